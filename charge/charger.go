@@ -1,0 +1,67 @@
+package charge
+
+import "fmt"
+
+// Port is where a charger is plugged in.
+type Port int
+
+// The ports.
+const (
+	PortUnknown   Port = iota
+	PortPack           // the pack's own charging socket or cradle
+	PortTerminals      // clips or plugs on the pack's terminals, pack taken out
+	PortVehicle        // the charging jack on the vehicle
+)
+
+// Charger is one charger as it is plugged in. Voltages are for the whole pack
+// that it charges.
+type Charger struct {
+	MadeFor Purpose
+	// EndLeastV and EndMostV bound the voltage that the charger lets the pack
+	// rise to: the same for a regulated one, far apart for one whose end
+	// voltage its label does not tell. Both zero: nothing is known.
+	EndLeastV, EndMostV float64
+	Regulated           bool    // the end voltage is held, so that the current falls off by itself
+	PrintedV            float64 // what the label prints; 0 = unknown
+	CurrentA            float64 // greatest current; 0 = unknown
+	Output              Output
+	Polarity            Polarity
+	Stops               Stops
+	TimerH              float64 // hours after which a timer ends the charge; 0 = unknown
+	FloatV              float64 // voltage held afterwards; 0 = off
+	SuppliedWithPack    bool    // the maker of the pack supplied it for this pack
+	WhyEnd              string  // how the end voltage was read, one plain sentence
+	EndSource           string  // ID of the source of that reading
+}
+
+// Joined says how many packs hang on the charger.
+type Joined int
+
+// The ways of charging.
+const (
+	Single     Joined = iota // one pack, or blocks wired as one pack by its maker
+	InSeries                 // two packs joined in series, charged as one
+	InParallel               // two packs joined in parallel, charged as one
+)
+
+// Fit is the answer to "may this charger be used".
+type Fit int
+
+// The answers, worst first.
+const (
+	Refused  Fit = iota // do not connect
+	Unproven            // not shown to be safe: find out first
+	WithCare            // may be used as the findings say
+	Matches             // right charger
+)
+
+// fitNames is indexed by Fit.
+var fitNames = [...]string{"no", "not shown", "with care", "yes"}
+
+// String returns "no", "not shown", "with care" or "yes".
+func (f Fit) String() string {
+	if f < Refused || f > Matches {
+		return fmt.Sprintf("fit %d", int(f))
+	}
+	return fitNames[f]
+}
