@@ -1,0 +1,230 @@
+package quantity
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// Parse reads one everyday quantity of the given kind.
+//
+// It understands one value ("7 Ah", "29,5 kg", "14 AWG", "1h30", "1/0"), a
+// range ("20 to 26 kg", "20-26 kg"), a range with its likely value ("20 to 26
+// kg, likely 22") and "about 20 kg", which it takes as plus or minus a tenth
+// (3 degrees for a temperature, one percent point for a slope). The likely
+// value of a range is its middle unless one is given.
+//
+// A unit must be there, except for counts, ratios, ages, gauges and fractions.
+// The error is always an [*Error].
+func Parse(kind Kind, text string) (Range, Written, error) {
+	if !kind.Known() {
+		return Range{}, Written{}, &Error{Kind: kind, Read: shorten(text), Want: "a known kind of quantity"}
+	}
+	p := parser{kind: kind, text: text}
+	if strings.TrimSpace(text) == "" {
+		return Range{}, Written{}, p.fail("%s", p.usual())
+	}
+	if p.rest = scan(text); p.rest == nil {
+		return Range{}, Written{}, p.fail("%s", p.usual())
+	}
+	r, err := p.whole()
+	if err != nil {
+		return Range{}, Written{}, err
+	}
+	if kind == Gauge {
+		p.written.System = Customary // a bare gauge number is an AWG number
+	}
+	return r, p.written, nil
+}
+
+// parser holds what is left of one text.
+type parser struct {
+	kind    Kind
+	text    string
+	rest    []token
+	written Written
+}
+
+// whole reads the complete text.
+func (p *parser) whole() (Range, error) {
+	about := p.about()
+	first, err := p.reading()
+	if err != nil {
+		return Range{}, err
+	}
+	last, ranged := first, false
+	if p.skip(dash) || p.skipWord("to") {
+		ranged = true
+		if last, err = p.reading(); err != nil {
+			return Range{}, err
+		}
+	}
+	likely, hasLikely := reading{}, false
+	p.skip(comma)
+	if p.skipWord("likely") {
+		hasLikely = true
+		if likely, err = p.reading(); err != nil {
+			return Range{}, err
+		}
+	}
+	if len(p.rest) > 0 {
+		return Range{}, p.fail("%s; %q is not understood", p.usual(), p.rest[0].text)
+	}
+	// A unit written once holds for all: "20 to 26 kg", "20 kg to 26".
+	share(&first, &last)
+	share(&last, &first)
+	share(&likely, &last)
+	r, err := p.settle(first, last, likely, ranged, hasLikely)
+	if err != nil || !about {
+		return r, err
+	}
+	return p.widen(r, ranged)
+}
+
+// settle turns the readings into one checked range.
+func (p *parser) settle(first, last, likely reading, ranged, hasLikely bool) (Range, error) {
+	low, err := p.value(first)
+	if err != nil {
+		return Range{}, err
+	}
+	if !ranged && !hasLikely {
+		return Exactly(low), nil
+	}
+	high, err := p.value(last)
+	if err != nil {
+		return Range{}, err
+	}
+	if p.kind == Count {
+		return Range{}, p.fail("one whole number, such as %q", p.kind.Example())
+	}
+	falling := p.kind == Gauge || last.falls() // thinner wire, higher number
+	if low > high && !falling {
+		return Range{}, p.fail("the smaller value first")
+	}
+	r := Between(low, high)
+	if !hasLikely {
+		return r, nil
+	}
+	if r.Likely, err = p.value(likely); err != nil {
+		return Range{}, err
+	}
+	if !r.Contains(r.Likely) {
+		return Range{}, p.fail("a likely value inside the range")
+	}
+	return r, nil
+}
+
+// widen makes "about" into a range.
+func (p *parser) widen(r Range, ranged bool) (Range, error) {
+	if ranged || p.kind == Count || p.kind == Gauge {
+		return Range{}, p.fail("%s without %q", p.usual(), "about")
+	}
+	by := 0.1 * math.Abs(r.Likely)
+	switch p.kind {
+	case Temperature:
+		by = 3
+	case Grade:
+		by = 0.01
+	}
+	r.Low, r.High = r.Low-by, r.High+by
+	return r.Clamp(p.kind.Bounds()), nil
+}
+
+func (p *parser) about() bool {
+	found := false
+	for _, w := range []string{"about", "approx.", "approx", "around", "roughly", "ca.", "ca", "circa"} {
+		found = p.skipWord(w) || found
+	}
+	return found
+}
+
+func (p *parser) at(i int) token {
+	if i < len(p.rest) {
+		return p.rest[i]
+	}
+	return token{sort: -1}
+}
+
+func (p *parser) skip(s sort) bool {
+	if p.at(0).sort != s {
+		return false
+	}
+	p.rest = p.rest[1:]
+	return true
+}
+
+func (p *parser) skipWord(w string) bool {
+	if p.at(0).sort != word || !strings.EqualFold(p.rest[0].text, w) {
+		return false
+	}
+	p.rest = p.rest[1:]
+	return true
+}
+
+// unitText takes the words that follow, up to one that is no unit.
+func (p *parser) unitText() string {
+	var b strings.Builder
+	for p.at(0).sort == word {
+		w := p.rest[0].text
+		switch strings.ToLower(w) {
+		case "to", "likely", "about":
+			return b.String()
+		}
+		b.WriteString(w)
+		p.rest = p.rest[1:]
+		if strings.ContainsAny(w, `"'`) {
+			break
+		}
+	}
+	return b.String()
+}
+
+// usual says what would be right for the kind.
+func (p *parser) usual() string {
+	k := p.kind
+	switch {
+	case k == Count:
+		return fmt.Sprintf("a whole number, such as %q", k.Example())
+	case k == Ratio:
+		return fmt.Sprintf("a ratio, such as %q", k.Example())
+	}
+	return fmt.Sprintf("%s with its unit (%s), such as %q", k.withArticle(), k.unitNames(), k.Example())
+}
+
+// withArticle returns the kind's name as a sentence needs it.
+func (k Kind) withArticle() string {
+	if strings.ContainsRune("aeiou", rune(k.String()[0])) {
+		return "an " + k.String()
+	}
+	return "a " + k.String()
+}
+
+func (p *parser) fail(format string, args ...any) error {
+	return &Error{Kind: p.kind, Read: shorten(p.text), Want: fmt.Sprintf(format, args...)}
+}
+
+// shorten keeps an error message to one readable line.
+func shorten(text string) string {
+	const most = 60
+	if len(text) <= most {
+		return text
+	}
+	return strings.ToValidUTF8(text[:most], "?") + "..."
+}
+
+// bounded returns v when it is inside the kind's bounds.
+func (p *parser) bounded(v float64) (float64, error) {
+	low, high := p.kind.Bounds()
+	if !(low <= v && v <= high) { // also catches NaN
+		system := Metric
+		if p.kind == Gauge {
+			system = Customary
+		}
+		hint := ""
+		if p.kind == Resistance && strings.Contains(p.written.Unit, "MOhm") {
+			hint = "; MOhm is a million Ohm, mOhm a thousandth of one"
+		}
+		return 0, p.fail("%s from %s to %s%s", p.kind.withArticle(), Format(p.kind, low, system), Format(p.kind, high, system), hint)
+	}
+	return v + 0, nil // -0 becomes 0
+}
