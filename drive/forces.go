@@ -1,0 +1,78 @@
+package drive
+
+import "math"
+
+// GravityMS2 is standard gravity (ISO 80000-3: 9.80665 m/s2).
+const GravityMS2 = 9.80665
+
+// AirKgPerM3 is the density of dry air at 15 degrees C and sea level
+// (International Standard Atmosphere, ISO 2533: 1.225 kg/m3).
+const AirKgPerM3 = 1.225
+
+// Rolling is what rolling resistance depends on. Give either Coefficient or
+// HardWheelM with WheelRadiusM; a Coefficient above zero goes first.
+type Rolling struct {
+	MassKg       float64 // all that rolls
+	Coefficient  float64 // Crr, for wheels of the size it was measured on
+	HardWheelM   float64 // coefficient of length of a hard wheel, metres (0.0022 on smooth concrete)
+	WheelRadiusM float64
+	SlopeRad     float64 // the ground carries only the cosine of the weight
+}
+
+// RollingN returns the rolling resistance in newtons. For hard wheels it is
+//
+//	F = W c / r
+//
+// proportional to load, inverse to radius, independent of width: Al-Eisawi et
+// al. 1999, Applied Ergonomics 30:235-245, measured as the least push from rest
+// on wheels of 51 to 153 mm; larger wheels are extrapolation.
+func RollingN(r Rolling) float64 {
+	weight := r.MassKg * GravityMS2 * math.Cos(r.SlopeRad)
+	if r.Coefficient > 0 {
+		return weight * r.Coefficient
+	}
+	if r.WheelRadiusM <= 0 {
+		return 0
+	}
+	return weight * r.HardWheelM / r.WheelRadiusM
+}
+
+// Slope is a mass on a slope.
+type Slope struct {
+	MassKg   float64
+	SlopeRad float64 // positive uphill; math.Atan(0.05) for 5 %
+}
+
+// SlopeN returns the force with which a slope pulls back, in newtons.
+func SlopeN(s Slope) float64 { return s.MassKg * GravityMS2 * math.Sin(s.SlopeRad) }
+
+// Air is a body in still air.
+type Air struct {
+	DragFactor  float64 // cd
+	FrontalM2   float64
+	AirKgPerM3  float64 // 0 = AirKgPerM3 at sea level
+}
+
+// DragCoefficient returns what is multiplied by speed squared to give air drag
+// in newtons: rho cd A / 2.
+func DragCoefficient(a Air) float64 {
+	rho := a.AirKgPerM3
+	if rho == 0 {
+		rho = AirKgPerM3
+	}
+	return rho * a.DragFactor * a.FrontalM2 / 2
+}
+
+// Grip is what the driven wheels can hold on to.
+type Grip struct {
+	Friction    float64 // between tyre and ground; hard plastic on asphalt is low
+	MassKg      float64
+	DrivenShare float64 // share of the weight on driven wheels, 0 to 1
+	SlopeRad    float64
+}
+
+// GripLimitN returns the greatest force in newtons that the driven wheels can
+// pass to the ground: friction times the weight that they carry.
+func GripLimitN(g Grip) float64 {
+	return g.Friction * g.DrivenShare * g.MassKg * GravityMS2 * math.Cos(g.SlopeRad)
+}

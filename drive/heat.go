@@ -1,0 +1,87 @@
+package drive
+
+import "math"
+
+// Thermal is one motor as two lumps of heat: the winding, and the case with
+// magnets and bearings, which gives to the air. The zero value means that heat
+// is not modelled.
+type Thermal struct {
+	WindingJPerK       float64 // heat capacity of copper and rotor iron, > 0
+	CaseJPerK          float64 // heat capacity of can, magnets, end bells, > 0
+	WindingToCaseKPerW float64 // > 0
+	CaseToAirKPerW     float64 // > 0
+	LimitC             float64 // highest winding temperature its insulation stands, see ClassLimitC; 0 = not known
+}
+
+// Known reports whether the four constants are all there.
+func (t Thermal) Known() bool {
+	return t.WindingJPerK > 0 && t.CaseJPerK > 0 && t.WindingToCaseKPerW > 0 && t.CaseToAirKPerW > 0
+}
+
+// ThermalTimes is the same two lumps as makers and benches give them.
+type ThermalTimes struct {
+	WindingToAirKPerW float64 // all the way, in still air
+	WindingShare      float64 // share of that between winding and case, 0 to 1
+	WindingTauS       float64 // seconds, winding against case
+	CaseTauS          float64 // seconds, case against air
+	LimitC            float64
+}
+
+// ThermalFromTimes turns resistances and time constants into heat capacities.
+func ThermalFromTimes(t ThermalTimes) Thermal {
+	inner := t.WindingToAirKPerW * t.WindingShare
+	outer := t.WindingToAirKPerW - inner
+	return Thermal{
+		WindingJPerK: t.WindingTauS / inner, WindingToCaseKPerW: inner,
+		CaseJPerK: t.CaseTauS / outer, CaseToAirKPerW: outer, LimitC: t.LimitC,
+	}
+}
+
+// HeatState is the temperature of one motor.
+type HeatState struct {
+	WindingC float64
+	CaseC    float64
+}
+
+// HeatStep carries a motor's temperatures over one fixed length of time,
+// exactly for constant losses. Make it once with [Thermal.Over].
+type HeatStep struct {
+	ww, wc, cw, cc float64 // the exponential of the two-node system
+	inner, outer   float64 // K/W winding to case, case to air
+}
+
+// Over returns the exact propagator over dtS seconds: the matrix exponential
+// of the two-node system, so that one long step equals many short ones.
+func (t Thermal) Over(dtS float64) HeatStep {
+	a := 1 / (t.WindingJPerK * t.WindingToCaseKPerW)
+	b := 1 / (t.CaseJPerK * t.WindingToCaseKPerW)
+	c := 1 / (t.CaseJPerK * t.CaseToAirKPerW)
+	// A = [-a a; b -(b+c)] has two real, distinct, negative eigenvalues.
+	half := -(a + b + c) / 2
+	gap := math.Sqrt(half*half - a*c)
+	fast := half - gap
+	slow := a * c / fast // product of eigenvalues; avoids cancellation
+	ef, es := math.Exp(fast*dtS), math.Exp(slow*dtS)
+	p := (ef - es) / (fast - slow)
+	q := es - p*slow
+	return HeatStep{
+		ww: q - p*a, wc: p * a, cw: p * b, cc: q - p*(b+c),
+		inner: t.WindingToCaseKPerW, outer: t.CaseToAirKPerW,
+	}
+}
+
+// Advance moves s forward by the step's time with constant losses in one
+// motor: copperW in the winding, otherW (friction, iron) in the case.
+func (h HeatStep) Advance(s *HeatState, copperW, otherW, ambientC float64) {
+	caseEnd := ambientC + h.outer*(copperW+otherW)
+	windingEnd := caseEnd + h.inner*copperW
+	w, c := s.WindingC-windingEnd, s.CaseC-caseEnd
+	s.WindingC = windingEnd + h.ww*w + h.wc*c
+	s.CaseC = caseEnd + h.cw*w + h.cc*c
+}
+
+// SteadyC returns where the temperatures end with constant losses.
+func (t Thermal) SteadyC(copperW, otherW, ambientC float64) HeatState {
+	c := ambientC + t.CaseToAirKPerW*(copperW+otherW)
+	return HeatState{WindingC: c + t.WindingToCaseKPerW*copperW, CaseC: c}
+}
