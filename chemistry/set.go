@@ -2,8 +2,6 @@ package chemistry
 
 import (
 	"embed"
-	"fmt"
-	"io"
 	"maps"
 	"path"
 	"slices"
@@ -69,14 +67,4 @@ func (s *Set) Sources() []finding.Source {
 func (s *Set) Source(id string) (finding.Source, bool) {
 	src, ok := s.sources[id]
 	return src, ok
-}
-
-// Extend reads chemistries from TOML (the name is only used in errors) and
-// returns a new set that has them as well; one of the same name replaces the
-// old one. The file is held to the same checks as the embedded ones: a group
-// of values without a source does not load, nor does an unknown key, a curve
-// that does not rise, or a voltage ladder out of order. All faults are
-// reported at once, as [Faults].
-func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
-	return nil, fmt.Errorf("%s: not implemented", name)
 }

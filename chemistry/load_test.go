@@ -1,0 +1,13 @@
+package chemistry_test
+
+import (
+	"testing"
+
+	"example.org/packcheck/chemistry"
+)
+
+func TestBuiltinLoads(t *testing.T) {
+	if n := chemistry.Builtin().Names(); len(n) != 5 {
+		t.Errorf("names = %v", n)
+	}
+}
