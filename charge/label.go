@@ -107,6 +107,7 @@ var (
 	mainsAt  = regexp.MustCompile(`(?i)(?:\bac\s*)?\b(?:\d{3}\s*(?:v(?:ac)?)?\s*(?:-|~|to)\s*)?(?:100|110|115|120|127|220|230|240)\s*v(?:ac)?\b(?:\s*ac\b|\s*~)?|\b(?:50|60)\s*(?:[/-]\s*60)?\s*hz\b`)
 	dcWord   = regexp.MustCompile(`(?i)(?:^|[^a-z/])(?:v?dc)(?:[^a-z/]|$)`)
 	acWord   = regexp.MustCompile(`(?i)(?:^|[^a-z/])(?:v?ac)(?:[^a-z/]|$)`)
+	centreAt = regexp.MustCompile(`(?i)\b(?:cent(?:re|er)|tip|inside|middle)\s*(?:pin\s*)?[-:]?\s*(positive|negative|pos\b|neg\b|\+|-)|\b(positive|negative)\s+(?:cent(?:re|er)|tip|inside|middle)`)
 	acDevice = regexp.MustCompile(`(?i)\bac(?:\s*/\s*dc|\s*-\s*dc)?\s*(?:power\s*)?(?:adapt[eo]r|charger|supply)|\bac\s*(?:/|-|to)\s*dc\b`)
 )
 
@@ -242,13 +243,15 @@ func hasVoltSuffix(side, suffix string) bool {
 
 // readPolarity looks for the words; the drawn sign cannot be typed.
 func (l *Label) readPolarity(text string) {
-	t := strings.ToLower(text)
-	t = strings.NewReplacer("center", "centre", "tip", "centre", "inside", "centre", "middle", "centre",
-		"+ve", "positive", "-ve", "negative", "centre +", "centre positive", "centre+", "centre positive",
-		"centre -", "centre-", "centre-", "centre ").Replace(t)
-	t = strings.Join(strings.Fields(t), " ")
-	pos := strings.Contains(t, "centre positive") || strings.Contains(t, "positive centre")
-	neg := strings.Contains(t, "centre negative") || strings.Contains(t, "negative centre")
+	var pos, neg bool
+	for _, m := range centreAt.FindAllStringSubmatch(text, -1) {
+		sign := strings.ToLower(m[1] + m[2])
+		if strings.HasPrefix(sign, "pos") || strings.HasPrefix(sign, "+") {
+			pos = true
+		} else {
+			neg = true
+		}
+	}
 	switch {
 	case pos && neg:
 		l.Unclear = append(l.Unclear, "The label gives both polarities of the plug.")
@@ -359,6 +362,9 @@ func (l *Label) sayUnclear() {
 	}
 	if l.Output == OutputUnknown {
 		l.Unclear = append(l.Unclear, "The label does not say whether the output is AC or DC.")
+	}
+	if l.MadeFor == PurposeUnknown && looksLikeLaptop(l.PrintedV) {
+		l.Unclear = append(l.Unclear, fmt.Sprintf("%g V is a usual voltage of laptop supplies.", l.PrintedV))
 	}
 	if l.MadeFor == PurposeUnknown {
 		l.Unclear = append(l.Unclear, "The label does not say what kind of battery it charges.")
