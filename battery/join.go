@@ -1,37 +1,144 @@
 package battery
 
-import "example.org/packcheck/finding"
+import (
+	"math"
 
-// Equalising is what happens when two packs are joined in parallel.
-type Equalising struct {
-	CurrentA float64 // at the first instant
-	DeltaV   float64
-	Ohm      float64 // both packs and the lead between them
+	"example.org/packcheck/finding"
+)
+
+// Joint is two packs with their states, about to be joined.
+type Joint struct {
+	A, B           *Model
+	StateA, StateB State
+	LeadOhm        float64 // resistance of the lead between them, both ways
 }
 
-// JoinParallel returns the current that flows when pack b is joined across
-// pack a through leadOhm, and what to think of it.
-func JoinParallel(a *Model, sa State, b *Model, sb State, leadOhm float64) (Equalising, []finding.Finding) {
-	return Equalising{}, nil
+// Equalising is what flows when two packs are joined in parallel.
+type Equalising struct {
+	CurrentA float64 // at the first instant; the fuller pack drives it into the other
+	DeltaV   float64 // of the packs before they were joined
+	Ohm      float64 // both packs and the lead
+	IntoA    bool    // pack A is the one being charged
+}
+
+// Parallel returns the current at the instant two packs are joined plus to
+// plus: the difference of their voltages over all the resistance in the loop.
+func (j Joint) Parallel() Equalising {
+	va, ra := j.A.Source(&j.StateA)
+	vb, rb := j.B.Source(&j.StateB)
+	return EqualisingCurrent(Source{va, ra}, Source{vb, rb}, j.LeadOhm)
+}
+
+// Source is a voltage behind a resistance.
+type Source struct {
+	Volts, Ohm float64
+}
+
+// EqualisingCurrent is [Joint.Parallel] for packs known by voltage and
+// resistance only. Without any resistance the current is infinite.
+func EqualisingCurrent(a, b Source, leadOhm float64) Equalising {
+	e := Equalising{DeltaV: math.Abs(a.Volts - b.Volts), Ohm: a.Ohm + b.Ohm + leadOhm, IntoA: b.Volts > a.Volts}
+	switch {
+	case e.DeltaV == 0:
+	case e.Ohm > 0:
+		e.CurrentA = e.DeltaV / e.Ohm
+	default:
+		e.CurrentA = math.Inf(1)
+	}
+	return e
+}
+
+// JudgeParallel says what is wrong with joining the packs plus to plus.
+func (j Joint) JudgeParallel() []finding.Finding {
+	var out []finding.Finding
+	if j.A.spec.Profile.Name != j.B.spec.Profile.Name {
+		out = append(out, finding.Finding{
+			Code: "parallel-mixed-chemistry", Level: finding.Danger,
+			Title: "Two packs of different chemistry are joined in parallel.", Unit: "V",
+			Found: j.A.FullV(), Limit: j.B.FullV(), Source: "do-not-mix-packs",
+			Advice: "Do not join them: one will charge or drain the other past its limits.",
+		})
+	}
+	e := j.Parallel()
+	into := j.B
+	if e.IntoA {
+		into = j.A
+	}
+	limit := into.spec.Profile.Charge.MaxC * into.spec.CapacityAh
+	if e.CurrentA > limit {
+		level := finding.FixFirst
+		if e.CurrentA > 3*limit || into.spec.Profile.Family == "lithium" {
+			level = finding.Danger
+		}
+		out = append(out, finding.Finding{
+			Code: "parallel-equalising-current", Level: level,
+			Title: "The fuller pack pushes more current into the other than that one may be charged with.",
+			Found: e.CurrentA, Limit: limit, Unit: "A", Source: into.spec.Profile.Charge.Source,
+			Advice: "Do not join packs at different charge. Where packs are meant to be paralleled, charge both full on their own chargers first and follow the maker's instructions.",
+		})
+	}
+	return out
 }
 
 // SeriesPair is what two packs in series amount to.
 type SeriesPair struct {
 	FullV, NominalV, EmptyV float64
-	CapacityAh              float64 // of the weaker
-	WeakerIsFirst           bool
-	OverhangAh              float64 // what the stronger has left when the weaker is empty
+	CapacityAh              float64 // rated, of the smaller
+	EndsAt                  float64 // Ah that go out before the first of them is empty
+	FirstEmptyIsA           bool
+	OverhangAh              float64 // what the other has left then
+	SharedEndV              float64 // voltage of the pair when the first is at its normal end
 }
 
-// JoinSeries describes two packs in series.
-func JoinSeries(a, b *Model) (SeriesPair, []finding.Finding) { return SeriesPair{}, nil }
-
-// Use is how a pack is to be used, for judging it.
-type Use struct {
-	PeakA, LastingA float64 // discharge currents
-	AmbientC        float64
-	CutoffV         float64 // whole pack; 0 = none
+// Series describes the packs joined plus to minus: the same current flows
+// through both, so the one with less charge ends the ride.
+func (j Joint) Series() SeriesPair {
+	a, b := j.A, j.B
+	leftA, leftB := a.Charge(j.StateA)*a.FullAh(), b.Charge(j.StateB)*b.FullAh()
+	p := SeriesPair{
+		FullV: a.FullV() + b.FullV(), NominalV: a.NominalV() + b.NominalV(), EmptyV: a.EmptyV() + b.EmptyV(),
+		CapacityAh: min(a.RatedAh(), b.RatedAh()), EndsAt: min(leftA, leftB),
+		FirstEmptyIsA: leftA <= leftB, OverhangAh: math.Abs(leftA - leftB),
+	}
+	first, other, state := a, b, j.StateB
+	if !p.FirstEmptyIsA {
+		first, other, state = b, a, j.StateA
+	}
+	p.SharedEndV = first.EmptyV() + other.RestedV(other.StateAt(other.Charge(state)-p.EndsAt/other.FullAh(), 25))
+	return p
 }
 
-// Judge says what is wrong with using the pack so.
-func (m *Model) Judge(u Use) []finding.Finding { return nil }
+// JudgeSeries says what is wrong with joining the packs plus to minus.
+func (j Joint) JudgeSeries() []finding.Finding {
+	var out []finding.Finding
+	s := j.Series()
+	share := s.OverhangAh / math.Max(s.OverhangAh+s.EndsAt, 1e-9)
+	if share > 0.05 {
+		first := j.B
+		if s.FirstEmptyIsA {
+			first = j.A
+		}
+		level := finding.FixFirst
+		if share > 0.2 {
+			level = finding.Danger
+		}
+		out = append(out, finding.Finding{
+			Code: "series-unequal-charge", Level: level,
+			Title: "Of two packs in series the smaller is empty first and is then driven backwards by the other.",
+			Found: s.SharedEndV, Limit: first.EmptyV(), Unit: "V", Source: "string-of-the-smallest",
+			Advice: "Use two equal packs of the same age, charged together, and cut off on the voltage of each one.",
+		})
+	}
+	for _, m := range []*Model{j.A, j.B} {
+		if m.spec.Profile.Family == "lithium" {
+			out = append(out, finding.Finding{
+				Code: "series-pack-electronics", Level: finding.FixFirst,
+				Title: "When the electronics of one pack in series disconnect, they are left with the voltage of the whole pair.",
+				Found: s.FullV, Limit: m.FullV(), Unit: "V", Source: "series-electronics",
+				Advice: "Use packs in series only when their maker allows it; otherwise use one pack of the right voltage.",
+			})
+			break
+		}
+	}
+	return out
+}

@@ -1,5 +1,13 @@
 package battery
 
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"example.org/packcheck/chemistry"
+)
+
 // State is where a pack stands, all of it for the whole pack: charge in Ah,
 // branch voltages in V, one temperature. The zero State is an empty pack at
 // 0 deg C; start from [Model.StateAt].
@@ -19,101 +27,191 @@ type Branch struct {
 // Model is a pack ready to be computed. It never changes, so any number of
 // goroutines may use one.
 type Model struct {
-	spec Spec
+	spec     Spec
+	cells    float64 // in series
+	wells    Wells
+	byCharge []chargeRow
+	byTemp   []tempRow
+	headOf   float64 // 1 / full charge of the available well
+	massKg   float64
+	coolWK   float64 // heat given off per kelvin, W/K
+	heatJK   float64 // heat capacity, J/K
 }
 
-// Step advances states by a fixed time; get one from [Model.Over].
-type Step struct {
-	m *Model
+// New checks the spec and prepares the model. All that is wrong with the spec
+// is reported at once.
+func New(spec Spec) (*Model, error) {
+	if err := check(&spec); err != nil {
+		return nil, err
+	}
+	p := spec.Profile
+	m := &Model{spec: spec, cells: float64(spec.CellsInSeries)}
+	full := spec.CapacityAh * p.Capacity.Ratio * spec.Health
+	if spec.RateHours != p.Capacity.RatedHours {
+		share := p.Capacity.HourShare.Func()
+		full *= share(p.Capacity.RatedHours) / share(spec.RateHours)
+	}
+	m.wells = Wells{CapacityAh: full, C: p.Wells.C, KPerS: p.Wells.KPerS}
+	m.headOf = 1 / (p.Wells.C * full)
+	factor := spec.ResistanceFactor
+	if spec.ResistanceOhm > 0 {
+		factor = spec.ResistanceOhm * spec.CapacityAh / (m.cells * p.Resistance.OhmAh.At(0.5))
+	}
+	m.byCharge = chargeGrid(p, m.cells, spec.CapacityAh, factor)
+	m.byTemp = tempGrid(p)
+	m.massKg = spec.MassKg
+	if m.massKg == 0 {
+		m.massKg = m.NominalV() * spec.CapacityAh / p.Mass.WhPerKg / p.Mass.CellShare
+	}
+	m.heatJK = m.massKg * p.Heat.SpecificJKgK
+	m.coolWK = p.Heat.CoolingWM2K * p.Heat.AreaM2PerKg23 * math.Cbrt(m.massKg*m.massKg)
+	if spec.ClosedShell {
+		m.coolWK *= p.Heat.ShellShare
+	}
+	return m, nil
 }
 
-// New checks the spec and prepares the model.
-func New(spec Spec) (*Model, error) { return &Model{spec: spec}, nil }
+// check fills in the defaults and says what cannot be computed.
+func check(spec *Spec) error {
+	var faults []error
+	want := func(name string, value, lo, hi float64) {
+		if !(value >= lo && value <= hi) {
+			faults = append(faults, fmt.Errorf("battery: %s is %g, want %g to %g", name, value, lo, hi))
+		}
+	}
+	orElse := func(value *float64, otherwise float64) {
+		if *value == 0 {
+			*value = otherwise
+		}
+	}
+	if spec.Strings == 0 {
+		spec.Strings = 1
+	}
+	orElse(&spec.Health, 1)
+	orElse(&spec.RateHours, spec.Profile.Capacity.RatedHours)
+	orElse(&spec.ResistanceFactor, spec.Profile.Resistance.Growth(spec.Health))
+	want("CellsInSeries", float64(spec.CellsInSeries), 1, 1000)
+	want("Strings", float64(spec.Strings), 1, 1000)
+	want("CapacityAh", spec.CapacityAh, 1e-3, 1e5)
+	want("RateHours", spec.RateHours, 1e-3, 1000)
+	want("Health", spec.Health, 0.01, 1.5)
+	want("ResistanceOhm", spec.ResistanceOhm, 0, 1000)
+	want("ResistanceFactor", spec.ResistanceFactor, 0.01, 100)
+	want("MassKg", spec.MassKg, 0, 1e5)
+	want("MaxCurrentA", spec.MaxCurrentA, 0, 1e6)
+	want("WeakestShort", spec.WeakestShort, 0, 0.9)
+	if curves := usable(spec.Profile); curves != nil {
+		faults = append(faults, curves)
+	}
+	return errors.Join(faults...)
+}
+
+// usable says whether a profile, which anybody may have put together, holds
+// what New needs.
+func usable(p chemistry.Profile) error {
+	for _, c := range []chemistry.Curve{
+		p.Rest.VoltsAt, p.Resistance.OhmAh, p.Resistance.TempFactor, p.Fast.OhmAh,
+		p.Slow.OhmAh, p.Capacity.TempFactor, p.Capacity.HourShare,
+	} {
+		if c.Empty() || len(c.X) != len(c.Y) {
+			return fmt.Errorf("battery: profile %q has a curve without values", p.Name)
+		}
+	}
+	for _, x := range []float64{
+		p.NominalV, p.Wells.C, p.Capacity.Ratio, p.Mass.WhPerKg, p.Mass.CellShare, p.Heat.SpecificJKgK,
+		p.Heat.CoolingWM2K, p.Heat.AreaM2PerKg23, p.Heat.ShellShare, p.Fast.TauS, p.Slow.TauS,
+	} {
+		if !(x > 0) || math.IsInf(x, 0) {
+			return fmt.Errorf("battery: profile %q has a figure of %g where a positive one is needed", p.Name, x)
+		}
+	}
+	if p.Wells.C > 1 || p.Wells.KPerS < 0 || len(p.End.Volts) == 0 {
+		return fmt.Errorf("battery: profile %q has impossible wells or no end voltage", p.Name)
+	}
+	return nil
+}
 
 // Spec returns what the model was made of, with the defaults filled in.
 func (m *Model) Spec() Spec { return m.spec }
 
+// Wells returns the pack's two wells.
+func (m *Model) Wells() Wells { return m.wells }
+
 // StateAt returns the state of a pack at rest with the given share of full
 // charge (0..1, clamped) and cell temperature.
-func (m *Model) StateAt(charge, tempC float64) State { return State{} }
+func (m *Model) StateAt(charge, tempC float64) State {
+	charge = min(max(charge, 0), 1)
+	y := charge * m.wells.CapacityAh
+	return State{Y1Ah: m.wells.C * y, Y2Ah: (1 - m.wells.C) * y, TempC: tempC}
+}
 
 // Charge returns the state of charge, 0 empty to 1 full.
-func (m *Model) Charge(s State) float64 { return 0 }
+func (m *Model) Charge(s State) float64 { return (s.Y1Ah + s.Y2Ah) / m.wells.CapacityAh }
 
 // RestedV returns the voltage the pack settles at when left alone long enough.
-func (m *Model) RestedV(s State) float64 { return 0 }
+func (m *Model) RestedV(s State) float64 {
+	w := m.warmth(s.TempC)
+	return m.voltsAt(w.effective(m.Charge(s)))
+}
 
 // EMF returns the voltage behind the pack's resistance at this instant:
 // open-circuit voltage of the available charge less the branch voltages.
-func (m *Model) EMF(s *State) float64 { return 0 }
+func (m *Model) EMF(s *State) float64 {
+	w := m.warmth(s.TempC)
+	return m.voltsAt(w.effective(s.Y1Ah*m.headOf)) - s.V1 - s.V2
+}
 
 // SourceOhm returns the pack's ohmic resistance at this instant.
-func (m *Model) SourceOhm(s *State) float64 { return 0 }
+func (m *Model) SourceOhm(s *State) float64 {
+	w := m.warmth(s.TempC)
+	row := m.at(w.effective(s.Y1Ah * m.headOf))
+	return row.ohm0 * w.ohm
+}
 
 // TerminalV returns the voltage at the pack's terminals at the given current
 // (A, positive discharging): EMF - current * SourceOhm.
-func (m *Model) TerminalV(s *State, currentA float64) float64 { return 0 }
+func (m *Model) TerminalV(s *State, currentA float64) float64 {
+	emf, ohm := m.Source(s)
+	return emf - currentA*ohm
+}
+
+// Source returns [Model.EMF] and [Model.SourceOhm] in one look-up.
+func (m *Model) Source(s *State) (emfV, ohm float64) {
+	w := m.warmth(s.TempC)
+	row := m.at(w.effective(s.Y1Ah * m.headOf))
+	return row.volts - s.V1 - s.V2, row.ohm0 * w.ohm
+}
 
 // AvailableAh returns the charge that could be drawn at an extremely high
 // current, before resistance is counted.
-func (m *Model) AvailableAh(s State) float64 { return 0 }
+func (m *Model) AvailableAh(s State) float64 {
+	w := m.warmth(s.TempC)
+	return max(0, w.effective(s.Y1Ah*m.headOf)) * m.wells.C * m.wells.CapacityAh
+}
 
 // Empty reports whether no available charge is left.
-func (m *Model) Empty(s *State) bool { return false }
-
-// FullV returns the rested voltage of the full pack.
-func (m *Model) FullV() float64 { return 0 }
-
-// NominalV returns the nominal voltage.
-func (m *Model) NominalV() float64 { return 0 }
-
-// EmptyV returns the voltage of the normal end of a discharge.
-func (m *Model) EmptyV() float64 { return 0 }
-
-// EndV returns the normal end-of-discharge voltage at the given current.
-func (m *Model) EndV(currentA float64) float64 { return 0 }
-
-// HarmV returns the voltage below which every cell is being harmed.
-func (m *Model) HarmV() float64 { return 0 }
-
-// RatedAh returns the label capacity.
-func (m *Model) RatedAh() float64 { return 0 }
-
-// FullAh returns the charge of a full pack: label, rate and health together.
-func (m *Model) FullAh() float64 { return 0 }
-
-// UsableAh returns what a full pack at 25 deg C gives at a constant current
-// before its voltage falls to [Model.EndV] for that current.
-func (m *Model) UsableAh(currentA float64) float64 { return 0 }
-
-// UsableWh is [Model.UsableAh] in watt-hours at the terminals.
-func (m *Model) UsableWh(currentA float64) float64 { return 0 }
-
-// MassKg returns the pack's mass, given or estimated.
-func (m *Model) MassKg() float64 { return 0 }
-
-// MidOhm returns the ohmic resistance at half charge and 25 deg C.
-func (m *Model) MidOhm() float64 { return 0 }
-
-// ShortCircuitA returns the current into a dead short at this state.
-func (m *Model) ShortCircuitA(s State) float64 { return 0 }
+func (m *Model) Empty(s *State) bool {
+	w := m.warmth(s.TempC)
+	return w.effective(s.Y1Ah*m.headOf) <= 0
+}
 
 // Branches returns the two resistor-capacitor pairs at this state.
-func (m *Model) Branches(s State) [2]Branch { return [2]Branch{} }
+func (m *Model) Branches(s State) [2]Branch {
+	w := m.warmth(s.TempC)
+	row := m.at(w.effective(s.Y1Ah * m.headOf))
+	pair := func(ohm, tau float64) Branch {
+		if ohm <= 0 {
+			return Branch{}
+		}
+		return Branch{Ohm: ohm, Farad: tau / ohm}
+	}
+	p := m.spec.Profile
+	return [2]Branch{pair(row.ohm1*w.ohm, p.Fast.TauS), pair(row.ohm2*w.ohm, p.Slow.TauS)}
+}
 
-// ContinuousA returns the greatest lasting current, given or from the profile.
-func (m *Model) ContinuousA() float64 { return 0 }
-
-// BurstA returns the greatest current for five seconds.
-func (m *Model) BurstA() float64 { return 0 }
-
-// WeakestCellV returns the voltage of the weakest cell of the pack at this
-// state and current, for a cell short of capacity by the profile's spread.
-func (m *Model) WeakestCellV(s *State, currentA float64) float64 { return 0 }
-
-// Over prepares steps of dtS seconds (> 0).
-func (m *Model) Over(dtS float64) Step { return Step{m: m} }
-
-// Advance moves the state on by one step at a constant current (A, positive
-// discharging, negative charging) in surroundings of ambientC.
-func (p *Step) Advance(s *State, currentA, ambientC float64) {}
+// ShortCircuitA returns the current into a dead short at this state, by the
+// ohmic resistance alone.
+func (m *Model) ShortCircuitA(s State) float64 {
+	emf, ohm := m.Source(&s)
+	return max(0, emf) / ohm
+}

@@ -1,10 +1,47 @@
 package battery
 
-import "example.org/packcheck/chemistry"
+import (
+	"math"
+
+	"example.org/packcheck/chemistry"
+)
+
+// restVPerK widens a reading taken away from 25 deg C; the open-circuit
+// voltage of all chemistries here moves by a few tenths of a millivolt per
+// kelvin and cell (flooded lead-acid 0.1 to 0.5 mV/K in a charging guide's
+// table; lithium 0.05 to 0.13 mV/K in the demonstration set of PyBaMM).
+const restVPerK = 0.0003
 
 // ChargeFromRest returns the state of charge (0..1) of a cell from its
 // voltage at rest, as a range with the likeliest value: hoursRested since the
-// last charge or discharge, at tempC.
+// last charge or discharge, at tempC. Whether the cell was last charged or
+// discharged is not asked, so a short rest widens the range to both sides:
+// voltage lies high after a charge and low after a discharge. With a flat
+// curve (lifepo4) the range is wide however long the rest.
 func ChargeFromRest(p chemistry.Profile, cellV, hoursRested, tempC float64) (low, likely, high float64) {
-	return 0, 0.5, 1
+	unsettled := math.Exp(-max(hoursRested, 0) / p.Rest.SettleH)
+	margin := p.Rest.SpreadV + restVPerK*math.Abs(tempC-25)
+	at := func(v float64) float64 { return chargeAtRestV(p.Rest.VoltsAt, v) }
+	return at(cellV - margin - p.Rest.SurfaceV*unsettled), at(cellV), at(cellV + margin + p.Rest.UnderV*unsettled)
+}
+
+// chargeAtRestV inverts the rest curve, clamped to 0..1.
+func chargeAtRestV(curve chemistry.Curve, v float64) float64 {
+	volts := curve.Func()
+	if !(v > volts(0)) { // NaN as well: nothing known is nothing left
+		return 0
+	}
+	if v >= volts(1) {
+		return 1
+	}
+	lo, hi := 0.0, 1.0
+	for range 50 {
+		mid := (lo + hi) / 2
+		if volts(mid) < v {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return (lo + hi) / 2
 }

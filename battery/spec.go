@@ -22,4 +22,8 @@ type Spec struct {
 	ClosedShell bool    // the pack sits in a closed shell: less cooling
 	MassKg      float64 // 0 = by the profile's rule
 	MaxCurrentA float64 // greatest lasting current of the whole pack; 0 = from the profile
+
+	// WeakestShort is the share of capacity that the weakest cell lacks; 0 =
+	// from the profile and Health.
+	WeakestShort float64
 }

@@ -1,0 +1,113 @@
+package battery
+
+// FullV returns the rested voltage of the full pack.
+func (m *Model) FullV() float64 { return m.cells * m.spec.Profile.FullV }
+
+// NominalV returns the nominal voltage.
+func (m *Model) NominalV() float64 { return m.cells * m.spec.Profile.NominalV }
+
+// EmptyV returns the voltage of the normal end of a discharge.
+func (m *Model) EmptyV() float64 { return m.cells * m.spec.Profile.EmptyV }
+
+// HarmV returns the voltage below which every cell is being harmed.
+func (m *Model) HarmV() float64 { return m.cells * m.spec.Profile.HarmV }
+
+// EndV returns the normal end-of-discharge voltage at the given current.
+func (m *Model) EndV(currentA float64) float64 {
+	return m.cells * m.spec.Profile.End.At(currentA/m.spec.CapacityAh)
+}
+
+// RatedAh returns the label capacity.
+func (m *Model) RatedAh() float64 { return m.spec.CapacityAh }
+
+// FullAh returns the charge of a full pack: label, rate and health together.
+func (m *Model) FullAh() float64 { return m.wells.CapacityAh }
+
+// MassKg returns the pack's mass, given or estimated.
+func (m *Model) MassKg() float64 { return m.massKg }
+
+// MidOhm returns the ohmic resistance at half charge and the profile's
+// reference temperature.
+func (m *Model) MidOhm() float64 { return m.at(0.5).ohm0 }
+
+// ContinuousA returns the greatest lasting current, given or from the profile.
+func (m *Model) ContinuousA() float64 {
+	if m.spec.MaxCurrentA > 0 {
+		return m.spec.MaxCurrentA
+	}
+	return m.spec.Profile.Discharge.ContinuousC * m.spec.CapacityAh
+}
+
+// BurstA returns the greatest current for five seconds; a lasting limit that
+// was given raises or lowers it in the profile's proportion.
+func (m *Model) BurstA() float64 {
+	d := m.spec.Profile.Discharge
+	return m.ContinuousA() * d.BurstC / d.ContinuousC
+}
+
+// Run is a discharge at constant current.
+type Run struct {
+	Hours, Ah, Wh float64
+	End           State
+	RanEmpty      bool // the available charge ran out before the voltage was reached
+}
+
+// Discharge takes a constant current from the state until the terminal
+// voltage falls to endV or no available charge is left, in surroundings of
+// ambientC. A current that is not positive gives the zero Run.
+func (m *Model) Discharge(s State, currentA, endV, ambientC float64) Run {
+	if !(currentA > 0) {
+		return Run{End: s}
+	}
+	const steps = 2000
+	dtS := m.wells.CapacityAh / currentA * 3600 / steps
+	step := m.Over(dtS)
+	var wattS float64
+	v := m.TerminalV(&s, currentA)
+	for i := range 2 * steps {
+		if v <= endV || m.Empty(&s) {
+			return m.run(i, 0, dtS, wattS, currentA, s, v > endV)
+		}
+		before, beforeV := s, v
+		step.Advance(&s, currentA, ambientC)
+		v = m.TerminalV(&s, currentA)
+		empty := m.Empty(&s)
+		if v > endV && !empty {
+			wattS += currentA * (beforeV + v) / 2 * dtS
+			continue
+		}
+		// The crossing lies inside this step: halve towards it.
+		lo, hi := 0.0, dtS
+		for range 30 {
+			mid := (lo + hi) / 2
+			part := m.Over(mid)
+			s = before
+			part.Advance(&s, currentA, ambientC)
+			if m.TerminalV(&s, currentA) <= endV || m.Empty(&s) {
+				hi = mid
+			} else {
+				lo = mid
+			}
+		}
+		end := m.TerminalV(&s, currentA)
+		wattS += currentA * (beforeV + end) / 2 * hi
+		return m.run(i, hi, dtS, wattS, currentA, s, end > endV+1e-6*m.cells)
+	}
+	return m.run(2*steps, 0, dtS, wattS, currentA, s, false)
+}
+
+func (m *Model) run(i int, partS, dtS, wattS, currentA float64, s State, empty bool) Run {
+	hours := (float64(i)*dtS + partS) / 3600
+	return Run{Hours: hours, Ah: hours * currentA, Wh: wattS / 3600, End: s, RanEmpty: empty}
+}
+
+// UsableAh returns what a full pack at 25 deg C gives at a constant current
+// before its voltage falls to [Model.EndV] for that current.
+func (m *Model) UsableAh(currentA float64) float64 {
+	return m.Discharge(m.StateAt(1, 25), currentA, m.EndV(currentA), 25).Ah
+}
+
+// UsableWh is [Model.UsableAh] in watt-hours at the terminals.
+func (m *Model) UsableWh(currentA float64) float64 {
+	return m.Discharge(m.StateAt(1, 25), currentA, m.EndV(currentA), 25).Wh
+}
