@@ -48,9 +48,9 @@ func SlopeN(s Slope) float64 { return s.MassKg * GravityMS2 * math.Sin(s.SlopeRa
 
 // Air is a body in still air.
 type Air struct {
-	DragFactor  float64 // cd
-	FrontalM2   float64
-	AirKgPerM3  float64 // 0 = AirKgPerM3 at sea level
+	DragFactor float64 // cd
+	FrontalM2  float64
+	AirKgPerM3 float64 // 0 = AirKgPerM3 at sea level
 }
 
 // DragCoefficient returns what is multiplied by speed squared to give air drag

@@ -1,5 +1,10 @@
 package drive
 
+import (
+	"fmt"
+	"math"
+)
+
 // Branch is one resistor-capacitor pair of a pack's polarisation. Either value
 // zero means that the branch is absent.
 type Branch struct {
@@ -7,13 +12,35 @@ type Branch struct {
 	Farad float64 `json:"farad"`
 }
 
+func (b Branch) absent() bool { return b.Ohm == 0 || b.Farad == 0 }
+
+// PackCircuit is the pack and the path at the moment of a launch: volts behind
+// resistances, which is all that drive needs to know of a battery.
+type PackCircuit struct {
+	OCVV    float64   // volts at rest
+	R0Ohm   float64   // felt at once
+	RC      [2]Branch // felt later
+	PathOhm float64   // round trip of wires, joints, switch, fuse
+}
+
+// Steady returns the same as a [Source] with all polarisation grown in.
+func (p PackCircuit) Steady() Source {
+	s := Source{OCVV: p.OCVV, Ohm: p.R0Ohm + p.PathOhm}
+	for _, b := range p.RC {
+		if !b.absent() {
+			s.Ohm += b.Ohm
+		}
+	}
+	return s
+}
+
 // LaunchCase is one start from rest, complete: a stranger can compute the
-// launch from these numbers and the equations here alone.
+// launch from these numbers and the equations of [Launch] alone.
 type LaunchCase struct {
 	OCVV             float64   `json:"ocv_v"`
 	R0Ohm            float64   `json:"r0_ohm"`
 	RC               [2]Branch `json:"rc"`
-	PathOhm          float64   `json:"path_ohm"` // round trip, with contacts or transistors of the controller
+	PathOhm          float64   `json:"path_ohm"` // round trip, with the contacts or transistors of the controller
 	Motors           int       `json:"motors"`
 	MotorsInSeries   int       `json:"motors_in_series"`
 	WindingOhm       float64   `json:"winding_ohm"` // one motor, at its temperature
@@ -47,54 +74,91 @@ type Limits struct {
 	ControllerPeakA       float64 // total motor-side current
 }
 
-// LaunchSample is one moment of a launch.
-type LaunchSample struct {
-	TimeS    float64
-	BatteryA float64
-	MotorA   float64 // total, motor side
-	BusV     float64 // at the motor controller's input, after the path
-	Duty     float64
-	SpeedMS  float64 // vehicle
-	WheelMS  float64 // driven wheels
-	WheelN   float64 // push of the driven wheels on the ground
-	PackV    float64 // at the pack's terminals
+// NewLaunchCase puts vehicle, controller and pack together, windings at a
+// temperature in degrees C. The controller's own limits are entered into
+// Limits; those of pack, joints and switch are the caller's to add.
+//
+// With a converter the launch is that of the board behind it: the source is
+// the converter's output, its limit a limit on the current, and all currents
+// of the result are the board's. The converter's limit acts on the bus side;
+// taking it for a motor-side limit is exact at full duty and low before.
+func NewLaunchCase(v Vehicle, c Controller, p PackCircuit, windingC float64) LaunchCase {
+	m := v.Motor
+	l := LaunchCase{
+		OCVV: p.OCVV, R0Ohm: p.R0Ohm, RC: p.RC, PathOhm: p.PathOhm + c.Ohm,
+		Motors: v.Motors, MotorsInSeries: v.MotorsInSeries,
+		WindingOhm: m.OhmAt(windingC), WindingH: m.WindingH, TorqueConstant: m.TorqueConstant, NoLoadA: m.NoLoadA,
+		GearRatio: v.GearRatio, GearEfficiency: v.GearEfficiency, WheelRadiusM: v.WheelRadiusM,
+		MassKg: v.MassKg, RotorInertiaKgM2: m.RotorInertiaKgM2,
+		RollN: v.RollN, GradeN: v.GradeN, DragNS2PerM2: v.DragNS2PerM2, GripN: v.GripN,
+		RampS: c.RampS, LimitA: c.LimitA, ModuleRampS: c.ModuleRampS,
+		Limits: Limits{ControllerContinuousA: c.ContinuousA, ControllerPeakA: c.PeakA},
+	}
+	if c.Converter.fitted() && c.Converter.OutV < p.OCVV {
+		l.OCVV, l.R0Ohm, l.RC, l.PathOhm, l.ModuleRampS = c.Converter.OutV, 0, [2]Branch{}, c.Ohm, 0
+		if c.Converter.LimitA > 0 && (l.LimitA == 0 || c.Converter.LimitA < l.LimitA) {
+			l.LimitA = c.Converter.LimitA
+		}
+	}
+	return l
 }
 
-// LaunchResult is what a launch came to.
-type LaunchResult struct {
-	PeakBatteryA   float64
-	PeakBatteryAtS float64
-	PeakMotorA     float64 // total, motor side
-	PeakMotorAtS   float64
-	LowestBusV     float64 // at the motor controller's input, after the path
-	LowestBusAtS   float64
-	PeakWheelN     float64 // push of the driven wheels on the ground
-	PeakPinionNM   float64 // torque that one motor's pinion passes on to its gear
-	AboveS         Limits  // seconds, not amperes: time spent above each of the case's limits
-	SurgeA2S       float64 // battery current squared above steady running's, over time: the pulse that a fuse sees
-	ExtraC         float64 // coulombs above what steady running would have taken in the same time
-	SteadyMS       float64 // speed the vehicle settles to, pack fully polarised
-	SteadyBatteryA float64
-	SpeedMS        [speedTimes]float64 // at SpeedTimesS
-	EndMS          float64                   // speed at the end of the run
-	EndBatteryA    float64                   // at the end of the run
-	To90S          float64                   // when 90 % of SteadyMS was reached; 0 = not within the run
-	Moved          bool
-	Slipped        bool
-	Incomplete     bool // the case is not a launch (see LaunchCase.Check) or the run was given up: do not use
+// Equivalent returns the case's motors and gears seen as one motor.
+func (c *LaunchCase) Equivalent() Equivalent {
+	return lump{
+		motors: c.Motors, inSeries: c.MotorsInSeries,
+		ohm: c.WindingOhm, henry: c.WindingH, constant: c.TorqueConstant,
+		noLoadA: c.NoLoadA, rotor: c.RotorInertiaKgM2,
+		ratio: c.GearRatio, efficiency: c.GearEfficiency, radius: c.WheelRadiusM, mass: c.MassKg,
+	}.equivalent()
 }
 
-// speedTimes is how many moments SpeedTimesS has.
-const speedTimes = 9
-
-// SpeedTimesS returns the seconds after the start at which a launch notes speed.
-func SpeedTimesS() [speedTimes]float64 { return [...]float64{0.25, 0.5, 1, 2, 3, 4, 6, 8, 10} }
-
-// Launch runs a start from rest for durationS seconds.
-func Launch(c *LaunchCase, durationS float64, trace func(LaunchSample)) LaunchResult {
-	return LaunchResult{Incomplete: true}
+// vehicle returns the case's vehicle for the checks and steady running, its
+// winding resistance as if it were the one at 20 degrees C.
+func (c *LaunchCase) vehicle() Vehicle {
+	return Vehicle{
+		Motor: Motor{
+			TorqueConstant: c.TorqueConstant, WindingOhm: c.WindingOhm, WindingH: c.WindingH,
+			NoLoadA: c.NoLoadA, RotorInertiaKgM2: c.RotorInertiaKgM2,
+		},
+		Motors: c.Motors, MotorsInSeries: c.MotorsInSeries,
+		GearRatio: c.GearRatio, GearEfficiency: c.GearEfficiency, WheelRadiusM: c.WheelRadiusM, MassKg: c.MassKg,
+		RollN: c.RollN, GradeN: c.GradeN, DragNS2PerM2: c.DragNS2PerM2, GripN: c.GripN,
+	}
 }
 
-// SpeedAt returns the vehicle's speed in m/s at a time after the start. Moments
-// of [SpeedTimesS] are exact, others lie on straight lines between them.
-func (r *LaunchResult) SpeedAt(timeS float64) float64 { return 0 }
+// pack returns the case's source.
+func (c *LaunchCase) pack() PackCircuit {
+	return PackCircuit{OCVV: c.OCVV, R0Ohm: c.R0Ohm, RC: c.RC, PathOhm: c.PathOhm}
+}
+
+// Steady returns what the launch settles to, pack fully polarised.
+func (c *LaunchCase) Steady() Running {
+	return Steady(c.vehicle(), Controller{LimitA: c.LimitA}, c.pack().Steady(), ReferenceC)
+}
+
+// Check reports the first number that makes the case no launch.
+func (c *LaunchCase) Check() error {
+	if !(c.OCVV > 0) || math.IsInf(c.OCVV, 1) {
+		return fmt.Errorf("drive: open-circuit voltage %v V is not above zero", c.OCVV)
+	}
+	for _, f := range [...]struct {
+		name  string
+		value float64
+	}{
+		{"pack resistance", c.R0Ohm},
+		{"path resistance", c.PathOhm},
+		{"first branch resistance", c.RC[0].Ohm},
+		{"first branch capacitance", c.RC[0].Farad},
+		{"second branch resistance", c.RC[1].Ohm},
+		{"second branch capacitance", c.RC[1].Farad},
+		{"ramp", c.RampS},
+		{"module ramp", c.ModuleRampS},
+		{"current limit", c.LimitA},
+	} {
+		if !(f.value >= 0) || math.IsInf(f.value, 1) {
+			return fmt.Errorf("drive: %s %v is below zero or not a number", f.name, f.value)
+		}
+	}
+	return c.vehicle().Check()
+}

@@ -1,0 +1,254 @@
+package drive
+
+import "math"
+
+// The states of a launch.
+const (
+	motorAmps = iota
+	wheelSpeed
+	vehicleSpeed
+	firstBranch
+	secondBranch
+	states
+)
+
+type state [states]float64
+
+// motion is which mechanical equations hold.
+type motion uint8
+
+const (
+	held     motion = iota // at rest: friction and slope hold it
+	rolling                // wheels and vehicle move as one
+	spinning               // the driven wheels slip
+)
+
+// leastTauS and leastRotorShare keep a case without inductance or rotor
+// inertia solvable: both are far below anything that shows in a launch.
+const (
+	leastTauS       = 1e-7
+	leastRotorShare = 1e-6
+)
+
+// plant is a [LaunchCase] made ready for its equations.
+type plant struct {
+	ocv, r0, path float64
+	ohm, henry    float64
+	backEMF, push float64    // V per m/s, N per A
+	loss, base    float64    // motors' own friction; rolling and slope
+	drag, grip    float64    //
+	mass, rotor   float64    // of the vehicle; of the rotors, kg at the wheels
+	fill          [2]float64 // 1/C of the branches, 0 when absent
+	decay         [2]float64 // 1/(R C) of the branches
+	rampS         float64
+	moduleRampS   float64
+	limit         float64
+	scale         state // what counts as large, for the error control
+
+	motion  motion
+	limited bool // the current limiter holds the motor current
+}
+
+func newPlant(c *LaunchCase) plant {
+	e := c.Equivalent()
+	p := plant{
+		ocv: c.OCVV, r0: c.R0Ohm, path: c.PathOhm,
+		ohm: e.Ohm, henry: math.Max(e.Henry, leastTauS*e.Ohm),
+		backEMF: e.VoltPerMS, push: e.NewtonPerA, loss: e.LossN, base: c.RollN + c.GradeN,
+		drag: c.DragNS2PerM2, grip: gripOrNone(c.GripN),
+		mass: c.MassKg, rotor: math.Max(e.RotorKg, leastRotorShare*c.MassKg),
+		rampS: c.RampS, moduleRampS: c.ModuleRampS, limit: math.Inf(1),
+	}
+	if c.LimitA > 0 {
+		p.limit = c.LimitA
+	}
+	for k, b := range c.RC {
+		if !b.absent() {
+			p.fill[k], p.decay[k] = 1/b.Farad, 1/(b.Ohm*b.Farad)
+		}
+	}
+	amps, speed := p.ocv/(p.r0+p.path+p.ohm), p.ocv/p.backEMF
+	p.scale = state{amps, speed, speed, p.ocv, p.ocv}
+	if p.loss+p.base < 0 {
+		p.motion = rolling // downhill: it rolls off by itself
+	}
+	return p
+}
+
+// duty is a straight line from 0 to 1, and its slope.
+func duty(t, rampS float64) (d, slope float64) {
+	if t >= rampS {
+		return 1, 0
+	}
+	return t / rampS, 1 / rampS
+}
+
+// supply is the electrical side at one moment.
+type supply struct {
+	own, module float64 // duties of the controller and of the pack's module
+	batteryA    float64
+}
+
+// supplyAt returns the duties and the battery current. With the limiter at
+// work the controller's duty is the one that just holds the current:
+//
+//	own (module (ocv - V) - own i (module^2 r0 + path)) = R i + k w
+func (p *plant) supplyAt(t float64, y *state) supply {
+	module, _ := duty(t, p.moduleRampS)
+	own, _ := duty(t, p.rampS)
+	if p.limited {
+		own = smallerRoot(
+			(module*module*p.r0+p.path)*p.limit,
+			module*(p.ocv-y[firstBranch]-y[secondBranch]),
+			p.ohm*p.limit+p.backEMF*y[wheelSpeed])
+	}
+	return supply{own, module, own * module * y[motorAmps]}
+}
+
+// headroom returns the volts that the full duty of the moment would leave for
+// the winding's inductance.
+func (p *plant) headroom(t float64, y *state) float64 {
+	own, _ := duty(t, p.rampS)
+	module, _ := duty(t, p.moduleRampS)
+	d := own * module
+	return d*(p.ocv-y[firstBranch]-y[secondBranch]) -
+		(d*d*p.r0+own*own*p.path+p.ohm)*y[motorAmps] - p.backEMF*y[wheelSpeed]
+}
+
+// slope writes the time derivatives of all states.
+func (p *plant) slope(t float64, y, f *state) {
+	var battery float64
+	if p.limited {
+		battery = p.supplyAt(t, y).batteryA
+		f[motorAmps] = 0
+	} else {
+		own, _ := duty(t, p.rampS)
+		module, _ := duty(t, p.moduleRampS)
+		battery = own * module * y[motorAmps]
+		f[motorAmps] = p.headroom(t, y) / p.henry
+	}
+	f[firstBranch] = battery*p.fill[0] - y[firstBranch]*p.decay[0]
+	f[secondBranch] = battery*p.fill[1] - y[secondBranch]*p.decay[1]
+	w := y[wheelSpeed]
+	switch p.motion {
+	case held:
+		f[wheelSpeed], f[vehicleSpeed] = 0, 0
+	case rolling:
+		f[wheelSpeed] = (p.push*y[motorAmps] - p.loss - p.base - p.drag*w*w) / (p.mass + p.rotor)
+		f[vehicleSpeed] = f[wheelSpeed]
+	case spinning:
+		v := y[vehicleSpeed]
+		f[wheelSpeed] = (p.push*y[motorAmps] - p.loss - p.grip) / p.rotor
+		f[vehicleSpeed] = (p.grip - p.base - p.drag*v*v) / p.mass
+		if v <= 0 && f[vehicleSpeed] < 0 {
+			f[vehicleSpeed] = 0 // spins on the spot
+		}
+	}
+}
+
+// timeSlope writes the partial derivatives of the slopes by time, which only
+// the ramps have. It reports false when all are zero.
+func (p *plant) timeSlope(t float64, y, ft *state) bool {
+	own, ownS := duty(t, p.rampS)
+	module, moduleS := duty(t, p.moduleRampS)
+	if ownS == 0 && moduleS == 0 || p.limited && moduleS == 0 {
+		return false
+	}
+	i, rest := y[motorAmps], p.ocv-y[firstBranch]-y[secondBranch]
+	var battery float64
+	if p.limited {
+		own = p.supplyAt(t, y).own
+		_, _, byModule := p.holdSlopes(own, module, rest)
+		battery = p.limit * (own*moduleS + module*byModule*moduleS)
+	} else {
+		d, ds := own*module, ownS*module+own*moduleS
+		ft[motorAmps] = (ds*rest - 2*(d*ds*p.r0+own*ownS*p.path)*i) / p.henry
+		battery = ds * i
+	}
+	ft[firstBranch], ft[secondBranch] = battery*p.fill[0], battery*p.fill[1]
+	return true
+}
+
+// holdSlopes returns how the duty that holds the current limit changes with
+// branch volts, wheel speed and the module's duty.
+func (p *plant) holdSlopes(own, module, rest float64) (byVolt, bySpeed, byModule float64) {
+	a := (module*module*p.r0 + p.path) * p.limit
+	d := 2*a*own - module*rest // negative below the point of greatest power
+	if d >= 0 {
+		return 0, 0, 0
+	}
+	return -own * module / d, -p.backEMF / d, (rest*own - 2*module*p.r0*p.limit*own*own) / d
+}
+
+// arrow solves (1/(gamma h) - J) k = r for the Jacobian J of the moment. Every
+// state is coupled to the motor current only (or, while the limiter holds
+// that, to the battery current), so the matrix is an arrow and the solution a
+// handful of products.
+type arrow struct {
+	head, inv   float64 // first row's own entry; 1 over its Schur complement
+	across      state   // first row's other entries
+	down        state   // first column's other entries
+	diag        state   // 1 over the diagonal
+	slackAtHead bool    // the first unknown is the battery current, not a state
+}
+
+func (p *plant) arrowAt(t float64, y *state, g float64) arrow {
+	own, _ := duty(t, p.rampS)
+	module, _ := duty(t, p.moduleRampS)
+	var a arrow
+	switch p.motion {
+	case held:
+		a.diag[wheelSpeed], a.diag[vehicleSpeed] = 1/g, 1/g
+	case rolling:
+		m := p.mass + p.rotor
+		a.diag[wheelSpeed] = 1 / (g + 2*p.drag*y[wheelSpeed]/m)
+		a.down[wheelSpeed] = p.push / m
+	case spinning:
+		a.diag[wheelSpeed] = 1 / g
+		a.down[wheelSpeed] = p.push / p.rotor
+		a.diag[vehicleSpeed] = 1 / (g + 2*p.drag*y[vehicleSpeed]/p.mass)
+	}
+	a.diag[firstBranch] = 1 / (g + p.decay[0])
+	a.diag[secondBranch] = 1 / (g + p.decay[1])
+	if p.limited {
+		a.slackAtHead = true
+		own = p.supplyAt(t, y).own
+		byVolt, bySpeed, _ := p.holdSlopes(own, module, p.ocv-y[firstBranch]-y[secondBranch])
+		a.head = 1
+		a.down[wheelSpeed] = 0
+		a.across[wheelSpeed] = p.limit * module * bySpeed
+		a.across[firstBranch] = p.limit * module * byVolt
+		a.across[secondBranch] = a.across[firstBranch]
+		a.down[firstBranch], a.down[secondBranch] = p.fill[0], p.fill[1]
+	} else {
+		d := own * module
+		a.head = g + (d*d*p.r0+own*own*p.path+p.ohm)/p.henry
+		a.across[wheelSpeed] = -p.backEMF / p.henry
+		a.across[firstBranch], a.across[secondBranch] = -d/p.henry, -d/p.henry
+		a.down[firstBranch], a.down[secondBranch] = d*p.fill[0], d*p.fill[1]
+	}
+	a.inv = 1 / (a.head -
+		a.across[wheelSpeed]*a.diag[wheelSpeed]*a.down[wheelSpeed] -
+		a.across[firstBranch]*a.diag[firstBranch]*a.down[firstBranch] -
+		a.across[secondBranch]*a.diag[secondBranch]*a.down[secondBranch])
+	return a
+}
+
+// solve turns a right-hand side into the solution, in place.
+func (a *arrow) solve(r *state) {
+	w, v := a.diag[wheelSpeed]*r[wheelSpeed], a.diag[vehicleSpeed]*r[vehicleSpeed]
+	b1, b2 := a.diag[firstBranch]*r[firstBranch], a.diag[secondBranch]*r[secondBranch]
+	head := a.across[wheelSpeed]*w + a.across[firstBranch]*b1 + a.across[secondBranch]*b2
+	if !a.slackAtHead {
+		head += r[motorAmps]
+	}
+	head *= a.inv
+	r[motorAmps] = head
+	if a.slackAtHead {
+		r[motorAmps] = 0 // the limiter holds the motor current
+	}
+	r[wheelSpeed] = w + a.diag[wheelSpeed]*a.down[wheelSpeed]*head
+	r[vehicleSpeed] = v
+	r[firstBranch] = b1 + a.diag[firstBranch]*a.down[firstBranch]*head
+	r[secondBranch] = b2 + a.diag[secondBranch]*a.down[secondBranch]*head
+}

@@ -1,0 +1,251 @@
+package drive
+
+import "math"
+
+// LaunchSample is one moment of a launch.
+type LaunchSample struct {
+	TimeS    float64
+	BatteryA float64
+	MotorA   float64 // total, motor side
+	PackV    float64 // at the pack's terminals, before a module's own soft start
+	BusV     float64 // at the motor controller's input, after all of the path
+	Duty     float64 // motor volts over bus volts, without a module's own soft start
+	SpeedMS  float64 // vehicle
+	WheelMS  float64 // driven wheels
+	WheelN   float64 // push of the driven wheels on the ground
+}
+
+// TimeAbove is how long a launch was above each of its [Limits], in seconds.
+type TimeAbove struct {
+	PackS                 float64
+	JointS                float64
+	SwitchS               float64
+	ControllerContinuousS float64
+	ControllerPeakS       float64
+}
+
+// LaunchResult is what a launch came to.
+type LaunchResult struct {
+	PeakBatteryA   float64
+	PeakBatteryAtS float64
+	PeakMotorA     float64 // total, motor side
+	PeakMotorAtS   float64
+	LowestBusV     float64 // at the motor controller's input; the time of a module's own ramp is left out
+	LowestBusAtS   float64
+	PeakWheelN     float64 // push of the driven wheels on the ground
+	PeakPinionNM   float64 // torque that one motor's pinion passes on to its gear
+	Above          TimeAbove
+	SurgeA2S       float64 // integral of battery current squared above steady running's: the pulse that a fuse sees
+	ExtraC         float64 // coulombs above what steady running would have taken in the same time
+	SteadyMS       float64 // speed the vehicle settles to, pack fully polarised
+	SteadyBatteryA float64
+	SpeedMS        [speedTimes]float64 // at SpeedTimesS; moments after the run's end hold the last speed
+	EndMS          float64             // speed at the end of the run
+	EndBatteryA    float64             // at the end of the run
+	To90S          float64             // when 90 % of SteadyMS was reached; 0 = not within the run
+	Moved          bool
+	Slipped        bool
+	Incomplete     bool // the case is no launch (see LaunchCase.Check) or could not be carried through: use nothing else
+}
+
+// speedTimes is how many moments SpeedTimesS has.
+const speedTimes = 9
+
+// SpeedTimesS returns the seconds after the start at which a launch notes speed.
+func SpeedTimesS() [speedTimes]float64 {
+	return [...]float64{0.25, 0.5, 1, 2, 3, 4, 6, 8, 10}
+}
+
+// SpeedAt returns the vehicle's speed in m/s at a time after the start. Moments
+// of [SpeedTimesS] are exact, others lie on straight lines between them, and
+// what lies after the last of them or after the run holds the last speed.
+func (r *LaunchResult) SpeedAt(timeS float64) float64 {
+	if !(timeS > 0) {
+		return 0
+	}
+	before, speed := 0.0, 0.0
+	for k, at := range SpeedTimesS() {
+		if timeS <= at {
+			return speed + (r.SpeedMS[k]-speed)*(timeS-before)/(at-before)
+		}
+		before, speed = at, r.SpeedMS[k]
+	}
+	return speed
+}
+
+// watch gathers a LaunchResult step by step.
+type watch struct {
+	out      LaunchResult
+	limits   Limits
+	steadyA  float64
+	lastS    float64
+	nextMark int // into SpeedTimesS
+}
+
+// parts is how many equal parts of a step are looked at: five points, enough
+// for Boole's rule.
+const parts = 4
+
+// moment is what the watch looks at.
+type moment struct{ batteryA, motorA, busV float64 }
+
+// quantity picks one number of a moment; higher is what is sought.
+type quantity int
+
+const (
+	batteryCurrent quantity = iota
+	motorCurrent
+	busSag // minus the bus voltage
+)
+
+func (m moment) of(q quantity) float64 {
+	switch q {
+	case batteryCurrent:
+		return m.batteryA
+	case motorCurrent:
+		return m.motorA
+	default:
+		return -m.busV
+	}
+}
+
+// see takes in one accepted step.
+func (w *watch) see(p *plant, d *dense) {
+	var m [parts + 1]moment
+	for k := range m {
+		m[k] = p.momentAt(d, float64(k)/parts)
+	}
+	w.integrate(&m, d.h)
+	w.peaks(p, d, &m)
+	for _, l := range [...]struct {
+		q     quantity
+		limit float64
+		sum   *float64
+	}{
+		{batteryCurrent, w.limits.PackA, &w.out.Above.PackS},
+		{batteryCurrent, w.limits.JointA, &w.out.Above.JointS},
+		{batteryCurrent, w.limits.SwitchA, &w.out.Above.SwitchS},
+		{motorCurrent, w.limits.ControllerContinuousA, &w.out.Above.ControllerContinuousS},
+		{motorCurrent, w.limits.ControllerPeakA, &w.out.Above.ControllerPeakS},
+	} {
+		if l.limit > 0 {
+			*l.sum += d.h * above(p, d, &m, l.q, l.limit)
+		}
+	}
+	w.speeds(d)
+}
+
+// integrate adds the step's share of charge and of the fuse's pulse (Boole's
+// rule, exact for the step's own polynomials).
+func (w *watch) integrate(m *[parts + 1]moment, h float64) {
+	weights := [parts + 1]float64{7. / 90, 32. / 90, 12. / 90, 32. / 90, 7. / 90}
+	base := w.steadyA * w.steadyA
+	for k := range m {
+		a := m[k].batteryA
+		w.out.ExtraC += h * weights[k] * (a - w.steadyA)
+		w.out.SurgeA2S += h * weights[k] * math.Max(0, a*a-base)
+	}
+}
+
+// peaks keeps the greatest currents, the lowest bus voltage and the greatest
+// push.
+func (w *watch) peaks(p *plant, d *dense, m *[parts + 1]moment) {
+	if v, s, ok := highest(p, d, m, batteryCurrent, w.out.PeakBatteryA); ok {
+		w.out.PeakBatteryA, w.out.PeakBatteryAtS = v, d.t+s*d.h
+	}
+	if v, s, ok := highest(p, d, m, motorCurrent, w.out.PeakMotorA); ok {
+		w.out.PeakMotorA, w.out.PeakMotorAtS = v, d.t+s*d.h
+		w.out.PeakWheelN = math.Max(w.out.PeakWheelN, p.pushAt(d, s))
+	}
+	if d.t >= p.moduleRampS {
+		if v, s, ok := highest(p, d, m, busSag, -w.out.LowestBusV); ok {
+			w.out.LowestBusV, w.out.LowestBusAtS = -v, d.t+s*d.h
+		}
+	}
+	w.out.PeakWheelN = math.Max(w.out.PeakWheelN, math.Max(p.pushAt(d, 0), p.pushAt(d, 1)))
+}
+
+// highest returns the step's highest value of a quantity and where in the step
+// it lies, if it is above floor.
+func highest(p *plant, d *dense, m *[parts + 1]moment, q quantity, floor float64) (value, s float64, ok bool) {
+	best := 0
+	for k := range m {
+		if m[k].of(q) > m[best].of(q) {
+			best = k
+		}
+	}
+	value, s = m[best].of(q), float64(best)/parts
+	if value <= floor {
+		return 0, 0, false
+	}
+	low, high := math.Max(0, s-1./parts), math.Min(1, s+1./parts)
+	const probe = 0.005
+	if best == 0 && p.momentAt(d, probe).of(q) <= value || best == parts && p.momentAt(d, 1-probe).of(q) <= value {
+		return value, s, true
+	}
+	const golden = 0.6180339887498949
+	a, b := high-golden*(high-low), low+golden*(high-low)
+	va, vb := p.momentAt(d, a).of(q), p.momentAt(d, b).of(q)
+	for high-low > 1e-7 {
+		if va > vb {
+			high, b, vb = b, a, va
+			a = high - golden*(high-low)
+			va = p.momentAt(d, a).of(q)
+		} else {
+			low, a, va = a, b, vb
+			b = low + golden*(high-low)
+			vb = p.momentAt(d, b).of(q)
+		}
+	}
+	s = (low + high) / 2
+	return math.Max(value, p.momentAt(d, s).of(q)), s, true
+}
+
+// above returns the share of the step during which a quantity is above limit.
+func above(p *plant, d *dense, m *[parts + 1]moment, q quantity, limit float64) float64 {
+	share := 0.0
+	for k := range parts {
+		from, to := m[k].of(q) > limit, m[k+1].of(q) > limit
+		switch {
+		case from && to:
+			share += 1. / parts
+		case from != to:
+			low, high := float64(k)/parts, float64(k+1)/parts
+			for range 30 {
+				mid := (low + high) / 2
+				if (p.momentAt(d, mid).of(q) > limit) == from {
+					low = mid
+				} else {
+					high = mid
+				}
+			}
+			if from {
+				share += low - float64(k)/parts
+			} else {
+				share += float64(k+1)/parts - low
+			}
+		}
+	}
+	return share
+}
+
+// speeds notes the speed at the marks that the step passes, and when nine
+// tenths of the final speed are reached.
+func (w *watch) speeds(d *dense) {
+	end := d.t + d.h
+	for marks := SpeedTimesS(); w.nextMark < speedTimes && marks[w.nextMark] <= end; w.nextMark++ {
+		w.out.SpeedMS[w.nextMark] = d.at(vehicleSpeed, (marks[w.nextMark]-d.t)/d.h)
+	}
+	goal := 0.9 * w.out.SteadyMS
+	if w.out.To90S == 0 && goal > 0 && d.y1[vehicleSpeed] >= goal {
+		low, high := 0.0, 1.0
+		for range 40 {
+			if mid := (low + high) / 2; d.at(vehicleSpeed, mid) < goal {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		w.out.To90S = d.t + high*d.h
+	}
+}

@@ -1,0 +1,333 @@
+package drive
+
+import "math"
+
+// tolerance is the error allowed to one step, as a share of each state. The
+// results move by less than 1e-4 of themselves when it is made a hundred times
+// smaller; a test holds that.
+const tolerance = 1e-5
+
+// mostSteps ends a run that gets nowhere. A launch takes some tens of steps.
+const mostSteps = 20000
+
+// Launch runs a start from rest for durationS seconds, calling trace (which
+// may be nil) at the beginning and after every step of the integration, closer
+// together where more happens. It allocates nothing.
+//
+// # Equations
+//
+// With n motors in chains of s and the lumped values of [Equivalent] (ohm R,
+// inductance L, back-emf constant k, push constant N, no-load friction F0,
+// rotor mass Mr), motor-side current i, wheel speed w, vehicle speed v,
+// polarisation volts V1, V2 and duties a (controller) and m (pack's module):
+//
+//	a = min(1, t/ramp_s)   m = min(1, t/module_ramp_s)   1 without a ramp
+//	battery current  b = a m i
+//	bus volts        B = m (ocv_v - V1 - V2 - b r0_ohm) - a i path_ohm
+//	L di/dt  = a B - R i - k w
+//	dVj/dt   = (b - Vj/Rj)/Cj
+//
+// Held, until N i > F0 + roll_n + grade_n: w = v = 0. Rolling resistance and
+// the motors' own friction hold a standing vehicle, and a slope cannot roll it
+// backwards: the pedal is pressed before it is let go. Rolling:
+//
+//	(mass_kg + Mr) dv/dt = N i - F0 - roll_n - grade_n - drag v^2,   w = v
+//
+// until the push on the ground, P = mass_kg dv/dt + roll_n + grade_n + drag
+// v^2, passes grip_n. Spinning, until w comes down to v again:
+//
+//	Mr dw/dt = N i - F0 - grip_n
+//	mass_kg dv/dt = grip_n - roll_n - grade_n - drag v^2   (not below v = 0)
+//
+// Where i reaches limit_a the controller lowers a so that i stays there, until
+// the full duty of the moment can no longer hold it. The limit is on the sum
+// of all motors' currents, on the motors' side.
+//
+// The chopper is averaged over its period; contacts bounce, gear backlash and
+// brush drop are not modelled, and the teeth's first hit with them is harder
+// than PeakPinionNM says.
+func Launch(c *LaunchCase, durationS float64, trace func(LaunchSample)) LaunchResult {
+	return launch(c, durationS, tolerance, trace)
+}
+
+func launch(c *LaunchCase, durationS, tol float64, trace func(LaunchSample)) LaunchResult {
+	if c.Check() != nil || !(durationS > 0) || math.IsInf(durationS, 1) {
+		return LaunchResult{Incomplete: true}
+	}
+	p := newPlant(c)
+	steady := c.Steady()
+	w := watch{limits: c.Limits, steadyA: steady.BatteryA}
+	w.out.SteadyMS, w.out.SteadyBatteryA = steady.SpeedMS, steady.BatteryA
+	w.out.LowestBusV = c.OCVV
+	d := dense{h: math.Min(0.2*p.henry/p.ohm, durationS)}
+	if trace != nil {
+		trace(p.sample(&d, 0))
+	}
+	for n := 0; d.t < durationS; n++ {
+		if n == mostSteps || !p.advance(&d, &w, durationS, tol, trace) {
+			return LaunchResult{Incomplete: true}
+		}
+	}
+	w.finish(c, &p, &d)
+	return w.out
+}
+
+// advance makes one accepted step, up to the next event if there is one, and
+// leaves d ready for the step after it. It reports false when no step is
+// short enough.
+func (p *plant) advance(d *dense, w *watch, endS, tol float64, trace func(LaunchSample)) bool {
+	stop := p.nextCorner(d.t, endS)
+	wanted := d.h
+	if d.t+wanted*1.01 >= stop {
+		d.h = stop - d.t
+	}
+	var miss float64
+	for miss = p.step(d, tol); !(miss <= 1); miss = p.step(d, tol) {
+		d.h *= shrink(miss)
+		wanted = d.h
+		if d.t+d.h <= d.t || d.h < 1e-13 {
+			return false
+		}
+	}
+	next := math.Max(wanted, d.h) * grow(miss)
+	if d.h < wanted {
+		next = math.Min(next, wanted) // a step cut short says little of the next
+	}
+	happened := p.eventIn(d)
+	if happened != nothing {
+		// A second, shorter step to the event is more accurate than the
+		// polynomial at that place.
+		if s := p.locate(d, happened); s < 1 {
+			d.h = math.Max(d.h*s, 1e-12)
+			if miss = p.step(d, tol); math.IsNaN(miss) {
+				return false
+			}
+		}
+	}
+	w.see(p, d)
+	if d.t += d.h; d.t > stop-1e-13*stop {
+		d.t = stop
+	}
+	d.y0 = d.y1
+	if happened != nothing {
+		p.enter(happened, &d.y0)
+		w.out.Slipped = w.out.Slipped || p.motion == spinning
+		next = math.Min(next, math.Max(0.1*next, 1e-4))
+	}
+	d.h = next
+	if trace != nil {
+		trace(p.sample(d, 0))
+	}
+	return true
+}
+
+func shrink(miss float64) float64 {
+	if math.IsNaN(miss) {
+		return 0.1
+	}
+	return math.Max(0.1, 0.9*math.Pow(miss, -0.25))
+}
+
+func grow(miss float64) float64 {
+	if miss < 1e-4 {
+		return 6
+	}
+	return math.Min(6, 0.9/math.Sqrt(math.Sqrt(miss)))
+}
+
+// nextCorner is the next moment at which the equations themselves change.
+func (p *plant) nextCorner(t, endS float64) float64 {
+	stop := endS
+	for _, r := range [...]float64{p.rampS, p.moduleRampS} {
+		if t < r && r < stop {
+			stop = r
+		}
+	}
+	return stop
+}
+
+// event is what makes one set of equations give way to another.
+type event uint8
+
+const (
+	nothing event = iota
+	limitReached
+	limitLeft
+	breaksAway // from rest
+	gripLost
+	gripFound
+	stands     // comes to rest
+	vehicleOff // spinning wheels, the vehicle comes to rest
+)
+
+// over is positive when an event has happened.
+func (p *plant) over(e event, t float64, y *state) float64 {
+	switch e {
+	case limitReached:
+		return y[motorAmps] - p.limit
+	case limitLeft:
+		return -p.headroom(t, y)
+	case breaksAway:
+		return p.push*y[motorAmps] - p.loss - math.Min(p.base, p.grip)
+	case gripLost:
+		return p.pushOn(y) - p.grip
+	case gripFound:
+		return y[vehicleSpeed] - y[wheelSpeed]
+	case stands:
+		return -y[wheelSpeed]
+	default:
+		return -y[vehicleSpeed]
+	}
+}
+
+// eventIn returns the event that comes first within the step.
+func (p *plant) eventIn(d *dense) event {
+	first, firstAt := nothing, 2.0
+	var possible [3]event
+	n := 0
+	add := func(e event) { possible[n] = e; n++ }
+	if p.limited {
+		add(limitLeft)
+	} else if !math.IsInf(p.limit, 1) {
+		add(limitReached)
+	}
+	switch p.motion {
+	case held:
+		add(breaksAway)
+	case rolling:
+		add(stands)
+		if !math.IsInf(p.grip, 1) {
+			add(gripLost)
+		}
+	case spinning:
+		add(gripFound)
+		if d.y0[vehicleSpeed] > 0 {
+			add(vehicleOff)
+		}
+	}
+	middle := d.all(0.5)
+	for _, e := range possible[:n] {
+		slack := p.slack(e)
+		if p.over(e, d.t+d.h, &d.y1) <= slack && p.over(e, d.t+d.h/2, &middle) <= slack {
+			continue
+		}
+		if n == 1 {
+			return e
+		}
+		if s := p.locate(d, e); s < firstAt {
+			first, firstAt = e, s
+		}
+	}
+	return first
+}
+
+// slack keeps rounding at the very moment that equations change from being
+// taken for the next event.
+func (p *plant) slack(e event) float64 {
+	const share = 1e-9
+	switch e {
+	case gripFound, stands, vehicleOff:
+		return share * p.scale[wheelSpeed]
+	case limitReached:
+		return share * p.limit
+	case limitLeft:
+		return share * p.ocv
+	default:
+		return share * p.push * p.scale[motorAmps]
+	}
+}
+
+// locate returns the share of the step after which an event happens.
+func (p *plant) locate(d *dense, e event) float64 {
+	low, high := 0.0, 1.0
+	if y := d.all(0.5); p.over(e, d.t+d.h/2, &y) > p.slack(e) {
+		high = 0.5
+	}
+	for range 44 {
+		mid := (low + high) / 2
+		y := d.all(mid)
+		if p.over(e, d.t+mid*d.h, &y) > 0 {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	return high
+}
+
+// enter switches to the equations that hold after an event.
+func (p *plant) enter(e event, y *state) {
+	switch e {
+	case limitReached:
+		p.limited, y[motorAmps] = true, p.limit
+	case limitLeft:
+		p.limited = false
+	case breaksAway:
+		p.motion = rolling
+		if p.base >= p.grip {
+			p.motion = spinning
+		}
+	case gripLost:
+		p.motion = spinning
+	case gripFound:
+		p.motion, y[wheelSpeed] = rolling, y[vehicleSpeed]
+	case stands:
+		p.motion, y[wheelSpeed], y[vehicleSpeed] = held, 0, 0
+	case vehicleOff:
+		y[vehicleSpeed] = 0
+	}
+}
+
+// pushOn is the force between driven wheels and ground.
+func (p *plant) pushOn(y *state) float64 {
+	drive := p.push*y[motorAmps] - p.loss
+	switch p.motion {
+	case held:
+		return math.Max(0, drive)
+	case spinning:
+		return p.grip
+	default:
+		ground := p.base + p.drag*y[wheelSpeed]*y[wheelSpeed]
+		return ground + p.mass*(drive-ground)/(p.mass+p.rotor)
+	}
+}
+
+func (p *plant) pushAt(d *dense, s float64) float64 {
+	y := d.all(s)
+	return p.pushOn(&y)
+}
+
+// momentAt returns what the watch looks at, at a share s of a step.
+func (p *plant) momentAt(d *dense, s float64) moment {
+	y := d.all(s)
+	u := p.supplyAt(d.t+s*d.h, &y)
+	return moment{u.batteryA, y[motorAmps], p.busV(u, &y)}
+}
+
+func (p *plant) busV(u supply, y *state) float64 {
+	return u.module*(p.ocv-y[firstBranch]-y[secondBranch]-u.batteryA*p.r0) - u.own*y[motorAmps]*p.path
+}
+
+func (p *plant) sample(d *dense, s float64) LaunchSample {
+	y := d.y0
+	t := d.t + s*d.h
+	u := p.supplyAt(t, &y)
+	return LaunchSample{
+		TimeS: t, BatteryA: u.batteryA, MotorA: y[motorAmps],
+		PackV: p.ocv - y[firstBranch] - y[secondBranch] - u.batteryA*p.r0,
+		BusV:  p.busV(u, &y), Duty: u.own,
+		SpeedMS: y[vehicleSpeed], WheelMS: y[wheelSpeed], WheelN: p.pushOn(&y),
+	}
+}
+
+// finish closes a result at the end of the run.
+func (w *watch) finish(c *LaunchCase, p *plant, d *dense) {
+	end := p.sample(d, 0)
+	w.out.EndMS, w.out.EndBatteryA = end.SpeedMS, end.BatteryA
+	for ; w.nextMark < speedTimes; w.nextMark++ {
+		w.out.SpeedMS[w.nextMark] = end.SpeedMS
+	}
+	perPinion := c.WheelRadiusM / (c.GearEfficiency * c.GearRatio * float64(c.Motors))
+	w.out.PeakPinionNM = w.out.PeakWheelN * perPinion
+	w.out.Moved = w.out.Moved || end.SpeedMS > 0 || w.out.SpeedMS[0] > 0 || w.out.To90S > 0
+}
