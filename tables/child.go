@@ -1,0 +1,87 @@
+package tables
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+)
+
+// ChildMass is how heavy children of one age are.
+type ChildMass struct {
+	AgeY    float64 // the age asked for
+	P5KG    float64 // one in twenty is lighter: the lowest of the growth charts
+	P50KG   float64 // the middle of them
+	P95KG   float64 // one in twenty is heavier: the highest of the charts
+	Clamped bool    // the age lies outside the tables and the nearest one stands in
+	Note    string  // what that means, in words; empty otherwise
+	Sources []string
+}
+
+// ChildMass returns the body mass of children of an age in years, boys and
+// girls together: the lowest 5th percentile, the mean median and the highest
+// 95th percentile of the growth charts, interpolated between whole years. The
+// charts cover 2 to 8 years; outside, the nearest age stands in, Clamped is
+// set and Note says in which direction that is wrong. It fails for an age
+// that is not from 0 to 18.
+func (t *Tables) ChildMass(ageY float64) (ChildMass, error) {
+	if !(ageY >= 0 && ageY <= 18) {
+		return ChildMass{}, fmt.Errorf("tables: child of %g years %w (want 0 to 18)", ageY, errNotFound)
+	}
+	c := ChildMass{AgeY: ageY, P5KG: math.Inf(1)}
+	charts := slices.Sorted(maps.Keys(t.children))
+	for _, name := range charts {
+		g := t.children[name]
+		c.P5KG = min(c.P5KG, linearInterpolate(g.p5, ageY))
+		c.P50KG += linearInterpolate(g.p50, ageY) / float64(len(charts))
+		c.P95KG = max(c.P95KG, linearInterpolate(g.p95, ageY))
+		if !slices.Contains(c.Sources, g.source) {
+			c.Sources = append(c.Sources, g.source)
+		}
+		first, last := g.p50[0].X, g.p50[len(g.p50)-1].X
+		switch {
+		case ageY < first:
+			c.Clamped, c.Note = true, fmt.Sprintf("the tables begin at %g years: a younger child is lighter than this", first)
+		case ageY > last:
+			c.Clamped, c.Note = true, fmt.Sprintf("the tables end at %g years: an older child is heavier than this; weigh the child", last)
+		}
+	}
+	return c, nil
+}
+
+// GrowthChart returns the percentiles (kg) of one chart at an age inside it:
+// "who-boys", "who-girls", "cdc-boys" or "cdc-girls".
+func (t *Tables) GrowthChart(chart string, ageY float64) (ChildMass, error) {
+	g, ok := t.children[chart]
+	if !ok {
+		return ChildMass{}, notFound("growth chart", chart, slices.Sorted(maps.Keys(t.children)))
+	}
+	first, last := g.p50[0].X, g.p50[len(g.p50)-1].X
+	if !(ageY >= first && ageY <= last) {
+		return ChildMass{}, fmt.Errorf("tables: %g years %w (want %g to %g)", ageY, errNotFound, first, last)
+	}
+	return ChildMass{
+		AgeY: ageY, P5KG: linearInterpolate(g.p5, ageY), P50KG: linearInterpolate(g.p50, ageY),
+		P95KG: linearInterpolate(g.p95, ageY), Sources: []string{g.source},
+	}, nil
+}
+
+// growth is one chart: kg by age in years.
+type growth struct {
+	p5, p50, p95 []Point
+	source       string
+}
+
+func readGrowth(t *Tables, w *row) {
+	g := growth{source: w.source()}
+	age, mass := span{0, 20}, span{1, 200}
+	g.p5 = w.rising("p5_kg", w.curve("age_y", age, "p5_kg", mass))
+	g.p50 = w.rising("p50_kg", w.curve("age_y", age, "p50_kg", mass))
+	g.p95 = w.rising("p95_kg", w.curve("age_y", age, "p95_kg", mass))
+	for i := range min(len(g.p5), len(g.p50), len(g.p95)) {
+		if g.p5[i].Y > g.p50[i].Y || g.p50[i].Y > g.p95[i].Y {
+			w.fault("p50_kg", fmt.Sprintf("at %g years: want p5 <= p50 <= p95", g.p5[i].X))
+		}
+	}
+	put(w, t.children, g)
+}

@@ -1,0 +1,107 @@
+package tables
+
+import (
+	"maps"
+	"math"
+	"slices"
+)
+
+// FigureName names a single published number.
+type FigureName string
+
+// The single figures; each one has a row, with its source, in data/figures.toml
+// or in the file of its subject.
+const (
+	CopperResistivity    FigureName = "copper-resistivity"        // Ohm m at 20 degC
+	CopperZeroBelow      FigureName = "copper-zero-below"         // K: R goes with (this + degC)
+	AdiabaticConstant    FigureName = "adiabatic-constant"        // A sqrt(s)/mm2, copper
+	AdiabaticLongest     FigureName = "adiabatic-longest"         // s: the law holds up to here
+	PreeceCopper         FigureName = "preece-copper"             // A per inch^1.5
+	CopperMelts          FigureName = "copper-melts"              // degC
+	AutomotiveExtra      FigureName = "automotive-extra"          // x: resistance over AWG of the same number
+	FuseShareOfAmpacity  FigureName = "fuse-share-of-ampacity"    // x: largest fuse over ampacity
+	FuseReachBare        FigureName = "fuse-reach-bare"           // m of wire from the pack to the fuse
+	FuseReachSheathed    FigureName = "fuse-reach-sheathed"       // m, wire sheathed all the way
+	ContinuousLoad       FigureName = "continuous-load"           // x: steady current over fuse rating
+	PulseRest            FigureName = "pulse-rest"                // s between pulses that count one by one
+	DropCritical         FigureName = "drop-critical"             // x of the full voltage
+	DropOrdinary         FigureName = "drop-ordinary"             // x of the full voltage
+	JointWatch           FigureName = "joint-watch"               // W in one joint
+	JointHot             FigureName = "joint-hot"                 // W in one joint
+	SwitchInrush         FigureName = "switch-inrush"             // x running current that a switch should bear
+	AutoResetTime        FigureName = "auto-reset-time"           // s until a self-resetting breaker closes
+	PackResetTime        FigureName = "pack-reset-time"           // s until a pack's electronics let go again
+	PolymerResetTime     FigureName = "polymer-reset-time"        // s until a polymer resettable fuse has cooled
+	ToyVoltage           FigureName = "toy-voltage"               // V DC nominal, largest
+	BatterySurface       FigureName = "battery-surface"           // degC, largest
+	TouchRiseMetal       FigureName = "touch-rise-metal"          // K, metal parts held in the hand
+	TouchRisePlastic     FigureName = "touch-rise-plastic"        // K, plastic parts held in the hand
+	ChildReaction        FigureName = "child-reaction"            // s at 5 years
+	AdultReaction        FigureName = "adult-reaction"            // s, unexpected
+	DesignDeceleration   FigureName = "design-deceleration"       // m/s2
+	BrakeFreeSpeed       FigureName = "brake-free-speed"          // m/s: slower electric cars need no brake
+	StabilitySlope       FigureName = "stability-slope"           // degrees sideways
+	OverloadFactor       FigureName = "overload-factor"           // x child weight
+	MotorTorqueShare     FigureName = "motor-torque-share"        // x: printed stall torque over stall current times K
+	ClassHalfLife        FigureName = "class-half-life"           // K of rise that halve winding life
+	PlasticSoftens       FigureName = "plastic-softens"           // degC, end bells and gears
+	GearStageEfficiency  FigureName = "gear-stage-efficiency"     // x per stage
+	MagnetFluxLoss       FigureName = "magnet-flux-loss"          // x per K
+	SoftStartRamp        FigureName = "soft-start-ramp"           // s
+	CarpetAdds           FigureName = "carpet-adds"               // x, rolling coefficient carpet over linoleum
+	LargestHardWheelTest FigureName = "largest-hard-wheel-test"   // m, wheel diameter up to which c_l was measured
+	TerminalTestDrop     FigureName = "terminal-test-drop"        // V at a tenth of the rated current
+	BrushDrop            FigureName = "brush-drop"                // V, both brushes
+	SmallestWireOutside  FigureName = "smallest-wire-outside"     // mm2, a single wire outside a sheath
+	FuseTimeNotBelow     FigureName = "fuse-time-not-below"       // s: no shorter clearing time is credited
+	FuseHotFactor        FigureName = "fuse-hot-factor"           // x: resistance at rated current over cold
+	SwitchContactOhm     FigureName = "switch-contact-resistance" // Ohm, a used pedal switch
+	TabWireMost          FigureName = "tab-wire-most"             // mm2, thickest wire of a flat quick-connect
+	ToyVoltageEU         FigureName = "toy-voltage-eu"            // V, largest
+	ContinuousLoadMost   FigureName = "continuous-load-most"      // x: the more generous rule
+	ClassRiseReference   FigureName = "class-rise-reference"      // degC that rises are counted over
+	AWGRatio             FigureName = "awg-ratio"                 // x: diameter of one size over the next
+	RubberRollingShare   FigureName = "rubber-rolling-share"      // x: rolling of a rubber-faced wheel over a hard one
+)
+
+// Figure is one published number (or range) with its unit and source.
+type Figure struct {
+	Name FigureName
+	What string // what it is, in words
+	Unit string // SI, as in findings
+	Value
+}
+
+// Figure returns the figure of this name. Every FigureName of this package
+// has a row; for any other name all numbers are NaN, so that the mistake
+// cannot pass for a limit.
+func (t *Tables) Figure(name FigureName) Figure {
+	f, ok := t.figures[string(name)]
+	if !ok {
+		nan := math.NaN()
+		return Figure{Name: name, Value: Value{Low: nan, Likely: nan, High: nan}}
+	}
+	return f
+}
+
+// Figures returns all figures, sorted by name.
+func (t *Tables) Figures() []Figure {
+	out := make([]Figure, 0, len(t.figures))
+	for _, name := range slices.Sorted(maps.Keys(t.figures)) {
+		out = append(out, t.figures[name])
+	}
+	return out
+}
+
+func readFigure(t *Tables, w *row) {
+	f := Figure{Name: FigureName(w.name()), What: w.text("what"), Unit: w.textOr("unit", "")}
+	w.source()
+	anything := span{-1e6, 1e9}
+	if w.has("range") {
+		f.Value = w.value("range", anything)
+	} else {
+		x := w.number("value", anything)
+		f.Value = Value{Low: x, Likely: x, High: x, Source: w.origin}
+	}
+	put(w, t.figures, f)
+}
