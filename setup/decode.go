@@ -1,0 +1,280 @@
+package setup
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+	"unicode"
+
+	"github.com/BurntSushi/toml"
+
+	"example.org/packcheck/internal/quantity"
+)
+
+// whole turns the parsed tree into a Setup.
+func (d *decoder) whole(tree map[string]toml.Primitive) *Setup {
+	s := &Setup{Name: d.name}
+	d.table(part{setup: s}, tree)
+	check(d, s)
+	if s.Original != nil {
+		check(d, s.Original)
+	}
+	return s
+}
+
+// part is the table that is being read.
+type part struct {
+	setup  *Setup // the Setup it belongs to: the main one or the original
+	prefix string // "original." under [original]
+	name   string // "pack", "cutoff.module"; empty at the top
+}
+
+// path returns a key of the table in full.
+func (p part) path(key string) string {
+	if p.name == "" {
+		return p.prefix + key
+	}
+	return p.prefix + p.name + "." + key
+}
+
+// join returns the name of a table inside this one.
+func (p part) join(key string) string { return strings.TrimPrefix(p.name+"."+key, ".") }
+
+// table reads every key of one table.
+func (d *decoder) table(p part, tree map[string]toml.Primitive) {
+	r := registry()
+	for _, key := range sortedKeys(tree) {
+		value, line := d.look(tree[key])
+		inner := part{setup: p.setup, prefix: p.prefix, name: p.join(key)}
+		if p.name == "" && p.prefix == "" && key == "original" {
+			p.setup.Original = &Setup{Name: d.name, Place: Place{Given: true, Line: line}}
+			inner = part{setup: p.setup.Original, prefix: "original."}
+		} else if f := r.field(p.name, key); f != nil {
+			d.key(p, f, value, line)
+			continue
+		} else if t := r.table(inner.name); t == nil {
+			d.unknown(p, key, value, line)
+			continue
+		} else if t.place != nil {
+			place := reflect.ValueOf(p.setup).Elem().FieldByIndex(t.place)
+			place.Set(reflect.ValueOf(Place{Given: true, Line: line}))
+		}
+		if _, ok := value.(map[string]any); !ok {
+			d.fault(line, p.path(key), readText(value), fmt.Sprintf("a table, written once as [%s]", p.path(key)))
+			continue
+		}
+		var sub map[string]toml.Primitive
+		if err := d.md.PrimitiveDecode(tree[key], &sub); err != nil {
+			d.fault(line, p.path(key), readText(value), fmt.Sprintf("a table [%s]", p.path(key)))
+			continue
+		}
+		d.table(inner, sub)
+	}
+}
+
+func sortedKeys(tree map[string]toml.Primitive) []string {
+	keys := make([]string, 0, len(tree))
+	for k := range tree {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
+}
+
+// errSeen stops the decoder once a probe has what it came for.
+var errSeen = errors.New("seen")
+
+// probe takes a value as the parser has it. Returning an error makes the
+// decoder tell the position, which it keeps to itself otherwise.
+type probe struct{ value any }
+
+// UnmarshalTOML keeps the value.
+func (p *probe) UnmarshalTOML(v any) error {
+	p.value = v
+	return errSeen
+}
+
+// look returns a value and its line; for a table that only its keys imply, the
+// line of the first of them.
+func (d *decoder) look(prim toml.Primitive) (any, int) {
+	var p probe
+	line := 0
+	var pe toml.ParseError
+	if errors.As(d.md.PrimitiveDecode(prim, &p), &pe) {
+		line = pe.Position.Line
+	}
+	if _, isTable := p.value.(map[string]any); isTable && line == 0 {
+		var sub map[string]toml.Primitive
+		if d.md.PrimitiveDecode(prim, &sub) == nil {
+			for _, inner := range sub {
+				if _, l := d.look(inner); l > 0 && (line == 0 || l < line) {
+					line = l
+				}
+			}
+		}
+	}
+	return p.value, line
+}
+
+// key reads one known key into its place.
+func (d *decoder) key(p part, f *field, value any, line int) {
+	at := reflect.ValueOf(p.setup).Elem().FieldByIndex(f.index)
+	path := p.path(f.Name)
+	switch target := at.Addr().Interface().(type) {
+	case *Value:
+		d.value(target, f, path, value, line)
+	case *Word:
+		d.word(target, f, path, value, line)
+	case *Flag:
+		yes, ok := value.(bool)
+		if !ok {
+			d.fault(line, path, readText(value), "true or false, without quotes")
+			return
+		}
+		*target = Flag{Yes: yes, Given: true, Key: path, Line: line}
+	case *Date:
+		d.date(target, f, path, value, line)
+	}
+}
+
+// value reads a quantity.
+func (d *decoder) value(target *Value, f *field, path string, value any, line int) {
+	text, want := "", ""
+	switch v := value.(type) {
+	case string:
+		text = v
+	case int64:
+		text = strconv.FormatInt(v, 10)
+	case float64:
+		text = number(v)
+	default:
+		want = fmt.Sprintf("a quantity in quotes: %s", f.Quoted())
+	}
+	_, isText := value.(string)
+	if want == "" && !isText && !f.Kind.Bare() {
+		want = fmt.Sprintf("the unit with it, in quotes: %q", f.Example)
+	}
+	if want != "" {
+		d.fault(line, path, readText(value), want)
+		return
+	}
+	r, written, err := quantity.Parse(f.Kind, text)
+	if err != nil {
+		var qe *quantity.Error
+		if errors.As(err, &qe) {
+			want = qe.Want
+		}
+		d.fault(line, path, strings.TrimSpace(readText(value)), want)
+		return
+	}
+	// The tolerance lets a bound that was written in another unit be met.
+	const slack = 1e-9
+	if r.Low < f.low-slack*math.Abs(f.low) || r.High > f.high+slack*math.Abs(f.high) {
+		d.fault(line, path, text, f.bounds(written.System))
+		return
+	}
+	*target = Value{Range: r.Clamp(f.low, f.high), Given: true, Text: text, Key: path, Line: line, Written: written}
+}
+
+// number writes a TOML number so that no thousands mark can be seen in it.
+func number(v float64) string {
+	s := strconv.FormatFloat(v, 'f', -1, 64)
+	if i := strings.IndexByte(s, '.'); i >= 0 && len(s)-i == 4 {
+		s += "0"
+	}
+	return s
+}
+
+// bounds says between what a value must lie, in the user's units.
+func (f *field) bounds(system quantity.System) string {
+	if f.Kind == quantity.Count {
+		return fmt.Sprintf("a whole number from %g to %g", f.low, f.high)
+	}
+	return fmt.Sprintf("from %s to %s",
+		quantity.Format(f.Kind, f.low, system), quantity.Format(f.Kind, f.high, system))
+}
+
+// longestText is the longest free text of a setup file, in bytes.
+const longestText = 200
+
+// word reads a text.
+func (d *decoder) word(target *Word, f *field, path string, value any, line int) {
+	text, ok := value.(string)
+	if n, isInt := value.(int64); isInt && f.What == "can" {
+		text, ok = strconv.FormatInt(n, 10), true // can = 550 is natural
+	}
+	text = strings.TrimSpace(text)
+	switch {
+	case !ok && f.Words != nil, ok && f.Words != nil && !slices.Contains(f.Words, fold(text)):
+		d.fault(line, path, readText(value), oneOf(f.Words))
+	case !ok:
+		d.fault(line, path, readText(value), fmt.Sprintf("text in quotes, such as %q", f.Example))
+	case text == "" || len(text) > longestText || strings.ContainsFunc(text, unicode.IsControl):
+		d.fault(line, path, readText(value), fmt.Sprintf("a line of at most %d characters, such as %q", longestText, f.Example))
+	default:
+		if f.Words != nil {
+			text = fold(text)
+		}
+		*target = Word{Text: text, Given: true, Key: path, Line: line}
+	}
+}
+
+// fold brings a word into the spelling of the lists.
+func fold(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
+
+// oneOf lists the right words.
+func oneOf(words []string) string {
+	quoted := make([]string, len(words))
+	for i, w := range words {
+		quoted[i] = strconv.Quote(w)
+	}
+	if len(quoted) < 2 {
+		return strings.Join(quoted, "")
+	}
+	return strings.Join(quoted[:len(quoted)-1], ", ") + " or " + quoted[len(quoted)-1]
+}
+
+// date reads a day, in quotes or as TOML's own date.
+func (d *decoder) date(target *Date, f *field, path string, value any, line int) {
+	text := ""
+	switch v := value.(type) {
+	case string:
+		text = strings.TrimSpace(v)
+	case time.Time:
+		text = v.Format(time.DateOnly)
+	}
+	day, err := time.Parse(time.DateOnly, text)
+	if err != nil || day.Year() < 1990 || day.Year() > 2200 {
+		d.fault(line, path, readText(value), fmt.Sprintf("a day as year-month-day, such as %s", f.Example))
+		return
+	}
+	*target = Date{Day: day, Given: true, Text: text, Key: path, Line: line}
+}
+
+// readText prints what stood in the file, shortly.
+func readText(value any) string {
+	switch v := value.(type) {
+	case string:
+		return v
+	case int64:
+		return strconv.FormatInt(v, 10)
+	case float64:
+		return strconv.FormatFloat(v, 'g', -1, 64)
+	case bool:
+		return strconv.FormatBool(v)
+	case time.Time:
+		return v.Format(time.DateTime)
+	case map[string]any:
+		return "a table"
+	case []map[string]any:
+		return "an array of tables"
+	case []any:
+		return "an array"
+	}
+	return "something else"
+}

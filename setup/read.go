@@ -1,0 +1,263 @@
+package setup
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/BurntSushi/toml"
+)
+
+// Bounds on a whole file. A setup with every key twice stays far below them.
+const (
+	maxBytes = 1 << 20
+	maxKeys  = 500
+	maxNest  = 8
+)
+
+// Load reads a setup file. A file that is not in order gives [Faults]; one that
+// cannot be opened or read gives the error of the operating system, wrapped.
+func Load(path string) (*Setup, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, fmt.Errorf("setup: %w", err)
+	}
+	defer f.Close()
+	s, err := Read(f, path)
+	if err != nil {
+		return nil, err
+	}
+	s.Dir = filepath.Dir(path)
+	return s, nil
+}
+
+// Read reads a setup from r; the name stands in messages. A setup that is not
+// in order gives [Faults].
+func Read(r io.Reader, name string) (*Setup, error) {
+	data, err := io.ReadAll(io.LimitReader(r, maxBytes+1))
+	if err != nil {
+		return nil, fmt.Errorf("setup: reading %s: %w", name, err)
+	}
+	d := decoder{name: name}
+	text, ok := d.text(data)
+	if !ok {
+		return nil, d.faults.orNil()
+	}
+	s := d.decode(text)
+	if err := d.faults.orNil(); err != nil {
+		return nil, err
+	}
+	return s, nil
+}
+
+// decoder turns one file into a Setup and gathers what is wrong.
+type decoder struct {
+	name   string
+	md     toml.MetaData
+	faults Faults
+}
+
+func (d *decoder) fault(line int, key, read, want string) {
+	d.faults = append(d.faults, Fault{File: d.name, Line: line, Key: key, Read: shorten(read), Want: want})
+}
+
+// text checks the bytes of a file before anything is decoded. It reports
+// whether it is worth going on.
+func (d *decoder) text(data []byte) (string, bool) {
+	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
+	bad := func(line int, read, want string) (string, bool) {
+		d.fault(line, "", read, want)
+		return "", false
+	}
+	switch {
+	case len(data) > maxBytes:
+		return bad(0, "more than 1 MiB", "a setup file of at most 1 MiB")
+	case bytes.HasPrefix(data, []byte("\xff\xfe")), bytes.HasPrefix(data, []byte("\xfe\xff")):
+		return bad(0, "UTF-16", `a file saved as UTF-8 (in an editor: "save as", encoding UTF-8)`)
+	case bytes.IndexByte(data, 0) >= 0:
+		return bad(lineAt(data, bytes.IndexByte(data, 0)), "a zero byte", "a text file saved as UTF-8")
+	}
+	if !utf8.Valid(data) {
+		i := 0
+		for i < len(data) {
+			r, n := utf8.DecodeRune(data[i:])
+			if r == utf8.RuneError && n == 1 {
+				break
+			}
+			i += n
+		}
+		return bad(lineAt(data, i), fmt.Sprintf("byte %#x", data[i]), "a text file saved as UTF-8")
+	}
+	// Old Macintosh line ends would make one long line of the file.
+	text := strings.ReplaceAll(string(data), "\r\n", "\n")
+	text = strings.ReplaceAll(text, "\r", "\n")
+	if line := tooDeep(text); line > 0 {
+		return bad(line, "brackets or dotted names within one another", fmt.Sprintf("at most %d levels", maxNest))
+	}
+	return text, true
+}
+
+// lineAt returns the 1-based line of a byte.
+func lineAt(data []byte, at int) int { return bytes.Count(data[:at], []byte("\n")) + 1 }
+
+// tooDeep returns the first line on which brackets nest deeper, or a dotted
+// name is longer, than any setup needs, 0 when none is. The decoder recurses
+// into brackets and copies dotted names again and again; a file made to harm
+// would exhaust it. What stands between quotes or behind a # does not count,
+// as far as can be told without decoding; a quote that is left open counts for
+// its line only.
+func tooDeep(text string) int {
+	depth, line := 0, 0
+	for l := range strings.Lines(text) {
+		line++
+		dots, inValue := 0, false
+		var quote byte
+		for i := 0; i < len(l); i++ {
+			c := l[i]
+			if quote != 0 {
+				switch {
+				case c == '\\' && quote == '"':
+					i++
+				case c == quote:
+					quote = 0
+				}
+				continue
+			}
+			switch c {
+			case '"', '\'':
+				quote = c
+			case '#':
+				i = len(l)
+			case '=':
+				inValue = true
+			case '.':
+				// Dots in a bare value ("1.5") are few; count them all.
+				dots++
+			case ',', '{':
+				if dots <= maxNest {
+					dots = 0
+				}
+				if c == '{' {
+					depth++
+				}
+			case '[':
+				depth++
+			case ']', '}':
+				depth = max(depth-1, 0)
+			}
+			if depth > maxNest || dots > maxNest {
+				return line
+			}
+		}
+		if !inValue && depth > 0 && strings.HasPrefix(strings.TrimSpace(l), "[") && strings.HasSuffix(strings.TrimSpace(l), "]") {
+			depth = 0 // a table header closes itself
+		}
+	}
+	return 0
+}
+
+// parse runs the TOML parser. Its own panics, which it raises for what its
+// authors thought impossible, become errors.
+func parse(text string) (tree map[string]toml.Primitive, md toml.MetaData, err error) {
+	defer func() {
+		if r := recover(); r != nil {
+			err = fmt.Errorf("this cannot be read as TOML")
+		}
+	}()
+	md, err = toml.Decode(text, &tree)
+	return tree, md, err
+}
+
+// decode parses the text. After a mistake in one line it goes on without that
+// line, so that one missing quote does not hide the other mistakes of a file.
+func (d *decoder) decode(text string) *Setup {
+	const retries = 30
+	lines := strings.Split(text, "\n")
+	for range retries {
+		tree, md, err := parse(strings.Join(lines, "\n"))
+		if err == nil {
+			d.md = md
+			if n := len(md.Keys()); n > maxKeys {
+				d.fault(0, "", fmt.Sprintf("%d keys", n), fmt.Sprintf("at most %d", maxKeys))
+				return nil
+			}
+			return d.whole(tree)
+		}
+		line := d.syntax(err, lines)
+		if line == 0 {
+			return nil
+		}
+		lines[line-1] = ""
+	}
+	return nil
+}
+
+// syntax notes one mistake in the TOML itself. It returns the line to leave out
+// for another try, 0 when the rest of the file cannot be trusted without it.
+func (d *decoder) syntax(err error, lines []string) int {
+	var pe toml.ParseError
+	if !errors.As(err, &pe) || pe.Position.Line < 1 || pe.Position.Line > len(lines) {
+		d.fault(0, "", "the file", "TOML: "+plainMessage(err.Error()))
+		return 0
+	}
+	line := pe.Position.Line
+	// A line end where none may be is noticed on the line after.
+	if strings.TrimSpace(lines[line-1]) == "" && line > 1 && pe.Position.Col <= 1 {
+		line--
+	}
+	read := strings.TrimSpace(lines[line-1])
+	name, value, isPair := strings.Cut(read, "=")
+	want := "TOML: " + plainMessage(pe.Message)
+	switch value = strings.TrimSpace(value); {
+	case strings.Contains(pe.Message, "already been defined"):
+		want = "each table and key once only"
+	case isPair && value != "" && strings.IndexByte(`"'[{`, value[0]) < 0:
+		want = `a quantity or a word in quotes, such as "7 Ah"`
+	case isPair && value == "":
+		want = `a value in quotes, such as "7 Ah"`
+	}
+	key := ""
+	if isPair {
+		key = strings.Trim(strings.TrimSpace(name), `"'`)
+		if i := headerAbove(lines, line-1); i != "" {
+			key = i + "." + key
+		}
+	}
+	d.fault(line, shorten(key), read, want)
+	multi := strings.Contains(value, `"""`) || strings.Contains(value, "'''")
+	if !isPair || multi || value != "" && strings.IndexByte("[{", value[0]) >= 0 {
+		return 0
+	}
+	return line
+}
+
+// headerAbove returns the name in the nearest table header above a line.
+func headerAbove(lines []string, at int) string {
+	for i := at - 1; i >= 0; i-- {
+		l := strings.TrimSpace(lines[i])
+		if strings.HasPrefix(l, "[") && !strings.HasPrefix(l, "[[") {
+			name, _, _ := strings.Cut(strings.TrimPrefix(l, "["), "]")
+			return strings.TrimSpace(name)
+		}
+	}
+	return ""
+}
+
+// plainMessage makes a parser's message fit on one line.
+func plainMessage(s string) string {
+	return shorten(strings.Join(strings.Fields(strings.TrimPrefix(s, "toml: ")), " "))
+}
+
+// shorten keeps what was read to a readable length.
+func shorten(s string) string {
+	const most = 80
+	if len(s) <= most {
+		return s
+	}
+	return strings.ToValidUTF8(s[:most], "?") + "..."
+}

@@ -1,0 +1,215 @@
+package setup
+
+// Setup is one setup file as read: typed values, nothing assumed. The tags are
+// the registry of tables and keys that [Keys] lists; what they mean is said in
+// keys.go.
+type Setup struct {
+	Name string // file name as given, for messages
+	Dir  string // folder of the file; empty when it was not a file
+
+	Title Word `key:"title" kind:"text" example:"Tractor for the harvest fair" doc:"a line to print above the report"`
+
+	Rider      Rider      `table:"rider" doc:"the child"`
+	Vehicle    Vehicle    `table:"vehicle" doc:"the vehicle without battery and rider"`
+	Motors     Motors     `table:"motors" doc:"the motors, all alike"`
+	Gears      Gears      `table:"gears" doc:"from motor to wheel"`
+	Controller Controller `table:"controller" doc:"what switches the motors"`
+	Wire       Wire       `table:"wire" doc:"the way from pack to controller"`
+	Fuse       Fuse       `table:"fuse" doc:"the fuse or breaker nearest to the pack"`
+	Pack       Pack       `table:"pack" doc:"the battery that is asked about"`
+	Cutoff     Cutoffs    `table:"cutoff"`
+	Bench      Bench      `table:"load" doc:"any other load, in place of rider, vehicle, motors and gears"`
+	Charger    Charger    `table:"charger" doc:"what the pack is charged with"`
+	Outing     Outing     `table:"outing" doc:"how it is driven"`
+	Storage    Storage    `table:"storage" doc:"the winter"`
+	Measured   Measured   `table:"measured" doc:"what was measured"`
+
+	// Original is the vehicle as it left the factory, nil when not described.
+	Original *Setup
+	Place    Place // of [original], in an Original
+}
+
+// Rider is the child.
+type Rider struct {
+	Place
+	Mass Value `key:"mass" kind:"mass" min:"5" max:"150" example:"20 kg" doc:"mass of the child, dressed"`
+	Age  Value `key:"age" kind:"age" min:"0.5" max:"99" example:"5 years" doc:"age of the child; its mass is taken from growth charts when not given"`
+}
+
+// Vehicle is the vehicle without battery and rider.
+type Vehicle struct {
+	Place
+	Mass               Value `key:"mass" kind:"mass" min:"0.5" max:"500" example:"15 kg" doc:"mass without battery and rider"`
+	WheelDiameter      Value `key:"wheel_diameter" kind:"length" min:"0.03" max:"1.2" example:"250 mm" doc:"diameter of the driven wheels"`
+	WheelWidth         Value `key:"wheel_width" kind:"length" min:"0.005" max:"0.6" example:"90 mm" doc:"width of the driven wheels"`
+	Tyres              Word  `key:"tyres" kind:"word" words:"hard|rubber" example:"hard" doc:"what the wheels run on: hard plastic, or a rubber or foam face"`
+	DrivenWheels       Value `key:"driven_wheels" kind:"count" min:"1" max:"12" example:"2" doc:"wheels that are driven"`
+	Wheels             Value `key:"wheels" kind:"count" min:"2" max:"12" example:"4" doc:"wheels in all"`
+	Seats              Value `key:"seats" kind:"count" min:"1" max:"6" example:"1" doc:"seats"`
+	Ground             Word  `key:"ground" kind:"ground" example:"short grass" doc:"the ground it runs on, in everyday words"`
+	Slope              Value `key:"slope" kind:"slope" min:"0" max:"0.5" example:"3 %" doc:"steepest climb, rise per run"`
+	DesignVoltage      Value `key:"design_voltage" kind:"voltage" min:"1" max:"100" example:"12 V" doc:"voltage that the vehicle was made for"`
+	HasBoard           Flag  `key:"has_board" kind:"yes or no" example:"true" doc:"whether an electronic board sits between pack and motors"`
+	WeakestPartVoltage Value `key:"weakest_part_voltage" kind:"voltage" min:"1" max:"200" example:"16 V" doc:"highest voltage that the weakest part on the pack's circuit stands"`
+}
+
+// Motors are the motors, all alike.
+type Motors struct {
+	Place
+	Count             Value `key:"count" kind:"count" min:"1" max:"8" example:"2" doc:"how many motors"`
+	Wiring            Word  `key:"wiring" kind:"word" words:"parallel|series" example:"parallel" doc:"how they are wired to each other"`
+	Can               Word  `key:"can" kind:"can" example:"550" doc:"size of the motor can"`
+	RatedVoltage      Value `key:"rated_voltage" kind:"voltage" min:"1" max:"100" example:"12 V" doc:"voltage that the printed speed and currents are for"`
+	NoLoadSpeed       Value `key:"no_load_speed" kind:"turning speed" min:"5" max:"10000" example:"15000 rpm" doc:"speed with nothing on the shaft"`
+	NoLoadCurrent     Value `key:"no_load_current" kind:"current" min:"0.001" max:"100" example:"1.5 A" doc:"current with nothing on the shaft"`
+	StallCurrent      Value `key:"stall_current" kind:"current" min:"0.1" max:"2000" example:"70 A" doc:"current with the shaft held"`
+	WindingResistance Value `key:"winding_resistance" kind:"resistance" min:"0.001" max:"100" example:"200 mOhm" doc:"resistance of one motor, cold"`
+	TorqueConstant    Value `key:"torque_constant" kind:"torque constant" min:"0.0001" max:"5" example:"0.006 N m/A" doc:"torque per ampere of one motor"`
+	Inductance        Value `key:"inductance" kind:"inductance" min:"1e-7" max:"0.1" example:"0.1 mH" doc:"inductance of one motor"`
+	RotorInertia      Value `key:"rotor_inertia" kind:"moment of inertia" min:"1e-8" max:"0.01" example:"80 g cm2" doc:"moment of inertia of one rotor"`
+}
+
+// Gears are what lies between motor and wheel.
+type Gears struct {
+	Place
+	Ratio      Value `key:"ratio" kind:"ratio" min:"1" max:"2000" example:"110:1" doc:"motor turns per wheel turn"`
+	Efficiency Value `key:"efficiency" kind:"fraction" min:"0.05" max:"1" example:"60 %" doc:"share of the motor's torque that reaches the wheels"`
+}
+
+// Controller is what switches the motors.
+type Controller struct {
+	Place
+	Kind              Word  `key:"kind" kind:"word" words:"contacts|chopper" example:"contacts" doc:"plain contacts, or an electronic speed control"`
+	MaxVoltage        Value `key:"max_voltage" kind:"voltage" min:"1" max:"200" example:"30 V" doc:"highest voltage that it stands"`
+	ContinuousCurrent Value `key:"continuous_current" kind:"current" min:"0.1" max:"1000" example:"30 A" doc:"current that it stands for good"`
+	PeakCurrent       Value `key:"peak_current" kind:"current" min:"0.1" max:"5000" example:"80 A" doc:"current that it stands for seconds"`
+	Ramp              Value `key:"ramp" kind:"time" min:"0" max:"60" example:"1 s" doc:"soft start: time from nothing to full voltage"`
+	CurrentLimit      Value `key:"current_limit" kind:"current" min:"0.1" max:"5000" example:"40 A" doc:"limit that it holds on the motors' current"`
+	Resistance        Value `key:"resistance" kind:"resistance" min:"0" max:"10" example:"5 mOhm" doc:"resistance of contacts or transistors"`
+	InputCapacitance  Value `key:"input_capacitance" kind:"capacitance" min:"0" max:"1" example:"1000 uF" doc:"capacitors across its input"`
+	StandbyCurrent    Value `key:"standby_current" kind:"current" min:"0" max:"20" example:"10 mA" doc:"current that it draws when nothing moves"`
+	ConverterLimit    Value `key:"converter_limit" kind:"current" min:"0.1" max:"1000" example:"20 A" doc:"current limit of a step-down converter between pack and board"`
+	ConverterVoltage  Value `key:"converter_voltage" kind:"voltage" min:"1" max:"100" example:"12 V" doc:"output voltage of that converter"`
+}
+
+// Wire is the way from pack to controller and back.
+type Wire struct {
+	Place
+	Gauge           Value `key:"gauge" kind:"wire gauge" example:"14 AWG" doc:"thinnest wire on the way, by gauge"`
+	Area            Value `key:"area" kind:"wire area" min:"0.05" max:"240" example:"2.5 mm2" doc:"thinnest wire on the way, by area; not together with gauge"`
+	Kind            Word  `key:"kind" kind:"word" words:"awg|automotive" example:"awg" doc:"which gauge: American wire gauge, or the thinner automotive one"`
+	OneWayLength    Value `key:"one_way_length" kind:"length" min:"0.01" max:"50" example:"1.2 m" doc:"length of the way there, not there and back"`
+	Insulation      Value `key:"insulation" kind:"temperature" min:"60" max:"250" example:"80 C" doc:"temperature that the insulation is rated for"`
+	Joints          Value `key:"joints" kind:"count" min:"0" max:"200" example:"6" doc:"plugs, crimps and screws on the way there and back"`
+	JointResistance Value `key:"joint_resistance" kind:"resistance" min:"0" max:"1" example:"2 mOhm" doc:"resistance of one joint"`
+	Joint           Word  `key:"joint" kind:"joint" example:"crimped tab" doc:"kind of the weakest joint"`
+}
+
+// Fuse is the fuse or breaker nearest to the pack.
+type Fuse struct {
+	Place
+	Form             Word  `key:"form" kind:"fuse form" example:"small blade" doc:"kind of fuse, or none"`
+	Rating           Value `key:"rating" kind:"current" min:"0.1" max:"1000" example:"30 A" doc:"printed current"`
+	MaxVoltage       Value `key:"max_voltage" kind:"voltage" min:"1" max:"1000" example:"32 V" doc:"printed voltage"`
+	DistanceFromPack Value `key:"distance_from_pack" kind:"length" min:"0" max:"50" example:"100 mm" doc:"wire between the pack's terminal and the fuse"`
+}
+
+// Pack is the battery that is asked about.
+type Pack struct {
+	Place
+	Chemistry     Word  `key:"chemistry" kind:"chemistry" example:"li-ion" doc:"kind of cell"`
+	ChemistryFile Word  `key:"chemistry_file" kind:"file" example:"my-cells.toml" doc:"a TOML file with a chemistry of your own"`
+	Label         Word  `key:"label" kind:"text" example:"20 V max 5 Ah" doc:"what is printed on it"`
+	CellsInSeries Value `key:"cells_in_series" kind:"count" min:"1" max:"100" example:"5" doc:"cells in series"`
+	Strings       Value `key:"strings" kind:"count" min:"1" max:"100" example:"2" doc:"cells side by side"`
+	Capacity      Value `key:"capacity" kind:"charge" min:"0.05" max:"2000" example:"5 Ah" doc:"printed capacity of the whole pack"`
+	Rate          Value `key:"rate" kind:"time" min:"60" max:"720000" example:"20 h" doc:"hours over which that capacity is given"`
+	Resistance    Value `key:"resistance" kind:"resistance" min:"0.0001" max:"50" example:"60 mOhm" doc:"resistance of the whole pack"`
+	Health        Value `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new"`
+	Temperature   Value `key:"temperature" kind:"temperature" min:"-40" max:"80" example:"20 C" doc:"temperature of the pack at the start"`
+	Charge        Value `key:"charge" kind:"fraction" min:"0" max:"1" example:"100 %" doc:"state of charge at the start"`
+	MaxCurrent    Value `key:"max_current" kind:"current" min:"0.1" max:"5000" example:"30 A" doc:"greatest lasting current that its maker allows"`
+	Housing       Word  `key:"housing" kind:"word" words:"bare cells|closed shell" example:"closed shell" doc:"what the cells sit in"`
+	Mass          Value `key:"mass" kind:"mass" min:"0.02" max:"200" example:"0.7 kg" doc:"mass of the whole pack"`
+	Joined        Word  `key:"joined" kind:"word" words:"series|parallel" example:"series" doc:"two such packs joined; the other keys describe one of them"`
+	SelfDischarge Value `key:"self_discharge" kind:"fraction" min:"0" max:"1" example:"3 %" doc:"share of its charge that it loses in a month on the shelf"`
+}
+
+// Cutoffs are the things that disconnect the pack, from the cells outwards.
+type Cutoffs struct {
+	Pack       Cutoff `table:"pack" doc:"low-voltage cutoff inside the pack"`
+	Module     Module `table:"module" doc:"added low-voltage disconnect behind the pack"`
+	Controller Cutoff `table:"controller" doc:"low-voltage cutoff of the controller"`
+}
+
+// Cutoff is one thing that disconnects the pack.
+type Cutoff struct {
+	Place
+	OpensAt        Value `key:"opens_at" kind:"voltage" min:"0.5" max:"200" example:"15 V" doc:"pack voltage at which it disconnects"`
+	Delay          Value `key:"delay" kind:"time" min:"0" max:"3600" example:"2 s" doc:"how long the voltage must stay that low"`
+	ClosesAt       Value `key:"closes_at" kind:"voltage" min:"0.5" max:"200" example:"17.5 V" doc:"voltage at which it connects again; left out: it stays open"`
+	StandbyCurrent Value `key:"standby_current" kind:"current" min:"0" max:"20" example:"1 mA" doc:"current that it draws itself"`
+}
+
+// Module is an added disconnect, which may have a soft start of its own.
+type Module struct {
+	Cutoff
+	Ramp Value `key:"ramp" kind:"time" min:"0" max:"60" example:"0.5 s" doc:"soft start in the module"`
+}
+
+// Bench is any other load, in place of rider, vehicle, motors and gears.
+type Bench struct {
+	Place
+	Current Value `key:"current" kind:"current" min:"0.001" max:"5000" example:"10 A" doc:"constant current"`
+	Power   Value `key:"power" kind:"power" min:"0.01" max:"200000" example:"150 W" doc:"constant power"`
+	Pattern Word  `key:"pattern" kind:"file" example:"log.csv" doc:"a CSV file with seconds and amperes"`
+	Until   Value `key:"until" kind:"voltage" min:"0.1" max:"500" example:"10.5 V" doc:"pack voltage at which it ends"`
+}
+
+// Charger is what the pack is charged with.
+type Charger struct {
+	Place
+	Label        Word  `key:"label" kind:"text" example:"14.7 V 1.5 A DC centre positive" doc:"its whole printed output line"`
+	MadeFor      Word  `key:"made_for" kind:"purpose" example:"lead-acid" doc:"kind of battery that it was made for"`
+	Voltage      Value `key:"voltage" kind:"voltage" min:"0.5" max:"500" example:"14.7 V" doc:"printed output voltage"`
+	Current      Value `key:"current" kind:"current" min:"0.005" max:"200" example:"1000 mA" doc:"printed output current"`
+	Stops        Word  `key:"stops" kind:"word" words:"by itself|timer|never" example:"by itself" doc:"what ends the charge"`
+	Timer        Value `key:"timer" kind:"time" min:"60" max:"1000000" example:"12 h" doc:"time after which a timer ends the charge"`
+	Output       Word  `key:"output" kind:"word" words:"ac|dc" example:"dc" doc:"kind of current that it gives"`
+	Polarity     Word  `key:"polarity" kind:"word" words:"centre positive|centre negative" example:"centre positive" doc:"polarity of its round plug"`
+	Jack         Word  `key:"jack" kind:"word" words:"pack|terminals|vehicle" example:"pack" doc:"where it is plugged in"`
+	CameWithPack Flag  `key:"came_with_pack" kind:"yes or no" example:"true" doc:"whether the pack's maker supplied it for this pack"`
+}
+
+// Outing is how it is driven.
+type Outing struct {
+	Place
+	Air    Value `key:"air" kind:"temperature" min:"-40" max:"60" example:"20 C" doc:"temperature of the air"`
+	Drive  Value `key:"drive" kind:"time" min:"0.5" max:"86400" example:"25 s" doc:"time with the pedal down, each time"`
+	Pause  Value `key:"pause" kind:"time" min:"0" max:"86400" example:"10 s" doc:"time with the pedal up, each time"`
+	Wanted Value `key:"wanted" kind:"time" min:"10" max:"604800" example:"1 h" doc:"how long the outing should last, by the clock"`
+}
+
+// Storage is the time in which nobody drives.
+type Storage struct {
+	Place
+	From        Date  `key:"from" kind:"date" example:"2026-11-01" doc:"first day in store"`
+	Until       Date  `key:"until" kind:"date" example:"2027-03-31" doc:"last day in store"`
+	Temperature Value `key:"temperature" kind:"temperature" min:"-40" max:"60" example:"5 to 15 C" doc:"temperature where it is kept"`
+}
+
+// Measured is what was measured on the real thing.
+type Measured struct {
+	Place
+	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"pack voltage with nothing connected"`
+	HoursRested    Value `key:"hours_rested" kind:"time" min:"0" max:"63072000" example:"12 h" doc:"time since it was last charged or used"`
+	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"pack voltage while driving"`
+	LoadedCurrent  Value `key:"loaded_current" kind:"current" min:"0.01" max:"5000" example:"15 A" doc:"current at that moment"`
+	RideTime       Value `key:"ride_time" kind:"time" min:"1" max:"604800" example:"45 min" doc:"how long the pack lasted, by the clock"`
+	TopSpeed       Value `key:"top_speed" kind:"speed" min:"0.05" max:"30" example:"5 km/h" doc:"speed on the flat"`
+	BlockedCurrent Value `key:"blocked_current" kind:"current" min:"0.1" max:"5000" example:"60 A" doc:"current with the wheels held"`
+	PullForce      Value `key:"pull_force" kind:"force" min:"0.5" max:"20000" example:"40 N" doc:"force that pulls the loaded vehicle along slowly"`
+	FuseRating     Value `key:"fuse_rating" kind:"current" min:"0.1" max:"1000" example:"30 A" doc:"rating of the fuse that opened"`
+	FuseSeconds    Value `key:"fuse_seconds" kind:"time" min:"0.001" max:"86400" example:"3 s" doc:"time until it opened"`
+	ResetSeconds   Value `key:"reset_seconds" kind:"time" min:"0.001" max:"604800" example:"20 s" doc:"time until it came back by itself"`
+}

@@ -1,0 +1,112 @@
+package setup
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// unknown notes a key or table that a setup does not have, with the nearest one
+// that it has.
+func (d *decoder) unknown(p part, key string, value any, line int) {
+	_, isTable := value.(map[string]any)
+	if _, isArray := value.([]map[string]any); isArray {
+		isTable = true
+	}
+	path := p.path(key)
+	if isTable {
+		d.fault(line, path, "["+path+"]", wantTable(p, key))
+		return
+	}
+	d.fault(line, path, key, wantKey(p, key))
+}
+
+// wantTable says which table was probably meant.
+func wantTable(p part, key string) string {
+	var names []string
+	for _, t := range Tables() {
+		if p.name == "" || strings.HasPrefix(t.Name, p.name+".") {
+			names = append(names, p.prefix+t.Name)
+		}
+	}
+	if p.name == "" && p.prefix == "" {
+		names = append(names, "original")
+	}
+	if near := nearest(p.path(key), names); near != "" {
+		return fmt.Sprintf("[%s]", near)
+	}
+	if len(names) == 0 {
+		return fmt.Sprintf("keys only in [%s]", p.prefix+p.name)
+	}
+	return "one of [" + strings.Join(names, "], [") + "]"
+}
+
+// wantKey says which key was probably meant: the nearest of its own table, or
+// the table where such a key belongs.
+func wantKey(p part, key string) string {
+	var here, elsewhere []string
+	for _, f := range registry().fields {
+		switch {
+		case f.Table == p.name:
+			here = append(here, f.Name)
+		case f.Name == key:
+			elsewhere = append(elsewhere, p.prefix+f.Table)
+		}
+	}
+	if near := nearest(key, here); near != "" {
+		return fmt.Sprintf("%q", near)
+	}
+	if len(elsewhere) > 0 {
+		return "this key in [" + strings.Join(elsewhere, "] or [") + "]"
+	}
+	if p.name == "" {
+		var tables []string
+		for _, t := range Tables() {
+			tables = append(tables, t.Name)
+		}
+		if near := nearest(key, tables); near != "" {
+			return fmt.Sprintf("the table [%s]", near)
+		}
+		return "a table, such as [pack], above it"
+	}
+	return "a key of this table: " + strings.Join(here, ", ")
+}
+
+// nearest returns the name that a misspelt one is nearest to, empty when none
+// is near. Of several equally near ones the first in the alphabet wins.
+func nearest(word string, names []string) string {
+	if len(word) > 64 {
+		return ""
+	}
+	best, least := "", 1+len(word)/3
+	for _, name := range slices.Sorted(slices.Values(names)) {
+		if d := distance(strings.ToLower(word), name); d < least || best == "" && d == least {
+			best, least = name, d
+		}
+	}
+	return best
+}
+
+// distance counts the letters to add, drop, change or swap with their neighbour
+// to turn a into b (optimal string alignment).
+func distance(a, b string) int {
+	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			change := 1
+			if a[i-1] == b[j-1] {
+				change = 0
+			}
+			row[j] = min(last[j]+1, row[j-1]+1, last[j-1]+change)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+		}
+		before, last, row = last, row, before
+	}
+	return last[len(b)]
+}

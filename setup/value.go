@@ -1,0 +1,49 @@
+package setup
+
+import (
+	"time"
+
+	"example.org/packcheck/internal/quantity"
+)
+
+// Value is one quantity of a setup file. Its Range is in the unit of the key's
+// kind (see [Keys]); the zero Value was not given.
+type Value struct {
+	quantity.Range
+	Given   bool             // the file has it
+	Text    string           // as written
+	Key     string           // full key, such as "original.pack.capacity"
+	Line    int              // 1-based
+	Written quantity.Written // in which units
+}
+
+// Word is one text of a setup file; the zero Word was not given.
+type Word struct {
+	Text  string // one of the right words in its usual spelling, or free text
+	Given bool
+	Key   string
+	Line  int
+}
+
+// Flag is a yes or no of a setup file; the zero Flag was not given.
+type Flag struct {
+	Yes   bool
+	Given bool
+	Key   string
+	Line  int
+}
+
+// Date is a day of a setup file; the zero Date was not given.
+type Date struct {
+	Day   time.Time // midnight UTC of that day
+	Given bool
+	Text  string
+	Key   string
+	Line  int
+}
+
+// Place says whether and where a table stands in the file.
+type Place struct {
+	Given bool // the file has the table
+	Line  int  // of its header, or of its first key
+}
