@@ -1,19 +1,35 @@
 package battery
 
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/packcheck/chemistry"
+)
+
 // Label is what the words on a pack mean.
 type Label struct {
-	Text          string   // as given
-	Chemistry     string   // profile name; the hint's when one was given
-	Sure          Sureness // how sure the chemistry and the cell count are
-	CellsInSeries int      // 0 = cannot be told
-	Strings       int      // in parallel; 0 = the label does not say
-	NominalV      float64
-	FullV         float64
-	EmptyV        float64
-	CapacityAh    float64  // 0 = not stated and not derivable
-	RateHours     float64  // 0 = not stated
-	EnergyWh      float64  // stated, or nominal volts times capacity; 0 = unknown
-	Notes         []string // what a reader should know, plain sentences
+	Text          string    // as given
+	Chemistry     string    // profile name; the hint's when one was given
+	Sure          Sureness  // how sure the chemistry and the cell count are
+	CellsInSeries int       // 0 = cannot be told
+	Strings       int       // in parallel; 0 = the label does not say
+	NominalV      float64   // 0 = cannot be told, like the next two
+	FullV         float64   // just charged and rested
+	EmptyV        float64   // normal end of a discharge
+	CapacityAh    float64   // of the whole pack; 0 = not stated and not derivable
+	RateHours     float64   // hours that the capacity is rated over; 0 = not stated
+	EnergyWh      float64   // stated, or nominal volts times capacity; 0 = unknown
+	Others        []Reading // other readings of the same words, best first
+	Notes         []string  // what a reader should know, plain sentences
+}
+
+// Reading is one way to understand a label.
+type Reading struct {
+	Chemistry     string
+	CellsInSeries int
 }
 
 // Sureness says how far a reading can be trusted.
@@ -21,11 +37,163 @@ type Sureness int
 
 // The degrees.
 const (
-	Guess  Sureness = iota // one of several readings; ask
-	Likely                 // the usual meaning
+	Guess  Sureness = iota // one of several readings: ask
+	Likely                 // the usual meaning of these words
 	Stated                 // the label says so
 )
 
-// ParseLabel reads what is printed on a pack. The hint is a profile name or
-// empty.
-func ParseLabel(text, chemistryHint string) (Label, error) { return Label{Text: text}, nil }
+// String returns "guess", "likely" or "stated".
+func (s Sureness) String() string {
+	switch s {
+	case Stated:
+		return "stated"
+	case Likely:
+		return "likely"
+	}
+	return "guess"
+}
+
+// maxLabelBytes bounds what is read; a label is one line.
+const maxLabelBytes = 500
+
+// ParseLabel reads what is printed on a pack: "20 V max 5 Ah", "12V7AH/20HR",
+// "5S2P 21700 4 Ah", "24 V (two 12 V)", "12.8 V 10Ah LiFePO4", "90 Wh". The
+// hint is the name of a profile of [chemistry.Builtin], or empty. Words that
+// can mean two things give the likelier one, Sure = Guess, and the rest in
+// Others. It fails when no volts, cells or watt-hours are found, when the
+// figures contradict one another, or when the hint is not known.
+func ParseLabel(text, chemistryHint string) (Label, error) {
+	var hint *chemistry.Profile
+	if chemistryHint != "" {
+		p, ok := chemistry.Builtin().Profile(chemistryHint)
+		if !ok {
+			return Label{}, fmt.Errorf("battery: chemistry %q of label %q is not known, want one of %s", chemistryHint, clip(text), strings.Join(chemistry.Builtin().Names(), ", "))
+		}
+		hint = &p
+	}
+	return parseLabel(text, hint)
+}
+
+// ParseLabelOf is [ParseLabel] for a pack of a known chemistry, which may be a
+// user's own.
+func ParseLabelOf(text string, p chemistry.Profile) (Label, error) { return parseLabel(text, &p) }
+
+func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
+	if len(text) > maxLabelBytes {
+		return Label{}, fmt.Errorf("battery: label of %d bytes, want one line such as \"20 V max 5 Ah\"", len(text))
+	}
+	w, err := readWords(text)
+	if err != nil {
+		return Label{}, err
+	}
+	if hint != nil && w.chemistry != "" && !sameFamily(*hint, w.chemistry) {
+		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, w.chemistry, hint.Name)
+	}
+	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings}
+	readings, sure := w.readings(hint)
+	if len(readings) > 0 {
+		l.Chemistry, l.CellsInSeries, l.Sure, l.Others = readings[0].Chemistry, readings[0].CellsInSeries, sure, readings[1:]
+	} else if hint != nil {
+		l.Chemistry = hint.Name
+	}
+	if l.CellsInSeries > maxCells {
+		return Label{}, fmt.Errorf("battery: label %q means %d cells in series, want at most %d", text, l.CellsInSeries, maxCells)
+	}
+	if p, ok := profileOf(l.Chemistry, hint); ok && l.CellsInSeries > 0 {
+		n := float64(l.CellsInSeries)
+		l.NominalV, l.FullV, l.EmptyV = tidy(n*p.NominalV), n*p.FullV, n*p.EmptyV
+	}
+	l.capacity(w)
+	l.notes(w)
+	return l, l.contradiction(w)
+}
+
+// maxCells is far beyond any pack that this module is about.
+const maxCells = 120
+
+func profileOf(name string, hint *chemistry.Profile) (chemistry.Profile, bool) {
+	if hint != nil && name == hint.Name {
+		return *hint, true
+	}
+	return chemistry.Builtin().Profile(name)
+}
+
+func sameFamily(p chemistry.Profile, name string) bool {
+	other, ok := chemistry.Builtin().Profile(name)
+	return ok && other.Family == p.Family
+}
+
+// capacity settles ampere-hours and watt-hours.
+func (l *Label) capacity(w words) {
+	l.CapacityAh, l.EnergyWh = w.ampHours, w.wattHours
+	if w.parallelBlocks > 1 {
+		l.CapacityAh *= float64(w.parallelBlocks)
+	}
+	if w.ampHours > 0 && w.strings > 1 && w.perCell() {
+		l.CapacityAh = w.ampHours * float64(w.strings)
+		l.Notes = append(l.Notes, fmt.Sprintf("%g Ah is taken as the capacity of one cell, because %d cells of this size in parallel cannot share it; the pack then has %g Ah.", w.ampHours, w.strings, l.CapacityAh))
+	}
+	if l.NominalV > 0 {
+		switch {
+		case l.CapacityAh > 0 && l.EnergyWh == 0:
+			l.EnergyWh = tidy(l.NominalV * l.CapacityAh)
+		case l.CapacityAh == 0 && l.EnergyWh > 0:
+			l.CapacityAh = l.EnergyWh / l.NominalV
+		}
+	}
+}
+
+// notes says what a label like this usually gets wrong in people's heads.
+func (l *Label) notes(w words) {
+	add := func(format string, args ...any) { l.Notes = append(l.Notes, fmt.Sprintf(format, args...)) }
+	if w.maxV > 0 && l.NominalV > 0 && w.maxV > l.NominalV+0.5 {
+		add("%g V max is a %g V nominal pack: %d cells; %g V is what it reads just after charging, not under load.", w.maxV, l.NominalV, l.CellsInSeries, w.maxV)
+	}
+	if w.blocks > 1 && w.blocksUnclear {
+		add("%d blocks of %g V are taken to be in series (%g V); in parallel they would be %g V with the capacities added. Look at the links between them.", w.blocks, w.volts, w.volts*float64(w.blocks), w.volts)
+	}
+	if len(l.Others) > 0 {
+		parts := make([]string, len(l.Others))
+		for i, o := range l.Others {
+			parts[i] = fmt.Sprintf("%d cells of %s", o.CellsInSeries, o.Chemistry)
+		}
+		add("The label can also mean %s; the chemistry printed on the pack decides.", strings.Join(parts, ", or "))
+	}
+	if l.CellsInSeries == 0 {
+		add("The label does not tell the number of cells in series; the voltage or the cell count is needed.")
+	}
+	if w.nickelCadmium {
+		add("Nickel-cadmium is computed like nickel-metal hydride, which it resembles.")
+	}
+	if w.wattHours > 0 && w.ampHours > 0 && l.NominalV > 0 {
+		if wh := l.NominalV * l.CapacityAh; math.Abs(wh-w.wattHours) > 0.07*wh {
+			add("%g Wh is not %g V times %g Ah (%g Wh); the smaller figure is the safer one.", w.wattHours, l.NominalV, l.CapacityAh, tidy(wh))
+			l.EnergyWh = min(l.EnergyWh, tidy(wh))
+		}
+	}
+}
+
+// contradiction reports figures that cannot all be true.
+func (l *Label) contradiction(w words) error {
+	if w.cells > 0 && w.volts > 0 && l.NominalV > 0 {
+		if v := w.volts; v < 0.85*l.NominalV || v > 1.05*l.FullV+0.6 {
+			return fmt.Errorf("battery: label %q says %d cells in series and %g V, but %d cells of %s are %g V", l.Text, w.cells, v, w.cells, l.Chemistry, l.NominalV)
+		}
+	}
+	if bad := slices.ContainsFunc([]float64{l.CapacityAh, l.EnergyWh, l.NominalV}, func(x float64) bool {
+		return math.IsNaN(x) || math.IsInf(x, 0) || x > 1e6
+	}); bad {
+		return fmt.Errorf("battery: label %q gives figures beyond any pack", l.Text)
+	}
+	return nil
+}
+
+// tidy rounds to three decimals, so that 5 x 3.6 is 18.
+func tidy(x float64) float64 { return math.Round(x*1000) / 1000 }
+
+func clip(s string) string {
+	if len(s) > 60 {
+		return s[:60] + "..."
+	}
+	return s
+}

@@ -1,0 +1,158 @@
+package battery
+
+import (
+	"math"
+	"slices"
+
+	"example.org/packcheck/chemistry"
+)
+
+// readings lists what the words can mean, likeliest first, and how sure the
+// first is. Without volts or cells there is none.
+func (w *words) readings(hint *chemistry.Profile) ([]Reading, Sureness) {
+	name := w.chemistry
+	if hint != nil {
+		name = hint.Name
+	}
+	sure := Stated
+	if w.blocksUnclear {
+		sure = Guess
+	}
+	if w.cells > 0 {
+		if name == "" {
+			// "5S2P" is how lithium packs are described; the volts beside it
+			// may tell iron phosphate.
+			name, sure = "li-ion", Likely
+			if w.volts > 0 && math.Abs(w.volts/float64(w.cells)-3.2) < 0.06 {
+				name = "lifepo4"
+			}
+		}
+		return []Reading{{name, w.cells}}, sure
+	}
+	if name != "" {
+		cells := w.cellsOf(name, hint)
+		if len(cells) == 0 {
+			return nil, Guess
+		}
+		if len(cells) > 1 {
+			sure = Guess
+		}
+		out := make([]Reading, len(cells))
+		for i, n := range cells {
+			out[i] = Reading{name, n}
+		}
+		return out, sure
+	}
+	return w.unnamed()
+}
+
+// blocksInSeries is 1 for a single block.
+func (w *words) blocksInSeries() int { return max(w.blocks, 1) }
+
+// cellsOf counts the cells in series for a known chemistry; two answers mean
+// that the volts can be read in two ways.
+func (w *words) cellsOf(name string, hint *chemistry.Profile) []int {
+	p, ok := profileOf(name, hint)
+	if !ok {
+		return nil
+	}
+	var cells []int
+	add := func(v, perCell float64) {
+		// A quarter of a volt lets "52 V" be 14 x 3.7 and keeps "56 V", which
+		// is 14 x 4.0, from being 15 x 3.7.
+		if r := math.Round(v / perCell); r >= 1 && math.Abs(v-r*perCell) <= 0.25 && !slices.Contains(cells, int(r)*w.blocksInSeries()) {
+			cells = append(cells, int(r)*w.blocksInSeries())
+		}
+	}
+	nominal, highest := w.volts, w.maxV
+	switch p.Family {
+	case chemistry.Lithium:
+		if p.NominalV > 3.45 {
+			if highest > 0 { // "20 V max" counts 4.0 V a cell; 4.2 V is the true top
+				add(highest, 4.0)
+				add(highest, 4.2)
+			}
+			if len(cells) == 0 && nominal > 0 {
+				add(nominal, 3.6)
+				add(nominal, 3.7)
+				if len(cells) == 0 {
+					add(nominal, 4.0)
+					add(nominal, 4.2)
+				}
+			}
+			cells = cells[:min(len(cells), 2)]
+		} else {
+			add(max(nominal, highest), p.NominalV)
+			if len(cells) == 0 { // "12 V" for 12.8 V
+				add(nominal, 3.0)
+			}
+			if len(cells) == 0 {
+				add(max(nominal, highest), 3.65)
+			}
+		}
+	default:
+		if nominal == 0 {
+			nominal = highest
+		}
+		add(nominal, p.NominalV)
+	}
+	if len(cells) == 0 && max(nominal, highest) > 0 {
+		if n := int(math.Round(max(nominal, 0) / p.NominalV)); n > 0 {
+			cells = append(cells, n*w.blocksInSeries())
+		}
+	}
+	return cells
+}
+
+// unnamed reads volts of which the chemistry is not said, by what is sold
+// under such labels (common practice, no published source).
+func (w *words) unnamed() ([]Reading, Sureness) {
+	n := w.blocksInSeries()
+	lead := func(v float64) Reading { return Reading{"agm", int(math.Round(v/2)) * n} }
+	if w.maxV > 0 {
+		cells := w.cellsOf("li-ion", nil)
+		if len(cells) == 0 {
+			return nil, Guess
+		}
+		return []Reading{{"li-ion", cells[0]}}, Likely
+	}
+	if w.volts == 0 {
+		return nil, Guess
+	}
+	unclear := Likely
+	if w.blocksUnclear {
+		unclear = Guess
+	}
+	switch v := w.volts; {
+	case w.rateHours >= 10: // only lead-acid is rated over ten or twenty hours
+		return []Reading{lead(v)}, unclear
+	case v == 12 && w.ampHours > 0 && w.ampHours < 4:
+		return []Reading{lead(v), {"li-ion", 3 * n}, {"nimh", 10 * n}}, Guess
+	case v == 6 || v == 12 || v == 8 && w.ampHours > 10:
+		return []Reading{lead(v)}, unclear
+	case v == 24 || v == 48:
+		// Two or four blocks in a vehicle; a tool pack of 24 V has six cells.
+		return []Reading{lead(v), {"li-ion", int(math.Round(v/4)) * n}, {"lifepo4", int(math.Round(v/3)) * n}}, Guess
+	case v == 12.8 || v == 25.6 || v == 51.2 || v == 6.4 || v == 38.4:
+		return []Reading{{"lifepo4", int(math.Round(v/3.2)) * n}}, Likely
+	case v == 18 || v == 14.4 || v == 7.2:
+		// Nickel packs of the same volts were sold for years.
+		return []Reading{{"li-ion", int(math.Round(v/3.6)) * n}, {"nimh", int(math.Round(v/1.2)) * n}}, map[bool]Sureness{true: Likely, false: Guess}[v == 18]
+	case v == 9.6 || v == 4.8 || v == 8.4 || v == 13.2 || v == 15.6:
+		return []Reading{{"nimh", int(math.Round(v/1.2)) * n}}, Likely
+	case v == 36:
+		return []Reading{{"li-ion", 10 * n}, lead(v)}, Guess
+	}
+	cells := w.cellsOf("li-ion", nil)
+	if len(cells) == 0 {
+		return nil, Guess
+	}
+	out := make([]Reading, len(cells))
+	for i, c := range cells {
+		out[i] = Reading{"li-ion", c}
+	}
+	if len(out) > 1 {
+		return out, Guess
+	}
+	return out, Likely
+}

@@ -1,0 +1,187 @@
+package battery
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// words is what stands on a label, before anybody asks what it means.
+type words struct {
+	volts          float64 // 0 = none; of one block when there are several
+	maxV           float64 // the figure that "max" stands beside
+	ampHours       float64
+	rateHours      float64
+	wattHours      float64
+	cells, strings int    // of "5S2P"; 0 = not said
+	blocks         int    // of "2 x 12 V", "two 12 V"; 0 or 1 = one
+	blocksUnclear  bool   // series or parallel was not said
+	parallelBlocks int    // blocks said to be in parallel
+	chemistry      string // profile name; "" = not said
+	nickelCadmium  bool
+	format         string // "18650", "21700", "26650"
+}
+
+const numberPattern = `(\d+(?:\.\d+)?|\.\d+)`
+
+var (
+	decimalComma  = regexp.MustCompile(`(\d),(\d)`)
+	maxPattern    = regexp.MustCompile(numberPattern + `\s*v(?:olts?)?\s*\(?max`)
+	maxBefore     = regexp.MustCompile(`max\.?\s*` + numberPattern + `\s*v`)
+	bareVolt      = regexp.MustCompile(numberPattern + `\s*v`)
+	ampHour       = regexp.MustCompile(numberPattern + `\s*(m?)(?:ah|amp[ -]?(?:ere[ -]?)?h(?:ou)?rs?\b|a\.h\.?)`)
+	ratePattern   = regexp.MustCompile(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b`)
+	wattHour      = regexp.MustCompile(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
+	seriesPattern = regexp.MustCompile(`\b(\d{1,3})\s*s(?:\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
+	blockPattern  = regexp.MustCompile(`\b(?:(\d{1,2})\s*(?:x|\*|times|pcs\.?(?:\s*of)?|of)|(two|three|four|six|eight)(?:\s*(?:x|of))?)\s*` + numberPattern + `\s*v`)
+	formatPattern = regexp.MustCompile(`\b(18650|21700|26650|26700|20700)\b`)
+)
+
+// chemistryWords are tried in order; the first that stands on the label
+// counts.
+var chemistryWords = []struct{ pattern, name string }{
+	{`life\s?po|lifep04|lfp|iron\s?phosphate`, "lifepo4"},
+	{`\bgel\b`, "gel"},
+	{`\bagm\b|\bsla\b|vrla|lead|\bpb\b`, "agm"},
+	{`ni-?\s?mh|nickel[ -]metal`, "nimh"},
+	{`ni-?\s?cd|nicad|nickel[ -]cad`, "nimh"},
+	{`li-?\s?ion|lithium|li-?po|\bli\b|\bnmc\b|\binr\b|\bicr\b`, "li-ion"},
+}
+
+var chemistryPatterns = func() []*regexp.Regexp {
+	out := make([]*regexp.Regexp, len(chemistryWords))
+	for i, w := range chemistryWords {
+		out[i] = regexp.MustCompile(w.pattern)
+	}
+	return out
+}()
+
+var smallNumbers = map[string]int{"two": 2, "three": 3, "four": 4, "six": 6, "eight": 8}
+
+// readWords finds the figures and words of a label.
+func readWords(text string) (words, error) {
+	var w words
+	s := strings.ToLower(strings.NewReplacer("×", "x", "\u00a0", " ", "–", "-").Replace(text))
+	s = decimalComma.ReplaceAllString(s, "$1.$2")
+	for i, p := range chemistryPatterns {
+		if p.MatchString(s) {
+			w.chemistry = chemistryWords[i].name
+			w.nickelCadmium = strings.Contains(chemistryWords[i].pattern, "nicad")
+			break
+		}
+	}
+	// Figures that have been understood are blanked out, so that no digit is
+	// read twice.
+	take := func(p *regexp.Regexp) []string {
+		at := p.FindStringSubmatchIndex(s)
+		if at == nil {
+			return nil
+		}
+		got := p.FindStringSubmatch(s)
+		s = s[:at[0]] + " " + s[at[1]:]
+		return got
+	}
+	if m := take(formatPattern); m != nil {
+		w.format = m[1]
+	}
+	if m := take(wattHour); m != nil {
+		w.wattHours = figure(m[1])
+	}
+	if m := ampHour.FindStringSubmatchIndex(s); m != nil {
+		w.ampHours = figure(s[m[2]:m[3]])
+		if s[m[4]:m[5]] == "m" {
+			w.ampHours /= 1000
+		}
+		if r := ratePattern.FindStringSubmatch(s); r != nil {
+			w.rateHours = figure(r[1] + r[2])
+		}
+		s = s[:m[0]] + " " + ratePattern.ReplaceAllString(s[m[1]:], " ")
+	}
+	w.readBlocks(s)
+	if m := take(seriesPattern); m != nil {
+		w.cells, _ = strconv.Atoi(m[1])
+		w.strings, _ = strconv.Atoi(m[2])
+		if w.cells == 0 || (m[2] != "" && w.strings == 0) {
+			return w, fmt.Errorf("battery: label %q has no cells in series or in parallel", clip(text))
+		}
+	}
+	m := maxPattern.FindStringSubmatch(s)
+	if m == nil {
+		m = maxBefore.FindStringSubmatch(s)
+	}
+	if m != nil {
+		w.maxV = figure(m[1])
+	}
+	w.readVolts(s)
+	if w.volts == 0 && w.maxV == 0 && w.cells == 0 && w.wattHours == 0 {
+		return w, fmt.Errorf("battery: label %q tells no volts, want for instance \"20 V max 5 Ah\", \"12 V 7 Ah\" or \"5S2P\"", clip(text))
+	}
+	if w.volts > 1000 || w.maxV > 1000 || w.ampHours > 1e5 || w.rateHours > 1000 {
+		return w, fmt.Errorf("battery: label %q gives figures beyond any pack", clip(text))
+	}
+	return w, nil
+}
+
+// readVolts finds the nominal voltage: the figure that is neither "max" nor
+// the voltage of one of several blocks.
+func (w *words) readVolts(s string) {
+	for _, m := range bareVolt.FindAllStringSubmatch(s, 8) {
+		v := figure(m[1])
+		if v == 0 || v == w.maxV && w.volts == 0 {
+			continue
+		}
+		switch {
+		case w.blocks > 1:
+			// "24 V (two 12 V)": blocks are counted in volts already.
+		case w.volts == 0:
+			w.volts = v
+		}
+	}
+}
+
+// readBlocks finds "2 x 12 V" and "24 V (two 12 V)".
+func (w *words) readBlocks(s string) {
+	m := blockPattern.FindStringSubmatch(s)
+	if m == nil {
+		return
+	}
+	n, named := smallNumbers[m[2]]
+	if !named {
+		n, _ = strconv.Atoi(m[1])
+	}
+	if n < 2 {
+		return
+	}
+	w.blocks, w.volts = n, figure(m[3])
+	total := false
+	for _, v := range bareVolt.FindAllStringSubmatch(s, 8) {
+		if x := figure(v[1]); x == w.volts*float64(n) {
+			total = true
+		}
+	}
+	switch {
+	case strings.Contains(s, "parallel"):
+		w.parallelBlocks, w.blocks = n, 1
+	case total || strings.Contains(s, "series"):
+	default:
+		w.blocksUnclear = true
+	}
+}
+
+// perCell reports whether the capacity beside "5S2P" and a cell size can only
+// be that of one cell.
+func (w *words) perCell() bool {
+	least := map[string]float64{"18650": 1.0, "20700": 2.0, "21700": 2.5, "26650": 2.0, "26700": 2.5}[w.format]
+	most := map[string]float64{"18650": 3.7, "20700": 4.5, "21700": 6.2, "26650": 6.0, "26700": 6.5}[w.format]
+	share := w.ampHours / float64(w.strings)
+	return least > 0 && share < least && w.ampHours <= most
+}
+
+func figure(s string) float64 {
+	x, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		return 0
+	}
+	return x
+}
