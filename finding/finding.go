@@ -62,6 +62,7 @@ type Finding struct {
 	Unit   string  `json:"unit"`   // unit of Found and Limit
 	Source string  `json:"source"` // ID of the source of the limit
 	Advice string  `json:"advice"` // what to do; empty when there is nothing to do
+	Topic  string  `json:"topic"`  // part of the report it belongs to; set where findings are gathered
 }
 
 // Source is where a constant, a limit or a table row comes from.

@@ -6,7 +6,9 @@ import "math"
 // best single guess. Low <= Likely <= High; all three are equal when the value
 // is known exactly.
 type Range struct {
-	Low, Likely, High float64
+	Low    float64 `json:"low"`
+	Likely float64 `json:"likely"`
+	High   float64 `json:"high"`
 }
 
 // Exactly returns the range that holds v alone.

@@ -1,0 +1,174 @@
+package ride
+
+import (
+	"math"
+
+	"example.org/packcheck/drive"
+)
+
+// supply is what stands behind the motor-side terminals during one step: the
+// pack's electromotive force, every ohm up to the controller, and the share of
+// the volts that a soft start lets through.
+type supply struct {
+	emfV float64
+	ohm  float64 // pack and path together
+	duty float64 // 0 to 1
+}
+
+// stretch is what one step of driving came to.
+type stretch struct {
+	batteryAs float64 // charge taken from the pack, ampere-seconds
+	motorA2s  float64 // square of the motor-side current over time
+	metres    float64
+	speedMS   float64 // at the end
+	firstA    float64 // battery current at the beginning ...
+	lastA     float64 // ... and at the end
+	slipS     float64
+	stuck     bool // at rest, and the motors cannot change that
+}
+
+// motion moves the vehicle: motors, gears and ground seen as one linear
+// circuit with a mass behind it.
+type motion struct {
+	eq        drive.Equivalent
+	holdN     float64 // resistance that is always there: ground, slope, the motors' own friction
+	dragNS2M2 float64
+	slipN     float64 // push left over for the mass while the wheels slip
+	gripA     float64 // motor-side current at which they do, +Inf when never
+	limitA    float64 // motor-side current limit, +Inf when there is none
+	outV      float64 // step-down converter, 0 = none
+	outShare  float64 // its efficiency
+}
+
+func newMotion(v *drive.Vehicle, c *drive.Controller, windingC float64) motion {
+	m := motion{
+		eq:        v.Equivalent(windingC),
+		dragNS2M2: v.DragNS2PerM2,
+		gripA:     math.Inf(1),
+		limitA:    math.Inf(1),
+		outV:      c.Converter.OutV,
+		outShare:  1,
+	}
+	m.holdN = m.eq.LossN + v.RollN + v.GradeN
+	if v.GripN > 0 {
+		m.gripA = (v.GripN + m.eq.LossN) / m.eq.NewtonPerA
+		m.slipN = v.GripN - v.RollN - v.GradeN
+	}
+	if c.Chopper && c.LimitA > 0 {
+		m.limitA = c.LimitA
+	}
+	if m.outV > 0 {
+		if m.outShare = c.Converter.Efficiency; m.outShare == 0 {
+			m.outShare = drive.ConverterEfficiency
+		}
+		if c.Converter.LimitA > 0 {
+			m.limitA = min(m.limitA, c.Converter.LimitA)
+		}
+	}
+	return m
+}
+
+// board is the supply as the motors' side sees it: behind a converter its
+// regulated volts, stiff up to its limit.
+func (m *motion) board(s supply) supply {
+	if m.outV == 0 {
+		return s
+	}
+	return supply{emfV: min(m.outV, s.emfV), duty: s.duty}
+}
+
+// circuitOhm is all resistance in the motors' way. A chopper reflects the
+// supply's by the square of its duty.
+func (m *motion) circuitOhm(b supply) float64 { return m.eq.Ohm + b.duty*b.duty*b.ohm }
+
+// batteryA is what the pack gives for a motor-side current at speed v. Where
+// a chopper or a converter sets the motors' volts the current follows from
+// the power; elsewhere it is duty times the motors' current.
+func (m *motion) batteryA(s supply, v, motorA float64, chopped bool) float64 {
+	if !chopped && m.outV == 0 {
+		return s.duty * motorA
+	}
+	power := motorA * (m.eq.VoltPerMS*v + motorA*m.eq.Ohm) / m.outShare
+	under := s.emfV*s.emfV - 4*s.ohm*power
+	if under <= 0 { // more than the supply has: it gives what it can
+		return s.emfV / (2 * s.ohm)
+	}
+	// The form that keeps its digits when ohm is small, and works at zero.
+	return 2 * power / (s.emfV + math.Sqrt(under))
+}
+
+// run drives for dt seconds from speed v. The supply is held; within that the
+// motion is exact: constant force while the current sits at its limit or at
+// the grip of the wheels, an exponential approach after that.
+func (m *motion) run(s supply, v, dt float64) stretch {
+	var out stretch
+	b := m.board(s)
+	ohm := m.circuitOhm(b)
+	capA := min(m.limitA, m.gripA)
+	chopped := m.limitA <= m.gripA
+	freeA := (b.duty*b.emfV - m.eq.VoltPerMS*v) / ohm
+	out.speedMS = v
+	if freeA > capA {
+		push := m.eq.NewtonPerA*capA - m.holdN
+		if !chopped {
+			push = m.slipN
+		}
+		acc := (push - m.dragNS2M2*v*v) / m.eq.InertiaKg
+		out.firstA = m.batteryA(s, v, capA, chopped)
+		t := dt
+		switch {
+		case acc > 0:
+			// The free current falls with speed; where it meets the cap this
+			// part is over.
+			meets := (b.duty*b.emfV - capA*ohm) / m.eq.VoltPerMS
+			t = min(dt, (meets-v)/acc)
+		case v == 0:
+			out.stuck = true
+		}
+		end := max(0, v+acc*t)
+		out.batteryAs = m.batteryA(s, (v+end)/2, capA, chopped) * t
+		out.motorA2s = capA * capA * t
+		out.metres = (v + end) / 2 * t
+		out.lastA = m.batteryA(s, end, capA, chopped)
+		out.speedMS = end
+		if !chopped {
+			out.slipS = t
+		}
+		if dt -= t; dt <= 0 {
+			return out
+		}
+	} else {
+		out.firstA = m.batteryA(s, v, freeA, false)
+	}
+	m.approach(&out, s, b, ohm, dt)
+	return out
+}
+
+// approach adds the exponential part of a step to out.
+func (m *motion) approach(out *stretch, s, b supply, ohm, dt float64) {
+	v := out.speedMS
+	standA := b.duty * b.emfV / ohm
+	pull := m.eq.NewtonPerA*standA - m.holdN
+	if pull <= 0 && v == 0 {
+		out.lastA = m.batteryA(s, 0, standA, false)
+		out.batteryAs += out.lastA * dt
+		out.motorA2s += standA * standA * dt
+		out.stuck = true
+		return
+	}
+	rate := (m.eq.NewtonPerA*m.eq.VoltPerMS/ohm + m.dragNS2M2*v) / m.eq.InertiaKg
+	final := pull / m.eq.InertiaKg / rate
+	e := math.Exp(-rate * dt)
+	share := (1 - e) / (rate * dt) // mean of the exponential over the step
+	mean := max(0, final+(v-final)*share)
+	end := max(0, final+(v-final)*e)
+
+	finalA := standA - m.eq.VoltPerMS*final/ohm
+	swingA := m.eq.VoltPerMS * (final - v) / ohm
+	meanA := finalA + swingA*share
+	out.batteryAs += m.batteryA(s, mean, meanA, false) * dt
+	out.motorA2s += (finalA*finalA + 2*finalA*swingA*share + swingA*swingA*share*(1+e)/2) * dt
+	out.metres += mean * dt
+	out.lastA = m.batteryA(s, end, finalA+swingA*e, false)
+	out.speedMS = end
+}

@@ -1,0 +1,305 @@
+package ride
+
+import (
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/drive"
+	"example.org/packcheck/wiring"
+)
+
+// moment is everything that changes during an outing. It is a plain value, so
+// that a step can be taken back and tried again shorter.
+type moment struct {
+	pack    battery.State
+	emfV    float64 // of the pack, at this instant ...
+	ohm     float64 // ... and its resistance
+	chain   cutoff.Chain
+	fuse    wiring.FuseState
+	heat    drive.HeatState
+	speedMS float64
+	slipS   float64
+
+	clockS, pedalS, metres  float64
+	chargeAs, energyJ       float64
+	peakA, lowPackV, lowBus float64
+	hottestC, hottestWindC  float64
+	fuseMayAtS              float64
+	currentA, packV, busV   float64 // at the end of the last step
+}
+
+// outing is one run of the engine. What it does at present is a value and not
+// a function, so that steps can stay on the stack.
+type outing struct {
+	c      *Case
+	now    moment
+	trace  func(Sample)
+	phase  Phase
+	motion motion  // while Driving
+	amps   float64 // while Loaded: the current, unless the load is a power
+}
+
+// Run follows one case to its end. With a trace, it is called after every
+// step; without one Run allocates nothing.
+func Run(c *Case, trace func(Sample)) Outcome { return run(c, trace, 1) }
+
+// run is Run with every step scaled, so that tests can halve them.
+func run(c *Case, trace func(Sample), stepScale float64) Outcome {
+	o := outing{c: c, trace: trace}
+	o.now = moment{
+		pack:  c.Pack.StateAt(c.StartCharge, c.PackC),
+		chain: c.Cutoffs,
+		heat:  drive.HeatState{WindingC: c.AmbientC, CaseC: c.AmbientC},
+
+		lowPackV:     math.Inf(1),
+		lowBus:       math.Inf(1),
+		hottestC:     c.PackC,
+		hottestWindC: c.AmbientC,
+		fuseMayAtS:   math.Inf(1),
+	}
+	o.now.emfV, o.now.ohm = c.Pack.Source(&o.now.pack)
+	var (
+		end      End
+		launches int
+		last     float64
+	)
+	if c.Load.Kind == NoLoad {
+		end, launches, last = o.ride(stepScale)
+	} else {
+		end = o.bench(stepScale)
+	}
+	return o.outcome(end, launches, last)
+}
+
+// ride drives and pauses in turn.
+func (o *outing) ride(stepScale float64) (end End, launches int, lastSpeed float64) {
+	var driving, pausing grid
+	driving.drive(o.c, stepScale)
+	pausing.pause(o.c, stepScale)
+	for {
+		launches++
+		o.phase = Driving
+		o.now.speedMS = 0
+		if end = o.press(&driving); end != StillGoing {
+			return end, launches, lastSpeed
+		}
+		lastSpeed = o.now.speedMS
+		o.phase = Pausing
+		o.now.speedMS = 0
+		if end = o.through(&pausing); end != StillGoing {
+			return end, launches, lastSpeed
+		}
+	}
+}
+
+// press is one time the pedal is down.
+func (o *outing) press(g *grid) End {
+	o.motion = newMotion(&o.c.Vehicle, &o.c.Controller, o.now.heat.WindingC)
+	return o.through(g)
+}
+
+// through takes every step of a grid.
+func (o *outing) through(g *grid) End {
+	for i := range g.n {
+		s := &g.slots[i]
+		for range s.repeat {
+			if end := o.step(s); end != StillGoing {
+				return end
+			}
+		}
+	}
+	return StillGoing
+}
+
+// step takes one step. When something ends the outing within it, the step is
+// taken back and shortened until the moment is known to a few thousandths of
+// the step.
+func (o *outing) step(s *slot) End {
+	if stop := o.stopS(); o.now.clockS+s.dtS >= stop {
+		short := newSlot(o.c, max(stop-o.now.clockS, 1e-9), s.duty)
+		end := o.settle(&short)
+		if end == StillGoing {
+			end = WantedReached
+			if stop == MaxClockS {
+				end = TooLong
+			}
+		}
+		o.emit()
+		return end
+	}
+	end := o.settle(s)
+	o.emit()
+	return end
+}
+
+// settle takes a step and, when it ends the outing, finds the moment.
+func (o *outing) settle(s *slot) End {
+	before := o.now
+	end := o.move(s)
+	if end == StillGoing || end == CannotMove {
+		return end
+	}
+	low, high := 0.0, s.dtS
+	for high-low > s.dtS/4096 && high > 1e-3 {
+		o.now = before
+		middle := (low + high) / 2
+		short := newSlot(o.c, middle, s.duty)
+		if at := o.move(&short); at == StillGoing {
+			low = middle
+		} else {
+			high, end = middle, at
+		}
+	}
+	o.now = before
+	short := newSlot(o.c, high, s.duty)
+	if at := o.move(&short); at != StillGoing {
+		end = at
+	}
+	return end
+}
+
+// stopS is the clock time at which the outing is over whatever happens.
+func (o *outing) stopS() float64 {
+	if o.c.WantedS > 0 {
+		return min(o.c.WantedS, MaxClockS)
+	}
+	return MaxClockS
+}
+
+// move takes one step, whatever it may end.
+func (o *outing) move(s *slot) End {
+	switch {
+	case o.phase == Driving:
+		return o.drive(s)
+	case o.phase == Pausing:
+		return o.rest(s)
+	case o.c.Load.Kind == ConstantPower:
+		return o.power(s)
+	default:
+		return o.current(s)
+	}
+}
+
+// drive is one step with the pedal down.
+func (o *outing) drive(s *slot) End {
+	n, c, m := &o.now, o.c, &o.motion
+	src := supply{emfV: n.emfV, ohm: n.ohm + c.PathOhm, duty: s.duty}
+	src.emfV -= c.StandbyA * src.ohm
+	st := m.run(src, n.speedMS, s.dtS)
+	meanA := st.batteryAs/s.dtS + c.StandbyA
+
+	o.warm(s, st.motorA2s/s.dtS*m.eq.Ohm, m.eq.LossN*st.metres/s.dtS)
+	n.speedMS = st.speedMS
+	n.metres += st.metres
+	n.slipS += st.slipS
+	n.pedalS += s.dtS
+
+	end := o.draw(s, st.firstA+c.StandbyA, meanA, st.lastA+c.StandbyA)
+	if end == StillGoing && st.stuck && s.duty == 1 {
+		return CannotMove
+	}
+	return end
+}
+
+// rest is one step with the pedal up.
+func (o *outing) rest(s *slot) End {
+	o.warm(s, 0, 0)
+	return o.draw(s, o.c.StandbyA, o.c.StandbyA, o.c.StandbyA)
+}
+
+// warm advances the motors' temperatures; the losses are those of all motors
+// together.
+func (o *outing) warm(s *slot, copperW, otherW float64) {
+	v := &o.c.Vehicle
+	if !v.Motor.Thermal.Known() {
+		return
+	}
+	n := float64(v.Motors)
+	s.heat.Advance(&o.now.heat, copperW/n, otherW/n, o.c.AmbientC)
+	o.now.hottestWindC = max(o.now.hottestWindC, o.now.heat.WindingC)
+}
+
+// draw takes charge from the pack: first, mean and last current of the step.
+// Cutoffs and fuse see what they would see.
+func (o *outing) draw(s *slot, firstA, meanA, lastA float64) End {
+	n := &o.now
+	c := o.c
+	firstV := n.emfV - firstA*n.ohm
+	s.pack.Advance(&n.pack, meanA, c.AmbientC)
+	n.emfV, n.ohm = c.Pack.Source(&n.pack)
+	lastV := n.emfV - lastA*n.ohm
+	firstBus, lastBus := firstV-firstA*c.PathOhm, lastV-lastA*c.PathOhm
+
+	n.clockS += s.dtS
+	n.chargeAs += meanA * s.dtS
+	n.energyJ += meanA * s.dtS * (firstV + lastV) / 2
+	n.peakA = max(n.peakA, max(firstA, lastA))
+	n.lowPackV = min(n.lowPackV, min(firstV, lastV))
+	n.lowBus = min(n.lowBus, min(firstBus, lastBus))
+	n.hottestC = max(n.hottestC, n.pack.TempC)
+	n.currentA, n.packV, n.busV = lastA, lastV, lastBus
+
+	if n.chain.Len() > 0 {
+		if n.chain.Step(cutoff.Sample{PackV: firstV, BusV: firstBus, DtS: s.dtS / 2}) ||
+			n.chain.Step(cutoff.Sample{PackV: lastV, BusV: lastBus, DtS: s.dtS / 2}) {
+			return CutoffOpened
+		}
+	}
+	if c.Fused {
+		n.fuse.Step(&c.Fuse, meanA, s.dtS)
+		if n.fuse.MayHaveOpened() {
+			n.fuseMayAtS = min(n.fuseMayAtS, n.clockS)
+		}
+		if n.fuse.MustHaveOpened() {
+			return FuseOpened
+		}
+	}
+	if c.Pack.Empty(&n.pack) {
+		return PackEmpty
+	}
+	if c.UntilV > 0 && lastV <= c.UntilV {
+		return VoltageReached
+	}
+	return StillGoing
+}
+
+func (o *outing) emit() {
+	if o.trace == nil {
+		return
+	}
+	n := &o.now
+	o.trace(Sample{
+		ClockS: n.clockS, CurrentA: n.currentA, PackV: n.packV, BusV: n.busV,
+		SpeedMS: n.speedMS, Charge: o.c.Pack.Charge(n.pack), PackC: n.pack.TempC,
+		WindingC: n.heat.WindingC, CaseC: n.heat.CaseC, Phase: o.phase,
+	})
+}
+
+func (o *outing) outcome(end End, launches int, lastSpeed float64) Outcome {
+	n := &o.now
+	p := o.c.Pack
+	out := Outcome{
+		PedalS: n.pedalS, ClockS: n.clockS, DistanceM: n.metres, EndedBy: end,
+		DeliveredAh: n.chargeAs / 3600, DeliveredWh: n.energyJ / 3600,
+		ChargeLeft: p.Charge(n.pack), RestV: p.RestedV(n.pack), EndPackV: n.packV,
+		LowestPackV: n.lowPackV, LowestBusV: n.lowBus,
+		LowestCellV:  p.WeakestCellV(&n.pack, n.currentA),
+		PeakBatteryA: n.peakA,
+		PackC:        n.pack.TempC, HottestC: n.hottestC,
+		WindingC: n.hottestWindC, CaseC: n.heat.CaseC,
+		FuseMayOpen: !math.IsInf(n.fuseMayAtS, 1), FuseMayAtS: n.fuseMayAtS,
+		Launches: launches, FinalSpeed: lastSpeed, State: n.pack,
+	}
+	if end == CutoffOpened {
+		if place, _, opened := n.chain.First(); opened {
+			out.OpenedFirst = place
+		}
+	}
+	if lastSpeed == 0 {
+		out.FinalSpeed = n.speedMS
+	}
+	o.phase = Ended
+	o.emit()
+	return out
+}
