@@ -37,28 +37,34 @@ type Case struct {
 	Start    battery.State // where the pack stands; see [battery.Model.StateAt]
 	AmbientC float64       // surroundings, deg C
 	CurrentA float64       // greatest current of the charger, > 0
-	EndV     float64       // voltage it holds, > 0
+	EndV     float64       // voltage that it holds, or without load if DroopOhm is set, > 0
+	DroopOhm float64       // a plain adaptor: ohms by which its voltage sags; 0 = held
 	EndA     float64       // falling current at which it counts as full; 0 = from the profile
+	Stops    Stops         // whether the charger ends the charge
+	TimerH   float64       // hours of its timer; 0 = unknown
 	StepS    float64       // longest step, s; 0 = 20
 }
 
-// Span is a time with its honest spread. The likely value never promises less
-// than the makers of such cells print for this current.
+// Span is a time with its honest spread, in hours. LeastH is the bare
+// computation; LikelyH never promises less than the makers of such cells print
+// for this current; MostH is when it should be over.
 type Span struct {
-	LeastH, LikelyH, MostH float64 // hours
+	LeastH, LikelyH, MostH float64
 }
 
 // Outcome is one charge computed.
 type Outcome struct {
-	Full        bool    // the end current was reached
-	HoursTo80   Span    // to 80 % of full charge; zero when it starts above
-	HoursToFull Span    // to the end current
-	CCHours     float64 // of it at constant current, as computed
-	CVHours     float64 // of it at constant voltage, as computed
-	CCAh        float64 // charge put in at constant current
-	InAh        float64 // charge put in altogether
-	ChargeAtEnd float64 // state of charge reached, 0..1
-	UnplugH     float64 // when it must be off the charger at the latest, hours from the start
-	PeakC       float64 // highest cell temperature
+	Full        bool          // the end current was reached, or all the charge is back
+	HoursTo80   Span          // to 80 % of full charge; zero when it starts above
+	HoursToFull Span          // to full; meaningful when Full
+	CCHours     float64       // at constant current, as computed
+	CVHours     float64       // at constant voltage, as computed
+	CCAh        float64       // charge put in at constant current
+	InAh        float64       // charge put in altogether
+	ChargeAtEnd float64       // state of charge reached, 0..1
+	EndState    battery.State // where the pack then stands
+	EndA        float64       // current at that moment
+	UnplugH     float64       // hours from the start when it must be off at the latest
+	PeakC       float64       // highest cell temperature
 	Findings    []finding.Finding
 }

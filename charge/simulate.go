@@ -1,0 +1,252 @@
+package charge
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"example.org/packcheck/battery"
+)
+
+// How a charge is stepped.
+const (
+	defaultStepS = 20.0
+	mostHours    = 120.0 // a charge that takes longer is given up
+	solveRounds  = 12    // of false position, per step
+)
+
+// errCase is wrapped by the errors of [Simulate].
+var errCase = errors.New("charge: cannot compute this charge")
+
+// check returns an error that names the first field out of its range.
+func (c *Case) check() error {
+	if c.Pack == nil {
+		return fmt.Errorf("%w: no pack", errCase)
+	}
+	for _, v := range []struct {
+		name     string
+		value    float64
+		least    float64
+		mayBeNil bool
+	}{
+		{"CurrentA", c.CurrentA, 1e-6, false},
+		{"EndV", c.EndV, 1e-3, false},
+		{"DroopOhm", c.DroopOhm, 0, true},
+		{"EndA", c.EndA, 0, true},
+		{"StepS", c.StepS, 0, true},
+		{"TimerH", c.TimerH, 0, true},
+		{"AmbientC", c.AmbientC, -60, false},
+	} {
+		if math.IsNaN(v.value) || math.IsInf(v.value, 0) || v.value < v.least {
+			return fmt.Errorf("%w: %s is %g (want at least %g)", errCase, v.name, v.value, v.least)
+		}
+	}
+	return nil
+}
+
+// run is a charge under way.
+type run struct {
+	c      *Case
+	m      *battery.Model
+	keep   float64 // share of the current that is stored
+	takes  acceptance
+	cells  float64 // in series
+	heatJK float64 // heat capacity, J/K
+	stepS  float64
+	over   battery.Step
+	s      battery.State
+	amps   float64 // charging current of the last step, positive
+	hours  float64
+	inAh   float64 // charge put in, side reactions included
+	inCVAh float64
+	cvFrom float64 // hours at which the constant voltage began; NaN before
+	peakC  float64
+}
+
+// Simulate computes one charge with the cell model of the battery package:
+// constant current until the charger's voltage is reached, then constant
+// voltage with the current falling off, until the end current is reached or
+// the charge that was taken out is back. Of the current the share 1/ReturnFactor
+// of the profile is stored, the rest is lost to side reactions. Every step is
+// the battery package's closed form over a constant current, which is chosen
+// so that the charger's voltage is met at the end of the step.
+//
+// It returns an error when the case is out of range. It computes whatever it
+// is given: ask [Match] and [GateAt] whether the charge is allowed at all.
+func Simulate(c Case) (Outcome, error) {
+	if err := c.check(); err != nil {
+		return Outcome{}, err
+	}
+	r := start(&c)
+	out := Outcome{}
+	from := r.m.Charge(r.s)
+	to80 := math.NaN()
+	if from >= 0.8 {
+		to80 = 0
+	}
+	endA := c.endA()
+	for r.hours < mostHours {
+		before, ampsBefore := r.m.Charge(r.s), r.amps
+		if before >= 1 {
+			out.Full = true
+			break
+		}
+		inCV := r.step()
+		after := r.m.Charge(r.s)
+		stepH := r.stepS / 3600
+		if math.IsNaN(to80) && after >= 0.8 {
+			to80 = r.hours - stepH*(after-0.8)/(after-before)
+		}
+		if after >= 1 {
+			r.back((after - 1) / (after - before))
+			out.Full = true
+			break
+		}
+		if inCV && r.amps <= endA {
+			if ampsBefore > endA {
+				r.back(1 - math.Log(ampsBefore/endA)/math.Log(ampsBefore/r.amps))
+			}
+			out.Full = true
+			break
+		}
+	}
+	out.CCHours, out.CCAh = r.hours, r.inAh
+	if !math.IsNaN(r.cvFrom) {
+		out.CVHours = max(0, r.hours-r.cvFrom)
+		out.CCHours = r.hours - out.CVHours
+		out.CCAh = r.inAh - r.inCVAh
+	}
+	out.InAh = r.inAh
+	out.EndState, out.EndA = r.s, r.amps
+	out.ChargeAtEnd = r.m.Charge(r.s)
+	out.PeakC = r.peakC
+	c.promise(&out, from, to80, r.hours)
+	out.Findings = c.timeFindings(out)
+	return out, nil
+}
+
+// endA returns the falling current at which the pack counts as full.
+func (c *Case) endA() float64 {
+	if c.EndA > 0 {
+		return c.EndA
+	}
+	return c.Pack.Spec().Profile.Charge.EndC * c.Pack.RatedAh()
+}
+
+// start prepares the run.
+func start(c *Case) *run {
+	r := &run{c: c, m: c.Pack, s: c.Start, stepS: c.StepS, keep: 1, cvFrom: math.NaN(), peakC: c.Start.TempC}
+	if r.stepS == 0 {
+		r.stepS = defaultStepS
+	}
+	sp := c.Pack.Spec()
+	r.takes = acceptanceOf(sp.Profile)
+	r.cells = float64(sp.CellsInSeries)
+	r.heatJK = c.Pack.MassKg() * sp.Profile.Heat.SpecificJKgK
+	if f := sp.Profile.Charge.ReturnFactor; f > 1 {
+		r.keep = 1 / f
+	}
+	r.over = r.m.Over(r.stepS)
+	r.amps = c.CurrentA
+	return r
+}
+
+// excess returns by how much the pack's voltage at the end of a step at the
+// charging current a would lie above what the charger then gives. It rises
+// with a.
+func (r *run) excess(a float64) float64 {
+	s := r.s
+	r.over.Advance(&s, -a*r.keep, r.c.AmbientC)
+	return r.volts(&s, a) + a*r.c.DroopOhm - r.c.EndV
+}
+
+// volts returns the pack's terminal voltage at the charging current a.
+func (r *run) volts(s *battery.State, a float64) float64 {
+	stored := a * r.keep
+	return r.m.TerminalV(s, -stored) + stored*r.takesOhm(s)
+}
+
+// takesOhm is the resistance of the pack to being charged.
+func (r *run) takesOhm(s *battery.State) float64 {
+	return r.takes.ohm(r.m.Charge(*s), r.cells, r.m.RatedAh())
+}
+
+// step advances by one step and reports whether the voltage held the current
+// down during it.
+func (r *run) step() (held bool) {
+	a := r.c.CurrentA
+	if e := r.excess(a); e > 0 {
+		held = true
+		a = r.solve(a, e)
+		if math.IsNaN(r.cvFrom) {
+			// The voltage was reached somewhere within this step.
+			r.cvFrom = r.hours + r.reachedAfter(e)
+		}
+	}
+	heat := a * a * r.keep * r.takesOhm(&r.s)
+	r.over.Advance(&r.s, -a*r.keep, r.c.AmbientC)
+	r.s.TempC += heat * r.stepS / r.heatJK
+	h := r.stepS / 3600
+	r.amps = a
+	r.hours += h
+	r.inAh += a * h
+	if held {
+		r.inCVAh += a * h
+	}
+	r.peakC = max(r.peakC, r.s.TempC)
+	return held
+}
+
+// reachedAfter returns the hours into the coming step at which the full
+// current reaches the charger's voltage, e being the excess at the step's end.
+func (r *run) reachedAfter(e float64) float64 {
+	now := r.volts(&r.s, r.c.CurrentA) + r.c.CurrentA*r.c.DroopOhm - r.c.EndV
+	if now >= 0 {
+		return 0
+	}
+	return r.stepS / 3600 * (-now / (e - now))
+}
+
+// solve finds the current between 0 and most at which the excess is zero, by
+// false position with halving of the stale end (the Illinois rule).
+func (r *run) solve(most, excessAtMost float64) float64 {
+	lo, hi := 0.0, most
+	fLo, fHi := r.excess(0), excessAtMost
+	if fLo >= 0 {
+		return 0
+	}
+	side := 0
+	tol := 1e-7 * r.c.EndV
+	for range solveRounds {
+		mid := (lo*fHi - hi*fLo) / (fHi - fLo)
+		f := r.excess(mid)
+		switch {
+		case math.Abs(f) < tol:
+			return mid
+		case f > 0:
+			hi, fHi = mid, f
+			if side == 1 {
+				fLo /= 2
+			}
+			side = 1
+		default:
+			lo, fLo = mid, f
+			if side == -1 {
+				fHi /= 2
+			}
+			side = -1
+		}
+	}
+	return (lo + hi) / 2
+}
+
+// back takes the given share of the last step off the clock and the counts.
+func (r *run) back(share float64) {
+	share = min(max(share, 0), 1)
+	h := share * r.stepS / 3600
+	r.hours -= h
+	r.inAh -= r.amps * h
+	if !math.IsNaN(r.cvFrom) {
+		r.inCVAh = max(0, r.inCVAh-r.amps*h)
+	}
+}

@@ -1,0 +1,104 @@
+package charge
+
+import (
+	"math"
+
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/finding"
+)
+
+// What makers print for sealed lead-acid (source "lead-acceptance"): from half
+// charge it takes 10/16 of the hours from empty. The straight line through the
+// two leaves a quarter of the hours for the very last of the charge.
+const (
+	leadHoursAtHalf = 10.0 / 16.0
+	leadHoursAtFull = 2*leadHoursAtHalf - 1
+)
+
+// lateShare is how much later than likely a charge may end before something is
+// wrong with pack or charger; the makers' own hours are held to 25 % in the
+// tests (source "common-charging").
+const lateShare = 1.25
+
+// printedHours returns the hours to full that makers of such cells print for
+// this charger's current, scaled to a pack that starts at the given charge; 0
+// when the profile has none. simFromEmptyH is the computed time from empty at
+// the same current, simH that of this case.
+func (c *Case) printedHours(from, simH, simFromEmptyH float64) float64 {
+	p := c.Pack.Spec().Profile
+	if p.Charge.FullHoursByC.Empty() {
+		return 0
+	}
+	rate := c.CurrentA / c.Pack.RatedAh()
+	least := p.Charge.FullHoursByC.X[0]
+	hours := p.Charge.FullHoursByC.At(max(rate, least))
+	if rate < least {
+		hours *= least / rate
+	}
+	if p.Family == chemistry.LeadAcid {
+		return hours * (leadHoursAtFull + (1-leadHoursAtFull)*(1-from))
+	}
+	if simFromEmptyH <= 0 {
+		return hours
+	}
+	return hours * simH / simFromEmptyH
+}
+
+// promise fills in the times that may be told to somebody.
+func (c *Case) promise(out *Outcome, from, sim80H, simH float64) {
+	simFromEmptyH := simH
+	p := c.Pack.Spec().Profile
+	if p.Family != chemistry.LeadAcid && from > 0 && !p.Charge.FullHoursByC.Empty() {
+		empty := *c
+		empty.Start = c.Pack.StateAt(0, c.Start.TempC)
+		simFromEmptyH = empty.bareHours()
+	}
+	printed := c.printedHours(from, simH, simFromEmptyH)
+	likely := max(simH, printed)
+	out.HoursToFull = Span{simH, likely, lateShare * likely}
+	if !math.IsNaN(sim80H) && sim80H > 0 && simH > 0 {
+		l := sim80H * likely / simH
+		out.HoursTo80 = Span{sim80H, l, lateShare * l}
+	}
+	switch {
+	case c.Stops == StopsByItself:
+		out.UnplugH = out.HoursToFull.MostH
+	case c.Stops == StopsByTimer && c.TimerH > 0:
+		out.UnplugH = min(c.TimerH, out.HoursToFull.MostH)
+	default:
+		out.UnplugH = likely
+	}
+}
+
+// bareHours is the computed time to full alone.
+func (c *Case) bareHours() float64 {
+	r := start(c)
+	endA := c.endA()
+	for r.hours < mostHours && r.m.Charge(r.s) < 1 {
+		if r.step() && r.amps <= endA {
+			break
+		}
+	}
+	return r.hours
+}
+
+// timeFindings says what stands out about the times of a charge.
+func (c *Case) timeFindings(out Outcome) []finding.Finding {
+	p := c.Pack.Spec().Profile
+	var fs []finding.Finding
+	if !out.Full {
+		fs = append(fs, finding.Finding{
+			Code: "charge-never-full", Level: finding.Watch, Unit: "x", Found: out.ChargeAtEnd, Limit: 1, Source: p.Charge.Source,
+			Title:  "This charger never gets the pack full.",
+			Advice: "Use a charger with the end voltage and current that the pack's maker gives.",
+		})
+	}
+	if out.PeakC >= p.Charge.MaxTempC {
+		fs = append(fs, finding.Finding{
+			Code: "charge-heats-pack", Level: finding.FixFirst, Unit: "degC", Found: out.PeakC, Limit: p.Charge.MaxTempC, Source: p.Charge.Source,
+			Title:  "The pack grows too hot while it charges.",
+			Advice: "Charge with less current, in a cooler place, after the pack has cooled from the ride.",
+		})
+	}
+	return fs
+}
