@@ -6,18 +6,21 @@ import (
 )
 
 func plain() LaunchCase {
-	return LaunchCase{OCVV: 20.5, R0Ohm: 0.06, RC: [2]Branch{{0.02, 60}, {0.02, 1500}}, PathOhm: 0.03,
+	return LaunchCase{
+		OCVV: 20.5, R0Ohm: 0.06, RC: [2]Branch{{0.02, 60}, {0.02, 1500}}, PathOhm: 0.03,
 		Motors: 2, MotorsInSeries: 1, WindingOhm: 0.3, WindingH: 1.5e-4, TorqueConstant: 0.008, NoLoadA: 1.5,
 		GearRatio: 110, GearEfficiency: 0.65, WheelRadiusM: 0.125, MassKg: 45, RotorInertiaKgM2: 8e-6,
-		RollN: 15, GradeN: 0, DragNS2PerM2: 0.4, GripN: 0}
+		RollN: 15, GradeN: 0, DragNS2PerM2: 0.4, GripN: 0,
+	}
 }
 
 func TestLook(t *testing.T) {
-	for _, ed := range []func(*LaunchCase){func(*LaunchCase) {}, func(c *LaunchCase) { c.RampS = 1 },
+	for _, ed := range []func(*LaunchCase){
+		func(*LaunchCase) {}, func(c *LaunchCase) { c.RampS = 1 },
 		func(c *LaunchCase) { c.LimitA = 40 }, func(c *LaunchCase) { c.LimitA = 40; c.RampS = 0.5 },
 		func(c *LaunchCase) { c.MotorsInSeries = 2 }, func(c *LaunchCase) { c.GripN = 100 }, func(c *LaunchCase) { c.GradeN = 300 },
-		func(c *LaunchCase) { c.GradeN = 800 },func(c *LaunchCase) { c.GradeN = 300; c.GripN=200 },
-		func(c *LaunchCase) { c.ModuleRampS=1; c.RampS=0.5; c.LimitA=50 },
+		func(c *LaunchCase) { c.GradeN = 800 }, func(c *LaunchCase) { c.GradeN = 300; c.GripN = 200 },
+		func(c *LaunchCase) { c.ModuleRampS = 1; c.RampS = 0.5; c.LimitA = 50 },
 	} {
 		c := plain()
 		ed(&c)

@@ -43,6 +43,7 @@ type plant struct {
 	rampS         float64
 	moduleRampS   float64
 	limit         float64
+	contacts      bool  // no duty below 1: battery and motor current are one
 	scale         state // what counts as large, for the error control
 
 	motion  motion
@@ -62,6 +63,7 @@ func newPlant(c *LaunchCase) plant {
 	if c.LimitA > 0 {
 		p.limit = c.LimitA
 	}
+	p.contacts = p.rampS == 0 && p.moduleRampS == 0 && c.LimitA == 0
 	for k, b := range c.RC {
 		if !b.absent() {
 			p.fill[k], p.decay[k] = 1/b.Farad, 1/(b.Ohm*b.Farad)

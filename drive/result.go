@@ -1,7 +1,5 @@
 package drive
 
-import "math"
-
 // LaunchSample is one moment of a launch.
 type LaunchSample struct {
 	TimeS    float64
@@ -117,22 +115,20 @@ func (w *watch) see(p *plant, d *dense) {
 	}
 	w.integrate(&m, d.h)
 	w.peaks(p, d, &m)
-	for _, l := range [...]struct {
-		q     quantity
-		limit float64
-		sum   *float64
-	}{
-		{batteryCurrent, w.limits.PackA, &w.out.Above.PackS},
-		{batteryCurrent, w.limits.JointA, &w.out.Above.JointS},
-		{batteryCurrent, w.limits.SwitchA, &w.out.Above.SwitchS},
-		{motorCurrent, w.limits.ControllerContinuousA, &w.out.Above.ControllerContinuousS},
-		{motorCurrent, w.limits.ControllerPeakA, &w.out.Above.ControllerPeakS},
-	} {
-		if l.limit > 0 {
-			*l.sum += d.h * above(p, d, &m, l.q, l.limit)
-		}
+	if w.limits != (Limits{}) {
+		w.above(p, d, &m)
 	}
 	w.speeds(d)
+}
+
+// above adds the step's share of time above each limit.
+func (w *watch) above(p *plant, d *dense, m *[parts + 1]moment) {
+	l, a := &w.limits, &w.out.Above
+	a.PackS += d.h * above(p, d, m, batteryCurrent, l.PackA)
+	a.JointS += d.h * above(p, d, m, batteryCurrent, l.JointA)
+	a.SwitchS += d.h * above(p, d, m, batteryCurrent, l.SwitchA)
+	a.ControllerContinuousS += d.h * above(p, d, m, motorCurrent, l.ControllerContinuousA)
+	a.ControllerPeakS += d.h * above(p, d, m, motorCurrent, l.ControllerPeakA)
 }
 
 // integrate adds the step's share of charge and of the fuse's pulse (Boole's
@@ -143,67 +139,85 @@ func (w *watch) integrate(m *[parts + 1]moment, h float64) {
 	for k := range m {
 		a := m[k].batteryA
 		w.out.ExtraC += h * weights[k] * (a - w.steadyA)
-		w.out.SurgeA2S += h * weights[k] * math.Max(0, a*a-base)
+		w.out.SurgeA2S += h * weights[k] * max(0, a*a-base)
 	}
 }
 
 // peaks keeps the greatest currents, the lowest bus voltage and the greatest
 // push.
 func (w *watch) peaks(p *plant, d *dense, m *[parts + 1]moment) {
-	if v, s, ok := highest(p, d, m, batteryCurrent, w.out.PeakBatteryA); ok {
-		w.out.PeakBatteryA, w.out.PeakBatteryAtS = v, d.t+s*d.h
-	}
 	if v, s, ok := highest(p, d, m, motorCurrent, w.out.PeakMotorA); ok {
 		w.out.PeakMotorA, w.out.PeakMotorAtS = v, d.t+s*d.h
-		w.out.PeakWheelN = math.Max(w.out.PeakWheelN, p.pushAt(d, s))
+		w.out.PeakWheelN = max(w.out.PeakWheelN, p.pushAt(d, s))
+	}
+	if p.contacts {
+		w.out.PeakBatteryA, w.out.PeakBatteryAtS = w.out.PeakMotorA, w.out.PeakMotorAtS
+	} else if v, s, ok := highest(p, d, m, batteryCurrent, w.out.PeakBatteryA); ok {
+		w.out.PeakBatteryA, w.out.PeakBatteryAtS = v, d.t+s*d.h
 	}
 	if d.t >= p.moduleRampS {
 		if v, s, ok := highest(p, d, m, busSag, -w.out.LowestBusV); ok {
 			w.out.LowestBusV, w.out.LowestBusAtS = -v, d.t+s*d.h
 		}
 	}
-	w.out.PeakWheelN = math.Max(w.out.PeakWheelN, math.Max(p.pushAt(d, 0), p.pushAt(d, 1)))
+	w.out.PeakWheelN = max(w.out.PeakWheelN, p.pushOn(&d.y0), p.pushOn(&d.y1))
 }
 
 // highest returns the step's highest value of a quantity and where in the step
 // it lies, if it is above floor.
 func highest(p *plant, d *dense, m *[parts + 1]moment, q quantity, floor float64) (value, s float64, ok bool) {
 	best := 0
-	for k := range m {
+	for k := 1; k <= parts; k++ {
 		if m[k].of(q) > m[best].of(q) {
 			best = k
 		}
 	}
 	value, s = m[best].of(q), float64(best)/parts
-	if value <= floor {
+	if value < floor {
 		return 0, 0, false
 	}
-	low, high := math.Max(0, s-1./parts), math.Min(1, s+1./parts)
-	const probe = 0.005
-	if best == 0 && p.momentAt(d, probe).of(q) <= value || best == parts && p.momentAt(d, 1-probe).of(q) <= value {
-		return value, s, true
+	// A top just after the step's beginning shows only in the slope there.
+	low, high := max(0, s-1./parts), min(1, s+1./parts)
+	if p.climb(d, q, low) <= 0 || p.climb(d, q, high) > 0 {
+		return value, s, value > floor
 	}
-	const golden = 0.6180339887498949
-	a, b := high-golden*(high-low), low+golden*(high-low)
-	va, vb := p.momentAt(d, a).of(q), p.momentAt(d, b).of(q)
-	for high-low > 1e-7 {
-		if va > vb {
-			high, b, vb = b, a, va
-			a = high - golden*(high-low)
-			va = p.momentAt(d, a).of(q)
-		} else {
-			low, a, va = a, b, vb
-			b = low + golden*(high-low)
-			vb = p.momentAt(d, b).of(q)
-		}
-	}
-	s = (low + high) / 2
-	return math.Max(value, p.momentAt(d, s).of(q)), s, true
+	s = crossing(low, high, 1e-4, func(s float64) float64 { return -p.climb(d, q, s) })
+	return max(value, p.momentAt(d, s).of(q)), s, true
 }
 
-// above returns the share of the step during which a quantity is above limit.
+// climb is positive where a quantity is on its way up at a share s of a step.
+// While a step is short against the winding's time constant the equations
+// themselves tell best, for the top of a launch is flat and the step's
+// polynomial has a small kink at its ends. On a long step they would magnify
+// the error of a current that merely follows the speed: there the polynomial
+// tells.
+func (p *plant) climb(d *dense, q quantity, s float64) float64 {
+	const little = 1e-4
+	if d.h*p.ohm > shortStep*p.henry {
+		from, to := max(0, s-little), min(1, s+little)
+		return p.momentAt(d, to).of(q) - p.momentAt(d, from).of(q)
+	}
+	t, y := d.t+s*d.h, d.all(s)
+	var f state
+	p.slope(t, &y, &f)
+	now := p.momentOf(t, &y).of(q)
+	for k := range y {
+		y[k] += little * d.h * f[k]
+	}
+	return p.momentOf(t+little*d.h, &y).of(q) - now
+}
+
+// shortStep is the length of a step in electrical time constants up to which
+// it counts as short.
+const shortStep = 5
+
+// above returns the share of the step during which a quantity is above limit,
+// 0 when there is no limit.
 func above(p *plant, d *dense, m *[parts + 1]moment, q quantity, limit float64) float64 {
 	share := 0.0
+	if limit <= 0 {
+		return 0
+	}
 	for k := range parts {
 		from, to := m[k].of(q) > limit, m[k+1].of(q) > limit
 		switch {
@@ -211,18 +225,17 @@ func above(p *plant, d *dense, m *[parts + 1]moment, q quantity, limit float64) 
 			share += 1. / parts
 		case from != to:
 			low, high := float64(k)/parts, float64(k+1)/parts
-			for range 30 {
-				mid := (low + high) / 2
-				if (p.momentAt(d, mid).of(q) > limit) == from {
-					low = mid
-				} else {
-					high = mid
+			at := crossing(low, high, 1e-6, func(s float64) float64 {
+				over := p.momentAt(d, s).of(q) - limit
+				if from {
+					return -over
 				}
-			}
+				return over
+			})
 			if from {
-				share += low - float64(k)/parts
+				share += at - low
 			} else {
-				share += float64(k+1)/parts - low
+				share += high - at
 			}
 		}
 	}
@@ -238,14 +251,7 @@ func (w *watch) speeds(d *dense) {
 	}
 	goal := 0.9 * w.out.SteadyMS
 	if w.out.To90S == 0 && goal > 0 && d.y1[vehicleSpeed] >= goal {
-		low, high := 0.0, 1.0
-		for range 40 {
-			if mid := (low + high) / 2; d.at(vehicleSpeed, mid) < goal {
-				low = mid
-			} else {
-				high = mid
-			}
-		}
-		w.out.To90S = d.t + high*d.h
+		at := crossing(0, 1, 1e-9, func(s float64) float64 { return d.at(vehicleSpeed, s) - goal })
+		w.out.To90S = d.t + at*d.h
 	}
 }

@@ -159,7 +159,7 @@ func (p *plant) step(d *dense, tol float64) float64 {
 		d.y1[j] = y[j] + k6[j]
 		d.c3[j] = d21*k1[j] + d22*k2[j] + d23*k3[j] + d24*k4[j] + d25*k5[j]
 		d.c4[j] = d31*k1[j] + d32*k2[j] + d33*k3[j] + d34*k4[j] + d35*k5[j]
-		allowed := tol * math.Max(floorShare*p.scale[j], math.Max(math.Abs(d.y0[j]), math.Abs(d.y1[j])))
+		allowed := tol * max(floorShare*p.scale[j], math.Abs(d.y0[j]), math.Abs(d.y1[j]))
 		if e := math.Abs(k6[j]) / allowed; !(e <= worst) {
 			worst = e // also takes a NaN, which then fails the step
 		}

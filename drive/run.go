@@ -5,7 +5,7 @@ import "math"
 // tolerance is the error allowed to one step, as a share of each state. The
 // results move by less than 1e-4 of themselves when it is made a hundred times
 // smaller; a test holds that.
-const tolerance = 1e-5
+const tolerance = 1e-4
 
 // mostSteps ends a run that gets nowhere. A launch takes some tens of steps.
 const mostSteps = 20000
@@ -239,20 +239,14 @@ func (p *plant) slack(e event) float64 {
 
 // locate returns the share of the step after which an event happens.
 func (p *plant) locate(d *dense, e event) float64 {
-	low, high := 0.0, 1.0
+	high := 1.0
 	if y := d.all(0.5); p.over(e, d.t+d.h/2, &y) > p.slack(e) {
 		high = 0.5
 	}
-	for range 44 {
-		mid := (low + high) / 2
-		y := d.all(mid)
-		if p.over(e, d.t+mid*d.h, &y) > 0 {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
-	return high
+	return crossing(0, high, 1e-9, func(s float64) float64 {
+		y := d.all(s)
+		return p.over(e, d.t+s*d.h, &y)
+	})
 }
 
 // enter switches to the equations that hold after an event.
@@ -300,8 +294,12 @@ func (p *plant) pushAt(d *dense, s float64) float64 {
 // momentAt returns what the watch looks at, at a share s of a step.
 func (p *plant) momentAt(d *dense, s float64) moment {
 	y := d.all(s)
-	u := p.supplyAt(d.t+s*d.h, &y)
-	return moment{u.batteryA, y[motorAmps], p.busV(u, &y)}
+	return p.momentOf(d.t+s*d.h, &y)
+}
+
+func (p *plant) momentOf(t float64, y *state) moment {
+	u := p.supplyAt(t, y)
+	return moment{u.batteryA, y[motorAmps], p.busV(u, y)}
 }
 
 func (p *plant) busV(u supply, y *state) float64 {
