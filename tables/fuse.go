@@ -126,6 +126,26 @@ func (t *Tables) PulseShare(pulses float64) (share float64, source string) {
 	return logInterpolate(life.shares, pulses, 0, 0), life.source
 }
 
+// PulsesFor returns how many pulses of this share of the melting I2t a fuse
+// stands: the guide's table turned round, on logarithmic axes. A share above
+// the one for 100 pulses gives 0, one below the share for 100 000 gives no
+// more than 100 000: the guide ends there.
+func (t *Tables) PulsesFor(share float64) float64 {
+	shares := t.pulses["blade"].shares
+	last := shares[len(shares)-1]
+	switch {
+	case !(share <= shares[0].Y):
+		return 0
+	case share <= last.Y:
+		return last.X
+	}
+	turned := make([]Point, len(shares))
+	for i, p := range shares {
+		turned[len(shares)-1-i] = Point{X: p.Y, Y: p.X}
+	}
+	return logInterpolate(turned, share, 0, 0)
+}
+
 // pulseLife is the share of melting I2t by number of pulses.
 type pulseLife struct {
 	shares []Point // X pulses, Y share

@@ -1,0 +1,123 @@
+package wiring
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/finding"
+	"example.org/packcheck/tables"
+)
+
+// Case is one path to be judged.
+type Case struct {
+	Path     *Path
+	Pack     PackEnd
+	Demand   Demand
+	AmbientC float64        // surroundings of wire and fuse; a closed battery box is warmer than the air
+	DesignV  float64        // voltage that the switch was made for; 0 when unknown
+	Form     tables.Fuse    // form to choose ratings from when there is no fuse; empty: the small blade
+	Tables   *tables.Tables // nil means the built-in ones
+}
+
+// Result is what came out, numbers and judgement.
+type Result struct {
+	Losses    []Loss // at the running current, wire at its estimated temperature
+	Total     Loss
+	WireC     float64   // estimated temperature of the hottest wire at the running current
+	AmpacityA float64   // of the weakest run in the surroundings
+	Fuse      FuseTimes // zero when there is no fuse
+	Band      FuseBand
+	Pulses    PulseLife
+	Near      Short // right behind the fuse
+	Far       Short // at the far end of the wire
+	Worst     Short // the place that leaves the wire the least margin
+	Findings  []finding.Finding
+}
+
+// FuseTimes is when the fuse opens at the currents of the demand.
+type FuseTimes struct {
+	CarriesA float64 // rating left in the surroundings
+	Running  Band
+	Launch   Band
+	Blocked  Band
+}
+
+// Assess judges a case. It fails when there is no path, or when a number is
+// negative or not finite, or the pack has no voltage or resistance.
+func Assess(c Case) (Result, error) {
+	if err := c.check(); err != nil {
+		return Result{}, err
+	}
+	if c.Tables == nil {
+		c.Tables = tables.Builtin()
+	}
+	form := c.Form
+	if c.Path.fuse != nil {
+		form = c.Path.fuse.spec.Form
+	} else if form.Form == "" {
+		var err error
+		if form, err = c.Tables.Fuse("small blade"); err != nil {
+			return Result{}, err
+		}
+	}
+	band, err := c.Path.Allowed(c.Tables, form, c.Demand, c.AmbientC)
+	if err != nil {
+		return Result{}, err
+	}
+	r := Result{
+		WireC:     c.Path.WireC(c.Demand.RunningA, c.AmbientC),
+		AmpacityA: c.Path.Weakest(c.AmbientC).CarriesA(c.AmbientC),
+		Band:      band,
+	}
+	r.Losses = c.Path.Losses(Load{CurrentA: c.Demand.RunningA, FullV: c.Pack.FullV, WireC: min(r.WireC, hottestCopperC)})
+	r.Total = Total(r.Losses)
+	r.Near, r.Far, r.Worst = c.Path.Shorts(c.Pack, c.AmbientC)
+	if f := c.Path.fuse; f != nil {
+		curve := f.At(c.AmbientC)
+		r.Fuse = FuseTimes{
+			CarriesA: curve.RatedA(), Running: curve.Opens(c.Demand.RunningA),
+			Launch: curve.Opens(c.Demand.LaunchA), Blocked: curve.Opens(c.Demand.BlockedA),
+		}
+		r.Pulses = f.PulseLife(c.Tables, Season{I2tA2s: c.Demand.LaunchI2t, Launches: c.Demand.Launches})
+	}
+	r.Findings = c.judge(r)
+	finding.Sort(r.Findings)
+	return r, nil
+}
+
+// hottestCopperC bounds the estimated wire temperature that resistance is
+// computed at: far above it the estimate means only "far too hot".
+const hottestCopperC = 250
+
+func (c Case) check() error {
+	if c.Path == nil {
+		return fmt.Errorf("wiring: no path to assess (use NewPath)")
+	}
+	d := c.Demand
+	for _, one := range []struct {
+		name  string
+		value float64
+	}{
+		{"running current", d.RunningA},
+		{"launch current", d.LaunchA},
+		{"launch time", d.LaunchS},
+		{"launch I2t", d.LaunchI2t},
+		{"launches", d.Launches},
+		{"blocked current", d.BlockedA},
+		{"full voltage", c.Pack.FullV},
+		{"nominal voltage", c.Pack.NominalV},
+		{"pack resistance", c.Pack.Ohm},
+		{"design voltage", c.DesignV},
+	} {
+		if !(one.value >= 0) || math.IsInf(one.value, 1) {
+			return fmt.Errorf("wiring: %s %g is out of range (want 0 or more)", one.name, one.value)
+		}
+	}
+	switch {
+	case !(c.Pack.FullV > 0 && c.Pack.Ohm > 0):
+		return fmt.Errorf("wiring: the pack needs a full voltage and a resistance above 0")
+	case !(c.AmbientC >= -60 && c.AmbientC <= 150):
+		return fmt.Errorf("wiring: surroundings of %g degC are out of range (want -60 to 150)", c.AmbientC)
+	}
+	return nil
+}

@@ -1,0 +1,96 @@
+package wiring
+
+import "math"
+
+// PackEnd is the pack as a fault sees it.
+type PackEnd struct {
+	FullV    float64 // fully charged, at rest
+	NominalV float64 // as labelled; 0 when unknown
+	Ohm      float64 // of the whole pack, at its lowest
+}
+
+// Short is a short circuit at one place of the path.
+type Short struct {
+	Where    string  // "behind the fuse", "along the wire", "far end"
+	CurrentA float64 // prospective: full voltage over all resistance up to there
+	ClearS   float64 // latest time for the fuse to open; +Inf without one, or if it need not
+	LimitS   float64 // time that the weakest wire in the loop stands it, k2 S2 / I2
+	CarriedA float64 // what that wire carries for good, in the surroundings
+}
+
+// Protected reports whether the wire outlasts the fault: the fuse opens in
+// time, or the current is one that the wire carries for good.
+func (s Short) Protected() bool { return s.ClearS <= s.LimitS || s.CurrentA <= s.CarriedA }
+
+// margin is the wire's limit over the clearing time; larger is safer.
+func (s Short) margin() float64 {
+	if s.CurrentA <= s.CarriedA {
+		return math.Inf(1)
+	}
+	return s.LimitS / s.ClearS
+}
+
+// shortPlaces is the number of places along the wire that are tried.
+const shortPlaces = 33
+
+// Shorts returns the short circuit right behind the fuse (largest current),
+// the one at the far end of the wire (smallest current), and the one along
+// the way that leaves the wire the least margin. The fault itself has no
+// resistance; switch, controller and motors lie beyond it. The wire is cold
+// for the current, so that it is the largest, and at its rated temperature
+// for what it stands. Resistance of the pack must be above 0 or the current
+// right behind the fuse is taken as infinite.
+func (p *Path) Shorts(pack PackEnd, ambientC float64) (near, far, worst Short) {
+	var fuseOhm, reach float64
+	if p.fuse != nil {
+		fuseOhm = p.fuse.ColdOhm()
+		if d := p.fuse.spec.DistanceM; d > 0 {
+			reach = d
+		}
+	}
+	var wireOhm, lengthM, jointOhm float64
+	for _, r := range p.runs {
+		wireOhm += r.ohm20()
+		lengthM += r.OneWayM
+	}
+	for _, c := range p.contacts {
+		if c.Kind == Joint {
+			jointOhm += c.Ohm * c.count()
+		}
+	}
+	first := 0.0
+	if lengthM > 0 {
+		first = min(1, reach/lengthM)
+	}
+	for i := range shortPlaces {
+		share := first + (1-first)*float64(i)/(shortPlaces-1)
+		s := p.shortThrough(pack, pack.Ohm+fuseOhm+share*(wireOhm+jointOhm), ambientC)
+		s.Where = "along the wire"
+		switch i {
+		case 0:
+			s.Where = "behind the fuse"
+			near, worst = s, s
+		case shortPlaces - 1:
+			s.Where = "far end"
+			far = s
+		}
+		if s.margin() < worst.margin() {
+			worst = s
+		}
+	}
+	return near, far, worst
+}
+
+// shortThrough is the fault with so much resistance in the loop.
+func (p *Path) shortThrough(pack PackEnd, loopOhm, ambientC float64) Short {
+	s := Short{CurrentA: pack.FullV / loopOhm, ClearS: math.Inf(1), LimitS: math.Inf(1), CarriedA: math.Inf(1)}
+	if p.fuse != nil {
+		curve := p.fuse.At(ambientC)
+		s.ClearS = curve.Opens(s.CurrentA).LatestS
+	}
+	for _, r := range p.runs {
+		s.LimitS = min(s.LimitS, r.Insulation.WithstandS(r.Wire.AreaMM2*r.wires(), s.CurrentA))
+		s.CarriedA = min(s.CarriedA, r.CarriesA(ambientC))
+	}
+	return s
+}

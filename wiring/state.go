@@ -1,0 +1,66 @@
+package wiring
+
+import "math"
+
+// FuseState follows a fuse through a duty. The zero value is a cold fuse.
+//
+// Above the hold current each step uses up the share dt/t of the fuse's life
+// at that current, once with the earliest and once with the latest opening
+// time (the linear damage rule); at and below it both shares fade within the
+// rest that makers ask between pulses, 10 s to 5 percent. From 1 on, a fuse at
+// the early edge of its band may have opened, one at the late edge must have.
+//
+// This is bookkeeping, not a heat model: gates are for steady currents, and
+// no source gives them for changing ones. It errs to both sides on purpose,
+// early in Early and late in Late.
+type FuseState struct {
+	early, late float64
+	a2s, timeS  float64
+}
+
+// fadeTauS makes a used-up share fall to 5 percent in 10 s, the rest between
+// pulses of the fuse maker's selection guide (tables.PulseRest).
+const fadeTauS = 10.0 / 3
+
+// Step takes the fuse through dtS seconds (0 or more) at currentA. It does
+// not allocate.
+func (s *FuseState) Step(c *Curve, currentA, dtS float64) {
+	s.a2s += currentA * currentA * dtS
+	s.timeS += dtS
+	band := c.Opens(currentA)
+	if math.IsInf(band.EarliestS, 1) {
+		fade := math.Exp(-dtS / fadeTauS)
+		s.early *= fade
+		s.late *= fade
+		return
+	}
+	if dtS > 0 {
+		s.early += dtS / band.EarliestS
+		s.late += dtS / band.LatestS
+	}
+}
+
+// Early returns the share used up of a fuse at the early edge of its band.
+func (s *FuseState) Early() float64 { return s.early }
+
+// Late returns the share used up of a fuse at the late edge of its band.
+func (s *FuseState) Late() float64 { return s.late }
+
+// MayHaveOpened reports whether a fuse at the early edge has opened by now.
+// It does not remember: note the first time it turns true.
+func (s *FuseState) MayHaveOpened() bool { return s.early >= 1 }
+
+// MustHaveOpened reports whether even a fuse at the late edge has opened.
+func (s *FuseState) MustHaveOpened() bool { return s.late >= 1 }
+
+// EffectiveA returns the root mean square of the current so far: what heats
+// wire and joints; 0 before the first step.
+func (s *FuseState) EffectiveA() float64 {
+	if !(s.timeS > 0) {
+		return 0
+	}
+	return math.Sqrt(s.a2s / s.timeS)
+}
+
+// Reset makes the fuse cold again, as after a breaker has closed.
+func (s *FuseState) Reset() { *s = FuseState{} }
