@@ -43,13 +43,9 @@ func checkWire(d *decoder, s *Setup) {
 
 func checkCutoffs(d *decoder, s *Setup) {
 	for _, c := range []Cutoff{s.Cutoff.Pack, s.Cutoff.Module.Cutoff, s.Cutoff.Controller} {
-		below(d, c.OpensAt, c.ClosesAt, quantity.Voltage)
-		if c.ClosesAt.Given && c.OpensAt.Given && c.ClosesAt.IsExact() && c.OpensAt.IsExact() {
-			continue
-		}
-		// Ranges that cross would let the likely values stand in the wrong order.
-		if c.ClosesAt.Given && c.OpensAt.Given && c.ClosesAt.Low <= c.OpensAt.High && c.ClosesAt.High > c.OpensAt.Low {
-			d.fault(c.ClosesAt.Line, c.ClosesAt.Key, c.ClosesAt.Text, "a range wholly above "+c.OpensAt.Key)
+		if c.OpensAt.Given && c.ClosesAt.Given && c.ClosesAt.Low <= c.OpensAt.High {
+			d.fault(c.ClosesAt.Line, c.ClosesAt.Key, c.ClosesAt.Text, "more than "+c.OpensAt.Key+" ("+
+				quantity.FormatRangeOne(quantity.Voltage, c.OpensAt.Range, quantity.Metric)+"), or it would chatter")
 		}
 	}
 }

@@ -156,14 +156,16 @@ func (d *decoder) value(target *Value, f *field, path string, value any, line in
 		want = fmt.Sprintf("a quantity in quotes: %s", f.Quoted())
 	}
 	_, isText := value.(string)
-	if want == "" && !isText && !f.Kind.Bare() {
+	if n, isFloat := value.(float64); isFloat && (math.IsNaN(n) || math.IsInf(n, 0)) {
+		want = fmt.Sprintf("a number, such as %s", f.Quoted())
+	} else if want == "" && !isText && !f.Kind.Bare() {
 		want = fmt.Sprintf("the unit with it, in quotes: %q", f.Example)
 	}
 	if want != "" {
 		d.fault(line, path, readText(value), want)
 		return
 	}
-	r, written, err := quantity.Parse(f.Kind, text)
+	r, written, err := quantity.ParseIn(f.Kind, text, f.low, f.high)
 	if err != nil {
 		var qe *quantity.Error
 		if errors.As(err, &qe) {
@@ -172,13 +174,7 @@ func (d *decoder) value(target *Value, f *field, path string, value any, line in
 		d.fault(line, path, strings.TrimSpace(readText(value)), want)
 		return
 	}
-	// The tolerance lets a bound that was written in another unit be met.
-	const slack = 1e-9
-	if r.Low < f.low-slack*math.Abs(f.low) || r.High > f.high+slack*math.Abs(f.high) {
-		d.fault(line, path, text, f.bounds(written.System))
-		return
-	}
-	*target = Value{Range: r.Clamp(f.low, f.high), Given: true, Text: text, Key: path, Line: line, Written: written}
+	*target = Value{Range: r, Given: true, Text: text, Key: path, Line: line, Written: written}
 }
 
 // number writes a TOML number so that no thousands mark can be seen in it.
@@ -188,15 +184,6 @@ func number(v float64) string {
 		s += "0"
 	}
 	return s
-}
-
-// bounds says between what a value must lie, in the user's units.
-func (f *field) bounds(system quantity.System) string {
-	if f.Kind == quantity.Count {
-		return fmt.Sprintf("a whole number from %g to %g", f.low, f.high)
-	}
-	return fmt.Sprintf("from %s to %s",
-		quantity.Format(f.Kind, f.low, system), quantity.Format(f.Kind, f.high, system))
 }
 
 // longestText is the longest free text of a setup file, in bytes.

@@ -16,6 +16,7 @@ import (
 // Bounds on a whole file. A setup with every key twice stays far below them.
 const (
 	maxBytes = 1 << 20
+	maxLines = 20_000
 	maxKeys  = 500
 	maxNest  = 8
 )
@@ -96,70 +97,14 @@ func (d *decoder) text(data []byte) (string, bool) {
 	// Old Macintosh line ends would make one long line of the file.
 	text := strings.ReplaceAll(string(data), "\r\n", "\n")
 	text = strings.ReplaceAll(text, "\r", "\n")
-	if line := tooDeep(text); line > 0 {
-		return bad(line, "brackets or dotted names within one another", fmt.Sprintf("at most %d levels", maxNest))
+	if n := strings.Count(text, "\n"); n > maxLines {
+		return bad(0, fmt.Sprintf("%d lines", n), fmt.Sprintf("at most %d lines", maxLines))
 	}
 	return text, true
 }
 
 // lineAt returns the 1-based line of a byte.
 func lineAt(data []byte, at int) int { return bytes.Count(data[:at], []byte("\n")) + 1 }
-
-// tooDeep returns the first line on which brackets nest deeper, or a dotted
-// name is longer, than any setup needs, 0 when none is. The decoder recurses
-// into brackets and copies dotted names again and again; a file made to harm
-// would exhaust it. What stands between quotes or behind a # does not count,
-// as far as can be told without decoding; a quote that is left open counts for
-// its line only.
-func tooDeep(text string) int {
-	depth, line := 0, 0
-	for l := range strings.Lines(text) {
-		line++
-		dots, inValue := 0, false
-		var quote byte
-		for i := 0; i < len(l); i++ {
-			c := l[i]
-			if quote != 0 {
-				switch {
-				case c == '\\' && quote == '"':
-					i++
-				case c == quote:
-					quote = 0
-				}
-				continue
-			}
-			switch c {
-			case '"', '\'':
-				quote = c
-			case '#':
-				i = len(l)
-			case '=':
-				inValue = true
-			case '.':
-				// Dots in a bare value ("1.5") are few; count them all.
-				dots++
-			case ',', '{':
-				if dots <= maxNest {
-					dots = 0
-				}
-				if c == '{' {
-					depth++
-				}
-			case '[':
-				depth++
-			case ']', '}':
-				depth = max(depth-1, 0)
-			}
-			if depth > maxNest || dots > maxNest {
-				return line
-			}
-		}
-		if !inValue && depth > 0 && strings.HasPrefix(strings.TrimSpace(l), "[") && strings.HasSuffix(strings.TrimSpace(l), "]") {
-			depth = 0 // a table header closes itself
-		}
-	}
-	return 0
-}
 
 // parse runs the TOML parser. Its own panics, which it raises for what its
 // authors thought impossible, become errors.
@@ -179,7 +124,12 @@ func (d *decoder) decode(text string) *Setup {
 	const retries = 30
 	lines := strings.Split(text, "\n")
 	for range retries {
-		tree, md, err := parse(strings.Join(lines, "\n"))
+		text := strings.Join(lines, "\n")
+		if line := tooDeep(text); line > 0 {
+			d.fault(line, "", "brackets or dotted names within one another", fmt.Sprintf("at most %d levels", maxNest))
+			return nil
+		}
+		tree, md, err := parse(text)
 		if err == nil {
 			d.md = md
 			if n := len(md.Keys()); n > maxKeys {
@@ -216,6 +166,12 @@ func (d *decoder) syntax(err error, lines []string) int {
 	switch value = strings.TrimSpace(value); {
 	case strings.Contains(pe.Message, "already been defined"):
 		want = "each table and key once only"
+	case strings.HasPrefix(read, "["):
+		want = "a table name in square brackets, such as [pack]"
+	case isPair && strings.Contains(pe.Message, "strings cannot contain newlines"):
+		want = "a closing quote on the same line"
+	case isPair && strings.Contains(pe.Message, "top-level item to end"):
+		want = "nothing behind the value but a # comment"
 	case isPair && value != "" && strings.IndexByte(`"'[{`, value[0]) < 0:
 		want = `a quantity or a word in quotes, such as "7 Ah"`
 	case isPair && value == "":
@@ -229,7 +185,7 @@ func (d *decoder) syntax(err error, lines []string) int {
 		}
 	}
 	d.fault(line, shorten(key), read, want)
-	multi := strings.Contains(value, `"""`) || strings.Contains(value, "'''")
+	multi := strings.Contains(read, `"""`) || strings.Contains(read, "'''")
 	if !isPair || multi || value != "" && strings.IndexByte("[{", value[0]) >= 0 {
 		return 0
 	}

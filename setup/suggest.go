@@ -35,6 +35,9 @@ func wantTable(p part, key string) string {
 	if near := nearest(p.path(key), names); near != "" {
 		return fmt.Sprintf("[%s]", near)
 	}
+	if other := otherName(key); other != "" && p.name == "" {
+		return fmt.Sprintf("[%s]", p.prefix+other)
+	}
 	if len(names) == 0 {
 		return fmt.Sprintf("keys only in [%s]", p.prefix+p.name)
 	}
@@ -70,6 +73,25 @@ func wantKey(p part, key string) string {
 		return "a table, such as [pack], above it"
 	}
 	return "a key of this table: " + strings.Join(here, ", ")
+}
+
+// otherName returns the table that goes by another everyday name.
+func otherName(name string) string {
+	switch strings.ToLower(name) {
+	case "battery", "batteries", "cells", "batery":
+		return "pack"
+	case "child", "driver", "passenger":
+		return "rider"
+	case "car", "tractor", "toy":
+		return "vehicle"
+	case "wiring", "cable", "cables":
+		return "wire"
+	case "breaker":
+		return "fuse"
+	case "board", "switch":
+		return "controller"
+	}
+	return ""
 }
 
 // nearest returns the name that a misspelt one is nearest to, empty when none

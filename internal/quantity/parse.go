@@ -17,10 +17,18 @@ import (
 // A unit must be there, except for counts, ratios, ages, gauges and fractions.
 // The error is always an [*Error].
 func Parse(kind Kind, text string) (Range, Written, error) {
+	low, high := kind.Bounds()
+	return ParseIn(kind, text, low, high)
+}
+
+// ParseIn is [Parse] with bounds of the caller's, in the kind's own unit. They
+// are what an error names, and what tells a decimal mark from a mark between
+// thousands.
+func ParseIn(kind Kind, text string, low, high float64) (Range, Written, error) {
 	if !kind.Known() {
 		return Range{}, Written{}, &Error{Kind: kind, Read: shorten(text), Want: "a known kind of quantity"}
 	}
-	p := parser{kind: kind, text: text}
+	p := parser{kind: kind, text: text, low: low, high: high}
 	if strings.TrimSpace(text) == "" {
 		return Range{}, Written{}, p.fail("%s", p.usual())
 	}
@@ -43,6 +51,8 @@ type parser struct {
 	text    string
 	rest    []token
 	written Written
+
+	low, high float64 // bounds, in the kind's own unit
 }
 
 // whole reads the complete text.
@@ -127,7 +137,7 @@ func (p *parser) widen(r Range, ranged bool) (Range, error) {
 		by = 0.01
 	}
 	r.Low, r.High = r.Low-by, r.High+by
-	return r.Clamp(p.kind.Bounds()), nil
+	return r.Clamp(p.low, p.high), nil
 }
 
 func (p *parser) about() bool {
@@ -212,19 +222,29 @@ func shorten(text string) string {
 	return strings.ToValidUTF8(text[:most], "?") + "..."
 }
 
-// bounded returns v when it is inside the kind's bounds.
+// fits reports whether v is inside the bounds. The slack lets a bound be met
+// that was written in another unit.
+func (p *parser) fits(v float64) bool {
+	const slack = 1e-9
+	return p.low-slack*math.Abs(p.low) <= v && v <= p.high+slack*math.Abs(p.high)
+}
+
+// bounded returns v when it is inside the bounds.
 func (p *parser) bounded(v float64) (float64, error) {
-	low, high := p.kind.Bounds()
-	if !(low <= v && v <= high) { // also catches NaN
-		system := Metric
-		if p.kind == Gauge {
-			system = Customary
-		}
-		hint := ""
-		if p.kind == Resistance && strings.Contains(p.written.Unit, "MOhm") {
-			hint = "; MOhm is a million Ohm, mOhm a thousandth of one"
-		}
-		return 0, p.fail("%s from %s to %s%s", p.kind.withArticle(), Format(p.kind, low, system), Format(p.kind, high, system), hint)
+	if p.fits(v) { // false for NaN
+		return min(max(v, p.low), p.high) + 0, nil // -0 becomes 0
 	}
-	return v + 0, nil // -0 becomes 0
+	system := p.written.System
+	if p.kind == Gauge {
+		system = Customary
+	}
+	low, high := Format(p.kind, p.low, system), Format(p.kind, p.high, system)
+	if p.kind == Count {
+		return 0, p.fail("a whole number from %s to %s", low, high)
+	}
+	hint := ""
+	if strings.Contains(p.written.Unit, "MOhm") {
+		hint = "; MOhm is a million Ohm, mOhm a thousandth of one"
+	}
+	return 0, p.fail("%s from %s to %s%s", p.kind.withArticle(), low, high, hint)
 }

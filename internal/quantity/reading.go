@@ -214,13 +214,14 @@ func (p *parser) unambiguous(one part, u *unit, v float64) error {
 	if one.grouped == 0 {
 		return nil
 	}
-	low, high := p.kind.Bounds()
-	other := u.base(one.grouped)
-	decimalFits, groupedFits := low <= v && v <= high, low <= other && other <= high
-	if decimalFits && !groupedFits {
+	decimal, grouped := p.fits(v), p.fits(u.base(one.grouped))
+	switch {
+	case decimal && !grouped:
 		return nil
+	case grouped && !decimal:
+		return p.fail("%s; the mark in %q could part thousands or decimals", plainNumber(one.grouped, u), one.digits)
 	}
-	return p.fail("%s or %s: %q can be read in two ways", plainNumber(one.n, u), plainNumber(one.grouped, u), one.digits)
+	return p.fail("%s or %s; %q can be read in two ways", plainNumber(one.n, u), plainNumber(one.grouped, u), one.digits)
 }
 
 func plainNumber(n float64, u *unit) string {
