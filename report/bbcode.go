@@ -1,0 +1,74 @@
+package report
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+)
+
+// bbcodeDialect writes the few tags that every forum knows: b, list and i.
+type bbcodeDialect struct{ out bytes.Buffer }
+
+func (b *bbcodeDialect) bytes() []byte { return b.out.Bytes() }
+
+func (b *bbcodeDialect) lead(facts []fact) {
+	for _, f := range facts {
+		fmt.Fprintf(&b.out, "[b]%s:[/b] %s\n", inBBCode(f.name), inBBCode(f.value))
+	}
+}
+
+func (b *bbcodeDialect) heading(title string) {
+	fmt.Fprintf(&b.out, "\n[b]%s[/b]\n", inBBCode(title))
+}
+
+func (b *bbcodeDialect) paragraph(text string) {
+	fmt.Fprintf(&b.out, "%s\n", inBBCode(text))
+}
+
+func (b *bbcodeDialect) facts(facts []fact) {
+	b.out.WriteString("[list]\n")
+	for _, f := range facts {
+		fmt.Fprintf(&b.out, "[*]%s: [b]%s[/b]\n", inBBCode(f.name), inBBCode(f.value))
+	}
+	b.out.WriteString("[/list]\n")
+}
+
+func (b *bbcodeDialect) items(items []string, numbered bool) {
+	open := "[list]"
+	if numbered {
+		open = "[list=1]"
+	}
+	fmt.Fprintln(&b.out, open)
+	for _, item := range items {
+		fmt.Fprintf(&b.out, "[*]%s\n", inBBCode(item))
+	}
+	b.out.WriteString("[/list]\n")
+}
+
+func (b *bbcodeDialect) judgement(j judgement) {
+	fmt.Fprintf(&b.out, "[b]%s:[/b] %s", levelWord(j.level), inBBCode(j.title))
+	if j.detail != "" {
+		fmt.Fprintf(&b.out, " %s", inBBCode(j.detail))
+	}
+	if j.advice != "" {
+		fmt.Fprintf(&b.out, " [b]To do:[/b] %s", inBBCode(j.advice))
+	}
+	b.out.WriteByte('\n')
+}
+
+func (b *bbcodeDialect) note(text string) {
+	fmt.Fprintf(&b.out, "[i]Note:[/i] %s\n", inBBCode(text))
+}
+
+// bbcodeSigns: BBCode has no escape that every forum knows, so its brackets
+// become round ones. The angle signs guard the forums that let HTML through,
+// in words, because the others would print an entity as it stands; the space
+// in an address keeps forums from making a link of a stranger's text.
+var bbcodeSigns = strings.NewReplacer(
+	"[", "(", "]", ")",
+	"<=", "at most ", ">=", "at least ", "->", "to",
+	"<", "(", ">", ")", "://", ": //", "www.", "www .",
+)
+
+// inBBCode makes text stand for itself in BBCode.
+func inBBCode(text string) string { return bbcodeSigns.Replace(text) }

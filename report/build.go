@@ -1,0 +1,231 @@
+package report
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/packcheck"
+	"example.org/packcheck/finding"
+	"example.org/packcheck/internal/quantity"
+)
+
+// builder turns one assessment into a document.
+type builder struct {
+	a *packcheck.Assessment
+	figures
+}
+
+func newBuilder(a *packcheck.Assessment) *builder {
+	return &builder{a: a, figures: figures{ranges: a.Ranges, system: a.System}}
+}
+
+// build makes the full report. The order of the sections is the order in which
+// somebody has to decide: what the ride is like, what may break or burn, what
+// to do, and what all of it rests on.
+func build(a *packcheck.Assessment) *document {
+	b := newBuilder(a)
+	doc := &document{lead: b.lead(), preface: b.preface()}
+	for _, s := range []section{
+		b.ride(), b.speed(), b.pack(), b.launch(), b.path(), b.cutoff(), b.charge(), b.original(),
+		b.storage(), b.measured(), b.other(),
+		b.changes(), b.assumed(), b.measure(), b.cautions(), b.sources(),
+	} {
+		if s.title != "" {
+			doc.sections = append(doc.sections, s)
+		}
+	}
+	return doc
+}
+
+// lead is the part that must be right when it is all that anybody reads. A
+// headline that was left empty is made up for from the findings.
+func (b *builder) lead() []fact {
+	risk, next := "none found; the cautions still hold", "read the cautions"
+	if len(b.a.Findings) > 0 {
+		worst := slices.MaxFunc(b.a.Findings, func(x, y finding.Finding) int { return int(x.Level) - int(y.Level) })
+		risk = orElse(clean(worst.Title), risk)
+		next = orElse(clean(worst.Advice), next)
+	}
+	return []fact{
+		{"Verdict", b.verdict()},
+		{"Risk", orElse(clean(b.a.Headline[1]), risk)},
+		{"Next", orElse(clean(b.a.Headline[2]), next)},
+	}
+}
+
+// verdict puts the level in front of the verdict's own words, unless they
+// begin with it.
+func (b *builder) verdict() string {
+	text, level := clean(b.a.Headline[0]), b.a.Verdict.String()
+	if len(text) >= len(level) && strings.EqualFold(text[:len(level)], level) {
+		return levelWord(b.a.Verdict) + text[len(level):]
+	}
+	if text == "" {
+		return levelWord(b.a.Verdict)
+	}
+	return levelWord(b.a.Verdict) + ": " + text
+}
+
+func (b *builder) preface() []fact {
+	if title := clean(b.a.Title); title != "" {
+		return []fact{{"Setup", title}}
+	}
+	return nil
+}
+
+// topic fills in what was judged and what is commonly misread in one topic.
+func (b *builder) topic(s section, topic string) section {
+	for _, f := range b.a.Findings {
+		if f.Topic == topic {
+			s.judged = append(s.judged, b.judge(f))
+		}
+	}
+	worstFirst(s.judged)
+	for _, n := range b.a.Notes {
+		if n.Topic == topic {
+			s.notes = append(s.notes, clean(n.Text))
+		}
+	}
+	return s
+}
+
+// judge makes a finding ready for print.
+func (b *builder) judge(f finding.Finding) judgement {
+	j := judgement{level: f.Level, title: clean(f.Title), advice: clean(f.Advice)}
+	source := clean(f.Source)
+	switch {
+	case f.Unit == "" && source != "":
+		j.detail = "Source: " + source + "."
+	case f.Unit != "":
+		j.detail = "Found " + b.inUnit(f.Found, f.Unit) + ", limit " + b.inUnit(f.Limit, f.Unit)
+		if source != "" {
+			j.detail += " (source: " + source + ")"
+		}
+		j.detail += "."
+	}
+	return j
+}
+
+// worstFirst keeps the given order among findings of one level.
+func worstFirst(judged []judgement) {
+	slices.SortStableFunc(judged, func(x, y judgement) int { return int(y.level) - int(x.level) })
+}
+
+// other gathers findings and notes whose topic has no section, so that nothing
+// that was found can go unprinted.
+func (b *builder) other() section {
+	topics := []string{
+		packcheck.TopicPack, packcheck.TopicRide, packcheck.TopicSpeed, packcheck.TopicLaunch,
+		packcheck.TopicPath, packcheck.TopicCutoff, packcheck.TopicCharge, packcheck.TopicOriginal,
+	}
+	s := section{}
+	for _, f := range b.a.Findings {
+		if !slices.Contains(topics, f.Topic) {
+			s.judged = append(s.judged, b.judge(f))
+		}
+	}
+	worstFirst(s.judged)
+	for _, n := range b.a.Notes {
+		if !slices.Contains(topics, n.Topic) {
+			s.notes = append(s.notes, clean(n.Text))
+		}
+	}
+	if len(s.judged)+len(s.notes) > 0 {
+		s.title = "Also found"
+	}
+	return s
+}
+
+func (b *builder) changes() section {
+	s := section{title: "What to change, in this order", numbered: true}
+	for _, c := range b.a.Changes {
+		s.items = append(s.items, clean(c))
+	}
+	if len(s.items) == 0 {
+		s.text = []string{"Nothing that these figures call for."}
+	}
+	return s
+}
+
+func (b *builder) assumed() section {
+	s := section{title: "What was assumed, most important first"}
+	for _, a := range b.a.Assumed {
+		line := clean(a.Key) + ": " + clean(a.Value)
+		if why := clean(a.Why); why != "" {
+			line += " (" + why + ")"
+		}
+		s.items = append(s.items, line)
+	}
+	if len(s.items) == 0 {
+		s.text = []string{"Nothing: the setup gave every value."}
+	}
+	return s
+}
+
+func (b *builder) measure() section {
+	s := section{title: "What to measure next", numbered: true}
+	for _, m := range b.a.Measure {
+		line := sentence(clean(m.What))
+		if how := clean(m.How); how != "" {
+			line += " " + sentence(how)
+		}
+		if narrows := clean(m.Narrows); narrows != "" {
+			line += " It narrows: " + sentence(narrows)
+		}
+		s.items = append(s.items, line)
+	}
+	if len(s.items) == 0 {
+		s.text = []string{"No single measurement would change this answer much."}
+	}
+	return s
+}
+
+func (b *builder) cautions() section {
+	s := section{title: "Cautions"}
+	for _, c := range b.a.Cautions {
+		s.items = append(s.items, clean(c))
+	}
+	return s
+}
+
+func (b *builder) sources() section {
+	s := section{title: "Sources"}
+	for _, src := range b.a.Sources {
+		line := clean(src.ID) + ": " + clean(src.Text)
+		if known := clean(src.Known); known != "" {
+			line += " (how known: " + known + ")"
+		}
+		s.items = append(s.items, line)
+	}
+	if len(s.items) == 0 {
+		s.title = ""
+	}
+	return s
+}
+
+// sentence ends text with a full stop unless it has an end of its own.
+func sentence(text string) string {
+	if text == "" || strings.ContainsAny(text[len(text)-1:], ".!?") {
+		return text
+	}
+	return text + "."
+}
+
+func orElse(text, other string) string {
+	if text == "" {
+		return other
+	}
+	return text
+}
+
+// list joins numbers of one kind: "20, 25 and 30 A".
+func (f figures) list(u unit, values []float64) string {
+	texts := make([]string, len(values))
+	for i, v := range values {
+		texts[i] = f.one(u, v)
+		if i < len(values)-1 { // the last one carries the unit for all
+			texts[i] = quantity.Digits(v*u.per, 3)
+		}
+	}
+	return strings.Join(texts, ", ")
+}

@@ -1,0 +1,195 @@
+package report
+
+import (
+	"math"
+
+	"example.org/packcheck"
+	"example.org/packcheck/internal/quantity"
+)
+
+// notKnown is what a report prints for a figure that does not exist.
+const notKnown = "not known"
+
+// unit is how a figure of the assessment is held: its kind, and the factor
+// that turns it into the unit in which the quantity package holds that kind.
+type unit struct {
+	kind quantity.Kind
+	per  float64
+}
+
+// The units in which the figures of an [packcheck.Assessment] are held.
+var (
+	volts    = unit{quantity.Voltage, 1}
+	amps     = unit{quantity.Current, 1}
+	ohms     = unit{quantity.Resistance, 1}
+	watts    = unit{quantity.Power, 1}
+	ampHours = unit{quantity.Charge, 1}
+	wattHrs  = unit{quantity.Energy, 1}
+	kilos    = unit{quantity.Mass, 1}
+	share    = unit{quantity.Fraction, 1}
+	percent  = unit{quantity.Fraction, 0.01}
+	degrees  = unit{quantity.Temperature, 1}
+	seconds  = unit{quantity.Duration, 1}
+	minutes  = unit{quantity.Duration, 60}
+	hours    = unit{quantity.Duration, 3600}
+	days     = unit{quantity.Duration, 86400}
+	metres   = unit{quantity.Length, 1}
+	kilometr = unit{quantity.Length, 1000}
+	kmPerH   = unit{quantity.Speed, 1 / 3.6}
+	mPerS    = unit{quantity.Speed, 1}
+	newtons  = unit{quantity.Force, 1}
+	plain    = unit{quantity.Count, 1}
+)
+
+// figures prints numbers of one assessment. All rounding is the quantity
+// package's.
+type figures struct {
+	ranges map[string]packcheck.Range
+	system quantity.System
+}
+
+// one prints a figure that has no spread.
+func (f figures) one(u unit, value float64) string {
+	if math.IsNaN(value) || math.IsInf(value, 0) {
+		return notKnown
+	}
+	return quantity.FormatBoth(u.kind, value*u.per, f.system)
+}
+
+// maybe prints a figure that may not exist, in which case it prints absent.
+func (f figures) maybe(u unit, value *float64, absent string) string {
+	if value == nil {
+		return absent
+	}
+	return f.one(u, *value)
+}
+
+// joules prints an energy too small for watt-hours.
+func (f figures) joules(value *float64) string {
+	if value == nil {
+		return notKnown
+	}
+	return f.inUnit(*value, "J")
+}
+
+// span prints the figure at a JSON path: as a range where the unknowns move
+// it, as one number where they do not.
+func (f figures) span(path string, u unit, value float64) string {
+	r, ok := f.ranges[path]
+	if !ok || !r.Valid() {
+		return f.one(u, value)
+	}
+	r = coarse(r).Scale(u.per)
+	both := quantity.FormatRange(u.kind, r, f.system)
+	likely := quantity.Format(u.kind, r.Likely, f.system)
+	if quantity.FormatRangeOne(u.kind, r, f.system) == likely { // the ends print alike
+		return both
+	}
+	return both + ", likely " + likely
+}
+
+// coarse rounds a range to about a hundredth of its width, in the unit that
+// the assessment holds it in: "71 to 118 A, likely 88 A", never "88.4 A" in the
+// middle of so wide a guess. An end far smaller than the width keeps two digits,
+// so that it does not become nothing.
+func coarse(r packcheck.Range) packcheck.Range {
+	width := r.High - r.Low
+	if width <= 0 || math.IsInf(width, 0) {
+		return r
+	}
+	round := func(v float64) float64 {
+		size := min(width, max(math.Abs(v), math.SmallestNonzeroFloat64))
+		step := math.Pow(10, math.Floor(math.Log10(size))-1)
+		if n := math.Round(v / step); !math.IsInf(n, 0) && !math.IsNaN(n) {
+			return n * step
+		}
+		return v
+	}
+	return packcheck.Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
+}
+
+// maybeSpan is span for a figure that may not exist in the likely case. Where
+// the spread still holds values, they are printed with that said.
+func (f figures) maybeSpan(path string, u unit, value *float64, absent string) string {
+	if value != nil {
+		return f.span(path, u, *value)
+	}
+	if r, ok := f.ranges[path]; ok && r.Valid() {
+		return absent + " in the likely case; otherwise " + quantity.FormatRange(u.kind, coarse(r).Scale(u.per), f.system)
+	}
+	return absent
+}
+
+// times prints a ratio to the original.
+func (f figures) times(path string, value *float64) string {
+	if value == nil {
+		return notKnown
+	}
+	text := f.span(path, plain, *value)
+	if text == notKnown {
+		return text
+	}
+	return text + " times"
+}
+
+// unitNamed finds the units of findings that have an everyday form. What is not listed prints as the
+// number and the unit as given.
+func unitNamed(name string) (unit, bool) {
+	switch name {
+	case "V":
+		return volts, true
+	case "A":
+		return amps, true
+	case "Ohm":
+		return ohms, true
+	case "W":
+		return watts, true
+	case "Ah":
+		return ampHours, true
+	case "Wh":
+		return wattHrs, true
+	case "kg":
+		return kilos, true
+	case "degC":
+		return degrees, true
+	case "s":
+		return seconds, true
+	case "min":
+		return minutes, true
+	case "h":
+		return hours, true
+	case "d", "days":
+		return days, true
+	case "m":
+		return metres, true
+	case "km":
+		return kilometr, true
+	case "km/h":
+		return kmPerH, true
+	case "m/s":
+		return mPerS, true
+	case "N":
+		return newtons, true
+	case "%":
+		return percent, true
+	}
+	return unit{}, false
+}
+
+// inUnit prints a finding's number.
+func (f figures) inUnit(value float64, name string) string {
+	if math.IsNaN(value) || math.IsInf(value, 0) {
+		return notKnown
+	}
+	if u, ok := unitNamed(name); ok {
+		return f.one(u, value)
+	}
+	number := quantity.Digits(value, 3)
+	switch name {
+	case "":
+		return number
+	case "x":
+		return number + " times"
+	}
+	return number + " " + clean(name)
+}

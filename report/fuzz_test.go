@@ -1,0 +1,49 @@
+package report_test
+
+import (
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"example.org/packcheck"
+	"example.org/packcheck/report"
+)
+
+// FuzzText puts any string wherever the assessment holds one, and any number
+// wherever a finding holds one.
+func FuzzText(f *testing.F) {
+	f.Add("", 0.0, 0)
+	f.Add(strings.Repeat("long ", 60), 1e300, 3)
+	f.Add(strings.Repeat("x", 300), -1e-300, 7)
+	f.Add("``` ~~~~ [/code] </pre> \x00\x1b[2J \u202e \U0001F69C \xff\xfe ......... @@@a", 1.0/3, 14)
+	f.Fuzz(func(t *testing.T, s string, v float64, where int) {
+		a := danger()
+		a.Title, a.Headline = s, [3]string{"danger " + s, s, s}
+		a.Pack.Chemistry, a.Pack.Reading, a.Ride.EndedBy, a.Cutoff.OpensFirst = s, s, s, s
+		a.Path.Elements[0].Name, a.Measured[0].Name, a.Charge.Match, a.Launch.AboveS[0].Part = s, s, s, s
+		finding := &a.Findings[uint(where)%uint(len(a.Findings))]
+		finding.Title, finding.Advice, finding.Unit, finding.Topic, finding.Source = s, s, s, s, s
+		finding.Found, finding.Limit = v, -v
+		a.Pack.MassKg, a.Ride.PedalMin, a.Cutoff.ChatterCount = v, v, where
+		a.Ranges["ride.distance_km"] = packcheck.Range{Low: -v, Likely: 0, High: v}
+		a.Assumed = append(a.Assumed, packcheck.Assumed{Key: s, Value: s, Why: s})
+		a.Cautions = append(a.Cautions, s)
+		for _, short := range []bool{false, true} {
+			for _, format := range report.Formats() {
+				text := written(t, a, report.Options{Format: format, Short: short})
+				switch {
+				case !utf8.ValidString(text):
+					t.Errorf("%s is not UTF-8", format)
+				case short && strings.Count(text, "\n") > 10:
+					t.Errorf("short %s has more than ten lines:\n%s", format, text)
+				case short && format == report.FormatText:
+					checkShortSafety(t, "short", text)
+				}
+				if format == report.FormatText && !strings.Contains(s, "N") && !strings.Contains(s, "I") &&
+					!strings.ContainsAny(s, "<%") {
+					checkText(t, "text", text)
+				}
+			}
+		}
+	})
+}

@@ -1,0 +1,171 @@
+// Package report writes one [packcheck.Assessment] as text, Markdown, BBCode
+// or JSON.
+//
+// For most uses call [Write] with the format that the reader needs, or
+// [Text] for the plain one.
+//
+// # Model
+//
+// The assessment is made into one document: titled sections of name/value
+// lines, paragraphs, lists and findings. Text, Markdown and BBCode are thin
+// writers over that document, so that each holds what the others hold. JSON is
+// the assessment itself.
+//
+// The first three lines of every format but JSON are the verdict, the single
+// largest risk and the single next step, because many readers paste no more
+// than that; JSON carries them as "headline".
+//
+// # Assumptions
+//
+// No string of the assessment is trusted: titles and labels come from whoever
+// wrote the setup. Whatever could end a code box, open a tag or obey a terminal
+// is taken out or escaped.
+//
+// # Limits
+//
+// Text, Markdown and BBCode are ASCII. Letters that have a common ASCII
+// spelling get it, others print as question marks; JSON keeps them. A figure
+// that does not exist prints as "not known" or is said in words, and is null in
+// JSON; it is never zero.
+//
+// The safety lines are part of every format and length. No option removes
+// them.
+package report
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"example.org/packcheck"
+)
+
+// Format names a form of the report.
+type Format string
+
+// The formats.
+const (
+	FormatText     Format = "text"
+	FormatMarkdown Format = "markdown"
+	FormatBBCode   Format = "bbcode"
+	FormatJSON     Format = "json"
+)
+
+// Formats returns every format, the plainest first.
+func Formats() []Format {
+	return []Format{FormatText, FormatMarkdown, FormatBBCode, FormatJSON}
+}
+
+// ParseFormat finds the format of a name, which is its text in any case. The
+// error lists the names there are.
+func ParseFormat(name string) (Format, error) {
+	f := Format(strings.ToLower(strings.TrimSpace(name)))
+	if slices.Contains(Formats(), f) {
+		return f, nil
+	}
+	names := make([]string, len(Formats()))
+	for i, known := range Formats() {
+		names[i] = string(known)
+	}
+	return "", fmt.Errorf("unknown format %q (there are %s)", name, strings.Join(names, ", "))
+}
+
+// Options choose the form of a report. The zero value is the full text.
+type Options struct {
+	Format Format // empty means [FormatText]
+	Short  bool   // ten lines at most, safety lines included
+}
+
+var errUnfinished = errors.New("report: not a finished assessment")
+
+// Write writes the assessment as the options say. The report is made whole
+// before the first byte goes out, and goes out in one call of w.Write. Errors
+// are those of w, an unknown format, and an assessment that nobody finished:
+// without schema or verdict it would print as one that found nothing wrong.
+func Write(w io.Writer, a *packcheck.Assessment, o Options) error {
+	if a == nil || a.Schema != packcheck.Schema || a.Headline[0] == "" {
+		return errUnfinished
+	}
+	out, err := render(withCautions(a), o)
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(out)
+	return err
+}
+
+// Text writes the full report as ASCII lines of at most [Columns] characters.
+func Text(w io.Writer, a *packcheck.Assessment) error {
+	return Write(w, a, Options{Format: FormatText})
+}
+
+// Markdown writes the full report as CommonMark.
+func Markdown(w io.Writer, a *packcheck.Assessment) error {
+	return Write(w, a, Options{Format: FormatMarkdown})
+}
+
+// BBCode writes the full report in the markup of web forums.
+func BBCode(w io.Writer, a *packcheck.Assessment) error {
+	return Write(w, a, Options{Format: FormatBBCode})
+}
+
+// JSON writes the assessment as indented JSON. Numbers have nine digits that
+// count; what is not finite is null; lists are never null.
+func JSON(w io.Writer, a *packcheck.Assessment) error {
+	return Write(w, a, Options{Format: FormatJSON})
+}
+
+// Short writes the text report in ten lines at most.
+func Short(w io.Writer, a *packcheck.Assessment) error {
+	return Write(w, a, Options{Format: FormatText, Short: true})
+}
+
+// render makes the bytes of a report.
+func render(a *packcheck.Assessment, o Options) ([]byte, error) {
+	if o.Format == FormatJSON {
+		if o.Short {
+			return shortJSON(a)
+		}
+		return appendJSON(a)
+	}
+	var d dialect
+	switch o.Format {
+	case FormatText, "":
+		d = &textDialect{}
+	case FormatMarkdown:
+		d = &markdownDialect{}
+	case FormatBBCode:
+		d = &bbcodeDialect{}
+	default:
+		return nil, fmt.Errorf("report: unknown format %q", o.Format)
+	}
+	doc := build(a)
+	if o.Short {
+		doc = buildShort(a)
+	}
+	return append(bytes.TrimRight(doc.render(d), "\n"), '\n'), nil
+}
+
+// standing are the safety lines of an assessment that brings none. They rest
+// on nothing that was computed.
+var standing = [...]string{
+	"The maker's instructions, local codes and licensed practice come before this report.",
+	"A changed vehicle no longer is the one that was tested when it was sold.",
+	"These are computed figures. Try the vehicle without a child first, and stay within reach after that.",
+}
+
+// withCautions makes sure that no report leaves without safety lines. The
+// assessment of the caller is not changed.
+func withCautions(a *packcheck.Assessment) *packcheck.Assessment {
+	for _, c := range a.Cautions {
+		if clean(c) != "" {
+			return a
+		}
+	}
+	b := *a
+	b.Cautions = standing[:]
+	return &b
+}

@@ -1,0 +1,145 @@
+package report
+
+import "example.org/packcheck"
+
+// The sections about what the vehicle does: ride, speed, launch, and the
+// comparison with the original.
+
+// benchLoad says why a section holds no figures.
+const benchLoad = "Not computed: the setup is a bench load, not a vehicle."
+
+// bench reports whether the setup has no vehicle.
+func (b *builder) bench() bool { return b.a.Steady == nil && b.a.Launch == nil }
+
+func (b *builder) ride() section {
+	r := b.a.Ride
+	s := section{title: "How long and how far"}
+	if b.bench() {
+		s.facts = append(s.facts, fact{"Under load", b.span("ride.pedal_min", minutes, r.PedalMin)})
+	} else {
+		s.facts = append(
+			s.facts,
+			fact{"Pedal down", b.span("ride.pedal_min", minutes, r.PedalMin)},
+			fact{"With the pauses", b.span("ride.clock_min", minutes, r.ClockMin)},
+			fact{"Distance", b.span("ride.distance_km", kilometr, r.DistanceKm)},
+			fact{"Starts", b.one(plain, float64(r.Launches))},
+		)
+	}
+	s.facts = append(
+		s.facts,
+		fact{"Ended by", orElse(clean(r.EndedBy), notKnown)},
+		fact{"Delivered", b.span("ride.delivered_ah", ampHours, r.DeliveredAh)},
+		fact{"Energy delivered", b.span("ride.delivered_wh", wattHrs, r.DeliveredWh)},
+		fact{"Charge left", b.span("ride.charge_left", share, r.ChargeLeft)},
+		fact{"Rests at, after", b.span("ride.rest_v_after", volts, r.RestVAfter)},
+		fact{"Pack gets to", b.span("ride.pack_c", degrees, r.PackC)},
+	)
+	if !b.bench() {
+		s.facts = append(
+			s.facts,
+			fact{"Motor case gets to", b.maybeSpan("ride.motor_case_c", degrees, r.MotorCaseC, notKnown)},
+			fact{"Winding gets to", b.maybeSpan("ride.winding_c", degrees, r.WindingC, notKnown)},
+		)
+	}
+	return b.topic(s, packcheck.TopicRide)
+}
+
+func (b *builder) speed() section {
+	s := section{title: "How fast on the level"}
+	switch st := b.a.Steady; {
+	case st != nil:
+		s.facts = []fact{
+			{"Speed", b.span("steady.speed_kmh", kmPerH, st.SpeedKmh)},
+			{"From the pack", b.span("steady.battery_a", amps, st.BatteryA)},
+			{"In the motors", b.span("steady.motor_a", amps, st.MotorA)},
+			{"Volts at controller", b.span("steady.bus_v", volts, st.BusV)},
+			{"Reaches the wheels", b.span("steady.efficiency", share, st.Efficiency)},
+		}
+	case b.bench():
+		s.text = []string{benchLoad}
+	default:
+		s.text = []string{"Not known."}
+	}
+	return b.topic(s, packcheck.TopicSpeed)
+}
+
+func (b *builder) launch() section {
+	s := section{title: "The first shove from rest"}
+	switch l := b.a.Launch; {
+	case l != nil:
+		s.facts = b.launchFacts(l)
+	case b.bench():
+		s.text = []string{benchLoad}
+	default:
+		s.text = []string{"Not known."}
+	}
+	return b.topic(s, packcheck.TopicLaunch)
+}
+
+func (b *builder) launchFacts(l *packcheck.LaunchFigures) []fact {
+	facts := []fact{
+		{"Peak from the pack", b.span("launch.peak_battery_a", amps, l.PeakBatteryA) +
+			", after " + b.one(seconds, l.PeakBatteryAtS)},
+		{"Peak in the motors", b.span("launch.peak_motor_a", amps, l.PeakMotorA)},
+		{"Volts fall to", b.span("launch.lowest_bus_v", volts, l.LowestBusV)},
+	}
+	for _, p := range l.SpeedAfter {
+		facts = append(facts, fact{"Speed after " + b.one(seconds, p.TimeS), b.one(kmPerH, p.Kmh)})
+	}
+	if l.Slips {
+		facts = append(facts, fact{"Grip", "the wheels spin: the ground, not the motors, sets the shove"})
+	}
+	for _, above := range l.AboveS {
+		facts = append(facts, fact{
+			"Above limit", clean(above.Part) + ", " + b.one(amps, above.LimitA) + ": for " + b.one(seconds, above.Sec),
+		})
+	}
+	facts = append(
+		facts,
+		fact{"Blocked, from pack", b.span("launch.blocked_battery_a", amps, l.BlockedBatteryA)},
+		fact{"Blocked, in motors", b.span("launch.blocked_motor_a", amps, l.BlockedMotorA)},
+		fact{"Winding stands that", b.maybeSpan("launch.blocked_stands_s", seconds, l.BlockedStandsS, "no time limit found")},
+		fact{"Reversed at speed", b.span("launch.reversal_a", amps, l.ReversalA)},
+	)
+	if l.SparkA != nil || l.SparkJ != nil {
+		facts = append(facts, fact{
+			"Spark at plugging in",
+			b.maybe(amps, l.SparkA, notKnown) + ", " + b.joules(l.SparkJ),
+		})
+	}
+	if l.PrechargeOhm != nil {
+		facts = append(facts, fact{"Resistor to tame it", b.one(ohms, *l.PrechargeOhm)})
+	}
+	return facts
+}
+
+func (b *builder) original() section {
+	s := section{title: "Against the vehicle as it was made"}
+	o := b.a.Original
+	if o == nil {
+		s.text = []string{"Not compared: the setup does not describe the original."}
+		return b.topic(s, packcheck.TopicOriginal)
+	}
+	s.text = []string{"Each figure is this setup's over the original's: 1 is the same, 2 is double."}
+	for _, line := range []struct {
+		name, key string
+		ratio     *float64
+	}{
+		{"Speed", "speed_ratio", o.SpeedRatio},
+		{"Launch current", "launch_current_ratio", o.LaunchCurrentRatio},
+		{"Blocked current", "blocked_current_ratio", o.BlockedCurrentRatio},
+		{"Load on gear teeth", "tooth_load_ratio", o.ToothLoadRatio},
+		{"Motor heat", "motor_heat_ratio", o.MotorHeatRatio},
+		{"Ride time", "ride_ratio", o.RideRatio},
+		{"Short-circuit amps", "fault_current_ratio", o.FaultCurrentRatio},
+	} {
+		s.facts = append(s.facts, fact{line.name, b.times("original."+line.key, line.ratio)})
+	}
+	s.facts = append(
+		s.facts,
+		fact{"Original speed", b.maybeSpan("original.original_speed_kmh", kmPerH, o.OriginalSpeedKmh, notKnown)},
+		fact{"Original ride", b.maybeSpan("original.original_pedal_min", minutes, o.OriginalPedalMin, notKnown)},
+		fact{"Original launch", b.maybeSpan("original.original_launch_a", amps, o.OriginalLaunchA, notKnown)},
+	)
+	return b.topic(s, packcheck.TopicOriginal)
+}

@@ -1,0 +1,163 @@
+[b]Verdict:[/b] DANGER: do not let a child ride this yet
+[b]Risk:[/b] No fuse: a short circuit burns the wire.
+[b]Next:[/b] Fit a fuse of 20 to 30 A within 178 mm of the pack.
+[list]
+[*]Setup: [b]Figures that did not come out[/b]
+[/list]
+
+[b]How long and how far[/b]
+[list]
+[*]Pedal down: [b]29 min[/b]
+[*]With the pauses: [b]30 to 54 min, likely 41 min[/b]
+[*]Distance: [b]2.3 to 4 km (1.43 to 2.49 mi), likely 3.1 km[/b]
+[*]Starts: [b]71[/b]
+[*]Ended by: [b]cutoff opened[/b]
+[*]Delivered: [b]4.62 Ah[/b]
+[*]Energy delivered: [b]79.8 Wh[/b]
+[*]Charge left: [b]7.6 %[/b]
+[*]Rests at, after: [b]15.9 V[/b]
+[*]Pack gets to: [b]34 C (93 F)[/b]
+[*]Motor case gets to: [b]71 C (160 F)[/b]
+[*]Winding gets to: [b]98 C (208 F)[/b]
+[/list]
+[i]Note:[/i] Amp-hours say how long, not how hard it pulls.
+
+[b]How fast on the level[/b]
+[list]
+[*]Speed: [b]6.1 to 7.5 km/h (3.8 to 4.7 mph), likely 6.8 km/h[/b]
+[*]From the pack: [b]9.3 A[/b]
+[*]In the motors: [b]4.65 A[/b]
+[*]Volts at controller: [b]17.4 V[/b]
+[*]Reaches the wheels: [b]61 %[/b]
+[/list]
+[b]WATCH:[/b] It is faster than a walking adult. Found 6.8 km/h (4.3 mph), limit 5 km/h (3.1 mph) (source: walking-pace). [b]To do:[/b] Keep to a fenced place.
+
+[b]The battery[/b]
+[list]
+[*]Cells: [b]li-ion, 5 in series, 1 in parallel[/b]
+[*]Label read as: [b]5 cells in series, one string, 18 V nominal, 21 V full[/b]
+[*]Volts when full: [b]21 V[/b]
+[*]Nominal volts: [b]18 V[/b]
+[*]Volts when empty: [b]14 V[/b]
+[*]Printed charge: [b]5 Ah[/b]
+[*]Usable at this load: [b]4.62 Ah[/b]
+[*]Usable energy: [b]79.8 Wh[/b]
+[*]Inner resistance: [b]81 mOhm[/b]
+[*]Short-circuit amps: [b]259 A[/b]
+[*]Weight: [b]not known[/b]
+[/list]
+[i]Note:[/i] 20 V max and 18 V nominal are the same pack: full and half full.
+
+[b]The first shove from rest[/b]
+[list]
+[*]Peak from the pack: [b]71 to 118 A, likely 88 A, after 2.1 ms[/b]
+[*]Peak in the motors: [b]44.2 A[/b]
+[*]Volts fall to: [b]9.7 V[/b]
+[*]Speed after 1 s: [b]4.4 km/h (2.7 mph)[/b]
+[*]Speed after 3 s: [b]6.5 km/h (4 mph)[/b]
+[*]Grip: [b]the wheels spin: the ground, not the motors, sets the shove[/b]
+[*]Above limit: [b]pack, 30 A: for 620 ms[/b]
+[*]Blocked, from pack: [b]92 A[/b]
+[*]Blocked, in motors: [b]46 A[/b]
+[*]Winding stands that: [b]14 s[/b]
+[*]Reversed at speed: [b]151 A[/b]
+[*]Spark at plugging in: [b]210 A, 0.104 J[/b]
+[*]Resistor to tame it: [b]47 Ohm[/b]
+[/list]
+
+[b]Wire and fuse[/b]
+[list]
+[*]Fuse must be: [b]at least 18.6 A, at most 47.1 A[/b]
+[*]Sizes made in that: [b]unknown, 20 A[/b]
+[*]Wire carries: [b]31.4 A[/b]
+[*]Resistance in all: [b]31.4 mOhm[/b]
+[*]Volts lost running: [b]0.292 V = 1.6 %[/b]
+[*]Wire, there and back: [b]12.4 mOhm, 0.115 V, 1.07 W as heat[/b]
+[*]Switch: [b]15 mOhm, 0.14 V, 1.3 W as heat[/b]
+[*]Short circuit: [b]187 A[/b]
+[*]It is cleared in: [b]never: nothing opens it[/b]
+[*]Wire stands it for: [b]not known[/b]
+[/list]
+[b]DANGER:[/b] There is no fuse in the path. Found not known, limit 31.4 A (source: cfr-183-455). [b]To do:[/b] Fit one close to the pack before anybody rides.
+
+[b]What stops the drain[/b]
+[list]
+[*]Opens first: [b]the pack's own electronics[/b]
+[*]Charge left then: [b]7.6 %[/b]
+[*]Weakest cell at end: [b]2.71 V[/b]
+[*]Cuts in and out: [b]3 times[/b]
+[*]Left switched on: [b]41 days until harm[/b]
+[*]Setting that suits: [b]open at 15.5 V after 2 s, close again at 18.2 V[/b]
+[/list]
+
+[b]Charging[/b]
+[list]
+[*]Charger suits: [b]no: do not connect it to this pack[/b]
+[*]End volts per cell: [b]2.94 V[/b]
+[/list]
+[list]
+[*]The charger is made for lead-acid.
+[*]It never stops by itself.
+[/list]
+[b]DANGER:[/b] Never put this charger on this pack. Source: iec-62133.
+
+[b]Against the vehicle as it was made[/b]
+Each figure is this setup's over the original's: 1 is the same, 2 is double.
+[list]
+[*]Speed: [b]not known[/b]
+[*]Launch current: [b]1.9 times[/b]
+[*]Blocked current: [b]1.84 times[/b]
+[*]Load on gear teeth: [b]1.84 times[/b]
+[*]Motor heat: [b]3.4 times[/b]
+[*]Ride time: [b]0.71 times[/b]
+[*]Short-circuit amps: [b]not known[/b]
+[*]Original speed: [b]4.5 km/h (2.8 mph)[/b]
+[*]Original ride: [b]41 min[/b]
+[*]Original launch: [b]46.5 A[/b]
+[/list]
+
+[b]While it is put away[/b]
+[list]
+[*]Put away at: [b]50 %[/b]
+[*]Left at the end: [b]31 % with nothing done[/b]
+[/list]
+[list]
+[*]2026-01-15: Look at the volts and top up to half.
+[/list]
+
+[b]What you measured[/b]
+[list]
+[*]Rest volts: [b]measured 18.6 V, computed 20.1 to 20.9 V. The pack was not full.[/b]
+[/list]
+
+[b]Also found[/b]
+[b]FIX FIRST:[/b] The board was made for 12 V and sees 21 V. Found 21 V, limit 12 V. [b]To do:[/b] Replace the board by one that stands the pack's full volts.
+
+[b]What to change, in this order[/b]
+[list=1]
+[*]Fit a fuse of 20 to 30 A within 178 mm of the pack.
+[*]Replace the board.
+[/list]
+
+[b]What was assumed, most important first[/b]
+[list]
+[*]gears.ratio: 60:1 to 110:1 (not given; usual for this can size)
+[*]rider.mass: 15 to 24 kg (age 4 to 6)
+[/list]
+
+[b]What to measure next[/b]
+[list=1]
+[*]Current with the wheels blocked for one second. Clamp meter on the red wire. It narrows: launch and fuse.
+[/list]
+
+[b]Cautions[/b]
+[list]
+[*]Follow the instructions of the makers of the vehicle and the pack, local codes and licensed practice.
+[*]A changed vehicle no longer is the one that was tested.
+[/list]
+
+[b]Sources[/b]
+[list]
+[*]cfr-183-455: 33 CFR 183.455, overcurrent protection (how known: primary)
+[*]walking-pace: common practice, no published source (how known: common practice)
+[/list]
