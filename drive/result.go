@@ -107,6 +107,15 @@ func (m moment) of(q quantity) float64 {
 	}
 }
 
+// limitLeft notes that the limiter gives way. It made the current touch the
+// limit for an instant when it took hold; of the two equal tops of the battery
+// current the later one lasts.
+func (w *watch) limitLeft(now LaunchSample) {
+	if now.BatteryA > 0.999*w.out.PeakBatteryA {
+		w.out.PeakBatteryA, w.out.PeakBatteryAtS = max(now.BatteryA, w.out.PeakBatteryA), now.TimeS
+	}
+}
+
 // see takes in one accepted step.
 func (w *watch) see(p *plant, d *dense) {
 	var m [parts + 1]moment

@@ -103,6 +103,9 @@ func (p *plant) advance(d *dense, w *watch, endS, tol float64, trace func(Launch
 				return false
 			}
 		}
+		if happened == limitReached {
+			d.y1[motorAmps] = p.limit // to the last digit
+		}
 	}
 	w.see(p, d)
 	if d.t += d.h; d.t > stop-1e-13*stop {
@@ -113,6 +116,9 @@ func (p *plant) advance(d *dense, w *watch, endS, tol float64, trace func(Launch
 		p.enter(happened, &d.y0)
 		w.out.Slipped = w.out.Slipped || p.motion == spinning
 		next = math.Min(next, math.Max(0.1*next, 1e-4))
+		if happened == limitLeft {
+			w.limitLeft(p.sample(d, 0))
+		}
 	}
 	d.h = next
 	if trace != nil {

@@ -86,14 +86,12 @@ func (q steadyCurve) solve() Running {
 		limit = math.Inf(1)
 	}
 	blocked := math.Min(limit, q.volt/(q.ohm+q.e.Ohm))
-	if q.base > q.grip && q.e.NewtonPerA*blocked-q.e.LossN > q.grip {
-		return q.spinning(0, limit)
-	}
-	if q.e.NewtonPerA*blocked-q.e.LossN <= math.Max(q.base, 0) {
-		// Downhill (base < 0) the push only has to beat the motors' own friction.
-		if q.base+q.e.LossN >= 0 || q.e.NewtonPerA*blocked <= q.base+q.e.LossN {
-			return q.at(0, blocked, math.Max(0, q.e.NewtonPerA*blocked-q.e.LossN), true)
-		}
+	push := q.e.NewtonPerA*blocked - q.e.LossN
+	switch {
+	case push <= min(q.base, q.grip):
+		return q.bus(Running{MotorA: blocked, WheelN: max(0, push), Stuck: true})
+	case q.base >= q.grip:
+		return q.spinning(0)
 	}
 	// volt = (ohm + R) i(v) + k v with i(v) = (loss + base + drag v^2)/N.
 	total := q.ohm + q.e.Ohm
@@ -105,9 +103,9 @@ func (q steadyCurve) solve() Running {
 	}
 	force := q.base + q.drag*speed*speed
 	if force > q.grip {
-		return q.spinning(math.Sqrt(math.Max(0, q.grip-q.base)/q.drag), limit)
+		return q.spinning(math.Sqrt(math.Max(0, q.grip-q.base) / q.drag))
 	}
-	return q.at(speed, q.needA(speed), force, false)
+	return q.bus(Running{SpeedMS: speed, WheelMS: speed, MotorA: q.needA(speed), WheelN: force})
 }
 
 // needA is the motor-side current that holds a speed.
@@ -115,21 +113,14 @@ func (q steadyCurve) needA(speedMS float64) float64 {
 	return (q.e.LossN + q.base + q.drag*speedMS*speedMS) / q.e.NewtonPerA
 }
 
-// at closes the electrical side for a speed and motor-side current.
-func (q steadyCurve) at(speedMS, motorA, wheelN float64, stuck bool) Running {
-	r := Running{SpeedMS: speedMS, WheelMS: speedMS, MotorA: motorA, WheelN: wheelN, Stuck: stuck}
-	return q.bus(r)
-}
-
 // spinning is the state with the driven wheels slipping at their grip limit.
-func (q steadyCurve) spinning(speedMS, limit float64) Running {
+func (q steadyCurve) spinning(speedMS float64) Running {
 	motorA := (q.e.LossN + q.grip) / q.e.NewtonPerA
 	wheel := (q.volt - (q.ohm+q.e.Ohm)*motorA) / q.e.VoltPerMS
-	if motorA >= limit || wheel < speedMS {
-		wheel = speedMS
-	}
-	r := Running{SpeedMS: speedMS, WheelMS: wheel, MotorA: motorA, WheelN: q.grip, Slipping: true, Stuck: speedMS == 0}
-	return q.bus(r)
+	return q.bus(Running{
+		SpeedMS: speedMS, WheelMS: math.Max(wheel, speedMS), MotorA: motorA, WheelN: q.grip,
+		Slipping: true, Stuck: speedMS == 0,
+	})
 }
 
 // bus finds duty, battery current and bus volts for wheel speed and motor

@@ -1,0 +1,151 @@
+package drive
+
+import "math"
+
+// Blocked is a vehicle whose wheels cannot turn with the pedal down: against a
+// wall, in a rut, or with a twig in the gears.
+type Blocked struct {
+	BatteryA  float64 // at the first moment: pack not yet polarised, winding as warm as it was
+	MotorA    float64 // total, motor side
+	PerMotorA float64
+	BusV      float64
+	WindingW  float64 // heat in one motor's winding at the first moment
+	PathW     float64 // heat in wires, joints, switch and controller
+	PackW     float64 // heat inside the pack
+	WheelN    float64 // push on whatever blocks the wheels
+	PinionNM  float64 // torque that one motor's pinion bears
+
+	// ToLimitS is how long the winding stands it: seconds until its insulation's
+	// limit. It only counts when ReachesLimit is true; when that is false the
+	// winding stays below the limit, or limit or heat data are not known (see
+	// HeatKnown).
+	ToLimitS     float64
+	ReachesLimit bool
+	HeatKnown    bool
+	CaseC        float64 // the motor's case at that moment
+}
+
+// BlockedWheels works out the circuit with speed zero, currents as V/R unless
+// a current limit holds them, and how long one winding stands it from start in
+// air of ambientC. Resistance rises as the winding warms, so the current falls
+// while the heating goes on; both are followed. The pack is taken as holding
+// its first voltage, which errs towards too much heat.
+func BlockedWheels(v Vehicle, c Controller, p PackCircuit, start HeatState, ambientC float64) Blocked {
+	q := blockedCircuit(v, c, p)
+	e := v.Equivalent(start.WindingC)
+	b := Blocked{}
+	b.MotorA, b.BatteryA = q.currents(e.Ohm)
+	b.PerMotorA = b.MotorA / v.chains()
+	b.BusV = q.volt - q.ohm*b.BatteryA
+	if c.Converter.fitted() && q.volt < p.OCVV {
+		out := b.BatteryA
+		b.BatteryA, _ = c.Converter.inputA(Source{OCVV: p.OCVV, Ohm: p.R0Ohm + p.PathOhm}, b.BusV, out)
+		b.PathW = c.Ohm*out*out + p.PathOhm*b.BatteryA*b.BatteryA
+	} else {
+		b.PathW = (p.PathOhm + c.Ohm) * b.BatteryA * b.BatteryA
+	}
+	b.PackW = p.R0Ohm * b.BatteryA * b.BatteryA
+	b.WindingW = e.Ohm * b.MotorA * b.MotorA / float64(v.Motors)
+	b.WheelN = max(0, e.NewtonPerA*b.MotorA-e.LossN)
+	if v.GripN > 0 && b.WheelN > v.GripN {
+		b.WheelN = v.GripN // the wheels would spin: only blocked gears bear more
+	}
+	b.PinionNM = v.Motor.TorqueConstant * max(0, b.PerMotorA-v.Motor.NoLoadA)
+	if t := v.Motor.Thermal; t.Known() && t.LimitC > 0 {
+		b.HeatKnown = true
+		b.ToLimitS, b.CaseC, b.ReachesLimit = q.stands(v, start, ambientC)
+	}
+	return b
+}
+
+// stalled is the circuit with the motors at rest.
+type stalled struct{ volt, ohm, limitA float64 }
+
+func blockedCircuit(v Vehicle, c Controller, p PackCircuit) stalled {
+	l := NewLaunchCase(v, c, p, ReferenceC)
+	return stalled{volt: l.OCVV, ohm: l.R0Ohm + l.PathOhm, limitA: l.LimitA}
+}
+
+// currents returns the motor-side and the source-side current.
+func (q stalled) currents(motorsOhm float64) (motorA, batteryA float64) {
+	motorA = q.volt / (q.ohm + motorsOhm)
+	if q.limitA <= 0 || motorA <= q.limitA {
+		return motorA, motorA
+	}
+	duty := smallerRoot(q.ohm*q.limitA, q.volt, motorsOhm*q.limitA)
+	return q.limitA, duty * q.limitA
+}
+
+// stands follows winding and case until the limit. Steps are short enough for
+// the winding to warm by a hundredth of what it may, and each takes the heat
+// of its own middle.
+func (q stalled) stands(v Vehicle, start HeatState, ambientC float64) (seconds, caseC float64, reached bool) {
+	const parts, most = 100, 20000
+	t := v.Motor.Thermal
+	heat := func(windingC float64) float64 {
+		ohm := v.Equivalent(windingC).Ohm
+		a, _ := q.currents(ohm)
+		return ohm * a * a / float64(v.Motors)
+	}
+	s := start
+	if s.WindingC >= t.LimitC {
+		return 0, s.CaseC, true
+	}
+	rise := (t.LimitC - start.WindingC) / parts
+	longest := (t.WindingJPerK*t.WindingToCaseKPerW + t.CaseJPerK*t.CaseToAirKPerW) / parts
+	for range most {
+		dt := min(longest, rise*t.WindingJPerK/heat(s.WindingC))
+		half, next := s, s
+		t.Over(dt/2).Advance(&half, heat(s.WindingC), 0, ambientC)
+		t.Over(dt).Advance(&next, heat(half.WindingC), 0, ambientC)
+		if next.WindingC >= t.LimitC {
+			share := (t.LimitC - s.WindingC) / (next.WindingC - s.WindingC)
+			return seconds + share*dt, s.CaseC + share*(next.CaseC-s.CaseC), true
+		}
+		if next.WindingC-s.WindingC < 1e-9*rise && math.Abs(next.CaseC-s.CaseC) < 1e-9*rise {
+			break // settled below the limit
+		}
+		seconds += dt
+		s = next
+	}
+	return 0, s.CaseC, false
+}
+
+// Reversal is what happens when the direction is switched while rolling.
+type Reversal struct {
+	MotorA   float64 // total, motor side
+	BatteryA float64
+	BusV     float64
+	BrakeN   float64 // backward push on the vehicle, not more than the grip
+	ShortedA float64 // total current when the motors are merely shorted at that speed
+}
+
+// ReverseAt returns the first moment of switching to reverse at a speed with
+// full duty: the back-emf now adds to the pack,
+//
+//	I = (V + E)/R
+//
+// with all resistances of pack, path and windings, unless a current limit holds
+// it; below E/R none can. A chopper's ramp, if it starts anew on reversal, softens the V but not
+// the E.
+func ReverseAt(v Vehicle, c Controller, p PackCircuit, speedMS, windingC float64) Reversal {
+	q := blockedCircuit(v, c, p)
+	e := v.Equivalent(windingC)
+	emf := e.VoltPerMS * speedMS
+	r := Reversal{MotorA: (q.volt + emf) / (q.ohm + e.Ohm), ShortedA: emf / e.Ohm}
+	r.BatteryA = r.MotorA
+	if q.limitA > 0 && r.MotorA > q.limitA {
+		// With no duty at all the back-emf still drives its current through the
+		// chopper's freewheeling side, and no limiter can hold that.
+		r.MotorA = max(q.limitA, r.ShortedA)
+		r.BatteryA = r.MotorA * smallerRoot(q.ohm*r.MotorA, q.volt, e.Ohm*r.MotorA-emf)
+	}
+	r.BusV = q.volt - q.ohm*r.BatteryA
+	// Braking, the gears work backwards and their losses help: divide, not multiply.
+	h := v.GearEfficiency
+	r.BrakeN = e.NewtonPerA*r.MotorA/(h*h) + e.LossN/(h*h)
+	if v.GripN > 0 {
+		r.BrakeN = min(r.BrakeN, v.GripN)
+	}
+	return r
+}
