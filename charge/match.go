@@ -88,6 +88,7 @@ func (m *match) kind() {
 	case c.MadeFor == PurposeUnknown && looksLikeLaptop(c.PrintedV):
 		m.powerSupply(fmt.Sprintf("%g V is a laptop supply's voltage: this is most likely no charger.", c.PrintedV))
 		return
+	case c.MadeFor == PurposeUnknown && c.SuppliedWithPack:
 	case want == PurposeUnknown || c.MadeFor == PurposeUnknown:
 		f.Code, f.Level = "charger-purpose-unknown", finding.FixFirst
 		f.Title = "The charger does not say what kind of battery it is made for."
@@ -168,6 +169,9 @@ func (m *match) output() {
 			Advice: "Do not connect it. A charger's output is marked DC.",
 		})
 	case OutputUnknown:
+		if c.SuppliedWithPack {
+			break
+		}
 		m.say(Unproven, finding.Finding{
 			Code: "charger-output-unknown", Level: finding.FixFirst, Source: "common-charging",
 			Title:  "The label does not say whether the output is AC or DC.",

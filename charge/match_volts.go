@@ -11,6 +11,9 @@ import (
 func (m *match) endVolts() {
 	c := m.p.Charger
 	n := float64(m.p.Pack.Spec().CellsInSeries)
+	if c.EndMostV <= 0 && c.SuppliedWithPack {
+		return // the maker of the pack answers for it
+	}
 	if c.EndMostV <= 0 {
 		level := finding.FixFirst
 		if m.lithium() {
@@ -62,12 +65,22 @@ func (m *match) tooHigh() bool {
 		f.Advice = "It is said to stop by itself: check once with a meter near the end of a charge that it does."
 		m.say(WithCare, f)
 	default:
-		f.Level = finding.FixFirst
+		f.Level = m.unlessSupplied()
 		f.Title = fmt.Sprintf("The real end voltage of this adaptor is unknown: it may rise to %.2f V per cell, %.2f V is the most.", held, most)
 		f.Advice = "Measure the battery's volts near the end of a charge and unplug when the limit is reached; better, use a charger that stops by itself."
 		m.say(Unproven, f)
 	}
 	return true
+}
+
+// unlessSupplied is the level of a fault that the vehicle's maker has built in
+// and given hours for: to be fixed when the charger comes from elsewhere, to be
+// watched when it came with the battery.
+func (m *match) unlessSupplied() finding.Level {
+	if m.p.Charger.SuppliedWithPack {
+		return finding.Watch
+	}
+	return finding.FixFirst
 }
 
 // tooLow reports an end voltage that cannot fill the pack, with plain words
@@ -140,6 +153,7 @@ func (m *match) ending() {
 		f.Title = "The timer ends the charge by the clock, not by the battery."
 		f.Advice = "A half-full battery is overcharged by a full-length timer: unplug it early after a short ride."
 		m.say(WithCare, f)
+	case c.Stops == StopsUnknown && c.SuppliedWithPack && m.p.ToolPack:
 	case c.Stops == StopsUnknown:
 		f.Code, f.Level = "charger-stop-unknown", finding.Watch
 		if m.lithium() {
@@ -154,7 +168,7 @@ func (m *match) ending() {
 		f.Advice = "Use a charger that ends the charge by itself."
 		m.say(Refused, f)
 	default:
-		f.Code, f.Level = "charger-never-stops", finding.FixFirst
+		f.Code, f.Level = "charger-never-stops", m.unlessSupplied()
 		f.Title = "The charger never stops: left on, it gasses the battery dry and heats it."
 		f.Advice = "Set an alarm and unplug it at the time given, or use a charger that stops by itself."
 		m.say(WithCare, f)

@@ -73,6 +73,11 @@ func Sources() []finding.Source {
 			Known: "copy",
 		},
 		{
+			ID:    "lead-freezing",
+			Text:  "freezing point of flooded lead-acid electrolyte, about -7 degC discharged (density 1.12) to -58 degC charged (1.27)",
+			Known: "memory",
+		},
+		{
 			ID:    "lead-sulfation",
 			Text:  "celltech.se, and Hund, Sandia, on sealed lead-acid: left discharged it grows hard sulfate crystals and loses capacity for good; incomplete recharge is the main cause of early loss",
 			Known: "copy",
@@ -121,6 +126,11 @@ func Sources() []finding.Source {
 			ID:    "tool-pack-rule",
 			Text:  "general warnings on battery tool use and care, IEC 62841-1: recharge only with the charger that the maker specifies; no modified packs",
 			Known: "memory; the tool makers' association says the same (copy)",
+		},
+		{
+			ID:    "vrla-recharge",
+			Text:  "recharge of a sealed 12 V 17 Ah block after a discharge at 3.04 A: Sulzer et al. 2019, data of Faster Lead-Acid Battery Simulations from Porous-Electrode Theory, Part II (BSD 3-Clause); fitted here",
+			Known: "copy",
 		},
 	}
 }

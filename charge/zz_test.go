@@ -48,3 +48,28 @@ func TestZZ(t *testing.T) {
 		}
 	}
 }
+
+func TestZD(t *testing.T) {
+	m := mk("agm", 6, 7, nil)
+	for _, e := range []charge.Evidence{
+		{RestV: 12.8, HoursRested: 24},
+		{RestV: 11.6, HoursRested: 24},
+		{RestV: 12.5, HoursRested: 24, LoadedV: 9, LoadedA: 10},
+		{RestV: 12.7, HoursRested: 24, LoadedV: 12.0, LoadedA: 10},
+		{RestV: 12.7, HoursRested: 24, LoadedV: 3, LoadedA: 0},
+		{RestV: 10.6, HoursRested: 24},
+		{RestV: 10.6, HoursRested: 24, LoadedV: 9.8, LoadedA: 10},
+		{RestV: 6, HoursRested: 24},
+		{RestV: 12.6, HoursRested: 24, LoadedV: 9},
+		{RestV: 11.9, HoursRested: 24, LoadedV: 8, LoadedA: 8},
+		{RestV: 12.7, HoursRested: 0, LoadedV: 0.5},
+	} {
+		e.Pack, e.TempC = m, 20
+		d, err := charge.Diagnose(e)
+		fmt.Println(e.RestV, e.LoadedV, e.LoadedA, err)
+		for _, s := range d.Suspicions {
+			fmt.Printf("    %-18s %.3f %s\n", s.Condition, s.Share, s.Words)
+		}
+		fmt.Println("   ", d.NextTest)
+	}
+}

@@ -1,0 +1,85 @@
+package charge
+
+import (
+	"fmt"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/finding"
+)
+
+// Hours after which a sealed battery's volts can be relied on: makers' tables
+// are for 24 h (source of the profile's rested volts).
+const restedH = 12.0
+
+// why lists what the answer rests on.
+func (e *Evidence) why() []string {
+	spec := e.Pack.Spec()
+	low, likely, high := battery.ChargeFromRest(spec.Profile, e.RestV/float64(spec.CellsInSeries), e.HoursRested, e.TempC)
+	w := []string{fmt.Sprintf("%.2f V at rest is %.2f V per cell: by the tables about %.0f %% charge (%.0f to %.0f %%), if no cell is dead.",
+		e.RestV, e.RestV/float64(spec.CellsInSeries), 100*likely, 100*low, 100*high)}
+	if e.HoursRested < restedH {
+		w = append(w, "It had not rested overnight, so the volts may still be too high from the charge or too low from the ride.")
+	}
+	switch {
+	case e.LoadedV == 0:
+		w = append(w, "No volts under load were measured: wear and bad contacts do not show at rest.")
+	case e.LoadedA == 0:
+		w = append(w, fmt.Sprintf("Under a load of unknown amps it falls by %.2f V.", e.RestV-e.LoadedV))
+	default:
+		w = append(w, fmt.Sprintf("At %.3g A it falls by %.2f V: %.3g Ohm altogether; a new battery of this size has about %.3g Ohm.",
+			e.LoadedA, e.RestV-e.LoadedV, (e.RestV-e.LoadedV)/e.LoadedA, e.newOhm()))
+	}
+	return append(w, "The odds behind the words are estimates, not measurements.")
+}
+
+// newOhm is the resistance over seconds of the battery when new and half full.
+func (e *Evidence) newOhm() float64 {
+	spec := e.Pack.Spec()
+	p := spec.Profile
+	perAh := p.Resistance.OhmAh.At(0.5) + p.Fast.OhmAh.At(0.5) + p.Slow.OhmAh.At(0.5)
+	return perAh * float64(spec.CellsInSeries) / spec.CapacityAh
+}
+
+// nextTest chooses the test that would tell the two likeliest apart.
+func (e *Evidence) nextTest(s []Suspicion) string {
+	first, second := s[0].Condition, s[1].Condition
+	among := func(a, b Condition) bool { return (first == a && second == b) || (first == b && second == a) }
+	switch {
+	case among(Flat, Worn) && e.LoadedV == 0, first == Flat:
+		return "Charge it full at its right charger with somebody present, let it rest overnight and measure again, then once more with the motors pulling: below 2.1 V per cell at rest, or a deep fall under load, it is worn."
+	case e.LoadedV == 0 && first != Flat && first != ShortedCell:
+		return "Measure the volts at the battery's own posts while the motors pull, and again without load."
+	case among(Worn, BadConnection):
+		return "While the motors pull, measure first on the battery's own posts, then at the controller: if the posts hold up and the other end does not, it is a contact or lead."
+	case first == BadConnection:
+		return "While the motors pull, measure across each plug, fuse and clip in turn: more than a few tenths of a volt across one of them is the fault."
+	case first == ShortedCell:
+		return "Charge it at its right charger with somebody present, let it rest overnight: if it comes to rest about 2 V short of full again, a cell is dead; replace it."
+	case first == Worn:
+		return "Charge it full, rest it overnight, then time it on a known load to its end volts: below 80 % of the label it is worn out."
+	}
+	return "The battery seems in order: time it on a known load, and look for the fault in switch, plugs and motors."
+}
+
+// findings turns the likeliest condition into a finding.
+func (e *Evidence) findings(d Diagnosis) []finding.Finding {
+	top := d.Suspicions[0]
+	f := finding.Finding{Unit: "x", Found: top.Share, Limit: 0, Source: "diagnosis-odds", Advice: d.NextTest}
+	switch top.Condition {
+	case Sound:
+		return nil
+	case Flat:
+		f.Code, f.Level, f.Source = "old-battery-flat", finding.Watch, "lead-sulfation"
+		f.Title = fmt.Sprintf("The battery is %s flat; every day that it stands flat costs capacity.", top.Words)
+	case Worn:
+		f.Code, f.Level = "old-battery-worn", finding.Watch
+		f.Title = fmt.Sprintf("The battery is %s worn out.", top.Words)
+	case ShortedCell:
+		f.Code, f.Level = "old-battery-dead-cell", finding.FixFirst
+		f.Title = fmt.Sprintf("One cell of the battery is %s dead: the others are overcharged at every charge.", top.Words)
+	case BadConnection:
+		f.Code, f.Level = "old-battery-contact", finding.FixFirst
+		f.Title = fmt.Sprintf("The battery is %s badly connected: a bad contact grows hot.", top.Words)
+	}
+	return []finding.Finding{f}
+}

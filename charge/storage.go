@@ -1,0 +1,245 @@
+package charge
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/finding"
+)
+
+const (
+	// monthDays is the month of the figures for self-discharge.
+	monthDays = 30.0
+	// keepingBand is how far the loss in store may lie from the profile's,
+	// as a share: makers' figures for sealed lead-acid run from 2 to 5 % a
+	// month about 3 (source "lead-storage-volts").
+	keepingLeast, keepingMost = 0.6, 1.7
+	// usualDoublingK stands in where a profile does not say how fast the
+	// loss grows with temperature (source "storage-lithium").
+	usualDoublingK = 10.0
+	// topUpAt is the charge at which a stored pack is charged again: lead-acid
+	// before it falls to the 2 V per cell that suppliers name as the least,
+	// which is a quarter, with a good margin; the others before they run low.
+	leadTopUpAt, otherTopUpAt = 0.70, 0.20
+	// mostDays bounds a plan.
+	mostDays = 3660
+)
+
+// Store is a pack put away.
+type Store struct {
+	Pack      *battery.Model
+	Charge    float64 // state of charge when put away, 0..1
+	From      Date    // put away
+	Until     Date    // wanted again
+	TempC     float64 // mean temperature of the place, deg C
+	StandbyA  float64 // what still draws from it; 0 = disconnected
+	InVehicle bool    // left in the toy
+}
+
+// Task is one line of the list for the winter.
+type Task struct {
+	On   Date
+	What string // plain sentence
+}
+
+// Stored is what becomes of a pack in store.
+type Stored struct {
+	Days float64
+	// LeftLeast, LeftLikely and LeftMost are the state of charge at the end
+	// if nobody charges it meanwhile, 0..1.
+	LeftLeast, LeftLikely, LeftMost float64
+	RestV                           float64 // rested volts of the pack then, likely
+	// TopUpDays is the time from a full charge to the next one that is due.
+	TopUpDays float64
+	Tasks     []Task // dated, in order
+	Findings  []finding.Finding
+}
+
+// errStore is wrapped by the errors of [Keep].
+var errStore = errors.New("charge: cannot plan the storage")
+
+// MonthlyLoss returns the share of a full charge that a pack of this chemistry
+// loses by itself in thirty days at the given temperature: the profile's
+// figure, doubling for every so many kelvin.
+func MonthlyLoss(p chemistry.Profile, tempC float64) float64 {
+	doubling := p.Keeping.DoublingK
+	if doubling <= 0 {
+		doubling = usualDoublingK
+	}
+	return p.Keeping.LossPerMonth * math.Exp2((tempC-p.Keeping.AtC)/doubling)
+}
+
+// Keep follows a pack in store: what is left of its charge, when it must be
+// topped up, at what charge lithium should be put away, as a dated list. The
+// loss by itself is a constant share of the full charge per day, as makers
+// print it. It returns an error when a date or the charge is out of range.
+func Keep(s Store) (Stored, error) {
+	if s.Pack == nil {
+		return Stored{}, fmt.Errorf("%w: no pack", errStore)
+	}
+	if !s.From.Valid() || !s.Until.Valid() {
+		return Stored{}, fmt.Errorf("%w: no such day: %v or %v", errStore, s.From, s.Until)
+	}
+	days := s.From.DaysUntil(s.Until)
+	if days < 1 || days > mostDays {
+		return Stored{}, fmt.Errorf("%w: from %v until %v is %d days (want 1 to %d)", errStore, s.From, s.Until, days, mostDays)
+	}
+	for _, v := range []struct {
+		name         string
+		value, lo, h float64
+	}{
+		{"Charge", s.Charge, 0, 1},
+		{"TempC", s.TempC, -60, 80},
+		{"StandbyA", s.StandbyA, 0, 100},
+	} {
+		if !(v.value >= v.lo && v.value <= v.h) {
+			return Stored{}, fmt.Errorf("%w: %s is %g (want %g to %g)", errStore, v.name, v.value, v.lo, v.h)
+		}
+	}
+	out := Stored{Days: float64(days)}
+	left := func(band float64) float64 {
+		return max(0, s.Charge-out.Days*s.perDay(band))
+	}
+	out.LeftLeast, out.LeftLikely, out.LeftMost = left(keepingMost), left(1), left(keepingLeast)
+	out.RestV = s.Pack.RestedV(s.Pack.StateAt(out.LeftLikely, referenceC))
+	out.TopUpDays = s.topUpDays()
+	out.Tasks = s.tasks(out.TopUpDays)
+	out.Findings = s.findings(out)
+	return out, nil
+}
+
+// perDay returns the share of the full charge lost in a day, the loss by
+// itself being the profile's times band.
+func (s *Store) perDay(band float64) float64 {
+	self := MonthlyLoss(s.Pack.Spec().Profile, s.TempC) / monthDays * band
+	return self + s.StandbyA*24/s.Pack.FullAh()
+}
+
+// stored returns the charge at which the chemistry is kept.
+func (s *Store) stored() float64 { return s.Pack.Spec().Profile.Charge.StorageCharge }
+
+// topUpAt returns the charge at which the pack must be charged again.
+func (s *Store) topUpAt() float64 {
+	if s.Pack.Spec().Profile.Family == chemistry.LeadAcid {
+		return leadTopUpAt
+	}
+	return otherTopUpAt
+}
+
+// topUpDays returns the days from the right storage charge to the next charge
+// that is due, by the loss (taken at its most) and by the makers' calendar,
+// whichever is sooner.
+func (s *Store) topUpDays() float64 {
+	days := math.Inf(1)
+	if loss := s.perDay(keepingMost); loss > 0 {
+		days = (s.stored() - s.topUpAt()) / loss
+	}
+	if months := s.Pack.Spec().Profile.Keeping.TopUpMonths; months > 0 {
+		days = min(days, months*monthDays)
+	}
+	return min(max(days, 1), mostDays)
+}
+
+// tasks writes the dated list.
+func (s *Store) tasks(topUpDays float64) []Task {
+	p := s.Pack.Spec().Profile
+	lead := p.Family == chemistry.LeadAcid
+	var t []Task
+	add := func(on Date, what string) { t = append(t, Task{on, what}) }
+
+	first := "Take the pack off the vehicle, so that nothing draws from it."
+	switch {
+	case lead && s.Charge < 0.95:
+		add(s.From, first+" Charge it full before putting it away.")
+	case lead:
+		add(s.From, first+" It is full: put it away like this.")
+	case s.Charge > s.stored()+0.15:
+		add(s.From, first+fmt.Sprintf(" Use it down to about %.0f %% before putting it away.", s.stored()*100))
+	case s.Charge < s.stored()-0.15:
+		add(s.From, first+fmt.Sprintf(" Charge it to about %.0f %% on its own charger before putting it away.", s.stored()*100))
+	default:
+		add(s.From, first+" Its charge is right for keeping.")
+	}
+	step := max(1, int(topUpDays))
+	// A first stretch that begins with a wrong charge is put right on the first
+	// day, so all stretches are the same length.
+	for on := s.From.AddDays(step); on.DaysUntil(s.Until) > 7; on = on.AddDays(step) {
+		if lead {
+			add(on, "Charge it full again.")
+		} else {
+			add(on, fmt.Sprintf("Look at its charge and bring it back to about %.0f %%.", s.stored()*100))
+		}
+	}
+	if lead {
+		add(s.Until.AddDays(-1), "Charge it full, let it rest overnight and measure its volts before the first ride.")
+	} else {
+		add(s.Until.AddDays(-1), "Charge it full on its own charger, at room temperature, with somebody present.")
+	}
+	return t
+}
+
+// findings says what is wrong with putting it away so.
+func (s *Store) findings(out Stored) []finding.Finding {
+	p := s.Pack.Spec().Profile
+	var fs []finding.Finding
+	lead := p.Family == chemistry.LeadAcid
+	switch {
+	case lead && s.Charge < 0.95:
+		fs = append(fs, finding.Finding{
+			Code: "stored-not-full", Level: finding.FixFirst, Unit: "x", Found: s.Charge, Limit: 0.95, Source: "lead-sulfation",
+			Title:  "A lead-acid battery must be put away full: left part charged it sulfates and loses capacity for good.",
+			Advice: "Charge it within a day of the last ride, every time.",
+		})
+	case p.Family == chemistry.Lithium && s.Charge > 0.9:
+		fs = append(fs, finding.Finding{
+			Code: "stored-too-full", Level: finding.Watch, Unit: "x", Found: s.Charge, Limit: s.stored(), Source: "storage-lithium",
+			Title:  "Lithium ages fastest when kept full.",
+			Advice: fmt.Sprintf("Put it away at about %.0f %% and charge it full just before the first ride.", s.stored()*100),
+		})
+	}
+	if out.LeftLeast <= 0 {
+		level := finding.FixFirst
+		title := "It may be empty before the end of the storage."
+		if p.Family == chemistry.Lithium {
+			level, title = finding.Danger, "It may be drained below what a lithium pack survives before the end of the storage."
+		}
+		fs = append(fs, finding.Finding{
+			Code: "stored-runs-empty", Level: level, Unit: "x", Found: out.LeftLeast, Limit: s.topUpAt(), Source: p.Keeping.Source,
+			Title:  title,
+			Advice: fmt.Sprintf("Top it up at the latest every %.0f days, disconnected from the vehicle and in a cool dry place.", math.Floor(out.TopUpDays)),
+		})
+	} else if out.LeftLeast < s.topUpAt() {
+		fs = append(fs, finding.Finding{
+			Code: "stored-needs-top-up", Level: finding.Watch, Unit: "x", Found: out.LeftLeast, Limit: s.topUpAt(), Source: p.Keeping.Source,
+			Title:  "It needs a charge before the end of the storage.",
+			Advice: fmt.Sprintf("Top it up every %.0f days.", math.Floor(out.TopUpDays)),
+		})
+	}
+	if s.StandbyA > 0 || s.InVehicle {
+		fs = append(fs, finding.Finding{
+			Code: "stored-connected", Level: finding.FixFirst, Unit: "A", Found: s.StandbyA, Limit: 0, Source: "storage-lithium",
+			Title:  "A pack left in the vehicle goes on being drained, and a fault there has no one watching it.",
+			Advice: "Take the pack out for the winter.",
+		})
+	}
+	if freezeC := freezingC(out.LeftLeast); lead && s.TempC < freezeC {
+		fs = append(fs, finding.Finding{
+			Code: "stored-may-freeze", Level: finding.FixFirst, Unit: "degC", Found: s.TempC, Limit: freezeC, Source: "lead-freezing",
+			Title:  "As its charge falls the battery may freeze in this place and burst.",
+			Advice: "Keep it charged or in a warmer place. Never charge or use a frozen or swollen battery.",
+		})
+	}
+	finding.Sort(fs)
+	return fs
+}
+
+// freezingC returns about where the acid of a sealed lead-acid cell at the
+// given charge freezes (source "lead-freezing").
+// Sealed cells hold stronger acid than this flooded table; it errs warm.
+func freezingC(z float64) float64 {
+	table := chemistry.Curve{X: []float64{0, 0.2, 0.4, 0.6, 0.8, 1}, Y: []float64{-7, -10, -16, -25, -38, -58}}
+	return table.At(z)
+}
