@@ -1,0 +1,165 @@
+package drive
+
+import (
+	"fmt"
+
+	"example.org/packcheck/finding"
+)
+
+// LaunchCheck is a launch and what to hold it against.
+type LaunchCheck struct {
+	Case     LaunchCase // with its Limits
+	Result   LaunchResult
+	BlockedA float64       // motor-side current with the wheels blocked, see BlockedWheels
+	Original *LaunchResult // the same of the vehicle as it left the factory; nil when not known
+}
+
+// The tops that make a launch over some limit merely worth watching: short and
+// not far above. Everything else is to be fixed. Own choice, no published limit.
+const (
+	briefS    = 0.1
+	briefOver = 1.5
+)
+
+// Tooth load as a multiple of the original's. Nobody publishes what plastic
+// teeth stand; the original survived with its own. Own choice.
+const (
+	toothWatch = 1.2
+	toothFix   = 1.6
+)
+
+// Findings judges a launch: what it does to pack, joints, switch, controller
+// and gears, whether it gets going at all, and what bounds its current.
+func (k LaunchCheck) Findings() []finding.Finding {
+	if k.Result.Incomplete {
+		return []finding.Finding{{
+			Code: "launch-unknown", Level: finding.FixFirst, Source: srcOwn,
+			Title:  "The launch could not be computed, so nothing is known of its surge.",
+			Advice: "Check the motor, gear and mass figures of the setup.",
+		}}
+	}
+	var out []finding.Finding
+	out = append(out, k.over()...)
+	out = append(out, k.bounds()...)
+	out = append(out, k.going()...)
+	return append(out, k.teeth()...)
+}
+
+// over holds the peaks against the ratings.
+func (k LaunchCheck) over() []finding.Finding {
+	var out []finding.Finding
+	r, l := &k.Result, &k.Case.Limits
+	for _, p := range [...]struct {
+		code, part, advice string
+		peakA, limitA, s   float64
+	}{
+		{"launch-over-pack", "the pack's greatest current", "Limit the current in the controller, or use a pack made for it. Expect this pack to switch off at the start, or to age fast.", r.PeakBatteryA, l.PackA, r.Above.PackS},
+		{"launch-over-joint", "what a joint stands", "Use connectors made for the launch current, or limit the current.", r.PeakBatteryA, l.JointA, r.Above.JointS},
+		{"launch-over-switch", "what the switch is made for", "Let a controller do the switching, or fit a switch made for the motor's inrush on direct current.", r.PeakBatteryA, l.SwitchA, r.Above.SwitchS},
+		{"launch-over-controller-peak", "the controller's peak current", "Use a larger controller or one whose current limit is below its own peak.", r.PeakMotorA, l.ControllerPeakA, r.Above.ControllerPeakS},
+		{"launch-over-controller", "the controller's continuous current", "Fine for the moment if the controller's peak rating allows it; find that rating.", r.PeakMotorA, l.ControllerContinuousA, r.Above.ControllerContinuousS},
+	} {
+		if p.limitA <= 0 || p.peakA <= p.limitA {
+			continue
+		}
+		level := finding.FixFirst
+		if p.s < briefS && p.peakA < briefOver*p.limitA || p.code == "launch-over-controller" && l.ControllerPeakA >= p.peakA {
+			level = finding.Watch
+		}
+		out = append(out, finding.Finding{
+			Code: p.code, Level: level, Source: srcRating, Unit: "A", Found: p.peakA, Limit: p.limitA, Advice: p.advice,
+			Title: fmt.Sprintf("The launch takes %.0f A, more than %s of %.0f A, for %s.", p.peakA, p.part, p.limitA, seconds(p.s)),
+		})
+	}
+	return out
+}
+
+// seconds prints a short time so that a parent can read it.
+func seconds(s float64) string {
+	if s < 0.0995 {
+		return fmt.Sprintf("%.0f ms", max(1, s*1000))
+	}
+	return fmt.Sprintf("%.1f s", s)
+}
+
+// bounds says what bounds the current, and what does not.
+func (k LaunchCheck) bounds() []finding.Finding {
+	var out []finding.Finding
+	c := &k.Case
+	ramped := c.RampS > 0 || c.ModuleRampS > 0
+	if ramped && c.LimitA == 0 {
+		level := finding.Watch
+		if l := c.Limits; l.PackA > 0 && k.BlockedA > l.PackA || l.ControllerPeakA > 0 && k.BlockedA > l.ControllerPeakA {
+			level = finding.FixFirst
+		}
+		out = append(out, finding.Finding{
+			Code: "ramp-bounds-nothing", Level: level, Source: srcMotorLaw, Unit: "A", Found: k.BlockedA, Limit: k.Result.PeakMotorA,
+			Title:  fmt.Sprintf("The soft start does not bound the current: %.0f A at a free launch, but %.0f A once the wheels are blocked.", k.Result.PeakMotorA, k.BlockedA),
+			Advice: "Only a current limit in the controller bounds it. Without one the resistances of windings, wires and pack are all that does.",
+		})
+	}
+	if c.RampS > 0 && c.ModuleRampS > 0 {
+		out = append(out, finding.Finding{
+			Code: "two-soft-starts", Level: finding.Watch, Source: srcMotorLaw, Unit: "s", Found: min(c.RampS, c.ModuleRampS), Limit: max(c.RampS, c.ModuleRampS),
+			Title:  "Two soft starts stand in series, one in the pack's module and one in the controller.",
+			Advice: "The slower one decides. The controller may also restart or give up while the module still holds its supply down.",
+		})
+	}
+	return out
+}
+
+// going says whether the vehicle gets going and stays going.
+func (k LaunchCheck) going() []finding.Finding {
+	r, c := &k.Result, &k.Case
+	resistN := c.RollN + c.GradeN
+	switch {
+	case !r.Moved && r.Slipped:
+		return []finding.Finding{{
+			Code: "spins-on-the-spot", Level: finding.FixFirst, Source: srcMotorLaw, Unit: "N", Found: resistN, Limit: c.GripN,
+			Title:  "The driven wheels spin on the spot: this ground and slope ask for more push than they can hold.",
+			Advice: "Choose firmer or flatter ground, or put more weight over the driven wheels.",
+		}}
+	case !r.Moved:
+		return []finding.Finding{{
+			Code: "cannot-start", Level: finding.FixFirst, Source: srcMotorLaw, Unit: "N", Found: r.PeakWheelN, Limit: resistN,
+			Title:  "The vehicle cannot start on this ground and slope: its motors stand as good as blocked and heat up.",
+			Advice: "Keep off such ground or slope. A current limit that is set too low can also be the reason.",
+		}}
+	}
+	var out []finding.Finding
+	if r.SteadyMS == 0 && !r.Slipped {
+		out = append(out, finding.Finding{
+			Code: "stalls-soon", Level: finding.FixFirst, Source: srcMotorLaw, Unit: "A", Found: r.SteadyBatteryA, Limit: r.EndBatteryA,
+			Title:  "The vehicle starts but comes to a stand as the battery tires: the slope or ground is too much for it.",
+			Advice: "Keep off such ground or slope.",
+		})
+	}
+	if r.Slipped {
+		out = append(out, finding.Finding{
+			Code: "wheels-spin", Level: finding.Watch, Source: srcMotorLaw, Unit: "N", Found: r.PeakWheelN, Limit: c.GripN,
+			Title:  "The driven wheels spin at the start.",
+			Advice: "It spares the gears a little and wears the wheels; on grass it digs in. A soft start or a current limit ends it.",
+		})
+	}
+	return out
+}
+
+// teeth compares the load on the gears' teeth with the original's.
+func (k LaunchCheck) teeth() []finding.Finding {
+	if k.Original == nil || k.Original.Incomplete || k.Original.PeakPinionNM <= 0 {
+		return nil
+	}
+	ratio := k.Result.PeakPinionNM / k.Original.PeakPinionNM
+	if ratio <= toothWatch {
+		return nil
+	}
+	level := finding.Watch
+	if ratio > toothFix {
+		level = finding.FixFirst
+	}
+	return []finding.Finding{{
+		Code: "tooth-load", Level: level, Source: srcOwn, Unit: "x", Found: ratio, Limit: toothWatch,
+		Title:  fmt.Sprintf("At the start the gear teeth bear %.1f times what they bore in the original.", ratio),
+		Advice: "A current limit or a soft start brings it down; plastic teeth strip without warning.",
+	}}
+}

@@ -1,0 +1,40 @@
+package drive
+
+import "example.org/packcheck/finding"
+
+// The IDs of this package's sources.
+const (
+	srcRating    = "part-rating"
+	srcMotorLaw  = "motor-equations"
+	srcOwn       = "drive-judgement"
+	srcWeld      = "cpsc-92-008"
+	srcClass     = "iec-60085"
+	srcLife      = "montsinger"
+	srcPlastic   = "plastic-softening"
+	srcPrecharge = "precharge-guides"
+	srcReaction  = "reaction-1984"
+	srcOldSpeed  = "ride-on-speed-1998"
+	srcUnder3    = "en-71-1-2009"
+	srcSwitching = "switch-guides"
+	srcEnergy    = "kinetic-energy"
+)
+
+// Sources returns every source that this package's findings cite, in order of
+// their IDs.
+func Sources() []finding.Source {
+	return []finding.Source{
+		{ID: srcWeld, Text: "US Consumer Product Safety Commission, Release 92-008, 25 October 1991: about 12 000 ride-ons with an 18 V system recalled because the foot-switch contacts may weld together during the initial surge", Known: "copy"},
+		{ID: srcOwn, Text: "This package's own choice of where to warn; no published limit", Known: "common practice"},
+		{ID: srcUnder3, Text: "EN 71-1:2005+A8:2009, rationale: no speed limitation for electrically driven toys for children over 3 years, so none of them is meant for younger ones", Known: "copy"},
+		{ID: srcClass, Text: "IEC 60085: insulation classes A 105, E 120, B 130, F 155, H 180, N 200 degrees C", Known: "copy"},
+		{ID: srcEnergy, Text: "Kinetic energy goes with the square of speed", Known: "computed"},
+		{ID: srcLife, Text: "Montsinger's rule: insulation lives half as long for every 10 K above its limit", Known: "copy"},
+		{ID: srcMotorLaw, Text: "Permanent-magnet motor: V = R I + K w, blocked current V/R, reversal (V + E)/R; as in A. E. Fitzgerald, C. Kingsley, S. D. Umans, Electric Machinery, ch. 7", Known: "copy"},
+		{ID: srcRating, Text: "The rating of the part itself, as its maker or seller prints it", Known: "as given in the setup"},
+		{ID: srcPlastic, Text: "Nylon end bells and plastic gears soften between 100 and 130 degrees C; trade knowledge", Known: "memory"},
+		{ID: srcPrecharge, Text: "Component makers' pre-charge guides: charged after five time constants, within 0.5 to 2 s, the resistor absorbs C V^2/2", Known: "copy"},
+		{ID: srcReaction, Text: "Simple acoustic reaction time of 56 children of 4 to 14 years, Dev. Med. Child Neurol. 26 (1984) 490-494: 465 ms at 5 years, 190 ms at 15", Known: "copy"},
+		{ID: srcOldSpeed, Text: "Newspaper reports of the US ride-on recall of 22 October 1998: the vehicles ran at 1 to 5 mph (1.6 to 8 km/h)", Known: "copy"},
+		{ID: srcSwitching, Text: "Switch makers' guides: a DC motor's inrush is at least six times its running current", Known: "memory"},
+	}
+}
