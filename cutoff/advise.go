@@ -1,0 +1,205 @@
+package cutoff
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/finding"
+)
+
+// How an advised setting is rounded and with what room.
+const (
+	voltStep = 0.1 // an advised voltage is rounded up to this
+	// closeRoom is what a closing voltage stands above the rebound, of the
+	// nominal voltage, beside the spread of the rested curve.
+	closeRoom = 0.01
+)
+
+// Wish is what a cutoff is wanted for.
+type Wish struct {
+	Case        // the pack near full, its running load, the path; Chain is not used
+	Where Place // where the device is to sit
+	Sag   Sag   // the launch at that place, at a low charge
+}
+
+// Advice is a setting. JSON readers know its first three fields.
+type Advice struct {
+	OpensAtV  float64 // whole-pack volts, as the device sees them
+	DelayS    float64
+	ClosesAtV float64 // only for a device that cannot latch: above any rebound
+	// MustLatch: no closing voltage below the full pack's keeps it from
+	// chattering; ClosesAtV is then 0.
+	MustLatch bool
+	Weakest   Weakest // weakest cell when it opens, under the running load
+	Charge    float64 // state of charge at that moment
+	ReboundV  float64 // pack volts long after it has opened
+	Why       []string
+	Findings  []finding.Finding
+}
+
+// Advise returns the setting for this pack and this launch. The opening
+// voltage is the maker's end for the running current, raised until the weakest
+// cell is above its harm limit, less what is lost on the way to the device.
+// The delay rides through the launch. A latch is preferred; the closing voltage
+// for a device that has none lies above the highest rebound.
+func Advise(w Wish) (Advice, error) {
+	if err := w.check(); err != nil {
+		return Advice{}, err
+	}
+	m := w.Pack
+	a := Advice{}
+	rate := w.LoadA / m.RatedAh()
+	end := m.EndV(w.LoadA)
+	raised := w.opensAt(end)
+	a.OpensAtV = roundUp(raised-w.lost(), voltStep)
+	run := m.Discharge(w.Start, w.LoadA, a.OpensAtV+w.lost(), w.AmbientC)
+	a.Weakest = WeakestAt(m, run.End, w.LoadA)
+	a.Charge = m.Charge(run.End)
+	a.DelayS = w.delay(a.OpensAtV)
+	a.close(&w, run.End)
+
+	a.Why = append(a.Why, fmt.Sprintf("The maker's end at %.2f times the capacity per hour is %.2f V per cell, %.1f V for the pack.",
+		rate, m.Spec().Profile.End.At(rate), end))
+	if raised > end+0.01 {
+		a.Why = append(a.Why, fmt.Sprintf("It is raised to %.1f V because the weakest cell runs out before the others.", raised))
+	}
+	if w.lost() > 0.01 {
+		a.Why = append(a.Why, fmt.Sprintf("On the way to the device %.2f V are lost at the running current.", w.lost()))
+	}
+	a.Why = append(a.Why, fmt.Sprintf("The launch stays below that for %.1f s; the delay is half as long again, at least %.0f s.", w.Sag.below(a.OpensAtV), leastDelayS))
+	a.Findings = w.adviceFindings(a)
+	return a, nil
+}
+
+// lost returns the volts between pack and device at the running current.
+func (w *Wish) lost() float64 {
+	if w.Where == Controller {
+		return w.LoadA * w.PathOhm
+	}
+	return 0
+}
+
+// opensAt raises the pack voltage end until the weakest cell stays above its
+// harm limit, loaded and rested, and does not go past its end by more than the
+// load explains.
+func (w *Wish) opensAt(end float64) float64 {
+	m := w.Pack
+	ok := func(v float64) bool {
+		run := m.Discharge(w.Start, w.LoadA, v, w.AmbientC)
+		k := WeakestAt(m, run.End, w.LoadA)
+		return k.Rung < Harmed
+	}
+	if ok(end) {
+		return end
+	}
+	lo, hi := end, m.TerminalV(&w.Start, w.LoadA)
+	if hi <= lo || !ok(hi) {
+		return max(end, hi)
+	}
+	for range 12 {
+		mid := (lo + hi) / 2
+		if ok(mid) {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	return hi
+}
+
+// delay returns the delay that rides through the launch.
+func (w *Wish) delay(opensAtV float64) float64 {
+	need := roundUp(delayMargin*w.Sag.below(opensAtV), delayStepS)
+	return min(max(need, leastDelayS), mostDelayS)
+}
+
+// close sets the closing voltage above the highest voltage that the pack can
+// come back to.
+func (a *Advice) close(w *Wish, s battery.State) {
+	m := w.Pack
+	p := m.Spec().Profile
+	n := float64(m.Spec().CellsInSeries)
+	warm := s
+	warm.TempC = max(s.TempC, 25)
+	a.ReboundV = max(m.RestedV(s), m.RestedV(warm))
+	closes := roundUp(a.ReboundV+n*p.Rest.SpreadV+closeRoom*m.NominalV(), voltStep)
+	if closes >= m.FullV() {
+		a.MustLatch = true
+		return
+	}
+	a.ClosesAtV = max(closes, a.OpensAtV+voltStep)
+}
+
+// Device returns the advised setting as a device that latches.
+func (a Advice) Device(where Place) Device {
+	return Device{Where: where, OpensAtV: a.OpensAtV, DelayS: a.DelayS}
+}
+
+// adviceFindings says where no good setting exists.
+func (w *Wish) adviceFindings(a Advice) []finding.Finding {
+	p := w.Pack.Spec().Profile
+	fs := a.Weakest.findings(p, "the advised cutoff opens")
+	if below := w.Sag.below(a.OpensAtV); delayMargin*below > mostDelayS {
+		fs = append(fs, finding.Finding{
+			Code: "launch-too-deep-for-cutoff", Level: finding.FixFirst, Unit: "s", Found: below, Limit: mostDelayS / delayMargin, Source: "cutoff-practice",
+			Title:  "The launch pulls the volts down for so long that no sensible delay rides it through.",
+			Advice: "Soften the launch, or use a pack that holds its volts better.",
+		})
+	}
+	if a.MustLatch {
+		fs = append(fs, finding.Finding{
+			Code: "cutoff-must-latch", Level: finding.Watch, Unit: "V", Found: a.ReboundV, Limit: w.Pack.FullV(), Source: "cutoff-practice",
+			Title:  "Only a cutoff that latches will do: the rested volts come back close to those of a full pack.",
+			Advice: "Choose one that stays open until it is switched on again by hand.",
+		})
+	}
+	finding.Sort(fs)
+	return fs
+}
+
+// Judge says what is wrong with the chain's settings for this pack by
+// themselves: nothing there, opening too low for the cells, closing where the
+// rested pack may come back to.
+func Judge(c Case) ([]finding.Finding, error) {
+	if err := c.check(); err != nil {
+		return nil, err
+	}
+	m := c.Pack
+	p := m.Spec().Profile
+	n := float64(m.Spec().CellsInSeries)
+	_, harm := endUnderLoad(p, c.LoadA/m.RatedAh())
+	var fs []finding.Finding
+	if c.Chain.Len() == 0 {
+		fs = append(fs, finding.Finding{
+			Code: "cutoff-none", Level: harmLevel(p), Unit: "V", Found: 0, Limit: harm * n, Source: p.LadderSource,
+			Title:  "Nothing disconnects the pack before it is drained to ruin.",
+			Advice: "Fit a low-voltage cutoff; a tool pack's own protection often sits in the tool, not in the pack.",
+		})
+	}
+	highest := 0.0
+	for i := range c.Chain.Len() {
+		d := c.Chain.At(i)
+		seen := d.OpensAtV
+		if d.Where == Controller {
+			seen += c.LoadA * c.PathOhm
+		}
+		highest = max(highest, seen)
+	}
+	if c.Chain.Len() > 0 && highest < harm*n {
+		fs = append(fs, finding.Finding{
+			Code: "cutoff-below-harm", Level: harmLevel(p), Unit: "V", Found: highest, Limit: harm * n, Source: p.LadderSource,
+			Title:  "The cutoff opens only when every cell is already below its harm limit.",
+			Advice: fmt.Sprintf("Set it to at least %.1f V for this pack.", math.Ceil(m.EndV(c.LoadA)*10)/10),
+		})
+	}
+	if highest >= m.FullV() {
+		fs = append(fs, finding.Finding{
+			Code: "cutoff-above-full", Level: finding.FixFirst, Unit: "V", Found: highest, Limit: m.FullV(), Source: p.LadderSource,
+			Title:  "The cutoff opens above the volts of a full pack: it was made for another pack.",
+			Advice: "Set it for this pack's cells, or use one made for this voltage.",
+		})
+	}
+	finding.Sort(fs)
+	return fs, nil
+}

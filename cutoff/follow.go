@@ -1,0 +1,241 @@
+package cutoff
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/finding"
+)
+
+// Bounds of following a pack through its cutoff.
+const (
+	leastOnS    = 0.1      // a device needs this long to act (source "cutoff-practice")
+	quietS      = 4 * 3600 // no reclosing for this long: it stays open
+	mostClockS  = 30 * 3600
+	mostRecount = 5000 // chatter beyond this is only called "or more"
+)
+
+// Case is a pack with its cutoffs under one steady load.
+type Case struct {
+	Pack     *battery.Model
+	Start    battery.State // where the pack stands when the load comes on
+	Chain    Chain         // the cutoffs; copied, the caller's keeps its timers
+	LoadA    float64       // running current, > 0
+	PathOhm  float64       // between pack and controller; 0 = none
+	AmbientC float64       // surroundings, deg C
+}
+
+// errCase is wrapped by the errors of [Follow], [Idle] and [Advise].
+var errCase = errors.New("cutoff: cannot compute this case")
+
+// check returns an error for a case that cannot be computed.
+func (c *Case) check() error {
+	switch {
+	case c.Pack == nil:
+		return fmt.Errorf("%w: no pack", errCase)
+	case !(c.LoadA > 0) || math.IsInf(c.LoadA, 0):
+		return fmt.Errorf("%w: LoadA is %g (want above 0)", errCase, c.LoadA)
+	case !(c.PathOhm >= 0) || math.IsInf(c.PathOhm, 0):
+		return fmt.Errorf("%w: PathOhm is %g (want at least 0)", errCase, c.PathOhm)
+	case !(c.AmbientC > -60 && c.AmbientC < 100):
+		return fmt.Errorf("%w: AmbientC is %g (want -60 to 100)", errCase, c.AmbientC)
+	}
+	return nil
+}
+
+// Followed is what happened around the first opening of a chain of cutoffs.
+type Followed struct {
+	Opened      bool    // a device opened before the pack was empty
+	First       Place   // which one, if it opened
+	PackV       float64 // pack volts under load at that moment
+	Charge      float64 // state of charge then, 0..1
+	AtS         float64 // seconds from the start
+	AtOpening   Weakest // weakest cell at that moment, under load
+	ReboundV    float64 // highest pack volts without load after the first opening
+	Recloses    int     // how often the load came back by itself: the chatter
+	OrMore      bool    // the count was cut short
+	UselessMin  float64 // minutes of load after the first opening, in scraps
+	ChatterMin  float64 // minutes by the clock from the first to the last opening
+	LowestCellV float64 // lowest voltage of the weakest cell in all of it
+	End         battery.State
+	Findings    []finding.Finding
+}
+
+// follower is a case under way.
+type follower struct {
+	c              Case
+	m              *battery.Model
+	s              battery.State
+	tick, sec, ten battery.Step // steps of leastOnS, 1 s and 10 s
+	out            Followed
+}
+
+// Follow runs a steady load until a cutoff opens, and on through rest,
+// rebound and reclosing until the chain stays open, the pack is empty or a day
+// has passed. Under load and at rest the battery model is stepped by at most
+// ten seconds and never past the expiry of a delay.
+func Follow(c Case) (Followed, error) {
+	if err := c.check(); err != nil {
+		return Followed{}, err
+	}
+	f := &follower{
+		c: c, m: c.Pack, s: c.Start,
+		tick: c.Pack.Over(leastOnS), sec: c.Pack.Over(1), ten: c.Pack.Over(10),
+	}
+	f.out.LowestCellV = math.Inf(1)
+	f.run()
+	f.out.End = f.s
+	f.out.Findings = f.findings()
+	return f.out, nil
+}
+
+// run alternates between load and rest.
+func (f *follower) run() {
+	firstS, lastS := math.NaN(), 0.0
+	clockS := 0.0
+	for clockS < mostClockS {
+		onS, opened := f.loadOn(mostClockS - clockS)
+		clockS += onS
+		if !math.IsNaN(firstS) {
+			f.out.UselessMin += onS / 60
+		}
+		if !opened {
+			break
+		}
+		if math.IsNaN(firstS) {
+			firstS = clockS
+		}
+		lastS = clockS
+		offS, closed := f.rest()
+		clockS += offS
+		if !closed {
+			break
+		}
+		f.out.Recloses++
+		if f.out.Recloses >= mostRecount {
+			f.out.OrMore = true
+			break
+		}
+	}
+	if !math.IsNaN(firstS) {
+		f.out.ChatterMin = (lastS - firstS) / 60
+	}
+}
+
+// loadOn discharges until the chain opens or the pack is empty.
+func (f *follower) loadOn(mostS float64) (onS float64, opened bool) {
+	c := &f.c
+	for onS < mostS {
+		v := f.m.TerminalV(&f.s, c.LoadA)
+		sample := Sample{PackV: v, BusV: v - c.LoadA*c.PathOhm}
+		step, dtS := &f.ten, 10.0
+		switch left := c.Chain.UntilTrip(sample); {
+		case left < 1:
+			step, dtS = &f.tick, leastOnS
+		case left < 1e9 || f.nearEnd(v):
+			step, dtS = &f.sec, 1
+		}
+		f.out.LowestCellV = min(f.out.LowestCellV, f.m.WeakestCellV(&f.s, c.LoadA))
+		before := f.s
+		step.Advance(&f.s, c.LoadA, c.AmbientC)
+		onS += dtS
+		sample.DtS = dtS
+		if c.Chain.Step(sample) {
+			f.opening(v, before)
+			return onS, true
+		}
+		if f.m.Empty(&f.s) {
+			return onS, false
+		}
+	}
+	return onS, false
+}
+
+// nearEnd reports whether a device may begin to count within ten seconds.
+func (f *follower) nearEnd(packV float64) bool {
+	for i := range f.c.Chain.Len() {
+		if packV < f.c.Chain.At(i).OpensAtV*1.05+f.c.LoadA*f.c.PathOhm {
+			return true
+		}
+	}
+	return false
+}
+
+// opening notes the first opening.
+func (f *follower) opening(packV float64, s battery.State) {
+	if f.out.Opened {
+		return
+	}
+	where, atS, _ := f.c.Chain.First()
+	f.out.Opened, f.out.First, f.out.AtS = true, where, atS
+	f.out.PackV = packV
+	f.out.Charge = f.m.Charge(s)
+	f.out.AtOpening = WeakestAt(f.m, s, f.c.LoadA)
+}
+
+// rest leaves the pack alone until a device closes again, or long enough to
+// be sure that none does.
+func (f *follower) rest() (offS float64, closed bool) {
+	for offS < quietS {
+		step, dtS := &f.ten, 10.0
+		switch {
+		case offS < 10:
+			step, dtS = &f.tick, leastOnS
+		case offS < 120:
+			step, dtS = &f.sec, 1
+		}
+		standby := f.c.Chain.StandbyA()
+		step.Advance(&f.s, standby, f.c.AmbientC)
+		offS += dtS
+		v := f.m.TerminalV(&f.s, standby)
+		f.out.ReboundV = max(f.out.ReboundV, v)
+		if !f.c.Chain.Step(Sample{PackV: v, BusV: v, DtS: dtS}) {
+			return offS, true
+		}
+	}
+	return offS, false
+}
+
+// findings says what stands out.
+func (f *follower) findings() []finding.Finding {
+	out := f.out
+	p := f.m.Spec().Profile
+	var fs []finding.Finding
+	if f.c.Chain.Len() > 0 && !out.Opened {
+		fs = append(fs, finding.Finding{
+			Code: "cutoff-never-opens", Level: harmLevel(p), Source: p.LadderSource, Unit: "V",
+			Found: f.m.TerminalV(&f.s, f.c.LoadA), Limit: f.m.EmptyV(),
+			Title:  "No cutoff opens before the pack is empty.",
+			Advice: "The opening voltage is set too low for this pack: raise it or fit a cutoff that suits it.",
+		})
+	}
+	if out.Opened {
+		fs = append(fs, out.AtOpening.findings(p, fmt.Sprintf("the cutoff in the %v opens", out.First))...)
+	}
+	if out.Recloses > 0 {
+		level := finding.Watch
+		if out.LowestCellV < out.AtOpening.HarmV || out.Recloses >= 10 {
+			level = finding.FixFirst
+		}
+		fs = append(fs, finding.Finding{
+			Code: "cutoff-chatters", Level: level, Unit: "x", Found: float64(out.Recloses), Limit: 0, Source: "cutoff-practice",
+			Title:  fmt.Sprintf("After the cutoff opens the pack recovers and the load comes back by itself, %s.", times(out.Recloses, out.OrMore)),
+			Advice: fmt.Sprintf("The vehicle starts up unasked and drains the pack further. Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(out.ReboundV*10)/10),
+		})
+	}
+	finding.Sort(fs)
+	return fs
+}
+
+// times says how often in words.
+func times(n int, orMore bool) string {
+	switch {
+	case orMore:
+		return fmt.Sprintf("%d times or more", n)
+	case n == 1:
+		return "once"
+	}
+	return fmt.Sprintf("%d times", n)
+}

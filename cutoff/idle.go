@@ -1,0 +1,292 @@
+package cutoff
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/finding"
+)
+
+// Bounds of standing idle.
+const (
+	monthDays = 30.0
+	weekDays  = 7.0
+	// mostDays is as far as anybody looks ahead; later counts as never.
+	mostDays = 3650.0
+	// usualDoublingK stands in where a profile does not say how fast its loss
+	// grows with temperature: the usual rule of thumb.
+	usualDoublingK = 10.0
+	// lossMost is how much faster than the profile's figure a pack may lose
+	// its charge by itself: makers' figures run from 2 to 5 % a month about 3.
+	lossMost = 1.7
+	// lowestCharge is how far below empty the search goes: well past the last
+	// rung.
+	lowestCharge = -0.25
+)
+
+// Standing is a pack left alone after a ride, in the toy or out of it.
+type Standing struct {
+	Pack     *battery.Model
+	Start    battery.State // how the ride left it
+	Chain    Chain         // the cutoffs as the ride left them; the zero Chain when nothing disconnects
+	StandbyA float64       // what draws behind the last cutoff: board, lights, radio
+	AmbientC float64       // mean temperature of the place, deg C
+}
+
+// Idled is what becomes of it. Days count from now; [math.Inf] stands for
+// "not within ten years" or for a rung that the chemistry does not have. They
+// are for the weakest cell, and for a loss by itself at the fast end of what
+// makers print.
+type Idled struct {
+	DaysToEnd   float64 // normal end
+	DaysToHarm  float64 // harm limit
+	DaysToNever float64 // last rung: never recharge
+	// WeekCellV and WeekRung are the weakest cell after a week in the toy.
+	WeekCellV float64
+	WeekRung  Rung
+	Words     string // "left in the toy for a week" answered, one plain sentence
+	Findings  []finding.Finding
+}
+
+// Idle follows a pack that is left alone: standby currents of what is still
+// connected, the cutoffs' own among them, and the loss by itself, down the
+// ladder of over-discharge. A cutoff that opens on the way stops what stands
+// behind it. The charge falls at a constant rate between such events, which is
+// solved for in closed form; voltages are those of a rested pack.
+func Idle(s Standing) (Idled, error) {
+	switch {
+	case s.Pack == nil:
+		return Idled{}, fmt.Errorf("%w: no pack", errCase)
+	case !(s.StandbyA >= 0) || math.IsInf(s.StandbyA, 0):
+		return Idled{}, fmt.Errorf("%w: StandbyA is %g (want at least 0)", errCase, s.StandbyA)
+	case !(s.AmbientC > -60 && s.AmbientC < 100):
+		return Idled{}, fmt.Errorf("%w: AmbientC is %g (want -60 to 100)", errCase, s.AmbientC)
+	}
+	p := s.Pack.Spec().Profile
+	path := s.path()
+	out := Idled{
+		DaysToEnd:   path.daysUntil(s.chargeAtCell(p.EmptyV)),
+		DaysToHarm:  path.daysUntil(s.chargeAtCell(p.HarmV)),
+		DaysToNever: math.Inf(1),
+	}
+	if p.NeverRechargeV > 0 {
+		out.DaysToNever = path.daysUntil(s.chargeAtCell(p.NeverRechargeV))
+	}
+	out.WeekCellV = s.cellV(path.chargeAfter(weekDays))
+	out.WeekRung = RungAt(p, out.WeekCellV)
+	out.Words = out.words()
+	out.Findings = s.findings(out)
+	return out, nil
+}
+
+// leg is a stretch of time at one rate of loss.
+type leg struct {
+	fromDay, charge float64 // at its beginning
+	perDay          float64 // charge lost in a day
+}
+
+// decline is the fall of the charge in legs, the last one without end. At most
+// one leg per cutoff and one more.
+type decline struct {
+	legs [maxDevices + 1]leg
+	n    int
+}
+
+// cellV returns the rested voltage of the weakest cell at a charge.
+func (s *Standing) cellV(charge float64) float64 {
+	st := restedState(s.Pack, charge, s.AmbientC)
+	return s.Pack.WeakestCellV(&st, 0)
+}
+
+// packV returns the rested voltage of the pack at a charge.
+func (s *Standing) packV(charge float64) float64 {
+	return s.Pack.RestedV(restedState(s.Pack, charge, s.AmbientC))
+}
+
+// highestAt returns the highest charge at which f, which rises with charge, is
+// at most v; lowestCharge when it never is.
+func highestAt(f func(float64) float64, v float64) float64 {
+	lo, hi := lowestCharge, 1.0
+	if f(hi) <= v {
+		return hi
+	}
+	if f(lo) > v {
+		return lo
+	}
+	for range 60 {
+		mid := (lo + hi) / 2
+		if f(mid) <= v {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return lo
+}
+
+// chargeAtCell returns the charge at which the weakest cell rests at v.
+func (s *Standing) chargeAtCell(v float64) float64 { return highestAt(s.cellV, v) }
+
+// path works out the legs: the chain is stepped at each voltage at which one
+// of its closed devices opens.
+func (s *Standing) path() decline {
+	p := s.Pack.Spec().Profile
+	self := monthlyLoss(p, s.AmbientC) * lossMost / monthDays
+	chain := s.Chain
+	var d decline
+	day, charge := 0.0, s.Pack.Charge(s.Start)
+	for d.n < len(d.legs) {
+		amps := chain.StandbyA()
+		if !chain.Open() {
+			amps += s.StandbyA
+		}
+		l := leg{day, charge, self + amps*24/s.Pack.FullAh()}
+		d.legs[d.n] = l
+		d.n++
+		opensAt := chain.nextToOpen()
+		if opensAt <= 0 || l.perDay <= 0 {
+			break
+		}
+		next := min(charge, highestAt(s.packV, opensAt))
+		day += (charge - next) / l.perDay
+		charge = next
+		if chain.openAt(opensAt); day > mostDays {
+			break
+		}
+	}
+	return d
+}
+
+// nextToOpen returns the highest voltage at which a device that still has a
+// supply and is closed would open; 0 when none would.
+func (c *Chain) nextToOpen() float64 {
+	highest := 0.0
+	for i := range c.n {
+		if c.states[i].open {
+			break
+		}
+		highest = max(highest, c.devices[i].OpensAtV)
+	}
+	return highest
+}
+
+// openAt holds every device at v until its delay is over.
+func (c *Chain) openAt(v float64) {
+	longest := 0.0
+	for i := range c.n {
+		longest = max(longest, c.devices[i].DelayS)
+	}
+	c.Step(Sample{PackV: v, BusV: v, DtS: longest + 1})
+}
+
+// chargeAfter returns the charge after so many days.
+func (d *decline) chargeAfter(days float64) float64 {
+	l := d.legs[0]
+	for i := 1; i < d.n && d.legs[i].fromDay <= days; i++ {
+		l = d.legs[i]
+	}
+	return max(lowestCharge, l.charge-(days-l.fromDay)*l.perDay)
+}
+
+// daysUntil returns when the charge has fallen to z.
+func (d *decline) daysUntil(z float64) float64 {
+	for i := range d.n {
+		l := d.legs[i]
+		if l.charge <= z {
+			return l.fromDay
+		}
+		if i+1 < d.n && d.legs[i+1].charge > z {
+			continue
+		}
+		if l.perDay <= 0 {
+			break
+		}
+		if days := l.fromDay + (l.charge-z)/l.perDay; days <= mostDays {
+			return days
+		}
+		break
+	}
+	return math.Inf(1)
+}
+
+// monthlyLoss returns the share of the full charge lost in thirty days at the
+// given temperature.
+func monthlyLoss(p chemistry.Profile, tempC float64) float64 {
+	k := p.Keeping
+	if k.DoublingK <= 0 {
+		k.DoublingK = usualDoublingK
+	}
+	return k.LossPerMonth * math.Exp2((tempC-k.AtC)/k.DoublingK)
+}
+
+// harmLevel is how bad it is to come below the harm limit.
+func harmLevel(p chemistry.Profile) finding.Level {
+	if p.Family == chemistry.Lithium {
+		return finding.Danger
+	}
+	return finding.FixFirst
+}
+
+// words answers the question that people ask.
+func (i Idled) words() string {
+	switch {
+	case i.DaysToNever <= 0:
+		return "The pack is already drained so far that it must never be charged again."
+	case i.DaysToHarm <= 0:
+		return "The pack is already below its harm limit: every hour counts."
+	case i.DaysToNever <= weekDays:
+		return fmt.Sprintf("Left in the toy for a week it is finished: harmed after %s, past saving after %s.", inDays(i.DaysToHarm), inDays(i.DaysToNever))
+	case i.DaysToHarm <= weekDays:
+		return fmt.Sprintf("Left in the toy for a week it is harmed: that begins after %s.", inDays(i.DaysToHarm))
+	case math.IsInf(i.DaysToHarm, 1):
+		return "A week in the toy does no harm."
+	}
+	return fmt.Sprintf("A week in the toy does no harm; that begins after %s.", inDays(i.DaysToHarm))
+}
+
+// inDays prints a time, rounded down so that nothing is promised.
+func inDays(d float64) string {
+	switch {
+	case d < 1:
+		return fmt.Sprintf("%.0f hours", math.Floor(d*24))
+	case d < 10:
+		return fmt.Sprintf("%.1f days", math.Floor(d*10)/10)
+	}
+	return fmt.Sprintf("%.0f days", math.Floor(d))
+}
+
+// findings says how soon the pack is harmed.
+func (s *Standing) findings(i Idled) []finding.Finding {
+	p := s.Pack.Spec().Profile
+	var fs []finding.Finding
+	switch {
+	case i.DaysToNever <= 0:
+		return []finding.Finding{{
+			Code: "drained-past-saving", Level: finding.Danger, Unit: "V", Found: s.cellV(s.Pack.Charge(s.Start)), Limit: p.NeverRechargeV, Source: "drained-lithium",
+			Title:  "The weakest cell is below the last rung: the pack must never be charged again.",
+			Advice: "Do not try to bring it back. Keep it away from anything that burns and hand it in where batteries are collected.",
+		}}
+	case i.DaysToHarm <= weekDays:
+		fs = append(fs, finding.Finding{Code: "idle-harms-within-week", Level: harmLevel(p)})
+	case i.DaysToHarm <= monthDays:
+		fs = append(fs, finding.Finding{Code: "idle-harms-within-month", Level: finding.Watch})
+	default:
+		return nil
+	}
+	f := &fs[0]
+	f.Unit, f.Found, f.Limit, f.Source = "h", i.DaysToHarm*24, weekDays*24, p.LadderSource
+	if f.Code == "idle-harms-within-month" {
+		f.Limit = monthDays * 24
+	}
+	f.Title = fmt.Sprintf("Left as the ride leaves it, the pack is below its harm limit after %s.", inDays(i.DaysToHarm))
+	if i.DaysToHarm <= 0 {
+		f.Title = "The ride leaves the pack below its harm limit."
+	}
+	f.Advice = "Take the pack off the vehicle after every ride and charge it the same day."
+	if p.Family == chemistry.Lithium {
+		f.Advice = "Take the pack off the vehicle after every ride, let it cool and charge it; fit a cutoff that opens in time."
+	}
+	return fs
+}

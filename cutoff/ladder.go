@@ -1,0 +1,122 @@
+package cutoff
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/finding"
+)
+
+// Rung is how far down the ladder of over-discharge a cell has come.
+type Rung int
+
+// The rungs, from the top.
+const (
+	InUse      Rung = iota // at or above the normal end
+	PastEnd                // below the normal end, not yet harmed
+	Harmed                 // below the harm limit
+	NeverAgain             // below the last rung: must not be charged again
+)
+
+// rungNames is indexed by Rung.
+var rungNames = [...]string{"in use", "past its end", "harmed", "never recharge"}
+
+// String returns "in use", "past its end", "harmed" or "never recharge".
+func (r Rung) String() string {
+	if r < InUse || r > NeverAgain {
+		return fmt.Sprintf("rung %d", int(r))
+	}
+	return rungNames[r]
+}
+
+// RungAt returns where a resting cell of this chemistry stands at cellV; a
+// voltage that is not a number counts as the lowest rung. The rungs and their
+// sources are the profile's. A chemistry without a last rung (lead-acid,
+// nickel) never gets below Harmed.
+func RungAt(p chemistry.Profile, cellV float64) Rung {
+	switch {
+	case math.IsNaN(cellV) || cellV < p.NeverRechargeV:
+		return NeverAgain
+	case cellV < p.HarmV:
+		return Harmed
+	case cellV < p.EmptyV:
+		return PastEnd
+	}
+	return InUse
+}
+
+// endUnderLoad returns the normal end and the harm limit per cell at a current
+// of rateC times the rated capacity per hour. Makers allow a lower end at a
+// higher rate, since more of the voltage is lost in the cell's resistance; the
+// harm limit, which is that of a slow discharge, gives way to it.
+func endUnderLoad(p chemistry.Profile, rateC float64) (endV, harmV float64) {
+	endV = p.End.At(rateC)
+	return endV, min(p.HarmV, endV)
+}
+
+// Weakest is the weakest cell of a pack at one moment.
+type Weakest struct {
+	CellV    float64 // its voltage, under the load of that moment
+	RestV    float64 // what it comes to rest at
+	MeanV    float64 // what the pack voltage makes one believe: its share of it
+	Rung     Rung    // of the weakest cell
+	Reversed bool    // it is below zero: the others charge it backwards
+	EndV     float64 // normal end per cell at this current
+	HarmV    float64 // harm limit per cell at this current
+}
+
+// WeakestAt returns the weakest cell of the pack in state s at a current of
+// loadA (A, positive discharging), for a cell short of capacity as the model
+// has it. Under load it is held against the limits for that load; the rung is
+// the worse of loaded and rested.
+func WeakestAt(m *battery.Model, s battery.State, loadA float64) Weakest {
+	spec := m.Spec()
+	w := Weakest{
+		CellV: m.WeakestCellV(&s, loadA),
+		MeanV: m.TerminalV(&s, loadA) / float64(spec.CellsInSeries),
+	}
+	settled := restedState(m, m.Charge(s), s.TempC)
+	w.RestV = m.WeakestCellV(&settled, 0)
+	w.EndV, w.HarmV = endUnderLoad(spec.Profile, loadA/m.RatedAh())
+	w.Reversed = w.CellV < 0
+	w.Rung = RungAt(spec.Profile, w.RestV)
+	switch {
+	case w.CellV < w.HarmV:
+		w.Rung = max(w.Rung, Harmed)
+	case w.CellV < w.EndV:
+		w.Rung = max(w.Rung, PastEnd)
+	}
+	return w
+}
+
+// restedState returns the settled state of the given charge, which may lie
+// below empty.
+func restedState(m *battery.Model, charge, tempC float64) battery.State {
+	w := m.Wells()
+	y := charge * w.CapacityAh
+	return battery.State{Y1Ah: w.C * y, Y2Ah: (1 - w.C) * y, TempC: tempC}
+}
+
+// finding says what the weakest cell suffers at the moment when what opens; nil
+// when all is well.
+func (w Weakest) findings(p chemistry.Profile, when string) []finding.Finding {
+	f := finding.Finding{Unit: "V", Found: w.CellV, Limit: w.HarmV, Source: p.LadderSource}
+	switch {
+	case w.Reversed:
+		f.Code, f.Level, f.Limit, f.Source = "weak-cell-reversed", finding.Danger, 0, "pack-volts-hide-a-cell"
+		f.Title = fmt.Sprintf("When %s the weakest cell is driven backwards although the pack's volts look right.", when)
+		f.Advice = "Let the cutoff open at a higher voltage, and replace a pack whose cells have drifted that far apart."
+	case w.Rung >= Harmed:
+		f.Code, f.Level = "weak-cell-harmed", finding.FixFirst
+		if p.Family == chemistry.Lithium {
+			f.Level = finding.Danger
+		}
+		f.Title = fmt.Sprintf("When %s the weakest cell is already below its harm limit.", when)
+		f.Advice = "Let the cutoff open at a higher voltage; pack volts alone do not show a weak cell."
+	default:
+		return nil
+	}
+	return []finding.Finding{f}
+}

@@ -1,0 +1,88 @@
+package cutoff
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/finding"
+)
+
+// What is allowed for when a delay is chosen (source "cutoff-practice").
+const (
+	delayMargin = 1.5  // times the longest sag
+	leastDelayS = 2.0  // of an advised delay
+	mostDelayS  = 15.0 // a longer one no longer protects against a real end
+	delayStepS  = 0.5  // an advised delay is rounded up to this
+)
+
+// Sag is what a launch does to the voltage that a device sees.
+type Sag struct {
+	LowestV float64 // lowest volts during the launch
+	// SecondsBelow returns the longest unbroken time that the launch holds
+	// the voltage at or below v. It must not fall with rising v. A nil
+	// function stands for a launch that never sags.
+	SecondsBelow func(v float64) float64
+}
+
+// below returns the seconds below v, 0 for the zero Sag.
+func (s Sag) below(v float64) float64 {
+	if s.SecondsBelow == nil {
+		return 0
+	}
+	return s.SecondsBelow(v)
+}
+
+// RideThrough is how a device takes a launch.
+type RideThrough struct {
+	OpensEarly bool    // the launch itself opens it
+	BelowS     float64 // seconds that the launch holds the volts at or below OpensAtV
+	// WouldDelayS is the delay that would ride through, with a margin; WouldOpenAtV
+	// the opening voltage that would, at the delay that the device has. Zero
+	// for what is not needed.
+	WouldDelayS, WouldOpenAtV float64
+	Findings                  []finding.Finding
+}
+
+// ThroughLaunch decides whether the launch opens the device although the pack
+// is not empty, and which delay or voltage would ride it through. The sag is
+// that at the device's own place.
+func ThroughLaunch(d Device, s Sag) RideThrough {
+	r := RideThrough{BelowS: s.below(d.OpensAtV)}
+	if s.SecondsBelow == nil || s.LowestV > d.OpensAtV || r.BelowS < d.DelayS {
+		return r
+	}
+	r.OpensEarly = true
+	r.WouldDelayS = roundUp(delayMargin*r.BelowS, delayStepS)
+	r.WouldOpenAtV = s.highestRidden(d)
+	f := finding.Finding{
+		Code: "cutoff-opens-at-launch", Level: finding.Watch, Unit: "s", Found: r.BelowS, Limit: d.DelayS, Source: "cutoff-practice",
+		Title:  fmt.Sprintf("The launch alone makes the cutoff in the %v open although the pack is not empty.", d.Where),
+		Advice: fmt.Sprintf("A delay of %.3g s would ride through the launch.", r.WouldDelayS),
+	}
+	if r.WouldDelayS > mostDelayS {
+		f.Advice = "The sag lasts too long for a delay: soften the launch, or use a pack that holds its volts."
+	}
+	r.Findings = []finding.Finding{f}
+	return r
+}
+
+// highestRidden returns the highest opening voltage at which the launch stays
+// below for a shorter time than the device's delay, with the margin; for a
+// device without a delay, just under the lowest volts.
+func (s Sag) highestRidden(d Device) float64 {
+	lo, hi := 0.0, d.OpensAtV
+	for range 60 {
+		mid := (lo + hi) / 2
+		if mid < s.LowestV || delayMargin*s.below(mid) < d.DelayS {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return math.Floor(lo*100) / 100
+}
+
+// roundUp rounds up to a whole number of steps.
+func roundUp(x, step float64) float64 {
+	return math.Ceil(x/step-1e-9) * step
+}
