@@ -1,6 +1,8 @@
 package setup
 
 import (
+	"strings"
+
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -43,6 +45,12 @@ func checkWire(d *decoder, s *Setup) {
 
 func checkCutoffs(d *decoder, s *Setup) {
 	for _, c := range []Cutoff{s.Cutoff.Pack, s.Cutoff.Module.Cutoff, s.Cutoff.Controller} {
+		for _, v := range []Value{c.Delay, c.ClosesAt} {
+			if v.Given && !c.OpensAt.Given && !d.faulty(strings.TrimSuffix(v.Key, v.Key[strings.LastIndexByte(v.Key, '.'):])) {
+				d.fault(v.Line, v.Key, v.Text, "opens_at beside it")
+				break
+			}
+		}
 		if c.OpensAt.Given && c.ClosesAt.Given && c.ClosesAt.Low <= c.OpensAt.High {
 			d.fault(c.ClosesAt.Line, c.ClosesAt.Key, c.ClosesAt.Text, "more than "+c.OpensAt.Key+" ("+
 				quantity.FormatRangeOne(quantity.Voltage, c.OpensAt.Range, quantity.Metric)+"), or it would chatter")

@@ -9,6 +9,8 @@ type Setup struct {
 
 	Title Word `key:"title" kind:"text" example:"Tractor for the harvest fair" doc:"a line to print above the report"`
 
+	TablesFile Word `key:"tables_file" kind:"file" example:"my-tables.toml" doc:"a TOML file with grounds, joints, fuses and motors of your own"`
+
 	Rider      Rider      `table:"rider" doc:"the child"`
 	Vehicle    Vehicle    `table:"vehicle" doc:"the vehicle without battery and rider"`
 	Motors     Motors     `table:"motors" doc:"the motors, all alike"`
@@ -32,7 +34,7 @@ type Setup struct {
 // Rider is the child.
 type Rider struct {
 	Place
-	Mass Value `key:"mass" kind:"mass" min:"5" max:"150" example:"20 kg" doc:"mass of the child, dressed"`
+	Mass Value `key:"mass" kind:"mass" min:"5" max:"150" example:"20 kg" doc:"mass of the child, or of all who ride, dressed"`
 	Age  Value `key:"age" kind:"age" min:"0.5" max:"99" example:"5 years" doc:"age of the child; its mass is taken from growth charts when not given"`
 }
 
@@ -170,7 +172,7 @@ type Bench struct {
 type Charger struct {
 	Place
 	Label        Word  `key:"label" kind:"text" example:"14.7 V 1.5 A DC centre positive" doc:"its whole printed output line"`
-	MadeFor      Word  `key:"made_for" kind:"purpose" example:"lead-acid" doc:"kind of battery that it was made for"`
+	MadeFor      Word  `key:"made_for" kind:"word" words:"agm|gel|lead-acid|li-ion|lithium-ion|lifepo4|nimh|power supply" example:"lead-acid" doc:"kind of battery that it was made for"`
 	Voltage      Value `key:"voltage" kind:"voltage" min:"0.5" max:"500" example:"14.7 V" doc:"printed output voltage"`
 	Current      Value `key:"current" kind:"current" min:"0.005" max:"200" example:"1000 mA" doc:"printed output current"`
 	Stops        Word  `key:"stops" kind:"word" words:"by itself|timer|never" example:"by itself" doc:"what ends the charge"`

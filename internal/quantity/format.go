@@ -37,6 +37,10 @@ func FormatRangeOne(kind Kind, r Range, system System) string {
 	}
 	n1, u1 := split(kind, low, system)
 	n2, u2 := split(kind, high, system)
+	if u, digits := shown(kind, max(math.Abs(low), math.Abs(high)), system); u != nil && u1 != u2 && n1 != "unknown" && n2 != "unknown" {
+		// One unit for both ends, that of the larger one: "0.4 to 2.5 A".
+		n1, n2, u1, u2 = Digits(u.from(low), digits), Digits(u.from(high), digits), u.name, u.name
+	}
 	switch a, b := glue(kind, n1, u1), glue(kind, n2, u2); {
 	case a == b:
 		return a

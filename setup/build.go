@@ -1,0 +1,217 @@
+package setup
+
+import (
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/tables"
+	"example.org/packcheck/wiring"
+)
+
+// of returns the picked value of a figure, 0 when nothing is known: the value
+// by which the physics packages, too, mean "unknown".
+func of(pick Pick, f *Figure) float64 {
+	if !f.Known {
+		return 0
+	}
+	return pick(f)
+}
+
+// PackSpec returns the pack at one choice of its figures; of two joined packs,
+// one.
+func (p *Parts) PackSpec(pick Pick) battery.Spec {
+	b := &p.Pack
+	s := battery.Spec{
+		Profile: b.Profile, CellsInSeries: b.CellsInSeries, Strings: b.Strings,
+		CapacityAh: of(pick, &b.CapacityAh), RateHours: of(pick, &b.RateS) / 3600, Health: of(pick, &b.Health),
+		ResistanceOhm: of(pick, &b.ResistanceOhm), ClosedShell: b.ClosedShell,
+		MassKg: of(pick, &b.MassKg), MaxCurrentA: of(pick, &b.MaxCurrentA),
+	}
+	if b.ResistanceFactor.Known {
+		s.ResistanceFactor = pick(&b.ResistanceFactor) * b.Profile.Resistance.Growth(s.Health)
+	}
+	return s
+}
+
+// PackC returns the pack's temperature at the start: its own, or the air's.
+func (p *Parts) PackC(pick Pick) float64 {
+	if p.Pack.TemperatureC.Known {
+		return pick(&p.Pack.TemperatureC)
+	}
+	return pick(&p.Outing.AirC)
+}
+
+// Motor returns one motor at one choice of its figures, with its heat where the
+// can table has it. Winding limits are left to the caller.
+func (p *Parts) Motor(pick Pick) drive.Motor {
+	m := p.Motors
+	d := drive.Motor{
+		TorqueConstant: pick(&m.TorqueConstant), WindingOhm: pick(&m.WindingOhm),
+		WindingH: of(pick, &m.WindingH), NoLoadA: of(pick, &m.NoLoadA), RotorInertiaKgM2: of(pick, &m.RotorInertiaKgM2),
+	}
+	if m.Coupled {
+		d.TorqueConstant *= math.Sqrt(d.WindingOhm / m.WindingOhm.Likely)
+		d.TorqueConstant = min(max(d.TorqueConstant, m.LeastK), m.MostK)
+	}
+	if m.AmbientKPerW.Known && m.WindingTauS.Known && m.CaseTauS.Known {
+		d.Thermal = drive.ThermalFromTimes(drive.ThermalTimes{
+			WindingToAirKPerW: pick(&m.AmbientKPerW), WindingShare: windingShare,
+			WindingTauS: pick(&m.WindingTauS), CaseTauS: pick(&m.CaseTauS),
+		})
+	}
+	return d
+}
+
+// windingShare is the part of a small motor's thermal resistance that lies
+// between winding and case. Estimate, no published source.
+const windingShare = 0.4
+
+// TotalKg returns all that moves: vehicle, rider, pack or both joined packs.
+func (p *Parts) TotalKg(pick Pick) float64 {
+	packs := 1.0
+	if p.Pack.Joined != "" {
+		packs = 2
+	}
+	return pick(&p.Vehicle.MassKg) + pick(&p.Rider.MassKg) + packs*of(pick, &p.Pack.MassKg)
+}
+
+// DriveVehicle returns motors, gears, wheels, mass and ground at one choice of
+// the figures. It must not be called on a bench load.
+func (p *Parts) DriveVehicle(pick Pick) drive.Vehicle {
+	v, m, g := p.Vehicle, p.Motors, p.Gears
+	motor := p.Motor(pick)
+	motors := max(int(math.Round(pick(&m.Count))), 1)
+	chain := 1
+	if m.Wiring.Text == "series" {
+		chain = motors
+	}
+	radius := pick(&v.WheelDiameterM) / 2
+	ratio := pick(&g.Ratio)
+	if g.Fitted {
+		ratio = p.fittedRatio(ratio, motor, radius)
+	}
+	mass := p.TotalKg(pick)
+	slope := math.Atan(pick(&v.Slope))
+	return drive.Vehicle{
+		Motor: motor, Motors: motors, MotorsInSeries: chain,
+		GearRatio: ratio, GearEfficiency: pick(&g.Efficiency), WheelRadiusM: radius, MassKg: mass,
+		RollN: drive.RollingN(drive.Rolling{
+			MassKg: mass, HardWheelM: pick(&v.RollingM), WheelRadiusM: radius, SlopeRad: slope,
+		}),
+		GradeN:       drive.SlopeN(drive.Slope{MassKg: mass, SlopeRad: slope}),
+		DragNS2PerM2: drive.DragCoefficient(drive.Air{DragFactor: 1, FrontalM2: pick(&v.DragAreaM2)}),
+		GripN: drive.GripLimitN(drive.Grip{
+			Friction: pick(&v.Grip), MassKg: mass, DrivenShare: pick(&v.DrivenShare), SlopeRad: slope,
+		}),
+	}
+}
+
+// fittedRatio gives a faster motor or a larger wheel more gearing: a default
+// ratio was chosen by a maker who knew both. It stays inside what is made.
+func (p *Parts) fittedRatio(ratio float64, motor drive.Motor, radiusM float64) float64 {
+	usual := p.Motor(Likely)
+	ratio *= usual.TorqueConstant / motor.TorqueConstant
+	ratio *= radiusM / (p.Vehicle.WheelDiameterM.Likely / 2)
+	r := p.Gears.Ratio.Range
+	return min(max(ratio, r.Low/1.5), r.High*1.5)
+}
+
+// DriveController returns the controller at one choice of its figures. Its
+// resistance is not in it: it belongs to [Parts.PathSpec].
+func (p *Parts) DriveController(pick Pick) drive.Controller {
+	c := &p.Controller
+	d := drive.Controller{
+		Chopper: c.Kind.Text == "chopper",
+		RampS:   of(pick, &c.RampS), LimitA: of(pick, &c.LimitA),
+		MaxV: of(pick, &c.MaxV), ContinuousA: of(pick, &c.ContinuousA), PeakA: of(pick, &c.PeakA), InputF: of(pick, &c.InputF),
+	}
+	for i := range p.Cutoffs {
+		d.ModuleRampS += of(pick, &p.Cutoffs[i].RampS)
+	}
+	if c.ConverterV.Known {
+		d.Converter = drive.Converter{OutV: pick(&c.ConverterV), LimitA: of(pick, &c.ConverterLimitA)}
+	}
+	return d
+}
+
+// Size returns the wire's size at one choice of its figures.
+func (w *WirePart) Size(pick Pick) tables.WireSize {
+	if w.AreaMM2.Known {
+		return tables.WireSize{System: tables.Metric, AreaMM2: pick(&w.AreaMM2)}
+	}
+	s := tables.WireSize{System: tables.AWG, Gauge: int(math.Round(pick(&w.Gauge)))}
+	if w.Automotive {
+		s.System = tables.Automotive
+	}
+	return s
+}
+
+// FuseSpec returns the fuse; ok is false when there is none or too little is
+// known of it. A form that is not given is taken as the small blade.
+func (p *Parts) FuseSpec(pick Pick) (spec wiring.FuseSpec, ok bool) {
+	f := &p.Fuse
+	if f.Absent || !f.RatingA.Known {
+		return spec, false
+	}
+	name := "small blade"
+	if f.Form.Known {
+		name = f.Form.Text
+	}
+	form, err := p.Tables.Fuse(name)
+	if err != nil {
+		return spec, false
+	}
+	spec = wiring.FuseSpec{Form: form, RatingA: pick(&f.RatingA), VoltageV: of(pick, &f.MaxV), DistanceM: math.NaN()}
+	if f.DistanceM.Known {
+		spec.DistanceM = pick(&f.DistanceM)
+	}
+	return spec, true
+}
+
+// PathSpec returns the way from pack to motors, there and back, at one choice
+// of its figures; the zero spec when the setup has no wire. The fuse is put in
+// when [Parts.FuseSpec] has one.
+func (p *Parts) PathSpec(pick Pick) (wiring.PathSpec, error) {
+	var s wiring.PathSpec
+	if p.Wire == nil {
+		return s, nil
+	}
+	w := p.Wire
+	run, err := wiring.NewRun(p.Tables, wiring.RunSpec{
+		Size: w.Size(pick), OneWayM: pick(&w.OneWayM), InsulationC: of(pick, &w.InsulationC),
+	})
+	if err != nil {
+		return s, err
+	}
+	s.Runs = []wiring.Run{run}
+	if n := int(math.Round(pick(&w.Joints))); n > 0 {
+		joint := wiring.Contact{Name: "joints", Kind: wiring.Joint, Ohm: pick(&w.JointOhm), Count: n}
+		if w.JointKind.Known {
+			if j, err := p.Tables.Joint(w.JointKind.Text); err == nil {
+				joint.Name, joint.SteadyA, joint.Source = j.Name, j.SteadyA.Low, j.SteadyA.Source
+			}
+		}
+		s.Contacts = append(s.Contacts, joint)
+	}
+	contact := wiring.Contact{Name: "pedal switch", Kind: wiring.Switch, Ohm: of(pick, &p.Controller.Ohm)}
+	if p.Controller.Kind.Text == "chopper" {
+		contact.Name, contact.Kind = "controller", wiring.Controller
+	}
+	s.Contacts = append(s.Contacts, contact)
+	if spec, ok := p.FuseSpec(pick); ok {
+		if s.Fuse, err = wiring.NewFuse(spec); err != nil {
+			return s, err
+		}
+	}
+	return s, nil
+}
+
+// Printed returns a figure's likely value in the user's units.
+func (p *Parts) Printed(f *Figure) string {
+	if !f.Known {
+		return "unknown"
+	}
+	return quantity.FormatBoth(f.Kind, f.Range.Likely, p.System)
+}

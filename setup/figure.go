@@ -1,0 +1,56 @@
+package setup
+
+import (
+	"example.org/packcheck/internal/quantity"
+)
+
+// Figure is one number that the engine needs, with its spread and where it
+// comes from. Two figures with the same Key are one unknown: moving one moves
+// the other.
+type Figure struct {
+	quantity.Range               // in the unit of the kind
+	Key            string        // "pack.capacity", "original.pack.capacity"
+	Kind           quantity.Kind // what sort of quantity
+	Known          bool          // false: nothing is known and nothing is assumed; the Range is zero
+	Assumed        bool          // a default stands in for what was not given
+	Why            string        // how it came about, one plain sentence; empty when it was given as it is
+	Source         string        // ID for [Parts.Source]; empty when it was given as it is
+	System         quantity.System
+}
+
+// Uncertain reports whether the figure can stand at more than one value.
+func (f *Figure) Uncertain() bool { return f.Known && !f.IsExact() }
+
+// String prints the figure in both systems, the user's first; "unknown" when
+// nothing is known.
+func (f *Figure) String() string {
+	if !f.Known {
+		return "unknown"
+	}
+	return quantity.FormatRange(f.Kind, f.Range, f.System)
+}
+
+// Choice is one word that the engine needs.
+type Choice struct {
+	Key     string
+	Text    string // empty when not known
+	Known   bool
+	Assumed bool
+	Why     string
+	Source  string
+}
+
+// Assumption is one default that stands in for something not given.
+type Assumption struct {
+	Key    string
+	Value  string // printed, with its units in both systems
+	Why    string // one plain sentence
+	Source string // ID for [Parts.Source]
+}
+
+// Pick chooses one value of a figure; it is how a caller says which corner of
+// the unknowns to compute.
+type Pick func(*Figure) float64
+
+// Likely is the [Pick] of every figure's likely value.
+func Likely(f *Figure) float64 { return f.Range.Likely }

@@ -1,0 +1,231 @@
+package setup
+
+import (
+	"slices"
+
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/finding"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/tables"
+)
+
+// Parts is a setup with every gap filled: what was given as it is, everything
+// else as a range with its reason. Rider, Vehicle, Motors and Gears are nil on a
+// bench load; Bench is nil otherwise; Wire is nil on a bench load without a
+// [wire] table.
+type Parts struct {
+	Setup  *Setup // as read, for what needs no filling: Measured, Storage, Charger
+	Title  string
+	System quantity.System // in which most of the setup was written
+
+	Rider      *RiderPart
+	Vehicle    *VehiclePart
+	Motors     *MotorPart
+	Gears      *GearPart
+	Controller ControllerPart
+	Wire       *WirePart
+	Fuse       FusePart
+	Pack       PackPart
+	Cutoffs    []CutoffPart // from the cells outwards
+	Bench      *BenchPart
+	Outing     OutingPart
+
+	Assumed  []Assumption // in the order in which they were made
+	Notes    []string     // what a reader should know about labels and words
+	Original *Parts       // nil without [original]
+
+	Tables    *tables.Tables // built in, with the user's own rows
+	Chemistry *chemistry.Set // built in, with the user's own
+
+	figures []*Figure
+}
+
+// Figures returns every figure that can stand at more than one value, in the
+// order in which they were settled, those of the original last; a figure that
+// the original shares is listed once.
+func (p *Parts) Figures() []*Figure {
+	var out []*Figure
+	seen := map[string]bool{}
+	add := func(list []*Figure) {
+		for _, f := range list {
+			if f.Uncertain() && !seen[f.Key] {
+				seen[f.Key] = true
+				out = append(out, f)
+			}
+		}
+	}
+	add(p.figures)
+	if p.Original != nil {
+		add(p.Original.figures)
+	}
+	return out
+}
+
+// Source returns the source that a figure, choice or assumption names.
+func (p *Parts) Source(id string) (finding.Source, bool) {
+	if i := slices.IndexFunc(ownSources(), func(s finding.Source) bool { return s.ID == id }); i >= 0 {
+		return ownSources()[i], true
+	}
+	if s, ok := p.Tables.Source(id); ok {
+		return s, true
+	}
+	return p.Chemistry.Source(id)
+}
+
+// RiderPart is the child.
+type RiderPart struct {
+	MassKg   Figure
+	AgeYears Figure // Known only when given
+}
+
+// VehiclePart is the vehicle without battery and rider.
+type VehiclePart struct {
+	MassKg         Figure
+	WheelDiameterM Figure
+	DrivenShare    Figure // share of the weight on driven wheels, 0 to 1
+	Tyres          Choice // "hard" or "rubber"
+	Ground         Choice // name of a row of the ground table
+	RollingM       Figure // length coefficient of rolling resistance, m: force = weight * RollingM / wheel radius
+	Grip           Figure // friction coefficient between driven wheels and ground
+	Slope          Figure // rise per run
+	DragAreaM2     Figure // drag coefficient times frontal area, m2
+	DesignV        Figure
+	Board          Choice // "yes" or "no"; not Known when the setup does not say
+	WeakestPartV   Figure // Known only when given
+	Class          string // name of the vehicle class that defaults came from
+}
+
+// MotorPart is one motor, of Count alike. A thermal figure that the can table
+// does not have is not Known.
+type MotorPart struct {
+	Count  Figure
+	Wiring Choice // "parallel" or "series"
+	Can    Choice // name of a row of the can table; not Known when nothing needed it
+	RatedV Figure // Known only where a printed figure needed it
+
+	TorqueConstant   Figure // N m/A
+	WindingOhm       Figure // at 20 C
+	NoLoadA          Figure
+	WindingH         Figure
+	RotorInertiaKgM2 Figure
+
+	// Coupled says that constant and resistance both come from the can size:
+	// they go together, because turns that raise the one raise the other with
+	// the square. TorqueConstant then holds for the likely resistance, and
+	// [Parts.DriveVehicle] moves it with the root of the resistance picked.
+	Coupled bool
+	LeastK  float64 // bounds of the torque constant when Coupled
+	MostK   float64
+
+	AmbientKPerW Figure // winding to still air, K/W
+	WindingTauS  Figure
+	CaseTauS     Figure
+}
+
+// GearPart is what lies between motor and wheel.
+type GearPart struct {
+	Ratio      Figure
+	Efficiency Figure
+	// Fitted says that the ratio is a default; [Parts.DriveVehicle] then gives
+	// a faster motor or a larger wheel more gearing, as makers do.
+	Fitted bool
+}
+
+// ControllerPart is what switches the motors. Limits that are not Known are
+// unknown, not absent.
+type ControllerPart struct {
+	Kind              Choice // "contacts" or "chopper"
+	Ohm               Figure
+	RampS             Figure
+	LimitA            Figure // not Known: none that anybody told
+	MaxV              Figure
+	ContinuousA       Figure
+	PeakA             Figure
+	InputF            Figure
+	StandbyA          Figure
+	ConverterV        Figure // Known only with a converter
+	ConverterLimitA   Figure
+	InferredFromRamps bool // kind was not given but a ramp or limit was
+}
+
+// WirePart is the way from pack to controller and back. One of Gauge and
+// AreaMM2 is Known.
+type WirePart struct {
+	Gauge       Figure // AWG or automotive number
+	AreaMM2     Figure
+	Automotive  bool
+	OneWayM     Figure
+	InsulationC Figure
+	Joints      Figure // number of them
+	JointOhm    Figure // each
+	JointKind   Choice // Known only when given
+}
+
+// FusePart is the fuse or breaker nearest to the pack. When neither Absent nor
+// Form.Known nor RatingA.Known, nothing is known: it may or may not be there.
+type FusePart struct {
+	Absent    bool   // the setup says that there is none
+	Form      Choice // name of a row of the fuse table
+	RatingA   Figure
+	MaxV      Figure
+	DistanceM Figure
+}
+
+// PackPart is the battery that is asked about. When Joined it is one of two
+// alike.
+type PackPart struct {
+	Profile       chemistry.Profile
+	Chemistry     Choice
+	Reading       string // what the label was understood to mean; empty without a label
+	CellsInSeries int
+	Strings       int
+	CapacityAh    Figure
+	RateS         Figure // time over which the capacity is rated, s
+	ResistanceOhm Figure // whole pack; Known only when given
+	// ResistanceFactor multiplies the profile's resistance, before age; Known
+	// only when ResistanceOhm is not.
+	ResistanceFactor Figure
+	Health           Figure
+	TemperatureC     Figure // not Known: the same as the air
+	Charge           Figure // state of charge at the start
+	MaxCurrentA      Figure
+	ClosedShell      bool
+	Housing          Choice
+	MassKg           Figure
+	Joined           string // "", "series" or "parallel"
+	SelfDischarge    Figure // share per month
+	ToolPack         bool   // cordless-tool pack with electronics of its own, as far as words and chemistry tell
+}
+
+// CutoffPart is one thing that disconnects the pack; only what was given is
+// here.
+type CutoffPart struct {
+	Where     string // "pack", "module" or "controller"
+	OpensAtV  Figure // not Known: this device only has a ramp or a standby current
+	DelayS    Figure
+	ClosesAtV Figure // not Known: it stays open
+	StandbyA  Figure
+	RampS     Figure // soft start in the module
+}
+
+// BenchPart is any other load in place of a vehicle.
+type BenchPart struct {
+	CurrentA Figure // one of CurrentA, PowerW and Pattern is there
+	PowerW   Figure
+	Pattern  []Demand
+	UntilV   Figure // Known only when given
+}
+
+// Demand is one piece of a pattern: so many amperes for so many seconds.
+type Demand struct {
+	Seconds  float64
+	CurrentA float64 // negative charges
+}
+
+// OutingPart is how it is driven.
+type OutingPart struct {
+	AirC    Figure
+	DriveS  Figure
+	PauseS  Figure
+	WantedS Figure // Known only when given
+}

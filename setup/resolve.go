@@ -1,0 +1,200 @@
+package setup
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/tables"
+)
+
+// Parts fills every gap of the setup: what was given stays as it is, everything
+// else gets a range, marked as assumed, with the reason and its source. What a
+// label or a word means is looked up; what is not understood gives [Faults], all
+// at once. Files that the setup names (a chemistry, table rows, a load pattern)
+// are read from its own folder.
+func (s *Setup) Parts() (*Parts, error) {
+	r := &resolver{setup: s, tab: tables.Builtin(), chem: chemistry.Builtin()}
+	r.ownFiles()
+	p := r.resolve(s, nil)
+	if s.Original != nil {
+		o := s.withOriginal()
+		p.Original = r.resolve(o, s.Original)
+	}
+	if err := r.faults.orNil(); err != nil {
+		return nil, err
+	}
+	return p, nil
+}
+
+// resolver fills the gaps of one setup.
+type resolver struct {
+	setup    *Setup // whose gaps are being filled, original merged in
+	original *Setup // the original's own tables while it is filled, else nil
+	tab      *tables.Tables
+	chem     *chemistry.Set
+	parts    *Parts
+	faults   Faults
+}
+
+// resolve fills one Setup.
+func (r *resolver) resolve(s, original *Setup) *Parts {
+	p := &Parts{Setup: s, Title: s.Title.Text, System: s.system(), Tables: r.tab, Chemistry: r.chem}
+	r.setup, r.original, r.parts = s, original, p
+	r.outing()
+	r.pack()
+	if s.Bench.Given {
+		r.bench()
+	} else {
+		r.vehicle()
+		r.rider()
+		r.motors()
+		r.gears()
+	}
+	r.controller()
+	if !s.Bench.Given || s.Wire.Given {
+		r.wire()
+	}
+	r.fuse()
+	r.cutoffs()
+	return p
+}
+
+// key returns the full name under which a default is reported. A table that the
+// original has of its own is apart from today's; any other is the same one.
+func (r *resolver) key(table, name string) string {
+	if r.original != nil && r.original.has(table) {
+		return "original." + table + "." + name
+	}
+	return table + "." + name
+}
+
+func (r *resolver) fault(line int, key, read, want string) {
+	r.faults = append(r.faults, Fault{File: r.setup.Name, Line: line, Key: key, Read: shorten(read), Want: want})
+}
+
+// given returns the figure of a value from the file.
+func (r *resolver) given(k quantity.Kind, v Value) Figure {
+	return Figure{Range: v.Range, Key: v.Key, Kind: k, Known: true, System: v.Written.System}
+}
+
+// orUnknown returns the value as a figure, one that is not known when it was
+// not given.
+func (r *resolver) orUnknown(table, name string, k quantity.Kind, v Value) Figure {
+	if v.Given {
+		return r.given(k, v)
+	}
+	return Figure{Key: r.key(table, name), Kind: k, System: r.parts.System}
+}
+
+// blank is a default in the making.
+type blank struct {
+	table, name string
+	kind        quantity.Kind
+	quantity.Range
+	why, source string
+	shown       string // printed instead of the range, where that says more
+}
+
+// or returns the value when it was given and the default otherwise.
+func (r *resolver) or(v Value, b blank) Figure {
+	if v.Given {
+		return r.given(b.kind, v)
+	}
+	return r.assume(b)
+}
+
+// assume makes a figure of a default and notes it.
+func (r *resolver) assume(b blank) Figure {
+	f := r.derived(b)
+	f.Assumed = true
+	shown := b.shown
+	if shown == "" {
+		shown = f.String()
+	}
+	r.note(f.Key, shown, b.why, b.source)
+	return f
+}
+
+// derived makes a figure that follows from what was given.
+func (r *resolver) derived(b blank) Figure {
+	return Figure{
+		Range: b.Range, Key: r.key(b.table, b.name), Kind: b.kind, Known: true,
+		Why: b.why, Source: b.source, System: r.parts.System,
+	}
+}
+
+// note lists an assumption. What the original shares with today's vehicle is
+// listed there already.
+func (r *resolver) note(key, value, why, source string) {
+	if r.original != nil && !strings.HasPrefix(key, "original.") {
+		return
+	}
+	r.parts.Assumed = append(r.parts.Assumed, Assumption{Key: key, Value: value, Why: why, Source: source})
+}
+
+// choose returns the word when it was given and a default otherwise.
+func (r *resolver) choose(w Word, table, name, text, why, source string) Choice {
+	if w.Given {
+		return Choice{Key: w.Key, Text: w.Text, Known: true}
+	}
+	c := Choice{Key: r.key(table, name), Text: text, Known: true, Assumed: true, Why: why, Source: source}
+	r.note(c.Key, text, why, source)
+	return c
+}
+
+// track lists figures for [Parts.Figures]; it takes the places where they stay.
+func (r *resolver) track(list ...*Figure) { r.parts.figures = append(r.parts.figures, list...) }
+
+// span turns a table's value into a range.
+func span(v tables.Value) quantity.Range {
+	return quantity.Range{Low: v.Low, Likely: v.Likely, High: v.High}
+}
+
+// ownFiles reads the chemistry and the table rows that the setup brings along.
+func (r *resolver) ownFiles() {
+	for _, s := range []*Setup{r.setup, r.setup.Original} {
+		if s == nil {
+			continue
+		}
+		if w := s.TablesFile; w.Given {
+			r.open(w, func(f *file) error {
+				t, err := r.tab.Extend(f, f.name)
+				if err == nil {
+					r.tab = t
+				}
+				return err
+			})
+		}
+		if w := s.Pack.ChemistryFile; w.Given {
+			r.open(w, func(f *file) error {
+				c, err := r.chem.Extend(f, f.name)
+				if err == nil {
+					r.chem = c
+				}
+				return err
+			})
+		}
+	}
+}
+
+// foreign turns the faults of a table or chemistry file into faults of ours.
+func (r *resolver) foreign(w Word, name string, err error) {
+	var te *tables.FileError
+	var ce chemistry.Faults
+	switch {
+	case err == nil:
+	case errors.As(err, &te):
+		for _, f := range te.Faults {
+			r.faults = append(r.faults, Fault{File: name, Line: f.Line, Key: f.Row, Read: "this", Want: f.Problem})
+		}
+	case errors.As(err, &ce):
+		for _, f := range ce {
+			r.faults = append(r.faults, Fault{File: name, Line: f.Line, Key: f.Key, Read: f.Got, Want: f.Want})
+		}
+	default:
+		r.fault(w.Line, w.Key, w.Text, fmt.Sprintf("a file that can be read (%v)", err))
+	}
+}

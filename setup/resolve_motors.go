@@ -1,0 +1,315 @@
+package setup
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/tables"
+)
+
+// windingSpread is how far the torque constant of motors of one can size may lie
+// from the rule that resistance goes with its square: the motors of the can
+// table (540, 550 and three of size 775, 12 V) lie within 1.19 of it.
+const windingSpread = 1.2
+
+// motors settles the motors.
+func (r *resolver) motors() {
+	raw := r.setup.Motors
+	p := &MotorPart{}
+	r.parts.Motors = p
+	class := r.class()
+	p.Count = r.or(raw.Count, blank{
+		table: "motors", name: "count", kind: quantity.Count, Range: span(class.Motors),
+		why: fmt.Sprintf("Not given; usual for a vehicle of the class %q.", class.Name), source: class.Motors.Source,
+	})
+	switch {
+	case raw.Wiring.Given:
+		p.Wiring = Choice{Key: raw.Wiring.Key, Text: raw.Wiring.Text, Known: true}
+	case p.Count.High > 1:
+		p.Wiring = r.choose(raw.Wiring, "motors", "wiring", "parallel", "Not given; the usual way.", srcUse)
+	default:
+		p.Wiring = Choice{Key: r.key("motors", "wiring"), Text: "parallel", Known: true}
+	}
+	can, ok := r.can(raw, class)
+	if !ok {
+		return
+	}
+	r.ratedVoltage(raw, can)
+	r.constants(raw, can)
+	r.motorRest(raw, can)
+	r.track(&p.Count, &p.TorqueConstant, &p.WindingOhm, &p.NoLoadA, &p.WindingH, &p.RotorInertiaKgM2,
+		&p.AmbientKPerW, &p.WindingTauS, &p.CaseTauS)
+}
+
+// can finds the row of the can table.
+func (r *resolver) can(raw Motors, class tables.VehicleClass) (tables.MotorCan, bool) {
+	p := r.parts.Motors
+	name := class.Can
+	if raw.Can.Given {
+		name = raw.Can.Text
+	}
+	can, err := r.tab.MotorCan(name)
+	if err != nil {
+		var names []string
+		for _, c := range r.tab.MotorCans() {
+			names = append(names, c.Name)
+		}
+		r.fault(raw.Can.Line, raw.Can.Key, name, oneOf(names))
+		return can, false
+	}
+	if raw.Can.Given {
+		p.Can = Choice{Key: raw.Can.Key, Text: can.Name, Known: true}
+		return can, true
+	}
+	p.Can = r.choose(raw.Can, "motors", "can", can.Name,
+		fmt.Sprintf("Not given; usual for a vehicle of the class %q.", class.Name), class.Source)
+	return can, true
+}
+
+// chain returns how many motors share the voltage.
+func (r *resolver) chain() float64 {
+	if r.parts.Motors.Wiring.Text == "series" {
+		return max(r.parts.Motors.Count.Likely, 1)
+	}
+	return 1
+}
+
+// ratedVoltage settles the voltage that printed figures are for, where one is
+// needed.
+func (r *resolver) ratedVoltage(raw Motors, _ tables.MotorCan) {
+	p := r.parts.Motors
+	printed := raw.NoLoadSpeed.Given || raw.StallCurrent.Given
+	bare := !raw.WindingResistance.Given || !raw.TorqueConstant.Given
+	switch {
+	case raw.RatedVoltage.Given:
+		p.RatedV = r.given(quantity.Voltage, raw.RatedVoltage)
+	case printed || bare:
+		p.RatedV = r.assume(blank{
+			table: "motors", name: "rated_voltage", kind: quantity.Voltage,
+			Range: r.parts.Vehicle.DesignV.Range.Scale(1 / r.chain()),
+			why:   "Not given; the share of the vehicle's design voltage that each motor gets.", source: srcGiven,
+		})
+	default:
+		p.RatedV = r.orUnknown("motors", "rated_voltage", quantity.Voltage, raw.RatedVoltage)
+	}
+}
+
+// typical is a can's typical motor, wound for a voltage: turns go with the
+// voltage, resistance and inductance with its square, current falls with it.
+type typical struct {
+	ohm, henry, noLoadA quantity.Range
+	k                   quantity.Range // by the no-load speeds
+}
+
+func typicalOf(can tables.MotorCan, ratedV float64) typical {
+	n := 1.0
+	if ratedV > 0 && can.ClassV > 0 {
+		n = ratedV / can.ClassV
+	}
+	const perRPM = math.Pi / 30
+	k := func(rpm float64) float64 {
+		return (can.ClassV - can.NoLoadA.Likely*can.WindingOhm.Likely) / (rpm * perRPM)
+	}
+	return typical{
+		ohm:     span(can.WindingOhm).Scale(n * n),
+		henry:   span(can.WindingH).Scale(n * n),
+		noLoadA: span(can.NoLoadA).Scale(1 / n),
+		k:       quantity.Spread(k(can.NoLoadRPM.High), k(can.NoLoadRPM.Likely), k(can.NoLoadRPM.Low)).Scale(n),
+	}
+}
+
+// constants settles torque constant, resistance and no-load current from
+// whatever was given.
+func (r *resolver) constants(raw Motors, can tables.MotorCan) {
+	p := r.parts.Motors
+	usual := typicalOf(can, p.RatedV.Likely)
+	hasR := raw.WindingResistance.Given || raw.StallCurrent.Given
+	hasK := raw.TorqueConstant.Given || raw.NoLoadSpeed.Given
+	r.noLoad(raw, can, usual)
+	sameCan := fmt.Sprintf("Not given; follows from the other for motors of size %s, where resistance goes with the square of the torque constant.", can.Name)
+	wide := fmt.Sprintf("Not given; motors of size %s differ this much, the size does not fix the winding.", can.Name)
+	ohm := blank{table: "motors", name: "winding_resistance", kind: quantity.Resistance}
+	con := blank{table: "motors", name: "torque_constant", kind: quantity.TorqueConstant}
+	gradient := usual.ohm.Likely / (usual.k.Likely * usual.k.Likely) // Ohm per constant squared
+	switch {
+	case hasR && hasK:
+		r.fromLabel(raw, &ohm, &con)
+		return
+	case hasR:
+		r.fromLabel(raw, &ohm, nil)
+		l, h := math.Sqrt(p.WindingOhm.Low/gradient), math.Sqrt(p.WindingOhm.High/gradient)
+		con.Range = quantity.Spread(l/windingSpread, math.Sqrt(p.WindingOhm.Likely/gradient), h*windingSpread)
+		con.why, con.source = sameCan, srcWinding
+		p.TorqueConstant = r.assume(con)
+	case hasK:
+		r.fromLabel(raw, nil, &con)
+		c := p.TorqueConstant
+		const s2 = windingSpread * windingSpread
+		ohm.Range = quantity.Spread(gradient*c.Low*c.Low/s2, gradient*c.Likely*c.Likely, gradient*c.High*c.High*s2)
+		ohm.why, ohm.source = sameCan, srcWinding
+		p.WindingOhm = r.assume(ohm)
+	default:
+		ohm.Range, ohm.why, ohm.source = usual.ohm, wide, can.WindingOhm.Source
+		p.WindingOhm = r.assume(ohm)
+		con.Range = quantity.Spread(usual.k.Likely/windingSpread, usual.k.Likely, usual.k.Likely*windingSpread)
+		con.why, con.source = wide, can.NoLoadRPM.Source
+		con.shown = quantity.FormatRange(quantity.TorqueConstant, usual.k, r.parts.System)
+		p.TorqueConstant = r.assume(con)
+		p.Coupled, p.LeastK, p.MostK = true, usual.k.Low, usual.k.High
+	}
+}
+
+// noLoad settles the no-load current where it does not follow from the rest.
+func (r *resolver) noLoad(raw Motors, can tables.MotorCan, usual typical) {
+	p := r.parts.Motors
+	follows := raw.TorqueConstant.Given && raw.NoLoadSpeed.Given &&
+		(raw.WindingResistance.Given || raw.StallCurrent.Given)
+	if !raw.NoLoadCurrent.Given && follows {
+		return // fromLabel finds it
+	}
+	p.NoLoadA = r.or(raw.NoLoadCurrent, blank{
+		table: "motors", name: "no_load_current", kind: quantity.Current, Range: usual.noLoadA,
+		why: fmt.Sprintf("Not given; usual for motors of size %s.", can.Name), source: can.NoLoadA.Source,
+	})
+}
+
+// fromLabel finds the constants that follow from what was given, at every
+// corner of the ranges given. A nil blank leaves that constant alone; where it
+// is alone, the other comes from the can later.
+func (r *resolver) fromLabel(raw Motors, ohm, con *blank) {
+	p := r.parts.Motors
+	if ohm != nil && raw.WindingResistance.Given {
+		p.WindingOhm = r.given(quantity.Resistance, raw.WindingResistance)
+		ohm = nil
+	}
+	if con != nil && raw.TorqueConstant.Given {
+		p.TorqueConstant = r.given(quantity.TorqueConstant, raw.TorqueConstant)
+		con = nil
+	}
+	if ohm == nil && con == nil && p.NoLoadA.Known {
+		return
+	}
+	if ohm != nil {
+		// R = V / stall current.
+		v, a := p.RatedV.Range, raw.StallCurrent.Range
+		ohm.Range = quantity.Spread(v.Low/a.High, v.Likely/a.Likely, v.High/a.Low)
+		ohm.why, ohm.source = "Rated voltage over stall current.", srcGiven
+		p.WindingOhm = r.derived(*ohm)
+	}
+	if con == nil && p.NoLoadA.Known {
+		return
+	}
+	r.corners(raw, con)
+}
+
+// corners runs the label through the motor equations at every corner of what
+// was given and keeps the hull.
+func (r *resolver) corners(raw Motors, con *blank) {
+	p := r.parts.Motors
+	resistance := p.WindingOhm
+	if !resistance.Known {
+		// Only the speed is known: the drop across the winding at no load is
+		// small, the typical resistance will do for it.
+		can, err := r.tab.MotorCan(p.Can.Text)
+		if err != nil {
+			return
+		}
+		resistance.Range = quantity.Exactly(typicalOf(can, p.RatedV.Likely).ohm.Likely)
+	}
+	var k, i0 []float64
+	ends := func(v quantity.Range) [3]float64 { return [3]float64{v.Likely, v.Low, v.High} }
+	for _, volt := range ends(p.RatedV.Range) {
+		for _, speed := range ends(raw.NoLoadSpeed.Range) {
+			for _, ohm := range ends(resistance.Range) {
+				for _, amp := range ends(p.NoLoadA.Range) {
+					m, err := drive.MotorFromLabel(drive.MotorLabel{
+						RatedV: volt, NoLoadRadS: speed, WindingOhm: ohm, NoLoadA: amp,
+						TorqueConstant: raw.TorqueConstant.Likely,
+					})
+					if err != nil {
+						if len(k) == 0 {
+							r.fault(raw.Line, r.key("motors", "no_load_speed"), raw.NoLoadSpeed.Text,
+								"figures that one motor can have: "+strings.TrimPrefix(err.Error(), "drive: "))
+							k, i0 = append(k, 1), append(i0, 0)
+						}
+						continue
+					}
+					k, i0 = append(k, m.TorqueConstant), append(i0, m.NoLoadA)
+				}
+			}
+		}
+	}
+	if con != nil {
+		con.Range = hull(k)
+		con.why, con.source = "Follows from the printed speed at the rated voltage.", srcGiven
+		p.TorqueConstant = r.derived(*con)
+	}
+	if !p.NoLoadA.Known {
+		p.NoLoadA = r.derived(blank{
+			table: "motors", name: "no_load_current", kind: quantity.Current, Range: hull(i0),
+			why: "Follows from speed, torque constant and resistance.", source: srcGiven,
+		})
+	}
+}
+
+// hull returns the range over some values, the first of which is the likely
+// one.
+func hull(v []float64) quantity.Range {
+	out := quantity.Exactly(v[0])
+	for _, x := range v[1:] {
+		out = out.Hull(quantity.Exactly(x))
+	}
+	return out
+}
+
+// motorRest settles what is left: inductance, inertia and heat.
+func (r *resolver) motorRest(raw Motors, can tables.MotorCan) {
+	p := r.parts.Motors
+	usual := typicalOf(can, p.RatedV.Likely)
+	why := fmt.Sprintf("Not given; usual for motors of size %s.", can.Name)
+	p.WindingH = r.or(raw.Inductance, blank{
+		table: "motors", name: "inductance", kind: quantity.Inductance, Range: usual.henry,
+		why: why, source: can.WindingH.Source,
+	})
+	p.RotorInertiaKgM2 = r.or(raw.RotorInertia, blank{
+		table: "motors", name: "rotor_inertia", kind: quantity.Inertia, Range: span(can.RotorKGM2),
+		why: why, source: can.RotorKGM2.Source,
+	})
+	heat := func(name string, k quantity.Kind, v tables.Value) Figure {
+		if !v.Known() {
+			return Figure{Key: r.key("motors", name), Kind: k, System: r.parts.System}
+		}
+		return r.derived(blank{
+			table: "motors", name: name, kind: k, Range: span(v),
+			why: fmt.Sprintf("Motors of size %s in still air.", can.Name), source: v.Source,
+		})
+	}
+	p.AmbientKPerW = heat("heat_resistance", quantity.NoKind, can.AmbientKPerW)
+	p.WindingTauS = heat("winding_time", quantity.Duration, can.WindingTauS)
+	p.CaseTauS = heat("case_time", quantity.Duration, can.CaseTauS)
+}
+
+// gears settles ratio and efficiency.
+func (r *resolver) gears() {
+	raw := r.setup.Gears
+	p := &GearPart{}
+	r.parts.Gears = p
+	class := r.class()
+	p.Ratio = r.or(raw.Ratio, blank{
+		table: "gears", name: "ratio", kind: quantity.Ratio, Range: span(class.GearRatio),
+		why:    fmt.Sprintf("Not given; usual for a vehicle of the class %q.", class.Name),
+		source: class.GearRatio.Source,
+	})
+	p.Fitted = !raw.Ratio.Given
+	stage := r.tab.Figure(tables.GearStageEfficiency)
+	const stages = 3 // plastic stages of the usual gearbox
+	p.Efficiency = r.or(raw.Efficiency, blank{
+		table: "gears", name: "efficiency", kind: quantity.Fraction,
+		Range: quantity.Spread(math.Pow(stage.Low, stages), math.Pow(stage.Likely, stages), math.Pow(stage.High, stages)),
+		why:   "Not given; three plastic stages.", source: stage.Source,
+	})
+	r.track(&p.Ratio, &p.Efficiency)
+}

@@ -1,0 +1,61 @@
+package setup
+
+import (
+	"strings"
+
+	"example.org/packcheck/internal/quantity"
+)
+
+// outing settles how it is driven.
+func (r *resolver) outing() {
+	raw := r.setup.Outing
+	p := &r.parts.Outing
+	p.AirC = r.or(raw.Air, blank{
+		table: "outing", name: "air", kind: quantity.Temperature, Range: quantity.Spread(10, 20, 30),
+		why: "Not given; a mild day.", source: srcOuting,
+	})
+	p.WantedS = r.orUnknown("outing", "wanted", quantity.Duration, raw.Wanted)
+	defer r.track(&p.AirC, &p.DriveS, &p.PauseS, &p.WantedS)
+	if r.setup.Bench.Given {
+		// A bench load runs without pauses unless it is told to pause.
+		p.DriveS = r.orUnknown("outing", "drive", quantity.Duration, raw.Drive)
+		p.PauseS = r.orUnknown("outing", "pause", quantity.Duration, raw.Pause)
+		return
+	}
+	p.DriveS = r.or(raw.Drive, blank{
+		table: "outing", name: "drive", kind: quantity.Duration, Range: quantity.Spread(15, 25, 40),
+		why: "Not given; how long a child keeps the pedal down.", source: srcOuting,
+	})
+	p.PauseS = r.or(raw.Pause, blank{
+		table: "outing", name: "pause", kind: quantity.Duration, Range: quantity.Spread(5, 10, 20),
+		why: "Not given; how long a child pauses.", source: srcOuting,
+	})
+}
+
+// bench settles a load in place of a vehicle.
+func (r *resolver) bench() {
+	raw := r.setup.Bench
+	p := &BenchPart{
+		CurrentA: r.orUnknown("load", "current", quantity.Current, raw.Current),
+		PowerW:   r.orUnknown("load", "power", quantity.Power, raw.Power),
+		UntilV:   r.orUnknown("load", "until", quantity.Voltage, raw.Until),
+	}
+	r.parts.Bench = p
+	r.track(&p.CurrentA, &p.PowerW, &p.UntilV)
+	if raw.Pattern.Given {
+		r.open(raw.Pattern, func(f *file) error {
+			pattern, err := readPattern(f)
+			p.Pattern = pattern
+			return err
+		})
+	}
+}
+
+// plainError drops the name of the package that an error comes from.
+func plainError(err error) string {
+	_, rest, ok := strings.Cut(err.Error(), ": ")
+	if !ok {
+		return err.Error()
+	}
+	return rest
+}

@@ -1,0 +1,249 @@
+package setup
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/quantity"
+)
+
+// pack settles the battery.
+func (r *resolver) pack() {
+	p := &r.parts.Pack
+	raw := r.setup.Pack
+	if !raw.Given {
+		r.fault(0, "pack", "", `a [pack] table, with at least a label such as label = "20 V max 5 Ah"`)
+		return
+	}
+	label, ok := r.packIdentity(raw)
+	if !ok {
+		return
+	}
+	p.Strings = 1
+	switch {
+	case raw.Strings.Given:
+		p.Strings = int(raw.Strings.Likely)
+	case label.Strings > 0:
+		p.Strings = label.Strings
+	}
+	r.packCharge(raw, label)
+	p.Health = r.or(raw.Health, r.healthDefault())
+	p.TemperatureC = r.orUnknown("pack", "temperature", quantity.Temperature, raw.Temperature)
+	if !raw.Temperature.Given {
+		key := r.key("pack", "temperature")
+		r.note(key, r.parts.Outing.AirC.String(), "Not given; the pack is taken to be as warm as the air.", srcOuting)
+	}
+	p.Charge = r.or(raw.Charge, blank{
+		table: "pack", name: "charge", kind: quantity.Fraction, Range: quantity.Exactly(1),
+		why: "Not given; the pack is taken to be fully charged.", source: srcOuting,
+	})
+	p.Housing = r.choose(raw.Housing, "pack", "housing", "closed shell",
+		"Not given; a closed shell cools worst.", srcPackWear)
+	p.ClosedShell = p.Housing.Text == "closed shell"
+	p.Joined = raw.Joined.Text
+	p.ToolPack = p.Profile.Name == "li-ion"
+	r.packResistance(raw)
+	r.packLimits(raw)
+	r.track(&p.CapacityAh, &p.RateS, &p.ResistanceOhm, &p.ResistanceFactor, &p.Health,
+		&p.TemperatureC, &p.Charge, &p.MaxCurrentA, &p.MassKg, &p.SelfDischarge)
+}
+
+// packIdentity finds out what kind of pack it is: chemistry and cells. It
+// reports whether the rest can be settled.
+func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
+	p := &r.parts.Pack
+	var label battery.Label
+	var profile chemistry.Profile
+	named := false
+	if c := raw.Chemistry; c.Given {
+		if profile, named = r.chem.Profile(fold(c.Text)); !named {
+			r.fault(c.Line, c.Key, c.Text, oneOf(r.chem.Names()))
+			return label, false
+		}
+		p.Chemistry = Choice{Key: c.Key, Text: profile.Name, Known: true}
+	}
+	if w := raw.Label; w.Given {
+		var err error
+		if named {
+			label, err = battery.ParseLabelOf(w.Text, profile)
+		} else {
+			label, err = battery.ParseLabel(w.Text, "")
+		}
+		if err != nil {
+			r.fault(w.Line, w.Key, w.Text, strings.TrimPrefix(err.Error(), "battery: "))
+			return label, false
+		}
+		r.parts.Notes = append(r.parts.Notes, label.Notes...)
+	}
+	if !named {
+		if label.Chemistry == "" {
+			line, key, read := raw.Line, "pack", ""
+			if raw.Label.Given {
+				line, key, read = raw.Label.Line, raw.Label.Key, raw.Label.Text
+			}
+			r.fault(line, key, read, "pack.chemistry beside it: "+oneOf(r.chem.Names()))
+			return label, false
+		}
+		profile, _ = r.chem.Profile(label.Chemistry)
+		p.Chemistry = r.readChemistry(raw.Label, label)
+	}
+	p.Profile = profile
+	p.CellsInSeries = label.CellsInSeries
+	if raw.CellsInSeries.Given {
+		p.CellsInSeries = int(raw.CellsInSeries.Likely)
+	}
+	if n := label.CellsInSeries; n > 0 && n != p.CellsInSeries {
+		r.fault(raw.CellsInSeries.Line, raw.CellsInSeries.Key, raw.CellsInSeries.Text,
+			fmt.Sprintf("%d, which is what the label %q means, or another label", n, label.Text))
+		return label, false
+	}
+	if p.CellsInSeries == 0 {
+		r.fault(raw.Line, "pack", "", `a label with its volts, such as label = "20 V max 5 Ah", or cells_in_series`)
+		return label, false
+	}
+	if label.Text != "" {
+		p.Reading = fmt.Sprintf("%s, %d cells in series", profile.Title, p.CellsInSeries)
+	}
+	return label, true
+}
+
+// readChemistry says how the chemistry follows from the label.
+func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
+	c := Choice{
+		Key: r.key("pack", "chemistry"), Text: l.Chemistry, Known: true, Source: srcGiven,
+		Why: fmt.Sprintf("Read from the label %q.", w.Text),
+	}
+	if l.Sure == battery.Stated {
+		return c
+	}
+	c.Assumed = true
+	c.Why = fmt.Sprintf("The usual meaning of the label %q.", w.Text)
+	if l.Sure == battery.Guess {
+		c.Why = fmt.Sprintf("The label %q does not say; this is the likeliest.", w.Text)
+		var others []string
+		for _, o := range l.Others {
+			others = append(others, fmt.Sprintf("%s with %d cells", o.Chemistry, o.CellsInSeries))
+		}
+		if len(others) > 0 {
+			c.Why = fmt.Sprintf("The label %q does not say; it could also mean %s.", w.Text, strings.Join(others, " or "))
+		}
+	}
+	r.note(c.Key, c.Text, c.Why, c.Source)
+	return c
+}
+
+// packCharge settles capacity and the hours that it is rated over.
+func (r *resolver) packCharge(raw Pack, label battery.Label) {
+	p := &r.parts.Pack
+	switch {
+	case raw.Capacity.Given:
+		p.CapacityAh = r.given(quantity.Charge, raw.Capacity)
+	case label.CapacityAh > 0:
+		p.CapacityAh = r.derived(blank{
+			table: "pack", name: "capacity", kind: quantity.Charge, Range: quantity.Exactly(label.CapacityAh),
+			why: "Read from the label.", source: srcGiven,
+		})
+	default:
+		p.CapacityAh = r.assume(blank{
+			table: "pack", name: "capacity", kind: quantity.Charge, Range: usualCapacity(p.Profile),
+			why: "Not given and not on the label; the range of usual packs.", source: srcPackSize,
+		})
+	}
+	switch {
+	case raw.Rate.Given:
+		p.RateS = r.given(quantity.Duration, raw.Rate)
+	case label.RateHours > 0:
+		p.RateS = r.derived(blank{
+			table: "pack", name: "rate", kind: quantity.Duration, Range: quantity.Exactly(label.RateHours * 3600),
+			why: "Read from the label.", source: srcGiven,
+		})
+	default:
+		p.RateS = r.assume(blank{
+			table: "pack", name: "rate", kind: quantity.Duration, Range: quantity.Exactly(p.Profile.Capacity.RatedHours * 3600),
+			why:    "Not given; labels of this chemistry are rated over these hours.",
+			source: firstSource(p.Profile.Capacity.Source),
+		})
+	}
+}
+
+// usualCapacity is what packs of a chemistry are usually sold with.
+func usualCapacity(p chemistry.Profile) quantity.Range {
+	switch {
+	case p.Family == chemistry.LeadAcid:
+		return quantity.Spread(4.5, 7, 14)
+	case p.Name == "li-ion":
+		return quantity.Spread(1.5, 4, 9)
+	case p.Family == chemistry.Lithium:
+		return quantity.Spread(4, 7, 20)
+	}
+	return quantity.Spread(1.3, 2, 5)
+}
+
+// healthDefault is the wear of a pack of which nothing is known. The original
+// pack was new.
+func (r *resolver) healthDefault() blank {
+	b := blank{
+		table: "pack", name: "health", kind: quantity.Fraction, Range: quantity.Spread(0.8, 0.9, 1),
+		why: "Not given; anything from new to the usual end of its life.", source: srcPackWear,
+	}
+	if r.original != nil && r.original.Pack.Given {
+		b.Range = quantity.Spread(0.95, 1, 1)
+		b.why = "Not given; the original pack is taken as new."
+	}
+	return b
+}
+
+// packResistance settles the resistance: measured, or by the profile with the
+// profile's own spread.
+func (r *resolver) packResistance(raw Pack) {
+	p := &r.parts.Pack
+	if raw.Resistance.Given {
+		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
+		return
+	}
+	u := p.Profile.Resistance.Uncertainty
+	b := blank{
+		table: "pack", name: "resistance", kind: quantity.NoKind, Range: quantity.Spread(max(1-u, 0.05), 1, 1+u),
+		why:    "Not measured; typical of this chemistry for the capacity and wear.",
+		source: firstSource(p.Profile.Resistance.Source),
+	}
+	if m, err := battery.New(r.parts.PackSpec(Likely)); err == nil {
+		b.shown = quantity.FormatRange(quantity.Resistance, b.Range.Scale(m.MidOhm()), r.parts.System)
+	}
+	p.ResistanceFactor = r.assume(b)
+}
+
+// packLimits settles mass, current limit and self-discharge.
+func (r *resolver) packLimits(raw Pack) {
+	p := &r.parts.Pack
+	kg := 0.0
+	if m, err := battery.New(r.parts.PackSpec(Likely)); err == nil {
+		kg = m.MassKg()
+	} else {
+		r.fault(raw.Line, "pack", "these keys together", strings.TrimPrefix(err.Error(), "battery: "))
+	}
+	p.MassKg = r.or(raw.Mass, blank{
+		table: "pack", name: "mass", kind: quantity.Mass, Range: quantity.Spread(0.8*kg, kg, 1.2*kg),
+		why: "Not weighed; by the energy it holds.", source: firstSource(p.Profile.Mass.Source),
+	})
+	p.MaxCurrentA = r.or(raw.MaxCurrent, blank{
+		table: "pack", name: "max_current", kind: quantity.Current,
+		Range:  quantity.Exactly(p.Profile.Discharge.ContinuousC * p.CapacityAh.Likely),
+		why:    "Not given; what cells of this chemistry stand for good.",
+		source: firstSource(p.Profile.Discharge.Source),
+	})
+	month := p.Profile.Keeping.LossPerMonth
+	p.SelfDischarge = r.or(raw.SelfDischarge, blank{
+		table: "pack", name: "self_discharge", kind: quantity.Fraction, Range: quantity.Exactly(math.Min(month, 1)),
+		why: "Not given; typical of this chemistry, per month.", source: firstSource(p.Profile.Keeping.Source),
+	})
+}
+
+// firstSource returns the first of several source IDs parted by commas.
+func firstSource(ids string) string {
+	id, _, _ := strings.Cut(ids, ",")
+	return strings.TrimSpace(id)
+}

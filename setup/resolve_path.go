@@ -1,0 +1,233 @@
+package setup
+
+import (
+	"fmt"
+
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/tables"
+)
+
+// controller settles what switches the motors.
+func (r *resolver) controller() {
+	raw := r.setup.Controller
+	p := &r.parts.Controller
+	if r.setup.Bench.Given && !raw.Given {
+		p.Kind = Choice{Key: r.key("controller", "kind"), Text: "contacts", Known: true}
+		return // the load is all that there is
+	}
+	soft := raw.Ramp.Given && raw.Ramp.High > 0 || raw.CurrentLimit.Given
+	kind, why := "contacts", "Not given; plain contacts, which give the hardest launch."
+	if soft {
+		kind, why = "chopper", "Not given; only an electronic speed control has a ramp or a current limit."
+	}
+	p.Kind = r.choose(raw.Kind, "controller", "kind", kind, why, srcUse)
+	chopper := p.Kind.Text == "chopper"
+	p.InferredFromRamps = !raw.Kind.Given && soft
+	contact := r.tab.Figure(tables.SwitchContactOhm)
+	ohm := blank{
+		table: "controller", name: "resistance", kind: quantity.Resistance, Range: span(contact.Value),
+		why: "Not given; a used pedal switch.", source: contact.Source,
+	}
+	if chopper {
+		ohm.Range, ohm.why, ohm.source = quantity.Spread(0.002, 0.006, 0.02), "Not given; transistors of a small speed control.", srcBoard
+	}
+	p.Ohm = r.or(raw.Resistance, ohm)
+	p.LimitA = r.orUnknown("controller", "current_limit", quantity.Current, raw.CurrentLimit)
+	switch {
+	case raw.Ramp.Given:
+		p.RampS = r.given(quantity.Duration, raw.Ramp)
+	case chopper && !raw.CurrentLimit.Given:
+		p.RampS = r.assume(blank{
+			table: "controller", name: "ramp", kind: quantity.Duration, Range: quantity.Exactly(0),
+			why: "Neither a soft start nor a current limit is known; none is counted on.", source: srcBoard,
+		})
+	default:
+		p.RampS = r.derived(blank{table: "controller", name: "ramp", kind: quantity.Duration, why: "No soft start.", source: srcGiven})
+	}
+	p.MaxV = r.orUnknown("controller", "max_voltage", quantity.Voltage, raw.MaxVoltage)
+	p.ContinuousA = r.orUnknown("controller", "continuous_current", quantity.Current, raw.ContinuousCurrent)
+	p.PeakA = r.orUnknown("controller", "peak_current", quantity.Current, raw.PeakCurrent)
+	p.InputF = r.orUnknown("controller", "input_capacitance", quantity.Capacitance, raw.InputCapacitance)
+	r.standby(raw, chopper)
+	r.converter(raw)
+	r.track(&p.Ohm, &p.RampS, &p.LimitA, &p.MaxV, &p.ContinuousA, &p.PeakA, &p.InputF, &p.StandbyA, &p.ConverterV, &p.ConverterLimitA)
+}
+
+// standby settles what is drawn when nothing moves. Plain contacts draw
+// nothing.
+func (r *resolver) standby(raw Controller, chopper bool) {
+	p := &r.parts.Controller
+	board := chopper || r.setup.Vehicle.HasBoard.Yes
+	if !raw.StandbyCurrent.Given && !board {
+		p.StandbyA = r.derived(blank{
+			table: "controller", name: "standby_current", kind: quantity.Current,
+			why: "Plain contacts draw nothing while open.", source: srcGiven,
+		})
+		return
+	}
+	p.StandbyA = r.or(raw.StandbyCurrent, blank{
+		table: "controller", name: "standby_current", kind: quantity.Current, Range: quantity.Spread(0.001, 0.01, 0.05),
+		why: "Not given; usual for a board that is left switched on.", source: srcBoard,
+	})
+}
+
+// converter settles a step-down converter, where one is described.
+func (r *resolver) converter(raw Controller) {
+	p := &r.parts.Controller
+	p.ConverterLimitA = r.orUnknown("controller", "converter_limit", quantity.Current, raw.ConverterLimit)
+	p.ConverterV = r.orUnknown("controller", "converter_voltage", quantity.Voltage, raw.ConverterVoltage)
+	if raw.ConverterVoltage.Given || !raw.ConverterLimit.Given || r.parts.Vehicle == nil {
+		return
+	}
+	p.ConverterV = r.assume(blank{
+		table: "controller", name: "converter_voltage", kind: quantity.Voltage, Range: r.parts.Vehicle.DesignV.Range,
+		why: "Not given; the voltage that the vehicle was made for.", source: srcGiven,
+	})
+}
+
+// wire settles the way from pack to controller.
+func (r *resolver) wire() {
+	raw := r.setup.Wire
+	p := &WirePart{Automotive: raw.Kind.Text == "automotive"}
+	r.parts.Wire = p
+	p.AreaMM2 = r.orUnknown("wire", "area", quantity.Area, raw.Area)
+	p.Gauge = r.orUnknown("wire", "gauge", quantity.Gauge, raw.Gauge)
+	if !raw.Area.Given && !raw.Gauge.Given {
+		p.Gauge = r.assume(blank{
+			table: "wire", name: "gauge", kind: quantity.Gauge, Range: quantity.Spread(14, 16, 18),
+			why: "Not given; the wire of such vehicles is usually thin.", source: srcWire,
+		})
+	}
+	p.OneWayM = r.or(raw.OneWayLength, blank{
+		table: "wire", name: "one_way_length", kind: quantity.Length, Range: quantity.Spread(0.6, 1, 1.8),
+		why: "Not given; from the pack to the motors of a small vehicle.", source: srcWire,
+	})
+	p.InsulationC = r.or(raw.Insulation, blank{
+		table: "wire", name: "insulation", kind: quantity.Temperature, Range: quantity.Exactly(60),
+		why: "Not given; the weakest usual insulation.", source: srcWire,
+	})
+	p.Joints = r.or(raw.Joints, blank{
+		table: "wire", name: "joints", kind: quantity.Count, Range: quantity.Range{Low: 6, Likely: 8, High: 12},
+		why: "Not counted; plugs, crimps and screws there and back.", source: srcWire,
+	})
+	r.joint(raw)
+	r.checkWire(raw)
+	r.track(&p.Gauge, &p.AreaMM2, &p.OneWayM, &p.InsulationC, &p.Joints, &p.JointOhm)
+}
+
+// joint settles the resistance of one joint, new to aged.
+func (r *resolver) joint(raw Wire) {
+	p := r.parts.Wire
+	kind := "crimped tab"
+	if raw.Joint.Given {
+		kind = raw.Joint.Text
+	}
+	j, err := r.tab.Joint(kind)
+	if err != nil {
+		var names []string
+		for _, k := range r.tab.Joints() {
+			names = append(names, k.Name)
+		}
+		r.fault(raw.Joint.Line, raw.Joint.Key, kind, oneOf(names))
+		return
+	}
+	if raw.Joint.Given {
+		p.JointKind = Choice{Key: raw.Joint.Key, Text: j.Name, Known: true}
+	}
+	b := blank{
+		table: "wire", name: "joint_resistance", kind: quantity.Resistance,
+		Range: span(j.NewOhm), source: j.Source,
+		why: fmt.Sprintf("Not measured; %s, new to aged.", j.What),
+	}
+	if j.AgedOhm.Known() {
+		b.Range = quantity.Spread(j.NewOhm.Low, j.NewOhm.High, j.AgedOhm.Likely)
+	}
+	if raw.Joint.Given && !raw.JointResistance.Given {
+		p.JointOhm = r.derived(b)
+		return
+	}
+	p.JointOhm = r.or(raw.JointResistance, b)
+}
+
+// checkWire notes a size that no wire of the tables has.
+func (r *resolver) checkWire(raw Wire) {
+	v := raw.Gauge
+	if raw.Area.Given {
+		v = raw.Area
+	}
+	if !v.Given {
+		return
+	}
+	for _, pick := range []Pick{Likely, func(f *Figure) float64 { return f.Low }, func(f *Figure) float64 { return f.High }} {
+		if _, err := r.tab.Wire(r.parts.Wire.Size(pick)); err != nil {
+			r.fault(v.Line, v.Key, v.Text, "a size of the wire table: "+plainError(err))
+			return
+		}
+	}
+}
+
+// fuse settles the fuse. What is not given stays unknown: no fuse is invented.
+func (r *resolver) fuse() {
+	raw := r.setup.Fuse
+	p := &r.parts.Fuse
+	p.RatingA = r.orUnknown("fuse", "rating", quantity.Current, raw.Rating)
+	p.MaxV = r.orUnknown("fuse", "max_voltage", quantity.Voltage, raw.MaxVoltage)
+	p.DistanceM = r.orUnknown("fuse", "distance_from_pack", quantity.Length, raw.DistanceFromPack)
+	r.track(&p.RatingA, &p.MaxV, &p.DistanceM)
+	if !raw.Form.Given {
+		return
+	}
+	if fold(raw.Form.Text) == "none" {
+		p.Absent = true
+		p.Form = Choice{Key: raw.Form.Key, Text: "none", Known: true}
+		return
+	}
+	f, err := r.tab.Fuse(raw.Form.Text)
+	if err != nil {
+		r.fault(raw.Form.Line, raw.Form.Key, raw.Form.Text, oneOf(append(r.tab.FuseForms(), "none")))
+		return
+	}
+	p.Form = Choice{Key: raw.Form.Key, Text: f.Form, Known: true}
+}
+
+// cutoffs settles what disconnects the pack. Nothing is invented: a pack whose
+// setup names no cutoff has none that anybody may count on.
+func (r *resolver) cutoffs() {
+	c := r.setup.Cutoff
+	for _, d := range []struct {
+		where string
+		raw   Cutoff
+		ramp  Value
+	}{
+		{"pack", c.Pack, Value{}},
+		{"module", c.Module.Cutoff, c.Module.Ramp},
+		{"controller", c.Controller, Value{}},
+	} {
+		if !d.raw.Given {
+			continue
+		}
+		table := "cutoff." + d.where
+		p := CutoffPart{
+			Where:     d.where,
+			OpensAtV:  r.orUnknown(table, "opens_at", quantity.Voltage, d.raw.OpensAt),
+			ClosesAtV: r.orUnknown(table, "closes_at", quantity.Voltage, d.raw.ClosesAt),
+			RampS:     r.orUnknown(table, "ramp", quantity.Duration, d.ramp),
+			DelayS:    r.orUnknown(table, "delay", quantity.Duration, d.raw.Delay),
+		}
+		if d.raw.OpensAt.Given {
+			p.DelayS = r.or(d.raw.Delay, blank{
+				table: table, name: "delay", kind: quantity.Duration, Range: quantity.Spread(0, 1, 3),
+				why: "Not given; most wait a moment before they open.", source: srcCutoff,
+			})
+		}
+		p.StandbyA = r.or(d.raw.StandbyCurrent, blank{
+			table: table, name: "standby_current", kind: quantity.Current, Range: quantity.Spread(0, 0.0001, 0.005),
+			why: "Not given; what such a device draws itself.", source: srcCutoff,
+		})
+		r.parts.Cutoffs = append(r.parts.Cutoffs, p)
+	}
+	for i := range r.parts.Cutoffs {
+		p := &r.parts.Cutoffs[i]
+		r.track(&p.OpensAtV, &p.DelayS, &p.ClosesAtV, &p.StandbyA, &p.RampS)
+	}
+}

@@ -1,0 +1,226 @@
+package setup
+
+import (
+	"fmt"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/tables"
+)
+
+// class returns the kind of vehicle that defaults are taken from.
+func (r *resolver) class() tables.VehicleClass {
+	seats := 0
+	if v := r.setup.Vehicle.Seats; v.Given {
+		seats = int(v.Likely)
+	}
+	return r.tab.VehicleClassFor(r.parts.Vehicle.DesignV.Likely, seats)
+}
+
+// vehicle settles everything about the vehicle but motors and gears.
+func (r *resolver) vehicle() {
+	raw := r.setup.Vehicle
+	p := &VehiclePart{}
+	r.parts.Vehicle = p
+	p.DesignV = r.or(raw.DesignVoltage, r.designDefault())
+	class := r.class()
+	p.Class = class.Name
+	why := fmt.Sprintf("Not given; usual for a vehicle of the class %q.", class.Name)
+	p.MassKg = r.or(raw.Mass, blank{
+		table: "vehicle", name: "mass", kind: quantity.Mass, Range: span(class.MassKG),
+		why: why, source: class.MassKG.Source,
+	})
+	p.WheelDiameterM = r.or(raw.WheelDiameter, blank{
+		table: "vehicle", name: "wheel_diameter", kind: quantity.Length, Range: span(class.WheelDiameterM),
+		why: why, source: class.WheelDiameterM.Source,
+	})
+	p.Tyres = r.choose(raw.Tyres, "vehicle", "tyres", "hard", "Not given; such vehicles usually run on hard plastic wheels.", srcUse)
+	r.drivenShare(raw)
+	r.ground(raw)
+	p.Slope = r.or(raw.Slope, blank{
+		table: "vehicle", name: "slope", kind: quantity.Grade, Range: quantity.Exactly(0),
+		why: "Not given; level ground. A slope takes far more current.", source: srcUse,
+	})
+	// There is no key for air drag: at the speed of a ride-on it is a few
+	// percent of what the ground takes.
+	p.DragAreaM2 = r.derived(blank{
+		table: "vehicle", name: "drag_area", kind: quantity.NoKind, Range: quantity.Spread(0.25, 0.5, 0.8),
+		why: "Air drag of a child sitting upright.", source: srcDrag,
+	})
+	if raw.HasBoard.Given {
+		p.Board = Choice{Key: raw.HasBoard.Key, Known: true, Text: "no"}
+		if raw.HasBoard.Yes {
+			p.Board.Text = "yes"
+		}
+	}
+	p.WeakestPartV = r.orUnknown("vehicle", "weakest_part_voltage", quantity.Voltage, raw.WeakestPartVoltage)
+	r.track(&p.DesignV, &p.MassKg, &p.WheelDiameterM, &p.DrivenShare, &p.RollingM, &p.Grip, &p.Slope, &p.DragAreaM2, &p.WeakestPartV)
+}
+
+// designDefault finds out what voltage a vehicle was made for.
+func (r *resolver) designDefault() blank {
+	b := blank{table: "vehicle", name: "design_voltage", kind: quantity.Voltage, source: srcGiven}
+	s := r.setup
+	motors := 1.0
+	if s.Motors.Wiring.Text == "series" {
+		motors = 2
+		if s.Motors.Count.Given {
+			motors = s.Motors.Count.Likely
+		}
+	}
+	first := s.Pack
+	if o := s.Original; o != nil {
+		first = o.Pack
+	} else if r.original != nil {
+		first = r.original.Pack
+	}
+	originalPack := s.Original != nil || r.original != nil
+	switch {
+	case originalPack && first.Label.Given:
+		if l, err := battery.ParseLabel(first.Label.Text, ""); err == nil && l.NominalV > 0 {
+			b.Range, b.why = quantity.Exactly(l.NominalV), "Not given; the voltage of the original pack."
+			return b
+		}
+	case s.Motors.RatedVoltage.Given:
+		b.Range, b.why = s.Motors.RatedVoltage.Range.Scale(motors), "Not given; follows from the motors' rated voltage."
+		return b
+	}
+	b.source = srcUse
+	b.Range, b.why = quantity.Exactly(12), "Not given; most ride-on vehicles are 12 V."
+	if can, err := r.tab.MotorCan(s.Motors.Can.Text); s.Motors.Can.Given && err == nil {
+		for _, c := range r.tab.VehicleClasses() {
+			if c.Can == can.Name && c.DesignV != 12 && can.Name != "550" {
+				b.Range = quantity.Exactly(c.DesignV)
+				b.why = fmt.Sprintf("Not given; vehicles with motors of size %s are usually made for this.", can.Name)
+				b.source = c.Source
+				break
+			}
+		}
+	}
+	return b
+}
+
+// drivenShare settles how much of the weight rests on driven wheels.
+func (r *resolver) drivenShare(raw Vehicle) {
+	p := r.parts.Vehicle
+	driven, wheels := 2.0, 4.0
+	if raw.Wheels.Given {
+		wheels = raw.Wheels.Likely
+	}
+	if raw.DrivenWheels.Given {
+		driven = raw.DrivenWheels.Likely
+	}
+	driven = min(driven, wheels)
+	share := driven / wheels
+	b := blank{
+		table: "vehicle", name: "driven_wheels", kind: quantity.Fraction, source: srcUse,
+		Range: quantity.Spread(0.8*share, share, 1.2*share).Clamp(0, 1),
+		why:   fmt.Sprintf("Share of the weight on %g driven wheels of %g, a fifth either way for where the child sits.", driven, wheels),
+	}
+	if driven == wheels {
+		b.Range = quantity.Exactly(1)
+	}
+	if raw.DrivenWheels.Given && raw.Wheels.Given {
+		p.DrivenShare = r.derived(b)
+		return
+	}
+	b.shown = fmt.Sprintf("%g of %g wheels", driven, wheels)
+	if raw.DrivenWheels.Given {
+		b.name = "wheels"
+	}
+	b.why = "Not given; usual. " + b.why
+	p.DrivenShare = r.assume(b)
+}
+
+// ground settles what rolls and grips. Without a ground the range runs from
+// smooth concrete to short grass.
+func (r *resolver) ground(raw Vehicle) {
+	p := r.parts.Vehicle
+	rubber := p.Tyres.Text == "rubber"
+	of := func(g tables.Ground) (rolling, grip tables.Value) {
+		if rubber {
+			return g.RubberRolling, g.GripRubber
+		}
+		return g.Rolling, g.GripHard
+	}
+	roll := blank{table: "vehicle", name: "ground", kind: quantity.Length}
+	grip := blank{table: "vehicle", name: "ground_grip", kind: quantity.NoKind}
+	if raw.Ground.Given {
+		g, err := r.tab.Ground(raw.Ground.Text)
+		if err != nil {
+			r.fault(raw.Ground.Line, raw.Ground.Key, raw.Ground.Text, oneOf(r.groundNames()))
+			return
+		}
+		rv, gv := of(g)
+		p.Ground = Choice{Key: raw.Ground.Key, Text: g.Name, Known: true}
+		roll.Range, roll.source = span(rv), rv.Source
+		grip.Range, grip.source = span(gv), gv.Source
+		roll.why = fmt.Sprintf("Rolling resistance on %s, as a length.", raw.Ground.Text)
+		grip.why = fmt.Sprintf("Friction of the wheels on %s.", raw.Ground.Text)
+		p.RollingM, p.Grip = r.derived(roll), r.derived(grip)
+		return
+	}
+	easy, err1 := r.tab.Ground("smooth concrete")
+	usual, err2 := r.tab.Ground("asphalt")
+	hard, err3 := r.tab.Ground("short grass")
+	if err1 != nil || err2 != nil || err3 != nil {
+		r.fault(0, "vehicle.ground", "", "a ground table that has smooth concrete, asphalt and short grass")
+		return
+	}
+	p.Ground = r.choose(raw.Ground, "vehicle", "ground", usual.Name, "Not given; anything from smooth concrete to short grass is allowed for.", srcUse)
+	er, eg := of(easy)
+	ur, ug := of(usual)
+	hr, hg := of(hard)
+	roll.Range = quantity.Spread(er.Low, ur.Likely, hr.High)
+	grip.Range = quantity.Spread(min(eg.Low, hg.Low), ug.Likely, max(eg.High, hg.High))
+	roll.why, roll.source = "The ground was not given.", hr.Source
+	grip.why, grip.source = "The ground was not given.", ug.Source
+	p.RollingM, p.Grip = r.derived(roll), r.derived(grip)
+	p.RollingM.Assumed, p.Grip.Assumed = true, true
+}
+
+func (r *resolver) groundNames() []string {
+	var names []string
+	for _, g := range r.tab.Grounds() {
+		names = append(names, g.Name)
+	}
+	return names
+}
+
+// rider settles the child's mass: weighed, or by age, or by the ages for which
+// such vehicles are sold.
+func (r *resolver) rider() {
+	raw := r.setup.Rider
+	p := &RiderPart{AgeYears: r.orUnknown("rider", "age", quantity.Age, raw.Age)}
+	r.parts.Rider = p
+	defer r.track(&p.MassKg)
+	if raw.Mass.Given {
+		p.MassKg = r.given(quantity.Mass, raw.Mass)
+		return
+	}
+	low, likely, high := 3.0, 4.5, 6.0
+	b := blank{table: "rider", name: "mass", kind: quantity.Mass, why: "Neither mass nor age was given; a child of 3 to 6 years."}
+	if raw.Age.Given {
+		low, likely, high = raw.Age.Low, raw.Age.Likely, raw.Age.High
+		b.why = "Not weighed; the lightest to the heaviest of twenty children of this age."
+	}
+	young, err1 := r.tab.ChildMass(low)
+	middle, err2 := r.tab.ChildMass(likely)
+	old, err3 := r.tab.ChildMass(high)
+	if err1 != nil || err2 != nil || err3 != nil {
+		r.fault(raw.Age.Line, raw.Age.Key, raw.Age.Text, "rider.mass for a rider of this age")
+		return
+	}
+	b.Range = quantity.Spread(young.P5KG, middle.P50KG, old.P95KG)
+	if old.Note != "" {
+		b.why += " " + old.Note
+	}
+	if len(middle.Sources) > 0 {
+		b.source = middle.Sources[0]
+	}
+	if seats := r.setup.Vehicle.Seats; seats.Given && seats.Likely > 1 && !raw.Age.Given {
+		b.Range.High *= seats.Likely
+		b.why += " Every seat may be taken."
+	}
+	p.MassKg = r.assume(b)
+}

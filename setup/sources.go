@@ -1,0 +1,33 @@
+package setup
+
+import "example.org/packcheck/finding"
+
+// Sources of the defaults that no table holds.
+const (
+	srcOuting   = "outing-practice"
+	srcUse      = "use-practice"
+	srcWire     = "wiring-practice"
+	srcBoard    = "board-practice"
+	srcPackWear = "pack-wear-practice"
+	srcPackSize = "pack-size-practice"
+	srcCutoff   = "cutoff-practice"
+	srcWinding  = "winding-law"
+	srcDrag     = "drag-estimate"
+	srcGiven    = "setup-file"
+)
+
+// ownSources lists them, sorted by ID.
+func ownSources() []finding.Source {
+	return []finding.Source{
+		{ID: srcBoard, Text: "Resistance and standby current of small motor boards; common practice, no published source", Known: "common practice"},
+		{ID: srcCutoff, Text: "Delay and own current of low-voltage cutoffs where the maker gives none; common practice, no published source", Known: "common practice"},
+		{ID: srcDrag, Text: "Air drag of a child sitting upright on a small vehicle, drag coefficient 0.8 to 1.2 on 0.3 to 0.7 m2; estimate, no published source", Known: "estimate"},
+		{ID: srcOuting, Text: "How children drive: some 25 s with the pedal down, some 10 s without, on a mild day; common practice, no published source", Known: "common practice"},
+		{ID: srcPackSize, Text: "Capacities in which packs of a chemistry are usually sold for tools and ride-on vehicles; common practice, no published source", Known: "common practice"},
+		{ID: srcPackWear, Text: "A used pack keeps 80 to 100 percent of its capacity until it is given up (80 percent is the usual limit of replacement, IEEE 1188, from memory); common practice", Known: "common practice"},
+		{ID: srcGiven, Text: "Follows from other keys of the setup file", Known: "computed"},
+		{ID: srcUse, Text: "How such vehicles are built and used: hard plastic wheels, two of four driven, a 12 V system; common practice, no published source", Known: "common practice"},
+		{ID: srcWinding, Text: "In one can size resistance goes with the square of the torque constant, because both follow from the turns; spread from the motors of the can table", Known: "computed"},
+		{ID: srcWire, Text: "Thickness, length and number of joints of the loom of small ride-on vehicles; common practice, no published source", Known: "common practice"},
+	}
+}
