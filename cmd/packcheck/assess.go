@@ -1,0 +1,103 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/packcheck"
+	"example.org/packcheck/finding"
+	"example.org/packcheck/report"
+	"example.org/packcheck/setup"
+)
+
+// The names of the options.
+const (
+	flagFormat      = "format"
+	flagShort       = "short"
+	flagTrace       = "trace"
+	flagTraceLaunch = "trace-launch"
+	flagVersion     = "version"
+	flagHelp        = "help"
+)
+
+// assessFlags are the options of the assessment.
+func assessFlags() []cli.Flag {
+	return []cli.Flag{
+		&cli.StringFlag{Name: flagFormat, Value: string(report.FormatText)},
+		&cli.BoolFlag{Name: flagShort},
+		&cli.StringFlag{Name: flagTrace},
+		&cli.StringFlag{Name: flagTraceLaunch},
+		&cli.BoolFlag{Name: flagVersion},
+		&cli.BoolFlag{Name: flagHelp, Aliases: []string{"h"}},
+	}
+}
+
+// assess reads one setup, judges it and writes report and traces.
+func assess(c *cli.Context, std streams, verdict *int) error {
+	switch {
+	case c.Bool(flagHelp):
+		return cli.ShowAppHelp(c)
+	case c.Bool(flagVersion):
+		_, err := fmt.Fprintln(std.out, version())
+		return err
+	}
+	format, err := report.ParseFormat(c.String(flagFormat))
+	if err != nil {
+		return err
+	}
+	name, err := oneFile(c)
+	if err != nil {
+		return err
+	}
+	s, err := read(name, std.in)
+	if err != nil {
+		return err
+	}
+	a, err := packcheck.Assess(s)
+	if err != nil {
+		return asInput(err)
+	}
+	var out bytes.Buffer
+	if err := report.Write(&out, a, report.Options{Format: format, Short: c.Bool(flagShort)}); err != nil {
+		return err
+	}
+	if err := writeTraces(c, name, s); err != nil {
+		return err
+	}
+	if a.Verdict >= finding.FixFirst {
+		*verdict = exitFix
+	}
+	_, err = std.out.Write(out.Bytes())
+	return err
+}
+
+// stdinName stands for standard input where a file name is asked for.
+const stdinName = "-"
+
+// read reads a setup from a file or from standard input.
+func read(name string, stdin io.Reader) (*setup.Setup, error) {
+	if name == stdinName {
+		s, err := packcheck.Read(stdin, "standard input")
+		return s, withCode(exitInput, err)
+	}
+	s, err := packcheck.Load(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		err = fmt.Errorf("there is no file %q", name)
+	}
+	return s, withCode(exitInput, err)
+}
+
+// asInput gives faults of the setup the code of unreadable input: some of them
+// show only when words and labels are looked up.
+func asInput(err error) error {
+	var faults setup.Faults
+	if errors.As(err, &faults) {
+		return withCode(exitInput, err)
+	}
+	return err
+}

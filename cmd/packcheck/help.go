@@ -1,0 +1,87 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/urfave/cli/v2"
+
+	"example.org/packcheck/report"
+)
+
+// helpText is the answer to --help. It is short enough to read, and starts
+// with what somebody needs who has never seen the program.
+func helpText() string {
+	var formats []string
+	for _, f := range report.Formats() {
+		formats = append(formats, string(f))
+	}
+	return strings.ReplaceAll(help, "FORMATS", strings.Join(formats, ", "))
+}
+
+const help = `packcheck judges whether a battery suits a children's ride-on vehicle.
+
+Write down what you know in a text file, say tractor.toml, and leave out
+what you do not know:
+
+    title = "Will the drill's pack do?"
+
+    [rider]
+    age = "5 years"
+
+    [vehicle]
+    ground = "lawn"
+    design_voltage = "12 V"
+
+    [motors]
+    count = 2
+    can = "550"
+
+    [pack]
+    chemistry = "li-ion"
+    label = "20 V max 5 Ah"
+
+Then run
+
+    packcheck tractor.toml
+
+The first three lines are the verdict, the largest risk and the next
+step. What you left out is assumed, and the report says so.
+
+How to call it
+    packcheck FILE [options]     judge the setup in FILE
+    packcheck - [options]        the same, from standard input
+    packcheck keys               list everything a setup file may hold
+    packcheck sources            list where the built-in figures come from
+
+Options, before or after the file name
+    --format NAME         FORMATS (text if left out)
+    --short               ten lines at most; safety lines stay
+    --trace FILE          also write the outing as a table (CSV)
+    --trace-launch FILE   also write the first seconds as a table (CSV)
+    --help                this page
+    --version             what was built
+
+Exit code
+    0  the worst finding is fine or watch
+    1  the worst finding is fix first or danger
+    2  the setup could not be read; every fault is listed
+    3  anything else went wrong, such as a wrong option
+
+Reports go to standard output, errors to standard error. The report does
+not replace the maker's instructions, local codes or licensed practice.
+`
+
+// helpCommand lets people say "packcheck help".
+func helpCommand() *cli.Command {
+	return &cli.Command{
+		Name:               "help",
+		HideHelp:           true,
+		CustomHelpTemplate: help,
+		Action: func(c *cli.Context) error {
+			if err := noFile(c); err != nil {
+				return err
+			}
+			return cli.ShowAppHelp(c)
+		},
+	}
+}
