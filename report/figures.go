@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"strings"
 
 	"example.org/packcheck"
 	"example.org/packcheck/internal/quantity"
@@ -80,12 +81,23 @@ func (f figures) span(path string, u unit, value float64) string {
 		return f.one(u, value)
 	}
 	r = coarse(r).Scale(u.per)
-	both := quantity.FormatRange(u.kind, r, f.system)
-	likely := quantity.Format(u.kind, r.Likely, f.system)
-	if quantity.FormatRangeOne(u.kind, r, f.system) == likely { // the ends print alike
-		return both
+	ends := f.ends(u, r)
+	if quantity.Format(u.kind, r.Low, f.system) == quantity.Format(u.kind, r.High, f.system) {
+		return ends
 	}
-	return both + ", likely " + likely
+	return ends + ", likely " + quantity.Format(u.kind, r.Likely, f.system)
+}
+
+// ends prints the two ends of a range. Times of two units, such as 3 h 10 min,
+// keep theirs at both ends: "6 to 3 h 10 min" would read as six hours.
+func (f figures) ends(u unit, r packcheck.Range) string {
+	if u.kind == quantity.Duration {
+		low, high := quantity.Format(u.kind, r.Low, f.system), quantity.Format(u.kind, r.High, f.system)
+		if low != high && strings.Count(low+high, " ") > 2 {
+			return low + " to " + high
+		}
+	}
+	return quantity.FormatRange(u.kind, r, f.system)
 }
 
 // coarse rounds a range to about a hundredth of its width, in the unit that
@@ -115,7 +127,7 @@ func (f figures) maybeSpan(path string, u unit, value *float64, absent string) s
 		return f.span(path, u, *value)
 	}
 	if r, ok := f.ranges[path]; ok && r.Valid() {
-		return absent + " in the likely case; otherwise " + quantity.FormatRange(u.kind, coarse(r).Scale(u.per), f.system)
+		return absent + " in the likely case; otherwise " + f.ends(u, coarse(r).Scale(u.per))
 	}
 	return absent
 }

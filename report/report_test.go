@@ -338,6 +338,25 @@ func TestUsersUnitsStandFirst(t *testing.T) {
 	}
 }
 
+func TestEndsOfATimeKeepTheirUnits(t *testing.T) {
+	for _, tt := range []struct {
+		low, high float64 // minutes
+		want      string
+	}{
+		{22, 38, "22 to 38 min"},
+		{6, 190, "6 min to 3 h 10 min"},
+		{48, 72, "48 min to 1 h 12 min"},
+		{120, 190, "2 h to 3 h 10 min"},
+		{65, 190, "1 h 5 min to 3 h 10 min"},
+	} {
+		a := danger()
+		a.Ranges["ride.clock_min"] = packcheck.Range{Low: tt.low, Likely: tt.low, High: tt.high}
+		if text := written(t, a, report.Options{}); !strings.Contains(text, "With the pauses       "+tt.want+", likely") {
+			t.Errorf("%v to %v min: lacks %q", tt.low, tt.high, tt.want)
+		}
+	}
+}
+
 func TestTitlesCannotBreakOut(t *testing.T) {
 	a := hostile()
 	md := written(t, a, report.Options{Format: report.FormatMarkdown})

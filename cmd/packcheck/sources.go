@@ -9,8 +9,11 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"example.org/packcheck"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/drive"
 	"example.org/packcheck/finding"
 	"example.org/packcheck/tables"
 )
@@ -37,7 +40,10 @@ func builtinSources() []finding.Source {
 	all := slices.Concat(
 		chemistry.Builtin().Sources(),
 		tables.Builtin().Sources(),
+		drive.Sources(),
+		cutoff.Sources(),
 		charge.Sources(),
+		packcheck.Sources(),
 	)
 	slices.SortStableFunc(all, func(a, b finding.Source) int {
 		return cmp.Or(cmp.Compare(a.ID, b.ID), cmp.Compare(a.Text, b.Text))

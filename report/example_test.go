@@ -1,0 +1,36 @@
+package report_test
+
+import (
+	"fmt"
+	"os"
+
+	"example.org/packcheck"
+	"example.org/packcheck/finding"
+	"example.org/packcheck/report"
+)
+
+// An assessment comes from packcheck.Assess; this one is made by hand.
+func ExampleShort() {
+	a := &packcheck.Assessment{
+		Schema:   packcheck.Schema,
+		Title:    "Bramble Lane tractor",
+		Verdict:  finding.FixFirst,
+		Headline: [3]string{"not before the fuse is in", "Nothing opens on a short circuit.", "Fit a 30 A fuse at the pack."},
+		Steady:   &packcheck.SteadyFigures{SpeedKmh: 5.2},
+		Ride:     packcheck.RideFigures{PedalMin: 44},
+		Ranges:   map[string]packcheck.Range{"ride.pedal_min": {Low: 35, Likely: 44, High: 58}},
+	}
+	if err := report.Short(os.Stdout, a); err != nil {
+		fmt.Println(err)
+	}
+	// Output:
+	// Verdict: FIX FIRST: not before the fuse is in
+	// Risk: Nothing opens on a short circuit.
+	// Next: Fit a 30 A fuse at the pack.
+	// Ride: 35 to 58 min, likely 44 min with the pedal down
+	// Speed: 5.2 km/h (3.2 mph)
+	// Safety: The maker's instructions, local codes and licensed
+	//   practice come first. A changed vehicle no longer is the one
+	//   that was tested. Try it without a child. Heed every caution of
+	//   the full report.
+}
