@@ -55,37 +55,48 @@ func (a Ampacity) ConductorC(currentA, ambientC float64) float64 {
 
 // Ampacity looks up what a wire carries. AWG and automotive sizes go by 33
 // CFR 183.425 Table 5; metric sizes by DIN VDE 0298-4 (70 degC) and, for 105
-// degC insulation, ISO 10133 (from memory), or by the US table where those
-// have no class low enough. The column used is the hottest one that the
-// insulation reaches.
+// degC insulation, ISO 10133 (from memory). The column used is the hottest one
+// that the insulation reaches. Metric wire with insulation under 70 degC gets
+// the 70 degC value times the root of the smaller rise, which is computed, not
+// printed.
 //
 // Between two sizes the value is interpolated on logarithmic axes of area.
 // Below the thinnest size it falls in proportion to the area, above the
 // thickest it grows with the root of the area: both on the low side, and not
-// published. It fails for insulation under 60 degC or a wire without area.
+// published. It fails for insulation that is not from 60 to 400 degC, or a
+// wire without area.
 func (t *Tables) Ampacity(q AmpacityQuery) (Ampacity, error) {
 	insulation := q.InsulationC
 	if insulation == 0 {
 		insulation = 60
 	}
+	if !(insulation >= 60 && insulation <= 400) {
+		return Ampacity{}, fmt.Errorf("tables: ampacity for insulation of %g degC %w (want 60 to 400 degC)", insulation, ErrNotFound)
+	}
 	if !(q.Wire.AreaMM2 > 0) {
-		return Ampacity{}, fmt.Errorf("tables: ampacity of a wire of %g mm2 %w", q.Wire.AreaMM2, errNotFound)
+		return Ampacity{}, fmt.Errorf("tables: ampacity of a wire of %g mm2 %w", q.Wire.AreaMM2, ErrNotFound)
 	}
 	metric := q.Wire.Size.System == Metric
 	best, found := t.curveFor(insulation, q.FreeAir, metric)
-	if !found && metric {
-		best, found = t.curveFor(insulation, q.FreeAir, false)
-	}
+	factor := 1.0
 	if !found {
-		return Ampacity{}, fmt.Errorf("tables: ampacity for insulation of %g degC %w (want 60 degC or more)", insulation, errNotFound)
+		// Only metric wire gets here: the US table begins at 60 degC.
+		if best, found = t.curveFor(lowestMetricC, q.FreeAir, true); !found {
+			return Ampacity{}, fmt.Errorf("tables: ampacity of %s %w", q.Wire.Name, ErrNotFound)
+		}
+		factor = math.Sqrt((insulation - best.ambientC) / (best.insulationC - best.ambientC))
+		best.insulationC = insulation
 	}
 	return Ampacity{
-		AmpsA:       logInterpolate(best.amps, q.Wire.AreaMM2, 1, 0.5),
+		AmpsA:       factor * logInterpolate(best.amps, q.Wire.AreaMM2, 1, 0.5),
 		AmbientC:    best.ambientC,
 		InsulationC: best.insulationC,
 		Source:      best.source,
 	}, nil
 }
+
+// lowestMetricC is the lowest insulation class of the metric tables.
+const lowestMetricC = 70
 
 // curveFor picks the hottest column not above the insulation; among equals
 // the one for free air when that is allowed.

@@ -26,7 +26,7 @@ type ChildMass struct {
 // that is not from 0 to 18.
 func (t *Tables) ChildMass(ageY float64) (ChildMass, error) {
 	if !(ageY >= 0 && ageY <= 18) {
-		return ChildMass{}, fmt.Errorf("tables: child of %g years %w (want 0 to 18)", ageY, errNotFound)
+		return ChildMass{}, fmt.Errorf("tables: child of %g years %w (want 0 to 18)", ageY, ErrNotFound)
 	}
 	c := ChildMass{AgeY: ageY, P5KG: math.Inf(1)}
 	charts := slices.Sorted(maps.Keys(t.children))
@@ -58,7 +58,7 @@ func (t *Tables) GrowthChart(chart string, ageY float64) (ChildMass, error) {
 	}
 	first, last := g.p50[0].X, g.p50[len(g.p50)-1].X
 	if !(ageY >= first && ageY <= last) {
-		return ChildMass{}, fmt.Errorf("tables: %g years %w (want %g to %g)", ageY, errNotFound, first, last)
+		return ChildMass{}, fmt.Errorf("tables: %g years %w (want %g to %g)", ageY, ErrNotFound, first, last)
 	}
 	return ChildMass{
 		AgeY: ageY, P5KG: linearInterpolate(g.p5, ageY), P50KG: linearInterpolate(g.p50, ageY),

@@ -45,12 +45,19 @@ type placedFault struct {
 	problem string
 }
 
+// mostFaults bounds what is told about one file.
+const mostFaults = 50
+
 // fileError looks up the lines and sorts.
 func fileError(name, text string, faults []placedFault) error {
 	e := &FileError{File: name}
+	places := newLocator(text)
 	for _, f := range faults {
+		if len(e.Faults) == mostFaults {
+			break
+		}
 		e.Faults = append(e.Faults, Fault{
-			Line:    lineOf(text, f.path),
+			Line:    places.line(f.path),
 			Row:     strings.Join(f.path, "."),
 			Problem: f.problem,
 		})
@@ -58,6 +65,9 @@ func fileError(name, text string, faults []placedFault) error {
 	slices.SortStableFunc(e.Faults, func(a, b Fault) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Row, b.Row), cmp.Compare(a.Problem, b.Problem))
 	})
+	if more := len(faults) - mostFaults; more > 0 {
+		e.Faults = append(e.Faults, Fault{Problem: fmt.Sprintf("and %d more faults", more)})
+	}
 	return e
 }
 
@@ -83,29 +93,50 @@ var errProbe = errors.New("probe")
 
 func (probe) UnmarshalTOML(any) error { return errProbe }
 
-// lineOf returns the line of a key, or of the nearest parent whose line is
-// known, or 0.
-func lineOf(text string, path []string) int {
-	line := 0
-	var level map[string]toml.Primitive
-	md, err := toml.Decode(text, &level)
+// locator finds the lines of keys in one file.
+type locator struct {
+	md   toml.MetaData
+	root map[string]toml.Primitive
+}
+
+func newLocator(text string) *locator {
+	l := &locator{}
+	md, err := toml.Decode(text, &l.root)
 	if err != nil {
-		return 0
+		return &locator{} // then every line is 0
 	}
+	l.md = md
+	return l
+}
+
+// line returns the line of a key, or of the nearest parent whose line is
+// known, or 0.
+func (l *locator) line(path []string) int {
+	line := 0
+	level := l.root
 	for _, key := range path {
 		primitive, ok := level[key]
 		if !ok {
 			return line
 		}
 		var parse toml.ParseError
-		if errors.As(md.PrimitiveDecode(primitive, &probe{}), &parse) && parse.Position.Line > 0 {
+		if errors.As(l.md.PrimitiveDecode(primitive, &probe{}), &parse) && parse.Position.Line > 0 {
 			line = parse.Position.Line
 		}
 		var next map[string]toml.Primitive
-		if md.PrimitiveDecode(primitive, &next) != nil {
+		if l.md.PrimitiveDecode(primitive, &next) != nil {
 			return line
 		}
 		level = next
+	}
+	if line == 0 {
+		// A table that is only implied by [table.row] has no line of its own;
+		// its first row has.
+		for key := range level {
+			if below := l.line(append(slices.Clone(path), key)); below > 0 && (line == 0 || below < line) {
+				line = below
+			}
+		}
 	}
 	return line
 }

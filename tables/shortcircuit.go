@@ -53,7 +53,7 @@ func (t *Tables) InsulationFor(ratedC float64) (Insulation, error) {
 	name := "pvc-70"
 	switch {
 	case !(ratedC >= 0 && ratedC <= 250):
-		return Insulation{}, fmt.Errorf("tables: insulation of %g degC %w (want up to 250 degC)", ratedC, errNotFound)
+		return Insulation{}, fmt.Errorf("tables: insulation of %g degC %w (want up to 250 degC)", ratedC, ErrNotFound)
 	case ratedC > 70 && ratedC <= 105:
 		name = "pvc-90"
 	case ratedC > 105 && ratedC < 180:

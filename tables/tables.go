@@ -150,19 +150,18 @@ func copied[V any](m map[string]V) map[string]V {
 	return c
 }
 
-// errNotFound is wrapped by every failed look-up.
-var errNotFound = errors.New("not in the table")
+// ErrNotFound is wrapped by every failed look-up; test with errors.Is.
+var ErrNotFound = errors.New("not in the table")
 
 // notFound names what was asked for and what there is.
 func notFound(what, asked string, known []string) error {
-	return fmt.Errorf("tables: %s %q %w (known: %s)", what, asked, errNotFound, strings.Join(known, ", "))
+	return fmt.Errorf("tables: %s %q %w (known: %s)", what, asked, ErrNotFound, strings.Join(known, ", "))
 }
 
 // plainWord makes look-ups forgiving: lower case, hyphens, underscores and
 // runs of spaces as one space, a plural "es" or "s" dropped from each word.
 func plainWord(s string) string {
-	s = strings.NewReplacer("-", " ", "_", " ", ".", "", ",", " ").Replace(strings.ToLower(s))
-	words := strings.Fields(s)
+	words := strings.Fields(strings.Map(plainRune, strings.ToLower(s)))
 	for i, w := range words {
 		switch {
 		case strings.HasSuffix(w, "sses"):
@@ -172,6 +171,18 @@ func plainWord(s string) string {
 		}
 	}
 	return strings.Join(words, " ")
+}
+
+// plainRune parts words at hyphens, underscores and commas and drops full
+// stops.
+func plainRune(r rune) rune {
+	switch r {
+	case '-', '_', ',':
+		return ' '
+	case '.':
+		return -1
+	}
+	return r
 }
 
 // byWord finds the row one of whose words matches what somebody wrote. The

@@ -71,7 +71,7 @@ func (t *Tables) Wire(size WireSize) (Wire, error) {
 	switch size.System {
 	case AWG:
 		if size.Gauge < -3 || size.Gauge > 40 {
-			return Wire{}, fmt.Errorf("tables: AWG %d %w (want -3, which is 4/0, to 40)", size.Gauge, errNotFound)
+			return Wire{}, fmt.Errorf("tables: AWG %d %w (want -3, which is 4/0, to 40)", size.Gauge, ErrNotFound)
 		}
 		w.Name = "AWG " + gaugeText(size.Gauge)
 		w.AreaMM2 = AWGAreaMM2(size.Gauge)
@@ -88,7 +88,7 @@ func (t *Tables) Wire(size WireSize) (Wire, error) {
 		w.Source = source
 	case Metric:
 		if !(size.AreaMM2 >= 0.05 && size.AreaMM2 <= 240) {
-			return Wire{}, fmt.Errorf("tables: wire of %g mm2 %w (want 0.05 to 240 mm2)", size.AreaMM2, errNotFound)
+			return Wire{}, fmt.Errorf("tables: wire of %g mm2 %w (want 0.05 to 240 mm2)", size.AreaMM2, ErrNotFound)
 		}
 		name := "class5-plain"
 		if size.Tinned {
@@ -101,7 +101,7 @@ func (t *Tables) Wire(size WireSize) (Wire, error) {
 		w.OhmPerM20C = logInterpolate(c.ohmPerKM, size.AreaMM2, -1, -1) / 1000
 		w.Source = c.source
 	default:
-		return Wire{}, fmt.Errorf("tables: wire system %d %w", size.System, errNotFound)
+		return Wire{}, fmt.Errorf("tables: wire system %d %w", size.System, ErrNotFound)
 	}
 	return w, nil
 }
@@ -140,7 +140,7 @@ func (t *Tables) ConductorOhmPerKM(class string, areaMM2 float64) (float64, erro
 			return p.Y, nil
 		}
 	}
-	return 0, fmt.Errorf("tables: %g mm2 %w of %s", areaMM2, errNotFound, class)
+	return 0, fmt.Errorf("tables: %g mm2 %w of %s", areaMM2, ErrNotFound, class)
 }
 
 // gauge is one automotive size.

@@ -1,5 +1,213 @@
 package wiring
 
-import "example.org/packcheck/finding"
+import (
+	"math"
 
-func (c Case) judge(r Result) []finding.Finding { return nil }
+	"example.org/packcheck/finding"
+	"example.org/packcheck/tables"
+)
+
+// judge collects the findings on wire, joints, switch and fuse.
+func (c Case) judge(r Result) []finding.Finding {
+	j := &judge{Case: c, Result: r}
+	j.wire()
+	j.joints()
+	j.drop()
+	j.pedal()
+	if c.Path.fuse == nil {
+		j.noFuse()
+		return j.found
+	}
+	j.fuseSize()
+	j.fuseLoad()
+	j.fuseBlocked()
+	j.fusePlace()
+	j.fuseVoltage()
+	j.fuseHolder()
+	j.fuseHeat()
+	j.fuseLife()
+	j.breaker()
+	j.short()
+	return j.found
+}
+
+// judge is a case with its numbers while findings are being made.
+type judge struct {
+	Case
+	Result
+	found []finding.Finding
+}
+
+func (j *judge) add(f finding.Finding) { j.found = append(j.found, f) }
+
+// fineIf is Fine for a limit that was read, Watch for one that is remembered
+// or estimated: nothing is fine on a guess.
+func (j *judge) fineIf(source string) finding.Level {
+	if j.Tables.Firm(source) {
+		return finding.Fine
+	}
+	return finding.Watch
+}
+
+// wire judges the running current against the ampacity of every run, and
+// wires too thin to stand alone.
+func (j *judge) wire() {
+	least := j.Tables.Figure(tables.SmallestWireOutside)
+	for _, run := range j.Path.runs {
+		carries := run.CarriesA(j.AmbientC)
+		f := finding.Finding{
+			Code: "wire-carries", Level: j.fineIf(run.Ampacity.Source),
+			Title: "The " + run.Name + " carries the running current.",
+			Found: j.Demand.RunningA, Limit: carries, Unit: "A", Source: run.Ampacity.Source,
+		}
+		if f.Level != finding.Fine {
+			f.Advice = "The limit is from memory: look the wire up in its maker's sheet."
+		}
+		if j.Demand.RunningA > carries {
+			f.Code, f.Level = "wire-overloaded", finding.FixFirst
+			f.Title = "The " + run.Name + " is too thin for the running current."
+			f.Advice = "Use thicker wire, or lower the current with a current limit."
+		}
+		j.add(f)
+		if run.Wire.AreaMM2 < least.Likely*thinnestShare {
+			j.add(finding.Finding{
+				Code: "wire-thin", Level: finding.Watch,
+				Title: "The " + run.Name + " is thin enough to break from handling.",
+				Found: run.Wire.AreaMM2, Limit: least.Likely, Unit: "mm2", Source: least.Source,
+				Advice: "Keep it inside a sheath, or use thicker wire.",
+			})
+		}
+	}
+}
+
+// thinnestShare lets a wire pass as 1 mm2 that misses it by rounding.
+const thinnestShare = 0.99
+
+// joints judges heat and load of every joint and switch.
+func (j *judge) joints() {
+	watch, hot := j.Tables.Figure(tables.JointWatch), j.Tables.Figure(tables.JointHot)
+	for _, c := range j.Path.contacts {
+		if c.Kind != Joint && c.Kind != Switch {
+			continue
+		}
+		if c.SteadyA > 0 && j.Demand.RunningA > c.SteadyA {
+			j.add(finding.Finding{
+				Code: "joint-overloaded", Level: finding.FixFirst,
+				Title: "The running current is more than the " + c.Name + " is made for.",
+				Found: j.Demand.RunningA, Limit: c.SteadyA, Unit: "A", Source: c.Source,
+				Advice: "Use a connector or switch made for this current, or lower the current.",
+			})
+		}
+		heat := j.Demand.RunningA * j.Demand.RunningA * c.Ohm
+		switch {
+		case heat >= hot.Likely:
+			j.add(finding.Finding{
+				Code: "joint-hot", Level: finding.FixFirst, Title: "The " + c.Name + " gets hot.",
+				Found: heat, Limit: hot.Likely, Unit: "W", Source: hot.Source,
+				Advice: "Renew the joint; a new crimp has a tenth of an aged one's resistance.",
+			})
+		case heat >= watch.Likely:
+			j.add(finding.Finding{
+				Code: "joint-warm", Level: finding.Watch, Title: "The " + c.Name + " gets warm.",
+				Found: heat, Limit: watch.Likely, Unit: "W", Source: watch.Source,
+				Advice: "Feel it after ten minutes of use and renew it when it is too warm to hold.",
+			})
+		}
+	}
+}
+
+// drop judges the share of the voltage that the path takes.
+func (j *judge) drop() {
+	limit := j.Tables.Figure(tables.DropOrdinary)
+	if j.Total.DropShare > limit.Likely {
+		j.add(finding.Finding{
+			Code: "drop-large", Level: finding.Watch,
+			Title: "The path takes a large part of the voltage at the running current.",
+			Found: j.Total.DropShare, Limit: limit.Likely, Unit: "x", Source: limit.Source,
+			Advice: "Shorten or thicken the wire, and renew old joints.",
+		})
+	}
+}
+
+// weldRatio is supply over design voltage in the one official case of pedal
+// contacts that welded, 18 V on a switch that had been sound at 12 V.
+const weldRatio = 18.0 / 12
+
+// pedal warns of a switch under more voltage than it was made for.
+func (j *judge) pedal() {
+	supply := j.Pack.NominalV
+	if supply == 0 {
+		supply = j.Pack.FullV
+	}
+	caution, err := j.Tables.Caution("welded-pedal")
+	if err != nil || j.DesignV == 0 || supply <= j.DesignV*1.1 {
+		return
+	}
+	for _, c := range j.Path.contacts {
+		if c.Kind != Switch {
+			continue
+		}
+		f := finding.Finding{
+			Code: "pedal-may-weld", Level: finding.Watch,
+			Title: "The " + c.Name + " works above the voltage that it was made for.",
+			Found: supply, Limit: j.DesignV, Unit: "V", Source: caution.Source,
+			Advice: "Let a controller carry the current and use the switch only as a signal.",
+		}
+		if supply >= weldRatio*j.DesignV*0.99 {
+			f.Level = finding.Danger
+			f.Title = "The contacts of the " + c.Name + " may weld shut at launch, and the vehicle would not stop."
+		}
+		j.add(f)
+	}
+}
+
+// noFuse is the case without any fuse.
+func (j *judge) noFuse() {
+	rule := j.Tables.Figure(tables.FuseShareOfAmpacity)
+	j.add(finding.Finding{
+		Code: "no-fuse", Level: finding.Danger,
+		Title: "There is no fuse: a short circuit would make the wire glow.",
+		Found: j.Far.CurrentA, Limit: j.Far.CarriedA, Unit: "A", Source: rule.Source,
+		Advice: "Put a fuse by the pack before anything else. " + j.Band.Advice(),
+	})
+}
+
+// short judges the short circuit that leaves the wire the least margin, and
+// the largest current against what the fuse may interrupt.
+func (j *judge) short() {
+	w := j.Worst
+	insulation := j.Path.Weakest(j.AmbientC).Insulation.Source
+	f := finding.Finding{
+		Code: "short-cleared", Level: j.fineIf(j.Path.fuse.spec.Form.GatesSource),
+		Title: "In a short circuit the fuse opens before the wire is harmed.",
+		Found: finite(w.ClearS), Limit: finite(w.LimitS), Unit: "s", Source: insulation,
+	}
+	if f.Level != finding.Fine {
+		f.Advice = "The opening times are from memory: look the device up in its maker's sheet."
+	}
+	if !w.Protected() {
+		f.Code, f.Level = "short-burns-wire", finding.Danger
+		f.Title = "In a short circuit the wire may burn before the fuse opens."
+		f.Advice = "Use thicker or shorter wire, or a smaller fuse. " + j.Band.Advice()
+	}
+	j.add(f)
+	form := j.Path.fuse.spec.Form
+	if form.BreakingA > 0 && j.Near.CurrentA > form.BreakingA {
+		j.add(finding.Finding{
+			Code: "short-above-breaking", Level: finding.FixFirst,
+			Title: "A short circuit would draw more than the fuse can interrupt.",
+			Found: j.Near.CurrentA, Limit: form.BreakingA, Unit: "A", Source: form.VoltageSource,
+			Advice: "Use a fuse made to interrupt this current.",
+		})
+	}
+}
+
+// finite keeps infinities out of reports: JSON knows none. A year stands for
+// "never".
+func finite(seconds float64) float64 {
+	const year = 365 * 24 * 3600.0
+	if math.IsInf(seconds, 1) || seconds > year {
+		return year
+	}
+	return seconds
+}
