@@ -74,7 +74,7 @@ func (k SpeedCheck) age() finding.Finding {
 	if k.AgeYears < 3 {
 		f.Level, f.Source = finding.FixFirst, srcUnder3
 		f.Title = fmt.Sprintf("A child of %.0f is too young to steer and stop by itself: %.1f m pass until the vehicle stands.", k.AgeYears, reactM+brakeM)
-		f.Advice = "Vehicles with a motor are meant for children over 3 years. Only with an adult's hand on it, if at all."
+		f.Advice = "Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label."
 	}
 	return f
 }

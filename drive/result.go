@@ -76,7 +76,6 @@ type watch struct {
 	out      LaunchResult
 	limits   Limits
 	steadyA  float64
-	lastS    float64
 	nextMark int // into SpeedTimesS
 }
 
@@ -128,6 +127,9 @@ func (w *watch) see(p *plant, d *dense) {
 		w.above(p, d, &m)
 	}
 	w.speeds(d)
+	if d.y1[vehicleSpeed] > 1e-9*p.scale[vehicleSpeed] {
+		w.out.Moved = true
+	}
 }
 
 // above adds the step's share of time above each limit.

@@ -41,6 +41,7 @@ func Steady(v Vehicle, c Controller, s Source, windingC float64) Running {
 	r := steadyCurve{
 		e: e, limitA: c.LimitA, ohm: c.Ohm + s.Ohm, volt: s.OCVV,
 		base: v.RollN + v.GradeN, drag: v.DragNS2PerM2, grip: gripOrNone(v.GripN),
+		efficiency: v.GearEfficiency,
 	}
 	if c.Converter.fitted() {
 		if out, ok := r.behind(c, s); ok {
@@ -77,6 +78,8 @@ type steadyCurve struct {
 	limitA     float64 // 0 = none
 	base, drag float64 // ground force = base + drag v^2
 	grip       float64
+	efficiency float64 // of the gears
+	backDriven bool    // e is already that of gears turned by the wheels
 }
 
 // solve finds the crossing without a converter.
@@ -102,6 +105,14 @@ func (q steadyCurve) solve() Running {
 		speed = math.Sqrt((q.e.NewtonPerA*limit - q.e.LossN - q.base) / q.drag)
 	}
 	force := q.base + q.drag*speed*speed
+	if force < 0 && !q.backDriven {
+		// The slope drives the motors through the gears, whose losses now help
+		// to brake: divide by the efficiency where driving multiplies.
+		q.e.NewtonPerA /= q.efficiency * q.efficiency
+		q.e.LossN /= q.efficiency * q.efficiency
+		q.backDriven = true
+		return q.solve()
+	}
 	if force > q.grip {
 		return q.spinning(math.Sqrt(math.Max(0, q.grip-q.base) / q.drag))
 	}
