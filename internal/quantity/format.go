@@ -97,14 +97,23 @@ func split(kind Kind, value float64, system System) (number, unit string) {
 	case Gauge, Area:
 		return wire(kind, value, system)
 	case Age:
-		if months := math.Round(value * 12); months < 24 && math.Abs(value-math.Round(value)) > 0.04 {
-			return Digits(months, 3), "months"
+		switch months := value * 12; {
+		case 0 < months && months < 1:
+			return Digits(months, 2), "months"
+		case months < 24 && math.Abs(value-math.Round(value)) > 0.04:
+			return Decimals(months, 0), "months"
 		}
 		return Digits(value, 2), "years"
 	case Ratio:
 		return Digits(value, 3), ":1"
-	case Count, NoKind:
-		return Digits(value, 3), ""
+	case Temperature:
+		// Not by magnitude: 0.04 C is no more exact than 20 C.
+		u, _ := shown(kind, value, system)
+		degrees, decimals := u.from(value), 0
+		if math.Abs(degrees) < 9.95 {
+			decimals = 1
+		}
+		return Decimals(degrees, decimals), u.name
 	}
 	u, digits := shown(kind, value, system)
 	if u == nil {
@@ -319,7 +328,7 @@ func duration(s float64) (number, unit string) {
 		return steps(s, hour, "h", minute, "min")
 	case size < 47.5*hour:
 		return Digits(s/hour, 2), "h"
-	case size < 99.5*day:
+	case size < 97.5*day:
 		return Digits(s/day, 2), "days"
 	}
 	return Digits(s/(7*day), 2), "weeks"
@@ -335,5 +344,5 @@ func steps(s, large float64, largeName string, small float64, smallName string) 
 	if rest == 0 {
 		return Decimals(whole, 0), largeName
 	}
-	return fmt.Sprintf("%s %s %s", Decimals(whole, 0), largeName, Decimals(rest, 0)), smallName
+	return fmt.Sprintf("%s %s %s %s", Decimals(whole, 0), largeName, Decimals(rest, 0), smallName), ""
 }
