@@ -10,10 +10,13 @@ import (
 
 // How an advised setting is rounded and with what room.
 const (
-	voltStep = 0.1 // an advised voltage is rounded up to this
+	voltsPerV = 10.0 // an advised voltage is rounded up to tenths
 	// closeRoom is what a closing voltage stands above the rebound, of the
 	// nominal voltage, beside the spread of the rested curve.
 	closeRoom = 0.01
+	// reboundCharge is the charge that may still be there although the model
+	// says that it is not (source "measured-rebound").
+	reboundCharge = 0.10
 )
 
 // Wish is what a cutoff is wanted for.
@@ -52,12 +55,12 @@ func Advise(w Wish) (Advice, error) {
 	rate := w.LoadA / m.RatedAh()
 	end := m.EndV(w.LoadA)
 	raised := w.opensAt(end)
-	a.OpensAtV = roundUp(raised-w.lost(), voltStep)
-	run := m.Discharge(w.Start, w.LoadA, a.OpensAtV+w.lost(), w.AmbientC)
-	a.Weakest = WeakestAt(m, run.End, w.LoadA)
-	a.Charge = m.Charge(run.End)
+	a.OpensAtV = roundUp(raised-w.lost(), voltsPerV)
+	atEnd := w.dischargedTo(a.OpensAtV + w.lost())
+	a.Weakest = WeakestAt(m, atEnd, w.LoadA)
+	a.Charge = m.Charge(atEnd)
 	a.DelayS = w.delay(a.OpensAtV)
-	a.close(&w, run.End)
+	a.close(&w, atEnd)
 
 	a.Why = append(a.Why, fmt.Sprintf("The maker's end at %.2f times the capacity per hour is %.2f V per cell, %.1f V for the pack.",
 		rate, m.Spec().Profile.End.At(rate), end))
@@ -86,9 +89,7 @@ func (w *Wish) lost() float64 {
 func (w *Wish) opensAt(end float64) float64 {
 	m := w.Pack
 	ok := func(v float64) bool {
-		run := m.Discharge(w.Start, w.LoadA, v, w.AmbientC)
-		k := WeakestAt(m, run.End, w.LoadA)
-		return k.Rung < Harmed
+		return WeakestAt(m, w.dischargedTo(v), w.LoadA).Rung < Harmed
 	}
 	if ok(end) {
 		return end
@@ -108,9 +109,39 @@ func (w *Wish) opensAt(end float64) float64 {
 	return hi
 }
 
+// dischargedTo returns the state in which the running load has brought the
+// pack down to v, past the knee if need be.
+func (w *Wish) dischargedTo(v float64) battery.State {
+	const dtS = 10.0
+	m := w.Pack
+	s := w.Start
+	step := m.Over(dtS)
+	for clockS := 0.0; clockS < mostClockS; clockS += dtS {
+		before := s
+		step.Advance(&s, w.LoadA, w.AmbientC)
+		if m.TerminalV(&s, w.LoadA) > v {
+			continue
+		}
+		lo, hi := 0.0, dtS
+		for range 20 {
+			mid := (lo + hi) / 2
+			part := m.Over(mid)
+			s = before
+			part.Advance(&s, w.LoadA, w.AmbientC)
+			if m.TerminalV(&s, w.LoadA) > v {
+				lo = mid
+			} else {
+				hi = mid
+			}
+		}
+		break
+	}
+	return s
+}
+
 // delay returns the delay that rides through the launch.
 func (w *Wish) delay(opensAtV float64) float64 {
-	need := roundUp(delayMargin*w.Sag.below(opensAtV), delayStepS)
+	need := roundUp(delayMargin*w.Sag.below(opensAtV), delaysPerS)
 	return min(max(need, leastDelayS), mostDelayS)
 }
 
@@ -118,17 +149,24 @@ func (w *Wish) delay(opensAtV float64) float64 {
 // come back to.
 func (a *Advice) close(w *Wish, s battery.State) {
 	m := w.Pack
-	p := m.Spec().Profile
-	n := float64(m.Spec().CellsInSeries)
-	warm := s
-	warm.TempC = max(s.TempC, 25)
-	a.ReboundV = max(m.RestedV(s), m.RestedV(warm))
-	closes := roundUp(a.ReboundV+n*p.Rest.SpreadV+closeRoom*m.NominalV(), voltStep)
+	a.ReboundV = m.RestedV(s)
+	closes := roundUp(mostReboundV(m, s), voltsPerV)
 	if closes >= m.FullV() {
 		a.MustLatch = true
 		return
 	}
-	a.ClosesAtV = max(closes, a.OpensAtV+voltStep)
+	a.ClosesAtV = max(closes, a.OpensAtV+1/voltsPerV)
+}
+
+// mostReboundV returns the highest volts that a pack left in state s may
+// recover to, whatever the model says: measured cells came back to the rested
+// volts of 6 and of 9 % charge after discharges to their very end (source
+// "measured-rebound"), so a tenth of the charge is added, and the spread of
+// the rested curve, and a warm room.
+func mostReboundV(m *battery.Model, s battery.State) float64 {
+	p := m.Spec().Profile
+	most := restedState(m, min(m.Charge(s)+reboundCharge, 1), max(s.TempC, 25))
+	return m.RestedV(most) + float64(m.Spec().CellsInSeries)*p.Rest.SpreadV + closeRoom*m.NominalV()
 }
 
 // Device returns the advised setting as a device that latches.

@@ -69,13 +69,13 @@ type follower struct {
 	m              *battery.Model
 	s              battery.State
 	tick, sec, ten battery.Step // steps of leastOnS, 1 s and 10 s
+	openedAt       battery.State
 	out            Followed
 }
 
 // Follow runs a steady load until a cutoff opens, and on through rest,
-// rebound and reclosing until the chain stays open, the pack is empty or a day
-// has passed. Under load and at rest the battery model is stepped by at most
-// ten seconds and never past the expiry of a delay.
+// rebound and reclosing until the chain stays open, the motors stall or a day
+// has passed.
 func Follow(c Case) (Followed, error) {
 	if err := c.check(); err != nil {
 		return Followed{}, err
@@ -124,55 +124,54 @@ func (f *follower) run() {
 	}
 }
 
-// loadOn discharges until the chain opens or the pack is empty.
+// loadOn discharges until the chain opens or the motors stall. The volts are
+// looked at every second, and a delay that ends within the second ends the step.
 func (f *follower) loadOn(mostS float64) (onS float64, opened bool) {
 	c := &f.c
 	for onS < mostS {
 		v := f.m.TerminalV(&f.s, c.LoadA)
-		sample := Sample{PackV: v, BusV: v - c.LoadA*c.PathOhm}
-		step, dtS := &f.ten, 10.0
-		switch left := c.Chain.UntilTrip(sample); {
-		case left < 1:
-			step, dtS = &f.tick, leastOnS
-		case left < 1e9 || f.nearEnd(v):
-			step, dtS = &f.sec, 1
+		sample := Sample{PackV: v, BusV: v - c.LoadA*c.PathOhm, DtS: 1}
+		step := &f.sec
+		if left := c.Chain.UntilTrip(sample); left < sample.DtS {
+			sample.DtS = max(left, leastOnS)
+			short := f.m.Over(sample.DtS)
+			step = &short
 		}
 		f.out.LowestCellV = min(f.out.LowestCellV, f.m.WeakestCellV(&f.s, c.LoadA))
-		before := f.s
-		step.Advance(&f.s, c.LoadA, c.AmbientC)
-		onS += dtS
-		sample.DtS = dtS
 		if c.Chain.Step(sample) {
-			f.opening(v, before)
-			return onS, true
+			f.opening(v)
+			opened = true
 		}
-		if f.m.Empty(&f.s) {
-			return onS, false
+		step.Advance(&f.s, c.LoadA, c.AmbientC)
+		onS += sample.DtS
+		if opened || stalled(f.m, &f.s, c.LoadA) {
+			return onS, opened
 		}
 	}
 	return onS, false
 }
 
-// nearEnd reports whether a device may begin to count within ten seconds.
-func (f *follower) nearEnd(packV float64) bool {
-	for i := range f.c.Chain.Len() {
-		if packV < f.c.Chain.At(i).OpensAtV*1.05+f.c.LoadA*f.c.PathOhm {
-			return true
-		}
-	}
-	return false
+// stalledShare is the share of its nominal voltage at which a pack no longer
+// moves anything, whatever the motors.
+const stalledShare = 0.25
+
+// stalled reports whether the pack is past moving the load. It does not ask
+// whether the pack is empty: a load goes on draining the knee of the voltage,
+// where a cutoff set low opens.
+func stalled(m *battery.Model, s *battery.State, loadA float64) bool {
+	return m.TerminalV(s, loadA) < stalledShare*m.NominalV()
 }
 
 // opening notes the first opening.
-func (f *follower) opening(packV float64, s battery.State) {
+func (f *follower) opening(packV float64) {
 	if f.out.Opened {
 		return
 	}
 	where, atS, _ := f.c.Chain.First()
 	f.out.Opened, f.out.First, f.out.AtS = true, where, atS
-	f.out.PackV = packV
-	f.out.Charge = f.m.Charge(s)
-	f.out.AtOpening = WeakestAt(f.m, s, f.c.LoadA)
+	f.out.PackV, f.openedAt = packV, f.s
+	f.out.Charge = f.m.Charge(f.s)
+	f.out.AtOpening = WeakestAt(f.m, f.s, f.c.LoadA)
 }
 
 // rest leaves the pack alone until a device closes again, or long enough to
@@ -222,11 +221,30 @@ func (f *follower) findings() []finding.Finding {
 		fs = append(fs, finding.Finding{
 			Code: "cutoff-chatters", Level: level, Unit: "x", Found: float64(out.Recloses), Limit: 0, Source: "cutoff-practice",
 			Title:  fmt.Sprintf("After the cutoff opens the pack recovers and the load comes back by itself, %s.", times(out.Recloses, out.OrMore)),
-			Advice: fmt.Sprintf("The vehicle starts up unasked and drains the pack further. Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(out.ReboundV*10)/10),
+			Advice: fmt.Sprintf("The vehicle starts up unasked and drains the pack further. Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(max(out.ReboundV, mostReboundV(f.m, f.openedAt))*10)/10),
+		})
+	}
+	if closes := f.lowestClosing(); out.Opened && out.Recloses == 0 && closes > 0 && closes < mostReboundV(f.m, f.openedAt) {
+		fs = append(fs, finding.Finding{
+			Code: "cutoff-may-chatter", Level: finding.Watch, Unit: "V", Found: closes, Limit: mostReboundV(f.m, f.openedAt), Source: "measured-rebound",
+			Title:  "Measured packs have come back above the closing voltage of this cutoff.",
+			Advice: fmt.Sprintf("Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(mostReboundV(f.m, f.openedAt)*10)/10),
 		})
 	}
 	finding.Sort(fs)
 	return fs
+}
+
+// lowestClosing returns the lowest closing voltage in the chain, 0 when every
+// device latches.
+func (f *follower) lowestClosing() float64 {
+	lowest := 0.0
+	for i := range f.c.Chain.Len() {
+		if v := f.c.Chain.At(i).ClosesAtV; v > 0 && (lowest == 0 || v < lowest) {
+			lowest = v
+		}
+	}
+	return lowest
 }
 
 // times says how often in words.

@@ -94,10 +94,11 @@ type decline struct {
 	n    int
 }
 
-// cellV returns the rested voltage of the weakest cell at a charge.
+// cellV returns the rested voltage of the weakest cell at a charge. A drained
+// cell at rest has no less than nothing.
 func (s *Standing) cellV(charge float64) float64 {
 	st := restedState(s.Pack, charge, s.AmbientC)
-	return s.Pack.WeakestCellV(&st, 0)
+	return max(0, s.Pack.WeakestCellV(&st, 0))
 }
 
 // packV returns the rested voltage of the pack at a charge.
@@ -249,8 +250,10 @@ func (i Idled) words() string {
 // inDays prints a time, rounded down so that nothing is promised.
 func inDays(d float64) string {
 	switch {
+	case d < 1.0/24:
+		return "less than an hour"
 	case d < 1:
-		return fmt.Sprintf("%.0f hours", math.Floor(d*24))
+		return fmt.Sprintf("%.1f hours", math.Floor(d*240)/10)
 	case d < 10:
 		return fmt.Sprintf("%.1f days", math.Floor(d*10)/10)
 	}

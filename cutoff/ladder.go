@@ -37,7 +37,7 @@ func (r Rung) String() string {
 // nickel) never gets below Harmed.
 func RungAt(p chemistry.Profile, cellV float64) Rung {
 	switch {
-	case math.IsNaN(cellV) || cellV < p.NeverRechargeV:
+	case math.IsNaN(cellV) || p.NeverRechargeV > 0 && cellV < p.NeverRechargeV:
 		return NeverAgain
 	case cellV < p.HarmV:
 		return Harmed
@@ -55,6 +55,10 @@ func endUnderLoad(p chemistry.Profile, rateC float64) (endV, harmV float64) {
 	endV = p.End.At(rateC)
 	return endV, min(p.HarmV, endV)
 }
+
+// meterV is below what any meter shows: a cell that is at its limit to within
+// this is not past it.
+const meterV = 1e-4
 
 // Weakest is the weakest cell of a pack at one moment.
 type Weakest struct {
@@ -83,9 +87,9 @@ func WeakestAt(m *battery.Model, s battery.State, loadA float64) Weakest {
 	w.Reversed = w.CellV < 0
 	w.Rung = RungAt(spec.Profile, w.RestV)
 	switch {
-	case w.CellV < w.HarmV:
+	case w.CellV < w.HarmV-meterV:
 		w.Rung = max(w.Rung, Harmed)
-	case w.CellV < w.EndV:
+	case w.CellV < w.EndV-meterV:
 		w.Rung = max(w.Rung, PastEnd)
 	}
 	return w
@@ -99,7 +103,7 @@ func restedState(m *battery.Model, charge, tempC float64) battery.State {
 	return battery.State{Y1Ah: w.C * y, Y2Ah: (1 - w.C) * y, TempC: tempC}
 }
 
-// finding says what the weakest cell suffers at the moment when what opens; nil
+// findings says what the weakest cell suffers at the moment named by when; none
 // when all is well.
 func (w Weakest) findings(p chemistry.Profile, when string) []finding.Finding {
 	f := finding.Finding{Unit: "V", Found: w.CellV, Limit: w.HarmV, Source: p.LadderSource}

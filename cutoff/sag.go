@@ -12,7 +12,7 @@ const (
 	delayMargin = 1.5  // times the longest sag
 	leastDelayS = 2.0  // of an advised delay
 	mostDelayS  = 15.0 // a longer one no longer protects against a real end
-	delayStepS  = 0.5  // an advised delay is rounded up to this
+	delaysPerS  = 2.0  // an advised delay is rounded up to halves of a second
 )
 
 // Sag is what a launch does to the voltage that a device sees.
@@ -52,7 +52,7 @@ func ThroughLaunch(d Device, s Sag) RideThrough {
 		return r
 	}
 	r.OpensEarly = true
-	r.WouldDelayS = roundUp(delayMargin*r.BelowS, delayStepS)
+	r.WouldDelayS = roundUp(delayMargin*r.BelowS, delaysPerS)
 	r.WouldOpenAtV = s.highestRidden(d)
 	f := finding.Finding{
 		Code: "cutoff-opens-at-launch", Level: finding.Watch, Unit: "s", Found: r.BelowS, Limit: d.DelayS, Source: "cutoff-practice",
@@ -82,7 +82,7 @@ func (s Sag) highestRidden(d Device) float64 {
 	return math.Floor(lo*100) / 100
 }
 
-// roundUp rounds up to a whole number of steps.
-func roundUp(x, step float64) float64 {
-	return math.Ceil(x/step-1e-9) * step
+// roundUp rounds up to a whole number of steps, so many to the unit.
+func roundUp(x, perUnit float64) float64 {
+	return math.Ceil(x*perUnit-1e-9) / perUnit
 }

@@ -1,0 +1,173 @@
+package cutoff_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/cutoff"
+)
+
+func idle(t testing.TB, s cutoff.Standing) cutoff.Idled {
+	t.Helper()
+	i, err := cutoff.Idle(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return i
+}
+
+// byHand walks a standing pack down minute by minute, as a check on the legs
+// of [cutoff.Idle]: the charge falls by standby and self-discharge (the
+// profile's monthly loss, doubling with its kelvins, at the fast end of the
+// published 2 to 5 % a month about 3), a cutoff opens at its voltage, and the
+// first moment is taken at which the weakest cell is at or below cellV.
+func byHand(s cutoff.Standing, cellV float64) float64 {
+	p := s.Pack.Spec().Profile
+	w := s.Pack.Wells()
+	loss := 1.7 * p.Keeping.LossPerMonth * math.Exp2((s.AmbientC-p.Keeping.AtC)/p.Keeping.DoublingK) / 30
+	z := s.Pack.Charge(s.Start)
+	const stepDays = 1.0 / 1440
+	for i := range 1440 * 400 {
+		st := battery.State{Y1Ah: w.C * z * w.CapacityAh, Y2Ah: (1 - w.C) * z * w.CapacityAh, TempC: s.AmbientC}
+		if s.Pack.WeakestCellV(&st, 0) <= cellV {
+			return float64(i) * stepDays
+		}
+		v := s.Pack.RestedV(st)
+		s.Chain.Step(cutoff.Sample{PackV: v, BusV: v, DtS: stepDays * 86400})
+		amps := s.Chain.StandbyA()
+		if !s.Chain.Open() {
+			amps += s.StandbyA
+		}
+		z -= (loss + amps*24/w.CapacityAh) * stepDays
+	}
+	return math.Inf(1)
+}
+
+func TestIdleDaysAgreeWithWalkingThroughTheHours(t *testing.T) {
+	for _, tt := range []struct {
+		name, chemistry string
+		cells           int
+		ah, charge      float64
+		standbyA        float64
+		devices         []cutoff.Device
+	}{
+		{"nothing disconnects", "li-ion", 5, 5, 0.3, 0.03, nil},
+		{"full pack, small standby", "li-ion", 5, 5, 1, 0.002, nil},
+		{"a cutoff saves it", "li-ion", 5, 4, 0.4, 0.05, []cutoff.Device{{Where: cutoff.Controller, OpensAtV: 16, StandbyA: 0.001}}},
+		{"two cutoffs in turn", "li-ion", 5, 4, 0.4, 0.05, []cutoff.Device{
+			{Where: cutoff.Pack, OpensAtV: 14.5, StandbyA: 20e-6},
+			{Where: cutoff.Controller, OpensAtV: 16.5, StandbyA: 0.005, DelayS: 10},
+		}},
+		{"lead-acid after a ride", "agm", 6, 7, 0.35, 0.01, nil},
+		{"lead-acid, loss by itself only", "agm", 6, 7, 0.2, 0, nil},
+	} {
+		m := pack(t, tt.chemistry, tt.cells, tt.ah, nil)
+		s := cutoff.Standing{Pack: m, Start: m.StateAt(tt.charge, 20), AmbientC: 20, StandbyA: tt.standbyA, Chain: chain(t, tt.devices...)}
+		got := idle(t, s)
+		p := m.Spec().Profile
+		for _, r := range []struct {
+			rung      string
+			cellV     float64
+			got, hand float64
+		}{
+			{"end", p.EmptyV, got.DaysToEnd, 0},
+			{"harm", p.HarmV, got.DaysToHarm, 0},
+			{"never", p.NeverRechargeV, got.DaysToNever, 0},
+		} {
+			if r.cellV == 0 {
+				if !math.IsInf(r.got, 1) {
+					t.Errorf("%s: %g days to a rung that is not there", tt.name, r.got)
+				}
+				continue
+			}
+			r.hand = byHand(s, r.cellV)
+			if math.Abs(r.got-r.hand) > 0.01+0.002*r.hand {
+				t.Errorf("%s, %s: %.3f days, walked %.3f", tt.name, r.rung, r.got, r.hand)
+			}
+		}
+		if !(got.DaysToEnd <= got.DaysToHarm && got.DaysToHarm <= got.DaysToNever) {
+			t.Errorf("%s: rungs out of order: %+v", tt.name, got)
+		}
+	}
+}
+
+func TestAWeekInTheToyIsAnsweredInDays(t *testing.T) {
+	li := pack(t, "li-ion", 5, 5, nil)
+	for _, tt := range []struct {
+		name string
+		s    cutoff.Standing
+		says string
+		code string
+	}{
+		{"drained, board on", cutoff.Standing{Pack: li, Start: li.StateAt(0.03, 20), AmbientC: 20, StandbyA: 0.02}, "finished", "idle-harms-within-week"},
+		{"drained, nothing draws", cutoff.Standing{Pack: li, Start: li.StateAt(0.03, 20), AmbientC: 20}, "that begins after", "idle-harms-within-month"},
+		{"half full, nothing draws", cutoff.Standing{Pack: li, Start: li.StateAt(0.5, 20), AmbientC: 20}, "no harm", ""},
+		{"already too low", cutoff.Standing{Pack: li, Start: below(li, -0.05), AmbientC: 20}, "never be charged again", "drained-past-saving"},
+	} {
+		got := idle(t, tt.s)
+		if !strings.Contains(got.Words, tt.says) {
+			t.Errorf("%s: %q, want %q in it (%+v)", tt.name, got.Words, tt.says, got)
+		}
+		if _, ok := find(got.Findings, tt.code); tt.code != "" && !ok {
+			t.Errorf("%s: findings %+v, want %s", tt.name, got.Findings, tt.code)
+		}
+		if tt.code == "" && len(got.Findings) != 0 {
+			t.Errorf("%s: findings %+v, want none", tt.name, got.Findings)
+		}
+	}
+}
+
+// below is a state of the given charge, which may be less than nothing.
+func below(m *battery.Model, charge float64) battery.State {
+	w := m.Wells()
+	return battery.State{Y1Ah: charge * w.C * w.CapacityAh, Y2Ah: charge * (1 - w.C) * w.CapacityAh, TempC: 20}
+}
+
+func TestMoreStandbyAndMoreWarmthNeverGiveMoreDays(t *testing.T) {
+	for _, name := range []string{"agm", "li-ion", "lifepo4", "nimh"} {
+		m := pack(t, name, 5, 5, nil)
+		last := math.Inf(1)
+		for _, a := range []float64{0, 1e-4, 1e-3, 0.01, 0.1, 1} {
+			d := idle(t, cutoff.Standing{Pack: m, Start: m.StateAt(0.5, 20), AmbientC: 20, StandbyA: a}).DaysToHarm
+			if d > last {
+				t.Errorf("%s: %g A gives %g days, less gave %g", name, a, d, last)
+			}
+			last = d
+		}
+		last = math.Inf(1)
+		for _, c := range []float64{5, 15, 25, 35} {
+			d := idle(t, cutoff.Standing{Pack: m, Start: m.StateAt(0.5, c), AmbientC: c}).DaysToHarm
+			if d > last {
+				t.Errorf("%s: %g degC gives %g days, cooler gave %g", name, c, d, last)
+			}
+			last = d
+		}
+	}
+}
+
+// A cutoff's own current drains the pack too: a thirsty one may be worse than
+// none that matters.
+func TestTheCutoffsOwnCurrentIsCounted(t *testing.T) {
+	m := pack(t, "li-ion", 5, 5, nil)
+	s := cutoff.Standing{Pack: m, Start: m.StateAt(0.3, 20), AmbientC: 20}
+	s.Chain = chain(t, cutoff.Device{Where: cutoff.Module, OpensAtV: 15})
+	frugal := idle(t, s).DaysToHarm
+	s.Chain = chain(t, cutoff.Device{Where: cutoff.Module, OpensAtV: 15, StandbyA: 0.02})
+	thirsty := idle(t, s).DaysToHarm
+	if !(thirsty < frugal/5) {
+		t.Errorf("20 mA of its own: %g days, without %g", thirsty, frugal)
+	}
+}
+
+func TestStandingOutOfRangeIsAnError(t *testing.T) {
+	m := pack(t, "agm", 6, 7, nil)
+	for _, s := range []cutoff.Standing{
+		{}, {Pack: m, StandbyA: -1}, {Pack: m, StandbyA: math.NaN()}, {Pack: m, AmbientC: math.Inf(1)},
+	} {
+		if _, err := cutoff.Idle(s); err == nil {
+			t.Errorf("%+v: no error", s)
+		}
+	}
+}
