@@ -134,8 +134,8 @@ func (v Vehicle) chains() float64 { return float64(v.Motors) / float64(v.MotorsI
 // MotorRadS returns the motor speed in rad/s at a vehicle speed in m/s.
 func (v Vehicle) MotorRadS(speedMS float64) float64 { return speedMS * v.GearRatio / v.WheelRadiusM }
 
-// WheelIdentityMS returns the rolling speed in m/s of a wheel behind a gear at
+// WheelMS returns the rolling speed in m/s of a wheel behind a gear at
 // a motor speed in rad/s: n/g pi D in the trade's units.
-func (v Vehicle) WheelIdentityMS(motorRadS float64) float64 {
+func (v Vehicle) WheelMS(motorRadS float64) float64 {
 	return motorRadS / v.GearRatio * v.WheelRadiusM
 }
