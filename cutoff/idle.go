@@ -21,9 +21,9 @@ const (
 	// lossMost is how much faster than the profile's figure a pack may lose
 	// its charge by itself: makers' figures run from 2 to 5 % a month about 3.
 	lossMost = 1.7
-	// lowestCharge is how far below empty the search goes: well past the last
-	// rung.
-	lowestCharge = -0.25
+	// wellsPastEmpty is how far below empty wells the search goes, as a share
+	// of all they hold: well past the last rung.
+	wellsPastEmpty = 0.25
 )
 
 // Standing is a pack left alone after a ride, in the toy or out of it.
@@ -74,7 +74,7 @@ func Idle(s Standing) (Idled, error) {
 	if p.NeverRechargeV > 0 {
 		out.DaysToNever = path.daysUntil(s.chargeAtCell(p.NeverRechargeV))
 	}
-	out.WeekCellV = s.cellV(path.chargeAfter(weekDays))
+	out.WeekCellV = s.cellV(max(s.lowest(), path.chargeAfter(weekDays)))
 	out.WeekRung = RungAt(p, out.WeekCellV)
 	out.Words = out.words()
 	out.Findings = s.findings(out)
@@ -106,10 +106,15 @@ func (s *Standing) packV(charge float64) float64 {
 	return s.Pack.RestedV(restedState(s.Pack, charge, s.AmbientC))
 }
 
+// lowest returns the charge below which nothing is looked for.
+func (s *Standing) lowest() float64 {
+	return 1 - (1+wellsPastEmpty)*s.Pack.Wells().CapacityAh/s.Pack.FullAh()
+}
+
 // highestAt returns the highest charge at which f, which rises with charge, is
-// at most v; lowestCharge when it never is.
-func highestAt(f func(float64) float64, v float64) float64 {
-	lo, hi := lowestCharge, 1.0
+// at most v; the lowest charge when it never is.
+func (s *Standing) highestAt(f func(float64) float64, v float64) float64 {
+	lo, hi := s.lowest(), 1.0
 	if f(hi) <= v {
 		return hi
 	}
@@ -128,7 +133,7 @@ func highestAt(f func(float64) float64, v float64) float64 {
 }
 
 // chargeAtCell returns the charge at which the weakest cell rests at v.
-func (s *Standing) chargeAtCell(v float64) float64 { return highestAt(s.cellV, v) }
+func (s *Standing) chargeAtCell(v float64) float64 { return s.highestAt(s.cellV, v) }
 
 // path works out the legs: the chain is stepped at each voltage at which one
 // of its closed devices opens.
@@ -150,7 +155,7 @@ func (s *Standing) path() decline {
 		if opensAt <= 0 || l.perDay <= 0 {
 			break
 		}
-		next := min(charge, highestAt(s.packV, opensAt))
+		next := min(charge, s.highestAt(s.packV, opensAt))
 		day += (charge - next) / l.perDay
 		charge = next
 		if chain.openAt(opensAt); day > mostDays {
@@ -188,7 +193,7 @@ func (d *decline) chargeAfter(days float64) float64 {
 	for i := 1; i < d.n && d.legs[i].fromDay <= days; i++ {
 		l = d.legs[i]
 	}
-	return max(lowestCharge, l.charge-(days-l.fromDay)*l.perDay)
+	return l.charge - (days-l.fromDay)*l.perDay
 }
 
 // daysUntil returns when the charge has fallen to z.

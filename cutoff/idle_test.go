@@ -30,7 +30,8 @@ func byHand(s cutoff.Standing, cellV float64) float64 {
 	z := s.Pack.Charge(s.Start)
 	const stepDays = 1.0 / 1440
 	for i := range 1440 * 400 {
-		st := battery.State{Y1Ah: w.C * z * w.CapacityAh, Y2Ah: (1 - w.C) * z * w.CapacityAh, TempC: s.AmbientC}
+		y := w.CapacityAh - (1-z)*s.Pack.FullAh()
+		st := battery.State{Y1Ah: w.C * y, Y2Ah: (1 - w.C) * y, TempC: s.AmbientC}
 		if s.Pack.WeakestCellV(&st, 0) <= cellV {
 			return float64(i) * stepDays
 		}
@@ -40,7 +41,7 @@ func byHand(s cutoff.Standing, cellV float64) float64 {
 		if !s.Chain.Open() {
 			amps += s.StandbyA
 		}
-		z -= (loss + amps*24/w.CapacityAh) * stepDays
+		z -= (loss + amps*24/s.Pack.FullAh()) * stepDays
 	}
 	return math.Inf(1)
 }
@@ -122,7 +123,8 @@ func TestAWeekInTheToyIsAnsweredInDays(t *testing.T) {
 // below is a state of the given charge, which may be less than nothing.
 func below(m *battery.Model, charge float64) battery.State {
 	w := m.Wells()
-	return battery.State{Y1Ah: charge * w.C * w.CapacityAh, Y2Ah: charge * (1 - w.C) * w.CapacityAh, TempC: 20}
+	y := w.CapacityAh - (1-charge)*m.FullAh()
+	return battery.State{Y1Ah: y * w.C, Y2Ah: y * (1 - w.C), TempC: 20}
 }
 
 func TestMoreStandbyAndMoreWarmthNeverGiveMoreDays(t *testing.T) {

@@ -95,11 +95,11 @@ func WeakestAt(m *battery.Model, s battery.State, loadA float64) Weakest {
 	return w
 }
 
-// restedState returns the settled state of the given charge, which may lie
-// below empty.
+// restedState returns the settled state of the given charge, as
+// [battery.Model.StateAt] does, but also below empty.
 func restedState(m *battery.Model, charge, tempC float64) battery.State {
 	w := m.Wells()
-	y := charge * w.CapacityAh
+	y := w.CapacityAh - (1-charge)*m.FullAh()
 	return battery.State{Y1Ah: w.C * y, Y2Ah: (1 - w.C) * y, TempC: tempC}
 }
 
