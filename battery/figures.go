@@ -20,8 +20,9 @@ func (m *Model) EndV(currentA float64) float64 {
 // RatedAh returns the label capacity.
 func (m *Model) RatedAh() float64 { return m.spec.CapacityAh }
 
-// FullAh returns the charge of a full pack: label, rate and health together.
-func (m *Model) FullAh() float64 { return m.wells.CapacityAh }
+// FullAh returns the charge between [Model.Charge] 0 and 1: label, hours that
+// it is rated over, and health together.
+func (m *Model) FullAh() float64 { return m.fullAh }
 
 // MassKg returns the pack's mass, given or estimated.
 func (m *Model) MassKg() float64 { return m.massKg }

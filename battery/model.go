@@ -30,6 +30,7 @@ type Model struct {
 	spec     Spec
 	cells    float64 // in series
 	wells    Wells
+	fullAh   float64 // between Charge 0 and 1
 	byCharge []chargeRow
 	byTemp   []tempRow
 	headOf   float64 // 1 / full charge of the available well
@@ -46,18 +47,19 @@ func New(spec Spec) (*Model, error) {
 	}
 	p := spec.Profile
 	m := &Model{spec: spec, cells: float64(spec.CellsInSeries)}
-	full := spec.CapacityAh * p.Capacity.Ratio * spec.Health
+	newAh := spec.CapacityAh // when new, over the profile's own hours
 	if spec.RateHours != p.Capacity.RatedHours {
 		share := p.Capacity.HourShare.Func()
-		full *= share(p.Capacity.RatedHours) / share(spec.RateHours)
+		newAh *= share(p.Capacity.RatedHours) / share(spec.RateHours)
 	}
-	m.wells = Wells{CapacityAh: full, C: p.Wells.C, KPerS: p.Wells.KPerS}
-	m.headOf = 1 / (p.Wells.C * full)
+	m.fullAh = newAh * spec.Health
+	m.wells = Wells{CapacityAh: m.fullAh * p.Capacity.Ratio, C: p.Wells.C, KPerS: p.Wells.KPerS}
+	m.headOf = 1 / (m.wells.C * m.wells.CapacityAh)
 	factor := spec.ResistanceFactor
 	if spec.ResistanceOhm > 0 {
-		factor = spec.ResistanceOhm * spec.CapacityAh / (m.cells * p.Resistance.OhmAh.At(0.5))
+		factor = spec.ResistanceOhm * newAh / (m.cells * p.Resistance.OhmAh.At(0.5))
 	}
-	m.byCharge = chargeGrid(p, m.cells, spec.CapacityAh, factor)
+	m.byCharge = chargeGrid(p, m.cells, newAh, factor)
 	m.byTemp = tempGrid(p)
 	m.massKg = spec.MassKg
 	if m.massKg == 0 {
@@ -137,21 +139,28 @@ func (m *Model) Spec() Spec { return m.spec }
 // Wells returns the pack's two wells.
 func (m *Model) Wells() Wells { return m.wells }
 
-// StateAt returns the state of a pack at rest with the given share of full
-// charge (0..1, clamped) and cell temperature.
+// StateAt returns the state of a pack at rest with the given state of charge
+// (0..1, clamped; see [Model.Charge]) and cell temperature.
 func (m *Model) StateAt(charge, tempC float64) State {
 	charge = min(max(charge, 0), 1)
-	y := charge * m.wells.CapacityAh
+	y := m.wells.CapacityAh - (1-charge)*m.fullAh
 	return State{Y1Ah: m.wells.C * y, Y2Ah: (1 - m.wells.C) * y, TempC: tempC}
 }
 
-// Charge returns the state of charge, 0 empty to 1 full.
-func (m *Model) Charge(s State) float64 { return (s.Y1Ah + s.Y2Ah) / m.wells.CapacityAh }
+// Charge returns the state of charge: 1 full, 0 when the capacity of the label
+// (times health) has been taken out. Lead-acid holds a little more, so the
+// value falls below 0 when it is discharged past its normal end.
+func (m *Model) Charge(s State) float64 {
+	return 1 - (m.wells.CapacityAh-s.Y1Ah-s.Y2Ah)/m.fullAh
+}
+
+// filled is the share of all the charge in both wells.
+func (m *Model) filled(s *State) float64 { return (s.Y1Ah + s.Y2Ah) / m.wells.CapacityAh }
 
 // RestedV returns the voltage the pack settles at when left alone long enough.
 func (m *Model) RestedV(s State) float64 {
 	w := m.warmth(s.TempC)
-	return m.voltsAt(w.effective(m.Charge(s)))
+	return m.voltsAt(w.effective(m.filled(&s)))
 }
 
 // EMF returns the voltage behind the pack's resistance at this instant:

@@ -21,7 +21,10 @@ const restVPerK = 0.0003
 func ChargeFromRest(p chemistry.Profile, cellV, hoursRested, tempC float64) (low, likely, high float64) {
 	unsettled := math.Exp(-max(hoursRested, 0) / p.Rest.SettleH)
 	margin := p.Rest.SpreadV + restVPerK*math.Abs(tempC-25)
-	at := func(v float64) float64 { return chargeAtRestV(p.Rest.VoltsAt, v) }
+	ratio := math.Max(p.Capacity.Ratio, 1e-3)
+	at := func(v float64) float64 {
+		return min(max(1-(1-chargeAtRestV(p.Rest.VoltsAt, v))*ratio, 0), 1)
+	}
 	return at(cellV - margin - p.Rest.SurfaceV*unsettled), at(cellV), at(cellV + margin + p.Rest.UnderV*unsettled)
 }
 

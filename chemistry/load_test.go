@@ -7,7 +7,7 @@ import (
 )
 
 func TestBuiltinLoads(t *testing.T) {
-	if n := chemistry.Builtin().Names(); len(n) != 5 {
+	if n := chemistry.Builtin().Names(); len(n) != 6 {
 		t.Errorf("names = %v", n)
 	}
 }

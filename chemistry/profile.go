@@ -117,8 +117,10 @@ type WellShape struct {
 // Capacity is how much charge the label stands for.
 type Capacity struct {
 	RatedHours float64 // the hours over which labels of this chemistry are rated
-	// Ratio is the largest charge (at a very small current) over the rated
-	// capacity.
+	// Ratio is the largest charge (at a very small current, to the bottom of
+	// the rest curve) over the rated capacity. Charge 0 in the curves of this
+	// profile is that bottom; what labels and makers call 0 % lies at
+	// 1 - 1/Ratio.
 	Ratio float64
 	// HourShare is the share of the rated capacity delivered in so many hours
 	// of constant current, from the makers' hour-rate tables.

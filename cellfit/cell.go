@@ -1,0 +1,459 @@
+package cellfit
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/optimize"
+
+	"example.org/packcheck/chemistry"
+)
+
+// CellOptions says what is known before a cell is fitted.
+type CellOptions struct {
+	Base          chemistry.Profile // starting point and prior; limits and sources are kept from it
+	CapacityAh    float64           // label capacity of the pack that was logged
+	CellsInSeries int
+	AmbientC      float64   // where a log has no temperature
+	RestSpreadV   float64   // how far the rest curve may lie from Base's, V per cell; 0 = 0.05
+	KiloJ         float64   // activation energy of resistance where the logs cannot tell, kJ/mol; 0 = 20
+	FitKiloJ      bool      // the logs cover enough temperatures to fit it
+	FullAh        float64   // 0 = fitted
+	FitWells      bool      // find the two wells too: for cells that give less at a higher current than resistance explains
+	StartFull     []bool    // per log: it began full, whatever its first voltage says
+	Weights       []float64 // per log; nil = all 1
+	Unit          []int     // per log: which specimen, from 0; each has a capacity of its own. nil = all the same
+	CutoffV       float64   // V per cell: what follows a voltage clearly below is left out; 0 = nothing
+}
+
+// CellFit is a fitted cell.
+type CellFit struct {
+	Profile       chemistry.Profile
+	FullAh        float64   // charge between empty and full
+	FullAhSigma   float64   // its standard uncertainty
+	ChargeAtStart []float64 // per log
+	RMSV          []float64 // per log, V per cell, of the equations (not of a replay)
+	OhmSigma      []float64 // per knot of Profile.Resistance.OhmAh, Ohm*Ah
+	KiloJ         float64
+}
+
+// curve is one log made ready.
+type curve struct {
+	log    *Log
+	temp   []float64
+	cells  float64
+	weight float64
+	full   bool
+	unit   int
+}
+
+// cut drops everything from the first row that lies clearly below a cutoff.
+func (c *curve) cut(volts float64) {
+	for i, v := range c.log.Volts {
+		if v < 0.98*volts*c.cells && c.log.Amps[i] > 0 && i > 1 {
+			c.log = c.log.slice(0, i)
+			return
+		}
+	}
+}
+
+// noiseV is how far a voltage may lie off because the model is not the cell,
+// per cell. It sets the weight of the logs against the prior.
+const noiseV = 0.010
+
+// rowsPerLog is how many independent measurements a log is counted as:
+// neighbouring rows share their model error.
+const rowsPerLog = 120
+
+// FitCell finds the open-circuit curve, the resistance over charge and
+// temperature and the two branches that explain the logs best, starting from a
+// base profile. The curves enter the voltage linearly and are solved for in
+// one least-squares step (with the base as prior, so that what a log does not
+// show stays as it was); capacity, time constants and activation energy are
+// searched for around that.
+func FitCell(logs []*Log, o CellOptions) (CellFit, error) {
+	if len(logs) == 0 {
+		return CellFit{}, errors.New("cellfit: no logs to fit")
+	}
+	if o.CellsInSeries < 1 || !(o.CapacityAh > 0) {
+		return CellFit{}, fmt.Errorf("cellfit: %d cells of %g Ah, want at least one cell and a capacity", o.CellsInSeries, o.CapacityAh)
+	}
+	if o.RestSpreadV == 0 {
+		o.RestSpreadV = 0.05
+	}
+	if o.KiloJ == 0 {
+		o.KiloJ = 20
+	}
+	f := &fitter{o: o}
+	for i, l := range logs {
+		c := &curve{log: l.Condense(600), cells: float64(o.CellsInSeries)}
+		if i < len(o.Unit) {
+			c.unit = o.Unit[i]
+		}
+		c.cut(o.CutoffV)
+		c.full = i < len(o.StartFull) && o.StartFull[i]
+		c.temp = c.log.TempC
+		if c.temp == nil {
+			c.temp = slices.Repeat([]float64{o.AmbientC}, c.log.Rows())
+		}
+		c.weight = math.Sqrt(rowsPerLog/float64(max(c.log.Rows(), 1))) / noiseV
+		if i < len(o.Weights) {
+			c.weight *= math.Sqrt(o.Weights[i])
+		}
+		f.curves = append(f.curves, c)
+	}
+	f.prior()
+	return f.run()
+}
+
+// fitter is a fit under way.
+type fitter struct {
+	o      CellOptions
+	curves []*curve
+	mean   []float64 // prior
+	sigma  []float64
+	lower  []float64 // resistances do not fall below
+	best   []float64 // last solution
+	cov    *mat.SymDense
+	starts []float64
+	rms    []float64
+}
+
+// prior makes the base profile the starting point.
+func (f *fitter) prior() {
+	f.mean, f.sigma, f.lower = make([]float64, unknowns), make([]float64, unknowns), make([]float64, unknowns)
+	p := f.o.Base
+	fill := func(at int, knots []float64, c chemistry.Curve, scale, relative, absolute float64) {
+		value := c.Func()
+		for k, z := range knots {
+			x := value(z) * scale
+			f.mean[at+k], f.sigma[at+k] = x, max(relative*x, absolute)
+			f.lower[at+k] = 0.05 * x
+		}
+	}
+	perAh := 1 / f.o.CapacityAh
+	fill(0, restKnots, p.Rest.VoltsAt, 1, 0, f.o.RestSpreadV)
+	fill(ohmAt, ohmKnots, p.Resistance.OhmAh, perAh, 2, 0.005*perAh)
+	fill(fastAt, fastKnots, p.Fast.OhmAh, perAh, 2, 0.005*perAh)
+	fill(slowAt, slowKnots, p.Slow.OhmAh, perAh, 2, 0.01*perAh)
+	// Near empty anything may happen.
+	for k := range f.sigma {
+		if knotOf(k) < 0.2 {
+			f.sigma[k] *= 5
+		}
+	}
+	// The ends of the rest curve are what full and empty mean.
+	f.sigma[0], f.sigma[len(restKnots)-1] = 0.02, 0.005
+	f.best = slices.Clone(f.mean)
+}
+
+// knotOf returns the charge that unknown k belongs to.
+func knotOf(k int) float64 {
+	switch {
+	case k < ohmAt:
+		return restKnots[k]
+	case k < fastAt:
+		return ohmKnots[k-ohmAt]
+	case k < slowAt:
+		return fastKnots[k-fastAt]
+	}
+	return slowKnots[k-slowAt]
+}
+
+// run searches for the shape.
+func (f *fitter) run() (CellFit, error) {
+	most := 0.0
+	for _, c := range f.curves {
+		most = max(most, slices.Max(c.log.ChargeAh)-slices.Min(c.log.ChargeAh))
+	}
+	full := f.o.FullAh
+	if full == 0 {
+		full = max(most*1.01, f.o.CapacityAh*0.3)
+	}
+	units := 0 // besides the first
+	for _, c := range f.curves {
+		units = max(units, c.unit)
+	}
+	at := func(x []float64) shape {
+		s := shape{full, f.o.Base.Fast.TauS * math.Exp(x[0]), f.o.Base.Slow.TauS * math.Exp(x[1]), f.o.KiloJ, make([]float64, units), chemistry.WellShape{}}
+		if f.o.FullAh == 0 {
+			s.fullAh = full * math.Exp(x[2])
+		}
+		if f.o.FitKiloJ {
+			s.kiloJ = f.o.KiloJ * math.Exp(x[3])
+		}
+		s.wells = f.o.Base.Wells
+		if f.o.FitWells {
+			depth, tau := 0.03*math.Exp(x[4]), 0.3*math.Exp(x[5]) // hours
+			s.wells.C = 1 / (1 + depth/tau)
+			s.wells.KPerS = s.wells.C * (1 - s.wells.C) / tau / 3600
+		}
+		for u := range s.unit {
+			s.unit[u] = math.Exp(x[6+u])
+		}
+		return s
+	}
+	// Wide priors keep the search out of places where nothing is measured.
+	width := append([]float64{0.7, 0.7, 0.05, 0.4, 1, 1}, slices.Repeat([]float64{0.02}, units)...)
+	cost := func(x []float64) float64 {
+		total := f.solve(at(x), 3)
+		for i := range x {
+			total += (x[i] / width[i]) * (x[i] / width[i])
+		}
+		return total
+	}
+	start := make([]float64, 6+units)
+	f.solve(at(start), 6)
+	result, err := optimize.Minimize(optimize.Problem{Func: cost}, start,
+		&optimize.Settings{MajorIterations: 150, Converger: &optimize.FunctionConverge{Absolute: 0.05, Iterations: 25}},
+		&optimize.NelderMead{SimplexSize: 0.2})
+	if err != nil && result == nil {
+		return CellFit{}, fmt.Errorf("cellfit: the search failed: %w", err)
+	}
+	s := at(result.X)
+	f.solve(s, 8)
+	return f.result(s, cost, result.X), nil
+}
+
+// solve finds the curves for a shape, and returns twice the negative
+// logarithm of how likely all of it is. The charge at each start follows from
+// the rest curve, so a few rounds are needed when that one moves.
+func (f *fitter) solve(s shape, rounds int) float64 {
+	var total float64
+	for range rounds {
+		f.starts = f.starts[:0]
+		for _, c := range f.curves {
+			f.starts = append(f.starts, f.startOf(c, s))
+		}
+		normal := mat.NewSymDense(unknowns, nil)
+		right := make([]float64, unknowns)
+		f.addPrior(normal, right)
+		for i, c := range f.curves {
+			f.addCurve(normal, right, c, s, f.starts[i])
+		}
+		x, cov, ok := f.bounded(normal, right)
+		if !ok {
+			return math.Inf(1)
+		}
+		f.best, f.cov = x, cov
+	}
+	total = f.priorCost()
+	f.rms = f.rms[:0]
+	for i, c := range f.curves {
+		var sum float64
+		c.equations(s, f.starts[i], func(_ int, coef []float64, volts float64) {
+			d := dot(coef, f.best) - volts
+			sum += d * d
+		})
+		total += sum * c.weight * c.weight
+		f.rms = append(f.rms, math.Sqrt(sum/float64(c.log.Rows())))
+	}
+	return total
+}
+
+// startOf finds the charge at a log's first row from its voltage, with the
+// ohmic drop taken off when a current already flows.
+func (f *fitter) startOf(c *curve, s shape) float64 {
+	if c.full {
+		return 1
+	}
+	l := c.log
+	volts := l.Volts[0] / c.cells
+	temp := arrhenius(s.kiloJ, c.temp[0])
+	lo, hi := 0.0, 1.0
+	for range 40 {
+		z := (lo + hi) / 2
+		k, w := hat(restKnots, z)
+		u := f.best[k]*(1-w) + f.best[k+1]*w
+		k, w = clampHat(ohmKnots, z)
+		r := f.best[ohmAt+k]*(1-w) + f.best[ohmAt+k+1]*w
+		if u-l.Amps[0]*temp*r < volts {
+			lo = z
+		} else {
+			hi = z
+		}
+	}
+	return (lo + hi) / 2
+}
+
+// smoothness: how much the deviation of a curve from the prior may bend from
+// knot to knot.
+const (
+	bendV   = 0.006 // V
+	bendOhm = 0.25  // of the prior's value
+)
+
+// addPrior puts the base profile and the smoothness into the equations.
+func (f *fitter) addPrior(normal *mat.SymDense, right []float64) {
+	for k := range unknowns {
+		w := 1 / (f.sigma[k] * f.sigma[k])
+		normal.SetSym(k, k, normal.At(k, k)+w)
+		right[k] += w * f.mean[k]
+	}
+	bend := func(at, n int, size func(k int) float64) {
+		for k := at + 1; k < at+n-1; k++ {
+			w := 1 / (size(k) * size(k))
+			coef := [3]float64{1, -2, 1}
+			var target float64
+			for a := range 3 {
+				target += coef[a] * f.mean[k-1+a]
+			}
+			for a := range 3 {
+				for b := a; b < 3; b++ {
+					i, j := k-1+a, k-1+b
+					normal.SetSym(i, j, normal.At(i, j)+w*coef[a]*coef[b])
+				}
+				right[k-1+a] += w * coef[a] * target
+			}
+		}
+	}
+	bend(0, len(restKnots), func(k int) float64 {
+		if knotOf(k) < 0.15 {
+			return 10 * bendV
+		}
+		return bendV
+	})
+	ohms := func(k int) float64 {
+		if knotOf(k) < 0.2 {
+			return 10 * bendOhm * f.mean[k]
+		}
+		return bendOhm * f.mean[k]
+	}
+	bend(ohmAt, len(ohmKnots), ohms)
+	bend(fastAt, len(fastKnots), ohms)
+	bend(slowAt, len(slowKnots), ohms)
+}
+
+// priorCost is what the prior thinks of the solution.
+func (f *fitter) priorCost() float64 {
+	var sum float64
+	for k, x := range f.best {
+		d := (x - f.mean[k]) / f.sigma[k]
+		sum += d * d
+	}
+	return sum
+}
+
+// addCurve adds the rows of one log to the normal equations.
+func (f *fitter) addCurve(normal *mat.SymDense, right []float64, c *curve, s shape, start float64) {
+	used := make([]int, 0, unknowns)
+	raw := normal.RawSymmetric()
+	w := c.weight * c.weight
+	c.equations(s, start, func(_ int, coef []float64, volts float64) {
+		used = used[:0]
+		for k, x := range coef {
+			if x != 0 {
+				used = append(used, k)
+			}
+		}
+		for a, i := range used {
+			wi := w * coef[i]
+			right[i] += wi * volts
+			row := raw.Data[i*raw.Stride:]
+			for _, j := range used[a:] {
+				row[j] += wi * coef[j]
+			}
+		}
+	})
+}
+
+// bounded solves the normal equations, holding resistances that would come
+// out below their lower bound at it.
+func (f *fitter) bounded(normal *mat.SymDense, right []float64) ([]float64, *mat.SymDense, bool) {
+	held := make([]bool, unknowns)
+	for range 6 {
+		a := mat.NewSymDense(unknowns, nil)
+		a.CopySym(normal)
+		b := slices.Clone(right)
+		for k, h := range held {
+			if h {
+				const stiff = 1e12
+				a.SetSym(k, k, a.At(k, k)+stiff)
+				b[k] += stiff * f.lower[k]
+			}
+		}
+		var chol mat.Cholesky
+		if !chol.Factorize(a) {
+			return nil, nil, false
+		}
+		var x mat.VecDense
+		if chol.SolveVecTo(&x, mat.NewVecDense(unknowns, b)) != nil {
+			return nil, nil, false
+		}
+		again := false
+		for k := ohmAt; k < unknowns; k++ {
+			if !held[k] && x.AtVec(k) < f.lower[k] {
+				held[k], again = true, true
+			}
+		}
+		if !again {
+			var cov mat.SymDense
+			if chol.InverseTo(&cov) != nil {
+				return nil, nil, false
+			}
+			return slices.Clone(x.RawVector().Data), &cov, true
+		}
+	}
+	return nil, nil, false
+}
+
+func dot(a, b []float64) float64 {
+	var sum float64
+	for i := range a {
+		sum += a[i] * b[i]
+	}
+	return sum
+}
+
+// result writes the solution into a profile.
+func (f *fitter) result(s shape, cost func([]float64) float64, x []float64) CellFit {
+	p := f.o.Base
+	ah := f.o.CapacityAh
+	volts := slices.Clone(f.best[:len(restKnots)])
+	for k := 1; k < len(volts); k++ {
+		volts[k] = max(volts[k], volts[k-1]+1e-4)
+	}
+	curveOf := func(at int, knots []float64) chemistry.Curve {
+		y := make([]float64, len(knots))
+		for k := range knots {
+			y[k] = f.best[at+k] * ah
+		}
+		return chemistry.Curve{X: slices.Clone(knots), Y: y}
+	}
+	p.Rest.VoltsAt = chemistry.Curve{X: slices.Clone(restKnots), Y: volts}
+	p.Resistance.OhmAh = curveOf(ohmAt, ohmKnots)
+	p.Fast.OhmAh, p.Fast.TauS = curveOf(fastAt, fastKnots), s.tau1
+	p.Slow.OhmAh, p.Slow.TauS = curveOf(slowAt, slowKnots), s.tau2
+	p.Resistance.ReferenceC = 25
+	temps := []float64{-20, -10, 0, 10, 20, 25, 30, 40, 50, 60, 70}
+	factors := make([]float64, len(temps))
+	for i, t := range temps {
+		factors[i] = arrhenius(s.kiloJ, t)
+	}
+	p.Resistance.TempFactor = chemistry.Curve{X: temps, Y: factors}
+	p.Capacity.Ratio = s.fullAh / ah
+	p.Wells.C, p.Wells.KPerS = s.wells.C, s.wells.KPerS
+	fit := CellFit{
+		Profile: p, FullAh: s.fullAh, KiloJ: s.kiloJ,
+		ChargeAtStart: slices.Clone(f.starts), RMSV: slices.Clone(f.rms),
+	}
+	for k := range ohmKnots {
+		fit.OhmSigma = append(fit.OhmSigma, math.Sqrt(f.cov.At(ohmAt+k, ohmAt+k))*ah)
+	}
+	if f.o.FullAh == 0 { // curvature of the cost along the capacity
+		const h = 0.01
+		up, down := slices.Clone(x), slices.Clone(x)
+		up[2] += h
+		down[2] -= h
+		here := cost(x)
+		curvature := (cost(up) - 2*here + cost(down)) / (h * h)
+		if curvature > 0 {
+			fit.FullAhSigma = s.fullAh * math.Sqrt(2/curvature)
+		}
+		f.solve(s, 3) // the probing moved the solution
+	}
+	return fit
+}

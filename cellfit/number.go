@@ -1,0 +1,65 @@
+package cellfit
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+var tens = [...]float64{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22}
+
+// parseNumber reads a decimal number. Most numbers of a log have few digits,
+// for which mantissa and power of ten are exact in float64 and one division
+// gives the nearest value; the rest goes to strconv.
+func parseNumber(f []byte, comma bool) (float64, bool) {
+	i, negative := 0, false
+	if len(f) > 0 && (f[0] == '-' || f[0] == '+') {
+		negative = f[0] == '-'
+		i++
+	}
+	point := byte('.')
+	if comma {
+		point = ','
+	}
+	var mantissa uint64
+	digits, decimals, seen := 0, 0, false
+	for ; i < len(f); i++ {
+		c := f[i]
+		switch {
+		case isDigit(c):
+			mantissa = mantissa*10 + uint64(c-'0')
+			digits++
+			if seen {
+				decimals++
+			}
+		case c == point && !seen:
+			seen = true
+		default:
+			return parseSlow(f, comma)
+		}
+	}
+	if digits == 0 || digits > 15 {
+		return parseSlow(f, comma)
+	}
+	x := float64(mantissa) / tens[decimals]
+	if negative {
+		x = -x
+	}
+	return x, true
+}
+
+// parseSlow reads exponents and long numbers.
+func parseSlow(f []byte, comma bool) (float64, bool) {
+	if len(f) == 0 || len(f) > 64 {
+		return 0, false
+	}
+	s := string(f)
+	if comma {
+		s = strings.ReplaceAll(strings.ReplaceAll(s, ".", ""), ",", ".")
+	}
+	if strings.ContainsAny(s, "xX_pPnN") { // no hexadecimal, no NaN or Inf
+		return 0, false
+	}
+	x, err := strconv.ParseFloat(s, 64)
+	return x, err == nil && !math.IsNaN(x) && !math.IsInf(x, 0)
+}

@@ -1,0 +1,362 @@
+package cellfit
+
+import (
+	"bufio"
+	"bytes"
+	"fmt"
+	"io"
+	"math"
+)
+
+// Options says how to read a log. The zero value works out everything by
+// itself.
+type Options struct {
+	Name    string // of the file, for messages
+	MaxRows int    // more rows are an error; 0 = 20 million
+
+	// Discharging says which sign the file gives a discharge current:
+	// +1, -1, or 0 to work it out from the voltage.
+	Discharging int
+
+	// Progress is called now and then with the bytes read so far; nil = not.
+	Progress func(bytesRead int64)
+}
+
+// ReadError is a log that cannot be read: where, what stood there, what would
+// be right.
+type ReadError struct {
+	File   string
+	Line   int    // 1-based; 0 = the file as a whole
+	Column int    // 1-based; 0 = the line as a whole
+	Got    string // what was read
+	Want   string // what would be right
+}
+
+// Error is one line.
+func (e ReadError) Error() string {
+	where := e.File
+	if where == "" {
+		where = "log"
+	}
+	if e.Line > 0 {
+		where += fmt.Sprintf(":%d", e.Line)
+		if e.Column > 0 {
+			where += fmt.Sprintf(": column %d", e.Column)
+		}
+	}
+	return fmt.Sprintf("%s: %s; want %s", where, e.Got, e.Want)
+}
+
+// Read reads a logged charge or discharge: a text table of time, volts and
+// amps (temperature and counted charge when it has them) with any common
+// separator, decimal comma, unit, column order and sign, with or without
+// titles. Rows are taken as they come, so a file of any size needs only its
+// numbers in memory.
+func Read(r io.Reader, o Options) (*Log, error) {
+	p := &parser{o: o, log: &Log{Name: o.Name}}
+	if p.o.MaxRows == 0 {
+		p.o.MaxRows = 20_000_000
+	}
+	in := bufio.NewReaderSize(r, 1<<20)
+	if err := p.preview(in); err != nil {
+		return nil, err
+	}
+	for {
+		chunk, err := in.ReadSlice('\n')
+		line := chunk
+		if err == bufio.ErrBufferFull {
+			return nil, ReadError{o.Name, p.line + 1, 0, "a line of more than 1 MB", "a table with one row per line"}
+		}
+		if err != nil && err != io.EOF {
+			return nil, fmt.Errorf("%s: %w", o.Name, err)
+		}
+		p.line++
+		p.bytes += int64(len(chunk))
+		if o.Progress != nil && p.line%65536 == 0 {
+			o.Progress(p.bytes)
+		}
+		if fault := p.row(line, err == io.EOF); fault != nil {
+			return nil, fault
+		}
+		if err == io.EOF {
+			break
+		}
+	}
+	if o.Progress != nil {
+		o.Progress(p.bytes)
+	}
+	return p.finish()
+}
+
+// parser is a log being read.
+type parser struct {
+	o      Options
+	log    *Log
+	line   int
+	bytes  int64
+	header int // lines before the first row of numbers
+
+	sep   byte // 0 = runs of blanks
+	comma bool // decimal comma
+	use   []heading
+	index [chargeColumn + 1]int // column of each quantity, -1 = none
+	need  int                   // columns that must be there
+
+	fields   [][]byte
+	clock    clock
+	charge   []float64
+	anyTemp  bool
+	anyAmb   bool
+	lastTemp float64
+	lastAmb  float64
+}
+
+// previewBytes is how much of the file decides what the columns are.
+const previewBytes = 64 << 10
+
+// preview decides separator, decimal comma, titles and columns.
+func (p *parser) preview(in *bufio.Reader) error {
+	head, err := in.Peek(previewBytes)
+	if err != nil && err != io.EOF && err != bufio.ErrBufferFull {
+		return fmt.Errorf("%s: %w", p.o.Name, err)
+	}
+	if bytes.HasPrefix(head, []byte{0xef, 0xbb, 0xbf}) {
+		_, _ = in.Discard(3)
+		head = head[3:]
+	}
+	if len(head) > 1 && (head[0] == 0xff && head[1] == 0xfe || head[0] == 0xfe && head[1] == 0xff) {
+		return ReadError{p.o.Name, 0, 0, "a file in UTF-16", "a plain text file: save it as CSV in UTF-8"}
+	}
+	if bytes.IndexByte(head, 0) >= 0 {
+		return ReadError{p.o.Name, 0, 0, "bytes that are no text", "a text table: export the log as CSV"}
+	}
+	lines := bytes.Split(head, []byte{'\n'})
+	if len(head) == previewBytes && len(lines) > 1 {
+		lines = lines[:len(lines)-1] // cut in the middle
+	}
+	if len(bytes.TrimSpace(head)) == 0 {
+		return ReadError{p.o.Name, 0, 0, "an empty file", "rows of time, volts and amps"}
+	}
+	p.separator(lines)
+	return p.columns(lines)
+}
+
+// separator picks the separator that splits the most lines into the same
+// number of columns, at least two.
+func (p *parser) separator(lines [][]byte) {
+	best, bestScore := byte(','), -1
+	for _, sep := range []byte{'\t', ';', ',', '|', 0} {
+		counts := map[int]int{}
+		for _, line := range lines {
+			line = bytes.TrimSpace(line)
+			if len(line) == 0 || line[0] == '#' {
+				continue
+			}
+			counts[len(split(nil, line, sep))]++
+		}
+		score := 0
+		for n, times := range counts {
+			if n >= 2 && times > score {
+				score = times
+			}
+		}
+		// Blanks and commas also stand inside other files' fields, so they
+		// must do strictly better than the ones tried before.
+		if score > bestScore {
+			best, bestScore = sep, score
+		}
+	}
+	p.sep = best
+	if best == ',' {
+		return
+	}
+	commas, points := 0, 0
+	for _, line := range lines {
+		for i := 1; i+1 < len(line); i++ {
+			if isDigit(line[i-1]) && isDigit(line[i+1]) {
+				switch line[i] {
+				case ',':
+					commas++
+				case '.':
+					points++
+				}
+			}
+		}
+	}
+	p.comma = commas > points
+}
+
+func isDigit(c byte) bool { return c >= '0' && c <= '9' }
+
+// split cuts a line into fields, reusing dst. Blanks around fields and quotes
+// around a whole field are dropped.
+func split(dst [][]byte, line []byte, sep byte) [][]byte {
+	dst = dst[:0]
+	if sep == 0 {
+		for _, f := range bytes.Fields(line) {
+			dst = append(dst, unquote(f))
+		}
+		return dst
+	}
+	for {
+		i := bytes.IndexByte(line, sep)
+		if len(line) > 0 && line[0] == '"' { // a separator inside quotes does not count
+			if q := bytes.IndexByte(line[1:], '"'); q >= 0 {
+				if j := bytes.IndexByte(line[1+q:], sep); j >= 0 {
+					i = 1 + q + j
+				} else {
+					i = -1
+				}
+			}
+		}
+		if i < 0 {
+			return append(dst, unquote(line))
+		}
+		dst = append(dst, unquote(line[:i]))
+		line = line[i+1:]
+	}
+}
+
+func unquote(f []byte) []byte {
+	f = bytes.TrimSpace(f)
+	if len(f) >= 2 && f[0] == '"' && f[len(f)-1] == '"' {
+		f = bytes.TrimSpace(f[1 : len(f)-1])
+	}
+	return f
+}
+
+// row reads one line of numbers.
+func (p *parser) row(line []byte, last bool) error {
+	if p.line <= p.header {
+		return nil
+	}
+	line = bytes.TrimSpace(line)
+	if len(line) == 0 || line[0] == '#' {
+		return nil
+	}
+	p.fields = split(p.fields, line, p.sep)
+	f := p.fields
+	if len(f) < p.need {
+		if last {
+			p.log.Notes = append(p.log.Notes, "The last line is cut off and was left out.")
+			return nil
+		}
+		return ReadError{p.o.Name, p.line, 0, fmt.Sprintf("%d columns", len(f)), fmt.Sprintf("at least %d, as in the rows before", p.need)}
+	}
+	if len(f[p.index[voltColumn]]) == 0 || len(f[p.index[ampColumn]]) == 0 {
+		p.log.Skipped++
+		return nil
+	}
+	t, fault := p.time(f)
+	if fault != nil {
+		return fault
+	}
+	v, fault := p.value(f, voltColumn)
+	if fault != nil {
+		return fault
+	}
+	a, fault := p.value(f, ampColumn)
+	if fault != nil {
+		return fault
+	}
+	l := p.log
+	if n := l.Rows(); n > 0 {
+		switch before := l.TimeS[n-1]; {
+		case t < before:
+			return ReadError{p.o.Name, p.line, p.index[timeColumn] + 1, fmt.Sprintf("a time %.3f s before that of the row above", before-t), "rows in the order of time"}
+		case t == before:
+			// Two rows within the clock's resolution: the later one counts.
+			l.TimeS, l.Volts, l.Amps = l.TimeS[:n-1], l.Volts[:n-1], l.Amps[:n-1]
+			p.drop(n - 1)
+		case n >= p.o.MaxRows:
+			return ReadError{p.o.Name, p.line, 0, fmt.Sprintf("more than %d rows", p.o.MaxRows), "a shorter log, or one sampled less often"}
+		}
+	}
+	l.TimeS, l.Volts, l.Amps = append(l.TimeS, t), append(l.Volts, v), append(l.Amps, a)
+	return p.extras(f)
+}
+
+// extras reads what a log may have besides.
+func (p *parser) extras(f [][]byte) error {
+	l := p.log
+	take := func(q quantity, last *float64, any *bool) (float64, error) {
+		if len(f) > p.index[q] && len(f[p.index[q]]) > 0 {
+			x, fault := p.value(f, q)
+			if fault != nil {
+				return 0, fault
+			}
+			*last, *any = x, true
+		}
+		return *last, nil
+	}
+	if p.index[tempColumn] >= 0 {
+		x, fault := take(tempColumn, &p.lastTemp, &p.anyTemp)
+		if fault != nil {
+			return fault
+		}
+		l.TempC = append(l.TempC, x)
+	}
+	if p.index[ambientColumn] >= 0 {
+		x, fault := take(ambientColumn, &p.lastAmb, &p.anyAmb)
+		if fault != nil {
+			return fault
+		}
+		l.AmbientC = append(l.AmbientC, x)
+	}
+	if p.index[chargeColumn] >= 0 {
+		x := math.NaN()
+		if len(f) > p.index[chargeColumn] && len(f[p.index[chargeColumn]]) > 0 {
+			var fault error
+			if x, fault = p.value(f, chargeColumn); fault != nil {
+				return fault
+			}
+		}
+		p.charge = append(p.charge, x)
+	}
+	return nil
+}
+
+// drop shortens the extra columns to n rows.
+func (p *parser) drop(n int) {
+	if p.log.TempC != nil {
+		p.log.TempC = p.log.TempC[:n]
+	}
+	if p.log.AmbientC != nil {
+		p.log.AmbientC = p.log.AmbientC[:n]
+	}
+	if p.charge != nil {
+		p.charge = p.charge[:n]
+	}
+}
+
+// greatest is the largest magnitude that any column may have.
+var greatest = [...]float64{timeColumn: 1e13, voltColumn: 1e4, ampColumn: 1e5, tempColumn: 1e3, ambientColumn: 1e3, chargeColumn: 1e6}
+
+var quantityNames = [...]string{timeColumn: "a time", voltColumn: "volts", ampColumn: "amps", tempColumn: "a temperature", ambientColumn: "a temperature", chargeColumn: "a charge"}
+
+// value reads one number in its unit.
+func (p *parser) value(f [][]byte, q quantity) (float64, error) {
+	i := p.index[q]
+	x, ok := parseNumber(f[i], p.comma)
+	if ok {
+		switch h := p.use[i]; h.scale {
+		case -1: // Fahrenheit
+			x = (x - 32) / 1.8
+		case -2: // kelvin
+			x -= 273.15
+		default:
+			x *= h.scale
+		}
+	}
+	if !ok || !(math.Abs(x) <= greatest[q]) {
+		return 0, ReadError{p.o.Name, p.line, i + 1, fmt.Sprintf("%q", clip(f[i])), "a number for " + quantityNames[q]}
+	}
+	return x, nil
+}
+
+func clip(f []byte) []byte {
+	if len(f) > 40 {
+		return append(bytes.Clone(f[:40]), "..."...)
+	}
+	return f
+}
