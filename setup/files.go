@@ -1,7 +1,9 @@
 package setup
 
 import (
+	"bytes"
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -22,6 +24,12 @@ func (r *resolver) open(w Word, use func(*file) error) {
 		name = filepath.Join(r.setup.Dir, name)
 	}
 	f, err := os.Open(name)
+	if err == nil {
+		var info fs.FileInfo
+		if info, err = f.Stat(); err == nil && !info.Mode().IsRegular() {
+			err = errors.New("not a plain file")
+		}
+	}
 	if err != nil {
 		var pe *fs.PathError
 		if errors.As(err, &pe) {
@@ -32,4 +40,19 @@ func (r *resolver) open(w Word, use func(*file) error) {
 	}
 	defer f.Close()
 	r.foreign(w, name, use(&file{Reader: f, name: name}))
+}
+
+// table reads a TOML table file whole and refuses one that was made to exhaust
+// the decoder, as it is refused in the setup itself.
+func (f *file) table() (io.Reader, error) {
+	data, err := io.ReadAll(io.LimitReader(f, maxBytes+1))
+	switch {
+	case err != nil:
+		return nil, err
+	case len(data) > maxBytes:
+		return nil, errors.New("larger than 1 MiB")
+	case tooDeep(string(data)) > 0:
+		return nil, fmt.Errorf("line %d: more than %d levels", tooDeep(string(data)), maxNest)
+	}
+	return bytes.NewReader(data), nil
 }

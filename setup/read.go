@@ -157,32 +157,37 @@ func (d *decoder) syntax(err error, lines []string) int {
 	}
 	line := pe.Position.Line
 	// A line end where none may be is noticed on the line after.
-	if strings.TrimSpace(lines[line-1]) == "" && line > 1 && pe.Position.Col <= 1 {
+	if line > 1 && strings.Contains(pe.Message, "end table name, but got '\\n'") {
 		line--
 	}
 	read := strings.TrimSpace(lines[line-1])
 	name, value, isPair := strings.Cut(read, "=")
 	want := "TOML: " + plainMessage(pe.Message)
+	key, example := "", `the value in quotes, such as "7 Ah"`
+	if isPair {
+		key = strings.Trim(strings.TrimSpace(name), `"'`)
+		table := headerAbove(lines, line-1)
+		if f := registry().field(strings.TrimPrefix(table, "original."), key); f != nil {
+			example = "the value in quotes, such as " + f.Quoted()
+			if f.What == "yes or no" {
+				example = "true or false"
+			}
+		}
+		key = strings.TrimPrefix(table+"."+key, ".")
+	}
 	switch value = strings.TrimSpace(value); {
 	case strings.Contains(pe.Message, "already been defined"):
 		want = "each table and key once only"
 	case strings.HasPrefix(read, "["):
 		want = "a table name in square brackets, such as [pack]"
+	case isPair && value != "" && strings.IndexByte(`"'[{`, value[0]) < 0:
+		want = example
 	case isPair && strings.Contains(pe.Message, "strings cannot contain newlines"):
 		want = "a closing quote on the same line"
 	case isPair && strings.Contains(pe.Message, "top-level item to end"):
 		want = "nothing behind the value but a # comment"
-	case isPair && value != "" && strings.IndexByte(`"'[{`, value[0]) < 0:
-		want = `a quantity or a word in quotes, such as "7 Ah"`
 	case isPair && value == "":
-		want = `a value in quotes, such as "7 Ah"`
-	}
-	key := ""
-	if isPair {
-		key = strings.Trim(strings.TrimSpace(name), `"'`)
-		if i := headerAbove(lines, line-1); i != "" {
-			key = i + "." + key
-		}
+		want = example
 	}
 	d.fault(line, shorten(key), read, want)
 	multi := strings.Contains(read, `"""`) || strings.Contains(read, "'''")

@@ -161,7 +161,11 @@ func (r *resolver) ownFiles() {
 		}
 		if w := s.TablesFile; w.Given {
 			r.open(w, func(f *file) error {
-				t, err := r.tab.Extend(f, f.name)
+				in, err := f.table()
+				if err != nil {
+					return err
+				}
+				t, err := r.tab.Extend(in, f.name)
 				if err == nil {
 					r.tab = t
 				}
@@ -170,7 +174,11 @@ func (r *resolver) ownFiles() {
 		}
 		if w := s.Pack.ChemistryFile; w.Given {
 			r.open(w, func(f *file) error {
-				c, err := r.chem.Extend(f, f.name)
+				in, err := f.table()
+				if err != nil {
+					return err
+				}
+				c, err := r.chem.Extend(in, f.name)
 				if err == nil {
 					r.chem = c
 				}
