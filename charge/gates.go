@@ -85,6 +85,9 @@ func WaitFor(m *battery.Model, cellC, ambientC float64) Wait {
 	now := GateAt(p, cellC)
 	there := GateAt(p, ambientC)
 	w.Never, w.NeverFull = !there.Open, there.CurrentShare < 1
+	if math.IsNaN(cellC) {
+		w.Never, w.NeverFull = true, true // no telling when
+	}
 	if !w.Never && !now.Open {
 		w.OpenMin = minutesUntil(m, cellC, ambientC, func(g Gate) bool { return g.Open })
 	}

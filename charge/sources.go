@@ -58,6 +58,11 @@ func Sources() []finding.Source {
 			Known: "common practice",
 		},
 		{
+			ID:    "keeping-spread",
+			Text:  "makers' sheets of sealed lead-acid: 91/82/64 % left after 3/6/12 months, 80/60 % after 6/12, 95/90/81 % after 1/2/3; lithium-ion 2 to 3 % a month, cell specification more than 95 % left after 30 days",
+			Known: "copy",
+		},
+		{
 			ID:    "laptop-volts",
 			Text:  "common practice, no published source: laptop supplies give 18.5 to 20 V",
 			Known: "common practice",
@@ -78,13 +83,13 @@ func Sources() []finding.Source {
 			Known: "memory",
 		},
 		{
-			ID:    "lead-sulfation",
-			Text:  "celltech.se, and Hund, Sandia, on sealed lead-acid: left discharged it grows hard sulfate crystals and loses capacity for good; incomplete recharge is the main cause of early loss",
+			ID:    "lead-storage-volts",
+			Text:  "battery supplier's notes: never below 2 V per cell in store; freshening charge after six months at the latest at 25 degC",
 			Known: "copy",
 		},
 		{
-			ID:    "lead-storage-volts",
-			Text:  "battery supplier's notes: never below 2 V per cell in store; freshening charge after six months at the latest at 25 degC",
+			ID:    "lead-sulfation",
+			Text:  "celltech.se, and Hund, Sandia, on sealed lead-acid: left discharged it grows hard sulfate crystals and loses capacity for good; incomplete recharge is the main cause of early loss",
 			Known: "copy",
 		},
 		{

@@ -13,10 +13,12 @@ import (
 const (
 	// monthDays is the month of the figures for self-discharge.
 	monthDays = 30.0
-	// keepingBand is how far the loss in store may lie from the profile's,
-	// as a share: makers' figures for sealed lead-acid run from 2 to 5 % a
-	// month about 3 (source "lead-storage-volts").
-	keepingLeast, keepingMost = 0.6, 1.7
+	// The loss in store may lie this far from the profile's (source
+	// "keeping-spread"): sealed lead-acid was printed with 3 to 6.3 % a month
+	// where the profile has 3, lithium with 2 to 5 % about 3.
+	keepingLeast     = 0.6
+	leadKeepingMost  = 2.2
+	otherKeepingMost = 1.7
 	// usualDoublingK stands in where a profile does not say how fast the
 	// loss grows with temperature (source "storage-lithium").
 	usualDoublingK = 10.0
@@ -103,7 +105,7 @@ func Keep(s Store) (Stored, error) {
 	left := func(band float64) float64 {
 		return max(0, s.Charge-out.Days*s.perDay(band))
 	}
-	out.LeftLeast, out.LeftLikely, out.LeftMost = left(keepingMost), left(1), left(keepingLeast)
+	out.LeftLeast, out.LeftLikely, out.LeftMost = left(s.keepingMost()), left(1), left(keepingLeast)
 	out.RestV = s.Pack.RestedV(s.Pack.StateAt(out.LeftLikely, referenceC))
 	out.TopUpDays = s.topUpDays()
 	out.Tasks = s.tasks(out.TopUpDays)
@@ -116,6 +118,15 @@ func Keep(s Store) (Stored, error) {
 func (s *Store) perDay(band float64) float64 {
 	self := MonthlyLoss(s.Pack.Spec().Profile, s.TempC) / monthDays * band
 	return self + s.StandbyA*24/s.Pack.FullAh()
+}
+
+// keepingMost returns how much faster than the profile's figure the charge may
+// be lost.
+func (s *Store) keepingMost() float64 {
+	if s.Pack.Spec().Profile.Family == chemistry.LeadAcid {
+		return leadKeepingMost
+	}
+	return otherKeepingMost
 }
 
 // stored returns the charge at which the chemistry is kept.
@@ -134,7 +145,7 @@ func (s *Store) topUpAt() float64 {
 // whichever is sooner.
 func (s *Store) topUpDays() float64 {
 	days := math.Inf(1)
-	if loss := s.perDay(keepingMost); loss > 0 {
+	if loss := s.perDay(s.keepingMost()); loss > 0 {
 		days = (s.stored() - s.topUpAt()) / loss
 	}
 	if months := s.Pack.Spec().Profile.Keeping.TopUpMonths; months > 0 {

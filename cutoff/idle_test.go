@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 )
 
@@ -20,13 +21,17 @@ func idle(t testing.TB, s cutoff.Standing) cutoff.Idled {
 
 // byHand walks a standing pack down minute by minute, as a check on the legs
 // of [cutoff.Idle]: the charge falls by standby and self-discharge (the
-// profile's monthly loss, doubling with its kelvins, at the fast end of the
-// published 2 to 5 % a month about 3), a cutoff opens at its voltage, and the
+// profile's monthly loss, doubling with its kelvins, at the fast end of what
+// makers print: 6.3 % a month where the lead-acid profile has 3, 5 % for lithium), a cutoff opens at its voltage, and the
 // first moment is taken at which the weakest cell is at or below cellV.
 func byHand(s cutoff.Standing, cellV float64) float64 {
 	p := s.Pack.Spec().Profile
 	w := s.Pack.Wells()
-	loss := 1.7 * p.Keeping.LossPerMonth * math.Exp2((s.AmbientC-p.Keeping.AtC)/p.Keeping.DoublingK) / 30
+	fast := 1.7
+	if p.Family == chemistry.LeadAcid {
+		fast = 2.2
+	}
+	loss := fast * p.Keeping.LossPerMonth * math.Exp2((s.AmbientC-p.Keeping.AtC)/p.Keeping.DoublingK) / 30
 	z := s.Pack.Charge(s.Start)
 	const stepDays = 1.0 / 1440
 	for i := range 1440 * 400 {

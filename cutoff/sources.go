@@ -23,6 +23,11 @@ func Sources() []finding.Source {
 			Known: "common practice",
 		},
 		{
+			ID:    "keeping-spread",
+			Text:  "makers' sheets of sealed lead-acid: 91/82/64 % left after 3/6/12 months, 80/60 % after 6/12, 95/90/81 % after 1/2/3; lithium-ion 2 to 3 % a month, cell specification more than 95 % left after 30 days",
+			Known: "copy",
+		},
+		{
 			ID:    "measured-rebound",
 			Text:  "Kollmeyer 2018 (Mendeley Data 10.17632/wykht8y7tg.1): a 2.9 Ah cell stopped at 2.499 V at 1C stood at 3.208 V after 300 s; ORNL and BatterySim 2013-2020: a 33 Ah manganese cell stopped at 3.000 V stood at 3.177 V after 30 min at 1C and 3.515 V after 50 min at 3C; Sulzer et al. 2019: a 12 V 17 Ah block stopped at 10.56 V at 3.04 A stood at 11.36 V after half an hour and 11.45 V later",
 			Known: "copy",
