@@ -119,6 +119,7 @@ type Outcome struct {
 	Launches    int
 	FinalSpeed  float64 // m/s at the end of the last full drive
 	State       battery.State
+	Chain       cutoff.Chain // the cutoffs as the outing left them
 }
 
 // Phase is what the vehicle does at a [Sample].

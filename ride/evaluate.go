@@ -3,7 +3,7 @@ package ride
 import "example.org/packcheck/drive"
 
 // LaunchS is how long a launch is followed.
-const LaunchS = 8
+const LaunchS = 10
 
 // Result is all that one case comes to.
 type Result struct {

@@ -282,14 +282,14 @@ func (o *outing) outcome(end End, launches int, lastSpeed float64) Outcome {
 	out := Outcome{
 		PedalS: n.pedalS, ClockS: n.clockS, DistanceM: n.metres, EndedBy: end,
 		DeliveredAh: n.chargeAs / 3600, DeliveredWh: n.energyJ / 3600,
-		ChargeLeft: p.Charge(n.pack), RestV: p.RestedV(n.pack), EndPackV: n.packV,
+		ChargeLeft: max(0, p.Charge(n.pack)), RestV: p.RestedV(n.pack), EndPackV: n.packV,
 		LowestPackV: n.lowPackV, LowestBusV: n.lowBus,
 		LowestCellV:  p.WeakestCellV(&n.pack, n.currentA),
 		PeakBatteryA: n.peakA,
 		PackC:        n.pack.TempC, HottestC: n.hottestC,
 		WindingC: n.hottestWindC, CaseC: n.heat.CaseC,
 		FuseMayOpen: !math.IsInf(n.fuseMayAtS, 1), FuseMayAtS: n.fuseMayAtS,
-		Launches: launches, FinalSpeed: lastSpeed, State: n.pack,
+		Launches: launches, FinalSpeed: lastSpeed, State: n.pack, Chain: n.chain,
 	}
 	if end == CutoffOpened {
 		if place, _, opened := n.chain.First(); opened {

@@ -1,0 +1,66 @@
+package packcheck
+
+import (
+	"example.org/packcheck/charge"
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/finding"
+	"example.org/packcheck/setup"
+)
+
+// IDs of the sources defined here.
+const (
+	srcCommon    = "common-practice"
+	srcToolPacks = "tool-pack-warnings"
+	srcChanged   = "changed-toy"
+)
+
+// Sources returns the sources that this package itself defines.
+func Sources() []finding.Source {
+	return []finding.Source{
+		{ID: srcChanged, Text: "ISO 8124-1, EN 71-1 and ASTM F963 certify a toy as it was tested; a change ends that", Known: "memory"},
+		{ID: srcCommon, Text: "Common practice, no published source", Known: "common practice"},
+		{ID: srcToolPacks, Text: "IEC 62841-1 and UL 62841-1, general warnings on battery tool use and care, paraphrased", Known: "memory"},
+	}
+}
+
+// caution is one safety line and where it comes from.
+type caution struct{ text, source string }
+
+// cautionsFor returns the safety lines of a setup, the weightiest first. Every
+// report carries all of them.
+func cautionsFor(p *setup.Parts) []caution {
+	list := []caution{{
+		"This is a calculation from labels and assumptions, not a test. Where the makers of vehicle, pack or charger " +
+			"say otherwise, or local codes do, they are right; what calls for a licensed person is for one.",
+		srcCommon,
+	}}
+	if p.Bench == nil {
+		list = append(list,
+			caution{
+				"A changed vehicle no longer is the one that was tested: whoever changes it answers for it. " +
+					"Do not lend or sell it without saying so.", srcChanged,
+			},
+			caution{
+				"First run with the wheels off the ground, then without a child, then with an adult walking beside. " +
+					"Keep a switch in reach that cuts the pack off without the pedal.", srcCommon,
+			},
+		)
+	}
+	if p.Pack.ToolPack {
+		list = append(list, caution{
+			"The makers of tool packs allow them in their own tools only: protection may sit in the tool and not in the pack. " +
+				"Never open or bypass a pack.", srcToolPacks,
+		})
+	}
+	list = append(list, caution{
+		"A fuse follows the wire, never the wish for fewer trips. If one opens, find out why before fitting another of the same size.",
+		"cfr-33-183-455",
+	})
+	for _, c := range cutoff.Cautions(p.Pack.Profile) {
+		list = append(list, caution{c.Text, c.Source})
+	}
+	for _, c := range charge.Cautions(p.Pack.Profile, p.Pack.ToolPack) {
+		list = append(list, caution{c.Text, c.Source})
+	}
+	return list
+}

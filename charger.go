@@ -1,0 +1,189 @@
+package packcheck
+
+import (
+	"fmt"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/finding"
+	"example.org/packcheck/setup"
+)
+
+// charging judges the charger of the setup on the pack after the ride, or says
+// which charger would be right.
+type charging struct {
+	figures  ChargeFigures
+	notes    []Note
+	findings []finding.Finding
+}
+
+func chargingOf(v *view) (charging, error) {
+	var out charging
+	p := v.parts
+	one, err := battery.New(p.PackSpec(v.pick))
+	if err != nil {
+		return out, fmt.Errorf("packcheck: %w", err)
+	}
+	out.note(rightCharger(one, p.Pack.ToolPack))
+	hot := charge.WaitFor(one, v.o.lasts.PackC, v.o.c.AmbientC)
+	out.findings = append(out.findings, hot.Findings...)
+
+	raw := &p.Setup.Charger
+	if !raw.Given {
+		gate := charge.GateAt(p.Pack.Profile, v.o.c.AmbientC)
+		out.figures = ChargeFigures{
+			Match: "not described", EndVPerCell: known(gate.WantedVPerCell),
+			Reasons: []string{"The setup does not describe a charger."},
+		}
+		return out, nil
+	}
+	charger, unclear, err := chargerOf(p.Setup)
+	if err != nil {
+		return out, err
+	}
+	for _, text := range unclear {
+		out.note(text)
+	}
+	if charger.WhyEnd != "" {
+		out.note(charger.WhyEnd)
+	}
+	plugged := charge.Plugged{
+		Pack: one, Charger: charger, CellC: v.o.c.AmbientC, AmbientC: v.o.c.AmbientC,
+		ToolPack: p.Pack.ToolPack && !charger.SuppliedWithPack, Port: port(raw.Jack.Text), Joined: joined(p.Pack.Joined),
+	}
+	if m := p.Setup.Measured.RestVoltage; m.Given {
+		plugged.RestV = m.Likely
+	}
+	verdict := charge.Match(plugged)
+	out.figures = ChargeFigures{Match: verdict.Fit.String(), EndVPerCell: known(verdict.EndMostVPerCell)}
+	for _, f := range verdict.Findings {
+		if f.Level > finding.Fine {
+			out.figures.Reasons = append(out.figures.Reasons, f.Title)
+		}
+	}
+	out.findings = append(out.findings, verdict.Findings...)
+	if verdict.Fit == charge.Refused {
+		return out, nil // hours on a charger that must not be connected would invite
+	}
+	return out, out.simulate(v, plugged, one)
+}
+
+// simulate adds hours to full and what happens to a pack that is forgotten.
+func (out *charging) simulate(v *view, plugged charge.Plugged, one *battery.Model) error {
+	start := one.StateAt(v.o.lasts.ChargeLeft, v.o.c.AmbientC)
+	c, err := plugged.Case(start)
+	if err != nil {
+		return nil //nolint:nilerr // volts or amps are not known; Match has said so
+	}
+	r, err := charge.Simulate(c)
+	if err != nil {
+		return fmt.Errorf("packcheck: %w", err)
+	}
+	if r.HoursTo80.LikelyH > 0 {
+		out.figures.HoursTo80 = known(r.HoursTo80.LikelyH)
+	}
+	if r.Full {
+		out.figures.HoursToFull = known(r.HoursToFull.LikelyH)
+	}
+	out.figures.UnplugAfterH = known(r.UnplugH)
+	out.findings = append(out.findings, r.Findings...)
+	for _, left := range charge.Unattended(c, r) {
+		out.note("Left plugged in for " + left.After + ": " + left.Words)
+	}
+	return nil
+}
+
+func (out *charging) note(text string) {
+	out.notes = append(out.notes, Note{Topic: TopicCharge, Text: text})
+}
+
+// chargerOf reads the setup's charger: its whole label, or its printed figures.
+func chargerOf(s *setup.Setup) (charge.Charger, []string, error) {
+	raw := &s.Charger
+	var l charge.Label
+	if raw.Label.Given {
+		var err error
+		if l, err = charge.ParseLabel(raw.Label.Text); err != nil {
+			return charge.Charger{}, nil, setup.Faults{{
+				File: s.Name, Line: raw.Label.Line, Key: raw.Label.Key, Read: raw.Label.Text,
+				Want: `the output line of the charger, such as "14.7 V 1.5 A DC"`,
+			}}
+		}
+	}
+	if raw.Voltage.Given {
+		l.PrintedV, l.Outputs = raw.Voltage.Likely, 1
+	}
+	if raw.Current.Given {
+		l.PrintedA = raw.Current.Likely
+	}
+	if purpose, ok := charge.PurposeNamed(raw.MadeFor.Text); ok {
+		l.MadeFor = purpose
+	}
+	switch raw.Output.Text {
+	case "ac":
+		l.Output = charge.AC
+	case "dc":
+		l.Output = charge.DC
+	}
+	switch raw.Polarity.Text {
+	case "centre positive":
+		l.Polarity = charge.CentrePositive
+	case "centre negative":
+		l.Polarity = charge.CentreNegative
+	}
+	c := l.Charger()
+	switch raw.Stops.Text {
+	case "by itself":
+		c.Stops = charge.StopsByItself
+	case "timer":
+		c.Stops = charge.StopsByTimer
+	case "never":
+		c.Stops = charge.StopsNever
+	}
+	if raw.Timer.Given {
+		c.TimerH = raw.Timer.Likely / 3600
+	}
+	c.SuppliedWithPack = raw.CameWithPack.Yes
+	return c, l.Unclear, nil
+}
+
+func port(word string) charge.Port {
+	switch word {
+	case "pack":
+		return charge.PortPack
+	case "terminals":
+		return charge.PortTerminals
+	case "vehicle":
+		return charge.PortVehicle
+	default:
+		return charge.PortUnknown
+	}
+}
+
+func joined(word string) charge.Joined {
+	switch word {
+	case "series":
+		return charge.InSeries
+	case "parallel":
+		return charge.InParallel
+	default:
+		return charge.Single
+	}
+}
+
+// rightCharger says which charger belongs to a pack.
+func rightCharger(m *battery.Model, toolPack bool) string {
+	spec := m.Spec()
+	p := spec.Profile
+	volts := p.Charge.CellV * float64(spec.CellsInSeries)
+	text := fmt.Sprintf("The right charger is made for %s, ends at %s V for this pack (%s V per cell), gives at most %s A and stops by itself.",
+		p.Title, round(volts, 3), round(p.Charge.CellV, 3), round(p.Charge.MaxC*m.RatedAh(), 2))
+	if p.Family == chemistry.Nickel {
+		text = fmt.Sprintf("The right charger is made for %s with %d cells and notices by itself when the pack is full.", p.Title, spec.CellsInSeries)
+	}
+	if toolPack {
+		text += " For a tool pack that is its own maker's charger and no other."
+	}
+	return text
+}

@@ -1,0 +1,53 @@
+package packcheck
+
+import (
+	"slices"
+
+	"example.org/packcheck/finding"
+)
+
+// doubtful marks a finding that shows only where the unknowns fall badly.
+const doubtful = " (If what is not known falls badly.)"
+
+// gather joins the findings of the likely case with those of the bad corners.
+// What shows only at a corner, or is worse there, is kept one level milder and
+// says that it is in doubt: never "fine" on a guess, and never a certain
+// danger on one either.
+func gather(likely []finding.Finding, corners ...[]finding.Finding) []finding.Finding {
+	out := slices.Clone(likely)
+	at := map[string]int{}
+	for i, f := range out {
+		if _, seen := at[f.Code]; !seen {
+			at[f.Code] = i
+		}
+	}
+	for _, list := range corners {
+		for _, f := range list {
+			f.Level = milder(f.Level)
+			f.Title += doubtful
+			i, seen := at[f.Code]
+			switch {
+			case f.Level == finding.Fine:
+			case !seen:
+				at[f.Code] = len(out)
+				out = append(out, f)
+			case f.Level > out[i].Level:
+				out[i] = f
+			}
+		}
+	}
+	finding.Sort(out)
+	return out
+}
+
+// milder is the level of a finding that rests on a guess.
+func milder(l finding.Level) finding.Level {
+	switch l {
+	case finding.Danger:
+		return finding.FixFirst
+	case finding.Fine:
+		return finding.Fine
+	default:
+		return finding.Watch
+	}
+}

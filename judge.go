@@ -1,0 +1,278 @@
+package packcheck
+
+import (
+	"math"
+	"slices"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/drive"
+	"example.org/packcheck/finding"
+	"example.org/packcheck/ride"
+	"example.org/packcheck/setup"
+	"example.org/packcheck/wiring"
+)
+
+// seasonOutings is how many outings a fuse is taken to see in a season. Own
+// choice: every weekend and a little more.
+const seasonOutings = 60
+
+// view is one case with everything that is judged of it.
+type view struct {
+	parts *setup.Parts
+	pick  setup.Pick
+	o     outcome
+	path  *wiring.Path
+	wired *wiring.Result // nil without a path
+	limit drive.Limits
+	orig  *outcome // the original at the same pick, nil without one
+}
+
+// look computes a case and its path at one pick.
+func look(b, original *builder, pick setup.Pick) (*view, error) {
+	c, err := b.build(pick)
+	if err != nil {
+		return nil, err
+	}
+	v := &view{parts: b.parts, pick: pick, o: evaluate(c)}
+	v.limit = drive.Limits{
+		PackA: c.Pack.BurstA(), ControllerContinuousA: c.Controller.ContinuousA, ControllerPeakA: c.Controller.PeakA,
+	}
+	if v.path, err = b.path(pick); err != nil {
+		return nil, err
+	}
+	if v.path != nil {
+		if err := v.wire(); err != nil {
+			return nil, err
+		}
+	}
+	if original != nil {
+		oc, err := original.build(pick)
+		if err != nil {
+			return nil, err
+		}
+		o := evaluate(oc)
+		v.orig = &o
+	}
+	return v, nil
+}
+
+// wire judges the path.
+func (v *view) wire() error {
+	c := &v.o.c
+	full := c.Pack.StateAt(1, c.PackC)
+	wc := wiring.Case{
+		Path: v.path, Tables: v.parts.Tables, AmbientC: c.AmbientC + boxRiseK,
+		Pack:   wiring.PackEnd{FullV: c.Pack.FullV(), NominalV: c.Pack.NominalV(), Ohm: c.Pack.SourceOhm(&full)},
+		Demand: wiring.Demand{RunningA: v.lastingA()},
+	}
+	if v.parts.Vehicle != nil {
+		l := &v.o.Launch
+		wc.DesignV = known0(&v.parts.Vehicle.DesignV, v.pick)
+		wc.Demand.BlockedA = v.o.blocked.BatteryA
+		wc.Demand.LaunchI2t = l.SurgeA2S
+		wc.Demand.Launches = float64(v.o.Outing.Launches) * seasonOutings
+		if l.To90S > 0 {
+			running := v.o.Steady.BatteryA
+			wc.Demand.LaunchS = l.To90S
+			wc.Demand.LaunchA = math.Sqrt(l.SurgeA2S/l.To90S + running*running)
+		}
+	}
+	r, err := wiring.Assess(wc)
+	if err != nil {
+		return err
+	}
+	v.wired = &r
+	return nil
+}
+
+// lastingA is the battery current that flows for minutes.
+func (v *view) lastingA() float64 {
+	switch v.o.c.Load.Kind {
+	case ride.NoLoad:
+		return v.o.Steady.BatteryA
+	case ride.ConstantCurrent:
+		return v.o.c.Load.Amount
+	}
+	if v.o.lasts.ClockS <= 0 {
+		return 0
+	}
+	return v.o.lasts.DeliveredAh * 3600 / v.o.lasts.ClockS
+}
+
+// known0 is the picked value of a figure, 0 when it is not known.
+func known0(f *setup.Figure, pick setup.Pick) float64 {
+	if !f.Known {
+		return 0
+	}
+	return pick(f)
+}
+
+// findings judges the view: everything but charging and storage.
+func (v *view) findings() ([]finding.Finding, error) {
+	var list []finding.Finding
+	add := func(topic string, fs []finding.Finding) {
+		for _, f := range fs {
+			f.Topic = topic
+			list = append(list, f)
+		}
+	}
+	c := &v.o.c
+	use := battery.Use{
+		PeakA: v.o.Outing.PeakBatteryA, LastingA: v.lastingA(),
+		HasTemps: true, ColdestC: min(c.PackC, c.AmbientC), HottestC: v.o.lasts.HottestC,
+	}
+	for i := range c.Cutoffs.Len() {
+		use.CutoffV = max(use.CutoffV, c.Cutoffs.At(i).OpensAtV)
+	}
+	add(TopicPack, c.Pack.Judge(use))
+	if v.wired != nil {
+		add(TopicPath, v.wired.Findings)
+	}
+	add(TopicPath, v.fuseInOuting())
+	if c.Load.Kind == ride.NoLoad {
+		v.driving(add)
+	}
+	if err := v.cutoffs(add); err != nil {
+		return nil, err
+	}
+	return slices.DeleteFunc(list, func(f finding.Finding) bool { return f.Code == "pedal-may-weld" && welds(list) }), nil
+}
+
+// welds reports whether package drive already warns of welded contacts: it
+// knows the volts as well, so its finding says more than the path's.
+func welds(list []finding.Finding) bool {
+	return slices.ContainsFunc(list, func(f finding.Finding) bool { return f.Code == "contacts-may-weld" })
+}
+
+// driving judges what only a vehicle has.
+func (v *view) driving(add func(string, []finding.Finding)) {
+	c, o := &v.o.c, &v.o
+	launch := c.LaunchCase()
+	launch.Limits = v.limit
+	lc := drive.LaunchCheck{Case: launch, Result: o.Launch, BlockedA: o.blocked.MotorA}
+	bc := drive.BlockedCheck{Blocked: o.blocked, Limits: v.limit, LimitA: c.Controller.LimitA}
+	sc := drive.SpeedCheck{SpeedMS: o.Steady.SpeedMS, AgeYears: known0(&v.parts.Rider.AgeYears, v.pick)}
+	if v.orig != nil {
+		lc.Original, bc.Original, sc.OriginalMS = &v.orig.Launch, &v.orig.blocked, v.orig.Steady.SpeedMS
+	}
+	add(TopicLaunch, lc.Findings())
+	add(TopicLaunch, bc.Findings())
+	add(TopicSpeed, sc.Findings())
+	pack := circuit(c)
+	add(TopicLaunch, drive.BoardCheck{
+		Controller: c.Controller, FullV: c.Pack.FullV(), DesignV: known0(&v.parts.Vehicle.DesignV, v.pick),
+		WeakestV: known0(&v.parts.Vehicle.WeakestPartV, v.pick), PeakA: o.Launch.PeakBatteryA,
+	}.Findings())
+	reverse := v.reversal(pack)
+	add(TopicLaunch, drive.ReversalCheck{Reversal: reverse, Limits: v.limit, BlockedA: o.blocked.MotorA}.Findings())
+	add(TopicLaunch, drive.ConverterCheck{
+		Converter: c.Controller.Converter, LaunchA: v.unlimitedBoardA(), ReverseA: reverse.MotorA, RunningA: o.Steady.MotorA,
+	}.Findings())
+	add(TopicLaunch, v.spark().Findings())
+	if c.Vehicle.Motor.Thermal.Known() {
+		add(TopicRide, drive.HeatCheck{
+			State: drive.HeatState{WindingC: o.lasts.WindingC, CaseC: o.lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
+		}.Findings())
+	}
+	add(TopicRide, v.ending())
+}
+
+// reversal is switching to reverse at running speed.
+func (v *view) reversal(pack drive.PackCircuit) drive.Reversal {
+	return drive.ReverseAt(v.o.c.Vehicle, v.o.c.Controller, pack, v.o.Steady.SpeedMS, v.o.c.AmbientC)
+}
+
+// unlimitedBoardA is what the board would draw at launch from a converter
+// that had no limit of its own.
+func (v *view) unlimitedBoardA() float64 {
+	c := v.o.c
+	if c.Controller.Converter.OutV == 0 {
+		return 0
+	}
+	c.Controller.Converter.LimitA = 0
+	l := c.LaunchCase()
+	return drive.Launch(&l, ride.LaunchS, nil).PeakMotorA
+}
+
+// spark is what plugging in does to an empty input capacitor.
+func (v *view) spark() drive.Spark {
+	c := &v.o.c
+	full := c.Pack.StateAt(1, c.PackC)
+	return drive.SparkOf(drive.PlugIn{
+		Volt: c.Pack.FullV(), LoopOhm: c.Pack.SourceOhm(&full) + c.PathOhm, InputF: c.Controller.InputF,
+	})
+}
+
+// ending judges what ended the outing.
+func (v *view) ending() []finding.Finding {
+	o := &v.o.lasts
+	if o.EndedBy != ride.CannotMove || o.PedalS < 60 || v.o.c.Cutoffs.Len() > 0 {
+		return nil
+	}
+	return []finding.Finding{{
+		Code: "driven-to-a-standstill", Level: finding.Watch, Source: srcCommon,
+		Title:  "Nothing stops the ride but the pack giving out: by then it is drained deeper than it should be.",
+		Advice: "Stop when it gets slower, or fit a cutoff.",
+	}}
+}
+
+// fuseInOuting judges whether the fuse opens while everything is in order.
+func (v *view) fuseInOuting() []finding.Finding {
+	o := &v.o.lasts
+	switch {
+	case o.EndedBy == ride.FuseOpened:
+		return []finding.Finding{{
+			Code: "fuse-ends-the-ride", Level: finding.FixFirst, Source: "iso-8820-3-scope",
+			Unit: "A", Found: v.lastingA(), Limit: v.o.c.Fuse.RatedA(),
+			Title:  "The fuse opens during a normal ride.",
+			Advice: "Bring the current down with a current limit or lighter use, or go to thicker wire and the fuse that belongs to it. Never only to a larger fuse.",
+		}}
+	case o.FuseMayOpen:
+		return []finding.Finding{{
+			Code: "fuse-may-end-the-ride", Level: finding.Watch, Source: "iso-8820-3-scope",
+			Unit: "A", Found: v.lastingA(), Limit: v.o.c.Fuse.RatedA(),
+			Title:  "A fuse at the early edge of its band may open during a normal ride.",
+			Advice: "If it does, find out why before fitting another of the same size.",
+		}}
+	}
+	return nil
+}
+
+// cutoffs judges what disconnects the pack.
+func (v *view) cutoffs(add func(string, []finding.Finding)) error {
+	c := &v.o.c
+	cc := v.cutoffCase()
+	if cc.LoadA <= 0 {
+		return nil
+	}
+	fs, err := cutoff.Judge(cc)
+	if err != nil {
+		return err
+	}
+	add(TopicCutoff, fs)
+	if c.Cutoffs.Len() == 0 {
+		return nil
+	}
+	followed, err := cutoff.Follow(cc)
+	if err != nil {
+		return err
+	}
+	add(TopicCutoff, followed.Findings)
+	if c.Load.Kind == ride.NoLoad {
+		for i := range c.Cutoffs.Len() {
+			d := c.Cutoffs.At(i)
+			add(TopicCutoff, cutoff.ThroughLaunch(d, v.sag(d.Where)).Findings)
+		}
+	}
+	return nil
+}
+
+// cutoffCase is the pack under its running load, as package cutoff wants it.
+func (v *view) cutoffCase() cutoff.Case {
+	c := &v.o.c
+	return cutoff.Case{
+		Pack: c.Pack, Start: c.Pack.StateAt(c.StartCharge, c.PackC), Chain: c.Cutoffs,
+		LoadA: v.lastingA(), PathOhm: c.PathOhm, AmbientC: c.AmbientC,
+	}
+}

@@ -1,0 +1,114 @@
+package packcheck
+
+import (
+	"math"
+
+	"example.org/packcheck/drive"
+	"example.org/packcheck/ride"
+)
+
+// metric is one figure whose spread is reported, under its JSON path.
+type metric struct {
+	path string
+	of   func(*outcome) float64 // NaN where the case has no such figure
+}
+
+// outcome is what one case came to, with what the metrics need beside it.
+type outcome struct {
+	ride.Result
+	c       ride.Case
+	blocked drive.Blocked
+	// lasts is the outing without a wanted time; the same as Outing where
+	// nothing was wanted or where it ended sooner.
+	lasts ride.Outcome
+}
+
+// The metrics that other code asks for by index.
+const (
+	mPedal = iota
+	mLasts
+	mDistance
+	mSpeed
+	mBatteryA
+	mPeakA
+	mBlockedA
+	mLowestBus
+	mWinding
+	mWeakest
+	mCount
+)
+
+// metrics are the figures with a spread, the ones above first.
+var metrics = [...]metric{
+	mPedal:     {"ride.pedal_min", running(func(o *outcome) float64 { return o.Outing.PedalS / 60 })},
+	mLasts:     {"ride.lasts_pedal_min", running(func(o *outcome) float64 { return o.lasts.PedalS / 60 })},
+	mDistance:  {"ride.distance_km", driven(func(o *outcome) float64 { return o.Outing.DistanceM / 1000 })},
+	mSpeed:     {"steady.speed_kmh", driven(func(o *outcome) float64 { return o.Steady.SpeedMS * 3.6 })},
+	mBatteryA:  {"steady.battery_a", driven(func(o *outcome) float64 { return o.Steady.BatteryA })},
+	mPeakA:     {"launch.peak_battery_a", driven(func(o *outcome) float64 { return o.Launch.PeakBatteryA })},
+	mBlockedA:  {"launch.blocked_battery_a", driven(func(o *outcome) float64 { return o.blocked.BatteryA })},
+	mLowestBus: {"launch.lowest_bus_v", driven(func(o *outcome) float64 { return o.Launch.LowestBusV })},
+	mWinding:   {"ride.winding_c", heated(func(o *outcome) float64 { return o.Outing.WindingC })},
+	mWeakest:   {"cutoff.weakest_cell_v", running(func(o *outcome) float64 { return o.lasts.LowestCellV })},
+
+	mCount: {"ride.clock_min", running(func(o *outcome) float64 { return o.Outing.ClockS / 60 })},
+	{"ride.lasts_clock_min", running(func(o *outcome) float64 { return o.lasts.ClockS / 60 })},
+	{"ride.delivered_ah", running(func(o *outcome) float64 { return o.Outing.DeliveredAh })},
+	{"ride.charge_left", running(func(o *outcome) float64 { return o.Outing.ChargeLeft })},
+	{"ride.motor_case_c", heated(func(o *outcome) float64 { return o.Outing.CaseC })},
+	{"ride.pack_c", running(func(o *outcome) float64 { return o.Outing.HottestC })},
+	{"steady.motor_a", driven(func(o *outcome) float64 { return o.Steady.MotorA })},
+	{"steady.bus_v", driven(func(o *outcome) float64 { return o.Steady.BusV })},
+	{"launch.peak_motor_a", driven(func(o *outcome) float64 { return o.Launch.PeakMotorA })},
+	{"launch.blocked_motor_a", driven(func(o *outcome) float64 { return o.blocked.MotorA })},
+	{"pack.usable_ah", running(func(o *outcome) float64 { return o.lasts.DeliveredAh })},
+	{"pack.usable_wh", running(func(o *outcome) float64 { return o.lasts.DeliveredWh })},
+	{"pack.resistance_ohm", running(func(o *outcome) float64 { return o.c.Pack.MidOhm() })},
+	{"path.resistance_ohm", func(o *outcome) float64 { return o.c.PathOhm }},
+}
+
+// stuckS is the time within which a vehicle that comes to a stand counts as
+// never having run.
+const stuckS = 60
+
+// stuck reports whether the vehicle of a case does not get going at all. A
+// corner of the unknowns in which it does not says nothing about how long the
+// real one, which is driven on this ground, lasts; the findings still tell of
+// it.
+func stuck(o *outcome) bool {
+	return o.c.Load.Kind == ride.NoLoad && o.lasts.EndedBy == ride.CannotMove && o.lasts.PedalS < stuckS
+}
+
+// running limits a figure to cases that run.
+func running(of func(*outcome) float64) func(*outcome) float64 {
+	return func(o *outcome) float64 {
+		if stuck(o) {
+			return math.NaN()
+		}
+		return of(o)
+	}
+}
+
+// driven limits a figure to cases with a vehicle that runs.
+func driven(of func(*outcome) float64) func(*outcome) float64 {
+	return running(func(o *outcome) float64 {
+		if o.c.Load.Kind != ride.NoLoad {
+			return math.NaN()
+		}
+		return of(o)
+	})
+}
+
+// burntC is where a motor's temperature stops being followed: beyond it the
+// insulation is gone and the figure would only pretend. Own choice.
+const burntC = 250
+
+// heated limits a figure to cases whose motors' heat is modelled.
+func heated(of func(*outcome) float64) func(*outcome) float64 {
+	return driven(func(o *outcome) float64 {
+		if !o.c.Vehicle.Motor.Thermal.Known() {
+			return math.NaN()
+		}
+		return min(of(o), burntC)
+	})
+}

@@ -1,0 +1,62 @@
+package packcheck
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/setup"
+)
+
+// notes returns the common misreadings that this setup invites, each beside
+// the number that it concerns and said once.
+func notes(p *setup.Parts, o *outcome) []Note {
+	var list []Note
+	add := func(topic, format string, args ...any) {
+		list = append(list, Note{Topic: topic, Text: fmt.Sprintf(format, args...)})
+	}
+	for _, text := range p.Notes {
+		add(TopicPack, "%s", text)
+	}
+	add(TopicPack, "Amp-hours say how long, amps say how hard: %.3g Ah is a tank, not a pump. The current is what the motors and the ground ask for.",
+		o.c.Pack.RatedAh())
+	if p.Bench != nil {
+		return list
+	}
+	add(TopicPack, "A battery does not push current into motors. More volts do make them draw more; more amp-hours only last longer.")
+	switch {
+	case p.Controller.Kind.Text == "chopper" || p.Controller.ConverterV.Known:
+		add(TopicRide, "Behind a speed control a pack of more volts lasts longer at the same speed: distance follows watt-hours.")
+	default:
+		add(TopicRide, "On a plain switch minutes follow amp-hours: the ground sets the current. More volts drive faster, so distance follows watt-hours.")
+	}
+	add(TopicSpeed, "The speed printed on a motor is without load. Loaded, a motor with the higher printed speed can be the slower one.")
+	add(TopicLaunch, "Amps measured with the wheels in the air say nothing about the ground: there the motors turn only themselves (%.2g A).",
+		o.c.Vehicle.Motor.NoLoadA*float64(o.c.Vehicle.Motors/max(1, o.c.Vehicle.MotorsInSeries)))
+	if p.Controller.Kind.Text == "chopper" && moreVolts(p) {
+		add(TopicLaunch, "A chopper lowers what the motors see, not what the board sees: its input stands under the full pack voltage at any speed.")
+	}
+	add(TopicPath, "A fuse follows the wire: it is there so that the wire does not burn. It does not protect the motor.")
+	if p.Pack.Profile.Family == chemistry.Lithium && p.Original != nil && p.Original.Pack.Profile.Family == chemistry.LeadAcid {
+		add(TopicCutoff, "A lead-acid block fades and so warns; a lithium pack stays strong until it is empty. Without a cutoff nobody notices.")
+	}
+	return list
+}
+
+// moreVolts reports whether the pack has more volts than the vehicle was made
+// for.
+func moreVolts(p *setup.Parts) bool {
+	if p.Vehicle == nil || !p.Vehicle.DesignV.Known {
+		return false
+	}
+	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
+	return volts > 1.1*p.Vehicle.DesignV.Likely
+}
+
+// known returns a pointer to x, nil where x is no finite number.
+func known(x float64) *float64 {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return nil
+	}
+	return &x
+}
