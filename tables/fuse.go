@@ -92,20 +92,22 @@ func (f Fuse) MeltingI2t(ratingA float64) (a2s float64, ok bool) {
 }
 
 // HeatShare returns the share of its rating that the fuse carries in
-// surroundings of ambientC, 1 at the reference; the curve is continued with
-// its end slopes and never falls under 0.05. A form without a curve gives 1
-// and ok false.
+// surroundings of ambientC. It is 1 at ReferenceC, for which the gates are
+// given: the first point of the curve is taken to lie there. The curve is
+// continued with its end slopes and never falls under 0.05. A form without a
+// curve gives 1 and ok false.
 func (f Fuse) HeatShare(ambientC float64) (share float64, ok bool) {
 	n := len(f.Heat)
 	if n < 2 {
 		return 1, false
 	}
-	a, b := f.Heat[0], f.Heat[1]
-	switch {
-	case ambientC > f.Heat[n-1].X:
-		a, b = f.Heat[n-2], f.Heat[n-1]
-	case ambientC > b.X:
-		return linearInterpolate(f.Heat, ambientC), true
+	i := 1
+	for i < n-1 && f.Heat[i].X < ambientC {
+		i++
+	}
+	a, b := f.Heat[i-1], f.Heat[i]
+	if i == 1 {
+		a.X = f.ReferenceC
 	}
 	return max(0.05, a.Y+(b.Y-a.Y)*(ambientC-a.X)/(b.X-a.X)), true
 }
@@ -193,6 +195,9 @@ func readFuse(t *Tables, w *row) {
 	if b := w.block("heat"); b != nil {
 		f.Heat = b.falling("share", b.curve("ambient_c", span{-60, 200}, "share", span{0.05, 2}))
 		f.HeatSource = b.origin
+		if len(f.Heat) < 2 || f.Heat[0].Y != 1 || f.Heat[1].X <= f.ReferenceC {
+			b.fault("share", "want 1 at the reference temperature first, then at least one point above it")
+		}
 		b.done()
 	}
 	if b := w.block("voltage"); b != nil {

@@ -1,20 +1,34 @@
 package wiring
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"example.org/packcheck/tables"
 )
 
 // Demand is what the vehicle draws from the pack.
 type Demand struct {
-	RunningA  float64 // steady, on the ground that it is used on; root mean square over an outing is best
+	// RunningA is the current that flows for minutes, on the ground that it is
+	// used on. Where it changes, take the root mean square (see
+	// [FuseState.EffectiveA]): the plain mean, pauses and all, heats too little.
+	RunningA  float64
 	LaunchA   float64 // root mean square over the launch; 0 when unknown
 	LaunchS   float64 // how long the launch lasts
 	LaunchI2t float64 // I2t of one launch, A2s; 0 when unknown
 	Launches  float64 // in a season; 0 when unknown
 	BlockedA  float64 // wheels held, pedal down; 0 when unknown
+}
+
+// FuseLimit is one part of a path that a fuse must not exceed.
+type FuseLimit struct {
+	By     string // "wire", "joint", "holder", "largest made"
+	Name   string // of the joint; empty otherwise
+	MostA  float64
+	Source string
 }
 
 // FuseBand is the range of ratings that suits a path, and why it ends where
@@ -24,11 +38,13 @@ type FuseBand struct {
 	LeastBy     string  // "running" or "launch"
 	LeastSource string
 	MostA       float64 // larger ones do not protect
-	MostBy      string  // what sets it, in words: "wire", "joint: plug", "holder", "largest made"
+	MostBy      string  // what sets it: "wire", "joint", "holder", "largest made"
 	MostSource  string
-	StandardA   []float64 // standard ratings inside, ascending; empty when none is
-	// NeedsAmpacityA is what the wire would have to carry for the least
-	// rating; 0 when the wire does.
+	Limits      []FuseLimit // everything that limits it, the lowest first
+	StandardA   []float64   // standard ratings inside, ascending; empty when none is
+	// NeedsAmpacityA is what the wire would have to carry, for the least rating
+	// and for the running current; 0 when it is thick enough for the least
+	// rating.
 	NeedsAmpacityA float64
 }
 
@@ -58,25 +74,29 @@ func (p *Path) Allowed(t *tables.Tables, form tables.Fuse, d Demand, ambientC fl
 		}
 	}
 	share := t.Figure(tables.FuseShareOfAmpacity)
-	weakest := p.Weakest(ambientC)
-	ofWire := share.Likely * weakest.CarriesA(ambientC)
-	b.MostA, b.MostBy, b.MostSource = ofWire, "wire", share.Source
-	if c, ok := p.WeakestContact(); ok && c.SteadyA < b.MostA {
-		b.MostA, b.MostBy, b.MostSource = c.SteadyA, "joint: "+c.Name, c.Source
+	ofWire := share.Likely * p.Weakest(ambientC).CarriesA(ambientC)
+	b.Limits = append(b.Limits, FuseLimit{By: "wire", MostA: ofWire, Source: share.Source})
+	for _, c := range p.contacts {
+		if c.SteadyA > 0 {
+			b.Limits = append(b.Limits, FuseLimit{By: "joint", Name: c.Name, MostA: c.SteadyA, Source: c.Source})
+		}
 	}
-	if form.HolderMostA > 0 && form.HolderMostA < b.MostA {
-		b.MostA, b.MostBy, b.MostSource = form.HolderMostA, "holder", form.HolderSource
+	if form.HolderMostA > 0 {
+		b.Limits = append(b.Limits, FuseLimit{By: "holder", MostA: form.HolderMostA, Source: form.HolderSource})
 	}
-	if n := len(form.RatingsA); n > 0 && form.RatingsA[n-1] < b.MostA {
-		b.MostA, b.MostBy, b.MostSource = form.RatingsA[n-1], "largest made", form.RatingsSource
+	if n := len(form.RatingsA); n > 0 {
+		b.Limits = append(b.Limits, FuseLimit{By: "largest made", MostA: form.RatingsA[n-1], Source: form.RatingsSource})
 	}
+	slices.SortStableFunc(b.Limits, func(a, b FuseLimit) int { return cmp.Compare(a.MostA, b.MostA) })
+	lowest := b.Limits[0]
+	b.MostA, b.MostBy, b.MostSource = lowest.MostA, lowest.By, lowest.Source
 	for _, rating := range form.RatingsA {
 		if rating >= b.LeastA && rating <= b.MostA {
 			b.StandardA = append(b.StandardA, rating)
 		}
 	}
 	if b.LeastA > ofWire {
-		b.NeedsAmpacityA = b.LeastA / share.Likely
+		b.NeedsAmpacityA = max(b.LeastA/share.Likely, d.RunningA)
 	}
 	return b, nil
 }
@@ -95,17 +115,32 @@ func (b FuseBand) Advice() string {
 		return "No standard rating of this form lies between what the vehicle draws and what the path stands. " +
 			"Lower the current with a current limit, or improve the weakest part of the path."
 	}
-	change := "Thicker wire"
-	switch {
-	case b.NeedsAmpacityA > 0:
-		change = fmt.Sprintf("Wire that carries %.0f A or more", math.Ceil(b.NeedsAmpacityA))
-	case b.MostBy == "holder" || b.MostBy == "largest made":
-		change = "A form of fuse and holder made for this current"
-	case b.MostBy != "wire":
-		change = "A joint made for this current"
-	}
+	either := "a current limit in the controller"
 	if b.LeastBy == "launch" {
-		return change + ", a current limit or a slower ramp at launch. Do not fit a larger fuse on this path."
+		either = "a current limit or a slower ramp at launch"
 	}
-	return change + ", or a current limit in the controller. Do not fit a larger fuse on this path."
+	change := strings.Join(b.changes(), " and ")
+	return strings.ToUpper(change[:1]) + change[1:] + ", or " + either + ". Do not fit a larger fuse on this path."
+}
+
+// changes names every part of the path that stands less than the least rating.
+func (b FuseBand) changes() []string {
+	var parts []string
+	add := func(part string) {
+		if !slices.Contains(parts, part) {
+			parts = append(parts, part)
+		}
+	}
+	for _, limit := range b.Limits {
+		switch {
+		case limit.MostA >= b.LeastA:
+		case limit.By == "wire":
+			add(fmt.Sprintf("wire that carries %.0f A or more", math.Ceil(b.NeedsAmpacityA)))
+		case limit.By == "joint":
+			add(fmt.Sprintf("%s made for %.0f A or more", limit.Name, math.Ceil(b.LeastA)))
+		default:
+			add("a form of fuse and holder made for this current")
+		}
+	}
+	return parts
 }

@@ -57,7 +57,7 @@ func (j *judge) wire() {
 		carries := run.CarriesA(j.AmbientC)
 		f := finding.Finding{
 			Code: "wire-carries", Level: j.fineIf(run.Ampacity.Source),
-			Title: "The " + run.Name + " carries the running current.",
+			Title: "The running current is within what the " + run.Name + " can take.",
 			Found: j.Demand.RunningA, Limit: carries, Unit: "A", Source: run.Ampacity.Source,
 		}
 		if f.Level != finding.Fine {
@@ -65,14 +65,14 @@ func (j *judge) wire() {
 		}
 		if j.Demand.RunningA > carries {
 			f.Code, f.Level = "wire-overloaded", finding.FixFirst
-			f.Title = "The " + run.Name + " is too thin for the running current."
+			f.Title = "The running current is too much for the " + run.Name + "."
 			f.Advice = "Use thicker wire, or lower the current with a current limit."
 		}
 		j.add(f)
 		if run.Wire.AreaMM2 < least.Likely*thinnestShare {
 			j.add(finding.Finding{
 				Code: "wire-thin", Level: finding.Watch,
-				Title: "The " + run.Name + " is thin enough to break from handling.",
+				Title: "At the " + run.Name + " the copper is thin enough to break from handling.",
 				Found: run.Wire.AreaMM2, Limit: least.Likely, Unit: "mm2", Source: least.Source,
 				Advice: "Keep it inside a sheath, or use thicker wire.",
 			})
@@ -93,7 +93,7 @@ func (j *judge) joints() {
 		if c.SteadyA > 0 && j.Demand.RunningA > c.SteadyA {
 			j.add(finding.Finding{
 				Code: "joint-overloaded", Level: finding.FixFirst,
-				Title: "The running current is more than the " + c.Name + " is made for.",
+				Title: "The running current is too much for the " + c.Name + ".",
 				Found: j.Demand.RunningA, Limit: c.SteadyA, Unit: "A", Source: c.Source,
 				Advice: "Use a connector or switch made for this current, or lower the current.",
 			})
@@ -102,13 +102,13 @@ func (j *judge) joints() {
 		switch {
 		case heat >= hot.Likely:
 			j.add(finding.Finding{
-				Code: "joint-hot", Level: finding.FixFirst, Title: "The " + c.Name + " gets hot.",
+				Code: "joint-hot", Level: finding.FixFirst, Title: "Too much heat builds up in the " + c.Name + ".",
 				Found: heat, Limit: hot.Likely, Unit: "W", Source: hot.Source,
 				Advice: "Renew the joint; a new crimp has a tenth of an aged one's resistance.",
 			})
 		case heat >= watch.Likely:
 			j.add(finding.Finding{
-				Code: "joint-warm", Level: finding.Watch, Title: "The " + c.Name + " gets warm.",
+				Code: "joint-warm", Level: finding.Watch, Title: "Some heat builds up in the " + c.Name + ".",
 				Found: heat, Limit: watch.Likely, Unit: "W", Source: watch.Source,
 				Advice: "Feel it after ten minutes of use and renew it when it is too warm to hold.",
 			})
@@ -149,7 +149,7 @@ func (j *judge) pedal() {
 		}
 		f := finding.Finding{
 			Code: "pedal-may-weld", Level: finding.Watch,
-			Title: "The " + c.Name + " works above the voltage that it was made for.",
+			Title: "The pack has more voltage than the " + c.Name + " was made for.",
 			Found: supply, Limit: j.DesignV, Unit: "V", Source: caution.Source,
 			Advice: "Let a controller carry the current and use the switch only as a signal.",
 		}

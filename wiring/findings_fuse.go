@@ -16,7 +16,7 @@ func (j *judge) fuseSize() {
 	if rating > most {
 		j.add(finding.Finding{
 			Code: "fuse-above-wire", Level: finding.Danger,
-			Title: "The fuse is too large for the " + weakest.Name + ": the wire would burn first.",
+			Title: "The fuse is too large for the " + weakest.Name + ": the copper could burn before it opens.",
 			Found: rating, Limit: most, Unit: "A", Source: rule.Source,
 			Advice: j.Band.Advice(),
 		})
@@ -34,7 +34,7 @@ func (j *judge) fuseSize() {
 	if c, ok := j.Path.WeakestContact(); ok && rating > c.SteadyA && rating <= most {
 		j.add(finding.Finding{
 			Code: "fuse-above-joint", Level: finding.FixFirst,
-			Title: "The fuse lets more current through than the " + c.Name + " carries.",
+			Title: "The fuse lets too much current through for the " + c.Name + ".",
 			Found: rating, Limit: c.SteadyA, Unit: "A", Source: c.Source,
 			Advice: j.Band.Advice(),
 		})

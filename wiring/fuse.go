@@ -75,8 +75,7 @@ func (f *Fuse) VoltageV() float64 {
 // CarriesA returns the rating that is left in surroundings of ambientC.
 func (f *Fuse) CarriesA(ambientC float64) float64 {
 	share, _ := f.spec.Form.HeatShare(ambientC)
-	reference, _ := f.spec.Form.HeatShare(f.spec.Form.ReferenceC)
-	return f.spec.RatingA * share / reference
+	return f.spec.RatingA * share
 }
 
 // At returns the fuse's opening times in surroundings of ambientC.

@@ -69,6 +69,11 @@ func WhatOpened(t *tables.Tables, r Return) []Answer {
 			Check: "Look for a small metal or plastic can in the wire by the pack. Feel whether it is warm.",
 		},
 		{
+			Device: "breaker that waits for release", Source: breaker.Source, Fit: 0.25 * fit(r.Seconds, breaker.Value),
+			Why:   "A breaker of this kind stays open while there is voltage and closes once the pedal is let go and it has cooled.",
+			Check: "Look for a small metal or plastic can in the wire by the pack. See whether it closes with the pedal held down.",
+		},
+		{
 			Device: "electronics in the pack", Source: pack.Source, Fit: fit(r.Seconds, pack.Value),
 			Why:   "A pack's own protection lets go at too much current or too low a voltage, often until the pedal is let go.",
 			Check: "Measure the pack's voltage at rest. If it is low the pack is empty; if not, the current is too high for the pack.",
@@ -84,27 +89,45 @@ func WhatOpened(t *tables.Tables, r Return) []Answer {
 			Check: "Feel motors and controller with care: they may be hot. See whether it stops later in cold weather.",
 		},
 	}
-	if math.IsInf(r.Seconds, 1) || r.AfterCharger {
-		answers[0].Fit = 1
-		if r.AfterCharger {
-			answers[0].Fit = 0.05
-			answers[2].Fit = 1
-		} else if r.Lithium {
-			answers[2].Fit = max(answers[2].Fit, 0.5) // some latch until they see a charger
-		}
-	}
-	if r.AfterRelease {
-		answers[1].Fit *= 0.3 // it does not mind the pedal
-		answers[2].Fit = min(1, answers[2].Fit*1.5)
-	}
-	if r.Breaker {
-		answers[1].Fit = min(1, answers[1].Fit*1.5)
-	}
-	if !r.Lithium {
-		answers[2].Fit *= 0.1
-	}
+	weigh(answers, r)
 	slices.SortStableFunc(answers, func(a, b Answer) int { return cmp.Compare(b.Fit, a.Fit) })
 	return answers
+}
+
+// The places of the answers before they are sorted.
+const (
+	oneTime = iota
+	autoReset
+	waiting
+	electronics
+	polymerFuse
+)
+
+// weigh changes the fits by what else was seen.
+func weigh(answers []Answer, r Return) {
+	switch {
+	case r.AfterCharger:
+		answers[electronics].Fit = 1
+	case math.IsInf(r.Seconds, 1):
+		answers[oneTime].Fit = 1
+		answers[electronics].Fit = 0.5 // some latch until they see a charger
+	}
+	if r.AfterRelease {
+		answers[autoReset].Fit *= 0.3 // it does not mind the pedal
+		answers[waiting].Fit *= 4
+		answers[electronics].Fit *= 1.5
+		answers[polymerFuse].Fit *= 1.5 // it stays hot as long as there is voltage
+	}
+	if r.Breaker {
+		answers[autoReset].Fit *= 1.5
+		answers[waiting].Fit *= 1.5
+	}
+	if !r.Lithium {
+		answers[electronics].Fit *= 0.1
+	}
+	for i := range answers {
+		answers[i].Fit = min(1, answers[i].Fit)
+	}
 }
 
 // fit is 1 at the likely time, falls to about a half at the ends of the range
