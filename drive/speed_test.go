@@ -15,7 +15,7 @@ func TestStoppingDistances(t *testing.T) {
 	} {
 		react, brake := drive.Stop{SpeedMS: c.speedKmh * kmh, ReactionS: 2.5, DecelMS2: 3.4}.Distances()
 		near(t, "reaction, m", react, c.react, 0.07) // the book multiplies with 0.278
-		near(t, "braking, m", brake, c.brake, 0.3) // the book's 0.039 is 1/(2 x 3.6^2) = 0.03858 rounded up
+		near(t, "braking, m", brake, c.brake, 0.3)   // the book's 0.039 is 1/(2 x 3.6^2) = 0.03858 rounded up
 		near(t, "together, m", react+brake, c.sum, 0.3)
 	}
 	// NCERT Physics XI, Ex. 3.7, p. 50: v^2/(2 a).
