@@ -87,6 +87,7 @@ type Controller struct {
 	PeakCurrent       Value `key:"peak_current" kind:"current" min:"0.1" max:"5000" example:"80 A" doc:"current that it stands for seconds"`
 	Ramp              Value `key:"ramp" kind:"time" min:"0" max:"60" example:"1 s" doc:"soft start: time from nothing to full voltage"`
 	CurrentLimit      Value `key:"current_limit" kind:"current" min:"0.1" max:"5000" example:"40 A" doc:"limit that it holds on the motors' current"`
+	Reverses          Word  `key:"reverses" kind:"word" words:"at once|after a stop" example:"after a stop" doc:"whether it waits for a standstill before it reverses"`
 	Resistance        Value `key:"resistance" kind:"resistance" min:"0" max:"10" example:"5 mOhm" doc:"resistance of contacts or transistors"`
 	InputCapacitance  Value `key:"input_capacitance" kind:"capacitance" min:"0" max:"1" example:"1000 uF" doc:"capacitors across its input"`
 	StandbyCurrent    Value `key:"standby_current" kind:"current" min:"0" max:"20" example:"10 mA" doc:"current that it draws when nothing moves"`

@@ -1,0 +1,628 @@
+package setup_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/setup"
+	"example.org/packcheck/wiring"
+)
+
+// parts reads a text and fills its gaps.
+func parts(t *testing.T, text string) *setup.Parts {
+	t.Helper()
+	s, err := read(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := s.Parts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// The three picks that every computation starts from.
+var picks = map[string]setup.Pick{
+	"low":    func(f *setup.Figure) float64 { return f.Low },
+	"likely": setup.Likely,
+	"high":   func(f *setup.Figure) float64 { return f.High },
+}
+
+const labelsOnly = `
+[rider]
+mass = "20 kg"
+[vehicle]
+design_voltage = "12 V"
+ground = "short grass"
+[motors]
+count = 2
+can = "550"
+[pack]
+label = "20 V max 5 Ah"
+`
+
+// full has every key that the engine asks for.
+const full = `
+[rider]
+mass = "20 kg"
+[vehicle]
+mass = "15 kg"
+wheel_diameter = "250 mm"
+tyres = "hard"
+driven_wheels = 2
+wheels = 4
+ground = "short grass"
+slope = "2 %"
+design_voltage = "12 V"
+[motors]
+count = 2
+wiring = "parallel"
+can = "550"
+winding_resistance = "200 mOhm"
+torque_constant = "0.007 N m/A"
+no_load_current = "1.5 A"
+inductance = "0.1 mH"
+rotor_inertia = "60 g cm2"
+[gears]
+ratio = "110:1"
+efficiency = "60 %"
+[controller]
+kind = "contacts"
+resistance = "10 mOhm"
+[wire]
+gauge = "14 AWG"
+one_way_length = "1.2 m"
+insulation = "80 C"
+joints = 6
+joint_resistance = "2 mOhm"
+[fuse]
+form = "small blade"
+rating = "30 A"
+[pack]
+chemistry = "agm"
+label = "12 V 7 Ah"
+rate = "20 h"
+resistance = "30 mOhm"
+health = "90 %"
+temperature = "20 C"
+charge = "100 %"
+max_current = "21 A"
+housing = "bare cells"
+mass = "2.3 kg"
+self_discharge = "3 %"
+[cutoff.module]
+opens_at = "10.5 V"
+delay = "2 s"
+standby_current = "1 mA"
+[outing]
+air = "20 C"
+drive = "25 s"
+pause = "10 s"
+`
+
+// dropKey returns a setup without one line.
+func dropKey(text, table, key string) string {
+	head, tail, _ := strings.Cut(text, "["+table+"]\n")
+	lines := strings.SplitAfter(tail, "\n")
+	for i, l := range lines {
+		if strings.HasPrefix(l, key+" = ") {
+			lines[i] = ""
+			break
+		}
+	}
+	return head + "[" + table + "]\n" + strings.Join(lines, "")
+}
+
+func TestAVehicleDescribedInFullUsesNoDefault(t *testing.T) {
+	p := parts(t, full)
+	for _, a := range p.Assumed {
+		t.Errorf("assumed %s = %s (%s)", a.Key, a.Value, a.Why)
+	}
+	for _, f := range p.Figures() {
+		if f.Assumed {
+			t.Errorf("figure %s is marked as assumed", f.Key)
+		}
+	}
+}
+
+func TestEachKeyLeftOutIsListedUnderItsName(t *testing.T) {
+	for _, key := range []string{
+		"rider.mass", "vehicle.mass", "vehicle.wheel_diameter", "vehicle.tyres", "vehicle.driven_wheels", "vehicle.wheels",
+		"vehicle.ground", "vehicle.slope", "vehicle.design_voltage", "motors.count", "motors.wiring", "motors.can",
+		"motors.no_load_current", "motors.inductance", "motors.rotor_inertia", "gears.ratio", "gears.efficiency",
+		"controller.kind", "controller.resistance", "wire.gauge", "wire.one_way_length", "wire.insulation", "wire.joints",
+		"wire.joint_resistance", "pack.rate", "pack.resistance", "pack.health", "pack.temperature", "pack.charge",
+		"pack.max_current", "pack.housing", "pack.mass", "pack.self_discharge", "cutoff.module.delay",
+		"cutoff.module.standby_current", "outing.air", "outing.drive", "outing.pause",
+	} {
+		i := strings.LastIndexByte(key, '.')
+		p := parts(t, dropKey(full, key[:i], key[i+1:]))
+		var got []string
+		for _, a := range p.Assumed {
+			got = append(got, a.Key)
+		}
+		want := []string{key}
+		if key == "vehicle.wheels" {
+			want = []string{"vehicle.wheels"}
+		}
+		if d := cmp.Diff(want, got); d != "" {
+			t.Errorf("without %s: -want +got\n%s", key, d)
+		}
+	}
+	// Without constant or resistance the other one and the rated voltage say
+	// what the can is wound for.
+	for key, want := range map[string][]string{
+		"torque_constant":    {"motors.rated_voltage", "motors.torque_constant"},
+		"winding_resistance": {"motors.rated_voltage", "motors.winding_resistance"},
+	} {
+		var got []string
+		for _, a := range parts(t, dropKey(full, "motors", key)).Assumed {
+			got = append(got, a.Key)
+		}
+		if d := cmp.Diff(want, got); d != "" {
+			t.Errorf("without motors.%s: -want +got\n%s", key, d)
+		}
+	}
+}
+
+func TestLabelsOnlyGiveAFullSetupWithEveryDefaultListed(t *testing.T) {
+	known := map[string]bool{}
+	for _, k := range setup.Keys() {
+		known[k.Path()] = true
+	}
+	for name, text := range map[string]string{
+		"a good start":  labelsOnly,
+		"pack only":     "[pack]\nlabel = \"12 V\"\n",
+		"age only":      "[rider]\nage = \"5\"\n[pack]\nlabel = \"12 V 7 Ah\"\n",
+		"24 V":          "[vehicle]\ndesign_voltage = \"24 V\"\nseats = 2\n[pack]\nlabel = \"24 V (two 12 V) 12 Ah\"\n",
+		"6 V by motors": "[motors]\ncan = \"380\"\n[pack]\nlabel = \"6 V 4 Ah\"\n",
+		"with original": labelsOnly + "[original.pack]\nlabel = \"12 V 7 Ah\"\n",
+		"converter":     labelsOnly + "[controller]\nconverter_limit = \"20 A\"\n",
+		"soft start":    labelsOnly + "[controller]\nramp = \"1 s\"\n",
+		"board":         labelsOnly + "[controller]\nkind = \"chopper\"\n[cutoff.pack]\nopens_at = \"15 V\"\n",
+		"series motors": labelsOnly[:strings.Index(labelsOnly, "can =")] + "wiring = \"series\"\n[pack]\nlabel = \"18 V 4 Ah\"\nchemistry = \"li-ion\"\n",
+	} {
+		t.Run(name, func(t *testing.T) {
+			p := parts(t, text)
+			all := slices.Clone(p.Assumed)
+			if p.Original != nil {
+				all = append(all, p.Original.Assumed...)
+			}
+			seen := map[string]bool{}
+			for _, a := range all {
+				if a.Why == "" || a.Value == "" || seen[a.Key] {
+					t.Errorf("assumption %+v", a)
+				}
+				seen[a.Key] = true
+				if _, ok := p.Source(a.Source); !ok {
+					t.Errorf("%s: source %q is not known", a.Key, a.Source)
+				}
+				if !known[strings.TrimPrefix(a.Key, "original.")] {
+					t.Errorf("%s cannot be written into a setup file", a.Key)
+				}
+			}
+			for _, f := range p.Figures() {
+				if !f.Valid() || f.Low < 0 && f.Kind != quantity.Temperature {
+					t.Errorf("%s: %v", f.Key, f.Range)
+				}
+				if f.Source != "" {
+					if _, ok := p.Source(f.Source); !ok {
+						t.Errorf("figure %s: source %q is not known", f.Key, f.Source)
+					}
+				}
+				if f.Assumed && (f.Why == "" || f.Source == "") {
+					t.Errorf("figure %s is assumed without a reason", f.Key)
+				}
+			}
+			buildable(t, p)
+			if p.Original != nil {
+				buildable(t, p.Original)
+			}
+		})
+	}
+}
+
+// buildable checks that every corner makes a case that the engine accepts.
+func buildable(t *testing.T, p *setup.Parts) {
+	t.Helper()
+	for name, pick := range picks {
+		if _, err := battery.New(p.PackSpec(pick)); err != nil {
+			t.Errorf("pack at %s: %v", name, err)
+		}
+		if p.Bench != nil {
+			continue
+		}
+		if err := p.DriveVehicle(pick).Check(); err != nil {
+			t.Errorf("vehicle at %s: %v", name, err)
+		}
+		spec, err := p.PathSpec(pick)
+		if err != nil {
+			t.Errorf("path at %s: %v", name, err)
+			continue
+		}
+		if _, err := wiring.NewPath(spec); err != nil {
+			t.Errorf("path at %s: %v", name, err)
+		}
+	}
+}
+
+func TestNoFuseAndNoCutoffAreInvented(t *testing.T) {
+	p := parts(t, labelsOnly)
+	if p.Fuse.Absent || p.Fuse.Form.Known || p.Fuse.RatingA.Known || len(p.Cutoffs) != 0 {
+		t.Errorf("nothing was said about fuse and cutoffs: %+v, %+v", p.Fuse, p.Cutoffs)
+	}
+	if _, ok := p.FuseSpec(setup.Likely); ok {
+		t.Error("a fuse came from nowhere")
+	}
+	p = parts(t, labelsOnly+"[fuse]\nform = \"none\"\n")
+	if !p.Fuse.Absent {
+		t.Error(`form = "none" was not heard`)
+	}
+	p = parts(t, labelsOnly+"[fuse]\nrating = \"30 A\"\n")
+	if spec, ok := p.FuseSpec(setup.Likely); !ok || spec.RatingA != 30 || !math.IsNaN(spec.DistanceM) {
+		t.Errorf("fuse of 30 A: %+v", spec)
+	}
+}
+
+// Published 12 V motors (WPILib DCMotor.java, and a maker's sheet for the 540):
+// no-load speed, no-load current, stall current; resistance and constant
+// computed from them in the last two columns, last printed digit.
+var published = []struct {
+	can                  string
+	rpm, noLoadA, stallA float64
+	ohm, k, kDigit       float64
+}{
+	{"550", 19000, 0.4, 84, 0.143, 0.00600, 1e-5},
+	{"775", 18730, 0.7, 134, 0.090, 0.00609, 1e-5},
+	{"775", 13050, 2.7, 97, 0.124, 0.00854, 1e-5},
+	{"775", 5800, 1.6, 18, 0.667, 0.0180, 1e-4},
+	{"540", 16800, 1.0, 42, 0.286, 0.00666, 1e-5},
+}
+
+func TestMotorConstantsFollowFromTheLabelAsPublished(t *testing.T) {
+	for _, m := range published {
+		p := parts(t, fmt.Sprintf("[motors]\ncan = %q\nrated_voltage = \"12 V\"\nno_load_speed = \"%g rpm\"\nno_load_current = \"%g A\"\nstall_current = \"%g A\"\n[pack]\nlabel = \"12 V 7 Ah\"\n",
+			m.can, m.rpm, m.noLoadA, m.stallA))
+		got := p.Motors
+		if !got.WindingOhm.IsExact() || math.Abs(got.WindingOhm.Likely-m.ohm) > 0.001 {
+			t.Errorf("%s of %g rpm: %v, published %g Ohm", m.can, m.rpm, got.WindingOhm.Range, m.ohm)
+		}
+		if math.Abs(got.TorqueConstant.Likely-m.k) > m.kDigit || !got.TorqueConstant.IsExact() {
+			t.Errorf("%s of %g rpm: %v, published %g N m/A", m.can, m.rpm, got.TorqueConstant.Range, m.k)
+		}
+		if got.Coupled || got.WindingOhm.Assumed || got.TorqueConstant.Assumed {
+			t.Errorf("%s: nothing had to be assumed: %+v", m.can, got)
+		}
+	}
+}
+
+// The rule that resistance goes with the square of the constant inside one can
+// size holds for the published motors within the spread that is allowed for it;
+// and from the can alone their stall currents lie inside the range.
+func TestCanRuleHoldsForThePublishedMotors(t *testing.T) {
+	for _, m := range published {
+		p := parts(t, fmt.Sprintf("[motors]\ncan = %q\nrated_voltage = \"12 V\"\nstall_current = \"%g A\"\n[pack]\nlabel = \"12 V 7 Ah\"\n", m.can, m.stallA))
+		if !p.Motors.TorqueConstant.Contains(m.k) {
+			t.Errorf("%s with %g A stall: constant %v does not hold the published %g", m.can, m.stallA, p.Motors.TorqueConstant.Range, m.k)
+		}
+		p = parts(t, fmt.Sprintf("[motors]\ncan = %q\nrated_voltage = \"12 V\"\n[pack]\nlabel = \"12 V 7 Ah\"\n", m.can))
+		if !p.Motors.WindingOhm.Contains(math.Round(m.ohm*1000) / 1000) {
+			t.Errorf("%s alone: resistance %v does not hold the published %g", m.can, p.Motors.WindingOhm.Range, m.ohm)
+		}
+		// At that resistance the coupled constant comes near the published one.
+		k := p.Motor(func(f *setup.Figure) float64 {
+			if f.Key == "motors.winding_resistance" {
+				return m.ohm
+			}
+			return f.Likely
+		}).TorqueConstant
+		if k < m.k/1.2 || k > m.k*1.2 {
+			t.Errorf("%s at %g Ohm: constant %g, published %g", m.can, m.ohm, k, m.k)
+		}
+	}
+}
+
+func TestRangesOnAMotorLabelWidenItsConstants(t *testing.T) {
+	p := parts(t, "[motors]\nrated_voltage = \"12 V\"\nno_load_speed = \"14000 to 16000 rpm\"\nno_load_current = \"1 to 2 A\"\nstall_current = \"50 to 70 A\"\n[pack]\nlabel = \"12 V 7 Ah\"\n")
+	m := p.Motors
+	const perRPM = math.Pi / 30
+	// Worst corners by hand: K = (V - I0 R)/w.
+	low := (12 - 2*12.0/50) / (16000 * perRPM)
+	high := (12 - 1*12.0/70) / (14000 * perRPM)
+	if math.Abs(m.TorqueConstant.Low-low) > 1e-9 || math.Abs(m.TorqueConstant.High-high) > 1e-9 {
+		t.Errorf("constant %v, want %g to %g", m.TorqueConstant.Range, low, high)
+	}
+	if math.Abs(m.WindingOhm.Low-12.0/70) > 1e-9 || math.Abs(m.WindingOhm.High-12.0/50) > 1e-9 {
+		t.Errorf("resistance %v", m.WindingOhm.Range)
+	}
+	// Speed, constant and resistance give the no-load current: I0 = (V - K w)/R.
+	p = parts(t, "[motors]\nrated_voltage = \"12 V\"\nno_load_speed = \"15000 rpm\"\ntorque_constant = \"0.0075 N m/A\"\nwinding_resistance = \"200 mOhm\"\n[pack]\nlabel = \"12 V 7 Ah\"\n")
+	want := (12 - 0.0075*15000*perRPM) / 0.2
+	if got := p.Motors.NoLoadA; math.Abs(got.Likely-want) > 1e-9 || got.Assumed {
+		t.Errorf("no-load current %v, want %g", got, want)
+	}
+}
+
+func TestAMotorForAnotherVoltageIsWoundForIt(t *testing.T) {
+	at := func(v string) *setup.MotorPart {
+		return parts(t, "[motors]\ncan = \"550\"\nrated_voltage = \""+v+"\"\n[pack]\nlabel = \"12 V 7 Ah\"\n").Motors
+	}
+	a, b := at("12 V"), at("24 V")
+	// Twice the voltage: twice the turns, four times the resistance, half the
+	// current; the stall power stays.
+	for name, r := range map[string]float64{
+		"resistance": b.WindingOhm.Likely / a.WindingOhm.Likely / 4,
+		"constant":   b.TorqueConstant.Likely / a.TorqueConstant.Likely / 2,
+		"no load":    b.NoLoadA.Likely / a.NoLoadA.Likely * 2,
+		"inductance": b.WindingH.Likely / a.WindingH.Likely / 4,
+	} {
+		if math.Abs(r-1) > 1e-9 {
+			t.Errorf("%s scales by %g of what it should", name, r)
+		}
+	}
+}
+
+// WHO and CDC growth charts (LMS files): boys and girls of 5 years, 5th
+// percentile 14.5 to 15.2 kg, median 17.9 to 18.4 kg, 95th 22.8 to 23.6 kg.
+func TestRiderMassFollowsFromAge(t *testing.T) {
+	p := parts(t, "[rider]\nage = \"5 years\"\n[pack]\nlabel = \"12 V 7 Ah\"\n")
+	m := p.Rider.MassKg
+	if math.Abs(m.Low-14.5) > 0.1 || m.Likely < 17.8 || m.Likely > 18.5 || math.Abs(m.High-23.6) > 0.1 || !m.Assumed {
+		t.Errorf("5 years: %+v", m)
+	}
+	wide := parts(t, "[pack]\nlabel = \"12 V 7 Ah\"\n").Rider.MassKg
+	if wide.Low >= m.Low || wide.High <= m.High {
+		t.Errorf("without an age the range %v must hold more than %v", wide.Range, m.Range)
+	}
+	if got := parts(t, "[rider]\nmass = \"20 to 26 kg\"\nage = \"5\"\n[pack]\nlabel = \"12 V 7 Ah\"\n").Rider.MassKg; got.Assumed || got.Low != 20 || got.High != 26 {
+		t.Errorf("a weighed child stays weighed: %+v", got)
+	}
+	// Dressed and shod children outside the charts are refused or noted.
+	s, err := read("[rider]\nage = \"40 years\"\n[pack]\nlabel = \"12 V 7 Ah\"\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := s.Parts(); err == nil || err.Error() != `f.toml:2: rider.age: read "40 years"; want rider.mass for a rider of this age` {
+		t.Errorf("40 years: %v", err)
+	}
+}
+
+func TestUnknownGroundIsWiderThanAnyOfItsKinds(t *testing.T) {
+	open := parts(t, "[pack]\nlabel = \"12 V 7 Ah\"\n").Vehicle.RollingM
+	for _, ground := range []string{"smooth concrete", "asphalt", "short grass"} {
+		one := parts(t, "[vehicle]\nground = \""+ground+"\"\n[pack]\nlabel = \"12 V 7 Ah\"\n").Vehicle
+		if one.RollingM.Low < open.Low || one.RollingM.High > open.High || one.RollingM.Assumed {
+			t.Errorf("%s: %v, unknown %v", ground, one.RollingM.Range, open.Range)
+		}
+	}
+	hard := parts(t, "[vehicle]\nground = \"asphalt\"\n[pack]\nlabel = \"12 V 7 Ah\"\n").Vehicle
+	rubber := parts(t, "[vehicle]\nground = \"asphalt\"\ntyres = \"rubber\"\n[pack]\nlabel = \"12 V 7 Ah\"\n").Vehicle
+	if rubber.Grip.Likely <= hard.Grip.Likely || rubber.RollingM.Likely >= hard.RollingM.Likely {
+		t.Errorf("rubber grips better and rolls easier: %v %v against %v %v", rubber.Grip, rubber.RollingM, hard.Grip, hard.RollingM)
+	}
+}
+
+func TestTheOriginalSharesWhatItDoesNotChange(t *testing.T) {
+	p := parts(t, labelsOnly+`
+[cutoff.module]
+opens_at = "15 V"
+[fuse]
+form = "large blade"
+rating = "40 A"
+[original.pack]
+label = "12 V 7 Ah"
+[original.fuse]
+form = "small blade"
+rating = "25 A"
+`)
+	o := p.Original
+	if o == nil || o.Pack.Profile.Name != "agm" || o.Pack.CellsInSeries != 6 || o.Fuse.RatingA.Likely != 25 {
+		t.Fatalf("original: %+v", o)
+	}
+	if len(p.Cutoffs) != 1 || len(o.Cutoffs) != 0 {
+		t.Errorf("the added module was not there originally: %+v", o.Cutoffs)
+	}
+	for _, a := range o.Assumed {
+		if !strings.HasPrefix(a.Key, "original.pack.") {
+			t.Errorf("%s is today's unknown, not the original's", a.Key)
+		}
+	}
+	if o.Vehicle.MassKg.Key != "vehicle.mass" || o.Pack.Health.Key != "original.pack.health" {
+		t.Errorf("keys %q, %q", o.Vehicle.MassKg.Key, o.Pack.Health.Key)
+	}
+	keys := map[string]int{}
+	for _, f := range p.Figures() {
+		keys[f.Key]++
+	}
+	for k, n := range keys {
+		if n != 1 {
+			t.Errorf("%s is listed %d times", k, n)
+		}
+	}
+	if keys["original.pack.resistance"] != 1 || keys["original.vehicle.mass"] != 0 {
+		t.Errorf("figures: %v", keys)
+	}
+	if o.Pack.Health.Low < 0.9 {
+		t.Errorf("the original pack was new: %v", o.Pack.Health.Range)
+	}
+}
+
+func TestDesignVoltageFollowsFromWhatIsThere(t *testing.T) {
+	for _, c := range []struct {
+		name, text string
+		want       float64
+		assumed    bool
+	}{
+		{"given", "[vehicle]\ndesign_voltage = \"6 V\"\n", 6, false},
+		{"original pack", "[original.pack]\nlabel = \"24 V 12 Ah\"\nchemistry = \"agm\"\n", 24, true},
+		{"motors", "[motors]\nrated_voltage = \"24 V\"\n", 24, true},
+		{"two motors in series", "[motors]\nrated_voltage = \"6 V\"\ncount = 2\nwiring = \"series\"\n", 12, true},
+		{"small can", "[motors]\ncan = \"380\"\n", 6, true},
+		{"nothing, whatever the new pack is", "", 12, true},
+	} {
+		p := parts(t, c.text+"[pack]\nlabel = \"20 V max 5 Ah\"\n")
+		if got := p.Vehicle.DesignV; got.Likely != c.want || got.Assumed != c.assumed {
+			t.Errorf("%s: %v (assumed %v), want %g", c.name, got.Range, got.Assumed, c.want)
+		}
+	}
+}
+
+func TestWordsAndLabelsThatMeanNothingAreFaults(t *testing.T) {
+	s, err := read(`[vehicle]
+ground = "moon dust"
+[motors]
+can = "999"
+[fuse]
+form = "wooden"
+[wire]
+joint = "chewing gum"
+[pack]
+chemistry = "plutonium"
+[original.pack]
+label = "best battery"
+`)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = s.Parts()
+	var faults setup.Faults
+	if !errors.As(err, &faults) {
+		t.Fatalf("got %v", err)
+	}
+	var got []string
+	for _, f := range faults {
+		got = append(got, fmt.Sprintf("%d %s %s", f.Line, f.Key, f.Read))
+		if f.Want == "" {
+			t.Errorf("%v says not what would be right", f)
+		}
+	}
+	want := []string{
+		"2 vehicle.ground moon dust", "4 motors.can 999", "6 fuse.form wooden", "8 wire.joint chewing gum",
+		"10 pack.chemistry plutonium", "12 original.pack.label best battery",
+	}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Errorf("-want +got\n%s", d)
+	}
+	for _, c := range []struct{ text, want string }{
+		{"", `f.toml: pack: read nothing; want a [pack] table, with at least a label such as label = "20 V max 5 Ah"`},
+		{"[pack]\nchemistry = \"li-ion\"\n", `f.toml:1: pack: read nothing; want a label with its volts, such as label = "20 V max 5 Ah", or cells_in_series`},
+		{"[pack]\nlabel = \"20 V max 5 Ah\"\ncells_in_series = 4\n", `f.toml:3: pack.cells_in_series: read "4"; want 5, which is what the label "20 V max 5 Ah" means, or another label`},
+		{"[pack]\ncells_in_series = 5\n", `f.toml:1: pack: read nothing; want pack.chemistry beside it: "agm", `},
+	} {
+		s, err := read(c.text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err = s.Parts(); err == nil || !strings.HasPrefix(err.Error(), c.want) {
+			t.Errorf("%q:\ngot  %v\nwant %s", c.text, err, c.want)
+		}
+	}
+}
+
+func TestFilesThatASetupNamesAreReadFromItsFolder(t *testing.T) {
+	dir := t.TempDir()
+	write := func(name, text string) string {
+		t.Helper()
+		path := filepath.Join(dir, name)
+		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	write("log.csv", "seconds;amperes\n0;1,5\n10;3\n# rest\n15;0\n")
+	write("mine.toml", "[source.my-test]\ntext = \"Coast-down on the allotment path, three runs\"\nknown = \"measured\"\n"+
+		"[ground.allotment-path]\nwords = [\"our path\"]\nrolling_mm = [6.0, 7.0, 8.0]\ngrip_hard = [0.2, 0.3, 0.4]\ngrip_rubber = [0.4, 0.5, 0.6]\nsource = \"my-test\"\n")
+	load := func(text string) (*setup.Parts, error) {
+		s, err := setup.Load(write("s.toml", text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s.Parts()
+	}
+	p, err := load("[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"log.csv\"\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff([]setup.Demand{{Seconds: 10, CurrentA: 1.5}, {Seconds: 5, CurrentA: 3}}, p.Bench.Pattern); d != "" {
+		t.Errorf("pattern: -want +got\n%s", d)
+	}
+	if p.Vehicle != nil || p.Motors != nil || p.Wire != nil {
+		t.Error("a bench load has no vehicle")
+	}
+	if p, err = load("tables_file = \"mine.toml\"\n[vehicle]\nground = \"our path\"\n[pack]\nlabel = \"12 V 7 Ah\"\n"); err != nil {
+		t.Fatal(err)
+	}
+	if p.Vehicle.RollingM.Likely != 0.007 || p.Vehicle.RollingM.Source != "my-test" {
+		t.Errorf("own ground: %+v", p.Vehicle.RollingM)
+	}
+	if src, ok := p.Source("my-test"); !ok || src.Known != "measured" {
+		t.Errorf("own source: %+v", src)
+	}
+	for _, c := range []struct{ text, file, want string }{
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"none.csv\"\n", "", `load.pattern: read "none.csv"; want a file that can be read (no such file or directory)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \".\"\n", "", `load.pattern: read "."; want a file that can be read (not a plain file)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n0,2\n", `want a file that can be read (line 2: 0 s after 0 s, times must rise)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\nten,2\n", `want a file that can be read (line 2: "ten,2" is not seconds and amperes, such as 12.5,3.4)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n", `fewer than two lines of seconds and amperes`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "x = " + strings.Repeat("[", 50_000), `want a file that can be read (line 1: more than 8 levels)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "# " + strings.Repeat("x", 1<<20), `want a file that can be read (larger than 1 MiB)`},
+		{"tables_file = \"bad.csv\"\n[pack]\nlabel = \"12 V 7 Ah\"\n", "[ground.x]\nrolling_mm = 3\n", filepath.Join(dir, "bad.csv") + ":"},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "[chemistry.mine]\ncolour = 1\n", filepath.Join(dir, "bad.csv") + ":"},
+	} {
+		write("bad.csv", c.file)
+		if _, err := load(c.text); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%.60q:\ngot  %v\nwant %s", c.file, err, c.want)
+		}
+	}
+}
+
+func TestTheExamplesResolve(t *testing.T) {
+	files, err := filepath.Glob("../examples/*.toml")
+	if err != nil || len(files) == 0 {
+		t.Skipf("no examples to read: %v", err)
+	}
+	for _, f := range files {
+		s, err := setup.Load(f)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		p, err := s.Parts()
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		buildable(t, p)
+	}
+}
+
+func ExampleSetup_Parts() {
+	s, err := setup.Read(strings.NewReader("[rider]\nage = \"5 years\"\n[pack]\nlabel = \"20 V max 5 Ah\"\n"), "tractor.toml")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err := s.Parts()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(p.Pack.Profile.Name, p.Pack.CellsInSeries)
+	fmt.Println("child:", &p.Rider.MassKg, "assumed:", p.Rider.MassKg.Assumed)
+	fmt.Println("fuse:", &p.Fuse.RatingA)
+	// Output:
+	// li-ion 5
+	// child: 14.5 to 23.6 kg (32 to 52 lb) assumed: true
+	// fuse: unknown
+}
