@@ -184,10 +184,17 @@ func evaluate(c ride.Case) outcome {
 		o.lasts = ride.Run(&open, nil)
 	}
 	if c.Load.Kind == ride.NoLoad {
-		o.blocked = drive.BlockedWheels(c.Vehicle, c.Controller, circuit(&c),
-			drive.HeatState{WindingC: c.AmbientC, CaseC: c.AmbientC}, c.AmbientC)
+		cold := c.Vehicle
+		cold.Motor.Thermal = drive.Thermal{} // the currents need no heat, which takes longest
+		o.blocked = blocked(&c, cold)
 	}
 	return o
+}
+
+// blocked holds the wheels of a vehicle on the pack and path of a case.
+func blocked(c *ride.Case, v drive.Vehicle) drive.Blocked {
+	return drive.BlockedWheels(v, c.Controller, circuit(c),
+		drive.HeatState{WindingC: c.AmbientC, CaseC: c.AmbientC}, c.AmbientC)
 }
 
 // circuit is pack and path as package drive wants them.

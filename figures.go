@@ -35,7 +35,7 @@ func launchFigures(v *view) *LaunchFigures {
 	f := &LaunchFigures{
 		PeakBatteryA: l.PeakBatteryA, PeakBatteryAtS: l.PeakBatteryAtS, PeakMotorA: l.PeakMotorA, LowestBusV: l.LowestBusV,
 		BlockedBatteryA: b.BatteryA, BlockedMotorA: b.MotorA, Slips: l.Slipped,
-		ReversalA: v.reversal(circuit(c)).MotorA, Case: c.LaunchCase(),
+		ReversalA: v.reversal().MotorA, Case: c.LaunchCase(),
 	}
 	if b.ReachesLimit {
 		f.BlockedStandsS = known(b.ToLimitS)

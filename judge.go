@@ -35,6 +35,9 @@ func look(b, original *builder, pick setup.Pick) (*view, error) {
 		return nil, err
 	}
 	v := &view{parts: b.parts, pick: pick, o: evaluate(c)}
+	if c.Load.Kind == ride.NoLoad {
+		v.o.blocked = blocked(&c, c.Vehicle)
+	}
 	v.limit = drive.Limits{
 		PackA: c.Pack.BurstA(), ControllerContinuousA: c.Controller.ContinuousA, ControllerPeakA: c.Controller.PeakA,
 	}
@@ -136,7 +139,10 @@ func (v *view) findings() ([]finding.Finding, error) {
 	if err := v.cutoffs(add); err != nil {
 		return nil, err
 	}
-	return slices.DeleteFunc(list, func(f finding.Finding) bool { return f.Code == "pedal-may-weld" && welds(list) }), nil
+	if welds(list) {
+		list = slices.DeleteFunc(list, func(f finding.Finding) bool { return f.Code == "pedal-may-weld" })
+	}
+	return list, nil
 }
 
 // welds reports whether package drive already warns of welded contacts: it
@@ -159,15 +165,18 @@ func (v *view) driving(add func(string, []finding.Finding)) {
 	add(TopicLaunch, lc.Findings())
 	add(TopicLaunch, bc.Findings())
 	add(TopicSpeed, sc.Findings())
-	pack := circuit(c)
 	add(TopicLaunch, drive.BoardCheck{
 		Controller: c.Controller, FullV: c.Pack.FullV(), DesignV: known0(&v.parts.Vehicle.DesignV, v.pick),
 		WeakestV: known0(&v.parts.Vehicle.WeakestPartV, v.pick), PeakA: o.Launch.PeakBatteryA,
 	}.Findings())
-	reverse := v.reversal(pack)
-	add(TopicLaunch, drive.ReversalCheck{Reversal: reverse, Limits: v.limit, BlockedA: o.blocked.MotorA}.Findings())
+	reverseA := 0.0 // a controller that waits for a standstill never meets it
+	if v.parts.Setup.Controller.Reverses.Text != "after a stop" {
+		r := v.reversal()
+		reverseA = r.MotorA
+		add(TopicLaunch, drive.ReversalCheck{Reversal: r, Limits: v.limit, BlockedA: o.blocked.MotorA}.Findings())
+	}
 	add(TopicLaunch, drive.ConverterCheck{
-		Converter: c.Controller.Converter, LaunchA: v.unlimitedBoardA(), ReverseA: reverse.MotorA, RunningA: o.Steady.MotorA,
+		Converter: c.Controller.Converter, LaunchA: v.unlimitedBoardA(), ReverseA: reverseA, RunningA: o.Steady.MotorA,
 	}.Findings())
 	add(TopicLaunch, v.spark().Findings())
 	if c.Vehicle.Motor.Thermal.Known() {
@@ -179,8 +188,8 @@ func (v *view) driving(add func(string, []finding.Finding)) {
 }
 
 // reversal is switching to reverse at running speed.
-func (v *view) reversal(pack drive.PackCircuit) drive.Reversal {
-	return drive.ReverseAt(v.o.c.Vehicle, v.o.c.Controller, pack, v.o.Steady.SpeedMS, v.o.c.AmbientC)
+func (v *view) reversal() drive.Reversal {
+	return drive.ReverseAt(v.o.c.Vehicle, v.o.c.Controller, circuit(&v.o.c), v.o.Steady.SpeedMS, v.o.c.AmbientC)
 }
 
 // unlimitedBoardA is what the board would draw at launch from a converter
