@@ -24,7 +24,8 @@ func newBuilder(a *packcheck.Assessment) *builder {
 // to do, and what all of it rests on.
 func build(a *packcheck.Assessment) *document {
 	b := newBuilder(a)
-	doc := &document{lead: b.lead(), preface: b.preface()}
+	lines, whole := b.lead()
+	doc := &document{lead: lines, preface: append(whole, b.preface()...)}
 	for _, s := range []section{
 		b.ride(), b.speed(), b.pack(), b.launch(), b.path(), b.cutoff(), b.charge(), b.original(),
 		b.storage(), b.measured(), b.other(),
@@ -37,20 +38,33 @@ func build(a *packcheck.Assessment) *document {
 	return doc
 }
 
-// lead is the part that must be right when it is all that anybody reads. A
-// headline that was left empty is made up for from the findings.
-func (b *builder) lead() []fact {
+// headline returns verdict, largest risk and next step, whole. What was left
+// empty is made up for from the findings.
+func (b *builder) headline() [3]fact {
 	risk, next := "none found; the cautions still hold", "read the cautions"
 	if len(b.a.Findings) > 0 {
 		worst := slices.MaxFunc(b.a.Findings, func(x, y finding.Finding) int { return int(x.Level) - int(y.Level) })
 		risk = orElse(clean(worst.Title), risk)
 		next = orElse(clean(worst.Advice), next)
 	}
-	return []fact{
+	return [3]fact{
 		{"Verdict", b.verdict()},
 		{"Risk", orElse(clean(b.a.Headline[1]), risk)},
 		{"Next", orElse(clean(b.a.Headline[2]), next)},
 	}
+}
+
+// lead is the part that must be right when it is all that anybody reads: three
+// lines, one each. What does not fit its line comes back once more, whole.
+func (b *builder) lead() (lines, whole []fact) {
+	for _, f := range b.headline() {
+		text := oneLine(f.name, f.value)
+		lines = append(lines, fact{f.name, text})
+		if text != f.value {
+			whole = append(whole, fact{f.name + " in full", f.value})
+		}
+	}
+	return lines, whole
 }
 
 // verdict puts the level in front of the verdict's own words, unless they
@@ -97,7 +111,10 @@ func (b *builder) judge(f finding.Finding) judgement {
 	case f.Unit == "" && source != "":
 		j.detail = "Source: " + source + "."
 	case f.Unit != "":
-		j.detail = "Found " + b.inUnit(f.Found, f.Unit) + ", limit " + b.inUnit(f.Limit, f.Unit)
+		j.detail = "Found " + b.inUnit(f.Found, f.Unit)
+		if f.Level > finding.Fine || f.Limit != 0 { // a figure that is only told has no limit
+			j.detail += ", limit " + b.inUnit(f.Limit, f.Unit)
+		}
 		if source != "" {
 			j.detail += " (source: " + source + ")"
 		}
@@ -165,12 +182,12 @@ func (b *builder) assumed() section {
 func (b *builder) measure() section {
 	s := section{title: "What to measure next", numbered: true}
 	for _, m := range b.a.Measure {
-		line := sentence(clean(m.What))
+		line := sentence(capital(clean(m.What)))
 		if how := clean(m.How); how != "" {
 			line += " " + sentence(how)
 		}
 		if narrows := clean(m.Narrows); narrows != "" {
-			line += " It narrows: " + sentence(narrows)
+			line += " Why: " + sentence(narrows)
 		}
 		s.items = append(s.items, line)
 	}

@@ -11,35 +11,37 @@ import (
 // notKnown is what a report prints for a figure that does not exist.
 const notKnown = "not known"
 
-// unit is how a figure of the assessment is held: its kind, and the factor
-// that turns it into the unit in which the quantity package holds that kind.
+// unit is how a figure of the assessment is held: its kind, the factor that
+// turns it into the unit in which the quantity package holds that kind, and the
+// smallest step that is worth print, in the assessment's unit.
 type unit struct {
-	kind quantity.Kind
-	per  float64
+	kind   quantity.Kind
+	per    float64
+	finest float64
 }
 
 // The units in which the figures of an [packcheck.Assessment] are held.
 var (
-	volts    = unit{quantity.Voltage, 1}
-	amps     = unit{quantity.Current, 1}
-	ohms     = unit{quantity.Resistance, 1}
-	watts    = unit{quantity.Power, 1}
-	ampHours = unit{quantity.Charge, 1}
-	wattHrs  = unit{quantity.Energy, 1}
-	kilos    = unit{quantity.Mass, 1}
-	share    = unit{quantity.Fraction, 1}
-	percent  = unit{quantity.Fraction, 0.01}
-	degrees  = unit{quantity.Temperature, 1}
-	seconds  = unit{quantity.Duration, 1}
-	minutes  = unit{quantity.Duration, 60}
-	hours    = unit{quantity.Duration, 3600}
-	days     = unit{quantity.Duration, 86400}
-	metres   = unit{quantity.Length, 1}
-	kilometr = unit{quantity.Length, 1000}
-	kmPerH   = unit{quantity.Speed, 1 / 3.6}
-	mPerS    = unit{quantity.Speed, 1}
-	newtons  = unit{quantity.Force, 1}
-	plain    = unit{quantity.Count, 1}
+	volts    = unit{quantity.Voltage, 1, 1e-3}
+	amps     = unit{quantity.Current, 1, 1e-3}
+	ohms     = unit{quantity.Resistance, 1, 1e-5}
+	watts    = unit{quantity.Power, 1, 1e-3}
+	ampHours = unit{quantity.Charge, 1, 1e-2}
+	wattHrs  = unit{quantity.Energy, 1, 1e-2}
+	kilos    = unit{quantity.Mass, 1, 1e-3}
+	share    = unit{quantity.Fraction, 1, 1e-3}
+	percent  = unit{quantity.Fraction, 0.01, 0.01}
+	degrees  = unit{quantity.Temperature, 1, 0.1}
+	seconds  = unit{quantity.Duration, 1, 1e-4}
+	minutes  = unit{quantity.Duration, 60, 1. / 60}
+	hours    = unit{quantity.Duration, 3600, 1. / 60}
+	days     = unit{quantity.Duration, 86400, 1. / 24}
+	metres   = unit{quantity.Length, 1, 1e-3}
+	kilometr = unit{quantity.Length, 1000, 1e-2}
+	kmPerH   = unit{quantity.Speed, 1 / 3.6, 1e-2}
+	mPerS    = unit{quantity.Speed, 1, 1e-2}
+	newtons  = unit{quantity.Force, 1, 0.1}
+	plain    = unit{quantity.Count, 1, 1e-3}
 )
 
 // figures prints numbers of one assessment. All rounding is the quantity
@@ -54,7 +56,16 @@ func (f figures) one(u unit, value float64) string {
 	if math.IsNaN(value) || math.IsInf(value, 0) {
 		return notKnown
 	}
-	return quantity.FormatBoth(u.kind, value*u.per, f.system)
+	return quantity.FormatBoth(u.kind, toStep(value, u.finest)*u.per, f.system)
+}
+
+// toStep rounds a value to a whole number of steps.
+func toStep(v, step float64) float64 {
+	n := math.Round(v / step)
+	if math.IsNaN(n) || math.IsInf(n, 0) {
+		return v
+	}
+	return n * step
 }
 
 // maybe prints a figure that may not exist, in which case it prints absent.
@@ -80,17 +91,21 @@ func (f figures) span(path string, u unit, value float64) string {
 	if !ok || !r.Valid() {
 		return f.one(u, value)
 	}
-	r = coarse(r).Scale(u.per)
 	ends := f.ends(u, r)
-	if quantity.Format(u.kind, r.Low, f.system) == quantity.Format(u.kind, r.High, f.system) {
+	likely := coarse(r, u.finest).Scale(u.per)
+	if quantity.Format(u.kind, likely.Low, f.system) == quantity.Format(u.kind, likely.High, f.system) {
 		return ends
 	}
-	return ends + ", likely " + quantity.Format(u.kind, r.Likely, f.system)
+	return ends + ", likely " + quantity.Format(u.kind, likely.Likely, f.system)
 }
 
 // ends prints the two ends of a range. Times of two units, such as 3 h 10 min,
 // keep theirs at both ends: "6 to 3 h 10 min" would read as six hours.
 func (f figures) ends(u unit, r packcheck.Range) string {
+	if u.kind == quantity.Length {
+		return f.bothLengths(u, r)
+	}
+	r = coarse(r, u.finest).Scale(u.per)
 	if u.kind == quantity.Duration {
 		low, high := quantity.Format(u.kind, r.Low, f.system), quantity.Format(u.kind, r.High, f.system)
 		if low != high && strings.Count(low+high, " ") > 2 {
@@ -100,22 +115,34 @@ func (f figures) ends(u unit, r packcheck.Range) string {
 	return quantity.FormatRange(u.kind, r, f.system)
 }
 
-// coarse rounds a range to about a hundredth of its width, in the unit that
-// the assessment holds it in: "71 to 118 A, likely 88 A", never "88.4 A" in the
-// middle of so wide a guess. An end far smaller than the width keeps two digits,
-// so that it does not become nothing.
-func coarse(r packcheck.Range) packcheck.Range {
+// mile is the statute mile in metres, by definition.
+const mile = 1609.344
+
+// bothLengths prints a range of distances, coarse in kilometres and in miles
+// alike.
+func (f figures) bothLengths(u unit, r packcheck.Range) string {
+	km := coarse(r, u.finest).Scale(u.per)
+	miles := coarse(r.Scale(u.per/mile), u.finest).Scale(mile)
+	first := quantity.FormatRangeOne(u.kind, km, quantity.Metric)
+	second := quantity.FormatRangeOne(u.kind, miles, quantity.Customary)
+	if f.system == quantity.Customary {
+		first, second = second, first
+	}
+	return first + " (" + second + ")"
+}
+
+// coarse rounds a range to about a hundredth of its width, in the unit that it
+// is held in: "71 to 118 A, likely 88 A", never "88.4 A" in the middle of so
+// wide a guess. An end far smaller than the width keeps two digits, so that it
+// does not become nothing, unless it is smaller than the finest step.
+func coarse(r packcheck.Range, finest float64) packcheck.Range {
 	width := r.High - r.Low
 	if width <= 0 || math.IsInf(width, 0) {
-		return r
+		return packcheck.Range{Low: toStep(r.Low, finest), Likely: toStep(r.Likely, finest), High: toStep(r.High, finest)}
 	}
 	round := func(v float64) float64 {
-		size := min(width, max(math.Abs(v), math.SmallestNonzeroFloat64))
-		step := math.Pow(10, math.Floor(math.Log10(size))-1)
-		if n := math.Round(v / step); !math.IsInf(n, 0) && !math.IsNaN(n) {
-			return n * step
-		}
-		return v
+		size := min(width, max(math.Abs(v), finest))
+		return toStep(v, max(finest, math.Pow(10, math.Floor(math.Log10(size))-1)))
 	}
 	return packcheck.Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
 }
@@ -127,7 +154,7 @@ func (f figures) maybeSpan(path string, u unit, value *float64, absent string) s
 		return f.span(path, u, *value)
 	}
 	if r, ok := f.ranges[path]; ok && r.Valid() {
-		return absent + " in the likely case; otherwise " + f.ends(u, coarse(r).Scale(u.per))
+		return absent + " in the likely case; otherwise " + f.ends(u, r)
 	}
 	return absent
 }
@@ -192,6 +219,9 @@ func unitNamed(name string) (unit, bool) {
 func (f figures) inUnit(value float64, name string) string {
 	if math.IsNaN(value) || math.IsInf(value, 0) {
 		return notKnown
+	}
+	if name == "s" && value >= 86400 {
+		return "more than a day" // nobody counts the seconds of what never happens
 	}
 	if u, ok := unitNamed(name); ok {
 		return f.one(u, value)

@@ -34,7 +34,7 @@ func danger() *packcheck.Assessment {
 		Verdict: finding.Danger,
 		Headline: [3]string{
 			"danger: do not let a child ride this yet",
-			"No fuse: a short circuit burns the wire.",
+			"No fuse: a short circuit burns the wire before anything opens, so that the loom burns.",
 			"Fit a fuse of 20 to 30 A within 178 mm of the pack.",
 		},
 		Pack: packcheck.PackFigures{
@@ -62,12 +62,14 @@ func danger() *packcheck.Assessment {
 			},
 		},
 		Ride: packcheck.RideFigures{
-			PedalMin: 29.4, ClockMin: 41.1, DistanceKm: 3.1, EndedBy: "cutoff opened", RestVAfter: 15.9, ChargeLeft: 0.076,
+			PedalMin: 29.4, ClockMin: 41.1, DistanceKm: 3.1, EndedBy: "wanted time reached", WantedMin: ptr(45.0),
+			LastsPedalMin: 33.3, LastsClockMin: 46.2, LastsUntil: "cutoff in the pack", RestVAfter: 15.9, ChargeLeft: 0.076,
 			DeliveredAh: 4.62, DeliveredWh: 79.8, MotorCaseC: ptr(71.0), WindingC: ptr(98.0), PackC: 34, Launches: 71,
 		},
 		Cutoff: packcheck.CutoffFigures{
 			OpensFirst: "pack", OpensAtCharge: ptr(0.076), WeakestCellV: 2.71, ChatterCount: 3, IdleDaysToHarm: ptr(41.0),
-			Advised: &packcheck.AdvisedCutoff{OpensAtV: 15.5, DelayS: 2, ClosesAtV: 18.2},
+			LeftForAWeek: "after a week 5 % of its charge is gone",
+			Advised:      &packcheck.AdvisedCutoff{OpensAtV: 15.5, DelayS: 2, ClosesAtV: 18.2},
 		},
 		Charge: &packcheck.ChargeFigures{
 			Match: "no", Reasons: []string{"The charger is made for lead-acid.", "It never stops by itself."},
@@ -145,6 +147,8 @@ func fine() *packcheck.Assessment {
 	a.Launch.Slips, a.Launch.AboveS, a.Launch.SparkA, a.Launch.SparkJ, a.Launch.PrechargeOhm = false, nil, nil, nil, nil
 	a.Path.ShortCircuitClearS = ptr(0.011)
 	a.Cutoff.ChatterCount = 0
+	a.Cutoff.Advised = &packcheck.AdvisedCutoff{OpensAtV: 15.5, DelayS: 2}
+	a.Ride.WantedMin = nil
 	a.Charge = &packcheck.ChargeFigures{Match: "yes", HoursTo80: ptr(1.6), HoursToFull: ptr(2.2), UnplugAfterH: ptr(3.0), EndVPerCell: ptr(4.2)}
 	return a
 }
@@ -169,6 +173,7 @@ func wideUS() *packcheck.Assessment {
 	a.System = quantity.Customary
 	a.Path.FuseLeastA, a.Path.FuseMostA, a.Path.FuseSizesA = nil, nil, []float64{}
 	a.Launch.BlockedStandsS = nil
+	a.Cutoff.Advised.MustLatch = true
 	a.Cutoff.IdleDaysToHarm = nil
 	a.Ranges = map[string]packcheck.Range{
 		"ride.pedal_min":            {Low: 4.2, Likely: 29.4, High: 131},

@@ -110,14 +110,25 @@ func (b *builder) cutoff() section {
 	if c.IdleDaysToHarm != nil {
 		s.facts[len(s.facts)-1].value += " until harm"
 	}
-	if adv := c.Advised; adv != nil {
-		s.facts = append(s.facts, fact{
-			"Setting that suits",
-			"open at " + b.one(volts, adv.OpensAtV) + " after " + b.one(seconds, adv.DelayS) +
-				", close again at " + b.one(volts, adv.ClosesAtV),
-		})
+	if week := clean(c.LeftForAWeek); week != "" {
+		s.facts = append(s.facts, fact{"Left for a week", week})
+	}
+	if c.Advised != nil {
+		s.facts = append(s.facts, fact{"Setting that suits", b.advised(c.Advised)})
 	}
 	return b.topic(s, packcheck.TopicCutoff)
+}
+
+// advised says a cutoff's setting in words.
+func (b *builder) advised(adv *packcheck.AdvisedCutoff) string {
+	text := "open at " + b.one(volts, adv.OpensAtV) + " after " + b.one(seconds, adv.DelayS)
+	switch {
+	case adv.MustLatch:
+		return text + " and stay open until reset by hand"
+	case adv.ClosesAtV == 0:
+		return text + " and stay open"
+	}
+	return text + ", close again at " + b.one(volts, adv.ClosesAtV)
 }
 
 func chatter(b *builder, count int) string {
@@ -148,8 +159,8 @@ func (b *builder) charge() section {
 		{"Unplug after", "unplug_after_h", hours, c.UnplugAfterH},
 		{"End volts per cell", "end_v_per_cell", volts, c.EndVPerCell},
 	} {
-		if c.Match == "no" && line.value == nil {
-			continue // a charger that must not be used has no hours
+		if c.Match != "yes" && line.value == nil {
+			continue // a charger that does not suit has no hours
 		}
 		s.facts = append(s.facts, fact{line.name, b.maybeSpan("charge."+line.key, line.unit, line.value, notKnown)})
 	}

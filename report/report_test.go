@@ -117,9 +117,6 @@ func checkText(t *testing.T, name, text string) {
 
 func TestFirstThreeLinesAreVerdictRiskAndNextStep(t *testing.T) {
 	for name, a := range fixtures() {
-		if name == "hostile" {
-			continue // its risk is longer than a line
-		}
 		for _, short := range []bool{false, true} {
 			for _, format := range []report.Format{report.FormatText, report.FormatMarkdown, report.FormatBBCode} {
 				lines := strings.SplitN(written(t, a, report.Options{Format: format, Short: short}), "\n", 4)

@@ -28,6 +28,18 @@ func (b *builder) ride() section {
 	s.facts = append(
 		s.facts,
 		fact{"Ended by", orElse(clean(r.EndedBy), notKnown)},
+	)
+	if r.WantedMin != nil {
+		s.facts = append(
+			s.facts,
+			fact{"Asked for", b.one(minutes, *r.WantedMin) + " by the clock"},
+			fact{"It would last", b.span("ride.lasts_pedal_min", minutes, r.LastsPedalMin) + "; with the pauses " +
+				b.span("ride.lasts_clock_min", minutes, r.LastsClockMin)},
+			fact{"And end by", orElse(clean(r.LastsUntil), notKnown)},
+		)
+	}
+	s.facts = append(
+		s.facts,
 		fact{"Delivered", b.span("ride.delivered_ah", ampHours, r.DeliveredAh)},
 		fact{"Energy delivered", b.span("ride.delivered_wh", wattHrs, r.DeliveredWh)},
 		fact{"Charge left", b.span("ride.charge_left", share, r.ChargeLeft)},
@@ -83,13 +95,16 @@ func (b *builder) launchFacts(l *packcheck.LaunchFigures) []fact {
 		{"Peak in the motors", b.span("launch.peak_motor_a", amps, l.PeakMotorA)},
 		{"Volts fall to", b.span("launch.lowest_bus_v", volts, l.LowestBusV)},
 	}
-	for _, p := range l.SpeedAfter {
+	for _, p := range tellingPoints(l.SpeedAfter) {
 		facts = append(facts, fact{"Speed after " + b.one(seconds, p.TimeS), b.one(kmPerH, p.Kmh)})
 	}
 	if l.Slips {
 		facts = append(facts, fact{"Grip", "the wheels spin: the ground, not the motors, sets the shove"})
 	}
 	for _, above := range l.AboveS {
+		if above.Sec <= 0 {
+			continue
+		}
 		facts = append(facts, fact{
 			"Above limit", clean(above.Part) + ", " + b.one(amps, above.LimitA) + ": for " + b.one(seconds, above.Sec),
 		})
@@ -111,6 +126,21 @@ func (b *builder) launchFacts(l *packcheck.LaunchFigures) []fact {
 		facts = append(facts, fact{"Resistor to tame it", b.one(ohms, *l.PrechargeOhm)})
 	}
 	return facts
+}
+
+// tellingPoints picks the speeds after 1, 3 and 6 s where they are among the
+// points, the first few where they are not.
+func tellingPoints(points []packcheck.SpeedPoint) []packcheck.SpeedPoint {
+	var picked []packcheck.SpeedPoint
+	for _, p := range points {
+		if p.TimeS == 1 || p.TimeS == 3 || p.TimeS == 6 {
+			picked = append(picked, p)
+		}
+	}
+	if len(picked) == 0 {
+		picked = points[:min(4, len(points))]
+	}
+	return picked
 }
 
 func (b *builder) original() section {

@@ -4,9 +4,9 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"strings"
 
 	"example.org/packcheck"
+	"example.org/packcheck/finding"
 )
 
 // shortLines is the most lines that a short report has.
@@ -18,20 +18,18 @@ const shortSafety = "The maker's instructions, local codes and licensed practice
 	"A changed vehicle no longer is the one that was tested. " +
 	"Try it without a child. Heed every caution of the full report."
 
-// buildShort makes the ten lines: the lead, the safety line, and as many
-// figures as there is room for. The safety line is placed first and never gives
-// way; a headline too long for the room is cut, and says so.
+// buildShort makes the ten lines: the lead, the safety line, which never gives
+// way, and what else there is room for.
 func buildShort(a *packcheck.Assessment) *document {
 	b := newBuilder(a)
+	facts, whole := b.lead()
 	safety := fact{"Safety", shortSafety}
-	room := shortLines - leadLines(safety)
-	facts := b.lead()
-	for i, f := range facts {
-		left := len(facts) - 1 - i // lines kept for the lead's further facts
-		facts[i].value = cut(f, room-left)
-		room -= leadLines(facts[i])
+	room := shortLines - len(facts) - leadLines(safety)
+	more := b.shortFigures()
+	if a.Verdict >= finding.FixFirst { // then the risk matters more than the ride
+		more = append(whole, more...)
 	}
-	for _, f := range b.shortFigures() {
+	for _, f := range more {
 		if n := leadLines(f); n <= room {
 			facts = append(facts, f)
 			room -= n
@@ -43,6 +41,9 @@ func buildShort(a *packcheck.Assessment) *document {
 // shortFigures are the figures of a short report, most wanted first.
 func (b *builder) shortFigures() []fact {
 	ride := b.span("ride.pedal_min", minutes, b.a.Ride.PedalMin)
+	if b.a.Ride.WantedMin != nil {
+		ride = b.span("ride.lasts_pedal_min", minutes, b.a.Ride.LastsPedalMin)
+	}
 	facts := []fact{{"Ride", ride + " with the pedal down"}}
 	if b.bench() {
 		facts[0] = fact{"Lasts", ride + " under this load"}
@@ -62,34 +63,16 @@ func leadLines(f fact) int {
 	return len(wrap(f.name+": ", leadHang, inBox(f.value)))
 }
 
-// cut shortens a value until it fits the lines.
-func cut(f fact, lines int) string {
-	const mark = " ... (see the full report)"
-	lines = max(lines, 1)
-	if leadLines(f) <= lines {
-		return f.value
-	}
-	words := strings.Fields(f.value)
-	for n := len(words) - 1; n > 0; n-- {
-		text := strings.Join(words[:n], " ") + mark
-		if leadLines(fact{f.name, text}) <= lines {
-			return text
-		}
-	}
-	// One endless word: cut it by characters.
-	most := lines*(Columns-leadHang) - len(f.name) - 2*len(mark)
-	return f.value[:max(min(most, len(f.value)), 0)] + mark
-}
-
 // shortJSON is the short report for programs: the keys of the full one, fewer
 // of them, each on a line of its own.
 func shortJSON(a *packcheck.Assessment) ([]byte, error) {
 	type ride struct {
-		PedalMin   float64 `json:"pedal_min"`
-		DistanceKm float64 `json:"distance_km"`
+		PedalMin      float64 `json:"pedal_min"`
+		DistanceKm    float64 `json:"distance_km"`
+		LastsPedalMin float64 `json:"lasts_pedal_min"`
 	}
 	ranges := map[string]packcheck.Range{} // a figure without its spread would promise too much
-	for _, path := range []string{"ride.pedal_min", "ride.distance_km"} {
+	for _, path := range []string{"ride.pedal_min", "ride.distance_km", "ride.lasts_pedal_min"} {
 		if r, ok := a.Ranges[path]; ok {
 			ranges[path] = r
 		}
@@ -104,7 +87,7 @@ func shortJSON(a *packcheck.Assessment) ([]byte, error) {
 		{"title", a.Title},
 		{"verdict", a.Verdict},
 		{"headline", a.Headline},
-		{"ride", ride{a.Ride.PedalMin, a.Ride.DistanceKm}},
+		{"ride", ride{a.Ride.PedalMin, a.Ride.DistanceKm, a.Ride.LastsPedalMin}},
 		{"ranges", ranges},
 		{"cautions", a.Cautions},
 	}

@@ -15,8 +15,7 @@ const Columns = 64
 // nameColumn is where values begin in the text report's name/value lines.
 const nameColumn = 22
 
-// leadHang indents what does not fit on a lead line, so that the first three
-// lines stay three wherever the headline keeps to their length.
+// leadHang indents what does not fit on a line of the lead.
 const leadHang = 2
 
 // textDialect writes plain ASCII lines, safe inside any code box.
@@ -116,4 +115,27 @@ func wrap(first string, hang int, text string) []string {
 		line, empty = line+word, false
 	}
 	return append(lines, strings.TrimRight(line, " "))
+}
+
+// oneLine shortens a lead line until it fits: after a sentence or a clause
+// where one ends in time, otherwise between words and with dots to say so.
+func oneLine(name, text string) string {
+	const dots = " ..."
+	room := Columns - len(name+": ")
+	if len(text) <= room {
+		return text
+	}
+	const least = 20 // a shorter clause says too little
+	for end := room - 1; end >= least; end-- {
+		switch {
+		case text[end] == '.' && text[end+1] == ' ':
+			return text[:end+1]
+		case (text[end] == ';' || text[end] == ':') && text[end+1] == ' ', text[end:end+2] == " (":
+			return text[:end] + "."
+		}
+	}
+	if end := strings.LastIndexByte(text[:room-len(dots)+1], ' '); end > 0 {
+		return text[:end] + dots
+	}
+	return text[:room-len(dots)] + dots // one endless word
 }

@@ -8,7 +8,10 @@
 [b]How long and how far[/b]
 [list]
 [*]Under load: [b]22 to 38 min, likely 29 min[/b]
-[*]Ended by: [b]cutoff opened[/b]
+[*]Ended by: [b]wanted time reached[/b]
+[*]Asked for: [b]45 min by the clock[/b]
+[*]It would last: [b]33 min; with the pauses 46 min[/b]
+[*]And end by: [b]cutoff in the pack[/b]
 [*]Delivered: [b]4.62 Ah[/b]
 [*]Energy delivered: [b]79.8 Wh[/b]
 [*]Charge left: [b]7.6 %[/b]
@@ -65,7 +68,7 @@ Nothing that these figures call for.
 
 [b]What to measure next[/b]
 [list=1]
-[*]Current with the wheels blocked for one second. Clamp meter on the red wire. It narrows: launch and fuse.
+[*]Current with the wheels blocked for one second. Clamp meter on the red wire. Why: launch and fuse.
 [/list]
 
 [b]Cautions[/b]

@@ -11,7 +11,7 @@
 [*]With the pauses: [b]41 min[/b]
 [*]Distance: [b]3.1 km (1.93 mi)[/b]
 [*]Starts: [b]71[/b]
-[*]Ended by: [b]cutoff opened[/b]
+[*]Ended by: [b]wanted time reached[/b]
 [*]Delivered: [b]4.62 Ah[/b]
 [*]Energy delivered: [b]79.8 Wh[/b]
 [*]Charge left: [b]7.6 %[/b]
@@ -79,7 +79,8 @@
 [*]Weakest cell at end: [b]2.71 V[/b]
 [*]Cuts in and out: [b]no[/b]
 [*]Left switched on: [b]41 days until harm[/b]
-[*]Setting that suits: [b]open at 15.5 V after 2 s, close again at 18.2 V[/b]
+[*]Left for a week: [b]after a week 5 % of its charge is gone[/b]
+[*]Setting that suits: [b]open at 15.5 V after 2 s and stay open[/b]
 [/list]
 
 [b]Charging[/b]

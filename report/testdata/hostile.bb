@@ -1,7 +1,8 @@
 [b]Verdict:[/b] DANGER: do not let a child ride this yet
-[b]Risk:[/b] `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;
+[b]Risk:[/b] `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m.
 [b]Next:[/b] Fit a fuse of 20 to 30 A within 178 mm of the pack.
 [list]
+[*]Risk in full: [b]`(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;[/b]
 [*]Setup: [b]`(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;[/b]
 [/list]
 
@@ -9,9 +10,12 @@
 [list]
 [*]Pedal down: [b]22 to 38 min, likely 29 min[/b]
 [*]With the pauses: [b]30 to 54 min, likely 41 min[/b]
-[*]Distance: [b]2.3 to 4 km (1.43 to 2.49 mi), likely 3.1 km[/b]
+[*]Distance: [b]2.3 to 4 km (1.4 to 2.5 mi), likely 3.1 km[/b]
 [*]Starts: [b]71[/b]
-[*]Ended by: [b]cutoff opened[/b]
+[*]Ended by: [b]wanted time reached[/b]
+[*]Asked for: [b]45 min by the clock[/b]
+[*]It would last: [b]33 min; with the pauses 46 min[/b]
+[*]And end by: [b]cutoff in the pack[/b]
 [*]Delivered: [b]4.62 Ah[/b]
 [*]Energy delivered: [b]79.8 Wh[/b]
 [*]Charge left: [b]7.6 %[/b]
@@ -87,6 +91,7 @@
 [*]Weakest cell at end: [b]2.71 V[/b]
 [*]Cuts in and out: [b]3 times[/b]
 [*]Left switched on: [b]41 days until harm[/b]
+[*]Left for a week: [b]after a week 5 % of its charge is gone[/b]
 [*]Setting that suits: [b]open at 15.5 V after 2 s, close again at 18.2 V[/b]
 [/list]
 
@@ -147,7 +152,7 @@ Each figure is this setup's over the original's: 1 is the same, 2 is double.
 
 [b]What to measure next[/b]
 [list=1]
-[*]Current with the wheels blocked for one second. Clamp meter on the red wire. It narrows: launch and fuse.
+[*]Current with the wheels blocked for one second. Clamp meter on the red wire. Why: launch and fuse.
 [/list]
 
 [b]Cautions[/b]

@@ -1,7 +1,8 @@
 [b]Verdict:[/b] DANGER: do not let a child ride this yet
-[b]Risk:[/b] No fuse: a short circuit burns the wire.
+[b]Risk:[/b] No fuse: a short circuit burns the wire before ...
 [b]Next:[/b] Fit a fuse of 20 to 30 A within 178 mm of the pack.
 [list]
+[*]Risk in full: [b]No fuse: a short circuit burns the wire before anything opens, so that the loom burns.[/b]
 [*]Setup: [b]Two-seater, 24 V, two tired blocks[/b]
 [/list]
 
@@ -9,9 +10,12 @@
 [list]
 [*]Pedal down: [b]4 min 12 s to 2 h 10 min, likely 29 min[/b]
 [*]With the pauses: [b]6 min to 3 h 10 min, likely 41 min[/b]
-[*]Distance: [b]0.193 to 6.09 mi (0.31 to 9.8 km), likely 1.93 mi[/b]
+[*]Distance: [b]0.19 to 6.1 mi (0.31 to 9.8 km), likely 1.93 mi[/b]
 [*]Starts: [b]71[/b]
-[*]Ended by: [b]cutoff opened[/b]
+[*]Ended by: [b]wanted time reached[/b]
+[*]Asked for: [b]45 min by the clock[/b]
+[*]It would last: [b]33 min; with the pauses 46 min[/b]
+[*]And end by: [b]cutoff in the pack[/b]
 [*]Delivered: [b]4.62 Ah[/b]
 [*]Energy delivered: [b]79.8 Wh[/b]
 [*]Charge left: [b]0 to 40 %, likely 7.6 %[/b]
@@ -86,7 +90,8 @@
 [*]Weakest cell at end: [b]2.71 V[/b]
 [*]Cuts in and out: [b]3 times[/b]
 [*]Left switched on: [b]harm not reached in the likely case; otherwise 3 to 40 days[/b]
-[*]Setting that suits: [b]open at 15.5 V after 2 s, close again at 18.2 V[/b]
+[*]Left for a week: [b]after a week 5 % of its charge is gone[/b]
+[*]Setting that suits: [b]open at 15.5 V after 2 s and stay open until reset by hand[/b]
 [/list]
 
 [b]Charging[/b]
@@ -146,7 +151,7 @@ Each figure is this setup's over the original's: 1 is the same, 2 is double.
 
 [b]What to measure next[/b]
 [list=1]
-[*]Current with the wheels blocked for one second. Clamp meter on the red wire. It narrows: launch and fuse.
+[*]Current with the wheels blocked for one second. Clamp meter on the red wire. Why: launch and fuse.
 [/list]
 
 [b]Cautions[/b]
