@@ -268,6 +268,9 @@ func TestResultHoldsTheNumbersBehindTheFindings(t *testing.T) {
 	near(t, "total", r.Total.DropV, 12*r.Total.Ohm, 1e-12)
 	near(t, "ampacity", r.AmpacityA, 35*math.Sqrt(80.0/75), 1e-9)
 	near(t, "fuse carries", r.Fuse.CarriesA, 20, 0.2)
+	if f := fuseOf(t, "small blade", 20); f.RatingA() != 20 || f.Form().Form != "small-blade" {
+		t.Errorf("%g A of %s", f.RatingA(), f.Form().Form)
+	}
 	if r.Fuse.Blocked.LatestS <= 0 || r.WireC <= 25 || r.Band.MostA <= 0 || !r.Pulses.Known {
 		t.Errorf("%+v", r)
 	}

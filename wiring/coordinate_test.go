@@ -180,6 +180,22 @@ func TestShortCircuitIsFullVoltageOverResistance(t *testing.T) {
 	}
 }
 
+func TestShortBehindADistantFuseHasTheWireBeforeIt(t *testing.T) {
+	form, err := tables.Builtin().Fuse("small blade")
+	if err != nil {
+		t.Fatal(err)
+	}
+	fuse, err := wiring.NewFuse(wiring.FuseSpec{Form: form, RatingA: 20, DistanceM: 0.5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := run(t, wiring.RunSpec{Size: awg(14), OneWayM: 2})
+	p := path(t, wiring.PathSpec{Runs: []wiring.Run{r}, Fuse: fuse})
+	at, _, _ := p.Shorts(wiring.PackEnd{FullV: 13, Ohm: 0.03}, 25)
+	// Half a metre there and back.
+	near(t, "behind the fuse", at.CurrentA, 13/(0.03+fuse.ColdOhm()+r.Wire.OhmPerM20C), 1e-9)
+}
+
 func TestWireUnprotectedAtTheWorstPlace(t *testing.T) {
 	// A large 60 A blade on AWG 18, a weak pack: 150 A for seconds.
 	thin := run(t, wiring.RunSpec{Size: awg(18), OneWayM: 1, InsulationC: 60})

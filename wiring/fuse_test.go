@@ -119,6 +119,16 @@ func TestNoClearingTimeUnderTenMillisecondsIsCredited(t *testing.T) {
 	near(t, "I2t at 120 A", 120*120*curve.Opens(120).LatestS, 60*60*0.15, 1e-6)
 }
 
+func TestEarliestTimeFallsWithTheCubeWhereHeatStillEscapes(t *testing.T) {
+	// The breaker's highest gate is 10 to 60 s at 200 percent; own continuation.
+	curve := fuseOf(t, "auto-reset breaker", 10).At(25)
+	near(t, "earliest at 400 percent", curve.Opens(40).EarliestS, 10.0/8, 1e-9)
+	near(t, "latest at 400 percent", curve.Opens(40).LatestS, 60.0/4, 1e-9)
+	// A small blade's is adiabatic: 0.08 s at 350 percent, then constant I2t.
+	small := fuseOf(t, "small blade", 10).At(23)
+	near(t, "earliest at 700 percent", small.Opens(70).EarliestS, 0.08/4, 1e-9)
+}
+
 func TestOddCurrentsDoNotOpenAFuse(t *testing.T) {
 	curve := fuseOf(t, "small blade", 10).At(23)
 	for _, amps := range []float64{0, -5, math.NaN()} {

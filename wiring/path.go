@@ -66,7 +66,7 @@ type ContactKind int
 // The kinds of contact.
 const (
 	Joint      ContactKind = iota // crimp, plug, terminal, solder
-	Switch                        // pedal switch, direction switch, relay
+	Switch                        // pedal switch, direction switch, relay: only where it carries the current itself
 	Controller                    // the electronics' own resistance
 	Other                         // anything else in the way
 )
