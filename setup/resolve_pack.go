@@ -141,6 +141,10 @@ func (r *resolver) packCharge(raw Pack, label battery.Label) {
 	switch {
 	case raw.Capacity.Given:
 		p.CapacityAh = r.given(quantity.Charge, raw.Capacity)
+		if ah := label.CapacityAh; ah > 0 && !raw.Capacity.Contains(ah) {
+			r.parts.Notes = append(r.parts.Notes, fmt.Sprintf("The label means %s but %s says %s; the latter is used.",
+				quantity.Format(quantity.Charge, ah, quantity.Metric), raw.Capacity.Key, raw.Capacity.Text))
+		}
 	case label.CapacityAh > 0:
 		p.CapacityAh = r.derived(blank{
 			table: "pack", name: "capacity", kind: quantity.Charge, Range: quantity.Exactly(label.CapacityAh),

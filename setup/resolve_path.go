@@ -54,21 +54,25 @@ func (r *resolver) controller() {
 }
 
 // standby settles what is drawn when nothing moves. Plain contacts draw
-// nothing.
+// nothing; where the setup does not even say that there are only contacts, a
+// board may be there and drain the pack for as long as it is plugged in.
 func (r *resolver) standby(raw Controller, chopper bool) {
 	p := &r.parts.Controller
-	board := chopper || r.setup.Vehicle.HasBoard.Yes
-	if !raw.StandbyCurrent.Given && !board {
-		p.StandbyA = r.derived(blank{
-			table: "controller", name: "standby_current", kind: quantity.Current,
-			why: "Plain contacts draw nothing while open.", source: srcGiven,
-		})
-		return
-	}
-	p.StandbyA = r.or(raw.StandbyCurrent, blank{
+	hasBoard := r.setup.Vehicle.HasBoard
+	b := blank{
 		table: "controller", name: "standby_current", kind: quantity.Current, Range: quantity.Spread(0.001, 0.01, 0.05),
 		why: "Not given; usual for a board that is left switched on.", source: srcBoard,
-	})
+	}
+	switch {
+	case raw.StandbyCurrent.Given, chopper, hasBoard.Yes:
+		p.StandbyA = r.or(raw.StandbyCurrent, b)
+	case raw.Kind.Given, hasBoard.Given:
+		b.Range, b.why, b.source = quantity.Exactly(0), "Plain contacts draw nothing while open.", srcGiven
+		p.StandbyA = r.derived(b)
+	default:
+		b.Range, b.why = quantity.Spread(0, 0, 0.02), "Not given; nothing with plain contacts, but a board would draw current all the time."
+		p.StandbyA = r.assume(b)
+	}
 }
 
 // converter settles a step-down converter, where one is described.

@@ -1,0 +1,69 @@
+package setup_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.org/packcheck/setup"
+)
+
+func TestFilesThatASetupNamesAreReadFromItsFolder(t *testing.T) {
+	dir := t.TempDir()
+	write := func(name, text string) string {
+		t.Helper()
+		path := filepath.Join(dir, name)
+		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	write("log.csv", "seconds;amperes\n0;1,5\n10;3\n# rest\n15;0\n")
+	write("mine.toml", "[source.my-test]\ntext = \"Coast-down on the allotment path, three runs\"\nknown = \"measured\"\n"+
+		"[ground.allotment-path]\nwords = [\"our path\"]\nrolling_mm = [6.0, 7.0, 8.0]\ngrip_hard = [0.2, 0.3, 0.4]\ngrip_rubber = [0.4, 0.5, 0.6]\nsource = \"my-test\"\n")
+	load := func(text string) (*setup.Parts, error) {
+		s, err := setup.Load(write("s.toml", text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s.Parts()
+	}
+	p, err := load("[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"log.csv\"\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff([]setup.Demand{{Seconds: 10, CurrentA: 1.5}, {Seconds: 5, CurrentA: 3}}, p.Bench.Pattern); d != "" {
+		t.Errorf("pattern: -want +got\n%s", d)
+	}
+	if p.Vehicle != nil || p.Motors != nil || p.Wire != nil {
+		t.Error("a bench load has no vehicle")
+	}
+	if p, err = load("tables_file = \"mine.toml\"\n[vehicle]\nground = \"our path\"\n[pack]\nlabel = \"12 V 7 Ah\"\n"); err != nil {
+		t.Fatal(err)
+	}
+	if p.Vehicle.RollingM.Likely != 0.007 || p.Vehicle.RollingM.Source != "my-test" {
+		t.Errorf("own ground: %+v", p.Vehicle.RollingM)
+	}
+	if src, ok := p.Source("my-test"); !ok || src.Known != "measured" {
+		t.Errorf("own source: %+v", src)
+	}
+	for _, c := range []struct{ text, file, want string }{
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"none.csv\"\n", "", `load.pattern: read "none.csv"; want a file that can be read (no such file or directory)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \".\"\n", "", `load.pattern: read "."; want a file that can be read (not a plain file)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n0,2\n", `want a file that can be read (line 2: 0 s after 0 s, times must rise)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\nten,2\n", `want a file that can be read (line 2: "ten,2" is not seconds and amperes, such as 12.5,3.4)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n", `fewer than two lines of seconds and amperes`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "x = " + strings.Repeat("[", 50_000), `want a file that can be read (line 1: more than 8 levels)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "# " + strings.Repeat("x", 1<<20), `want a file that can be read (larger than 1 MiB)`},
+		{"tables_file = \"bad.csv\"\n[pack]\nlabel = \"12 V 7 Ah\"\n", "[ground.x]\nrolling_mm = 3\n", filepath.Join(dir, "bad.csv") + ":"},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "[chemistry.mine]\ncolour = 1\n", filepath.Join(dir, "bad.csv") + ":"},
+	} {
+		write("bad.csv", c.file)
+		if _, err := load(c.text); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%.60q:\ngot  %v\nwant %s", c.file, err, c.want)
+		}
+	}
+}
