@@ -215,9 +215,10 @@ func TestFindingsArePlainSentencesWithAKnownSource(t *testing.T) {
 			}
 		}
 	}
+	cited["montsinger"] = true // stands behind a figure in an advice
 	for id := range known {
 		if !cited[id] {
-			t.Logf("source %q is cited by no situation of these tests", id)
+			t.Errorf("source %q is cited by no finding of these situations", id)
 		}
 	}
 }

@@ -25,7 +25,7 @@ type TimeAbove struct {
 // LaunchResult is what a launch came to.
 type LaunchResult struct {
 	PeakBatteryA   float64
-	PeakBatteryAtS float64
+	PeakBatteryAtS float64 // where a limiter makes two tops alike, the later one, which lasts
 	PeakMotorA     float64 // total, motor side
 	PeakMotorAtS   float64
 	LowestBusV     float64 // at the motor controller's input; the time of a module's own ramp is left out
@@ -187,11 +187,11 @@ func highest(p *plant, d *dense, m *[parts + 1]moment, q quantity, floor float64
 	if value < floor {
 		return 0, 0, false
 	}
-	// A top just after the step's beginning shows only in the slope there.
-	low, high := max(0, s-1./parts), min(1, s+1./parts)
-	if p.climb(d, q, low) <= 0 || p.climb(d, q, high) > 0 {
+	// At an end of the step the slope there tells whether a top lies beside it.
+	if best == parts && p.climb(d, q, 1) > 0 || best == 0 && p.climb(d, q, 0) <= 0 {
 		return value, s, value > floor
 	}
+	low, high := max(0, s-1./parts), min(1, s+1./parts)
 	s = crossing(low, high, 1e-4, func(s float64) float64 { return -p.climb(d, q, s) })
 	return max(value, p.momentAt(d, s).of(q)), s, true
 }

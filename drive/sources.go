@@ -15,12 +15,11 @@ const (
 	srcReaction  = "reaction-1984"
 	srcOldSpeed  = "ride-on-speed-1998"
 	srcUnder3    = "en-71-1-2009"
-	srcSwitching = "switch-guides"
 	srcEnergy    = "kinetic-energy"
 )
 
-// Sources returns every source that this package's findings cite, in order of
-// their IDs.
+// Sources returns every source that this package's findings rest on, in order
+// of their IDs.
 func Sources() []finding.Source {
 	return []finding.Source{
 		{ID: srcWeld, Text: "US Consumer Product Safety Commission, Release 92-008, 25 October 1991: about 12 000 ride-ons with an 18 V system recalled because the foot-switch contacts may weld together during the initial surge", Known: "copy"},
@@ -35,6 +34,5 @@ func Sources() []finding.Source {
 		{ID: srcPrecharge, Text: "Component makers' pre-charge guides: charged after five time constants, within 0.5 to 2 s, the resistor absorbs C V^2/2", Known: "copy"},
 		{ID: srcReaction, Text: "Simple acoustic reaction time of 56 children of 4 to 14 years, Dev. Med. Child Neurol. 26 (1984) 490-494: 465 ms at 5 years, 190 ms at 15", Known: "copy"},
 		{ID: srcOldSpeed, Text: "Newspaper reports of the US ride-on recall of 22 October 1998: the vehicles ran at 1 to 5 mph (1.6 to 8 km/h)", Known: "copy"},
-		{ID: srcSwitching, Text: "Switch makers' guides: a DC motor's inrush is at least six times its running current", Known: "memory"},
 	}
 }
