@@ -1,0 +1,143 @@
+package drive
+
+import "math"
+
+// nextCorner is the next moment at which the equations themselves change.
+func (p *plant) nextCorner(t, endS float64) float64 {
+	stop := endS
+	for _, r := range [...]float64{p.rampS, p.moduleRampS} {
+		if t < r && r < stop {
+			stop = r
+		}
+	}
+	return stop
+}
+
+// event is what makes one set of equations give way to another.
+type event uint8
+
+const (
+	nothing event = iota
+	limitReached
+	limitLeft
+	breaksAway // from rest
+	gripLost
+	gripFound
+	stands     // comes to rest
+	vehicleOff // spinning wheels, the vehicle comes to rest
+)
+
+// over is positive when an event has happened.
+func (p *plant) over(e event, t float64, y *state) float64 {
+	switch e {
+	case limitReached:
+		return y[motorAmps] - p.limit
+	case limitLeft:
+		return -p.headroom(t, y)
+	case breaksAway:
+		return p.push*y[motorAmps] - p.loss - math.Min(p.base, p.grip)
+	case gripLost:
+		return p.pushOn(y) - p.grip
+	case gripFound:
+		return y[vehicleSpeed] - y[wheelSpeed]
+	case stands:
+		return -y[wheelSpeed]
+	default:
+		return -y[vehicleSpeed]
+	}
+}
+
+// eventIn returns the event that comes first within the step.
+func (p *plant) eventIn(d *dense) event {
+	first, firstAt := nothing, 2.0
+	var possible [3]event
+	n := 0
+	add := func(e event) { possible[n] = e; n++ }
+	if p.limited {
+		add(limitLeft)
+	} else if !math.IsInf(p.limit, 1) {
+		add(limitReached)
+	}
+	switch p.motion {
+	case held:
+		add(breaksAway)
+	case rolling:
+		add(stands)
+		if !math.IsInf(p.grip, 1) {
+			add(gripLost)
+		}
+	case spinning:
+		add(gripFound)
+		if d.y0[vehicleSpeed] > 0 {
+			add(vehicleOff)
+		}
+	}
+	middle := d.all(0.5)
+	for _, e := range possible[:n] {
+		slack := p.slack(e)
+		if p.over(e, d.t+d.h, &d.y1) <= slack && p.over(e, d.t+d.h/2, &middle) <= slack {
+			continue
+		}
+		if n == 1 {
+			return e
+		}
+		if s := p.locate(d, e); s < firstAt {
+			first, firstAt = e, s
+		}
+	}
+	return first
+}
+
+// slack keeps rounding at the very moment that equations change from being
+// taken for the next event.
+func (p *plant) slack(e event) float64 {
+	const share = 1e-9
+	switch e {
+	case gripFound, stands, vehicleOff:
+		return share * p.scale[wheelSpeed]
+	case limitReached:
+		return share * p.limit
+	case limitLeft:
+		return share * p.ocv
+	default:
+		return share * p.push * p.scale[motorAmps]
+	}
+}
+
+// locate returns the share of the step after which an event happens.
+func (p *plant) locate(d *dense, e event) float64 {
+	high := 1.0
+	if y := d.all(0.5); p.over(e, d.t+d.h/2, &y) > p.slack(e) {
+		high = 0.5
+	}
+	return crossing(0, high, 1e-9, func(s float64) float64 {
+		y := d.all(s)
+		return p.over(e, d.t+s*d.h, &y)
+	})
+}
+
+// enter switches to the equations that hold after an event.
+func (p *plant) enter(e event, y *state) {
+	switch e {
+	case limitReached:
+		p.limited, y[motorAmps] = true, p.limit
+	case limitLeft:
+		p.limited = false
+	case breaksAway:
+		p.motion = rolling
+		if p.base >= p.grip {
+			p.motion = spinning
+		}
+	case gripLost:
+		p.motion = spinning
+	case gripFound:
+		p.motion, y[wheelSpeed] = rolling, y[vehicleSpeed]
+		if y[vehicleSpeed] <= 0 && p.base >= p.grip {
+			p.motion = held // spun on the spot; the ground still holds the vehicle
+		}
+	case stands:
+		p.motion, y[wheelSpeed], y[vehicleSpeed] = held, 0, 0
+	case vehicleOff:
+		y[vehicleSpeed] = 0
+	}
+}
