@@ -137,12 +137,12 @@ func TestAVehicleDescribedInFullUsesNoDefault(t *testing.T) {
 
 func TestEachKeyLeftOutIsListedUnderItsName(t *testing.T) {
 	for _, key := range []string{
-		"rider.mass", "vehicle.mass", "vehicle.wheel_diameter", "vehicle.tyres", "vehicle.driven_wheels", "vehicle.wheels",
+		"rider.mass", "vehicle.mass", "vehicle.wheel_diameter", "vehicle.driven_wheels", "vehicle.wheels",
 		"vehicle.ground", "vehicle.slope", "vehicle.design_voltage", "motors.count", "motors.wiring", "motors.can",
 		"motors.no_load_current", "motors.inductance", "motors.rotor_inertia", "gears.ratio", "gears.efficiency",
 		"controller.kind", "controller.resistance", "wire.gauge", "wire.one_way_length", "wire.insulation", "wire.joints",
 		"wire.joint_resistance", "pack.rate", "pack.resistance", "pack.health", "pack.temperature", "pack.charge",
-		"pack.max_current", "pack.housing", "pack.mass", "pack.self_discharge", "cutoff.module.delay",
+		"pack.max_current", "pack.housing", "cutoff.module.delay",
 		"cutoff.module.standby_current", "outing.air", "outing.drive", "outing.pause",
 	} {
 		i := strings.LastIndexByte(key, '.')
@@ -158,6 +158,18 @@ func TestEachKeyLeftOutIsListedUnderItsName(t *testing.T) {
 		}
 		if d := cmp.Diff(want, got); d != "" {
 			t.Errorf("without %s: -want +got\n%s", key, d)
+		}
+	}
+	// What follows from the wheels' description or from the chemistry has its
+	// reason and source, but is no default of its own.
+	for _, key := range []string{"vehicle.tyres", "pack.mass", "pack.self_discharge"} {
+		i := strings.LastIndexByte(key, '.')
+		p := parts(t, dropKey(full, key[:i], key[i+1:]))
+		if len(p.Assumed) != 0 {
+			t.Errorf("without %s: assumed %v", key, p.Assumed)
+		}
+		if p.Pack.MassKg.Likely <= 0 || p.Pack.SelfDischarge.Likely <= 0 || p.Vehicle.Tyres.Text != "hard" {
+			t.Errorf("without %s: %v %v %v", key, p.Pack.MassKg, p.Pack.SelfDischarge, p.Vehicle.Tyres)
 		}
 	}
 	// Without constant or resistance the other one and the rated voltage say

@@ -229,7 +229,10 @@ func (r *resolver) packLimits(raw Pack) {
 	} else {
 		r.fault(raw.Line, "pack", "these keys together", strings.TrimPrefix(err.Error(), "battery: "))
 	}
-	p.MassKg = r.or(raw.Mass, blank{
+	// Mass and self-discharge follow from chemistry and capacity, like the rest
+	// of the profile; they count as assumed only where those are.
+	guessed := p.Chemistry.Assumed || p.CapacityAh.Assumed
+	p.MassKg = r.orProfile(raw.Mass, guessed, blank{
 		table: "pack", name: "mass", kind: quantity.Mass, Range: quantity.Spread(0.8*kg, kg, 1.2*kg),
 		why: "Not weighed; by the energy it holds.", source: firstSource(p.Profile.Mass.Source),
 	})
@@ -240,10 +243,19 @@ func (r *resolver) packLimits(raw Pack) {
 		source: firstSource(p.Profile.Discharge.Source),
 	})
 	month := p.Profile.Keeping.LossPerMonth
-	p.SelfDischarge = r.or(raw.SelfDischarge, blank{
+	p.SelfDischarge = r.orProfile(raw.SelfDischarge, guessed, blank{
 		table: "pack", name: "self_discharge", kind: quantity.Fraction, Range: quantity.Exactly(math.Min(month, 1)),
 		why: "Not given; typical of this chemistry, per month.", source: firstSource(p.Profile.Keeping.Source),
 	})
+}
+
+// orProfile returns the value when it was given and otherwise what follows from
+// the profile, marked as assumed when the profile itself is a guess.
+func (r *resolver) orProfile(v Value, guessed bool, b blank) Figure {
+	if v.Given || guessed {
+		return r.or(v, b)
+	}
+	return r.derived(b)
 }
 
 // firstSource returns the first of several source IDs parted by commas.

@@ -34,7 +34,7 @@ func (r *resolver) vehicle() {
 		table: "vehicle", name: "wheel_diameter", kind: quantity.Length, Range: span(class.WheelDiameterM),
 		why: why, source: class.WheelDiameterM.Source,
 	})
-	p.Tyres = r.choose(raw.Tyres, "vehicle", "tyres", "hard", "Not given; such vehicles usually run on hard plastic wheels.", srcUse)
+	p.Tyres = r.tyres(raw)
 	r.drivenShare(raw)
 	r.ground(raw)
 	p.Slope = r.or(raw.Slope, blank{
@@ -55,6 +55,16 @@ func (r *resolver) vehicle() {
 	}
 	p.WeakestPartV = r.orUnknown("vehicle", "weakest_part_voltage", quantity.Voltage, raw.WeakestPartVoltage)
 	r.track(&p.DesignV, &p.MassKg, &p.WheelDiameterM, &p.DrivenShare, &p.RollingM, &p.Grip, &p.Slope, &p.DragAreaM2, &p.WeakestPartV)
+}
+
+// tyres settles what the wheels run on. Somebody who describes the wheels would
+// name a rubber face; only where nothing is said of them is it a guess.
+func (r *resolver) tyres(raw Vehicle) Choice {
+	const why = "Not given; such vehicles usually run on hard plastic wheels."
+	if raw.WheelDiameter.Given && !raw.Tyres.Given {
+		return Choice{Key: r.key("vehicle", "tyres"), Text: "hard", Known: true, Why: why, Source: srcUse}
+	}
+	return r.choose(raw.Tyres, "vehicle", "tyres", "hard", why, srcUse)
 }
 
 // designDefault finds out what voltage a vehicle was made for.
