@@ -54,9 +54,9 @@ type Span struct {
 
 // Outcome is one charge computed.
 type Outcome struct {
-	Full        bool          // the end current was reached, or all the charge is back
+	Full        bool          // it ended with the pack full, or with nine tenths in at the end current
 	HoursTo80   Span          // to 80 % of full charge; zero when it starts above
-	HoursToFull Span          // to full; meaningful when Full
+	HoursToFull Span          // to the end of the charge, whether Full or not
 	CCHours     float64       // at constant current, as computed
 	CVHours     float64       // at constant voltage, as computed
 	CCAh        float64       // charge put in at constant current

@@ -13,6 +13,9 @@ const (
 	defaultStepS = 20.0
 	mostHours    = 120.0 // a charge that takes longer is given up
 	solveRounds  = 12    // of false position, per step
+	// fullEnough is the charge from which the end current counts as full; a
+	// charger whose voltage is too low for the pack ends far below it.
+	fullEnough = 0.9
 )
 
 // errCase is wrapped by the errors of [Simulate].
@@ -24,18 +27,21 @@ func (c *Case) check() error {
 		return fmt.Errorf("%w: no pack", errCase)
 	}
 	for _, v := range []struct {
-		name     string
-		value    float64
-		least    float64
-		mayBeNil bool
+		name         string
+		value, least float64
 	}{
-		{"CurrentA", c.CurrentA, 1e-6, false},
-		{"EndV", c.EndV, 1e-3, false},
-		{"DroopOhm", c.DroopOhm, 0, true},
-		{"EndA", c.EndA, 0, true},
-		{"StepS", c.StepS, 0, true},
-		{"TimerH", c.TimerH, 0, true},
-		{"AmbientC", c.AmbientC, -60, false},
+		{"CurrentA", c.CurrentA, 1e-6},
+		{"EndV", c.EndV, 1e-3},
+		{"DroopOhm", c.DroopOhm, 0},
+		{"EndA", c.EndA, 0},
+		{"StepS", c.StepS, 0},
+		{"TimerH", c.TimerH, 0},
+		{"AmbientC", c.AmbientC, -60},
+		{"Start.Y1Ah", c.Start.Y1Ah, -1e6},
+		{"Start.Y2Ah", c.Start.Y2Ah, -1e6},
+		{"Start.V1", c.Start.V1, -1e6},
+		{"Start.V2", c.Start.V2, -1e6},
+		{"Start.TempC", c.Start.TempC, -60},
 	} {
 		if math.IsNaN(v.value) || math.IsInf(v.value, 0) || v.value < v.least {
 			return fmt.Errorf("%w: %s is %g (want at least %g)", errCase, v.name, v.value, v.least)
@@ -106,7 +112,7 @@ func Simulate(c Case) (Outcome, error) {
 			if ampsBefore > endA {
 				r.back(1 - math.Log(ampsBefore/endA)/math.Log(ampsBefore/r.amps))
 			}
-			out.Full = true
+			out.Full = r.m.Charge(r.s) >= fullEnough
 			break
 		}
 	}
@@ -164,6 +170,14 @@ func (r *run) excess(a float64) float64 {
 func (r *run) volts(s *battery.State, a float64) float64 {
 	stored := a * r.keep
 	return r.m.TerminalV(s, -stored) + stored*r.takesOhm(s)
+}
+
+// VoltsOn returns the terminal voltage of a pack in state s while a charger
+// pushes chargingA (A, positive) into it: that of the battery model plus, for
+// lead-acid, what it takes to make a filling cell accept the charge.
+func VoltsOn(m *battery.Model, s battery.State, chargingA float64) float64 {
+	r := start(&Case{Pack: m, Start: s})
+	return r.volts(&s, chargingA)
 }
 
 // takesOhm is the resistance of the pack to being charged.

@@ -1,0 +1,270 @@
+package charge_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/chemistry"
+)
+
+func simulate(t testing.TB, c charge.Case) charge.Outcome {
+	t.Helper()
+	out, err := charge.Simulate(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// within fails unless got lies within share of want.
+func within(t *testing.T, what string, got, want, share float64, why string) {
+	t.Helper()
+	if math.Abs(got-want) > share*math.Abs(want) {
+		t.Errorf("%s: %.4g, want %.4g within %g %% (%s)", what, got, want, share*100, why)
+	}
+}
+
+// Kollmeyer, Panasonic 18650PF Li-ion Battery Data (Mendeley Data, 2018, doi
+// 10.17632/wykht8y7tg.1, CC BY 4.0): a 2.9 Ah cell rested at 3.22 V is charged
+// at 2.9 A to 4.2 V and 50 mA: 48.0 min and 2.318 Ah at constant current, 51.8
+// min at constant voltage, 2.735 Ah in all, 85 % of it at constant current.
+// Its measured resistance after 1 s is 30.8 mOhm at half charge (same set).
+func TestConstantCurrentShareAgreesWithAMeasuredCharge(t *testing.T) {
+	m := model(t, battery.Spec{Profile: profile(t, "li-ion"), CellsInSeries: 1, CapacityAh: 2.9, ResistanceOhm: 0.0308, MassKg: 0.0465})
+	c := charge.Case{Pack: m, Start: m.StateAt(chargeAtRest(m, 3.22), 26.5), AmbientC: 25, CurrentA: 2.9, EndV: 4.2, EndA: 0.05, Stops: charge.StopsByItself}
+	out := simulate(t, c)
+	within(t, "minutes at constant current", out.CCHours*60, 48.0, 0.05, "measured")
+	within(t, "Ah at constant current", out.CCAh, 2.318, 0.04, "measured")
+	within(t, "Ah in all", out.InAh, 2.735, 0.02, "measured")
+	within(t, "share at constant current", out.CCAh/out.InAh, 0.85, 0.04, "measured")
+	// The tail of a real cell is diffusion, which two branches do not have: the
+	// bare computation ends too early and the promised hours must cover it.
+	const measuredH = (48.0 + 51.8) / 60
+	if out.HoursToFull.LeastH > measuredH || out.HoursToFull.LikelyH < measuredH {
+		t.Errorf("measured %.2f h outside %.2f to %.2f h", measuredH, out.HoursToFull.LeastH, out.HoursToFull.LikelyH)
+	}
+}
+
+// chargeAtRest returns the charge at which the pack rests at v.
+func chargeAtRest(m *battery.Model, v float64) float64 {
+	lo, hi := 0.0, 1.0
+	for range 60 {
+		mid := (lo + hi) / 2
+		if m.RestedV(m.StateAt(mid, 25)) < v {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return hi
+}
+
+// ORNL and BatterySim, cell data of 2013 (equiv-circ-model, MIT): a 33 Ah
+// manganese cell rested at 3.183 V is charged at 15.3 A to 4.2 V: 115.0 min and
+// 29.309 Ah at constant current, 13.1 min at constant voltage, 30.349 Ah in
+// all, 97 % at constant current. Rested volts and the resistance of 1.7 mOhm
+// after 1 s from the same set; below a tenth of the charge they were not
+// measured and are drawn on to the rested volts before the charge.
+func TestConstantCurrentShareAgreesWithASecondMeasuredCharge(t *testing.T) {
+	p := profile(t, "li-ion")
+	p.Rest.VoltsAt = chemistry.Curve{
+		X: []float64{0, 0.10, 0.15, 0.20, 0.25, 0.30, 0.40, 0.50, 0.60, 0.70, 0.80, 0.90, 0.95, 1},
+		Y: []float64{3.18, 3.539, 3.634, 3.726, 3.765, 3.804, 3.870, 3.910, 3.950, 3.985, 4.048, 4.087, 4.134, 4.182},
+	}
+	m := model(t, battery.Spec{Profile: p, CellsInSeries: 1, CapacityAh: 31.5, ResistanceOhm: 0.0017})
+	out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(0.01, 25), AmbientC: 25, CurrentA: 15.3, EndV: 4.2, EndA: 1.5})
+	within(t, "share at constant current", out.CCAh/out.InAh, 0.97, 0.02, "measured")
+	within(t, "minutes at constant current", out.CCHours*60, 115.0, 0.05, "measured")
+	within(t, "Ah in all", out.InAh, 30.349, 0.03, "measured")
+}
+
+// Sulzer et al. 2019, data of Faster Lead-Acid Battery Simulations from
+// Porous-Electrode Theory, Part II (BSD 3-Clause): recharges of a sealed 12 V
+// 17 Ah block. After 19.775 Ah taken at 3.04 A: 6.27 h (6.62 h on its clock,
+// which starts 0.35 h before the current) and 17.31 Ah to 14.3 V at 2.77 A mean,
+// 0.34 A after 10.9 h and 21.21 Ah; the acceptance was fitted to this run.
+// After 19.691 Ah taken at 2.04 A: 6.32 h and 16.78 Ah at 2.65 A mean, 0.334 A
+// after 10.0 h and 20.09 Ah; this one was kept aside. Full is taken as 20.5 Ah.
+func TestLeadAcidRechargeAgreesWithMeasuredOnes(t *testing.T) {
+	m := model(t, battery.Spec{Profile: profile(t, "agm"), CellsInSeries: 6, CapacityAh: 17, Health: 20.5 / 17})
+	for _, tt := range []struct {
+		name                                string
+		outAh, amps, endA                   float64
+		bulkH, bulkAh, totalH, totalAh, tol float64
+	}{
+		{"fitted", 19.775, 2.77, 0.34, 6.27, 17.31, 10.9, 21.21, 0.06},
+		{"kept aside", 19.691, 2.65, 0.334, 6.32, 16.78, 10.0, 20.09, 0.11},
+	} {
+		out := simulate(t, charge.Case{
+			Pack: m, Start: m.StateAt(1-tt.outAh/m.FullAh(), 24), AmbientC: 24,
+			CurrentA: tt.amps, EndV: 14.43, EndA: tt.endA,
+		})
+		within(t, tt.name+": hours of bulk", out.CCHours, tt.bulkH, tt.tol, "measured")
+		within(t, tt.name+": Ah in bulk", out.CCAh, tt.bulkAh, tt.tol, "measured")
+		within(t, tt.name+": hours in all", out.HoursToFull.LeastH, tt.totalH, tt.tol, "measured")
+		within(t, tt.name+": Ah in all", out.InAh, tt.totalAh, tt.tol, "measured")
+	}
+}
+
+// Charging times printed in cell specifications, from empty: at 0.5C 180 min
+// (ICR18650-26C and -20, INR18650-20R, 21700 4 Ah), at 1C 150 min (26C), at 1.5C
+// 60 min (21700 4 Ah at 6 A), at 2C 50 min (20R). The computation alone gives
+// less; what is promised must not.
+func TestNoChargeIsPromisedSoonerThanCellMakersDo(t *testing.T) {
+	m := pack(t, "li-ion", 5, 4)
+	for _, tt := range []struct{ rate, printedMin float64 }{{0.5, 180}, {1, 150}, {1.5, 60}, {2, 50}} {
+		out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(0, 25), AmbientC: 25, CurrentA: tt.rate * 4, EndV: 21})
+		h := out.HoursToFull
+		if h.LikelyH*60 < tt.printedMin-0.01 {
+			t.Errorf("%gC: promised in %.0f min, makers print %g", tt.rate, h.LikelyH*60, tt.printedMin)
+		}
+		if h.LeastH*60 > tt.printedMin {
+			t.Errorf("%gC: computed %.0f min, more than the printed %g", tt.rate, h.LeastH*60, tt.printedMin)
+		}
+		if !(h.LeastH <= h.LikelyH && h.LikelyH <= h.MostH) {
+			t.Errorf("%gC: %+v out of order", tt.rate, h)
+		}
+	}
+}
+
+// Data sheet of a sealed 12 V 5 Ah block: at cycle voltage and 0.25 to 0.3C, 16 h
+// after a full discharge and 10 h after half, held to 25 %. "At 0.1C then 2.40 V
+// per cell more than all the charge is back within 24 h" (battery maker's
+// article).
+func TestLeadAcidHoursAreThePrintedOnes(t *testing.T) {
+	m := pack(t, "agm", 6, 5)
+	for _, rate := range []float64{0.25, 0.3} {
+		for _, tt := range []struct{ from, printedH float64 }{{0, 16}, {0.5, 10}} {
+			out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(tt.from, 25), AmbientC: 25, CurrentA: rate * 5, EndV: 14.7})
+			within(t, "hours to full", out.HoursToFull.LikelyH, tt.printedH, 0.25, "data sheet")
+			if out.HoursToFull.LeastH > tt.printedH {
+				t.Errorf("%gC from %g: computed %.1f h, more than the printed %g", rate, tt.from, out.HoursToFull.LeastH, tt.printedH)
+			}
+			if full := m.FullAh() * (1 - tt.from); out.InAh < full || out.InAh > 1.1*full*1.001 {
+				t.Errorf("%gC from %g: %.2f Ah in for %.2f Ah, makers return about 110 %%", rate, tt.from, out.InAh, full)
+			}
+		}
+	}
+	out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(0, 25), AmbientC: 25, CurrentA: 0.5, EndV: 14.4})
+	if out.HoursToFull.LikelyH > 24 || out.HoursToFull.LeastH > 24 {
+		t.Errorf("0.1C: %+v, within 24 h by the maker's article", out.HoursToFull)
+	}
+}
+
+// What must hold for every charge.
+func TestChargesAreMonotone(t *testing.T) {
+	for _, chem := range []string{"agm", "gel", "li-ion", "lifepo4", "nimh"} {
+		p := profile(t, chem)
+		m := pack(t, chem, 6, 6)
+		endV := 6 * p.Charge.CellV
+		at := func(from, amps float64) charge.Outcome {
+			return simulate(t, charge.Case{Pack: m, Start: m.StateAt(from, 20), AmbientC: 20, CurrentA: amps, EndV: endV})
+		}
+		last := math.Inf(1)
+		for _, from := range []float64{0, 0.2, 0.5, 0.79, 0.9} {
+			out := at(from, 1)
+			h := out.HoursToFull
+			if !out.Full || h.LikelyH > last || h.LeastH <= 0 {
+				t.Errorf("%s from %g: full %v, %+v, from less it was %g h", chem, from, out.Full, h, last)
+			}
+			if from < 0.8 && !(out.HoursTo80.LikelyH > 0 && out.HoursTo80.LikelyH <= h.LikelyH) || from >= 0.8 && out.HoursTo80.LikelyH != 0 {
+				t.Errorf("%s from %g: 80 %% after %+v of %+v", chem, from, out.HoursTo80, h)
+			}
+			if d := math.Abs(out.CCHours + out.CVHours - h.LeastH); d > 1e-6 {
+				t.Errorf("%s from %g: parts and whole differ by %g h", chem, from, d)
+			}
+			last = h.LikelyH
+		}
+		last = math.Inf(1)
+		for _, amps := range []float64{0.3, 0.6, 1.2, 2.4} {
+			h := at(0.1, amps).HoursToFull
+			if h.LeastH > last*1.0001 {
+				t.Errorf("%s at %g A: %g h, with less current %g", chem, amps, h.LeastH, last)
+			}
+			last = h.LeastH
+		}
+	}
+}
+
+// Halving the step must not move the result by more than a tenth of a per cent.
+func TestTheStepDoesNotMatter(t *testing.T) {
+	for _, chem := range []string{"agm", "li-ion"} {
+		m := pack(t, chem, 6, 6)
+		c := charge.Case{Pack: m, Start: m.StateAt(0.1, 20), AmbientC: 20, CurrentA: 1.5, EndV: 6 * profile(t, chem).Charge.CellV}
+		whole := simulate(t, c)
+		c.StepS = 5
+		fine := simulate(t, c)
+		within(t, chem+": hours", whole.HoursToFull.LeastH, fine.HoursToFull.LeastH, 1e-3, "step of 5 s")
+		within(t, chem+": Ah", whole.InAh, fine.InAh, 1e-3, "step of 5 s")
+		within(t, chem+": hours to 80 %", whole.HoursTo80.LeastH, fine.HoursTo80.LeastH, 1e-3, "step of 5 s")
+	}
+}
+
+func TestAChargerTooWeakNeverFillsThePack(t *testing.T) {
+	m := pack(t, "agm", 6, 7)
+	out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(0.3, 20), AmbientC: 20, CurrentA: 1, EndV: 12.2, EndA: 1e-9})
+	if out.Full {
+		t.Errorf("full at 12.2 V: %+v", out)
+	}
+	if _, ok := find(out.Findings, "charge-never-full"); !ok {
+		t.Errorf("findings %+v", out.Findings)
+	}
+}
+
+func TestUnplugTimeFollowsWhatTheChargerDoes(t *testing.T) {
+	m := pack(t, "agm", 6, 7)
+	c := charge.Case{Pack: m, Start: m.StateAt(0.3, 20), AmbientC: 20, CurrentA: 1, EndV: 14.4}
+	never := simulate(t, c)
+	c.Stops = charge.StopsByItself
+	itself := simulate(t, c)
+	c.Stops, c.TimerH = charge.StopsByTimer, 6
+	timer := simulate(t, c)
+	if never.UnplugH != never.HoursToFull.LikelyH || itself.UnplugH != itself.HoursToFull.MostH || timer.UnplugH != 6 {
+		t.Errorf("unplug after %g, %g, %g h", never.UnplugH, itself.UnplugH, timer.UnplugH)
+	}
+}
+
+func TestImpossibleChargesAreErrors(t *testing.T) {
+	m := pack(t, "agm", 6, 7)
+	good := charge.Case{Pack: m, Start: m.StateAt(0.3, 20), AmbientC: 20, CurrentA: 1, EndV: 14.4}
+	for name, change := range map[string]func(*charge.Case){
+		"no pack":          func(c *charge.Case) { c.Pack = nil },
+		"no current":       func(c *charge.Case) { c.CurrentA = 0 },
+		"negative current": func(c *charge.Case) { c.CurrentA = -1 },
+		"no voltage":       func(c *charge.Case) { c.EndV = math.NaN() },
+		"infinite droop":   func(c *charge.Case) { c.DroopOhm = math.Inf(1) },
+		"no temperature":   func(c *charge.Case) { c.AmbientC = math.NaN() },
+		"no start":         func(c *charge.Case) { c.Start.Y1Ah = math.NaN() },
+	} {
+		c := good
+		change(&c)
+		if _, err := charge.Simulate(c); err == nil || !strings.HasPrefix(err.Error(), "charge: ") {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func BenchmarkSimulateLithium(b *testing.B) {
+	m := pack(b, "li-ion", 5, 5)
+	c := charge.Case{Pack: m, Start: m.StateAt(0.1, 20), AmbientC: 20, CurrentA: 2, EndV: 21}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := charge.Simulate(c); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkSimulateLeadAcid(b *testing.B) {
+	m := pack(b, "agm", 6, 12)
+	c := charge.Case{Pack: m, Start: m.StateAt(0.1, 20), AmbientC: 20, CurrentA: 1, EndV: 14.4}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := charge.Simulate(c); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
