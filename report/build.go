@@ -38,6 +38,12 @@ func build(a *packcheck.Assessment) *document {
 	return doc
 }
 
+// verdictName is what the first line begins with.
+const verdictName = "Verdict"
+
+// wholeName is the name of a lead line where it is printed once more, whole.
+func wholeName(name string) string { return name + " in full" }
+
 // headline returns verdict, largest risk and next step, whole. What was left
 // empty is made up for from the findings.
 func (b *builder) headline() [3]fact {
@@ -48,7 +54,7 @@ func (b *builder) headline() [3]fact {
 		next = orElse(clean(worst.Advice), next)
 	}
 	return [3]fact{
-		{"Verdict", b.verdict()},
+		{verdictName, b.verdict()},
 		{"Risk", orElse(clean(b.a.Headline[1]), risk)},
 		{"Next", orElse(clean(b.a.Headline[2]), next)},
 	}
@@ -61,7 +67,7 @@ func (b *builder) lead() (lines, whole []fact) {
 		text := oneLine(f.name, f.value)
 		lines = append(lines, fact{f.name, text})
 		if text != f.value {
-			whole = append(whole, fact{f.name + " in full", f.value})
+			whole = append(whole, fact{wholeName(f.name), f.value})
 		}
 	}
 	return lines, whole

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"example.org/packcheck"
 	"example.org/packcheck/finding"
@@ -26,7 +27,8 @@ func buildShort(a *packcheck.Assessment) *document {
 	safety := fact{"Safety", shortSafety}
 	room := shortLines - len(facts) - leadLines(safety)
 	more := b.shortFigures()
-	if a.Verdict >= finding.FixFirst { // then the risk matters more than the ride
+	if a.Verdict >= finding.FixFirst { // then risk and remedy matter more than the ride
+		whole = slices.DeleteFunc(whole, func(f fact) bool { return f.name == wholeName(verdictName) })
 		more = append(whole, more...)
 	}
 	for _, f := range more {

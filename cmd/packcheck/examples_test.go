@@ -1,0 +1,160 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.org/packcheck/finding"
+	"example.org/packcheck/report"
+)
+
+// examples returns the setup files of the project's examples.
+func examples(t *testing.T) []string {
+	t.Helper()
+	files, err := filepath.Glob("../../examples/*.toml")
+	if err != nil || len(files) < 3 {
+		t.Fatalf("found %d examples (%v), want at least three", len(files), err)
+	}
+	return files
+}
+
+// judged runs the command and returns what it printed.
+func judged(t *testing.T, args ...string) (string, int) {
+	t.Helper()
+	var out, errs strings.Builder
+	code := run(args, strings.NewReader(""), &out, &errs)
+	if code > exitFix || errs.Len() > 0 {
+		t.Fatalf("packcheck %s: code %d, %s", strings.Join(args, " "), code, errs.String())
+	}
+	return out.String(), code
+}
+
+// UPDATE_GOLDEN=1 go test ./cmd/packcheck writes the golden reports anew; look
+// at what changed before keeping it.
+func TestExamplesMatchTheirGoldenReports(t *testing.T) {
+	for _, file := range examples(t) {
+		name := strings.TrimSuffix(filepath.Base(file), ".toml")
+		t.Run(name, func(t *testing.T) {
+			golden := filepath.Join("testdata", "examples", name+".txt")
+			got, _ := judged(t, file)
+			if os.Getenv("UPDATE_GOLDEN") != "" {
+				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
+					t.Fatal(err)
+				}
+			}
+			want, err := os.ReadFile(golden)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if diff := cmp.Diff(string(want), got); diff != "" {
+				t.Errorf("(-want +got)\n%s", diff)
+			}
+		})
+	}
+}
+
+func TestExamplesKeepTheRulesOfEveryFormat(t *testing.T) {
+	for _, file := range examples(t) {
+		for _, format := range report.Formats() {
+			long, code := judged(t, file, "--format", string(format))
+			short, again := judged(t, "--short", "--format", string(format), file)
+			if code != again {
+				t.Errorf("%s %s: the short report ends with code %d, the long one with %d", file, format, again, code)
+			}
+			if n := strings.Count(short, "\n"); n > 10 {
+				t.Errorf("%s %s: short report of %d lines", file, format, n)
+			}
+			for _, text := range []string{long, short} {
+				for _, bad := range []string{"NaN", "Inf", "%!", "<nil>"} {
+					if strings.Contains(text, bad) {
+						t.Errorf("%s %s: holds %q", file, format, bad)
+					}
+				}
+				if format == report.FormatText {
+					checkWidth(t, file, text)
+				}
+			}
+		}
+	}
+}
+
+func checkWidth(t *testing.T, file, text string) {
+	t.Helper()
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		if len(line) > report.Columns || strings.ContainsFunc(line, func(r rune) bool { return r < ' ' || r > '~' }) {
+			t.Errorf("%s: line %d is too wide or not ASCII: %q", file, i+1, line)
+		}
+	}
+	for i, name := range []string{"Verdict: ", "Risk: ", "Next: "} {
+		if !strings.HasPrefix(lines[i], name) {
+			t.Errorf("%s: line %d is %q, want %s", file, i+1, lines[i], name)
+		}
+	}
+}
+
+// judgedJSON is the part of the JSON report that the tests below look at.
+type judgedJSON struct {
+	Verdict  finding.Level     `json:"verdict"`
+	Findings []finding.Finding `json:"findings"`
+	Sources  []finding.Source  `json:"sources"`
+	Cautions []string          `json:"cautions"`
+}
+
+func readJSON(t *testing.T, file string) (judgedJSON, int) {
+	t.Helper()
+	text, code := judged(t, file, "--format", "json")
+	var a judgedJSON
+	if err := json.Unmarshal([]byte(text), &a); err != nil {
+		t.Fatalf("%s: %v", file, err)
+	}
+	return a, code
+}
+
+func TestExitCodeFollowsTheWorstFinding(t *testing.T) {
+	for _, file := range examples(t) {
+		a, code := readJSON(t, file)
+		worst := finding.Worst(a.Findings)
+		if a.Verdict != worst {
+			t.Errorf("%s: verdict %v, worst finding %v", file, a.Verdict, worst)
+		}
+		if want := map[bool]int{false: exitFine, true: exitFix}[worst >= finding.FixFirst]; code != want {
+			t.Errorf("%s: code %d with worst finding %v, want %d", file, code, worst, want)
+		}
+	}
+}
+
+// unlisted are sources that package setup keeps to itself, so that the command
+// cannot list them yet. The test fails when one of them is listed after all.
+var unlisted = []string{"board-practice", "outing-practice", "pack-wear-practice", "use-practice", "wiring-practice"}
+
+// A reader who wants to know where a limit comes from must find it.
+func TestEverySourceThatAReportNamesIsListed(t *testing.T) {
+	var builtin []string
+	for _, s := range builtinSources() {
+		builtin = append(builtin, s.ID)
+	}
+	for _, file := range examples(t) {
+		a, _ := readJSON(t, file)
+		var listed []string
+		for _, s := range a.Sources {
+			listed = append(listed, s.ID)
+			if slices.Contains(builtin, s.ID) == slices.Contains(unlisted, s.ID) {
+				t.Errorf("%s: the source %s is not in packcheck sources, or in it and among the unlisted", file, s.ID)
+			}
+		}
+		for _, f := range a.Findings {
+			for _, id := range strings.Split(f.Source, ",") {
+				if id = strings.TrimSpace(id); id == "" || !slices.Contains(listed, id) {
+					t.Errorf("%s: the finding %s names the source %q, which the report does not list", file, f.Code, id)
+				}
+			}
+		}
+	}
+}
