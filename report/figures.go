@@ -13,7 +13,7 @@ const notKnown = "not known"
 
 // unit is how a figure of the assessment is held: its kind, the factor that
 // turns it into the unit in which the quantity package holds that kind, and the
-// smallest step that is worth print, in the assessment's unit.
+// smallest size that is worth print, in the assessment's unit.
 type unit struct {
 	kind   quantity.Kind
 	per    float64
@@ -56,7 +56,16 @@ func (f figures) one(u unit, value float64) string {
 	if math.IsNaN(value) || math.IsInf(value, 0) {
 		return notKnown
 	}
-	return quantity.FormatBoth(u.kind, toStep(value, u.finest)*u.per, f.system)
+	return quantity.FormatBoth(u.kind, noDust(value, u.finest)*u.per, f.system)
+}
+
+// noDust makes nothing of what is far smaller than anybody can measure, such as
+// the -0.0001 % of charge that a computation leaves in an empty pack.
+func noDust(v, finest float64) float64 {
+	if math.Abs(v) < finest/2 {
+		return 0
+	}
+	return v
 }
 
 // toStep rounds a value to a whole number of steps.
@@ -88,7 +97,7 @@ func (f figures) joules(value *float64) string {
 // it, as one number where they do not.
 func (f figures) span(path string, u unit, value float64) string {
 	r, ok := f.ranges[path]
-	if !ok || !r.Valid() {
+	if !ok || !r.Valid() || r.IsExact() {
 		return f.one(u, value)
 	}
 	ends := f.ends(u, r)
@@ -138,7 +147,7 @@ func (f figures) bothLengths(u unit, r packcheck.Range) string {
 func coarse(r packcheck.Range, finest float64) packcheck.Range {
 	width := r.High - r.Low
 	if width <= 0 || math.IsInf(width, 0) {
-		return packcheck.Range{Low: toStep(r.Low, finest), Likely: toStep(r.Likely, finest), High: toStep(r.High, finest)}
+		return packcheck.Range{Low: noDust(r.Low, finest), Likely: noDust(r.Likely, finest), High: noDust(r.High, finest)}
 	}
 	round := func(v float64) float64 {
 		size := min(width, max(math.Abs(v), finest))
@@ -171,8 +180,8 @@ func (f figures) times(path string, value *float64) string {
 	return text + " times"
 }
 
-// unitNamed finds the units of findings that have an everyday form. What is not listed prints as the
-// number and the unit as given.
+// unitNamed finds the units of findings that have an everyday form. What is not
+// listed prints as the number and the unit as given.
 func unitNamed(name string) (unit, bool) {
 	switch name {
 	case "V":

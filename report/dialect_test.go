@@ -1,0 +1,176 @@
+package report_test
+
+import (
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.org/packcheck/report"
+)
+
+func TestEveryLineOfTextFitsAnyCodeBox(t *testing.T) {
+	for name, a := range fixtures() {
+		for _, short := range []bool{false, true} {
+			checkText(t, name, written(t, a, report.Options{Short: short}))
+		}
+	}
+}
+
+// checkText holds a text report against what the format promises.
+func checkText(t *testing.T, name, text string) {
+	t.Helper()
+	if !strings.HasSuffix(text, "\n") || strings.HasSuffix(text, "\n\n") {
+		t.Errorf("%s: text does not end in one line end", name)
+	}
+	for i, line := range strings.Split(text, "\n") {
+		if len(line) > report.Columns {
+			t.Errorf("%s:%d: %d columns: %q", name, i+1, len(line), line)
+		}
+		if strings.TrimRight(line, " ") != line {
+			t.Errorf("%s:%d: spaces at the end: %q", name, i+1, line)
+		}
+		for _, r := range line {
+			if r < ' ' || r > '~' {
+				t.Errorf("%s:%d: %q is not printable ASCII: %q", name, i+1, r, line)
+			}
+		}
+		for _, bad := range []string{"`", "~~~", "[/", "</"} {
+			if strings.Contains(line, bad) {
+				t.Errorf("%s:%d: %q could end a code box: %q", name, i+1, bad, line)
+			}
+		}
+	}
+	for _, word := range []string{"NaN", "Inf", "<nil>", "%!"} {
+		if strings.Contains(text, word) {
+			t.Errorf("%s: holds %q", name, word)
+		}
+	}
+}
+
+func TestFirstThreeLinesAreVerdictRiskAndNextStep(t *testing.T) {
+	for name, a := range fixtures() {
+		for _, short := range []bool{false, true} {
+			for _, format := range []report.Format{report.FormatText, report.FormatMarkdown, report.FormatBBCode} {
+				lines := strings.SplitN(written(t, a, report.Options{Format: format, Short: short}), "\n", 4)
+				for i, want := range []string{"Verdict", "Risk", "Next"} {
+					if !strings.Contains(lines[i], want) {
+						t.Errorf("%s %s: line %d is %q, want the %s", name, format, i+1, lines[i], want)
+					}
+				}
+				if level := strings.ToUpper(a.Verdict.String()); !strings.Contains(lines[0], level) {
+					t.Errorf("%s %s: the first line %q lacks %s", name, format, lines[0], level)
+				}
+			}
+		}
+	}
+}
+
+// number matches a figure; the sign and the unit do not matter here.
+var number = regexp.MustCompile(`\d+(\.\d+)?`)
+
+func TestEveryNumberOfTheTextStandsInTheOtherDialects(t *testing.T) {
+	for name, a := range fixtures() {
+		for _, short := range []bool{false, true} {
+			want := numbers(written(t, a, report.Options{Short: short}), false)
+			for _, format := range []report.Format{report.FormatMarkdown, report.FormatBBCode} {
+				got := numbers(written(t, a, report.Options{Format: format, Short: short}), format == report.FormatMarkdown)
+				for n, count := range want {
+					if got[n] < count {
+						t.Errorf("%s %s: %s stands %d times, %d times in the text", name, format, n, got[n], count)
+					}
+				}
+			}
+		}
+	}
+}
+
+// numbers counts the figures of a report. The marks of numbered lists are
+// figures in text and Markdown only, so they are left out everywhere.
+func numbers(text string, markdown bool) map[string]int {
+	text = regexp.MustCompile(`(?m)^\d+\. `).ReplaceAllString(text, "")
+	if markdown {
+		text = strings.ReplaceAll(text, `\`, "")
+	}
+	counts := map[string]int{}
+	for _, n := range number.FindAllString(text, -1) {
+		counts[n]++
+	}
+	return counts
+}
+
+// words matches runs of letters, which no dialect may lose.
+var words = regexp.MustCompile(`[A-Za-z]{4,}`)
+
+func TestEveryWordOfTheTextStandsInTheOtherDialects(t *testing.T) {
+	for name, a := range fixtures() {
+		if name == "hostile" {
+			continue // escapes cut its words
+		}
+		for _, short := range []bool{false, true} {
+			text := words.FindAllString(written(t, a, report.Options{Short: short}), -1)
+			for _, format := range []report.Format{report.FormatMarkdown, report.FormatBBCode} {
+				dialect := written(t, a, report.Options{Format: format, Short: short})
+				if format == report.FormatBBCode {
+					dialect = regexp.MustCompile(`\[[^\]]*\]`).ReplaceAllString(dialect, "")
+				}
+				other := words.FindAllString(dialect, -1)
+				if diff := cmp.Diff(text, other); diff != "" {
+					t.Errorf("%s %s: other words (-text +%s)\n%s", name, format, format, diff)
+				}
+			}
+		}
+	}
+}
+
+func TestTitlesCannotBreakOut(t *testing.T) {
+	a := hostile()
+	md := written(t, a, report.Options{Format: report.FormatMarkdown})
+	for _, bad := range []string{"<script", "http://", " www.x", " _<", " $x$", "@everyone"} {
+		if strings.Contains(md, bad) {
+			t.Errorf("Markdown holds %q", bad)
+		}
+	}
+	bb := written(t, a, report.Options{Format: report.FormatBBCode})
+	tags := slices.Collect(maps.Keys(func() map[string]bool {
+		found := map[string]bool{}
+		for _, tag := range regexp.MustCompile(`\[[^\]]*\]`).FindAllString(bb, -1) {
+			found[tag] = true
+		}
+		return found
+	}()))
+	for _, tag := range tags {
+		if !slices.Contains([]string{"[b]", "[/b]", "[i]", "[/i]", "[list]", "[list=1]", "[/list]", "[*]"}, tag) {
+			t.Errorf("BBCode holds the tag %s", tag)
+		}
+	}
+	if strings.ContainsAny(bb, "<>\x1b") || strings.Contains(bb, "http://") {
+		t.Error("BBCode holds HTML, a control character or a link")
+	}
+}
+
+// The reader of Markdown must see "1." and "#" where the words begin with
+// them, not a list or a heading of the writer's.
+func TestWordsAtTheStartOfALineMakeNoMarkdown(t *testing.T) {
+	for given, want := range map[string]string{
+		"# big":    `1. \# big`,
+		"- dash":   `1. \- dash`,
+		"+ plus":   `1. \+ plus`,
+		"3. third": `1. 3\. third`,
+		"4) forth": `1. 4\) forth`,
+		"--- rule": `1. \--- rule`,
+		"=== rule": `1. \=== rule`,
+		"> quote":  `1. &gt; quote`,
+		"6.1 V":    `1. 6.1 V`,
+		"-5 C":     `1. -5 C`,
+	} {
+		a := danger()
+		a.Changes = []string{given}
+		if md := written(t, a, report.Options{Format: report.FormatMarkdown}); !strings.Contains(md, "\n"+want+"\n") {
+			t.Errorf("%q: lacks the line %q", given, want)
+		}
+	}
+}
