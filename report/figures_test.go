@@ -123,3 +123,28 @@ func TestOnlyDustIsRoundedAway(t *testing.T) {
 		}
 	}
 }
+
+func TestTheWaitUntilHarmIsSaidInWords(t *testing.T) {
+	for _, tt := range []struct {
+		name   string
+		toHarm *float64
+		spread packcheck.Range
+		want   string
+	}{
+		{"known", ptr(41.0), packcheck.Range{}, "41 days until harm"},
+		{"spread", ptr(9.0), packcheck.Range{Low: 3, Likely: 9, High: 40}, "3 to 40 days, likely 9 days until harm"},
+		{"never", nil, packcheck.Range{}, "harm not reached"},
+		{"at once", ptr(0.0), packcheck.Range{}, "harmed already when the ride ends"},
+		{"perhaps at once", ptr(0.0), packcheck.Range{Low: 0, Likely: 0, High: 12}, "0 to 12 days, likely 0 s until harm"},
+	} {
+		a := danger()
+		a.Cutoff.IdleDaysToHarm = tt.toHarm
+		if tt.spread != (packcheck.Range{}) {
+			a.Ranges["cutoff.idle_days_to_harm"] = tt.spread
+		}
+		text := strings.Join(strings.Fields(written(t, a, report.Options{})), " ")
+		if want := "Left switched on " + tt.want; !strings.Contains(text, want) {
+			t.Errorf("%s: lacks %q", tt.name, want)
+		}
+	}
+}

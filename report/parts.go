@@ -105,11 +105,8 @@ func (b *builder) cutoff() section {
 		s.facts,
 		fact{"Weakest cell at end", b.span("cutoff.weakest_cell_v", volts, c.WeakestCellV)},
 		fact{"Cuts in and out", chatter(b, c.ChatterCount)},
-		fact{"Left switched on", b.maybeSpan("cutoff.idle_days_to_harm", days, c.IdleDaysToHarm, "harm not reached")},
+		fact{"Left switched on", b.leftOn(c.IdleDaysToHarm)},
 	)
-	if c.IdleDaysToHarm != nil {
-		s.facts[len(s.facts)-1].value += " until harm"
-	}
 	if week := clean(c.LeftForAWeek); week != "" {
 		s.facts = append(s.facts, fact{"Left for a week", week})
 	}
@@ -117,6 +114,19 @@ func (b *builder) cutoff() section {
 		s.facts = append(s.facts, fact{"Setting that suits", b.advised(c.Advised)})
 	}
 	return b.topic(s, packcheck.TopicCutoff)
+}
+
+// leftOn says how long the pack stands being left in the vehicle.
+func (b *builder) leftOn(toHarm *float64) string {
+	const path = "cutoff.idle_days_to_harm"
+	r, spread := b.ranges[path]
+	switch {
+	case toHarm == nil:
+		return b.maybeSpan(path, days, nil, "harm not reached")
+	case *toHarm <= 0 && (!spread || r.High <= 0):
+		return "harmed already when the ride ends"
+	}
+	return b.span(path, days, *toHarm) + " until harm"
 }
 
 // advised says a cutoff's setting in words.
