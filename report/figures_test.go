@@ -135,7 +135,7 @@ func TestTheWaitUntilHarmIsSaidInWords(t *testing.T) {
 		{"spread", ptr(9.0), packcheck.Range{Low: 3, Likely: 9, High: 40}, "3 to 40 days, likely 9 days until harm"},
 		{"never", nil, packcheck.Range{}, "harm not reached"},
 		{"at once", ptr(0.0), packcheck.Range{}, "harmed already when the ride ends"},
-		{"perhaps at once", ptr(0.0), packcheck.Range{Low: 0, Likely: 0, High: 12}, "0 to 12 days, likely 0 s until harm"},
+		{"perhaps at once", ptr(0.0), packcheck.Range{Low: 0, Likely: 0, High: 12}, "0 s to 12 days, likely 0 s until harm"},
 	} {
 		a := danger()
 		a.Cutoff.IdleDaysToHarm = tt.toHarm
