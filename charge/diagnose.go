@@ -109,6 +109,8 @@ const (
 	// Unknown amps of a ride-on, over the capacity per hour (source
 	// "diagnosis-odds").
 	loadLoC, loadHiC = 0.5, 3.0
+	// loadedS is how long a load has lasted when the meter is read.
+	loadedS = 10.0
 	// meterShare is the error of a cheap meter, of the reading.
 	meterShare = 0.005
 )
@@ -191,7 +193,7 @@ func (e *Evidence) explains(c circumstance) float64 {
 	restSD := math.Sqrt(sq(meterShare*e.RestV) + sq(n*p.Rest.SpreadV) + sq(n*unsettled))
 	loadSD := 2*meterShare*e.RestV + 0.01*n
 	volts := p.Rest.VoltsAt.Func()
-	ohms := p.Resistance.OhmAh.Func()
+	ohms, fast, slow := p.Resistance.OhmAh.Func(), p.Fast.OhmAh.Func(), p.Slow.OhmAh.Func()
 
 	sum, count := 0.0, 0
 	for i := range chargePoints {
@@ -209,7 +211,7 @@ func (e *Evidence) explains(c circumstance) float64 {
 			count++
 			continue
 		}
-		newOhm := (ohms(z) + p.Fast.OhmAh.At(z) + p.Slow.OhmAh.At(z)) * n / spec.CapacityAh
+		newOhm := (ohms(z) + settled(p.Fast)*fast(z) + settled(p.Slow)*slow(z)) * n / spec.CapacityAh
 		for j := range ohmPoints {
 			r := newOhm * geometric(c.ohmLo, c.ohmHi, j, ohmPoints)
 			leads := leadPoints
@@ -251,6 +253,10 @@ func (e *Evidence) explainsLoad(restV, ohm, capacityAh, sd float64) (sum float64
 	}
 	return sum, loadPoints
 }
+
+// settled returns how much of a branch's resistance shows after the seconds
+// that somebody takes to read a meter.
+func settled(b chemistry.Branch) float64 { return -math.Expm1(-loadedS / b.TauS) }
 
 func sq(x float64) float64 { return x * x }
 

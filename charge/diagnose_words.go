@@ -36,7 +36,7 @@ func (e *Evidence) why() []string {
 func (e *Evidence) newOhm() float64 {
 	spec := e.Pack.Spec()
 	p := spec.Profile
-	perAh := p.Resistance.OhmAh.At(0.5) + p.Fast.OhmAh.At(0.5) + p.Slow.OhmAh.At(0.5)
+	perAh := p.Resistance.OhmAh.At(0.5) + settled(p.Fast)*p.Fast.OhmAh.At(0.5) + settled(p.Slow)*p.Slow.OhmAh.At(0.5)
 	return perAh * float64(spec.CellsInSeries) / spec.CapacityAh
 }
 

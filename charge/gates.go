@@ -25,6 +25,7 @@ type Gate struct {
 	CurrentShare   float64 // greatest current over the chemistry's greatest, 0..1
 	WantedVPerCell float64 // end voltage at this temperature
 	MostVPerCell   float64 // never above
+	FloatVPerCell  float64 // may be held for good; 0 = must not be floated
 	Source         string  // ID of the source
 }
 
@@ -41,6 +42,9 @@ func GateAt(p chemistry.Profile, cellC float64) Gate {
 	}
 	if cellC > noCompensationToC || cellC < noCompensationFromC {
 		g.MostVPerCell += lim.VPerK * (cellC - referenceC)
+	}
+	if lim.FloatV > 0 {
+		g.FloatVPerCell = lim.FloatV + lim.FloatVPerK*(cellC-referenceC)
 	}
 	if lim.HotCellV > 0 && cellC >= lim.HotAboveC {
 		g.MostVPerCell = min(g.MostVPerCell, lim.HotCellV)

@@ -55,6 +55,17 @@ func TestLeadAcidEndVoltageFollowsTheTemperature(t *testing.T) {
 	if v := at(25); v < 14.4 || v > 15.0 {
 		t.Errorf("%.2f V at 25 degC, want 14.4 to 15.0", v)
 	}
+	// The same sheets: float 13.5 to 13.8 V at -20 mV/K per block.
+	float := func(c float64) float64 { return 6 * charge.GateAt(p, c).FloatVPerCell }
+	if got := (float(35) - float(15)) / 20; math.Abs(got+0.020) > 1e-4 {
+		t.Errorf("float: %.4f V/K per block, want -0.020", got)
+	}
+	if v := float(25); v < 13.5 || v > 13.8 {
+		t.Errorf("float: %.2f V at 25 degC, want 13.5 to 13.8", v)
+	}
+	if charge.GateAt(profile(t, "li-ion"), 25).FloatVPerCell != 0 {
+		t.Error("lithium-ion was given a float voltage: no trickle afterwards")
+	}
 	warm, cold := charge.GateAt(p, 38), charge.GateAt(p, 5)
 	if !(warm.MostVPerCell < 2.50 && cold.MostVPerCell > 2.50) {
 		t.Errorf("limits %g V warm, %g V cold: the limit does not follow outside 15 to 35 degC", warm.MostVPerCell, cold.MostVPerCell)

@@ -84,6 +84,17 @@ func TestLabelsAreReadAsPeopleTypeThem(t *testing.T) {
 		{"12 V 18 W", charge.Label{PrintedV: 12, PrintedA: 1.5, PrintedW: 18, Outputs: 1}, "amps from watts"},
 		{"12V1000mA", charge.Label{PrintedV: 12, PrintedA: 1, Outputs: 1}, "nothing between the figures"},
 		{"12V DC 1A for 12V 7Ah battery", charge.Label{PrintedV: 12, PrintedA: 1, Outputs: 1, Output: charge.DC}, "amp-hours are not amps"},
+		{
+			"charger in good condition, out of the box, leads 2 m, 12V DC 1A",
+			charge.Label{PrintedV: 12, PrintedA: 1, Outputs: 1, Output: charge.DC},
+			"plain words in, out and leads say nothing",
+		},
+		{
+			"LiFePO4 lithium battery charger 14.6V 2A",
+			charge.Label{PrintedV: 14.6, PrintedA: 2, Outputs: 1, MadeFor: charge.ForLithiumIronPhosphate},
+			"lithium beside iron phosphate is no second kind",
+		},
+		{"12.6V 1A lithium", charge.Label{PrintedV: 12.6, PrintedA: 1, Outputs: 1}, "lithium alone is not a kind"},
 		{"1000 mA", charge.Label{PrintedA: 1}, "amps alone"},
 	}
 	for _, tt := range tests {
@@ -111,6 +122,7 @@ func TestWhatALabelLeavesOpenIsSaid(t *testing.T) {
 		{"6V 500mA 12V 1A DC", "2 output voltages"},
 		{"SLA / LiFePO4 14.6 V 2 A", "more than one kind"},
 		{"19 V 3.42 A", "laptop"},
+		{"12.6V 1A lithium", "not which kind"},
 		{"12V 18W", "follows from the watts"},
 		{"centre positive, not centre negative 6V 1A", "both polarities"},
 	}

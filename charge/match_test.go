@@ -194,6 +194,11 @@ func TestChargersAreMatchedOrRefusedWithTheReason(t *testing.T) {
 			fit: charge.WithCare, code: "charger-timer", level: watch,
 		},
 		{
+			name: "lead-acid held on float volts", p: plugged(t, "agm", 6, 7, "lead acid 13.6V 1A DC"),
+			do:  func(p *charge.Plugged) { p.Charger.Stops = charge.StopsNever },
+			fit: charge.WithCare, code: "charger-polarity-unchecked", level: watch, why: "float volts may stay on for good",
+		},
+		{
 			name: "part full only", p: plugged(t, "li-ion", 5, 5, "20V 2A DC Li-ion automatic"),
 			do: func(p *charge.Plugged) {
 				p.Charger.EndLeastV, p.Charger.EndMostV, p.Charger.Regulated = 20.4, 20.6, true

@@ -142,7 +142,7 @@ func (m *match) ending() {
 	if c.Stops == StopsByItself || c.MadeFor == PowerSupply {
 		return
 	}
-	floats := m.prof.Charge.FloatV > 0 && c.EndMostV > 0 && m.heldV() <= m.prof.Charge.FloatV*1.02
+	floats := c.EndMostV > 0 && m.heldV() <= m.gate.FloatVPerCell*floatRoom
 	if floats && m.prof.Family == chemistry.LeadAcid {
 		return
 	}

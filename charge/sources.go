@@ -49,7 +49,7 @@ func Sources() []finding.Source {
 		},
 		{
 			ID:    "float-residual",
-			Text:  "current that a full sealed lead-acid battery goes on taking: about 1 mA per Ah at 2.275 V per cell and 25 degC, times 3 for every 0.1 V, doubling every 10 K, uncertain by a factor of 3 either way",
+			Text:  "current that a full sealed lead-acid battery goes on taking: about 1 mA per Ah at 2.275 V per cell and 25 degC, times 3 for every 0.1 V, doubling every 10 K, uncertain by a factor of 3 either way; of the water split a twentieth is lost on float, perhaps half at cycle volts; about 8 g of water per Ah and cell",
 			Known: "memory",
 		},
 		{

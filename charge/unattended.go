@@ -24,6 +24,12 @@ const (
 	residualPer100  = 3.0   // times for every 0.1 V
 	residualDoubleK = 10.0
 	residualBand    = 3.0 // uncertain by this factor either way
+	// Of the water that is split a sealed cell turns most back while it is
+	// held at float volts, perhaps half at cycle volts, and none of it under
+	// the current of an adaptor that does not hold its volts (source
+	// "float-residual").
+	ventedOnFloat, ventedOnCycle = 0.05, 0.5
+	floatRoom                    = 1.02 // of the profile's float voltage
 )
 
 // Left is what has happened to a pack that was left on the charger.
@@ -33,7 +39,7 @@ type Left struct {
 	Full              bool    // it was full within these hours
 	OverLeastAh       float64 // charge pushed through the full pack, at least
 	OverMostAh        float64 // and at most
-	WaterMostGPerCell float64 // lead-acid: water split per cell, at most
+	WaterMostGPerCell float64 // lead-acid: water lost per cell, at most
 	Words             string  // what that means
 	Level             finding.Level
 }
@@ -92,6 +98,18 @@ func (c *Case) residual(out Outcome) (leastA, mostA float64) {
 	return 0, min(out.EndA, c.CurrentA)
 }
 
+// vented returns the share of the split water that is lost.
+func (c *Case) vented() float64 {
+	spec := c.Pack.Spec()
+	switch perCell := c.EndV / float64(spec.CellsInSeries); {
+	case c.DroopOhm > 0:
+		return 1
+	case perCell <= floatRoom*spec.Profile.Charge.FloatV:
+		return ventedOnFloat
+	}
+	return ventedOnCycle
+}
+
 // words says what the time on the charger has done.
 func (c *Case) words(l *Left) {
 	p := c.Pack.Spec().Profile
@@ -108,7 +126,7 @@ func (c *Case) words(l *Left) {
 	case !l.Full:
 		l.Words = "It is not yet full."
 	case p.Family == chemistry.LeadAcid:
-		l.WaterMostGPerCell = l.OverMostAh * waterGPerAh
+		l.WaterMostGPerCell = l.OverMostAh * waterGPerAh * c.vented()
 		l.Level, l.Words = c.waterWords(l.WaterMostGPerCell)
 	default:
 		l.Level, l.Words = finding.Watch, "It is warm and losing life."

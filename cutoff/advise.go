@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/finding"
 )
 
@@ -21,9 +22,10 @@ const (
 
 // Wish is what a cutoff is wanted for.
 type Wish struct {
-	Case        // the pack near full, its running load, the path; Chain is not used
-	Where Place // where the device is to sit
-	Sag   Sag   // the launch at that place, at a low charge
+	Case             // the pack near full, its running load, the path; Chain is not used
+	Where    Place   // where the device is to sit
+	Sag      Sag     // the launch at that place, at a low charge
+	StandbyA float64 // what the device itself goes on drawing when open; >= 0
 }
 
 // Advice is a setting. JSON readers know its first three fields.
@@ -43,7 +45,8 @@ type Advice struct {
 
 // Advise returns the setting for this pack and this launch. The opening
 // voltage is the maker's end for the running current, raised until the weakest
-// cell is above its harm limit, less what is lost on the way to the device.
+// cell is above its harm limit, at the end of the delay and after a forgotten
+// week, less what is lost on the way to the device.
 // The delay rides through the launch. A latch is preferred; the closing voltage
 // for a device that has none lies above the highest rebound.
 func Advise(w Wish) (Advice, error) {
@@ -54,6 +57,9 @@ func Advise(w Wish) (Advice, error) {
 	a := Advice{}
 	rate := w.LoadA / m.RatedAh()
 	end := m.EndV(w.LoadA)
+	if !(w.StandbyA >= 0) || math.IsInf(w.StandbyA, 0) {
+		return Advice{}, fmt.Errorf("%w: StandbyA is %g (want at least 0)", errCase, w.StandbyA)
+	}
 	raised := w.opensAt(end)
 	a.OpensAtV = roundUp(raised-w.lost(), voltsPerV)
 	atEnd := w.dischargedTo(a.OpensAtV + w.lost())
@@ -65,7 +71,7 @@ func Advise(w Wish) (Advice, error) {
 	a.Why = append(a.Why, fmt.Sprintf("The maker's end at %.2f times the capacity per hour is %.2f V per cell, %.1f V for the pack.",
 		rate, m.Spec().Profile.End.At(rate), end))
 	if raised > end+0.01 {
-		a.Why = append(a.Why, fmt.Sprintf("It is raised to %.1f V because the weakest cell runs out before the others.", raised))
+		a.Why = append(a.Why, fmt.Sprintf("It is raised to %.1f V because the weakest cell runs out before the others and must last through a forgotten week.", raised))
 	}
 	if w.lost() > 0.01 {
 		a.Why = append(a.Why, fmt.Sprintf("On the way to the device %.2f V are lost at the running current.", w.lost()))
@@ -84,12 +90,20 @@ func (w *Wish) lost() float64 {
 }
 
 // opensAt raises the pack voltage end until the weakest cell stays above its
-// harm limit, loaded and rested, and does not go past its end by more than the
-// load explains.
+// harm limit, loaded and rested: at the end of the delay, and still after a
+// week in which everybody has forgotten the pack.
 func (w *Wish) opensAt(end float64) float64 {
 	m := w.Pack
 	ok := func(v float64) bool {
-		return WeakestAt(m, w.dischargedTo(v), w.LoadA).Rung < Harmed
+		s := w.dischargedTo(v)
+		delayS := w.delay(v-w.lost()) + 1
+		delay := m.Over(delayS)
+		delay.Advance(&s, w.LoadA, w.AmbientC)
+		if WeakestAt(m, s, w.LoadA).Rung >= Harmed {
+			return false
+		}
+		forgotten := restedState(m, m.Charge(s)-w.weekLoss(), w.AmbientC)
+		return WeakestAt(m, forgotten, 0).Rung < Harmed
 	}
 	if ok(end) {
 		return end
@@ -107,6 +121,16 @@ func (w *Wish) opensAt(end float64) float64 {
 		}
 	}
 	return hi
+}
+
+// weekLoss returns the share of the full charge that goes in a forgotten week.
+// A nickel cell is harmed by being driven backwards, not by standing empty.
+func (w *Wish) weekLoss() float64 {
+	p := w.Pack.Spec().Profile
+	if p.Family == chemistry.Nickel {
+		return 0
+	}
+	return weekDays * (fastestLoss(p, w.AmbientC)/monthDays + w.StandbyA*24/w.Pack.FullAh())
 }
 
 // dischargedTo returns the state in which the running load has brought the

@@ -28,5 +28,11 @@
 // Thermal and over-current trips are not here: the wiring package judges fuses
 // and breakers. A protector that watches single cells is entered as a device
 // whose OpensAtV is the pack voltage at which it would act; what the weakest
-// cell then has is reported beside it.
+// cell then has is reported beside it. The days of [Idle] are for the weakest
+// cell and for a loss by itself at the fast end of what makers print.
+//
+// # Sources
+//
+// The ladder of over-discharge is the chemistry profile's, whose source each
+// finding names; [Sources] has the rest.
 package cutoff

@@ -125,6 +125,43 @@ func TestAWeekInTheToyIsAnsweredInDays(t *testing.T) {
 	}
 }
 
+// With nothing to disconnect it the load runs on to where the motors stall, and
+// from there the days are counted. One cutoff that suits the pack changes that.
+func TestNothingDisconnectsIsWorseThanACutoff(t *testing.T) {
+	for _, tt := range []struct {
+		chemistry string
+		cells     int
+	}{{"li-ion", 5}, {"lifepo4", 4}, {"agm", 6}, {"nimh", 15}} {
+		m := pack(t, tt.chemistry, tt.cells, 5, nil)
+		c := cutoff.Case{Pack: m, Start: m.StateAt(1, 20), LoadA: 5, AmbientC: 20}
+		none := follow(t, c)
+		d := advise(t, cutoff.Wish{Case: c}).Device(cutoff.Module)
+		c.Chain = chain(t, d)
+		one := follow(t, c)
+		if none.Opened || !one.Opened || one.LowestCellV <= none.LowestCellV || m.Charge(one.End) <= m.Charge(none.End) {
+			t.Fatalf("%s: without %+v, with %+v", tt.chemistry, none, one)
+		}
+		bare := idle(t, cutoff.Standing{Pack: m, Start: none.End, AmbientC: 20, StandbyA: 0.01})
+		saved := idle(t, cutoff.Standing{Pack: m, Start: one.End, AmbientC: 20, StandbyA: 0.01, Chain: openChain(t, d)})
+		if !(bare.DaysToHarm < saved.DaysToHarm) {
+			t.Errorf("%s: harmed after %g days without, %g with a cutoff", tt.chemistry, bare.DaysToHarm, saved.DaysToHarm)
+		}
+		if saved.DaysToHarm < 7 && tt.chemistry != "nimh" { // nickel may stand empty
+			t.Errorf("%s: with the advised cutoff open, harmed after %g days: a week must be safe", tt.chemistry, saved.DaysToHarm)
+		}
+	}
+}
+
+// openChain is the chain of one device that has opened.
+func openChain(t testing.TB, d cutoff.Device) cutoff.Chain {
+	t.Helper()
+	c := chain(t, d)
+	if !c.Step(at(0, d.DelayS+1)) {
+		t.Fatal("did not open")
+	}
+	return c
+}
+
 // below is a state of the given charge, which may be less than nothing.
 func below(m *battery.Model, charge float64) battery.State {
 	w := m.Wells()
