@@ -193,19 +193,8 @@ func evaluate(c ride.Case) outcome {
 
 // blocked holds the wheels of a vehicle on the pack and path of a case.
 func blocked(c *ride.Case, v drive.Vehicle) drive.Blocked {
-	return drive.BlockedWheels(v, c.Controller, circuit(c),
+	return drive.BlockedWheels(v, c.Controller, c.Circuit(),
 		drive.HeatState{WindingC: c.AmbientC, CaseC: c.AmbientC}, c.AmbientC)
-}
-
-// circuit is pack and path as package drive wants them.
-func circuit(c *ride.Case) drive.PackCircuit {
-	start := c.Pack.StateAt(c.StartCharge, c.PackC)
-	emf, ohm := c.Pack.Source(&start)
-	p := drive.PackCircuit{OCVV: emf, R0Ohm: ohm, PathOhm: c.PathOhm}
-	for i, b := range c.Pack.Branches(start) {
-		p.RC[i] = drive.Branch(b)
-	}
-	return p
 }
 
 // unknowns is everything that the setup leaves open, ready to be moved.

@@ -33,18 +33,15 @@ func cautionsFor(p *setup.Parts) []caution {
 		"This is a calculation from labels and assumptions, not a test. Where the makers of vehicle, pack or charger " +
 			"say otherwise, or local codes do, they are right; what calls for a licensed person is for one.",
 		srcCommon,
+	}, {
+		"A changed vehicle no longer is the one that was tested: whoever changes it answers for it. " +
+			"Do not lend or sell it without saying so.", srcChanged,
 	}}
 	if p.Bench == nil {
-		list = append(list,
-			caution{
-				"A changed vehicle no longer is the one that was tested: whoever changes it answers for it. " +
-					"Do not lend or sell it without saying so.", srcChanged,
-			},
-			caution{
-				"First run with the wheels off the ground, then without a child, then with an adult walking beside. " +
-					"Keep a switch in reach that cuts the pack off without the pedal.", srcCommon,
-			},
-		)
+		list = append(list, caution{
+			"First run with the wheels off the ground, then without a child, then with an adult walking beside. " +
+				"Keep a switch in reach that cuts the pack off without the pedal.", srcCommon,
+		})
 	}
 	if p.Pack.ToolPack {
 		list = append(list, caution{

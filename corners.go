@@ -74,37 +74,29 @@ func spreadOf(n int, run func([]side) []float64) spread {
 		high:    make([][]side, len(base)),
 		low:     make([][]side, len(base)),
 	}
-	corners := map[string][]float64{}
-	at := func(sides []side) []float64 {
-		key := sidesKey(sides)
-		if v, ok := corners[key]; ok {
-			return v
+	computed := slices.Concat([][]float64{base}, low, high)
+	corners := map[string]bool{}
+	add := func(sides []side) {
+		if key := sidesKey(sides); !corners[key] {
+			corners[key] = true
+			computed = append(computed, run(sides))
 		}
-		v := run(sides)
-		corners[key] = v
-		return v
 	}
 	for m, likely := range base {
-		if math.IsNaN(likely) {
-			out.ranges[m] = Range{Low: likely, Likely: likely, High: likely}
-			out.high[m], out.low[m] = make([]side, n), make([]side, n)
-			continue
-		}
 		out.drivers[m] = drivers(m, likely, low, high)
-		out.high[m] = corner(m, likely, out.drivers[m], low, high, n, +1)
-		out.low[m] = corner(m, likely, out.drivers[m], low, high, n, -1)
+		out.high[m] = corner(m, likely, out.drivers[m], low, high, +1)
+		out.low[m] = corner(m, likely, out.drivers[m], low, high, -1)
+		add(out.high[m])
+		add(out.low[m])
+	}
+	// A corner that was computed for one output counts for all of them.
+	for m, likely := range base {
 		r := Range{Low: likely, Likely: likely, High: likely}
-		include := func(v []float64) {
-			if !math.IsNaN(v[m]) {
+		for _, v := range computed {
+			if !math.IsNaN(v[m]) && !math.IsNaN(likely) {
 				r.Low, r.High = min(r.Low, v[m]), max(r.High, v[m])
 			}
 		}
-		for i := range n {
-			include(low[i])
-			include(high[i])
-		}
-		include(at(out.high[m]))
-		include(at(out.low[m]))
 		out.ranges[m] = r
 	}
 	return out
@@ -115,6 +107,9 @@ func drivers(m int, likely float64, low, high [][]float64) []driver {
 	scale := math.Abs(likely)
 	if scale == 0 {
 		scale = 1
+	}
+	if math.IsNaN(likely) {
+		return nil
 	}
 	var list []driver
 	for i := range low {
@@ -134,8 +129,8 @@ func drivers(m int, likely float64, low, high [][]float64) []driver {
 
 // corner puts the strongest drivers of output m where they push it up (+1) or
 // down (-1).
-func corner(m int, likely float64, list []driver, low, high [][]float64, n int, sign float64) []side {
-	sides := make([]side, n)
+func corner(m int, likely float64, list []driver, low, high [][]float64, sign float64) []side {
+	sides := make([]side, len(low))
 	moved := 0
 	for _, d := range list {
 		best, gain := atLikely, 0.0

@@ -36,8 +36,22 @@ func gather(likely []finding.Finding, corners ...[]finding.Finding) []finding.Fi
 			}
 		}
 	}
+	out = slices.DeleteFunc(out, func(f finding.Finding) bool {
+		return f.Level == finding.Fine && slices.ContainsFunc(against[f.Code], func(code string) bool {
+			_, found := at[code]
+			return found
+		})
+	})
 	finding.Sort(out)
 	return out
+}
+
+// against lists, for findings that say all is well, those that say it is not:
+// where both were found, one likely and one in doubt, only the doubt is told.
+var against = map[string][]string{
+	"wire-carries":  {"wire-overloaded", "wire-thin"},
+	"fuse-fits":     {"fuse-none-fits", "fuse-opens-running", "fuse-may-open-at-launch", "fuse-opens-at-launch", "fuse-loaded"},
+	"short-cleared": {"short-burns-wire"},
 }
 
 // milder is the level of a finding that rests on a guess.

@@ -20,27 +20,23 @@ func headline(a *Assessment) [3]string {
 		}
 		return n
 	}
-	// Words must hold for a bench load as well.
-	what, use := "let a child ride it", "ride"
+	use := "no child may ride it"
+	ready := "not ready to ride"
 	if a.Steady == nil {
-		what, use = "connect it", "use"
+		use, ready = "do not connect it", "not ready for use"
 	}
 	lasts := quantity.FormatRangeOne(quantity.Duration, minutesRange(a), quantity.Metric)
-	if a.Steady != nil {
-		lasts += " with the pedal down"
-	}
+	dangers, fixes, watches := count(finding.Danger), count(finding.FixFirst), count(finding.Watch)
 	var h [3]string
 	switch a.Verdict {
 	case finding.Danger:
-		h[0] = fmt.Sprintf("danger: do not %s as it is. %s.", what,
-			counts(count(finding.Danger), "dangerous", count(finding.FixFirst), "to fix first"))
+		h[0] = fmt.Sprintf("danger: %s; %s", use, counts(dangers, "danger", fixes, "to fix first"))
 	case finding.FixFirst:
-		h[0] = fmt.Sprintf("fix first: not ready to %s. %s.", use,
-			counts(count(finding.FixFirst), "to fix first", count(finding.Watch), "to watch"))
+		h[0] = fmt.Sprintf("fix first: %s; %s", ready, counts(fixes, "fault", watches, "to watch"))
 	case finding.Watch:
-		h[0] = fmt.Sprintf("watch: usable with care; lasts %s. %s.", lasts, counts(count(finding.Watch), "to watch", 0, ""))
+		h[0] = fmt.Sprintf("watch: usable with care, lasts %s", lasts)
 	default:
-		h[0] = fmt.Sprintf("fine, as far as these figures go; lasts %s.", lasts)
+		h[0] = fmt.Sprintf("fine as far as these figures go, lasts %s", lasts)
 	}
 	h[1] = "None found in these figures; the cautions below still hold."
 	h[2] = "Read the cautions, then try it without a child."
@@ -64,25 +60,35 @@ func minutesRange(a *Assessment) Range {
 	return quantity.Exactly(a.Ride.LastsPedalMin * 60)
 }
 
-// counts says "2 things dangerous, 1 to fix first".
+// counts says "2 dangers, 1 to fix first".
 func counts(n int, what string, m int, more string) string {
-	things := "things"
-	if n == 1 {
-		things = "thing"
+	if n != 1 {
+		what += "s"
 	}
-	text := fmt.Sprintf("%d %s %s", n, things, what)
+	text := fmt.Sprintf("%d %s", n, what)
 	if m > 0 {
 		text += fmt.Sprintf(", %d %s", m, more)
 	}
 	return text
 }
 
-// gravest lists codes in the order in which they hurt people; what is not
-// listed comes after, in report order. Own choice.
-var gravest = []string{
-	"contacts-may-weld", "short-circuit-no-fuse", "no-fuse", "board-overvoltage", "fuse-above-wire",
-	"short-circuit-wire", "weakest-cell-reversed", "weakest-cell-harmed", "charger-wrong-chemistry", "charger-volts-high",
-}
+// gravest lists codes in the order in which they hurt people. What is not
+// listed comes after them, in report order; habits, which no part can change,
+// come last. Own choice.
+var (
+	gravest = []string{
+		"contacts-may-weld", "no-fuse", "short-burns-wire", "board-overvoltage", "fuse-above-wire",
+		"charger-wrong-chemistry", "charger-volts-too-high", "charger-polarity-reversed", "charger-gives-ac",
+		"charger-is-power-supply", "charge-through-vehicle-jack", "tool-pack-foreign-charger",
+		"cutoff-none", "cutoff-below-harm", "weak-cell-harmed", "drained-past-saving", "charger-never-stops",
+		"fuse-unknown", "wire-overloaded", "blocked-overloads-wire", "fuse-opens-running", "fuse-none-fits",
+		"pack-current-lasting", "fast-for-a-ride-on", "faster-than-original", "motor-hot", "plastic-softens",
+	}
+	habits = []string{
+		"charger-polarity-unchecked", "joint-warm", "plug-in-spark", "wheels-spin", "driven-to-a-standstill",
+		"fuse-slow-when-blocked", "reversal", "blocked-heat", "blocked-heat-unknown",
+	}
+)
 
 // byRisk sorts findings for the headline and the list of changes: by level,
 // then by how they hurt.
@@ -91,7 +97,7 @@ func byRisk(list []finding.Finding) []finding.Finding {
 		if i := slices.Index(gravest, f.Code); i >= 0 {
 			return i
 		}
-		return len(gravest)
+		return len(gravest) + 1 + slices.Index(habits, f.Code)
 	}
 	out := slices.Clone(list)
 	slices.SortStableFunc(out, func(a, b finding.Finding) int {

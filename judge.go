@@ -68,6 +68,8 @@ func (v *view) wire() error {
 		Path: v.path, Tables: v.parts.Tables, AmbientC: c.AmbientC + boxRiseK,
 		Pack:   wiring.PackEnd{FullV: c.Pack.FullV(), NominalV: c.Pack.NominalV(), Ohm: c.Pack.SourceOhm(&full)},
 		Demand: wiring.Demand{RunningA: v.lastingA()},
+
+		FuseUnknown: !v.parts.Fuse.Absent && !v.parts.Fuse.RatingA.Known,
 	}
 	if v.parts.Vehicle != nil {
 		l := &v.o.Launch
@@ -89,19 +91,10 @@ func (v *view) wire() error {
 	return nil
 }
 
-// lastingA is the battery current that flows for minutes.
-func (v *view) lastingA() float64 {
-	switch v.o.c.Load.Kind {
-	case ride.NoLoad:
-		return v.o.Steady.BatteryA
-	case ride.ConstantCurrent:
-		return v.o.c.Load.Amount
-	}
-	if v.o.lasts.ClockS <= 0 {
-		return 0
-	}
-	return v.o.lasts.DeliveredAh * 3600 / v.o.lasts.ClockS
-}
+// lastingA is the battery current that warms pack, wire and joints: running
+// steadily, or what the outing comes to with launches and pauses where that is
+// more.
+func (v *view) lastingA() float64 { return max(v.o.Steady.BatteryA, v.o.lasts.RMSA) }
 
 // known0 is the picked value of a figure, 0 when it is not known.
 func known0(f *setup.Figure, pick setup.Pick) float64 {
@@ -129,6 +122,11 @@ func (v *view) findings() ([]finding.Finding, error) {
 		use.CutoffV = max(use.CutoffV, c.Cutoffs.At(i).OpensAtV)
 	}
 	add(TopicPack, c.Pack.Judge(use))
+	joined, err := v.joined()
+	if err != nil {
+		return nil, err
+	}
+	add(TopicPack, joined)
 	if v.wired != nil {
 		add(TopicPath, v.wired.Findings)
 	}
@@ -149,6 +147,27 @@ func (v *view) findings() ([]finding.Finding, error) {
 // knows the volts as well, so its finding says more than the path's.
 func welds(list []finding.Finding) bool {
 	return slices.ContainsFunc(list, func(f finding.Finding) bool { return f.Code == "contacts-may-weld" })
+}
+
+// joined judges two packs used as one.
+func (v *view) joined() ([]finding.Finding, error) {
+	how := v.parts.Pack.Joined
+	if how == "" {
+		return nil, nil
+	}
+	one, err := battery.New(v.parts.PackSpec(v.pick))
+	if err != nil {
+		return nil, err
+	}
+	start := one.StateAt(v.o.c.StartCharge, v.o.c.PackC)
+	j := battery.Joint{A: one, B: one, StateA: start, StateB: start}
+	if how == "series" {
+		return j.JudgeSeries(), nil
+	}
+	// Nobody has two packs at the very same charge: a tenth between them is
+	// what two chargers leave.
+	j.StateB = one.StateAt(max(0, v.o.c.StartCharge-0.1), v.o.c.PackC)
+	return j.JudgeParallel(), nil
 }
 
 // driving judges what only a vehicle has.
@@ -189,7 +208,7 @@ func (v *view) driving(add func(string, []finding.Finding)) {
 
 // reversal is switching to reverse at running speed.
 func (v *view) reversal() drive.Reversal {
-	return drive.ReverseAt(v.o.c.Vehicle, v.o.c.Controller, circuit(&v.o.c), v.o.Steady.SpeedMS, v.o.c.AmbientC)
+	return drive.ReverseAt(v.o.c.Vehicle, v.o.c.Controller, v.o.c.Circuit(), v.o.Steady.SpeedMS, v.o.c.AmbientC)
 }
 
 // unlimitedBoardA is what the board would draw at launch from a converter

@@ -71,12 +71,13 @@ var metrics = [...]metric{
 // never having run.
 const stuckS = 60
 
-// stuck reports whether the vehicle of a case does not get going at all. A
-// corner of the unknowns in which it does not says nothing about how long the
-// real one, which is driven on this ground, lasts; the findings still tell of
-// it.
+// stuck reports whether the vehicle of a case does not get going at all, or
+// only with its wheels spinning. A corner of the unknowns in which that is so
+// says nothing about how long the real one, which is driven on this ground,
+// lasts; the findings still tell of it.
 func stuck(o *outcome) bool {
-	return o.c.Load.Kind == ride.NoLoad && o.lasts.EndedBy == ride.CannotMove && o.lasts.PedalS < stuckS
+	return o.c.Load.Kind == ride.NoLoad &&
+		(o.Steady.Slipping || o.Launch.Slipped && o.Launch.To90S == 0 || o.lasts.EndedBy == ride.CannotMove && o.lasts.PedalS < stuckS)
 }
 
 // running limits a figure to cases that run.

@@ -35,13 +35,13 @@ type tempRow struct {
 
 // chargeGrid tabulates a profile for a pack of n cells in series of ah
 // ampere-hours with its resistances multiplied by factor.
-func chargeGrid(p chemistry.Profile, n, ah, factor float64) []chargeRow {
+func chargeGrid(p chemistry.Profile, n, ah, factor float64) *[gridCells + 1]chargeRow {
 	rest := p.Rest.VoltsAt.Func()
 	ohm0, ohm1, ohm2 := p.Resistance.OhmAh.Func(), p.Fast.OhmAh.Func(), p.Slow.OhmAh.Func()
 	// Below empty the voltage falls on as steeply as it did over the last
 	// hundredth, at least a volt per hundredth of the charge.
 	slope := math.Max((rest(0.01)-rest(0))*100, 20)
-	rows := make([]chargeRow, gridCells+1)
+	rows := new([gridCells + 1]chargeRow)
 	scale := n * factor / ah
 	for i := range rows {
 		z := gridLo + float64(i)/perCharge
@@ -59,9 +59,9 @@ func chargeGrid(p chemistry.Profile, n, ah, factor float64) []chargeRow {
 }
 
 // tempGrid tabulates the temperature factors.
-func tempGrid(p chemistry.Profile) []tempRow {
+func tempGrid(p chemistry.Profile) *[tempCells + 1]tempRow {
 	ohm, capacity := p.Resistance.TempFactor.Func(), p.Capacity.TempFactor.Func()
-	rows := make([]tempRow, tempCells+1)
+	rows := new([tempCells + 1]tempRow)
 	for i := range rows {
 		t := tempLo + float64(i)/perKelvin
 		f := capacity(t)
@@ -70,12 +70,24 @@ func tempGrid(p chemistry.Profile) []tempRow {
 	return rows
 }
 
+// place finds the grid cell of z and how far into it z lies, held at the ends
+// of the grid. Comparisons instead of min and max spare their NaN handling;
+// a NaN ends up in the first cell and stays NaN.
+func place(z float64) (i int, f float64) {
+	x := (z - gridLo) * perCharge
+	if x > gridCells-1e-9 {
+		x = gridCells - 1e-9
+	}
+	if !(x >= 0) {
+		return 0, x * 0
+	}
+	i = int(x)
+	return i, x - float64(i)
+}
+
 // at interpolates between two rows of the charge grid.
 func (m *Model) at(z float64) chargeRow {
-	x := (z - gridLo) * perCharge
-	x = min(max(x, 0), gridCells-1e-9)
-	i := int(x)
-	f := x - float64(i)
+	i, f := place(z)
 	a, b := &m.byCharge[i], &m.byCharge[i+1]
 	return chargeRow{
 		a.volts + f*(b.volts-a.volts), a.ohm0 + f*(b.ohm0-a.ohm0),
@@ -85,17 +97,20 @@ func (m *Model) at(z float64) chargeRow {
 
 // voltsAt is at for the voltage alone.
 func (m *Model) voltsAt(z float64) float64 {
-	x := (z - gridLo) * perCharge
-	x = min(max(x, 0), gridCells-1e-9)
-	i := int(x)
+	i, f := place(z)
 	a, b := m.byCharge[i].volts, m.byCharge[i+1].volts
-	return a + (x-float64(i))*(b-a)
+	return a + f*(b-a)
 }
 
 // warmth interpolates between two rows of the temperature grid.
 func (m *Model) warmth(tempC float64) tempRow {
 	x := (tempC - tempLo) * perKelvin
-	x = min(max(x, 0), tempCells-1e-9)
+	if x > tempCells-1e-9 {
+		x = tempCells - 1e-9
+	}
+	if !(x >= 0) {
+		x *= 0
+	}
 	i := int(x)
 	f := x - float64(i)
 	a, b := &m.byTemp[i], &m.byTemp[i+1]

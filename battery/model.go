@@ -31,8 +31,10 @@ type Model struct {
 	cells    float64 // in series
 	wells    Wells
 	fullAh   float64 // between Charge 0 and 1
-	byCharge []chargeRow
-	byTemp   []tempRow
+	byCharge *[gridCells + 1]chargeRow
+	byTemp   *[tempCells + 1]tempRow
+	most1Ah  float64 // what the available well holds when overfilled
+	most2Ah  float64 // what the bound well holds
 	headOf   float64 // 1 / full charge of the available well
 	massKg   float64
 	coolWK   float64 // heat given off per kelvin, W/K
@@ -55,6 +57,12 @@ func New(spec Spec) (*Model, error) {
 	m.fullAh = newAh * spec.Health
 	m.wells = Wells{CapacityAh: m.fullAh * p.Capacity.Ratio, C: p.Wells.C, KPerS: p.Wells.KPerS}
 	m.headOf = 1 / (m.wells.C * m.wells.CapacityAh)
+	over := 0.0
+	if p.Rest.OverFullV > 0 {
+		over = math.Max(p.Charge.CellMaxV-p.Rest.VoltsAt.At(1), 0) / p.Rest.OverFullV
+	}
+	m.most1Ah = m.wells.C * m.wells.CapacityAh * (1 + over)
+	m.most2Ah = (1 - m.wells.C) * m.wells.CapacityAh
 	factor := spec.ResistanceFactor
 	if spec.ResistanceOhm > 0 {
 		factor = spec.ResistanceOhm * newAh / (m.cells * p.Resistance.OhmAh.At(0.5))
@@ -140,10 +148,10 @@ func (m *Model) Spec() Spec { return m.spec }
 func (m *Model) Wells() Wells { return m.wells }
 
 // StateAt returns the state of a pack at rest with the given state of charge
-// (0..1, clamped; see [Model.Charge]) and cell temperature.
+// (see [Model.Charge]; held between the very bottom and 1) and cell
+// temperature.
 func (m *Model) StateAt(charge, tempC float64) State {
-	charge = min(max(charge, 0), 1)
-	y := m.wells.CapacityAh - (1-charge)*m.fullAh
+	y := max(m.wells.CapacityAh-(1-min(charge, 1))*m.fullAh, 0)
 	return State{Y1Ah: m.wells.C * y, Y2Ah: (1 - m.wells.C) * y, TempC: tempC}
 }
 

@@ -9,6 +9,7 @@ type Step struct {
 	hours          float64
 	keep, mix, use float64 // y1' = keep y1 + mix (y1+y2) - use I
 	fast, slow     float64 // what is left of a branch voltage
+	fastM, slowM   float64 // its mean over the step
 	warm           float64 // what is left of a temperature difference
 	perWatt        float64 // kelvin gained per watt over the step
 	bound          bool    // there is a bound well
@@ -21,10 +22,11 @@ type Step struct {
 func (m *Model) Over(dtS float64) Step {
 	c := m.wells.over(dtS)
 	tau := m.heatJK / m.coolWK
+	fast, slow := m.spec.Profile.Fast.TauS, m.spec.Profile.Slow.TauS
 	return Step{
 		m: m, hours: dtS / 3600, keep: c.keep, mix: c.mix, use: c.use,
-		fast: math.Exp(-dtS / m.spec.Profile.Fast.TauS),
-		slow: math.Exp(-dtS / m.spec.Profile.Slow.TauS),
+		fast: math.Exp(-dtS / fast), fastM: -math.Expm1(-dtS/fast) * fast / dtS,
+		slow: math.Exp(-dtS / slow), slowM: -math.Expm1(-dtS/slow) * slow / dtS,
 		warm: math.Exp(-dtS / tau), perWatt: -math.Expm1(-dtS/tau) / m.coolWK,
 		bound: m.wells.C < 1,
 	}
@@ -35,18 +37,23 @@ func (m *Model) Over(dtS float64) Step {
 //
 // It does not stop at empty or full: ask [Model.Empty] and the voltage.
 func (p *Step) Advance(s *State, currentA, ambientC float64) {
+	now := p.m.Look(s)
+	p.AdvanceFrom(&now, s, currentA, ambientC)
+}
+
+// AdvanceFrom is [Step.Advance] for a caller that has already looked at the
+// state.
+func (p *Step) AdvanceFrom(now *Look, s *State, currentA, ambientC float64) {
 	m := p.m
-	w := m.warmth(s.TempC)
-	row := m.at(w.effective(s.Y1Ah * m.headOf))
-	v1 := p.fast*s.V1 + (1-p.fast)*row.ohm1*w.ohm*currentA
-	v2 := p.slow*s.V2 + (1-p.slow)*row.ohm2*w.ohm*currentA
+	v1 := p.fast*s.V1 + (1-p.fast)*now.ohm1*currentA
+	v2 := p.slow*s.V2 + (1-p.slow)*now.ohm2*currentA
 	total := s.Y1Ah + s.Y2Ah
 	// The heat is what the current loses on its way: in the resistance, into
 	// the branches (which turn it into heat sooner or later) and down from
 	// the rested voltage to that of the available charge.
-	drop := currentA*row.ohm0*w.ohm + (s.V1+v1+s.V2+v2)/2
+	drop := currentA*now.Ohm + (s.V1+v1+s.V2+v2)/2
 	if p.bound {
-		drop += m.voltsAt(w.effective(total/m.wells.CapacityAh)) - row.volts
+		drop += m.voltsAt(now.warmth.effective(total/m.wells.CapacityAh)) - now.volts
 	}
 	s.TempC = ambientC + (s.TempC-ambientC)*p.warm + currentA*drop*p.perWatt
 	s.V1, s.V2 = v1, v2

@@ -138,7 +138,7 @@ func (k LaunchCheck) going() []finding.Finding {
 		out = append(out, finding.Finding{
 			Code: "wheels-spin", Level: finding.Watch, Source: srcMotorLaw, Unit: "N", Found: r.PeakWheelN, Limit: c.GripN,
 			Title:  "The driven wheels spin at the start.",
-			Advice: "It spares the gears a little and wears the wheels; on grass it digs in. A soft start or a current limit ends it.",
+			Advice: "Spinning wheels spare the gears a little and wear out; on grass it digs in. A soft start or a current limit ends it.",
 		})
 	}
 	return out

@@ -115,7 +115,7 @@ func (k HeatCheck) Findings() []finding.Finding {
 		if above > 0 {
 			f.Level = finding.FixFirst
 			f.Title = fmt.Sprintf("The motor windings end above their limit: %.0f against %.0f degrees C.", k.State.WindingC, k.LimitC)
-			f.Advice = fmt.Sprintf("Shorter outings, gentler ground or less voltage. At this heat the insulation lives about %.2g times as long as it should.", LifeShare(above))
+			f.Advice = "Shorter outings, gentler ground or less voltage. " + lifeWords(LifeShare(above))
 		}
 		out = append(out, f)
 	}
@@ -131,4 +131,12 @@ func (k HeatCheck) Findings() []finding.Finding {
 		})
 	}
 	return out
+}
+
+// lifeWords says in plain words what is left of the insulation's life.
+func lifeWords(share float64) string {
+	if share < 0.02 {
+		return "At this heat the insulation fails within hours."
+	}
+	return fmt.Sprintf("At this heat the insulation lives about %.2g times as long as it should.", share)
 }

@@ -111,13 +111,13 @@ func (k ConverterCheck) Findings() []finding.Finding {
 		return []finding.Finding{{
 			Code: "converter-limit-unknown", Level: finding.FixFirst, Source: srcRating, Unit: "A", Found: need,
 			Title:  fmt.Sprintf("The step-down converter's current limit is not known; %s asks for %.0f A.", when, need),
-			Advice: "Find its peak rating. The running current of " + fmt.Sprintf("%.0f A", k.RunningA) + " is not what it must stand.",
+			Advice: "Find the converter's peak rating. The running current of " + fmt.Sprintf("%.0f A", k.RunningA) + " is not what it must stand.",
 		}}
 	case need > c.LimitA:
 		return []finding.Finding{{
 			Code: "converter-too-small", Level: finding.FixFirst, Source: srcRating, Unit: "A", Found: need, Limit: c.LimitA,
 			Title:  fmt.Sprintf("The step-down converter gives %.0f A, but %s asks for %.0f A: it will cut out or burn.", c.LimitA, when, need),
-			Advice: "Its limit must be above launch and reversal, not above the running amps. A controller made for the pack's voltage needs no converter.",
+			Advice: "The converter's limit must be above launch and reversal, not above the running amps. A controller made for the pack's voltage needs no converter.",
 		}}
 	}
 	return nil

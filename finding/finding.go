@@ -51,8 +51,8 @@ func (l *Level) UnmarshalText(text []byte) error {
 // Finding is one judgement.
 //
 // Found and Limit are in Unit, one of the SI units of this module ("V", "A",
-// "Ohm", "degC", "s", "h", "m/s", "kg", "A2s", "x" for a ratio, "" where no
-// number applies). Source is the ID of the [Source] of the limit.
+// "Ohm", "degC", "s", "h", "m", "m/s", "kg", "N", "W", "A2s", "x" for a ratio,
+// "" where no number applies). Source is the ID of the [Source] of the limit.
 type Finding struct {
 	Code   string  `json:"code"`   // stable, lower case with hyphens, never reused
 	Level  Level   `json:"level"`  // how bad

@@ -77,11 +77,11 @@ func (o *outing) power(s *slot) End {
 		return CannotSupply
 	}
 	n := &o.now
-	before, emf, ohm := n.pack, n.emfV, n.ohm
-	s.pack.Advance(&n.pack, first, o.c.AmbientC)
-	n.emfV, n.ohm = o.c.Pack.Source(&n.pack)
+	before, look := n.pack, n.look
+	s.pack.AdvanceFrom(&n.look, &n.pack, first, o.c.AmbientC)
+	n.look = o.c.Pack.Look(&n.pack)
 	last, ok := o.currentFor(watts)
-	n.pack, n.emfV, n.ohm = before, emf, ohm
+	n.pack, n.look = before, look
 	if !ok {
 		return CannotSupply
 	}
@@ -91,8 +91,8 @@ func (o *outing) power(s *slot) End {
 
 // currentFor solves watts = I (emf - I ohm) for the smaller current.
 func (o *outing) currentFor(watts float64) (amps float64, ok bool) {
-	emf := o.now.emfV
-	ohm := o.now.ohm + o.c.PathOhm
+	emf := o.now.look.EMFV
+	ohm := o.now.look.Ohm + o.c.PathOhm
 	under := emf*emf - 4*ohm*watts
 	switch {
 	case under < 0 || emf <= 0:

@@ -109,6 +109,7 @@ type Outcome struct {
 	LowestBusV   float64 // at any moment, behind the path
 	LowestCellV  float64 // the weakest cell, at the end
 	PeakBatteryA float64
+	RMSA         float64 // root mean square of the pack's current over the whole time
 
 	PackC       float64 // at the end
 	HottestC    float64 // pack, at any moment

@@ -14,64 +14,57 @@ type Result struct {
 
 // Evaluate computes steady running, one launch and the whole outing of a
 // case. It allocates nothing. On a bench load only the outing is computed.
+//
+// Behind a step-down converter the launch is that of the board: its battery
+// currents are turned into the pack's by the power at their peak.
 func Evaluate(c *Case) Result {
 	var r Result
 	if c.Load.Kind == NoLoad {
-		start := c.Pack.StateAt(c.StartCharge, c.PackC)
-		branches := c.Pack.Branches(start)
-		src := drive.Source{
-			OCVV: c.Pack.EMF(&start),
-			Ohm:  c.Pack.SourceOhm(&start) + branches[0].Ohm + branches[1].Ohm + c.PathOhm,
-		}
-		r.Steady = drive.Steady(c.Vehicle, c.Controller, src, c.AmbientC)
+		p := c.Circuit()
+		r.Steady = drive.Steady(c.Vehicle, c.Controller, p.Steady(), c.AmbientC)
 		launch := c.LaunchCase()
 		r.Launch = drive.Launch(&launch, LaunchS, nil)
+		if c.Controller.Converter.OutV > 0 {
+			c.throughConverter(&r.Launch, launch.OCVV)
+		}
 	}
 	r.Outing = Run(c, nil)
 	return r
 }
 
-// LaunchCase returns the start from rest of this case: pack rested at its
-// starting charge, windings at ambient temperature. Behind a step-down
-// converter the converter's output is the source, and the battery currents of
-// the launch are those at its output.
-func (c *Case) LaunchCase() drive.LaunchCase {
+// Circuit is pack and path as the case begins, as package drive wants them.
+func (c *Case) Circuit() drive.PackCircuit {
 	start := c.Pack.StateAt(c.StartCharge, c.PackC)
-	v := &c.Vehicle
-	l := drive.LaunchCase{
-		OCVV:             c.Pack.EMF(&start),
-		R0Ohm:            c.Pack.SourceOhm(&start),
-		PathOhm:          c.PathOhm,
-		Motors:           v.Motors,
-		MotorsInSeries:   v.MotorsInSeries,
-		WindingOhm:       v.Motor.OhmAt(c.AmbientC),
-		WindingH:         v.Motor.WindingH,
-		TorqueConstant:   v.Motor.TorqueConstant,
-		NoLoadA:          v.Motor.NoLoadA,
-		GearRatio:        v.GearRatio,
-		GearEfficiency:   v.GearEfficiency,
-		WheelRadiusM:     v.WheelRadiusM,
-		MassKg:           v.MassKg,
-		RotorInertiaKgM2: v.Motor.RotorInertiaKgM2,
-		RollN:            v.RollN,
-		GradeN:           v.GradeN,
-		DragNS2PerM2:     v.DragNS2PerM2,
-		GripN:            v.GripN,
-		ModuleRampS:      c.Controller.ModuleRampS,
-	}
-	if c.Controller.Chopper {
-		l.RampS, l.LimitA = c.Controller.RampS, c.Controller.LimitA
-	}
-	if conv := c.Controller.Converter; conv.OutV > 0 {
-		l.OCVV = min(conv.OutV, l.OCVV)
-		l.R0Ohm, l.PathOhm = 0, 0
-		if conv.LimitA > 0 && (l.LimitA == 0 || conv.LimitA < l.LimitA) {
-			l.LimitA = conv.LimitA
-		}
-		return l
-	}
+	now := c.Pack.Look(&start)
+	p := drive.PackCircuit{OCVV: now.EMFV, R0Ohm: now.Ohm, PathOhm: c.PathOhm}
 	for i, b := range c.Pack.Branches(start) {
-		l.RC[i] = drive.Branch(b)
+		p.RC[i] = drive.Branch(b)
 	}
-	return l
+	return p
+}
+
+// LaunchCase returns the start from rest of this case: pack rested at its
+// starting charge, windings at ambient temperature.
+func (c *Case) LaunchCase() drive.LaunchCase {
+	return drive.NewLaunchCase(c.Vehicle, c.Controller, c.Circuit(), c.AmbientC)
+}
+
+// throughConverter turns the board's currents of a launch into the pack's. The
+// ratio is that of the peak, where most of the surge is.
+func (c *Case) throughConverter(l *drive.LaunchResult, boardV float64) {
+	m := motion{outV: boardV, outShare: c.Controller.Converter.Efficiency}
+	if m.outShare == 0 {
+		m.outShare = drive.ConverterEfficiency
+	}
+	if l.PeakBatteryA <= 0 {
+		return
+	}
+	p := c.Circuit()
+	packA := m.drawn(supply{emfV: p.OCVV, ohm: p.R0Ohm + p.PathOhm}, boardV*l.PeakBatteryA)
+	ratio := packA / l.PeakBatteryA
+	l.PeakBatteryA *= ratio
+	l.SurgeA2S *= ratio * ratio
+	l.ExtraC *= ratio
+	l.SteadyBatteryA *= ratio
+	l.EndBatteryA *= ratio
 }

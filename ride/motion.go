@@ -23,8 +23,8 @@ type stretch struct {
 	speedMS   float64 // at the end
 	firstA    float64 // battery current at the beginning ...
 	lastA     float64 // ... and at the end
-	slipS     float64
-	stuck     bool // at rest, and the motors cannot change that
+	cappedS   float64 // how long the current sat at its limit or at the grip
+	stuck     bool    // at rest, and the motors cannot change that
 }
 
 // motion moves the vehicle: motors, gears and ground seen as one linear
@@ -88,19 +88,27 @@ func (m *motion) batteryA(s supply, v, motorA float64, chopped bool) float64 {
 	if !chopped && m.outV == 0 {
 		return s.duty * motorA
 	}
-	power := motorA * (m.eq.VoltPerMS*v + motorA*m.eq.Ohm) / m.outShare
-	under := s.emfV*s.emfV - 4*s.ohm*power
-	if under <= 0 { // more than the supply has: it gives what it can
+	return m.drawn(s, motorA*(m.eq.VoltPerMS*v+motorA*m.eq.Ohm))
+}
+
+// drawn is the current at which the supply gives so many watts to the motors,
+// with what a converter loses on top; what the supply can give at the most
+// where that is less.
+func (m *motion) drawn(s supply, watts float64) float64 {
+	watts /= m.outShare
+	under := s.emfV*s.emfV - 4*s.ohm*watts
+	if under <= 0 {
 		return s.emfV / (2 * s.ohm)
 	}
 	// The form that keeps its digits when ohm is small, and works at zero.
-	return 2 * power / (s.emfV + math.Sqrt(under))
+	return 2 * watts / (s.emfV + math.Sqrt(under))
 }
 
-// run drives for dt seconds from speed v. The supply is held; within that the
-// motion is exact: constant force while the current sits at its limit or at
-// the grip of the wheels, an exponential approach after that.
-func (m *motion) run(s supply, v, dt float64) stretch {
+// run drives for dt seconds from speed v. The supply is held and air drag is
+// taken along its tangent at speed near; within that the motion is exact:
+// constant force while the current sits at its limit or at the grip of the
+// wheels, an exponential approach after that.
+func (m *motion) run(s supply, v, near, dt float64) stretch {
 	var out stretch
 	b := m.board(s)
 	ohm := m.circuitOhm(b)
@@ -113,7 +121,7 @@ func (m *motion) run(s supply, v, dt float64) stretch {
 		if !chopped {
 			push = m.slipN
 		}
-		acc := (push - m.dragNS2M2*v*v) / m.eq.InertiaKg
+		acc := (push - m.dragNS2M2*near*near) / m.eq.InertiaKg
 		out.firstA = m.batteryA(s, v, capA, chopped)
 		t := dt
 		switch {
@@ -131,21 +139,19 @@ func (m *motion) run(s supply, v, dt float64) stretch {
 		out.metres = (v + end) / 2 * t
 		out.lastA = m.batteryA(s, end, capA, chopped)
 		out.speedMS = end
-		if !chopped {
-			out.slipS = t
-		}
+		out.cappedS = t
 		if dt -= t; dt <= 0 {
 			return out
 		}
 	} else {
 		out.firstA = m.batteryA(s, v, freeA, false)
 	}
-	m.approach(&out, s, b, ohm, dt)
+	m.approach(&out, s, b, ohm, near, dt)
 	return out
 }
 
 // approach adds the exponential part of a step to out.
-func (m *motion) approach(out *stretch, s, b supply, ohm, dt float64) {
+func (m *motion) approach(out *stretch, s, b supply, ohm, near, dt float64) {
 	v := out.speedMS
 	standA := b.duty * b.emfV / ohm
 	pull := m.eq.NewtonPerA*standA - m.holdN
@@ -156,7 +162,8 @@ func (m *motion) approach(out *stretch, s, b supply, ohm, dt float64) {
 		out.stuck = true
 		return
 	}
-	rate := (m.eq.NewtonPerA*m.eq.VoltPerMS/ohm + m.dragNS2M2*v) / m.eq.InertiaKg
+	pull += m.dragNS2M2 * near * near
+	rate := (m.eq.NewtonPerA*m.eq.VoltPerMS/ohm + 2*m.dragNS2M2*near) / m.eq.InertiaKg
 	final := pull / m.eq.InertiaKg / rate
 	e := math.Exp(-rate * dt)
 	share := (1 - e) / (rate * dt) // mean of the exponential over the step

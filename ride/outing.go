@@ -13,16 +13,14 @@ import (
 // that a step can be taken back and tried again shorter.
 type moment struct {
 	pack    battery.State
-	emfV    float64 // of the pack, at this instant ...
-	ohm     float64 // ... and its resistance
+	look    battery.Look // at the pack, at this instant
 	chain   cutoff.Chain
 	fuse    wiring.FuseState
 	heat    drive.HeatState
 	speedMS float64
-	slipS   float64
 
 	clockS, pedalS, metres  float64
-	chargeAs, energyJ       float64
+	chargeAs, energyJ, a2s  float64
 	peakA, lowPackV, lowBus float64
 	hottestC, hottestWindC  float64
 	fuseMayAtS              float64
@@ -58,7 +56,7 @@ func run(c *Case, trace func(Sample), stepScale float64) Outcome {
 		hottestWindC: c.AmbientC,
 		fuseMayAtS:   math.Inf(1),
 	}
-	o.now.emfV, o.now.ohm = c.Pack.Source(&o.now.pack)
+	o.now.look = c.Pack.Look(&o.now.pack)
 	var (
 		end      End
 		launches int
@@ -181,21 +179,43 @@ func (o *outing) move(s *slot) End {
 	}
 }
 
-// drive is one step with the pedal down.
+// drive is one step with the pedal down. Where cutoffs watch, it is parted at
+// the moment when the current leaves its cap: the volts are lowest there.
 func (o *outing) drive(s *slot) End {
-	n, c, m := &o.now, o.c, &o.motion
-	src := supply{emfV: n.emfV, ohm: n.ohm + c.PathOhm, duty: s.duty}
-	src.emfV -= c.StandbyA * src.ohm
-	st := m.run(src, n.speedMS, s.dtS)
-	meanA := st.batteryAs/s.dtS + c.StandbyA
+	c := o.c
+	st := o.motionOver(s)
+	if c.Cutoffs.Len() > 0 && st.cappedS > 0 && st.cappedS < 0.999*s.dtS {
+		first := newSlot(c, st.cappedS, s.duty)
+		if end := o.take(&first, o.motionOver(&first)); end != StillGoing {
+			return end
+		}
+		rest := newSlot(c, s.dtS-st.cappedS, s.duty)
+		return o.take(&rest, o.motionOver(&rest))
+	}
+	return o.take(s, st)
+}
 
-	o.warm(s, st.motorA2s/s.dtS*m.eq.Ohm, m.eq.LossN*st.metres/s.dtS)
+// motionOver computes a step's motion: once with the pack as it is, to know
+// current and speed, and then with the mean of its electromotive force and the
+// drag at that speed.
+func (o *outing) motionOver(s *slot) stretch {
+	n, c := &o.now, o.c
+	src := supply{emfV: n.look.EMFV, ohm: n.look.Ohm + c.PathOhm, duty: s.duty}
+	src.emfV -= c.StandbyA * src.ohm
+	about := o.motion.run(src, n.speedMS, n.speedMS, s.dtS)
+	src.emfV += s.pack.MeanEMF(&n.look, &n.pack, about.batteryAs/s.dtS+c.StandbyA) - n.look.EMFV
+	return o.motion.run(src, n.speedMS, about.metres/s.dtS, s.dtS)
+}
+
+// take carries a stretch out: vehicle, motors' heat, pack.
+func (o *outing) take(s *slot, st stretch) End {
+	n, c, m := &o.now, o.c, &o.motion
+	// LossN is what is left of the motors' own friction behind the gears.
+	o.warm(s, st.motorA2s/s.dtS*m.eq.Ohm, m.eq.LossN/c.Vehicle.GearEfficiency*st.metres/s.dtS)
 	n.speedMS = st.speedMS
 	n.metres += st.metres
-	n.slipS += st.slipS
 	n.pedalS += s.dtS
-
-	end := o.draw(s, st.firstA+c.StandbyA, meanA, st.lastA+c.StandbyA)
+	end := o.draw(s, st.firstA+c.StandbyA, st.batteryAs/s.dtS+c.StandbyA, st.lastA+c.StandbyA)
 	if end == StillGoing && st.stuck && s.duty == 1 {
 		return CannotMove
 	}
@@ -225,14 +245,15 @@ func (o *outing) warm(s *slot, copperW, otherW float64) {
 func (o *outing) draw(s *slot, firstA, meanA, lastA float64) End {
 	n := &o.now
 	c := o.c
-	firstV := n.emfV - firstA*n.ohm
-	s.pack.Advance(&n.pack, meanA, c.AmbientC)
-	n.emfV, n.ohm = c.Pack.Source(&n.pack)
-	lastV := n.emfV - lastA*n.ohm
+	firstV := n.look.EMFV - firstA*n.look.Ohm
+	s.pack.AdvanceFrom(&n.look, &n.pack, meanA, c.AmbientC)
+	n.look = c.Pack.Look(&n.pack)
+	lastV := n.look.EMFV - lastA*n.look.Ohm
 	firstBus, lastBus := firstV-firstA*c.PathOhm, lastV-lastA*c.PathOhm
 
 	n.clockS += s.dtS
 	n.chargeAs += meanA * s.dtS
+	n.a2s += (firstA*firstA + 4*meanA*meanA + lastA*lastA) / 6 * s.dtS
 	n.energyJ += meanA * s.dtS * (firstV + lastV) / 2
 	n.peakA = max(n.peakA, max(firstA, lastA))
 	n.lowPackV = min(n.lowPackV, min(firstV, lastV))
@@ -255,7 +276,7 @@ func (o *outing) draw(s *slot, firstA, meanA, lastA float64) End {
 			return FuseOpened
 		}
 	}
-	if c.Pack.Empty(&n.pack) {
+	if n.look.Empty {
 		return PackEmpty
 	}
 	if c.UntilV > 0 && lastV <= c.UntilV {
@@ -285,8 +306,8 @@ func (o *outing) outcome(end End, launches int, lastSpeed float64) Outcome {
 		ChargeLeft: max(0, p.Charge(n.pack)), RestV: p.RestedV(n.pack), EndPackV: n.packV,
 		LowestPackV: n.lowPackV, LowestBusV: n.lowBus,
 		LowestCellV:  p.WeakestCellV(&n.pack, n.currentA),
-		PeakBatteryA: n.peakA,
-		PackC:        n.pack.TempC, HottestC: n.hottestC,
+		PeakBatteryA: n.peakA, RMSA: math.Sqrt(n.a2s / max(n.clockS, 1e-9)),
+		PackC: n.pack.TempC, HottestC: n.hottestC,
 		WindingC: n.hottestWindC, CaseC: n.heat.CaseC,
 		FuseMayOpen: !math.IsInf(n.fuseMayAtS, 1), FuseMayAtS: n.fuseMayAtS,
 		Launches: launches, FinalSpeed: lastSpeed, State: n.pack, Chain: n.chain,

@@ -63,8 +63,8 @@ func (p *Parts) Figures() []*Figure {
 
 // Source returns the source that a figure, choice or assumption names.
 func (p *Parts) Source(id string) (finding.Source, bool) {
-	if i := slices.IndexFunc(ownSources(), func(s finding.Source) bool { return s.ID == id }); i >= 0 {
-		return ownSources()[i], true
+	if i := slices.IndexFunc(Sources(), func(s finding.Source) bool { return s.ID == id }); i >= 0 {
+		return Sources()[i], true
 	}
 	if s, ok := p.Tables.Source(id); ok {
 		return s, true

@@ -16,8 +16,8 @@ const (
 	srcGiven    = "setup-file"
 )
 
-// ownSources lists them, sorted by ID.
-func ownSources() []finding.Source {
+// Sources returns the sources that this package itself defines, sorted by ID.
+func Sources() []finding.Source {
 	return []finding.Source{
 		{ID: srcBoard, Text: "Resistance and standby current of small motor boards; common practice, no published source", Known: "common practice"},
 		{ID: srcCutoff, Text: "Delay and own current of low-voltage cutoffs where the maker gives none; common practice, no published source", Known: "common practice"},

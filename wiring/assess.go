@@ -17,6 +17,10 @@ type Case struct {
 	DesignV  float64        // voltage that the switch was made for; 0 when unknown
 	Form     tables.Fuse    // form to choose ratings from when there is no fuse; empty: the small blade
 	Tables   *tables.Tables // nil means the built-in ones
+
+	// FuseUnknown says that the path may have a fuse of which nothing is known.
+	// It is then judged as if it had none, but said so.
+	FuseUnknown bool
 }
 
 // Result is what came out, numbers and judgement.

@@ -25,6 +25,7 @@ type build struct {
 	pack        wiring.PackEnd
 	designV     float64
 	ambientC    float64
+	fuseUnknown bool
 }
 
 // sound is a case without fault: 12 A on AWG 14 with a 20 A fuse.
@@ -54,7 +55,7 @@ func (b build) assess(t *testing.T) wiring.Result {
 		}
 	}
 	r, err := wiring.Assess(wiring.Case{
-		Path: path(t, spec), Pack: b.pack, Demand: b.demand, DesignV: b.designV, AmbientC: b.ambientC,
+		Path: path(t, spec), Pack: b.pack, Demand: b.demand, DesignV: b.designV, AmbientC: b.ambientC, FuseUnknown: b.fuseUnknown,
 	})
 	if err != nil {
 		t.Fatal(err)
@@ -86,6 +87,7 @@ func TestEachFaultHasItsFinding(t *testing.T) {
 		spoil func(*build)
 	}{
 		{"no-fuse", finding.Danger, func(b *build) { b.form = "" }},
+		{"fuse-unknown", finding.FixFirst, func(b *build) { b.form, b.fuseUnknown = "", true }},
 		{"fuse-above-wire", finding.Danger, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 5 }},
 		{"fuse-above-joint", finding.FixFirst, func(b *build) { b.contacts[0].SteadyA = 15 }},
 		{"fuse-none-fits", finding.FixFirst, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 14 }},

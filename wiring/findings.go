@@ -164,6 +164,15 @@ func (j *judge) pedal() {
 // noFuse is the case without any fuse.
 func (j *judge) noFuse() {
 	rule := j.Tables.Figure(tables.FuseShareOfAmpacity)
+	if j.FuseUnknown {
+		j.add(finding.Finding{
+			Code: "fuse-unknown", Level: finding.FixFirst,
+			Title: "Nothing is known of a fuse; without one a short circuit makes the wire glow.",
+			Found: j.Far.CurrentA, Limit: j.Far.CarriedA, Unit: "A", Source: rule.Source,
+			Advice: "Look for a fuse by the pack and read form and rating. " + j.Band.Advice(),
+		})
+		return
+	}
 	j.add(finding.Finding{
 		Code: "no-fuse", Level: finding.Danger,
 		Title: "There is no fuse: a short circuit would make the wire glow.",

@@ -96,7 +96,8 @@ const slowBlockedS = 5.0
 // fuseBlocked says what the fuse does when the wheels are held.
 func (j *judge) fuseBlocked() {
 	blocked, times := j.Demand.BlockedA, j.FuseTimes().Blocked
-	if blocked == 0 || times.LatestS <= slowBlockedS {
+	// Behind a current limit blocked wheels can draw less than running does.
+	if blocked <= j.Demand.RunningA || times.LatestS <= slowBlockedS {
 		return
 	}
 	f := finding.Finding{

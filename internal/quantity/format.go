@@ -44,7 +44,7 @@ func FormatRangeOne(kind Kind, r Range, system System) string {
 	switch a, b := glue(kind, n1, u1), glue(kind, n2, u2); {
 	case a == b:
 		return a
-	case u1 != "" && u1 == u2:
+	case u1 != "" && u1 == u2 && !strings.Contains(n1+n2, " "): // "6 min to 3 h 10 min"
 		return n1 + " to " + b
 	default:
 		return a + " to " + b

@@ -1,0 +1,43 @@
+package battery
+
+// Look is a pack at one instant: all that an engine reads at the beginning of
+// a step, from one look at the tables. Get one from [Model.Look].
+type Look struct {
+	EMFV  float64 // see [Model.EMF]
+	Ohm   float64 // see [Model.SourceOhm]
+	Empty bool    // see [Model.Empty]
+
+	volts, ohm1, ohm2 float64
+	perAh             float64 // how steeply the voltage rises with available charge, V/Ah
+	warmth            tempRow
+}
+
+// Look reads the pack's curves at a state.
+func (m *Model) Look(s *State) Look {
+	w := m.warmth(s.TempC)
+	z := w.effective(s.Y1Ah * m.headOf)
+	i, f := place(z)
+	a, b := &m.byCharge[i], &m.byCharge[i+1]
+	volts := a.volts + f*(b.volts-a.volts)
+	return Look{
+		EMFV:   volts - s.V1 - s.V2,
+		Ohm:    (a.ohm0 + f*(b.ohm0-a.ohm0)) * w.ohm,
+		Empty:  z <= 0,
+		volts:  volts,
+		ohm1:   (a.ohm1 + f*(b.ohm1-a.ohm1)) * w.ohm,
+		ohm2:   (a.ohm2 + f*(b.ohm2-a.ohm2)) * w.ohm,
+		perAh:  (b.volts - a.volts) * perCharge * m.headOf,
+		warmth: w,
+	}
+}
+
+// MeanEMF returns the mean of the electromotive force over the step at a
+// constant current: the branches' share is exact, that of the charge is taken
+// along the slope of the voltage curve.
+func (p *Step) MeanEMF(now *Look, s *State, currentA float64) float64 {
+	settled1, settled2 := now.ohm1*currentA, now.ohm2*currentA
+	v1 := settled1 + (s.V1-settled1)*p.fastM
+	v2 := settled2 + (s.V2-settled2)*p.slowM
+	moved := (p.keep-1)*s.Y1Ah + p.mix*(s.Y1Ah+s.Y2Ah) - p.use*currentA
+	return now.volts + now.perAh*moved/2 - v1 - v2
+}

@@ -1,0 +1,108 @@
+"""Integrates one outing with a general-purpose solver, from the equations alone.
+
+Reads one case as JSON on standard input (see outing_scipy_test.go) and prints
+pedal seconds, clock seconds, metres and ampere-hours as JSON. Nothing of the
+Go engine is used: motion, both wells, both branches, the pack's temperature
+and the motors' are plain differential equations here. The winding inductance
+is left out, as it is there. The solver locates the end.
+"""
+import json
+import sys
+
+import numpy as np
+from scipy.integrate import solve_ivp
+
+c = json.load(sys.stdin)
+z_grid, ocv_v = np.array(c["z"]), np.array(c["ocv_v"])
+ohms = [np.array(c[k]) for k in ("r0_ohm", "r1_ohm", "r2_ohm")]
+temps, r_factor, share_at = (np.array(c[k]) for k in ("temp_c", "r_factor", "capacity_share"))
+c_well, full_as = c["wells_c"], c["wells_ah"] * 3600
+
+
+def reads_at(z, temp):
+    """Charge at which the curves are read in the cold."""
+    share = np.interp(temp, temps, share_at)
+    return z - (1 - share) * ((1 - z) / share) ** 3
+
+
+def pack(y):
+    z = reads_at(y[0] / (c_well * full_as), y[4])
+    f = np.interp(y[4], temps, r_factor)
+    volts = np.interp(z, z_grid, ocv_v)
+    return volts - y[2] - y[3], volts, [np.interp(z, z_grid, r) * f for r in ohms]
+
+
+def pack_flows(y, amps):
+    _, volts, (r0, r1, r2) = pack(y)
+    back = 0.0
+    drop = amps * r0 + y[2] + y[3]
+    if c_well < 1:
+        back = c["valve_per_s"] * (y[1] / (1 - c_well) - y[0] / c_well)
+        rested = np.interp(reads_at((y[0] + y[1]) / full_as, y[4]), z_grid, ocv_v)
+        drop += rested - volts
+    warm = (amps * drop - c["cooling_w_per_k"] * (y[4] - c["ambient_c"])) / c["heat_j_per_k"]
+    return [back - amps, -back, (amps * r1 - y[2]) / c["tau1_s"], (amps * r2 - y[3]) / c["tau2_s"], warm]
+
+
+def motor_ohm(y):
+    return c["motor_ohm_20"] * (234.5 + y[7]) / 254.5
+
+
+def motor_current(y):
+    emf, _, (r0, _, _) = pack(y)
+    supply = r0 + c["path_ohm"]
+    return (emf - c["standby_a"] * supply - c["volt_per_ms"] * y[5]) / (supply + motor_ohm(y))
+
+
+def motor_flows(y, copper_w, other_w):
+    across = (y[7] - y[8]) / c["winding_to_case_k_per_w"]
+    out = (y[8] - c["ambient_c"]) / c["case_to_air_k_per_w"]
+    return [(copper_w - across) / c["winding_j_per_k"], (other_w + across - out) / c["case_j_per_k"]]
+
+
+def driving(_, y):
+    amps = motor_current(y)
+    push = c["newton_per_a"] * amps - c["hold_n"]
+    if amps > c["grip_a"]:
+        amps, push = c["grip_a"], c["slip_n"]
+    push -= c["drag"] * y[5] ** 2
+    n = c["motors"]
+    heat = motor_flows(y, amps ** 2 * motor_ohm(y) / n, c["friction_w_per_ms"] * y[5] / n)
+    return pack_flows(y, amps + c["standby_a"]) + [push / c["inertia_kg"], y[5]] + heat
+
+
+def pausing(_, y):
+    return pack_flows(y, c["standby_a"]) + [0, 0] + motor_flows(y, 0, 0)
+
+
+def volts(_, y):
+    amps = min(motor_current(y), c["grip_a"]) + c["standby_a"]
+    emf, _, (r0, _, _) = pack(y)
+    return emf - amps * r0 - c["opens_at_v"]
+
+
+def empty(_, y):
+    return reads_at(y[0] / (c_well * full_as), y[4])
+
+
+for event in (volts, empty):
+    event.terminal, event.direction = True, -1
+
+y = np.array(c["start"] + [0, 0, c["ambient_c"], c["ambient_c"]], dtype=float)
+pedal = clock = 0.0
+options = dict(method="LSODA", rtol=1e-8, atol=1e-8, events=(volts, empty))
+while clock < 30 * 24 * 3600:
+    y[5] = 0
+    run = solve_ivp(driving, (0, c["drive_s"]), y, max_step=0.5, **options)
+    y = run.y[:, -1]
+    pedal += run.t[-1]
+    clock += run.t[-1]
+    if run.status == 1:
+        break
+    y[5] = 0
+    run = solve_ivp(pausing, (0, c["pause_s"]), y, method="LSODA", rtol=1e-8, atol=1e-8)
+    y = run.y[:, -1]
+    clock += c["pause_s"]
+
+used = (c["start"][0] + c["start"][1] - y[0] - y[1]) / 3600
+print(json.dumps({"pedal_s": pedal, "clock_s": clock, "metres": y[6], "ah": used}))
