@@ -22,10 +22,14 @@ type CellOptions struct {
 	KiloJ         float64   // activation energy of resistance where the logs cannot tell, kJ/mol; 0 = 20
 	FitKiloJ      bool      // the logs cover enough temperatures to fit it
 	FullAh        float64   // 0 = fitted
+	OneWell       bool      // all charge is available at once, whatever Base says
 	FitWells      bool      // find the two wells too: for cells that give less at a higher current than resistance explains
 	StartFull     []bool    // per log: it began full, whatever its first voltage says
 	Weights       []float64 // per log; nil = all 1
 	Unit          []int     // per log: which specimen, from 0; each has a capacity of its own. nil = all the same
+	FullAhSpread  float64   // how far the full charge may lie from the longest discharge, relative; 0 = 0.015
+	UnitSpread    float64   // relative spread of those capacities; 0 = 0.02
+	EndWeight     float64   // weight of the last stretch of a discharge; 0 = 1
 	CutoffV       float64   // V per cell: what follows a voltage clearly below is left out; 0 = nothing
 }
 
@@ -36,6 +40,7 @@ type CellFit struct {
 	FullAhSigma   float64   // its standard uncertainty
 	ChargeAtStart []float64 // per log
 	RMSV          []float64 // per log, V per cell, of the equations (not of a replay)
+	UnitAh        []float64 // full charge of each specimen
 	OhmSigma      []float64 // per knot of Profile.Resistance.OhmAh, Ohm*Ah
 	KiloJ         float64
 }
@@ -46,16 +51,35 @@ type curve struct {
 	temp   []float64
 	cells  float64
 	weight float64
+	heavy  []float64 // per row: further weight
 	full   bool
 	unit   int
 }
 
-// cut drops everything from the first row that lies clearly below a cutoff.
-func (c *curve) cut(volts float64) {
-	for i, v := range c.log.Volts {
-		if v < 0.98*volts*c.cells && c.log.Amps[i] > 0 && i > 1 {
-			c.log = c.log.slice(0, i)
-			return
+// stressEnd gives the last stretch of a long discharge more weight: there the
+// voltage decides how much charge comes out before a cutoff.
+func (c *curve) stressEnd(weight float64) {
+	l := c.log
+	c.heavy = slices.Repeat([]float64{1}, l.Rows())
+	if l.Rows() < 20 {
+		return // a single pulse
+	}
+	span, most := spread(l.ChargeAh), slices.Max(l.Amps)
+	for end := l.Rows() - 1; end > 0; end-- {
+		if l.Amps[end] < 0.05*most || end+1 < l.Rows() && l.Amps[end+1] > 0.05*most {
+			continue
+		}
+		first := end
+		for first > 0 && l.Amps[first-1] > 0.05*most {
+			first--
+		}
+		if l.ChargeAh[end]-l.ChargeAh[first] < 0.5*span {
+			continue
+		}
+		for i := first; i <= end; i++ {
+			if l.ChargeAh[end]-l.ChargeAh[i] < 0.02*span {
+				c.heavy[i] = weight
+			}
 		}
 	}
 }
@@ -84,6 +108,15 @@ func FitCell(logs []*Log, o CellOptions) (CellFit, error) {
 	if o.RestSpreadV == 0 {
 		o.RestSpreadV = 0.05
 	}
+	if o.UnitSpread == 0 {
+		o.UnitSpread = 0.02
+	}
+	if o.FullAhSpread == 0 {
+		o.FullAhSpread = 0.015
+	}
+	if o.EndWeight == 0 {
+		o.EndWeight = 1
+	}
 	if o.KiloJ == 0 {
 		o.KiloJ = 20
 	}
@@ -93,7 +126,7 @@ func FitCell(logs []*Log, o CellOptions) (CellFit, error) {
 		if i < len(o.Unit) {
 			c.unit = o.Unit[i]
 		}
-		c.cut(o.CutoffV)
+		c.log = c.log.Until(0.98 * o.CutoffV * c.cells)
 		c.full = i < len(o.StartFull) && o.StartFull[i]
 		c.temp = c.log.TempC
 		if c.temp == nil {
@@ -103,6 +136,7 @@ func FitCell(logs []*Log, o CellOptions) (CellFit, error) {
 		if i < len(o.Weights) {
 			c.weight *= math.Sqrt(o.Weights[i])
 		}
+		c.stressEnd(o.EndWeight)
 		f.curves = append(f.curves, c)
 	}
 	f.prior()
@@ -117,7 +151,7 @@ type fitter struct {
 	sigma  []float64
 	lower  []float64 // resistances do not fall below
 	best   []float64 // last solution
-	cov    *mat.SymDense
+	normal *mat.SymDense
 	starts []float64
 	rms    []float64
 }
@@ -146,7 +180,7 @@ func (f *fitter) prior() {
 		}
 	}
 	// The ends of the rest curve are what full and empty mean.
-	f.sigma[0], f.sigma[len(restKnots)-1] = 0.02, 0.005
+	f.sigma[0], f.sigma[len(restKnots)-1] = 0.4*f.o.RestSpreadV, 0.1*f.o.RestSpreadV
 	f.best = slices.Clone(f.mean)
 }
 
@@ -177,6 +211,12 @@ func (f *fitter) run() (CellFit, error) {
 	for _, c := range f.curves {
 		units = max(units, c.unit)
 	}
+	// Without a bound well to start from, a shallow one.
+	depth0, tau0 := 0.03, 0.3
+	if w := f.o.Base.Wells; w.C < 1 && w.KPerS > 0 {
+		tau0 = w.C * (1 - w.C) / w.KPerS / 3600
+		depth0 = (1 - w.C) / w.C * tau0
+	}
 	at := func(x []float64) shape {
 		s := shape{full, f.o.Base.Fast.TauS * math.Exp(x[0]), f.o.Base.Slow.TauS * math.Exp(x[1]), f.o.KiloJ, make([]float64, units), chemistry.WellShape{}}
 		if f.o.FullAh == 0 {
@@ -186,8 +226,11 @@ func (f *fitter) run() (CellFit, error) {
 			s.kiloJ = f.o.KiloJ * math.Exp(x[3])
 		}
 		s.wells = f.o.Base.Wells
+		if f.o.OneWell {
+			s.wells.C, s.wells.KPerS = 1, 0
+		}
 		if f.o.FitWells {
-			depth, tau := 0.03*math.Exp(x[4]), 0.3*math.Exp(x[5]) // hours
+			depth, tau := depth0*math.Exp(x[4]), tau0*math.Exp(x[5]) // hours
 			s.wells.C = 1 / (1 + depth/tau)
 			s.wells.KPerS = s.wells.C * (1 - s.wells.C) / tau / 3600
 		}
@@ -197,24 +240,34 @@ func (f *fitter) run() (CellFit, error) {
 		return s
 	}
 	// Wide priors keep the search out of places where nothing is measured.
-	width := append([]float64{0.7, 0.7, 0.05, 0.4, 1, 1}, slices.Repeat([]float64{0.02}, units)...)
+	width := append([]float64{0.5, 0.7, f.o.FullAhSpread, 0.4, 1, 1}, slices.Repeat([]float64{f.o.UnitSpread}, units)...)
+	start := make([]float64, 6+units)
+	f.solve(at(start), 8)
+	settled := slices.Clone(f.best)
 	cost := func(x []float64) float64 {
-		total := f.solve(at(x), 3)
+		// Always from the same place, so that the same x costs the same.
+		f.best = slices.Clone(settled)
+		total := f.solve(at(x), 4)
 		for i := range x {
 			total += (x[i] / width[i]) * (x[i] / width[i])
 		}
 		return total
 	}
-	start := make([]float64, 6+units)
-	f.solve(at(start), 6)
-	result, err := optimize.Minimize(optimize.Problem{Func: cost}, start,
-		&optimize.Settings{MajorIterations: 150, Converger: &optimize.FunctionConverge{Absolute: 0.05, Iterations: 25}},
-		&optimize.NelderMead{SimplexSize: 0.2})
-	if err != nil && result == nil {
-		return CellFit{}, fmt.Errorf("cellfit: the search failed: %w", err)
+	var result *optimize.Result
+	for range 3 { // a simplex that has shrunk is started afresh
+		var err error
+		result, err = optimize.Minimize(optimize.Problem{Func: cost}, start,
+			&optimize.Settings{MajorIterations: 200, Converger: &optimize.FunctionConverge{Absolute: 0.05, Iterations: 30}},
+			&optimize.NelderMead{SimplexSize: 0.15})
+		if result == nil {
+			return CellFit{}, fmt.Errorf("cellfit: the search failed: %w", err)
+		}
+		start = result.X
+		f.best = slices.Clone(settled)
+		f.solve(at(start), 8)
+		settled = slices.Clone(f.best)
 	}
 	s := at(result.X)
-	f.solve(s, 8)
 	return f.result(s, cost, result.X), nil
 }
 
@@ -238,18 +291,20 @@ func (f *fitter) solve(s shape, rounds int) float64 {
 		if !ok {
 			return math.Inf(1)
 		}
-		f.best, f.cov = x, cov
+		f.best, f.normal = x, cov
 	}
 	total = f.priorCost()
 	f.rms = f.rms[:0]
 	for i, c := range f.curves {
 		var sum float64
-		c.equations(s, f.starts[i], func(_ int, coef []float64, volts float64) {
+		var plain float64
+		c.equations(s, f.starts[i], func(row int, coef []float64, volts float64) {
 			d := dot(coef, f.best) - volts
-			sum += d * d
+			plain += d * d
+			sum += d * d * c.heavy[row]
 		})
 		total += sum * c.weight * c.weight
-		f.rms = append(f.rms, math.Sqrt(sum/float64(c.log.Rows())))
+		f.rms = append(f.rms, math.Sqrt(plain/float64(c.log.Rows())))
 	}
 	return total
 }
@@ -341,8 +396,8 @@ func (f *fitter) priorCost() float64 {
 func (f *fitter) addCurve(normal *mat.SymDense, right []float64, c *curve, s shape, start float64) {
 	used := make([]int, 0, unknowns)
 	raw := normal.RawSymmetric()
-	w := c.weight * c.weight
-	c.equations(s, start, func(_ int, coef []float64, volts float64) {
+	c.equations(s, start, func(rowIndex int, coef []float64, volts float64) {
+		w := c.weight * c.weight * c.heavy[rowIndex]
 		used = used[:0]
 		for k, x := range coef {
 			if x != 0 {
@@ -360,42 +415,76 @@ func (f *fitter) addCurve(normal *mat.SymDense, right []float64, c *curve, s sha
 	})
 }
 
-// bounded solves the normal equations, holding resistances that would come
-// out below their lower bound at it.
+// leastStep is the least rise of the rest curve from knot to knot, V.
+const leastStep = 2e-4
+
+// bounded solves the normal equations for steps of the rest curve instead of
+// its values, so that "never falls" and "resistance is positive" are both
+// lower bounds; unknowns that would come out below are held at theirs.
 func (f *fitter) bounded(normal *mat.SymDense, right []float64) ([]float64, *mat.SymDense, bool) {
+	n := len(restKnots)
+	steps := mat.NewSymDense(unknowns, nil)
+	steps.CopySym(normal)
+	rightSteps := slices.Clone(right)
+	// x = T y with T a cumulative sum over the rest curve; y is solved for.
+	sum := mat.DenseCopyOf(steps)
+	for k := n - 2; k >= 0; k-- {
+		rightSteps[k] += rightSteps[k+1]
+		for j := range unknowns {
+			sum.Set(k, j, sum.At(k, j)+sum.At(k+1, j))
+		}
+	}
+	for k := n - 2; k >= 0; k-- {
+		for i := range unknowns {
+			sum.Set(i, k, sum.At(i, k)+sum.At(i, k+1))
+		}
+	}
+	for i := range unknowns {
+		for j := i; j < unknowns; j++ {
+			steps.SetSym(i, j, sum.At(i, j))
+		}
+	}
+	lower := slices.Clone(f.lower)
+	for k := 1; k < n; k++ {
+		lower[k] = leastStep
+	}
 	held := make([]bool, unknowns)
-	for range 6 {
+	for range unknowns {
 		a := mat.NewSymDense(unknowns, nil)
-		a.CopySym(normal)
-		b := slices.Clone(right)
+		a.CopySym(steps)
+		b := slices.Clone(rightSteps)
 		for k, h := range held {
 			if h {
-				const stiff = 1e12
+				const stiff = 1e13
 				a.SetSym(k, k, a.At(k, k)+stiff)
-				b[k] += stiff * f.lower[k]
+				b[k] += stiff * lower[k]
 			}
 		}
 		var chol mat.Cholesky
 		if !chol.Factorize(a) {
 			return nil, nil, false
 		}
-		var x mat.VecDense
-		if chol.SolveVecTo(&x, mat.NewVecDense(unknowns, b)) != nil {
-			return nil, nil, false
+		var y mat.VecDense
+		if chol.SolveVecTo(&y, mat.NewVecDense(unknowns, b)) != nil {
+			// Badly conditioned is not unsolved: the held rows are stiff.
+			if y.Len() != unknowns {
+				return nil, nil, false
+			}
 		}
 		again := false
-		for k := ohmAt; k < unknowns; k++ {
-			if !held[k] && x.AtVec(k) < f.lower[k] {
+		for k := 1; k < unknowns; k++ {
+			if !held[k] && y.AtVec(k) < lower[k] {
 				held[k], again = true, true
 			}
 		}
-		if !again {
-			var cov mat.SymDense
-			if chol.InverseTo(&cov) != nil {
-				return nil, nil, false
-			}
-			return slices.Clone(x.RawVector().Data), &cov, true
+		if again {
+			continue
 		}
+		x := slices.Clone(y.RawVector().Data)
+		for k := 1; k < n; k++ {
+			x[k] += x[k-1]
+		}
+		return x, normal, true
 	}
 	return nil, nil, false
 }
@@ -413,9 +502,6 @@ func (f *fitter) result(s shape, cost func([]float64) float64, x []float64) Cell
 	p := f.o.Base
 	ah := f.o.CapacityAh
 	volts := slices.Clone(f.best[:len(restKnots)])
-	for k := 1; k < len(volts); k++ {
-		volts[k] = max(volts[k], volts[k-1]+1e-4)
-	}
 	curveOf := func(at int, knots []float64) chemistry.Curve {
 		y := make([]float64, len(knots))
 		for k := range knots {
@@ -438,10 +524,18 @@ func (f *fitter) result(s shape, cost func([]float64) float64, x []float64) Cell
 	p.Wells.C, p.Wells.KPerS = s.wells.C, s.wells.KPerS
 	fit := CellFit{
 		Profile: p, FullAh: s.fullAh, KiloJ: s.kiloJ,
+		UnitAh:        []float64{s.fullAh},
 		ChargeAtStart: slices.Clone(f.starts), RMSV: slices.Clone(f.rms),
 	}
-	for k := range ohmKnots {
-		fit.OhmSigma = append(fit.OhmSigma, math.Sqrt(f.cov.At(ohmAt+k, ohmAt+k))*ah)
+	for _, u := range s.unit {
+		fit.UnitAh = append(fit.UnitAh, s.fullAh*u)
+	}
+	var chol mat.Cholesky
+	var cov mat.SymDense
+	if chol.Factorize(f.normal) && chol.InverseTo(&cov) == nil {
+		for k := range ohmKnots {
+			fit.OhmSigma = append(fit.OhmSigma, math.Sqrt(cov.At(ohmAt+k, ohmAt+k))*ah)
+		}
 	}
 	if f.o.FullAh == 0 { // curvature of the cost along the capacity
 		const h = 0.01
@@ -453,7 +547,6 @@ func (f *fitter) result(s shape, cost func([]float64) float64, x []float64) Cell
 		if curvature > 0 {
 			fit.FullAhSigma = s.fullAh * math.Sqrt(2/curvature)
 		}
-		f.solve(s, 3) // the probing moved the solution
 	}
 	return fit
 }

@@ -54,3 +54,14 @@ func (l *Log) integrate() {
 		l.ChargeAh[i] = l.ChargeAh[i-1] + (l.Amps[i]+l.Amps[i-1])/2*(l.TimeS[i]-l.TimeS[i-1])/3600
 	}
 }
+
+// Until returns the log up to the first row under discharge whose voltage lies
+// below the given one, that row left out.
+func (l *Log) Until(volts float64) *Log {
+	for i, v := range l.Volts {
+		if v < volts && l.Amps[i] > 0 && i > 1 {
+			return l.slice(0, i)
+		}
+	}
+	return l
+}

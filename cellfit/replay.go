@@ -103,7 +103,7 @@ func advance(m *battery.Model, s *battery.State, dt, amps, ambient float64) {
 // startCharge finds the charge at which the model, at rest before, shows the
 // log's first voltage at its first current.
 func startCharge(m *battery.Model, l *Log, tempC float64) float64 {
-	lo, hi := 0.0, 1.0
+	lo, hi := 1-m.Wells().CapacityAh/m.FullAh(), 1.0
 	for range 50 {
 		mid := (lo + hi) / 2
 		s := m.StateAt(mid, tempC)

@@ -1,128 +1,125 @@
+// Command agreement fits the cells of the published datasets and says how
+// well the battery model then agrees with every measured curve.
+//
+//	go run ./cellfit/cmd/agreement -data DIR              table of all curves
+//	go run ./cellfit/cmd/agreement -data DIR -refit OUT   write the fitted cells
+//	go run ./cellfit/cmd/agreement -data DIR -cross       leave each curve out in turn
+//
+// DIR holds one folder per dataset with one curve per CSV. The table is
+// Markdown. Curves that a cell was not fitted to are marked "kept aside".
 package main
 
 import (
+	"bytes"
+	"embed"
 	"flag"
 	"fmt"
-	"math"
+	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
-	"example.org/packcheck/battery"
 	"example.org/packcheck/cellfit"
 	"example.org/packcheck/chemistry"
 )
 
+// cells are the fitted chemistries, as written by -refit.
+//
+//go:embed cells/*.toml
+var cells embed.FS
+
 func main() {
-	data := flag.String("data", os.Getenv("PACKCHECK_REFDATA"), "directory")
-	flag.Parse()
+	if err := run(os.Args[1:], os.Stdout); err != nil {
+		fmt.Fprintln(os.Stderr, "agreement:", err)
+		os.Exit(1)
+	}
+}
+
+func run(args []string, out io.Writer) error {
+	flags := flag.NewFlagSet("agreement", flag.ContinueOnError)
+	data := flags.String("data", os.Getenv("PACKCHECK_REFDATA"), "`directory` of the datasets; default from PACKCHECK_REFDATA")
+	refit := flags.String("refit", "", "fit the cells anew and write them into this `directory`")
+	cross := flags.Bool("cross", false, "leave each fitted curve out in turn, fit to the others, and compare with the one left out")
+	only := flags.String("only", "", "only datasets whose folder contains this")
+	if err := flags.Parse(args); err != nil {
+		return err
+	}
+	if *data == "" {
+		return fmt.Errorf("no directory of datasets: give -data or set PACKCHECK_REFDATA")
+	}
+	if !*cross && *refit == "" {
+		fmt.Fprintln(out, tableHead)
+	}
+	if *cross {
+		fmt.Fprintln(out, crossHead)
+	}
 	for _, d := range datasets {
-		if flag.NArg() > 0 && !strings.Contains(d.folder, flag.Arg(0)) {
+		if !strings.Contains(d.folder, *only) {
 			continue
 		}
-		files, _ := filepath.Glob(filepath.Join(*data, d.folder, "*.csv"))
-		logs := map[string]*cellfit.Log{}
-		var names []string
-		for _, f := range files {
-			in, _ := os.Open(f)
-			l, err := cellfit.Read(in, cellfit.Options{Name: filepath.Base(f)})
-			in.Close()
-			if err != nil {
-				continue
-			}
-			n := strings.TrimSuffix(filepath.Base(f), ".csv")
-			logs[n] = l
-			names = append(names, n)
-		}
-		base, _ := chemistry.Builtin().Profile(d.base)
-		o := d.options
-		o.Base, o.CapacityAh, o.CellsInSeries, o.AmbientC = base, d.ah, d.series, d.ambientC
-		var fitLogs []*cellfit.Log
-		for _, n := range d.fit {
-			if strings.Contains(n, "pulses") || strings.Contains(n, "hppc_25c") {
-				ps := pulses(filepath.Join(*data, d.folder, n+".csv"))
-				for _, l := range ps {
-					fitLogs = append(fitLogs, l)
-					o.StartFull = append(o.StartFull, false)
-					o.Weights = append(o.Weights, 2/float64(len(ps)))
-				}
-				continue
-			}
-			o.Weights = append(o.Weights, 1)
-			fitLogs = append(fitLogs, logs[n])
-			full := false
-			for _, x := range d.full {
-				full = full || x == n
-			}
-			o.StartFull = append(o.StartFull, full)
-		}
-		fit, err := cellfit.FitCell(fitLogs, o)
+		logs, err := d.read(*data)
 		if err != nil {
-			panic(err)
+			return err
 		}
-		p := fit.Profile
-		fmt.Printf("== %s full %.4f±%.4f Ea %.1f tau %.1f %.0f wells %.4f %.2g starts %.4f rms %.4f\n", d.folder, fit.FullAh, fit.FullAhSigma, fit.KiloJ, p.Fast.TauS, p.Slow.TauS, p.Wells.C, p.Wells.KPerS, head(fit.ChargeAtStart), head(fit.RMSV))
-		fmt.Printf("U %.3f\nR0 mOhm %.1f\nR1 %.1f\nR2 %.1f\n", p.Rest.VoltsAt.Y, scale(p.Resistance.OhmAh.Y, 1000/d.ah), scale(p.Fast.OhmAh.Y, 1000/d.ah), scale(p.Slow.OhmAh.Y, 1000/d.ah))
-		m, err := battery.New(battery.Spec{Profile: p, CellsInSeries: d.series, CapacityAh: d.ah, MassKg: d.massKg})
+		switch {
+		case *refit != "":
+			err = d.refit(logs, *refit, out)
+		case *cross:
+			err = d.crossCheck(logs, out)
+		default:
+			err = d.compare(logs, out)
+		}
 		if err != nil {
-			panic(err)
-		}
-		if h, ok := cellfit.FitHeat(m, fitLogs, fit.ChargeAtStart); ok {
-			p.Heat.SpecificJKgK = h.JPerK / d.massKg
-			p.Heat.CoolingWM2K = h.WPerK / (p.Heat.AreaM2PerKg23 * math.Cbrt(d.massKg*d.massKg))
-			fmt.Println("heat", h, p.Heat.SpecificJKgK, p.Heat.CoolingWM2K)
-		} else {
-			p.Heat.SpecificJKgK, p.Heat.CoolingWM2K = 5000, 1000
-		}
-		m, err = battery.New(battery.Spec{Profile: p, CellsInSeries: d.series, CapacityAh: d.ah, MassKg: d.massKg})
-		if err != nil {
-			panic(err)
-		}
-		for _, n := range names {
-			o := cellfit.ReplayOptions{AmbientC: d.ambientC, CutoffV: d.cutoffV}
-			for _, x := range d.full {
-				if x == n {
-					o.StartCharge = 1
-				}
-			}
-			a := cellfit.Replay(m, logs[n], o)
-			fmt.Printf("%-45s start %.3f rms %5.2f %% worst %.3f  Ah log %.3f model %.3f (%+.1f %%) T %.1f/%.1f\n", n, a.StartCharge, 100*a.RMSV/m.NominalV(), a.WorstV, a.LogAh, a.ModelAh, 100*(a.ModelAh/a.LogAh-1), a.LogMaxC, a.ModelMaxC)
-		}
-		if os.Getenv("DUMP") != "" {
-			for i, n := range d.fit {
-				if i >= len(fitLogs) || logs[n] == nil {
-					continue
-				}
-				l := logs[n]
-				st := m.StateAt(fit.ChargeAtStart[i], d.ambientC)
-				_ = st
-				fmt.Println(n)
-				cellfit.Trace(m, l, fit.ChargeAtStart[i], 25)
-			}
-		}
-		for _, f := range files {
-			ps := pulses(f)
-			if ps == nil {
-				continue
-			}
-			var sum float64
-			for _, l := range ps {
-				a := cellfit.Replay(m, l, cellfit.ReplayOptions{AmbientC: d.ambientC})
-				last := l.Rows() - 1
-				_ = last
-				sum += a.RMSV * a.RMSV
-			}
-			fmt.Printf("%-45s %d pulses rms %5.2f %%\n", filepath.Base(f), len(ps), 100*math.Sqrt(sum/float64(len(ps)))/m.NominalV())
+			return fmt.Errorf("%s: %w", d.folder, err)
 		}
 	}
+	return nil
 }
 
-func scale(x []float64, f float64) []float64 {
-	out := make([]float64, len(x))
-	for i := range x {
-		out[i] = x[i] * f
+// curves is what a folder holds.
+type curves struct {
+	logs   map[string]*cellfit.Log
+	pulses map[string][]*cellfit.Log
+	names  []string // of logs, sorted
+}
+
+// read reads every curve of the dataset; files that are neither a log nor a
+// table of pulses are left out.
+func (d dataset) read(dir string) (curves, error) {
+	files, err := filepath.Glob(filepath.Join(dir, d.folder, "*.csv"))
+	if err != nil || len(files) == 0 {
+		return curves{}, fmt.Errorf("no curves in %s", filepath.Join(dir, d.folder))
 	}
-	return out
+	c := curves{logs: map[string]*cellfit.Log{}, pulses: map[string][]*cellfit.Log{}}
+	for _, file := range files {
+		content, err := os.ReadFile(file)
+		if err != nil {
+			return curves{}, err
+		}
+		name := strings.TrimSuffix(filepath.Base(file), ".csv")
+		if log, err := cellfit.Read(bytes.NewReader(content), cellfit.Options{Name: filepath.Base(file)}); err == nil {
+			c.logs[name] = log
+			c.names = append(c.names, name)
+		} else if table := pulseTable(content); table != nil {
+			c.pulses[name] = table
+		}
+	}
+	slices.Sort(c.names)
+	return c, nil
 }
 
-func head(x []float64) []float64 { return x[:min(len(x), 6)] }
+// profile loads the dataset's fitted cell.
+func (d dataset) profile() (chemistry.Profile, error) {
+	f, err := cells.Open("cells/" + d.cell + ".toml")
+	if err != nil {
+		return chemistry.Profile{}, err
+	}
+	defer f.Close()
+	set, err := chemistry.Builtin().Extend(f, d.cell+".toml")
+	if err != nil {
+		return chemistry.Profile{}, err
+	}
+	p, _ := set.Profile(d.cell)
+	return p, nil
+}

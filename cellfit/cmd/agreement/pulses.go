@@ -1,38 +1,32 @@
 package main
 
 import (
+	"bytes"
 	"encoding/csv"
-	"os"
 	"strconv"
 	"strings"
 
 	"example.org/packcheck/cellfit"
 )
 
-// pulses reads a table of pulses, one row each, as one short log per pulse:
-// the rest before it and the voltages that were noted along it.
-func pulses(path string) []*cellfit.Log {
-	in, err := os.Open(path)
-	if err != nil {
-		return nil
-	}
-	defer in.Close()
-	rows, err := csv.NewReader(in).ReadAll()
+// pulseTable reads a table of pulses, one row each, as one short log per
+// pulse: the rest before it and the voltages that were noted along it. It
+// returns nil for any other table.
+func pulseTable(content []byte) []*cellfit.Log {
+	rows, err := csv.NewReader(bytes.NewReader(content)).ReadAll()
 	if err != nil || len(rows) < 2 {
 		return nil
 	}
-	col := map[string]int{}
+	column := map[string]int{}
 	for i, name := range rows[0] {
-		col[name] = i
+		column[name] = i
 	}
-	rest, ok := col["rest_voltage_v"]
+	rest, ok := column["rest_voltage_v"]
 	if !ok {
-		if rest, ok = col["ocv_1hrest_v"]; !ok {
-			return nil
-		}
+		rest, ok = column["ocv_1hrest_v"]
 	}
-	amps, ok := col["pulse_current_a"]
-	if !ok {
+	amps, isPulse := column["pulse_current_a"]
+	if !ok || !isPulse {
 		return nil
 	}
 	var out []*cellfit.Log
@@ -40,26 +34,24 @@ func pulses(path string) []*cellfit.Log {
 		num := func(i int) float64 { x, _ := strconv.ParseFloat(row[i], 64); return x }
 		l := &cellfit.Log{TimeS: []float64{0}, Volts: []float64{num(rest)}, Amps: []float64{0}, ChargeAh: []float64{0}}
 		for i, name := range rows[0] {
-			at, isV := strings.CutPrefix(name, "voltage_")
+			moment, isV := strings.CutPrefix(name, "voltage_")
 			if !isV {
 				continue
 			}
-			at = strings.TrimSuffix(at, "_v")
-			var t float64
-			if at == "end" {
-				t = num(col["pulse_s"])
-			} else {
-				t, _ = strconv.ParseFloat(strings.Replace(strings.TrimSuffix(at, "s"), "p", ".", 1), 64)
+			t := num(column["pulse_s"])
+			if moment = strings.TrimSuffix(moment, "_v"); moment != "end" {
+				t, _ = strconv.ParseFloat(strings.Replace(strings.TrimSuffix(moment, "s"), "p", ".", 1), 64)
 			}
 			if t == 0 {
-				t = 0.05
+				t = 0.05 // "0 s" is the first sample under load
 			}
-			l.TimeS = append(l.TimeS, t)
-			l.Volts = append(l.Volts, num(i))
-			l.Amps = append(l.Amps, num(amps))
+			if t <= l.TimeS[len(l.TimeS)-1] {
+				continue
+			}
+			l.TimeS, l.Volts, l.Amps = append(l.TimeS, t), append(l.Volts, num(i)), append(l.Amps, num(amps))
 			l.ChargeAh = append(l.ChargeAh, num(amps)*t/3600)
 		}
-		if i, ok := col["temp_c"]; ok {
+		if i, ok := column["temp_c"]; ok {
 			for range l.TimeS {
 				l.TempC = append(l.TempC, num(i))
 			}
