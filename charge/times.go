@@ -57,8 +57,13 @@ func (c *Case) promise(out *Outcome, from, sim80H, simH float64) {
 	likely := max(simH, printed)
 	out.HoursToFull = Span{simH, likely, lateShare * likely}
 	if !math.IsNaN(sim80H) && sim80H > 0 && simH > 0 {
-		l := sim80H * likely / simH
-		out.HoursTo80 = Span{sim80H, l, lateShare * l}
+		// At constant current the hours are a matter of counting; what makers
+		// print beyond the computation belongs to the tail.
+		to80 := sim80H
+		if tailH := simH - out.CCHours; sim80H > out.CCHours && tailH > 0 {
+			to80 = out.CCHours + (sim80H-out.CCHours)*(likely-out.CCHours)/tailH
+		}
+		out.HoursTo80 = Span{sim80H, to80, max(lateShare*to80, sim80H*likely/simH)}
 	}
 	switch {
 	case c.Stops == StopsByItself:
