@@ -50,7 +50,7 @@ func chargingOf(v *view) (charging, error) {
 	}
 	plugged := charge.Plugged{
 		Pack: one, Charger: charger, CellC: v.o.c.AmbientC, AmbientC: v.o.c.AmbientC,
-		ToolPack: p.Pack.ToolPack && !charger.SuppliedWithPack, Port: port(raw.Jack.Text), Joined: joined(p.Pack.Joined),
+		ToolPack: p.Pack.ToolPack, Port: port(raw.Jack.Text), Jack: polarity(raw.JackPolarity.Text), Joined: joined(p.Pack.Joined),
 	}
 	if m := p.Setup.Measured.RestVoltage; m.Given {
 		plugged.RestV = m.Likely
@@ -88,8 +88,18 @@ func (out *charging) simulate(v *view, plugged charge.Plugged, one *battery.Mode
 	}
 	out.figures.UnplugAfterH = known(r.UnplugH)
 	out.findings = append(out.findings, r.Findings...)
-	for _, left := range charge.Unattended(c, r) {
-		out.note("Left plugged in for " + left.After + ": " + left.Words)
+	lefts := charge.Unattended(c, r)
+	for len(lefts) > 0 {
+		same := 1 // as long as the words stay the same, they are said once
+		for same < len(lefts) && lefts[same].Words == lefts[0].Words {
+			same++
+		}
+		after := lefts[0].After
+		if same > 1 {
+			after += " or longer"
+		}
+		out.note("Left plugged in for " + after + ": " + lefts[0].Words)
+		lefts = lefts[same:]
 	}
 	return nil
 }
@@ -126,11 +136,8 @@ func chargerOf(s *setup.Setup) (charge.Charger, []string, error) {
 	case "dc":
 		l.Output = charge.DC
 	}
-	switch raw.Polarity.Text {
-	case "centre positive":
-		l.Polarity = charge.CentrePositive
-	case "centre negative":
-		l.Polarity = charge.CentreNegative
+	if raw.Polarity.Given {
+		l.Polarity = polarity(raw.Polarity.Text)
 	}
 	c := l.Charger()
 	switch raw.Stops.Text {
@@ -146,6 +153,17 @@ func chargerOf(s *setup.Setup) (charge.Charger, []string, error) {
 	}
 	c.SuppliedWithPack = raw.CameWithPack.Yes
 	return c, l.Unclear, nil
+}
+
+func polarity(word string) charge.Polarity {
+	switch word {
+	case "centre positive":
+		return charge.CentrePositive
+	case "centre negative":
+		return charge.CentreNegative
+	default:
+		return charge.PolarityUnknown
+	}
 }
 
 func port(word string) charge.Port {

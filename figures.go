@@ -51,6 +51,8 @@ func launchFigures(v *view) *LaunchFigures {
 		limitA, s float64
 	}{
 		{"pack, greatest current", v.limit.PackA, above.PackS},
+		{"weakest joint", v.limit.JointA, above.JointS},
+		{"switch", v.limit.SwitchA, above.SwitchS},
 		{"controller, continuous", v.limit.ControllerContinuousA, above.ControllerContinuousS},
 		{"controller, peak", v.limit.ControllerPeakA, above.ControllerPeakS},
 	} {

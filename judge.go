@@ -41,10 +41,16 @@ func look(b, original *builder, pick setup.Pick) (*view, error) {
 	v.limit = drive.Limits{
 		PackA: c.Pack.BurstA(), ControllerContinuousA: c.Controller.ContinuousA, ControllerPeakA: c.Controller.PeakA,
 	}
+	if !c.Controller.Chopper { // what plain contacts are rated for is the switch's limit
+		v.limit.SwitchA, v.limit.ControllerContinuousA = c.Controller.ContinuousA, 0
+	}
 	if v.path, err = b.path(pick); err != nil {
 		return nil, err
 	}
 	if v.path != nil {
+		if weakest, ok := v.path.WeakestContact(); ok {
+			v.limit.JointA = weakest.SteadyA
+		}
 		if err := v.wire(); err != nil {
 			return nil, err
 		}
@@ -186,7 +192,7 @@ func (v *view) driving(add func(string, []finding.Finding)) {
 	add(TopicSpeed, sc.Findings())
 	add(TopicLaunch, drive.BoardCheck{
 		Controller: c.Controller, FullV: c.Pack.FullV(), DesignV: known0(&v.parts.Vehicle.DesignV, v.pick),
-		WeakestV: known0(&v.parts.Vehicle.WeakestPartV, v.pick), PeakA: o.Launch.PeakBatteryA,
+		WeakestV: known0(&v.parts.Vehicle.WeakestPartV, v.pick), PeakA: o.Launch.PeakBatteryA, SwitchA: v.limit.SwitchA,
 	}.Findings())
 	reverseA := 0.0 // a controller that waits for a standstill never meets it
 	if v.parts.Setup.Controller.Reverses.Text != "after a stop" {

@@ -277,8 +277,8 @@ func (s *Standing) findings(i Idled) []finding.Finding {
 	case i.DaysToNever <= 0:
 		return []finding.Finding{{
 			Code: "drained-past-saving", Level: finding.Danger, Unit: "V", Found: s.cellV(s.Pack.Charge(s.Start)), Limit: p.NeverRechargeV, Source: "drained-lithium",
-			Title:  "The weakest cell is below the last rung: the pack must never be charged again.",
-			Advice: "Do not try to bring it back. Keep it away from anything that burns and hand it in where batteries are collected.",
+			Title:  "Drained like this, the pack can never be charged again: its weakest cell ends below the last limit.",
+			Advice: "Fit a cutoff that opens well before. A pack that has come this far is not to be brought back: keep it away from anything that burns and hand it in where batteries are collected.",
 		}}
 	case i.DaysToHarm <= weekDays:
 		fs = append(fs, finding.Finding{Code: "idle-harms-within-week", Level: harmLevel(p)})

@@ -180,6 +180,7 @@ type Charger struct {
 	Timer        Value `key:"timer" kind:"time" min:"60" max:"1000000" example:"12 h" doc:"time after which a timer ends the charge"`
 	Output       Word  `key:"output" kind:"word" words:"ac|dc" example:"dc" doc:"kind of current that it gives"`
 	Polarity     Word  `key:"polarity" kind:"word" words:"centre positive|centre negative" example:"centre positive" doc:"polarity of its round plug"`
+	JackPolarity Word  `key:"jack_polarity" kind:"word" words:"centre positive|centre negative" example:"centre positive" doc:"polarity that the jack wants, printed beside it"`
 	Jack         Word  `key:"jack" kind:"word" words:"pack|terminals|vehicle" example:"pack" doc:"where it is plugged in"`
 	CameWithPack Flag  `key:"came_with_pack" kind:"yes or no" example:"true" doc:"whether the pack's maker supplied it for this pack"`
 }
