@@ -22,7 +22,7 @@ func Evaluate(c *Case) Result {
 	if c.Load.Kind == NoLoad {
 		p := c.Circuit()
 		r.Steady = drive.Steady(c.Vehicle, c.Controller, p.Steady(), c.AmbientC)
-		launch := c.LaunchCase()
+		launch := drive.NewLaunchCase(c.Vehicle, c.Controller, p, c.AmbientC)
 		r.Launch = drive.Launch(&launch, LaunchS, nil)
 		if c.Controller.Converter.OutV > 0 {
 			c.throughConverter(&r.Launch, launch.OCVV)

@@ -10,11 +10,12 @@ import (
 // Step lengths. They set the accuracy, not the result: the tests halve them
 // and compare.
 const (
-	firstStepS  = 0.1 // after a start on plain contacts
-	growth      = 4   // each step to the one before it
-	longestS    = 15  // of a step of driving
+	firstStepS  = 0.4 // after a start on plain contacts
+	growth      = 8   // each step to the one before it
+	longestS    = 30  // of a step of driving
 	longestRest = 60  // of a pause
-	rampSteps   = 5   // over each soft start
+	rampSteps   = 8   // over each soft start
+	onceBelowS  = 0.5 // shorter steps need no second look at the pack
 	gridCap     = 48
 )
 

@@ -108,8 +108,8 @@ func (m *motion) drawn(s supply, watts float64) float64 {
 // taken along its tangent at speed near; within that the motion is exact:
 // constant force while the current sits at its limit or at the grip of the
 // wheels, an exponential approach after that.
-func (m *motion) run(s supply, v, near, dt float64) stretch {
-	var out stretch
+func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
+	*out = stretch{}
 	b := m.board(s)
 	ohm := m.circuitOhm(b)
 	capA := min(m.limitA, m.gripA)
@@ -141,13 +141,12 @@ func (m *motion) run(s supply, v, near, dt float64) stretch {
 		out.speedMS = end
 		out.cappedS = t
 		if dt -= t; dt <= 0 {
-			return out
+			return
 		}
 	} else {
 		out.firstA = m.batteryA(s, v, freeA, false)
 	}
-	m.approach(&out, s, b, ohm, near, dt)
-	return out
+	m.approach(out, s, b, ohm, near, dt)
 }
 
 // approach adds the exponential part of a step to out.
@@ -167,8 +166,13 @@ func (m *motion) approach(out *stretch, s, b supply, ohm, near, dt float64) {
 	final := pull / m.eq.InertiaKg / rate
 	e := math.Exp(-rate * dt)
 	share := (1 - e) / (rate * dt) // mean of the exponential over the step
-	mean := max(0, final+(v-final)*share)
-	end := max(0, final+(v-final)*e)
+	mean, end := final+(v-final)*share, final+(v-final)*e
+	if mean < 0 {
+		mean = 0
+	}
+	if end < 0 {
+		end = 0
+	}
 
 	finalA := standA - m.eq.VoltPerMS*final/ohm
 	swingA := m.eq.VoltPerMS * (final - v) / ohm

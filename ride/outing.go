@@ -183,32 +183,38 @@ func (o *outing) move(s *slot) End {
 // the moment when the current leaves its cap: the volts are lowest there.
 func (o *outing) drive(s *slot) End {
 	c := o.c
-	st := o.motionOver(s)
+	var st stretch
+	o.motionOver(&st, s)
 	if c.Cutoffs.Len() > 0 && st.cappedS > 0 && st.cappedS < 0.999*s.dtS {
 		first := newSlot(c, st.cappedS, s.duty)
-		if end := o.take(&first, o.motionOver(&first)); end != StillGoing {
+		o.motionOver(&st, &first)
+		if end := o.take(&first, &st); end != StillGoing {
 			return end
 		}
-		rest := newSlot(c, s.dtS-st.cappedS, s.duty)
-		return o.take(&rest, o.motionOver(&rest))
+		rest := newSlot(c, s.dtS-first.dtS, s.duty)
+		o.motionOver(&st, &rest)
+		return o.take(&rest, &st)
 	}
-	return o.take(s, st)
+	return o.take(s, &st)
 }
 
 // motionOver computes a step's motion: once with the pack as it is, to know
 // current and speed, and then with the mean of its electromotive force and the
 // drag at that speed.
-func (o *outing) motionOver(s *slot) stretch {
+func (o *outing) motionOver(out *stretch, s *slot) {
 	n, c := &o.now, o.c
 	src := supply{emfV: n.look.EMFV, ohm: n.look.Ohm + c.PathOhm, duty: s.duty}
 	src.emfV -= c.StandbyA * src.ohm
-	about := o.motion.run(src, n.speedMS, n.speedMS, s.dtS)
-	src.emfV += s.pack.MeanEMF(&n.look, &n.pack, about.batteryAs/s.dtS+c.StandbyA) - n.look.EMFV
-	return o.motion.run(src, n.speedMS, about.metres/s.dtS, s.dtS)
+	o.motion.run(out, src, n.speedMS, n.speedMS, s.dtS)
+	if s.dtS < onceBelowS {
+		return
+	}
+	src.emfV += s.pack.MeanEMF(&n.look, &n.pack, out.batteryAs/s.dtS+c.StandbyA) - n.look.EMFV
+	o.motion.run(out, src, n.speedMS, out.metres/s.dtS, s.dtS)
 }
 
 // take carries a stretch out: vehicle, motors' heat, pack.
-func (o *outing) take(s *slot, st stretch) End {
+func (o *outing) take(s *slot, st *stretch) End {
 	n, c, m := &o.now, o.c, &o.motion
 	// LossN is what is left of the motors' own friction behind the gears.
 	o.warm(s, st.motorA2s/s.dtS*m.eq.Ohm, m.eq.LossN/c.Vehicle.GearEfficiency*st.metres/s.dtS)
@@ -255,10 +261,28 @@ func (o *outing) draw(s *slot, firstA, meanA, lastA float64) End {
 	n.chargeAs += meanA * s.dtS
 	n.a2s += (firstA*firstA + 4*meanA*meanA + lastA*lastA) / 6 * s.dtS
 	n.energyJ += meanA * s.dtS * (firstV + lastV) / 2
-	n.peakA = max(n.peakA, max(firstA, lastA))
-	n.lowPackV = min(n.lowPackV, min(firstV, lastV))
-	n.lowBus = min(n.lowBus, min(firstBus, lastBus))
-	n.hottestC = max(n.hottestC, n.pack.TempC)
+	// Comparisons instead of max and min spare their care for NaN.
+	if firstA > n.peakA {
+		n.peakA = firstA
+	}
+	if lastA > n.peakA {
+		n.peakA = lastA
+	}
+	if firstV < n.lowPackV {
+		n.lowPackV = firstV
+	}
+	if lastV < n.lowPackV {
+		n.lowPackV = lastV
+	}
+	if firstBus < n.lowBus {
+		n.lowBus = firstBus
+	}
+	if lastBus < n.lowBus {
+		n.lowBus = lastBus
+	}
+	if n.pack.TempC > n.hottestC {
+		n.hottestC = n.pack.TempC
+	}
 	n.currentA, n.packV, n.busV = lastA, lastV, lastBus
 
 	if n.chain.Len() > 0 {
