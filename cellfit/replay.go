@@ -9,7 +9,7 @@ import (
 // ReplayOptions says how a model is run along a log.
 type ReplayOptions struct {
 	StartCharge float64 // 0 = from the first voltage
-	AmbientC    float64 // where the log has neither surroundings nor temperature
+	AmbientC    float64 // where the log has neither surroundings nor temperature; 0 = 25
 	CutoffV     float64 // for the delivered charge; 0 = none
 }
 
@@ -26,6 +26,9 @@ type Agreement struct {
 
 // Replay runs the model along the current of a log, and compares.
 func Replay(m *battery.Model, l *Log, o ReplayOptions) Agreement {
+	if o.AmbientC == 0 {
+		o.AmbientC = roomC
+	}
 	ambient, start := o.AmbientC, o.AmbientC
 	if l.TempC != nil {
 		start, ambient = l.TempC[0], l.TempC[0]

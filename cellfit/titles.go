@@ -102,11 +102,12 @@ func mergeUnits(titles [][]string, width int) []string {
 	return names
 }
 
-// guess tells untitled columns by their numbers: the first that never falls is
-// time, of the others the positive one that varies least is volts.
+// guess tells untitled columns by their numbers: the first that always rises is
+// time, else the first that never falls; of the others the positive one that varies least is volts.
 func (p *parser) guess(rows [][]float64) {
 	type about struct {
-		rising   bool
+		rising   bool // from every row to the next
+		falling  bool // somewhere
 		lo, hi   float64
 		constant bool
 	}
@@ -115,8 +116,9 @@ func (p *parser) guess(rows [][]float64) {
 		a := about{rising: true, lo: math.Inf(1), hi: math.Inf(-1)}
 		for i, row := range rows {
 			a.lo, a.hi = min(a.lo, row[j]), max(a.hi, row[j])
-			if i > 0 && !(row[j] >= rows[i-1][j]) {
+			if i > 0 && !(row[j] > rows[i-1][j]) {
 				a.rising = false
+				a.falling = a.falling || row[j] != rows[i-1][j]
 			}
 		}
 		a.constant = a.lo == a.hi
@@ -127,8 +129,15 @@ func (p *parser) guess(rows [][]float64) {
 	for j, a := range all {
 		if a.rising && time < 0 {
 			time = j
-			p.use[j] = heading{what: timeColumn, scale: 1}
 		}
+	}
+	for j, a := range all {
+		if !a.falling && !a.constant && time < 0 {
+			time = j
+		}
+	}
+	if time >= 0 {
+		p.use[time] = heading{what: timeColumn, scale: 1}
 	}
 	for j, a := range all {
 		if j == time || !(a.lo > 0.3) {
