@@ -9,7 +9,8 @@ import (
 
 // rows is the house plan, lowest row first. A package may import packages of
 // lower rows, never one of its own. The cutoffs stand half a row below the
-// outing, because the outing steps their timers.
+// outing, because the outing steps their timers; the logs stand half a row
+// below the setup, because a setup may name one as its load.
 var rows = map[string]float64{
 	"finding": 0,
 
@@ -22,10 +23,10 @@ var rows = map[string]float64{
 	"battery": 2,
 
 	"cutoff":  2.5,
+	"cellfit": 2.5,
 	"setup":   3,
 	"ride":    3,
 	"charge":  3,
-	"cellfit": 3,
 
 	".":             4,
 	"report":        5,
