@@ -22,8 +22,14 @@ func Trace(s *setup.Setup, w io.Writer) error {
 	rows := newRows(w, "time_s", "current_a", "pack_v", "bus_v", "speed_kmh", "charge", "pack_c", "motor_c", "state")
 	ride.Run(&c, func(x ride.Sample) {
 		rows.write(x.Phase.String(), []cell{
-			{x.ClockS, 3}, {x.CurrentA, 3}, {x.PackV, 4}, {x.BusV, 4}, {x.SpeedMS * 3.6, 3},
-			{x.Charge, 5}, {x.PackC, 2}, {x.WindingC, 2},
+			{x.ClockS, 3},
+			{x.CurrentA, 3},
+			{x.PackV, 4},
+			{x.BusV, 4},
+			{x.SpeedMS * 3.6, 3},
+			{x.Charge, 5},
+			{x.PackC, 2},
+			{x.WindingC, 2},
 		})
 	})
 	return rows.done()
@@ -50,8 +56,15 @@ func TraceLaunch(s *setup.Setup, w io.Writer) error {
 			state = "wheels spin"
 		}
 		rows.write(state, []cell{
-			{x.TimeS, 6}, {x.BatteryA, 3}, {x.MotorA, 3}, {x.PackV, 4}, {x.BusV, 4}, {x.Duty, 4},
-			{x.SpeedMS * 3.6, 4}, {x.WheelMS * 3.6, 4}, {x.WheelN, 2},
+			{x.TimeS, 6},
+			{x.BatteryA, 3},
+			{x.MotorA, 3},
+			{x.PackV, 4},
+			{x.BusV, 4},
+			{x.Duty, 4},
+			{x.SpeedMS * 3.6, 4},
+			{x.WheelMS * 3.6, 4},
+			{x.WheelN, 2},
 		})
 	})
 	return rows.done()

@@ -217,23 +217,3 @@ func TestRunAllocatesNothing(t *testing.T) {
 		t.Errorf("%g allocations per case, want none", n)
 	}
 }
-
-func BenchmarkEvaluate(b *testing.B) {
-	c := tractorCase(b)
-	c.WantedS = 3600
-	c.Pack = pack(b, "li-ion", 5, 20)
-	b.ReportAllocs()
-	for b.Loop() {
-		Evaluate(&c)
-	}
-}
-
-func BenchmarkOutingOfAnHour(b *testing.B) {
-	c := tractorCase(b)
-	c.WantedS = 3600
-	c.Pack = pack(b, "li-ion", 5, 20)
-	b.ReportAllocs()
-	for b.Loop() {
-		Run(&c, nil)
-	}
-}
