@@ -9,7 +9,6 @@ func packFigures(v *view) PackFigures {
 	p, m := &v.parts.Pack, v.o.c.Pack
 	spec := m.Spec()
 	full := m.StateAt(1, v.o.c.PackC)
-	mid := m.StateAt(0.5, v.o.c.PackC)
 	reading := p.Reading
 	if p.Joined != "" {
 		reading = "two packs joined in " + p.Joined + ", each: " + reading
@@ -19,7 +18,7 @@ func packFigures(v *view) PackFigures {
 		CellsInSeries: spec.CellsInSeries, Strings: max(1, spec.Strings),
 		FullV: m.FullV(), NominalV: m.NominalV(), EmptyV: m.EmptyV(), RatedAh: m.RatedAh(),
 		UsableAh: v.o.lasts.DeliveredAh, UsableWh: v.o.lasts.DeliveredWh,
-		ResistanceOhm: m.SourceOhm(&mid), ShortCircuitA: m.ShortCircuitA(full), MassKg: m.MassKg(),
+		ResistanceOhm: midOhm(&v.o), ShortCircuitA: m.ShortCircuitA(full), MassKg: m.MassKg(),
 	}
 }
 
@@ -72,7 +71,7 @@ func pathFigures(v *view) *PathFigures {
 	}
 	w := v.wired
 	f := &PathFigures{
-		ResistanceOhm: w.Total.Ohm, DropV: w.Total.DropV, DropPct: 100 * w.Total.DropShare, AmpacityA: w.AmpacityA,
+		ResistanceOhm: v.o.c.PathOhm, DropV: w.Total.DropV, DropPct: 100 * w.Total.DropShare, AmpacityA: w.AmpacityA,
 		FuseSizesA: w.Band.StandardA, ShortCircuitA: w.Worst.CurrentA,
 		ShortCircuitClearS: known(w.Worst.ClearS), WireLimitS: known(w.Worst.LimitS),
 	}

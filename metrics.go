@@ -63,8 +63,19 @@ var metrics = [...]metric{
 	{"launch.blocked_motor_a", driven(func(o *outcome) float64 { return o.blocked.MotorA })},
 	{"pack.usable_ah", running(func(o *outcome) float64 { return o.lasts.DeliveredAh })},
 	{"pack.usable_wh", running(func(o *outcome) float64 { return o.lasts.DeliveredWh })},
-	{"pack.resistance_ohm", running(func(o *outcome) float64 { return o.c.Pack.MidOhm() })},
-	{"path.resistance_ohm", func(o *outcome) float64 { return o.c.PathOhm }},
+	{"pack.resistance_ohm", midOhm},
+	{"path.resistance_ohm", func(o *outcome) float64 {
+		if o.c.PathOhm == 0 {
+			return math.NaN() // a bench load without a wire
+		}
+		return o.c.PathOhm
+	}},
+}
+
+// midOhm is the pack's resistance at half charge and its starting temperature.
+func midOhm(o *outcome) float64 {
+	mid := o.c.Pack.StateAt(0.5, o.c.PackC)
+	return o.c.Pack.SourceOhm(&mid)
 }
 
 // stuckS is the time within which a vehicle that comes to a stand counts as
