@@ -17,7 +17,7 @@ type adder func(topic string, fs []finding.Finding)
 // cutoffFigures says what disconnects the pack, what happens when it is then
 // left alone, and which setting would suit.
 func cutoffFigures(v *view, add adder) (CutoffFigures, error) {
-	f := CutoffFigures{OpensFirst: "nothing", WeakestCellV: v.o.lasts.LowestCellV}
+	f := CutoffFigures{OpensFirst: "nothing", WeakestCellV: weakestV(&v.o)}
 	cc := v.cutoffCase()
 	if cc.LoadA <= 0 {
 		return f, nil

@@ -49,7 +49,7 @@ var metrics = [...]metric{
 	mBlockedA:  {"launch.blocked_battery_a", driven(func(o *outcome) float64 { return o.blocked.BatteryA })},
 	mLowestBus: {"launch.lowest_bus_v", driven(func(o *outcome) float64 { return o.Launch.LowestBusV })},
 	mWinding:   {"ride.winding_c", heated(func(o *outcome) float64 { return o.Outing.WindingC })},
-	mWeakest:   {"cutoff.weakest_cell_v", running(func(o *outcome) float64 { return o.lasts.LowestCellV })},
+	mWeakest:   {"cutoff.weakest_cell_v", running(weakestV)},
 
 	mCount: {"ride.clock_min", running(func(o *outcome) float64 { return o.Outing.ClockS / 60 })},
 	{"ride.lasts_clock_min", running(func(o *outcome) float64 { return o.lasts.ClockS / 60 })},
@@ -71,6 +71,13 @@ var metrics = [...]metric{
 		return o.c.PathOhm
 	}},
 }
+
+// reversedV is where a cell's voltage stops being followed: it is reversed, and
+// how far is beyond any model here. Own choice.
+const reversedV = -1
+
+// weakestV is the weakest cell's voltage when the ride ends.
+func weakestV(o *outcome) float64 { return max(o.lasts.LowestCellV, reversedV) }
 
 // midOhm is the pack's resistance at half charge and its starting temperature.
 func midOhm(o *outcome) float64 {
