@@ -30,7 +30,7 @@ func (o *outing) hold(aboutA, stepScale float64) End {
 	}
 	dt = max(dt, 0.01) * stepScale
 	var on, off grid
-	if c.PauseS > 0 {
+	if c.PauseS > 0 && c.DriveS > 0 {
 		on.spread(c, c.DriveS, dt, 1)
 		off.pause(c, stepScale)
 	} else {
@@ -62,10 +62,20 @@ func (o *outing) play(stepScale float64) End {
 	return PatternPlayed
 }
 
+// current draws a constant current. A pack that would have to go below zero
+// volts at the load for it cannot give it.
 func (o *outing) current(s *slot) End {
-	o.now.pedalS += s.dtS
+	n := &o.now
 	amps := o.amps + o.c.StandbyA
-	return o.draw(s, amps, amps, amps)
+	if o.amps > 0 && n.look.EMFV <= amps*(n.look.Ohm+o.c.PathOhm) {
+		return CannotSupply
+	}
+	n.pedalS += s.dtS
+	end := o.draw(s, amps, amps, amps)
+	if end == StillGoing && o.amps > 0 && n.busV <= 0 {
+		return CannotSupply
+	}
+	return end
 }
 
 // power draws constant watts at the far end of the path. The current is

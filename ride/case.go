@@ -70,7 +70,7 @@ const (
 	WantedReached             // the wanted time is over
 	VoltageReached            // a bench load came to its end voltage
 	PatternPlayed             // a pattern was played to its end
-	CannotSupply              // the pack cannot give the power asked for
+	CannotSupply              // the pack cannot give the power or current asked for
 	TooLong                   // nothing ended it within MaxClockS
 )
 

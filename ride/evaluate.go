@@ -2,8 +2,18 @@ package ride
 
 import "example.org/packcheck/drive"
 
-// LaunchS is how long a launch is followed.
+// LaunchS is how long a launch is followed once every soft start is over.
 const LaunchS = 10
+
+// LaunchSeconds is how long the launch of this case is followed: to where its
+// peak has passed, however slow the soft starts are.
+func (c *Case) LaunchSeconds() float64 {
+	s := LaunchS + c.Controller.ModuleRampS
+	if c.Controller.Chopper {
+		s += c.Controller.RampS
+	}
+	return s
+}
 
 // Result is all that one case comes to.
 type Result struct {
@@ -23,7 +33,7 @@ func Evaluate(c *Case) Result {
 		p := c.Circuit()
 		r.Steady = drive.Steady(c.Vehicle, c.Controller, p.Steady(), c.AmbientC)
 		launch := drive.NewLaunchCase(c.Vehicle, c.Controller, p, c.AmbientC)
-		r.Launch = drive.Launch(&launch, LaunchS, nil)
+		r.Launch = drive.Launch(&launch, c.LaunchSeconds(), nil)
 		if c.Controller.Converter.OutV > 0 {
 			c.throughConverter(&r.Launch, launch.OCVV)
 		}

@@ -104,11 +104,30 @@ func (m *motion) drawn(s supply, watts float64) float64 {
 	return 2 * watts / (s.emfV + math.Sqrt(under))
 }
 
+// regulates reports whether the converter holds its output at speed v.
+func (m *motion) regulates(s supply, v float64) bool {
+	b := m.board(s)
+	amps := min((b.duty*b.emfV-m.eq.VoltPerMS*v)/m.circuitOhm(b), m.limitA, m.gripA)
+	watts := max(0, amps) * (m.eq.VoltPerMS*v + amps*m.eq.Ohm)
+	in := m.drawn(s, watts)
+	bus := s.emfV - in*s.ohm
+	return bus >= m.outV && in*bus*m.outShare >= watts*(1-1e-9)
+}
+
 // run drives for dt seconds from speed v. The supply is held and air drag is
 // taken along its tangent at speed near; within that the motion is exact:
 // constant force while the current sits at its limit or at the grip of the
 // wheels, an exponential approach after that.
+//
+// A converter whose supply cannot give what its output would take passes the
+// supply straight through, as in [drive.Steady].
 func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
+	if m.outV > 0 && !m.regulates(s, v) {
+		through := *m
+		through.outV, through.outShare = 0, 1
+		through.run(out, s, v, near, dt)
+		return
+	}
 	*out = stretch{}
 	b := m.board(s)
 	ohm := m.circuitOhm(b)
