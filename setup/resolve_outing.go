@@ -20,16 +20,24 @@ func (r *resolver) outing() {
 		// A bench load runs without pauses unless it is told to pause.
 		p.DriveS = r.orUnknown("outing", "drive", quantity.Duration, raw.Drive)
 		p.PauseS = r.orUnknown("outing", "pause", quantity.Duration, raw.Pause)
+		if raw.Pause.Given && !raw.Drive.Given {
+			p.DriveS = r.assume(usualDrive())
+		}
 		return
 	}
-	p.DriveS = r.or(raw.Drive, blank{
-		table: "outing", name: "drive", kind: quantity.Duration, Range: quantity.Spread(15, 25, 40),
-		why: "Not given; how long a child keeps the pedal down.", source: srcOuting,
-	})
+	p.DriveS = r.or(raw.Drive, usualDrive())
 	p.PauseS = r.or(raw.Pause, blank{
 		table: "outing", name: "pause", kind: quantity.Duration, Range: quantity.Spread(5, 10, 20),
 		why: "Not given; how long a child pauses.", source: srcOuting,
 	})
+}
+
+// usualDrive is how long the load is on at a time.
+func usualDrive() blank {
+	return blank{
+		table: "outing", name: "drive", kind: quantity.Duration, Range: quantity.Spread(15, 25, 40),
+		why: "Not given; how long a child keeps the pedal down.", source: srcOuting,
+	}
 }
 
 // bench settles a load in place of a vehicle.
