@@ -31,7 +31,7 @@ func cutoffFigures(v *view, add adder) (CutoffFigures, error) {
 		if place, _, opened := v.o.lasts.Chain.First(); opened {
 			f.OpensFirst, f.OpensAtCharge = place.String(), known(v.o.lasts.ChargeLeft)
 		} else if followed.Opened {
-			f.OpensFirst, f.OpensAtCharge = followed.First.String(), known(followed.Charge)
+			f.OpensFirst, f.OpensAtCharge = followed.First.String(), known(max(0, followed.Charge))
 		}
 	}
 	idled, err := cutoff.Idle(cutoff.Standing{

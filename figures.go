@@ -44,7 +44,7 @@ func launchFigures(v *view) *LaunchFigures {
 	}
 	launch := f.Case
 	launch.Limits = v.limit
-	above := drive.Launch(&launch, ride.LaunchS, nil).Above
+	above := drive.Launch(&launch, c.LaunchSeconds(), nil).Above
 	for _, part := range []struct {
 		name      string
 		limitA, s float64

@@ -140,6 +140,7 @@ func (v *view) findings() ([]finding.Finding, error) {
 	if c.Load.Kind == ride.NoLoad {
 		v.driving(add)
 	}
+	add(TopicRide, v.ending())
 	if err := v.cutoffs(add); err != nil {
 		return nil, err
 	}
@@ -209,7 +210,6 @@ func (v *view) driving(add func(string, []finding.Finding)) {
 			State: drive.HeatState{WindingC: o.lasts.WindingC, CaseC: o.lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
 		}.Findings())
 	}
-	add(TopicRide, v.ending())
 }
 
 // reversal is switching to reverse at running speed.
@@ -226,7 +226,7 @@ func (v *view) unlimitedBoardA() float64 {
 	}
 	c.Controller.Converter.LimitA = 0
 	l := c.LaunchCase()
-	return drive.Launch(&l, ride.LaunchS, nil).PeakMotorA
+	return drive.Launch(&l, c.LaunchSeconds(), nil).PeakMotorA
 }
 
 // spark is what plugging in does to an empty input capacitor.
@@ -241,7 +241,20 @@ func (v *view) spark() drive.Spark {
 // ending judges what ended the outing.
 func (v *view) ending() []finding.Finding {
 	o := &v.o.lasts
-	if o.EndedBy != ride.CannotMove || o.PedalS < 60 || v.o.c.Cutoffs.Len() > 0 {
+	switch {
+	case v.o.c.Controller.Converter.OutV > 0 && v.o.Steady.Stuck && !v.o.Steady.Slipping && v.o.Launch.EndMS > 0:
+		return []finding.Finding{{
+			Code: "cannot-keep-going", Level: finding.FixFirst, Source: srcCommon,
+			Title:  "It may jerk forward, but pack and path cannot give what it takes to keep going.",
+			Advice: "Look for the part with too much resistance, or use a pack, wire and converter made for the current.",
+		}}
+	case o.EndedBy == ride.CannotSupply && v.o.c.StartCharge > 0:
+		return []finding.Finding{{
+			Code: "pack-cannot-supply", Level: finding.FixFirst, Source: srcCommon,
+			Title:  "The pack comes to where it cannot give what the load asks for.",
+			Advice: "Ask for less, or use a pack made for the current; set the end of the discharge above this point.",
+		}}
+	case o.EndedBy != ride.CannotMove || o.PedalS < 60 || v.o.c.Cutoffs.Len() > 0:
 		return nil
 	}
 	return []finding.Finding{{
@@ -305,8 +318,12 @@ func (v *view) cutoffs(add func(string, []finding.Finding)) error {
 // cutoffCase is the pack under its running load, as package cutoff wants it.
 func (v *view) cutoffCase() cutoff.Case {
 	c := &v.o.c
+	loadA := v.lastingA()
+	if loadA <= 0 { // nothing ran: whatever runs one day draws at least this
+		loadA = c.Pack.RatedAh() / c.Pack.Spec().RateHours
+	}
 	return cutoff.Case{
 		Pack: c.Pack, Start: c.Pack.StateAt(c.StartCharge, c.PackC), Chain: c.Cutoffs,
-		LoadA: v.lastingA(), PathOhm: c.PathOhm, AmbientC: c.AmbientC,
+		LoadA: loadA, PathOhm: c.PathOhm, AmbientC: c.AmbientC,
 	}
 }

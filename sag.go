@@ -3,7 +3,6 @@ package packcheck
 import (
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
-	"example.org/packcheck/ride"
 )
 
 // sagCharge is the charge at which a launch is held against the cutoffs: low
@@ -18,7 +17,7 @@ func (v *view) sag(where cutoff.Place) cutoff.Sag {
 	c.StartCharge = min(sagCharge, c.StartCharge)
 	l := c.LaunchCase()
 	var times, volts []float64
-	drive.Launch(&l, ride.LaunchS, func(s drive.LaunchSample) {
+	drive.Launch(&l, c.LaunchSeconds(), func(s drive.LaunchSample) {
 		seen := s.PackV
 		if where == cutoff.Controller {
 			seen = s.BusV

@@ -47,7 +47,7 @@ func TraceLaunch(s *setup.Setup, w io.Writer) error {
 	}
 	l := c.LaunchCase()
 	rows := newRows(w, "time_s", "battery_a", "motor_a", "pack_v", "bus_v", "duty", "speed_kmh", "wheel_kmh", "wheel_n", "state")
-	drive.Launch(&l, ride.LaunchS, func(x drive.LaunchSample) {
+	drive.Launch(&l, c.LaunchSeconds(), func(x drive.LaunchSample) {
 		state := "rolling"
 		switch {
 		case x.SpeedMS == 0:
