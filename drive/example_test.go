@@ -52,6 +52,6 @@ func ExampleBoardCheck_Findings() {
 		fmt.Printf("%v: %s\n%s\n", f.Level, f.Title, f.Advice)
 	}
 	// Output:
-	// danger: The pack gives 21.0 V when full; the controller stands 15.0 V.
-	// Lowering the duty does not help: the board sees the whole battery voltage whatever the chopper does. Use a pack of the right voltage, or replace every part that sees the bus with one made for it.
+	// danger: The full pack's 21.0 V are too much for the controller: it stands 15.0 V.
+	// Use a pack of the right voltage, or replace every part that sees this voltage by one made for it. Driving slowly does not help: the controller's input sees the whole pack voltage at any speed.
 }

@@ -34,7 +34,7 @@ func (k LaunchCheck) Findings() []finding.Finding {
 	if k.Result.Incomplete {
 		return []finding.Finding{{
 			Code: "launch-unknown", Level: finding.FixFirst, Source: srcOwn,
-			Title:  "The launch could not be computed, so nothing is known of its surge.",
+			Title:  "How hard the launch hits is not known: it could not be computed.",
 			Advice: "Check the motor, gear and mass figures of the setup.",
 		}}
 	}
@@ -53,11 +53,11 @@ func (k LaunchCheck) over() []finding.Finding {
 		code, part, advice string
 		peakA, limitA, s   float64
 	}{
-		{"launch-over-pack", "the pack's greatest current", "Limit the current in the controller, or use a pack made for it. Expect this pack to switch off at the start, or to age fast.", r.PeakBatteryA, l.PackA, r.Above.PackS},
-		{"launch-over-joint", "what a joint stands", "Use connectors made for the launch current, or limit the current.", r.PeakBatteryA, l.JointA, r.Above.JointS},
-		{"launch-over-switch", "what the switch is made for", "Let a controller do the switching, or fit a switch made for the motor's inrush on direct current.", r.PeakBatteryA, l.SwitchA, r.Above.SwitchS},
-		{"launch-over-controller-peak", "the controller's peak current", "Use a larger controller or one whose current limit is below its own peak.", r.PeakMotorA, l.ControllerPeakA, r.Above.ControllerPeakS},
-		{"launch-over-controller", "the controller's continuous current", "Fine for the moment if the controller's peak rating allows it; find that rating.", r.PeakMotorA, l.ControllerContinuousA, r.Above.ControllerContinuousS},
+		{"launch-over-pack", "the pack gives at most", currentLimit(l.PackA) + " Without one this pack may switch off at the start, and wears out fast.", r.PeakBatteryA, l.PackA, r.Above.PackS},
+		{"launch-over-joint", "a joint stands", "Fit connectors made for the launch current, or limit the current.", r.PeakBatteryA, l.JointA, r.Above.JointS},
+		{"launch-over-switch", "the switch is made for", "Let a controller do the switching, or fit a switch made for motors on direct current.", r.PeakBatteryA, l.SwitchA, r.Above.SwitchS},
+		{"launch-over-controller-peak", "the controller stands", "Use a larger controller, or one that limits the current below its own peak.", r.PeakMotorA, l.ControllerPeakA, r.Above.ControllerPeakS},
+		{"launch-over-controller", "the controller's lasting limit is", "Look up the controller's peak rating: it must be above the launch current.", r.PeakMotorA, l.ControllerContinuousA, r.Above.ControllerContinuousS},
 	} {
 		if p.limitA <= 0 || p.peakA <= p.limitA {
 			continue
@@ -68,18 +68,27 @@ func (k LaunchCheck) over() []finding.Finding {
 		}
 		out = append(out, finding.Finding{
 			Code: p.code, Level: level, Source: srcRating, Unit: "A", Found: p.peakA, Limit: p.limitA, Advice: p.advice,
-			Title: fmt.Sprintf("The launch takes %.0f A, more than %s of %.0f A, for %s.", p.peakA, p.part, p.limitA, seconds(p.s)),
+			Title: fmt.Sprintf("The launch takes %.0f A; %s %.0f A%s.", p.peakA, p.part, p.limitA, lasting(p.s)),
 		})
 	}
 	return out
 }
 
-// seconds prints a short time so that a parent can read it.
-func seconds(s float64) string {
-	if s < 0.0995 {
-		return fmt.Sprintf("%.0f ms", max(1, s*1000))
+// currentLimit advises a limit that spares a part.
+func currentLimit(a float64) string {
+	return fmt.Sprintf("Fit a controller that limits the current to %.0f A or less.", a)
+}
+
+// lasting says for how long a limit is passed, so that a parent can read it;
+// nothing where that was not computed.
+func lasting(s float64) string {
+	switch {
+	case s <= 0:
+		return ""
+	case s < 0.0995:
+		return fmt.Sprintf(", passed for %.2g ms", max(1, s*1000))
 	}
-	return fmt.Sprintf("%.1f s", s)
+	return fmt.Sprintf(", passed for %.1f s", s)
 }
 
 // bounds says what bounds the current, and what does not.
@@ -95,14 +104,14 @@ func (k LaunchCheck) bounds() []finding.Finding {
 		out = append(out, finding.Finding{
 			Code: "ramp-bounds-nothing", Level: level, Source: srcMotorLaw, Unit: "A", Found: k.BlockedA, Limit: k.Result.PeakMotorA,
 			Title:  fmt.Sprintf("The soft start does not bound the current: %.0f A at a free launch, but %.0f A once the wheels are blocked.", k.Result.PeakMotorA, k.BlockedA),
-			Advice: "Only a current limit in the controller bounds it. Without one the resistances of windings, wires and pack are all that does.",
+			Advice: "Fit a controller with a current limit. Without one only the resistance of windings, wires and pack bounds the current.",
 		})
 	}
 	if c.RampS > 0 && c.ModuleRampS > 0 {
 		out = append(out, finding.Finding{
 			Code: "two-soft-starts", Level: finding.Watch, Source: srcMotorLaw, Unit: "s", Found: min(c.RampS, c.ModuleRampS), Limit: max(c.RampS, c.ModuleRampS),
-			Title:  "Two soft starts stand in series, one in the pack's module and one in the controller.",
-			Advice: "The slower one decides. The controller may also restart or give up while the module still holds its supply down.",
+			Title:  "Two soft starts stand in a row: one in the pack's module, one in the controller.",
+			Advice: "Switch one of them off. With both the slower one decides, and the controller may restart or give up while its supply is held down.",
 		})
 	}
 	return out
@@ -117,28 +126,28 @@ func (k LaunchCheck) going() []finding.Finding {
 		return []finding.Finding{{
 			Code: "spins-on-the-spot", Level: finding.FixFirst, Source: srcMotorLaw, Unit: "N", Found: resistN, Limit: c.GripN,
 			Title:  "The driven wheels spin on the spot: this ground and slope ask for more push than they can hold.",
-			Advice: "Choose firmer or flatter ground, or put more weight over the driven wheels.",
+			Advice: "Keep to firmer or flatter ground.",
 		}}
 	case !r.Moved:
 		return []finding.Finding{{
 			Code: "cannot-start", Level: finding.FixFirst, Source: srcMotorLaw, Unit: "N", Found: r.PeakWheelN, Limit: resistN,
-			Title:  "The vehicle cannot start on this ground and slope: its motors stand as good as blocked and heat up.",
-			Advice: "Keep off such ground or slope. A current limit that is set too low can also be the reason.",
+			Title:  "It cannot start on this ground and slope: the motors stand as good as blocked and heat up.",
+			Advice: "Keep to easier ground and slopes. A current limit that is set too low can also be the reason.",
 		}}
 	}
 	var out []finding.Finding
 	if r.SteadyMS == 0 && !r.Slipped {
 		out = append(out, finding.Finding{
 			Code: "stalls-soon", Level: finding.FixFirst, Source: srcMotorLaw, Unit: "A", Found: r.SteadyBatteryA, Limit: r.EndBatteryA,
-			Title:  "The vehicle starts but comes to a stand as the battery tires: the slope or ground is too much for it.",
-			Advice: "Keep off such ground or slope.",
+			Title:  "It starts but soon stands still: slope or ground become too much for it as the battery tires.",
+			Advice: "Keep to easier ground and slopes.",
 		})
 	}
 	if r.Slipped {
 		out = append(out, finding.Finding{
 			Code: "wheels-spin", Level: finding.Watch, Source: srcMotorLaw, Unit: "N", Found: r.PeakWheelN, Limit: c.GripN,
 			Title:  "The driven wheels spin at the start.",
-			Advice: "Spinning wheels spare the gears a little and wear out; on grass it digs in. A soft start or a current limit ends it.",
+			Advice: "A soft start or a current limit ends it. Spinning spares the gears a little, but it wears the wheels and digs into grass.",
 		})
 	}
 	return out
@@ -159,7 +168,7 @@ func (k LaunchCheck) teeth() []finding.Finding {
 	}
 	return []finding.Finding{{
 		Code: "tooth-load", Level: level, Source: srcOwn, Unit: "x", Found: ratio, Limit: toothWatch,
-		Title:  fmt.Sprintf("At the start the gear teeth bear %.1f times what they bore in the original.", ratio),
-		Advice: "A current limit or a soft start brings it down; plastic teeth strip without warning.",
+		Title:  fmt.Sprintf("Starting loads the gears to %.1f times the original.", ratio),
+		Advice: "Fit a current limit or a soft start: plastic teeth strip without warning.",
 	}}
 }

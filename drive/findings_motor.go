@@ -33,17 +33,17 @@ func (k BlockedCheck) current() []finding.Finding {
 		code, part string
 		a, limitA  float64
 	}{
-		{"blocked-over-pack", "the pack's greatest current", k.Blocked.BatteryA, k.Limits.PackA},
-		{"blocked-over-controller", "the controller's peak current", k.Blocked.MotorA, k.Limits.ControllerPeakA},
-		{"blocked-over-switch", "what the switch is made for", k.Blocked.BatteryA, k.Limits.SwitchA},
+		{"blocked-over-pack", "the pack gives at most", k.Blocked.BatteryA, k.Limits.PackA},
+		{"blocked-over-controller", "the controller stands", k.Blocked.MotorA, k.Limits.ControllerPeakA},
+		{"blocked-over-switch", "the switch is made for", k.Blocked.BatteryA, k.Limits.SwitchA},
 	} {
 		if p.limitA <= 0 || p.a <= p.limitA {
 			continue
 		}
 		out = append(out, finding.Finding{
 			Code: p.code, Level: finding.FixFirst, Source: srcRating, Unit: "A", Found: p.a, Limit: p.limitA,
-			Title:  fmt.Sprintf("With the wheels blocked %.0f A flow, more than %s of %.0f A.", p.a, p.part, p.limitA),
-			Advice: "A current limit in the controller bounds this; nothing else that a child cannot outlast does.",
+			Title:  fmt.Sprintf("Blocked wheels draw %.0f A; %s %.0f A.", p.a, p.part, p.limitA),
+			Advice: currentLimit(p.limitA),
 		})
 	}
 	return out
@@ -55,7 +55,7 @@ func (k BlockedCheck) heat() []finding.Finding {
 	case !b.HeatKnown:
 		return []finding.Finding{{
 			Code: "blocked-heat-unknown", Level: finding.Watch, Source: srcClass, Unit: "A", Found: b.PerMotorA,
-			Title:  fmt.Sprintf("With the wheels blocked each motor takes %.0f A; how long its winding stands that is not known.", b.PerMotorA),
+			Title:  fmt.Sprintf("Blocked wheels draw %.0f A in each motor; how long it stands that is not known.", b.PerMotorA),
 			Advice: "Let go of the pedal at once when the vehicle does not move.",
 		}}
 	case !b.ReachesLimit:
@@ -68,10 +68,17 @@ func (k BlockedCheck) heat() []finding.Finding {
 	if b.ToLimitS < blockedFixS {
 		level = finding.FixFirst
 	}
+	advice := "Let go of the pedal at once when the vehicle does not move."
+	if level == finding.FixFirst {
+		limit := "Fit a controller with a current limit: half the current gives four times as long."
+		if k.LimitA > 0 {
+			limit = "Lower the current limit: half the current gives four times as long."
+		}
+		advice = limit + " Even then let go of the pedal at once when the vehicle does not move."
+	}
 	return []finding.Finding{{
-		Code: "blocked-heat", Level: level, Source: srcClass, Unit: "s", Found: b.ToLimitS, Limit: blockedFixS,
-		Title:  fmt.Sprintf("With the wheels blocked a motor's winding reaches the limit of its insulation in about %.0f s.", math.Max(1, b.ToLimitS)),
-		Advice: "Let go of the pedal at once when the vehicle does not move. A current limit lengthens the time with the square of the current.",
+		Code: "blocked-heat", Level: level, Source: srcClass, Unit: "s", Found: b.ToLimitS, Limit: blockedFixS, Advice: advice,
+		Title: fmt.Sprintf("Blocked wheels overheat a motor in about %.0f s: its winding reaches the limit of its insulation.", math.Max(1, b.ToLimitS)),
 	}}
 }
 
@@ -89,8 +96,8 @@ func (k BlockedCheck) teeth() []finding.Finding {
 	}
 	return []finding.Finding{{
 		Code: "tooth-load-blocked", Level: level, Source: srcOwn, Unit: "x", Found: ratio, Limit: toothWatch,
-		Title:  fmt.Sprintf("With the wheels blocked the gear teeth bear %.1f times what they bore in the original.", ratio),
-		Advice: "A current limit brings it down; plastic teeth strip without warning.",
+		Title:  fmt.Sprintf("Blocked wheels load the gears to %.1f times the original.", ratio),
+		Advice: "Fit a current limit: plastic teeth strip without warning.",
 	}}
 }
 
@@ -109,13 +116,13 @@ func (k HeatCheck) Findings() []finding.Finding {
 	if above := k.State.WindingC - k.LimitC; k.LimitC > 0 && above > -nearLimitK {
 		f := finding.Finding{
 			Code: "motor-hot", Level: finding.Watch, Source: srcClass, Unit: "degC", Found: k.State.WindingC, Limit: k.LimitC,
-			Title:  fmt.Sprintf("The motor windings end near their limit: %.0f of %.0f degrees C.", k.State.WindingC, k.LimitC),
-			Advice: "Pause now and then, above all after slopes and long grass.",
+			Title:  "The motor windings end near their heat limit.",
+			Advice: "Make pauses, above all after slopes and long grass.",
 		}
 		if above > 0 {
 			f.Level = finding.FixFirst
-			f.Title = fmt.Sprintf("The motor windings end above their limit: %.0f against %.0f degrees C.", k.State.WindingC, k.LimitC)
-			f.Advice = "Shorter outings, gentler ground or less voltage. " + lifeWords(LifeShare(above))
+			f.Title = "The motor windings end above their heat limit."
+			f.Advice = "Drive shorter, on easier ground or at less voltage. " + lifeWords(LifeShare(above))
 		}
 		out = append(out, f)
 	}
@@ -126,8 +133,8 @@ func (k HeatCheck) Findings() []finding.Finding {
 		}
 		out = append(out, finding.Finding{
 			Code: "plastic-softens", Level: level, Source: srcPlastic, Unit: "degC", Found: k.State.CaseC, Limit: PlasticSoftensC,
-			Title:  fmt.Sprintf("The motor case ends at %.0f degrees C: plastic end bells and gears around it soften.", k.State.CaseC),
-			Advice: "Shorter outings, longer pauses, or less voltage.",
+			Title:  "The motor case gets hot enough to soften plastic: its own end and the gears beside it suffer.",
+			Advice: "Drive shorter, pause longer, or use less voltage.",
 		})
 	}
 	return out
@@ -136,7 +143,7 @@ func (k HeatCheck) Findings() []finding.Finding {
 // lifeWords says in plain words what is left of the insulation's life.
 func lifeWords(share float64) string {
 	if share < 0.02 {
-		return "At this heat the insulation fails within hours."
+		return "At this heat the windings' insulation fails within hours."
 	}
-	return fmt.Sprintf("At this heat the insulation lives about %.2g times as long as it should.", share)
+	return fmt.Sprintf("At this heat the windings' insulation lasts about %.0f %% of its normal life.", 100*share)
 }

@@ -2,6 +2,8 @@ package drive
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 
 	"example.org/packcheck/finding"
 )
@@ -36,20 +38,20 @@ func (b BoardCheck) seenV() float64 {
 }
 
 func (b BoardCheck) volts() []finding.Finding {
-	limit, source, part := b.WeakestV, srcRating, "its weakest part"
+	limit, source, part := b.WeakestV, srcRating, "the weakest part"
 	if m := b.Controller.MaxV; m > 0 && (limit == 0 || m < limit) {
 		limit, part = m, "the controller"
 	}
 	guessed := limit == 0 && b.DesignV > 0
 	if guessed {
-		limit, source, part = b.DesignV*designMargin, srcOwn, "its design"
+		limit, source, part = b.DesignV*designMargin, srcOwn, fmt.Sprintf("a %.3g V vehicle", b.DesignV)
 	}
 	seen := b.seenV()
 	if limit == 0 {
 		return []finding.Finding{{
 			Code: "board-volts-unknown", Level: finding.Watch, Source: srcOwn, Unit: "V", Found: seen,
-			Title:  fmt.Sprintf("Nothing says what voltage the vehicle's electrics stand; this pack gives %.1f V when full.", seen),
-			Advice: "Read the ratings on board, capacitors and relays before plugging in.",
+			Title:  fmt.Sprintf("What voltage the vehicle's electrics stand is not known: they get %.1f V from the full pack.", seen),
+			Advice: "Read the volts printed on board, capacitors and relays before plugging in.",
 		}}
 	}
 	if seen <= limit {
@@ -59,13 +61,17 @@ func (b BoardCheck) volts() []finding.Finding {
 	if seen <= limit*1.1 || guessed && seen <= b.DesignV*1.5 {
 		level = finding.FixFirst
 	}
-	advice := "Use a pack of the right voltage, or replace every part that sees the bus with one made for it."
+	advice := "Use a pack of the right voltage, or replace every part that sees this voltage by one made for it."
 	if b.Controller.Chopper {
-		advice = "Lowering the duty does not help: the board sees the whole battery voltage whatever the chopper does. " + advice
+		advice += " Driving slowly does not help: the controller's input sees the whole pack voltage at any speed."
+	}
+	from := "full pack's"
+	if seen < b.FullV {
+		from = "converter's"
 	}
 	return []finding.Finding{{
 		Code: "board-overvoltage", Level: level, Source: source, Unit: "V", Found: seen, Limit: limit, Advice: advice,
-		Title: fmt.Sprintf("The pack gives %.1f V when full; %s stands %.1f V.", seen, part, limit),
+		Title: fmt.Sprintf("The %s %.1f V are too much for %s: it stands %.1f V.", from, seen, part, limit),
 	}}
 }
 
@@ -78,8 +84,9 @@ func (b BoardCheck) contacts() []finding.Finding {
 	}
 	f := finding.Finding{
 		Code: "contacts-may-weld", Level: finding.Danger, Source: srcWeld, Unit: "V", Found: b.seenV(), Limit: b.DesignV,
-		Title:  "The pedal's contacts may weld together in the first surge: then the vehicle does not stop when the foot is lifted.",
-		Advice: "Do not ride like this. Use a controller with a current limit and a voltage that the vehicle was made for; keep a switch within reach that cuts the pack off.",
+		Title: "The pedal contacts may weld and the vehicle does not stop: the surge of a start can melt them together.",
+		Advice: fmt.Sprintf("Fit a current-limiting controller made for %.0f V or more. ", math.Ceil(b.FullV)) +
+			"Or use a pack of the voltage that the vehicle was made for. Until then nobody rides. Always keep a switch within reach that cuts the pack off.",
 	}
 	if overA {
 		f.Unit, f.Found, f.Limit = "A", b.PeakA, b.SwitchA
@@ -102,22 +109,22 @@ func (k ConverterCheck) Findings() []finding.Finding {
 	if !c.fitted() {
 		return nil
 	}
-	need, when := k.LaunchA, "launch"
+	need, when := k.LaunchA, "the launch"
 	if k.ReverseA > need {
-		need, when = k.ReverseA, "reversing at speed"
+		need, when = k.ReverseA, "reversing"
 	}
 	switch {
 	case c.LimitA == 0:
 		return []finding.Finding{{
 			Code: "converter-limit-unknown", Level: finding.FixFirst, Source: srcRating, Unit: "A", Found: need,
-			Title:  fmt.Sprintf("The step-down converter's current limit is not known; %s asks for %.0f A.", when, need),
-			Advice: "Find the converter's peak rating. The running current of " + fmt.Sprintf("%.0f A", k.RunningA) + " is not what it must stand.",
+			Title:  fmt.Sprintf("The step-down converter's limit is not known: %s asks for %.0f A.", when, need),
+			Advice: fmt.Sprintf("Find the converter's peak rating: it must be above %.0f A. The %.0f A of steady running are not what counts.", need, k.RunningA),
 		}}
 	case need > c.LimitA:
 		return []finding.Finding{{
 			Code: "converter-too-small", Level: finding.FixFirst, Source: srcRating, Unit: "A", Found: need, Limit: c.LimitA,
-			Title:  fmt.Sprintf("The step-down converter gives %.0f A, but %s asks for %.0f A: it will cut out or burn.", c.LimitA, when, need),
-			Advice: "The converter's limit must be above launch and reversal, not above the running amps. A controller made for the pack's voltage needs no converter.",
+			Title:  fmt.Sprintf("The converter gives %.0f A but %s asks for %.0f A: it will cut out or burn.", c.LimitA, when, need),
+			Advice: fmt.Sprintf("Fit a controller made for the pack's voltage instead. Or use a converter for more than %.0f A: steady running is not what counts, launch and reversal are.", need),
 		}}
 	}
 	return nil
@@ -135,8 +142,9 @@ func (s Spark) Findings() []finding.Finding {
 	p := s.Precharge
 	return []finding.Finding{{
 		Code: "plug-in-spark", Level: finding.Watch, Source: srcPrecharge, Unit: "A", Found: s.PeakA, Limit: sparkWatchA,
-		Title:  fmt.Sprintf("Plugging in makes a spark: up to %.0f A for an instant into the controller's capacitors.", s.PeakA),
-		Advice: fmt.Sprintf("A pre-charge resistor of %.3g Ohm that is bridged after %.1f s tames it; it must absorb %.2g J each time. Plug in with the switch off.", p.Ohm, p.ChargedS, p.EnergyJ),
+		Title: fmt.Sprintf("Plugging in makes a spark: up to %.0f A for an instant into the controller's capacitors.", s.PeakA),
+		Advice: fmt.Sprintf("Plug in with the switch off. A pre-charge resistor of %s Ohm, bridged after %.1f s, tames the spark; it must absorb %.2g J each time.",
+			strconv.FormatFloat(p.Ohm, 'f', -1, 64), p.ChargedS, p.EnergyJ),
 	}}
 }
 
@@ -151,8 +159,8 @@ type ReversalCheck struct {
 func (k ReversalCheck) Findings() []finding.Finding {
 	f := finding.Finding{
 		Code: "reversal", Level: finding.Watch, Source: srcMotorLaw, Unit: "A", Found: k.Reversal.MotorA, Limit: k.BlockedA,
-		Title:  fmt.Sprintf("Switching to reverse while rolling drives %.0f A through the motors, %.1f times the blocked current.", k.Reversal.MotorA, k.Reversal.MotorA/k.BlockedA),
-		Advice: "Teach the driver to stop first. A controller that waits for a stand before reversing ends the question.",
+		Title:  fmt.Sprintf("Reversing while rolling drives %.0f A through the motors: %.1f times the blocked current.", k.Reversal.MotorA, k.Reversal.MotorA/k.BlockedA),
+		Advice: "Stop before reversing, and teach the driver to.",
 	}
 	l := k.Limits
 	for _, p := range [...]struct{ a, limitA float64 }{
@@ -162,6 +170,7 @@ func (k ReversalCheck) Findings() []finding.Finding {
 	} {
 		if p.limitA > 0 && p.a > p.limitA {
 			f.Level, f.Source, f.Found, f.Limit = finding.FixFirst, srcRating, p.a, p.limitA
+			f.Advice = "Fit a controller that reverses only after a standstill. Until then stop before reversing, and teach the driver to."
 			break
 		}
 	}

@@ -2,6 +2,7 @@ package drive
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/packcheck/finding"
 )
@@ -41,21 +42,31 @@ func (k SpeedCheck) Findings() []finding.Finding {
 		}
 		out = append(out, finding.Finding{
 			Code: "faster-than-original", Level: level, Source: srcEnergy, Unit: "x", Found: ratio, Limit: speedWatch,
-			Title:  fmt.Sprintf("It goes %.1f times as fast as the original: a bump has %.1f times the energy, and it takes as many times the way to stop.", ratio, BumpRatio(ratio)),
-			Advice: "Limit the speed to the original's in the controller.",
+			Title:  fmt.Sprintf("It goes %.1f times as fast as the original: a bump has %.1f times the energy, and stopping takes as many times the way.", ratio, BumpRatio(ratio)),
+			Advice: limitSpeed(min(k.OriginalMS, oldTopMS)),
 		})
 	}
 	if k.SpeedMS > oldTopMS {
 		out = append(out, finding.Finding{
 			Code: "fast-for-a-ride-on", Level: finding.FixFirst, Source: srcOldSpeed, Unit: "m/s", Found: k.SpeedMS, Limit: oldTopMS,
-			Title:  fmt.Sprintf("At %.1f km/h it is faster than such vehicles are made for (8 km/h).", k.SpeedMS*3.6),
-			Advice: "Frame, steering, brakes and seat were made for less. Limit the speed.",
+			Title:  fmt.Sprintf("%s is too fast for a ride-on: frame, steering, brakes and seat were made for %s or less.", speedWords(k.SpeedMS), speedWords(oldTopMS)),
+			Advice: limitSpeed(oldTopMS),
 		})
 	}
 	if k.AgeYears > 0 {
 		out = append(out, k.age())
 	}
 	return out
+}
+
+// limitSpeed advises a greatest speed.
+func limitSpeed(ms float64) string {
+	return "Limit the speed to " + speedWords(ms) + " or less. A controller can do that, or less voltage."
+}
+
+// speedWords prints a speed in both everyday units.
+func speedWords(ms float64) string {
+	return fmt.Sprintf("%.1f km/h (%.1f mph)", ms*3.6, ms*3600/1609.344)
 }
 
 // age says in plain words what the speed means for this driver.
@@ -67,14 +78,17 @@ func (k SpeedCheck) age() finding.Finding {
 	reactM, brakeM := Stop{SpeedMS: k.SpeedMS, ReactionS: ReactionS(k.AgeYears), DecelMS2: decel}.Distances()
 	f := finding.Finding{
 		Code: "way-to-stop", Level: finding.Fine, Source: srcReaction, Unit: "m", Found: reactM + brakeM,
-		Title: fmt.Sprintf("A child of %.0f lifts the foot %.1f s late at best: %.1f m pass before it slows, %.1f m until it stands.",
-			k.AgeYears, ReactionS(k.AgeYears), reactM, reactM+brakeM),
-		Advice: "Count on two or three times that when something surprises the child. Keep clear of roads, water, steps and slopes.",
+		Title: fmt.Sprintf("At best it stands after %.1f m: a child of %.0f lifts the foot %.1f s late, and %.1f m pass before it slows.",
+			reactM+brakeM, k.AgeYears, ReactionS(k.AgeYears), reactM),
+		Advice: "Keep clear of roads, water, steps and slopes. When something surprises the child, count on two or three times that way.",
+	}
+	if k.SpeedMS <= 0 {
+		f.Title = "How far it rolls before it stands is not known: it does not get going here."
 	}
 	if k.AgeYears < 3 {
 		f.Level, f.Source = finding.FixFirst, srcUnder3
-		f.Title = fmt.Sprintf("A child of %.0f is too young to steer and stop by itself: %.1f m pass until the vehicle stands.", k.AgeYears, reactM+brakeM)
-		f.Advice = "Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label."
+		f.Title = fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears))
+		f.Advice = "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label."
 	}
 	return f
 }
