@@ -50,6 +50,7 @@ step. What you left out is assumed, and the report says so.
 How to call it
     packcheck FILE [options]     judge the setup in FILE
     packcheck - [options]        the same, from standard input
+    packcheck fit LOG [options]  fit a battery to logged discharges
     packcheck keys               list everything a setup file may hold
     packcheck sources            list where the built-in figures come from
 

@@ -126,6 +126,7 @@ func newApp(std streams, verdict *int) *cli.App {
 // its own.
 func commands(std streams) []*cli.Command {
 	return []*cli.Command{
+		fitCommand(std),
 		keysCommand(std),
 		sourcesCommand(std),
 		helpCommand(),

@@ -1,0 +1,78 @@
+package main
+
+import (
+	"errors"
+	"math"
+	"slices"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/cellfit"
+)
+
+// fitted is what the logs say, with what it was read from.
+type fitted struct {
+	*known
+	cellfit.Result
+	logs     []*cellfit.Log
+	agrees   []cellfit.Agreement // of the fitted cell with each log; nil without one
+	cautions []string
+}
+
+// comparedRows are enough to compare a model with a log.
+const comparedRows = 3000
+
+// compare runs the fitted cell along every log, and looks for what a reader
+// must be warned of.
+func (f *fitted) compare() error {
+	if len(f.Runs) == 0 && len(f.Ohms) == 0 {
+		return errors.New("the logs hold no discharge and no sudden change of current, so they tell nothing of the battery")
+	}
+	f.warn()
+	if !f.CellKnown {
+		return nil
+	}
+	m, err := battery.New(battery.Spec{Profile: f.Cell.Profile, CellsInSeries: f.cells, CapacityAh: f.baseAh()})
+	if err != nil {
+		return err
+	}
+	for _, l := range f.logs {
+		f.agrees = append(f.agrees, cellfit.Replay(m, l.Condense(comparedRows), cellfit.ReplayOptions{AmbientC: f.airC}))
+	}
+	return nil
+}
+
+// baseAh is the capacity that the fitted curves are relative to.
+func (f *fitted) baseAh() float64 {
+	if f.Options.LabelAh > 0 {
+		return f.Options.LabelAh
+	}
+	return f.FullAh.Value
+}
+
+// meterShare is how far below a limit a logged voltage must lie before it is
+// called below: cell makers end their own tests at the limit, and meters differ
+// (common practice, no published source).
+const meterShare = 0.01
+
+// warn collects what must be said whatever the figures are.
+func (f *fitted) warn() {
+	lowest := math.Inf(1)
+	for _, l := range f.logs {
+		lowest = min(lowest, slices.Min(l.Volts))
+	}
+	lowest /= float64(f.cells)
+	below := func(limit float64) bool { return lowest < (1-meterShare)*limit }
+	switch p := f.profile; {
+	case below(p.NeverRechargeV):
+		f.cautions = append(f.cautions, "In the log the cells stand at "+volts(lowest)+" each, below "+volts(p.NeverRechargeV)+
+			": a battery that stays there must not be charged again. Hand it in where batteries are collected.")
+	case below(p.HarmV):
+		f.cautions = append(f.cautions, "In the log the cells go down to "+volts(lowest)+" each; below "+volts(p.HarmV)+
+			" they are harmed. Do not discharge it so far again.")
+	}
+	f.cautions = append(f.cautions,
+		"A log of the whole battery does not show its single cells: the weakest one is worse than these figures.",
+		"The figures hold for the battery as it was on the day of the log. It ages.",
+		"Stop every discharge where the maker's instructions say. This page does not replace them, local codes or licensed practice.",
+	)
+}
