@@ -107,20 +107,19 @@ func (p *Path) Allowed(t *tables.Tables, form tables.Fuse, d Demand, ambientC fl
 func (b FuseBand) Advice() string {
 	switch {
 	case len(b.StandardA) == 1:
-		return fmt.Sprintf("Use a %g A fuse of this form.", b.StandardA[0])
+		return fmt.Sprintf("Fit a %g A fuse right at the pack.", b.StandardA[0])
 	case len(b.StandardA) > 1:
-		return fmt.Sprintf("Use a fuse of this form from %g to %g A, the smallest that holds.",
+		return fmt.Sprintf("Fit a fuse of %g to %g A right at the pack; take the smallest that holds.",
 			b.StandardA[0], b.StandardA[len(b.StandardA)-1])
 	case b.LeastA <= b.MostA:
-		return "No standard rating of this form lies between what the vehicle draws and what the path stands. " +
-			"Lower the current with a current limit, or improve the weakest part of the path."
+		return "Limit the current in the controller, or strengthen the wire: " +
+			"no standard rating lies between what the vehicle draws and what the path stands."
 	}
-	either := "a current limit in the controller"
+	first := "Limit the current in the controller"
 	if b.LeastBy == "launch" {
-		either = "a current limit or a slower ramp at launch"
+		first = "Soften the launch with a current limit or a slower ramp"
 	}
-	change := strings.Join(b.changes(), " and ")
-	return strings.ToUpper(change[:1]) + change[1:] + ", or " + either + ". Do not fit a larger fuse on this path."
+	return first + "; otherwise fit " + strings.Join(b.changes(), " and ") + ". Do not fit a larger fuse on this path."
 }
 
 // changes names every part of the path that stands less than the least rating.
@@ -139,7 +138,7 @@ func (b FuseBand) changes() []string {
 		case limit.By == "joint":
 			add(fmt.Sprintf("%s made for %.0f A or more", limit.Name, math.Ceil(b.LeastA)))
 		default:
-			add("a form of fuse and holder made for this current")
+			add("a kind of fuse and holder made for this current")
 		}
 	}
 	return parts

@@ -93,21 +93,21 @@ func TestEmptyBandNeverAdvisesALargerFuse(t *testing.T) {
 		d    wiring.Demand
 		want string
 	}{
-		"thin wire": {bare(t, awg(18), 60), "small blade", wiring.Demand{RunningA: 18}, "Wire that carries 18 A or more"},
+		"thin wire": {bare(t, awg(18), 60), "small blade", wiring.Demand{RunningA: 18}, "otherwise fit wire that carries 18 A or more."},
 		"launch":    {bare(t, awg(16), 60), "small blade", wiring.Demand{RunningA: 5, LaunchA: 120, LaunchS: 1}, "slower ramp"},
 		"joint": {
 			path(t, wiring.PathSpec{Runs: []wiring.Run{thick}, Contacts: []wiring.Contact{{Name: "tab", SteadyA: 15}}}),
 			"small blade",
 			wiring.Demand{RunningA: 20},
-			"Tab made for 28 A or more",
+			"fit tab made for 28 A or more",
 		},
-		"holder": {path(t, wiring.PathSpec{Runs: []wiring.Run{thick}}), "small blade", wiring.Demand{RunningA: 40}, "A form of fuse and holder made for this current"},
+		"holder": {path(t, wiring.PathSpec{Runs: []wiring.Run{thick}}), "small blade", wiring.Demand{RunningA: 40}, "fit a kind of fuse and holder made for this current"},
 		"wire and holder": {
 			bare(t, awg(16), 60), "small blade",
 			wiring.Demand{RunningA: 30},
-			"Wire that carries 30 A or more and a form of fuse and holder made for this current, or a current limit",
+			"Limit the current in the controller; otherwise fit wire that carries 30 A or more and a kind of fuse and holder made for this current",
 		},
-		"gap": {bare(t, awg(16), 60), "small blade", wiring.Demand{RunningA: 15.5}, "No standard rating"},
+		"gap": {bare(t, awg(16), 60), "small blade", wiring.Demand{RunningA: 15.5}, "no standard rating"},
 	} {
 		b := allowed(t, c.p, c.form, c.d, 30)
 		advice := b.Advice()

@@ -46,14 +46,14 @@ func ExampleAssess() {
 	// Output:
 	// drop 0.75 V, 10 W
 	// danger: The fuse is too large for the wire: the copper could burn before it opens. (40 A, limit 30)
-	// danger: The contacts of the pedal switch may weld shut at launch, and the vehicle would not stop. (18 V, limit 12)
-	// fix first: The fuse lets more current through than its holder is made for. (40 A, limit 30)
-	// fix first: No standard fuse suits both what the vehicle draws and what the path stands. (41.4 A, limit 30)
+	// danger: The pedal switch may weld and the vehicle does not stop: the surge of a start can melt its contacts together. (18 V, limit 12)
+	// fix first: The fuse is too large for its holder. (40 A, limit 30)
+	// fix first: No standard fuse suits both load and wire. (41.4 A, limit 30)
 	// watch: The fuse may open at launch. (0.4 s, limit 0.322)
 	// watch: Some heat builds up in the pedal switch. (1.96 W, limit 1)
 	// fine: In a short circuit the fuse opens before the wire is harmed. (0.197 s, limit 0.463)
 	// fine: The running current is within what the wire can take. (14 A, limit 20)
-	// Wire that carries 28 A or more and a form of fuse and holder made for this current, or a current limit or a slower ramp at launch. Do not fit a larger fuse on this path.
+	// Soften the launch with a current limit or a slower ramp; otherwise fit wire that carries 28 A or more and a kind of fuse and holder made for this current. Do not fit a larger fuse on this path.
 }
 
 func ExampleFuse_WhatFlowed() {

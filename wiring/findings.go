@@ -1,7 +1,9 @@
 package wiring
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"example.org/packcheck/finding"
 	"example.org/packcheck/tables"
@@ -61,20 +63,20 @@ func (j *judge) wire() {
 			Found: j.Demand.RunningA, Limit: carries, Unit: "A", Source: run.Ampacity.Source,
 		}
 		if f.Level != finding.Fine {
-			f.Advice = "The limit is from memory: look the wire up in its maker's sheet."
+			f.Advice = "Look the wire up in its maker's sheet: the limit used here is from memory."
 		}
 		if j.Demand.RunningA > carries {
 			f.Code, f.Level = "wire-overloaded", finding.FixFirst
 			f.Title = "The running current is too much for the " + run.Name + "."
-			f.Advice = "Use thicker wire, or lower the current with a current limit."
+			f.Advice = "Fit thicker wire, or limit the current in the controller."
 		}
 		j.add(f)
 		if run.Wire.AreaMM2 < least.Likely*thinnestShare {
 			j.add(finding.Finding{
 				Code: "wire-thin", Level: finding.Watch,
-				Title: "At the " + run.Name + " the copper is thin enough to break from handling.",
+				Title: "The " + run.Name + " is thin enough to break from handling.",
 				Found: run.Wire.AreaMM2, Limit: least.Likely, Unit: "mm2", Source: least.Source,
-				Advice: "Keep it inside a sheath, or use thicker wire.",
+				Advice: "Keep the " + run.Name + " inside a sheath, or fit thicker wire.",
 			})
 		}
 	}
@@ -95,8 +97,12 @@ func (j *judge) joints() {
 				Code: "joint-overloaded", Level: finding.FixFirst,
 				Title: "The running current is too much for the " + c.Name + ".",
 				Found: j.Demand.RunningA, Limit: c.SteadyA, Unit: "A", Source: c.Source,
-				Advice: "Use a connector or switch made for this current, or lower the current.",
+				Advice: "Fit a connector or switch made for this current, or limit the current in the controller.",
 			})
+		}
+		renew := "Renew the " + c.Name + ": new contacts have a tenth of the resistance of aged ones."
+		if c.Kind == Switch {
+			renew = "Renew the " + c.Name + ", or let a controller carry the current."
 		}
 		heat := j.Demand.RunningA * j.Demand.RunningA * c.Ohm
 		switch {
@@ -104,13 +110,13 @@ func (j *judge) joints() {
 			j.add(finding.Finding{
 				Code: "joint-hot", Level: finding.FixFirst, Title: "Too much heat builds up in the " + c.Name + ".",
 				Found: heat, Limit: hot.Likely, Unit: "W", Source: hot.Source,
-				Advice: "Renew the joint; a new crimp has a tenth of an aged one's resistance.",
+				Advice: renew,
 			})
 		case heat >= watch.Likely:
 			j.add(finding.Finding{
 				Code: "joint-warm", Level: finding.Watch, Title: "Some heat builds up in the " + c.Name + ".",
 				Found: heat, Limit: watch.Likely, Unit: "W", Source: watch.Source,
-				Advice: "Feel it after ten minutes of use and renew it when it is too warm to hold.",
+				Advice: "Feel the " + c.Name + " after ten minutes of use; renew what is too warm to hold.",
 			})
 		}
 	}
@@ -122,7 +128,7 @@ func (j *judge) drop() {
 	if j.Total.DropShare > limit.Likely {
 		j.add(finding.Finding{
 			Code: "drop-large", Level: finding.Watch,
-			Title: "The path takes a large part of the voltage at the running current.",
+			Title: "Much of the voltage is lost on the way to the motors.",
 			Found: j.Total.DropShare, Limit: limit.Likely, Unit: "x", Source: limit.Source,
 			Advice: "Shorten or thicken the wire, and renew old joints.",
 		})
@@ -149,13 +155,13 @@ func (j *judge) pedal() {
 		}
 		f := finding.Finding{
 			Code: "pedal-may-weld", Level: finding.Watch,
-			Title: "The pack has more voltage than the " + c.Name + " was made for.",
+			Title: "The " + c.Name + " gets more voltage than it was made for.",
 			Found: supply, Limit: j.DesignV, Unit: "V", Source: caution.Source,
 			Advice: "Let a controller carry the current and use the switch only as a signal.",
 		}
 		if supply >= weldRatio*j.DesignV*0.99 {
 			f.Level = finding.Danger
-			f.Title = "The contacts of the " + c.Name + " may weld shut at launch, and the vehicle would not stop."
+			f.Title = "The " + c.Name + " may weld and the vehicle does not stop: the surge of a start can melt its contacts together."
 		}
 		j.add(f)
 	}
@@ -167,17 +173,17 @@ func (j *judge) noFuse() {
 	if j.FuseUnknown {
 		j.add(finding.Finding{
 			Code: "fuse-unknown", Level: finding.FixFirst,
-			Title: "Nothing is known of a fuse; without one a short circuit makes the wire glow.",
+			Title: "Nothing is known of a fuse: without one a short circuit makes the wire glow.",
 			Found: j.Far.CurrentA, Limit: j.Far.CarriedA, Unit: "A", Source: rule.Source,
-			Advice: "Look for a fuse by the pack and read form and rating. " + j.Band.Advice(),
+			Advice: "Look for a fuse by the pack and read its kind and rating. If there is none, or another than this: " + lowerFirst(j.Band.Advice()),
 		})
 		return
 	}
 	j.add(finding.Finding{
 		Code: "no-fuse", Level: finding.Danger,
-		Title: "There is no fuse: a short circuit would make the wire glow.",
+		Title: "There is no fuse: a short circuit makes the wire glow.",
 		Found: j.Far.CurrentA, Limit: j.Far.CarriedA, Unit: "A", Source: rule.Source,
-		Advice: "Put a fuse by the pack before anything else. " + j.Band.Advice(),
+		Advice: "Put a fuse in before anything else. " + j.Band.Advice(),
 	})
 }
 
@@ -192,24 +198,27 @@ func (j *judge) short() {
 		Found: finite(w.ClearS), Limit: finite(w.LimitS), Unit: "s", Source: insulation,
 	}
 	if f.Level != finding.Fine {
-		f.Advice = "The opening times are from memory: look the device up in its maker's sheet."
+		f.Advice = "Look the fuse up in its maker's sheet: the opening times used here are from memory."
 	}
 	if !w.Protected() {
 		f.Code, f.Level = "short-burns-wire", finding.Danger
-		f.Title = "In a short circuit the wire may burn before the fuse opens."
-		f.Advice = "Use thicker or shorter wire, or a smaller fuse. " + j.Band.Advice()
+		f.Title = "A short circuit may burn the wire before the fuse opens."
+		f.Advice = "Fit a smaller or faster fuse, or thicker wire."
 	}
 	j.add(f)
 	form := j.Path.fuse.spec.Form
 	if form.BreakingA > 0 && j.Near.CurrentA > form.BreakingA {
 		j.add(finding.Finding{
 			Code: "short-above-breaking", Level: finding.FixFirst,
-			Title: "A short circuit would draw more than the fuse can interrupt.",
+			Title: "A short circuit draws more than the fuse can interrupt.",
 			Found: j.Near.CurrentA, Limit: form.BreakingA, Unit: "A", Source: form.VoltageSource,
-			Advice: "Use a fuse made to interrupt this current.",
+			Advice: fmt.Sprintf("Fit a fuse made to interrupt %.0f A or more.", math.Ceil(j.Near.CurrentA)),
 		})
 	}
 }
+
+// lowerFirst makes a sentence fit to follow a colon.
+func lowerFirst(sentence string) string { return strings.ToLower(sentence[:1]) + sentence[1:] }
 
 // finite keeps infinities out of reports: JSON knows none. A year stands for
 // "never".

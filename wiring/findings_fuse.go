@@ -1,6 +1,7 @@
 package wiring
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/packcheck/finding"
@@ -27,7 +28,7 @@ func (j *judge) fuseSize() {
 			Found: rating, Limit: j.Band.MostA, Unit: "A", Source: j.Band.MostSource,
 		}
 		if level != finding.Fine {
-			f.Advice = "Some of the limits are from memory: compare with the makers' sheets of wire and fuse."
+			f.Advice = "Compare with the makers' sheets of wire and fuse: some of the limits used here are from memory."
 		}
 		j.add(f)
 	}
@@ -42,7 +43,7 @@ func (j *judge) fuseSize() {
 	if len(j.Band.StandardA) == 0 {
 		j.add(finding.Finding{
 			Code: "fuse-none-fits", Level: finding.FixFirst,
-			Title: "No standard fuse suits both what the vehicle draws and what the path stands.",
+			Title: "No standard fuse suits both load and wire.",
 			Found: j.Band.LeastA, Limit: j.Band.MostA, Unit: "A", Source: j.Band.MostSource,
 			Advice: j.Band.Advice(),
 		})
@@ -68,9 +69,9 @@ func (j *judge) fuseLoad() {
 			limit = most
 		}
 		j.add(finding.Finding{
-			Code: "fuse-loaded", Level: finding.Watch, Title: "The running current loads the fuse so far that it ages.",
+			Code: "fuse-loaded", Level: finding.Watch, Title: "The running current wears the fuse out.",
 			Found: running, Limit: limit.Likely * carries, Unit: "A", Source: limit.Source,
-			Advice: j.Band.Advice(),
+			Advice: "Carry a spare fuse of the same rating; a current limit in the controller spares it.",
 		})
 	}
 	launch := j.FuseTimes().Launch
@@ -102,17 +103,17 @@ func (j *judge) fuseBlocked() {
 	}
 	f := finding.Finding{
 		Code: "fuse-slow-when-blocked", Level: finding.Watch,
-		Title: "With blocked wheels the fuse may take long to open; it protects the wire, not the motor.",
+		Title: "The fuse opens late when wheels are blocked: it protects the wire, not the motor.",
 		Found: finite(times.LatestS), Limit: slowBlockedS, Unit: "s", Source: j.Path.fuse.spec.Form.GatesSource,
-		Advice: "Let go of the pedal at once when the wheels do not turn. A current limit in the controller helps, a fuse does not.",
+		Advice: "Let go of the pedal at once when the vehicle does not move. A current limit in the controller helps, a fuse does not.",
 	}
 	weakest := j.Path.Weakest(j.AmbientC)
 	rule := j.Tables.Figure(tables.FuseShareOfAmpacity)
 	if most := rule.Likely * weakest.CarriesA(j.AmbientC); math.IsInf(times.LatestS, 1) && blocked > most {
 		f.Code, f.Level = "blocked-overloads-wire", finding.FixFirst
-		f.Title = "With blocked wheels the wire overheats and the fuse need not open."
+		f.Title = "Blocked wheels overheat the wire; the fuse need not open."
 		f.Found, f.Limit, f.Unit, f.Source = blocked, most, "A", rule.Source
-		f.Advice = "Use thicker wire, or a current limit in the controller."
+		f.Advice = "Fit thicker wire, or limit the current in the controller."
 	}
 	j.add(f)
 }
@@ -132,10 +133,10 @@ func (j *judge) fusePlace() {
 	switch {
 	case math.IsNaN(distance):
 		f.Code, f.Level, f.Found = "fuse-place-unknown", finding.Watch, 0
-		f.Title = "It is not known how far the fuse is from the pack."
+		f.Title = "How far the fuse is from the pack is not known."
 	case distance > reach.Likely:
 		f.Code, f.Level = "fuse-too-far", finding.FixFirst
-		f.Title = "There is too much unprotected wire between the pack and the fuse."
+		f.Title = "Too much unprotected wire lies between pack and fuse."
 	default:
 		return
 	}
@@ -150,12 +151,12 @@ func (j *judge) fuseVoltage() {
 	}
 	f := finding.Finding{
 		Code: "fuse-voltage", Level: finding.FixFirst,
-		Title: "The full pack has more voltage than the fuse can interrupt.",
+		Title: "The fuse cannot interrupt the full pack's voltage.",
 		Found: j.Pack.FullV, Limit: limit, Unit: "V", Source: j.Path.fuse.spec.Form.VoltageSource,
-		Advice: "Use a fuse whose printed voltage is above that of the full pack.",
+		Advice: fmt.Sprintf("Fit a fuse printed with %.0f V or more.", math.Ceil(j.Pack.FullV)),
 	}
 	if j.Path.fuse.spec.VoltageV == 0 {
-		f.Title = "The full pack has more voltage than the common version of this fuse can interrupt."
+		f.Title = "Common fuses of this kind cannot interrupt this voltage."
 		f.Advice = "Read the voltage printed on the fuse. " + f.Advice
 	}
 	j.add(f)
@@ -166,9 +167,9 @@ func (j *judge) fuseHolder() {
 	s := j.Path.fuse.spec
 	f := finding.Finding{
 		Code: "fuse-holder", Level: finding.FixFirst,
-		Title: "The fuse lets more current through than its holder is made for.",
+		Title: "The fuse is too large for its holder.",
 		Found: s.RatingA, Limit: s.HolderA, Unit: "A", Source: s.Form.HolderSource,
-		Advice: "Use a holder made for this current, or the form of fuse that has one.",
+		Advice: fmt.Sprintf("Fit a holder made for %g A or more; never one that is smaller than its fuse.", s.RatingA),
 	}
 	switch {
 	case s.HolderA > 0:
@@ -180,7 +181,7 @@ func (j *judge) fuseHolder() {
 	case s.Form.HolderA > 0 && s.RatingA > s.Form.HolderA:
 		f.Level, f.Limit = finding.Watch, s.Form.HolderA
 		f.Title = "The fuse needs the heavy version of its holder."
-		f.Advice = "Read the current printed on the holder."
+		f.Advice = fmt.Sprintf("Read the current printed on the holder: it must be %g A or more.", s.RatingA)
 	default:
 		return
 	}
@@ -198,7 +199,7 @@ func (j *judge) fuseHeat() {
 		return
 	}
 	j.add(finding.Finding{
-		Code: "fuse-heat", Level: finding.Watch, Title: "In these surroundings the fuse carries less than is printed on it.",
+		Code: "fuse-heat", Level: finding.Watch, Title: "Heat makes the fuse carry less than is printed on it.",
 		Found: carries, Limit: rating, Unit: "A", Source: j.Path.fuse.spec.Form.HeatSource,
 		Advice: "Keep the fuse out of the warm battery box.",
 	})
@@ -212,9 +213,9 @@ func (j *judge) fuseLife() {
 	}
 	j.add(finding.Finding{
 		Code: "fuse-tires", Level: finding.Watch,
-		Title: "So many launches of this size tire the fuse until one opens it.",
+		Title: "A season of such starts wears the fuse out.",
 		Found: life.Share, Limit: life.Allowed, Unit: "x", Source: life.Source,
-		Advice: "Soften the launch with a ramp or a current limit, and carry a spare fuse of the same rating.",
+		Advice: "Carry a spare fuse of the same rating; a soft start or a current limit spares it.",
 	})
 }
 
@@ -226,9 +227,9 @@ func (j *judge) breaker() {
 	}
 	j.add(finding.Finding{
 		Code: "breaker-alone", Level: finding.FixFirst,
-		Title: "A breaker that closes again by itself must not be the only protection.",
+		Title: "A self-closing breaker must not be the only protection.",
 		Found: j.Path.fuse.spec.RatingA, Limit: 0, Unit: "A", Source: form.Source,
-		Advice: "Add a fuse by the pack. The breaker goes on opening and closing into a fault until something burns.",
+		Advice: "Add a one-time fuse right at the pack. The breaker goes on opening and closing into a fault until something burns.",
 	})
 }
 
