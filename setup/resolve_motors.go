@@ -23,7 +23,7 @@ func (r *resolver) motors() {
 	class := r.class()
 	p.Count = r.or(raw.Count, blank{
 		table: "motors", name: "count", kind: quantity.Count, Range: span(class.Motors),
-		why: fmt.Sprintf("Not given; usual for a vehicle of the class %q.", class.Name), source: class.Motors.Source,
+		why: usualFor(class), source: class.Motors.Source,
 	})
 	switch {
 	case raw.Wiring.Given:
@@ -65,7 +65,7 @@ func (r *resolver) can(raw Motors, class tables.VehicleClass) (tables.MotorCan, 
 		return can, true
 	}
 	p.Can = r.choose(raw.Can, "motors", "can", can.Name,
-		fmt.Sprintf("Not given; usual for a vehicle of the class %q.", class.Name), class.Source)
+		usualFor(class), class.Source)
 	return can, true
 }
 
@@ -90,7 +90,7 @@ func (r *resolver) ratedVoltage(raw Motors, _ tables.MotorCan) {
 		p.RatedV = r.assume(blank{
 			table: "motors", name: "rated_voltage", kind: quantity.Voltage,
 			Range: r.parts.Vehicle.DesignV.Range.Scale(1 / r.chain()),
-			why:   "Not given; the share of the vehicle's design voltage that each motor gets.", source: srcGiven,
+			why:   "Not given; what each motor gets of the voltage that the vehicle was made for.", source: srcGiven,
 		})
 	default:
 		p.RatedV = r.orUnknown("motors", "rated_voltage", quantity.Voltage, raw.RatedVoltage)
@@ -129,8 +129,8 @@ func (r *resolver) constants(raw Motors, can tables.MotorCan) {
 	hasR := raw.WindingResistance.Given || raw.StallCurrent.Given
 	hasK := raw.TorqueConstant.Given || raw.NoLoadSpeed.Given
 	r.noLoad(raw, can, usual)
-	sameCan := fmt.Sprintf("Not given; follows from the other for motors of size %s, where resistance goes with the square of the torque constant.", can.Name)
-	wide := fmt.Sprintf("Not given; motors of size %s differ this much, the size does not fix the winding.", can.Name)
+	sameCan := fmt.Sprintf("Not given; follows from the other one: in motors of size %s the resistance goes with the square of the torque constant.", can.Name)
+	wide := fmt.Sprintf("Not given; motors of size %s differ this much, because the size says nothing of the winding.", can.Name)
 	ohm := blank{table: "motors", name: "winding_resistance", kind: quantity.Resistance}
 	con := blank{table: "motors", name: "torque_constant", kind: quantity.TorqueConstant}
 	gradient := usual.ohm.Likely / (usual.k.Likely * usual.k.Likely) // Ohm per constant squared
@@ -300,7 +300,7 @@ func (r *resolver) gears() {
 	class := r.class()
 	p.Ratio = r.or(raw.Ratio, blank{
 		table: "gears", name: "ratio", kind: quantity.Ratio, Range: span(class.GearRatio),
-		why:    fmt.Sprintf("Not given; usual for a vehicle of the class %q.", class.Name),
+		why:    usualFor(class),
 		source: class.GearRatio.Source,
 	})
 	p.Fitted = !raw.Ratio.Given
@@ -309,7 +309,7 @@ func (r *resolver) gears() {
 	p.Efficiency = r.or(raw.Efficiency, blank{
 		table: "gears", name: "efficiency", kind: quantity.Fraction,
 		Range: quantity.Spread(math.Pow(stage.Low, stages), math.Pow(stage.Likely, stages), math.Pow(stage.High, stages)),
-		why:   "Not given; three plastic stages.", source: stage.Source,
+		why:   "Not given; three stages of plastic gears.", source: stage.Source,
 	})
 	r.track(&p.Ratio, &p.Efficiency)
 }

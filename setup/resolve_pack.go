@@ -153,7 +153,7 @@ func (r *resolver) packCharge(raw Pack, label battery.Label) {
 	default:
 		p.CapacityAh = r.assume(blank{
 			table: "pack", name: "capacity", kind: quantity.Charge, Range: usualCapacity(p.Profile),
-			why: "Not given and not on the label; the range of usual packs.", source: srcPackSize,
+			why: "Neither given nor on the label; from the smallest to the largest usual pack.", source: srcPackSize,
 		})
 	}
 	switch {
@@ -167,7 +167,7 @@ func (r *resolver) packCharge(raw Pack, label battery.Label) {
 	default:
 		p.RateS = r.assume(blank{
 			table: "pack", name: "rate", kind: quantity.Duration, Range: quantity.Exactly(p.Profile.Capacity.RatedHours * 3600),
-			why:    "Not given; labels of this chemistry are rated over these hours.",
+			why:    "Not given; makers of such packs rate the capacity over this time.",
 			source: firstSource(p.Profile.Capacity.Source),
 		})
 	}
@@ -191,7 +191,7 @@ func usualCapacity(p chemistry.Profile) quantity.Range {
 func (r *resolver) healthDefault() blank {
 	b := blank{
 		table: "pack", name: "health", kind: quantity.Fraction, Range: quantity.Spread(0.8, 0.9, 1),
-		why: "Not given; anything from new to the usual end of its life.", source: srcPackWear,
+		why: "Not given; anything from new to worn out.", source: srcPackWear,
 	}
 	if r.original != nil && r.original.Pack.Given {
 		b.Range = quantity.Spread(0.95, 1, 1)
@@ -211,7 +211,7 @@ func (r *resolver) packResistance(raw Pack) {
 	u := p.Profile.Resistance.Uncertainty
 	b := blank{
 		table: "pack", name: "resistance", kind: quantity.NoKind, Range: quantity.Spread(max(1-u, 0.05), 1, 1+u),
-		why:    "Not measured; typical of this chemistry for the capacity and wear.",
+		why:    "Not measured; usual for such a pack of this capacity and wear.",
 		source: firstSource(p.Profile.Resistance.Source),
 	}
 	if m, err := battery.New(r.parts.PackSpec(Likely)); err == nil {
@@ -234,18 +234,18 @@ func (r *resolver) packLimits(raw Pack) {
 	guessed := p.Chemistry.Assumed || p.CapacityAh.Assumed
 	p.MassKg = r.orProfile(raw.Mass, guessed, blank{
 		table: "pack", name: "mass", kind: quantity.Mass, Range: quantity.Spread(0.8*kg, kg, 1.2*kg),
-		why: "Not weighed; by the energy it holds.", source: firstSource(p.Profile.Mass.Source),
+		why: "Not weighed; follows from the energy that it holds.", source: firstSource(p.Profile.Mass.Source),
 	})
 	p.MaxCurrentA = r.or(raw.MaxCurrent, blank{
 		table: "pack", name: "max_current", kind: quantity.Current,
 		Range:  quantity.Exactly(p.Profile.Discharge.ContinuousC * p.CapacityAh.Likely),
-		why:    "Not given; what cells of this chemistry stand for good.",
+		why:    "Not given; what such cells can give for long.",
 		source: firstSource(p.Profile.Discharge.Source),
 	})
 	month := p.Profile.Keeping.LossPerMonth
 	p.SelfDischarge = r.orProfile(raw.SelfDischarge, guessed, blank{
 		table: "pack", name: "self_discharge", kind: quantity.Fraction, Range: quantity.Exactly(math.Min(month, 1)),
-		why: "Not given; typical of this chemistry, per month.", source: firstSource(p.Profile.Keeping.Source),
+		why: "Not given; what such packs lose in a month.", source: firstSource(p.Profile.Keeping.Source),
 	})
 }
 

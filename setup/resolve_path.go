@@ -16,7 +16,7 @@ func (r *resolver) controller() {
 		return // the load is all that there is
 	}
 	soft := raw.Ramp.Given && raw.Ramp.High > 0 || raw.CurrentLimit.Given
-	kind, why := "contacts", "Not given; plain contacts, which give the hardest launch."
+	kind, why := "contacts", "Not given; taken as plain contacts, which give the hardest launch."
 	if soft {
 		kind, why = "chopper", "Not given; only an electronic speed control has a ramp or a current limit."
 	}
@@ -39,7 +39,7 @@ func (r *resolver) controller() {
 	case chopper && !raw.CurrentLimit.Given:
 		p.RampS = r.assume(blank{
 			table: "controller", name: "ramp", kind: quantity.Duration, Range: quantity.Exactly(0),
-			why: "Neither a soft start nor a current limit is known; none is counted on.", source: srcBoard,
+			why: "Neither a soft start nor a current limit was given; none is counted on.", source: srcBoard,
 		})
 	default:
 		p.RampS = r.derived(blank{table: "controller", name: "ramp", kind: quantity.Duration, why: "No soft start.", source: srcGiven})
@@ -70,7 +70,7 @@ func (r *resolver) standby(raw Controller, chopper bool) {
 		b.Range, b.why, b.source = quantity.Exactly(0), "Plain contacts draw nothing while open.", srcGiven
 		p.StandbyA = r.derived(b)
 	default:
-		b.Range, b.why = quantity.Spread(0, 0, 0.02), "Not given; nothing with plain contacts, but a board would draw current all the time."
+		b.Range, b.why = quantity.Spread(0, 0, 0.02), "Not given; plain contacts draw nothing, but a board would draw current all the time."
 		p.StandbyA = r.assume(b)
 	}
 }
@@ -104,15 +104,15 @@ func (r *resolver) wire() {
 	}
 	p.OneWayM = r.or(raw.OneWayLength, blank{
 		table: "wire", name: "one_way_length", kind: quantity.Length, Range: quantity.Spread(0.6, 1, 1.8),
-		why: "Not given; from the pack to the motors of a small vehicle.", source: srcWire,
+		why: "Not given; the usual way from pack to motors in a small vehicle.", source: srcWire,
 	})
 	p.InsulationC = r.or(raw.Insulation, blank{
 		table: "wire", name: "insulation", kind: quantity.Temperature, Range: quantity.Exactly(60),
-		why: "Not given; the weakest usual insulation.", source: srcWire,
+		why: "Not given; the usual insulation that stands least heat.", source: srcWire,
 	})
 	p.Joints = r.or(raw.Joints, blank{
 		table: "wire", name: "joints", kind: quantity.Count, Range: quantity.Range{Low: 6, Likely: 8, High: 12},
-		why: "Not counted; plugs, crimps and screws there and back.", source: srcWire,
+		why: "Not counted; plugs, crimps and screws on the way there and back.", source: srcWire,
 	})
 	r.joint(raw)
 	r.checkWire(raw)
@@ -226,7 +226,7 @@ func (r *resolver) cutoffs() {
 		}
 		p.StandbyA = r.or(d.raw.StandbyCurrent, blank{
 			table: table, name: "standby_current", kind: quantity.Current, Range: quantity.Spread(0, 0.0001, 0.005),
-			why: "Not given; what such a device draws itself.", source: srcCutoff,
+			why: "Not given; what such a device usually draws itself.", source: srcCutoff,
 		})
 		r.parts.Cutoffs = append(r.parts.Cutoffs, p)
 	}

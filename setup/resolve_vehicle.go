@@ -17,6 +17,15 @@ func (r *resolver) class() tables.VehicleClass {
 	return r.tab.VehicleClassFor(r.parts.Vehicle.DesignV.Likely, seats)
 }
 
+// usualFor says which vehicles a default was taken from.
+func usualFor(c tables.VehicleClass) string {
+	seats := "one seat"
+	if c.Seats > 1 {
+		seats = fmt.Sprintf("%d seats", c.Seats)
+	}
+	return fmt.Sprintf("Not given; usual for a %g V vehicle with %s.", c.DesignV, seats)
+}
+
 // vehicle settles everything about the vehicle but motors and gears.
 func (r *resolver) vehicle() {
 	raw := r.setup.Vehicle
@@ -25,7 +34,7 @@ func (r *resolver) vehicle() {
 	p.DesignV = r.or(raw.DesignVoltage, r.designDefault())
 	class := r.class()
 	p.Class = class.Name
-	why := fmt.Sprintf("Not given; usual for a vehicle of the class %q.", class.Name)
+	why := usualFor(class)
 	p.MassKg = r.or(raw.Mass, blank{
 		table: "vehicle", name: "mass", kind: quantity.Mass, Range: span(class.MassKG),
 		why: why, source: class.MassKG.Source,
@@ -39,7 +48,7 @@ func (r *resolver) vehicle() {
 	r.ground(raw)
 	p.Slope = r.or(raw.Slope, blank{
 		table: "vehicle", name: "slope", kind: quantity.Grade, Range: quantity.Exactly(0),
-		why: "Not given; level ground. A slope takes far more current.", source: srcUse,
+		why: "Not given; taken as level. A slope takes far more current.", source: srcUse,
 	})
 	// There is no key for air drag: at the speed of a ride-on it is a few
 	// percent of what the ground takes.
@@ -96,7 +105,7 @@ func (r *resolver) designDefault() blank {
 		return b
 	}
 	b.source = srcUse
-	b.Range, b.why = quantity.Exactly(12), "Not given; most ride-on vehicles are 12 V."
+	b.Range, b.why = quantity.Exactly(12), "Not given; most ride-ons are made for 12 V."
 	if can, err := r.tab.MotorCan(s.Motors.Can.Text); s.Motors.Can.Given && err == nil {
 		for _, c := range r.tab.VehicleClasses() {
 			if c.Can == can.Name && c.DesignV != 12 && can.Name != "550" {
@@ -125,7 +134,7 @@ func (r *resolver) drivenShare(raw Vehicle) {
 	b := blank{
 		table: "vehicle", name: "driven_wheels", kind: quantity.Fraction, source: srcUse,
 		Range: quantity.Spread(0.8*share, share, 1.2*share).Clamp(0, 1),
-		why:   fmt.Sprintf("Share of the weight on %g driven wheels of %g, a fifth either way for where the child sits.", driven, wheels),
+		why:   "What counts is the weight on them: a fifth more or less, by where the child sits.",
 	}
 	if driven == wheels {
 		b.Range = quantity.Exactly(1)
@@ -138,7 +147,7 @@ func (r *resolver) drivenShare(raw Vehicle) {
 	if raw.DrivenWheels.Given {
 		b.name = "wheels"
 	}
-	b.why = "Not given; usual. " + b.why
+	b.why = "Not given; the usual number. " + b.why
 	p.DrivenShare = r.assume(b)
 }
 
@@ -183,8 +192,8 @@ func (r *resolver) ground(raw Vehicle) {
 	hr, hg := of(hard)
 	roll.Range = quantity.Spread(er.Low, ur.Likely, hr.High)
 	grip.Range = quantity.Spread(min(eg.Low, hg.Low), ug.Likely, max(eg.High, hg.High))
-	roll.why, roll.source = "The ground was not given.", hr.Source
-	grip.why, grip.source = "The ground was not given.", ug.Source
+	roll.why, roll.source = "Follows from the ground, which was not given.", hr.Source
+	grip.why, grip.source = "Follows from the ground, which was not given.", ug.Source
 	p.RollingM, p.Grip = r.derived(roll), r.derived(grip)
 	p.RollingM.Assumed, p.Grip.Assumed = true, true
 }
@@ -209,10 +218,10 @@ func (r *resolver) rider() {
 		return
 	}
 	low, likely, high := 3.0, 4.5, 6.0
-	b := blank{table: "rider", name: "mass", kind: quantity.Mass, why: "Neither mass nor age was given; a child of 3 to 6 years."}
+	b := blank{table: "rider", name: "mass", kind: quantity.Mass, why: "Neither mass nor age was given; taken as a child of 3 to 6 years."}
 	if raw.Age.Given {
 		low, likely, high = raw.Age.Low, raw.Age.Likely, raw.Age.High
-		b.why = "Not weighed; the lightest to the heaviest of twenty children of this age."
+		b.why = "Not weighed; from the lightest to the heaviest of twenty children of this age."
 	}
 	young, err1 := r.tab.ChildMass(low)
 	middle, err2 := r.tab.ChildMass(likely)
@@ -230,7 +239,7 @@ func (r *resolver) rider() {
 	}
 	if seats := r.setup.Vehicle.Seats; seats.Given && seats.Likely > 1 && !raw.Age.Given {
 		b.Range.High *= seats.Likely
-		b.why += " Every seat may be taken."
+		b.why += " At most every seat is taken."
 	}
 	p.MassKg = r.assume(b)
 }
