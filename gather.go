@@ -2,12 +2,23 @@ package packcheck
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/packcheck/finding"
 )
 
-// doubtful marks a finding that shows only where the unknowns fall badly.
-const doubtful = " (If what is not known falls badly.)"
+// doubtful marks a finding that shows only where the unknowns fall badly. It
+// stands in front, so that a title cut short still says so.
+const doubtful = "Possibly: "
+
+// inDoubt marks a title.
+func inDoubt(title string) string {
+	first, _, _ := strings.Cut(title, " ")
+	if first != "" && strings.ToLower(first[1:]) == first[1:] { // no name or unit in capitals
+		title = strings.ToLower(title[:1]) + title[1:]
+	}
+	return doubtful + title
+}
 
 // gather joins the findings of the likely case with those of the bad corners.
 // What shows only at a corner, or is worse there, is kept one level milder and
@@ -24,7 +35,7 @@ func gather(likely []finding.Finding, corners ...[]finding.Finding) []finding.Fi
 	for _, list := range corners {
 		for _, f := range list {
 			f.Level = milder(f.Level)
-			f.Title += doubtful
+			f.Title = inDoubt(f.Title)
 			i, seen := at[f.Code]
 			switch {
 			case f.Level == finding.Fine:

@@ -28,7 +28,7 @@ func TestADoubtIsOneLevelMilderAndSaysSo(t *testing.T) {
 		if f.Level != want[f.Code] {
 			t.Errorf("%s: %v, want %v", f.Code, f.Level, want[f.Code])
 		}
-		if doubt := strings.HasSuffix(f.Title, doubtful); doubt != (f.Code != "b") {
+		if doubt := strings.HasPrefix(f.Title, doubtful); doubt != (f.Code != "b") {
 			t.Errorf("%s: title %q", f.Code, f.Title)
 		}
 	}
