@@ -9,11 +9,15 @@ import (
 	"strings"
 
 	"example.org/packcheck/finding"
+	"example.org/packcheck/internal/nesting"
 	"github.com/BurntSushi/toml"
 )
 
 // maxFileBytes bounds what Extend reads; a chemistry is a few kilobytes.
 const maxFileBytes = 1 << 20
+
+// deepest is what no honest chemistry file comes near.
+var deepest = nesting.Bounds{Depth: 16, KeyParts: 16, Values: 20000}
 
 // Extend reads chemistries from TOML (the name is only used in errors) and
 // returns a new set that has them as well; one of the same name replaces the
@@ -29,6 +33,9 @@ func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
 	}
 	if len(text) > maxFileBytes {
 		return nil, Faults{{File: name, Got: "more than 1 MB", Want: "a chemistry file of a few kilobytes"}}
+	}
+	if problem, line := nesting.Check(string(text), deepest); problem != "" {
+		return nil, Faults{{File: name, Line: line, Got: problem, Want: "a chemistry file, which nests three deep"}}
 	}
 	doc := &document{file: name}
 	var tree map[string]any

@@ -29,6 +29,9 @@ func (p *Parts) PackSpec(pick Pick) battery.Spec {
 		ResistanceOhm: of(pick, &b.ResistanceOhm), ClosedShell: b.ClosedShell,
 		MassKg: of(pick, &b.MassKg), MaxCurrentA: of(pick, &b.MaxCurrentA),
 	}
+	if b.SelfDischarge.Known {
+		s.Profile.Keeping.LossPerMonth = pick(&b.SelfDischarge)
+	}
 	if b.ResistanceFactor.Known {
 		s.ResistanceFactor = pick(&b.ResistanceFactor) * b.Profile.Resistance.Growth(s.Health)
 	}

@@ -8,6 +8,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"example.org/packcheck/internal/nesting"
 )
 
 // file is a file that a setup names, read up to its size limit.
@@ -51,8 +53,9 @@ func (f *file) table() (io.Reader, error) {
 		return nil, err
 	case len(data) > maxBytes:
 		return nil, errors.New("larger than 1 MiB")
-	case tooDeep(string(data)) > 0:
-		return nil, fmt.Errorf("line %d: more than %d levels", tooDeep(string(data)), maxNest)
+	}
+	if problem, line := nesting.Check(string(data), deepest); problem != "" {
+		return nil, fmt.Errorf("line %d: %s", line, problem)
 	}
 	return bytes.NewReader(data), nil
 }

@@ -56,7 +56,7 @@ func TestFilesThatASetupNamesAreReadFromItsFolder(t *testing.T) {
 		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n0,2\n", `want a file that can be read (line 2: 0 s after 0 s, times must rise)`},
 		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\nten,2\n", `want a file that can be read (line 2: "ten,2" is not seconds and amperes, such as 12.5,3.4)`},
 		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n", `fewer than two lines of seconds and amperes`},
-		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "x = " + strings.Repeat("[", 50_000), `want a file that can be read (line 1: more than 8 levels)`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "x = " + strings.Repeat("[", 50_000), `want a file that can be read (line 1: values are nested more than 8 deep)`},
 		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "# " + strings.Repeat("x", 1<<20), `want a file that can be read (larger than 1 MiB)`},
 		{"tables_file = \"bad.csv\"\n[pack]\nlabel = \"12 V 7 Ah\"\n", "[ground.x]\nrolling_mm = 3\n", filepath.Join(dir, "bad.csv") + ":"},
 		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "[chemistry.mine]\ncolour = 1\n", filepath.Join(dir, "bad.csv") + ":"},

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.org/packcheck/internal/nesting"
 	"github.com/BurntSushi/toml"
 )
 
@@ -20,6 +21,9 @@ const (
 	maxKeys  = 500
 	maxNest  = 8
 )
+
+// deepest is what no honest setup file comes near.
+var deepest = nesting.Bounds{Depth: maxNest, KeyParts: maxNest + 1}
 
 // Load reads a setup file. A file that is not in order gives [Faults]; one that
 // cannot be opened or read gives the error of the operating system, wrapped.
@@ -125,7 +129,7 @@ func (d *decoder) decode(text string) *Setup {
 	lines := strings.Split(text, "\n")
 	for range retries {
 		text := strings.Join(lines, "\n")
-		if line := tooDeep(text); line > 0 {
+		if _, line := nesting.Check(text, deepest); line > 0 {
 			d.fault(line, "", "brackets or dotted names within one another", fmt.Sprintf("at most %d levels", maxNest))
 			return nil
 		}

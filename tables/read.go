@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/finding"
+	"example.org/packcheck/internal/nesting"
 	"github.com/BurntSushi/toml"
 )
 
@@ -42,10 +43,13 @@ func closedKinds() []string {
 	return []string{"adiabatic", "ampacity", "conductor", "figure", "pulses"}
 }
 
+// deepest is what no honest table file comes near.
+var deepest = nesting.Bounds{Depth: 16, KeyParts: 16, Values: 20000}
+
 // add reads one file into t, closed to some kinds of table. After an error t
 // is half-filled: callers drop it.
 func (t *Tables) add(name, text string, closed []string) error {
-	if problem, line := tooDeep(text); problem != "" {
+	if problem, line := nesting.Check(text, deepest); problem != "" {
 		return &FileError{File: name, Faults: []Fault{{Line: line, Problem: problem}}}
 	}
 	var file map[string]any
