@@ -73,8 +73,8 @@ func counts(n int, what string, m int, more string) string {
 }
 
 // gravest lists codes in the order in which they hurt people. What is not
-// listed comes after them, in report order; habits, which no part can change,
-// come last. Own choice.
+// listed comes after them, in report order; what is mildest by its nature comes
+// last. Own choice.
 var (
 	gravest = []string{
 		"contacts-may-weld", "no-fuse", "short-burns-wire", "board-overvoltage", "fuse-above-wire",
@@ -84,7 +84,7 @@ var (
 		"fuse-unknown", "wire-overloaded", "blocked-overloads-wire", "fuse-opens-running", "fuse-none-fits",
 		"pack-current-lasting", "fast-for-a-ride-on", "faster-than-original", "motor-hot", "plastic-softens",
 	}
-	habits = []string{
+	mildest = []string{
 		"charger-polarity-unchecked", "joint-warm", "plug-in-spark", "wheels-spin", "driven-to-a-standstill",
 		"fuse-slow-when-blocked", "reversal", "blocked-heat", "blocked-heat-unknown",
 	}
@@ -97,7 +97,7 @@ func byRisk(list []finding.Finding) []finding.Finding {
 		if i := slices.Index(gravest, f.Code); i >= 0 {
 			return i
 		}
-		return len(gravest) + 1 + slices.Index(habits, f.Code)
+		return len(gravest) + 1 + slices.Index(mildest, f.Code)
 	}
 	out := slices.Clone(list)
 	slices.SortStableFunc(out, func(a, b finding.Finding) int {
@@ -106,16 +106,5 @@ func byRisk(list []finding.Finding) []finding.Finding {
 		}
 		return rank(a) - rank(b)
 	})
-	return out
-}
-
-// changes is what has to be done before anybody rides, in order.
-func changes(list []finding.Finding) []string {
-	var out []string
-	for _, f := range byRisk(list) {
-		if f.Level >= finding.FixFirst && f.Advice != "" && !slices.Contains(out, f.Advice) {
-			out = append(out, f.Advice)
-		}
-	}
 	return out
 }
