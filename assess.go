@@ -19,6 +19,9 @@ func Assess(s *setup.Setup) (*Assessment, error) {
 }
 
 func assess(p *setup.Parts) (*Assessment, error) {
+	if err := checkReadings(p); err != nil {
+		return nil, err
+	}
 	if err := calibrate(p); err != nil {
 		return nil, err
 	}
@@ -40,24 +43,16 @@ func assess(p *setup.Parts) (*Assessment, error) {
 	if err != nil {
 		return nil, err
 	}
-	var doubts [][]finding.Finding
-	for _, sides := range badCorners(&sp) {
-		v, err := look(b, original, u.pick(sides))
-		if err != nil {
-			return nil, err
-		}
-		fs, err := v.findings()
-		if err != nil {
-			return nil, err
-		}
-		doubts = append(doubts, fs)
+	corners, err := doubts(b, original, u, &sp)
+	if err != nil {
+		return nil, err
 	}
 	a := &Assessment{Schema: Schema, Title: p.Title, System: p.System}
 	a.Ranges = rangesOf(&sp)
 	if err := a.fill(likely, &list); err != nil {
 		return nil, err
 	}
-	a.Findings = gather(list, doubts...)
+	a.Findings = gather(list, corners...)
 	a.Verdict = finding.Worst(a.Findings)
 	a.Assumed = assumptions(p, u, &sp)
 	a.Measure = measurements(p, u, &sp)

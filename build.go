@@ -30,7 +30,7 @@ type builder struct {
 
 // packKey is every figure that a pack model depends on.
 type packKey struct {
-	capacityAh, rateH, health, ohm, factor, massKg, maxA float64
+	capacityAh, rateH, health, ohm, factor, massKg, maxA, monthly float64
 }
 
 func newBuilder(p *setup.Parts) *builder {
@@ -52,7 +52,7 @@ func (b *builder) pack(pick setup.Pick) (*battery.Model, error) {
 		s.MassKg *= 2
 		s.MaxCurrentA *= 2
 	}
-	key := packKey{s.CapacityAh, s.RateHours, s.Health, s.ResistanceOhm, s.ResistanceFactor, s.MassKg, s.MaxCurrentA}
+	key := packKey{s.CapacityAh, s.RateHours, s.Health, s.ResistanceOhm, s.ResistanceFactor, s.MassKg, s.MaxCurrentA, s.Profile.Keeping.LossPerMonth}
 	if m, ok := b.packs[key]; ok {
 		return m, nil
 	}

@@ -19,6 +19,7 @@ func Sources() []finding.Source {
 	return []finding.Source{
 		{ID: srcChanged, Text: "ISO 8124-1, EN 71-1 and ASTM F963 certify a toy as it was tested; a change ends that", Known: "memory"},
 		{ID: srcCommon, Text: "Common practice, no published source", Known: "common practice"},
+		{ID: "series-electronics", Text: "Each pack's electronics are made for its own volts; one that opens in a pair stands under the volts of both; common practice, no published source", Known: "common practice"},
 		{ID: srcToolPacks, Text: "IEC 62841-1 and UL 62841-1, general warnings on battery tool use and care, paraphrased", Known: "memory"},
 	}
 }

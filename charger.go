@@ -7,6 +7,7 @@ import (
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/finding"
+	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 )
 
@@ -31,6 +32,7 @@ func chargingOf(v *view) (charging, error) {
 
 	raw := &p.Setup.Charger
 	if !raw.Given {
+		out.findings = append(out.findings, restFindings(one, v)...)
 		gate := charge.GateAt(p.Pack.Profile, v.o.c.AmbientC)
 		out.figures = ChargeFigures{
 			Match: "not described", EndVPerCell: known(gate.WantedVPerCell),
@@ -52,9 +54,7 @@ func chargingOf(v *view) (charging, error) {
 		Pack: one, Charger: charger, CellC: v.o.c.AmbientC, AmbientC: v.o.c.AmbientC,
 		ToolPack: p.Pack.ToolPack, Port: port(raw.Jack.Text), Jack: polarity(raw.JackPolarity.Text), Joined: joined(p.Pack.Joined),
 	}
-	if m := p.Setup.Measured.RestVoltage; m.Given {
-		plugged.RestV = m.Likely
-	}
+	plugged.RestV = restV(p)
 	verdict := charge.Match(plugged)
 	out.figures = ChargeFigures{Match: verdict.Fit.String(), EndVPerCell: known(verdict.EndMostVPerCell)}
 	for _, f := range verdict.Findings {
@@ -121,11 +121,17 @@ func chargerOf(s *setup.Setup) (charge.Charger, []string, error) {
 			}}
 		}
 	}
+	if err := contradicts(s, raw.Voltage, l.PrintedV, quantity.Voltage); err != nil {
+		return charge.Charger{}, nil, err
+	}
+	if err := contradicts(s, raw.Current, l.PrintedA, quantity.Current); err != nil {
+		return charge.Charger{}, nil, err
+	}
 	if raw.Voltage.Given {
-		l.PrintedV, l.Outputs = raw.Voltage.Likely, 1
+		l.PrintedV, l.Outputs = raw.Voltage.High, 1 // of a range the end that does harm
 	}
 	if raw.Current.Given {
-		l.PrintedA = raw.Current.Likely
+		l.PrintedA = raw.Current.High
 	}
 	if purpose, ok := charge.PurposeNamed(raw.MadeFor.Text); ok {
 		l.MadeFor = purpose
@@ -153,6 +159,17 @@ func chargerOf(s *setup.Setup) (charge.Charger, []string, error) {
 	}
 	c.SuppliedWithPack = raw.CameWithPack.Yes
 	return c, l.Unclear, nil
+}
+
+// contradicts refuses a figure that is not the one on the label beside it.
+func contradicts(s *setup.Setup, v setup.Value, onLabel float64, kind quantity.Kind) error {
+	if !v.Given || onLabel <= 0 || v.Low <= onLabel*1.02 && v.High >= onLabel*0.98 {
+		return nil
+	}
+	return setup.Faults{{
+		File: s.Name, Line: v.Line, Key: v.Key, Read: v.Text,
+		Want: fmt.Sprintf("%s, which the label %q says, or only one of the two", quantity.Format(kind, onLabel, quantity.Metric), s.Charger.Label.Text),
+	}}
 }
 
 func polarity(word string) charge.Polarity {

@@ -95,7 +95,7 @@ func measuredFigures(v *view, add adder) ([]MeasuredFigure, error) {
 	var out []MeasuredFigure
 	if raw.RestVoltage.Given {
 		out = append(out, v.restVoltage(raw))
-		if v.parts.Pack.Profile.Family == chemistry.LeadAcid {
+		if readOn(v.parts).Pack.Profile.Family == chemistry.LeadAcid {
 			d, err := v.diagnose(raw)
 			if err != nil {
 				return nil, err
@@ -118,12 +118,16 @@ func (v *view) restVoltage(raw *setup.Measured) MeasuredFigure {
 	if raw.HoursRested.Given {
 		hours = raw.HoursRested.Likely / 3600
 	}
-	spec := v.o.c.Pack.Spec()
-	low, likely, high := battery.ChargeFromRest(spec.Profile, raw.RestVoltage.Likely/float64(spec.CellsInSeries), hours, v.o.c.PackC)
+	was := &v.o
+	if v.orig != nil {
+		was = v.orig
+	}
+	spec := was.c.Pack.Spec()
+	low, likely, high := battery.ChargeFromRest(spec.Profile, raw.RestVoltage.Likely/float64(spec.CellsInSeries), hours, was.c.PackC)
 	return MeasuredFigure{
 		Name:     "volts at rest",
 		Measured: raw.RestVoltage.Text,
-		Computed: fmt.Sprintf("%s V when full", round(v.o.c.Pack.FullV(), 3)),
+		Computed: fmt.Sprintf("%s V when full", round(was.c.Pack.FullV(), 3)),
 		Says: fmt.Sprintf("about %s %% charged (%s to %s %%), if the cells are sound",
 			round(100*likely, 2), round(100*low, 2), round(100*high, 2)),
 	}
@@ -132,13 +136,13 @@ func (v *view) restVoltage(raw *setup.Measured) MeasuredFigure {
 // diagnose asks whether an old sealed battery is flat, worn or badly
 // connected. The pack is taken as its label says it was when new.
 func (v *view) diagnose(raw *setup.Measured) (charge.Diagnosis, error) {
-	spec := v.parts.PackSpec(v.pick)
+	spec := readOn(v.parts).PackSpec(v.pick)
 	spec.Health, spec.ResistanceFactor, spec.ResistanceOhm = 1, 0, 0
 	fresh, err := battery.New(spec)
 	if err != nil {
 		return charge.Diagnosis{}, fmt.Errorf("packcheck: %w", err)
 	}
-	e := charge.Evidence{Pack: fresh, RestV: raw.RestVoltage.Likely, TempC: v.o.c.PackC}
+	e := charge.Evidence{Pack: fresh, RestV: max(raw.RestVoltage.Likely, leastRestV), TempC: v.o.c.PackC}
 	if raw.HoursRested.Given {
 		e.HoursRested = raw.HoursRested.Likely / 3600
 	}

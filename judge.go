@@ -184,7 +184,10 @@ func (v *view) driving(add func(string, []finding.Finding)) {
 	launch.Limits = v.limit
 	lc := drive.LaunchCheck{Case: launch, Result: o.Launch, BlockedA: o.blocked.MotorA}
 	bc := drive.BlockedCheck{Blocked: o.blocked, Limits: v.limit, LimitA: c.Controller.LimitA}
-	sc := drive.SpeedCheck{SpeedMS: o.Steady.SpeedMS, AgeYears: known0(&v.parts.Rider.AgeYears, v.pick)}
+	sc := drive.SpeedCheck{SpeedMS: o.Steady.SpeedMS}
+	if age := &v.parts.Rider.AgeYears; age.Known {
+		sc.AgeYears = age.Low // of several children the youngest counts
+	}
 	if v.orig != nil {
 		lc.Original, bc.Original, sc.OriginalMS = &v.orig.Launch, &v.orig.blocked, v.orig.Steady.SpeedMS
 	}

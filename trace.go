@@ -76,6 +76,9 @@ func likelyCase(s *setup.Setup) (ride.Case, error) {
 	if err != nil {
 		return ride.Case{}, err
 	}
+	if err := checkReadings(p); err != nil {
+		return ride.Case{}, err
+	}
 	if err := calibrate(p); err != nil {
 		return ride.Case{}, err
 	}
