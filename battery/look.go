@@ -8,6 +8,7 @@ type Look struct {
 	Empty bool    // see [Model.Empty]
 
 	volts, ohm1, ohm2 float64
+	filled            float64 // share of all the charge in both wells
 	perAh             float64 // how steeply the voltage rises with available charge, V/Ah
 	warmth            tempRow
 }
@@ -15,18 +16,20 @@ type Look struct {
 // Look reads the pack's curves at a state.
 func (m *Model) Look(s *State) Look {
 	w := m.warmth(s.TempC)
-	z := w.effective(s.Y1Ah * m.headOf)
+	filled := m.filled(s)
+	z := w.effective(s.Y1Ah*m.headOf, filled)
 	i, f := place(z)
-	a, b := &m.byCharge[i], &m.byCharge[i+1]
-	volts := a.volts + f*(b.volts-a.volts)
+	r := &m.byCharge[i]
+	volts := r.at.volts + f*r.over.volts
 	return Look{
 		EMFV:   volts - s.V1 - s.V2,
-		Ohm:    (a.ohm0 + f*(b.ohm0-a.ohm0)) * w.ohm,
+		Ohm:    (r.at.ohm0 + f*r.over.ohm0) * w.ohm,
 		Empty:  z <= 0,
 		volts:  volts,
-		ohm1:   (a.ohm1 + f*(b.ohm1-a.ohm1)) * w.ohm,
-		ohm2:   (a.ohm2 + f*(b.ohm2-a.ohm2)) * w.ohm,
-		perAh:  (b.volts - a.volts) * perCharge * m.headOf,
+		filled: filled,
+		ohm1:   (r.at.ohm1 + f*r.over.ohm1) * w.ohm,
+		ohm2:   (r.at.ohm2 + f*r.over.ohm2) * w.ohm,
+		perAh:  r.over.volts * perCharge * m.headOf,
 		warmth: w,
 	}
 }

@@ -31,11 +31,12 @@ type Model struct {
 	cells    float64 // in series
 	wells    Wells
 	fullAh   float64 // between Charge 0 and 1
-	byCharge *[gridCells + 1]chargeRow
-	byTemp   *[tempCells + 1]tempRow
+	byCharge *[gridCells]chargeRow
+	byTemp   *[tempCells]tempCell
 	most1Ah  float64 // what the available well holds when overfilled
 	most2Ah  float64 // what the bound well holds
 	headOf   float64 // 1 / full charge of the available well
+	fillOf   float64 // 1 / full charge of both wells
 	massKg   float64
 	coolWK   float64 // heat given off per kelvin, W/K
 	heatJK   float64 // heat capacity, J/K
@@ -57,6 +58,7 @@ func New(spec Spec) (*Model, error) {
 	m.fullAh = newAh * spec.Health
 	m.wells = Wells{CapacityAh: m.fullAh * p.Capacity.Ratio, C: p.Wells.C, KPerS: p.Wells.KPerS}
 	m.headOf = 1 / (m.wells.C * m.wells.CapacityAh)
+	m.fillOf = 1 / m.wells.CapacityAh
 	over := 0.0
 	if p.Rest.OverFullV > 0 {
 		over = math.Max(p.Charge.CellMaxV-p.Rest.VoltsAt.At(1), 0) / p.Rest.OverFullV
@@ -163,25 +165,26 @@ func (m *Model) Charge(s State) float64 {
 }
 
 // filled is the share of all the charge in both wells.
-func (m *Model) filled(s *State) float64 { return (s.Y1Ah + s.Y2Ah) / m.wells.CapacityAh }
+func (m *Model) filled(s *State) float64 { return (s.Y1Ah + s.Y2Ah) * m.fillOf }
 
 // RestedV returns the voltage the pack settles at when left alone long enough.
 func (m *Model) RestedV(s State) float64 {
 	w := m.warmth(s.TempC)
-	return m.voltsAt(w.effective(m.filled(&s)))
+	z := m.filled(&s)
+	return m.voltsAt(w.effective(z, z))
 }
 
 // EMF returns the voltage behind the pack's resistance at this instant:
 // open-circuit voltage of the available charge less the branch voltages.
 func (m *Model) EMF(s *State) float64 {
 	w := m.warmth(s.TempC)
-	return m.voltsAt(w.effective(s.Y1Ah*m.headOf)) - s.V1 - s.V2
+	return m.voltsAt(w.effective(s.Y1Ah*m.headOf, m.filled(s))) - s.V1 - s.V2
 }
 
 // SourceOhm returns the pack's ohmic resistance at this instant.
 func (m *Model) SourceOhm(s *State) float64 {
 	w := m.warmth(s.TempC)
-	row := m.at(w.effective(s.Y1Ah * m.headOf))
+	row := m.at(w.effective(s.Y1Ah*m.headOf, m.filled(s)))
 	return row.ohm0 * w.ohm
 }
 
@@ -195,7 +198,7 @@ func (m *Model) TerminalV(s *State, currentA float64) float64 {
 // Source returns [Model.EMF] and [Model.SourceOhm] in one look-up.
 func (m *Model) Source(s *State) (emfV, ohm float64) {
 	w := m.warmth(s.TempC)
-	row := m.at(w.effective(s.Y1Ah * m.headOf))
+	row := m.at(w.effective(s.Y1Ah*m.headOf, m.filled(s)))
 	return row.volts - s.V1 - s.V2, row.ohm0 * w.ohm
 }
 
@@ -203,19 +206,19 @@ func (m *Model) Source(s *State) (emfV, ohm float64) {
 // current, before resistance is counted.
 func (m *Model) AvailableAh(s State) float64 {
 	w := m.warmth(s.TempC)
-	return max(0, w.effective(s.Y1Ah*m.headOf)) * m.wells.C * m.wells.CapacityAh
+	return max(0, w.effective(s.Y1Ah*m.headOf, m.filled(&s))) * m.wells.C * m.wells.CapacityAh
 }
 
 // Empty reports whether no available charge is left.
 func (m *Model) Empty(s *State) bool {
 	w := m.warmth(s.TempC)
-	return w.effective(s.Y1Ah*m.headOf) <= 0
+	return w.effective(s.Y1Ah*m.headOf, m.filled(s)) <= 0
 }
 
 // Branches returns the two resistor-capacitor pairs at this state.
 func (m *Model) Branches(s State) [2]Branch {
 	w := m.warmth(s.TempC)
-	row := m.at(w.effective(s.Y1Ah * m.headOf))
+	row := m.at(w.effective(s.Y1Ah*m.headOf, m.filled(&s)))
 	pair := func(ohm, tau float64) Branch {
 		if ohm <= 0 {
 			return Branch{}

@@ -35,29 +35,49 @@ func (m *Model) Over(dtS float64) Step {
 // Advance moves the state on by one step at a constant current (A, positive
 // discharging, negative charging) in surroundings of ambientC.
 //
-// It does not stop at empty or full: ask [Model.Empty] and the voltage.
+// It does not stop at empty: ask [Model.Empty] and the voltage. Charge that
+// neither well can take (the available one overfills until its cells stand at
+// the profile's greatest charge voltage) is lost: it goes into gas and heat.
 func (p *Step) Advance(s *State, currentA, ambientC float64) {
-	now := p.m.Look(s)
-	p.AdvanceFrom(&now, s, currentA, ambientC)
+	m := p.m
+	w := m.warmth(s.TempC)
+	z := m.filled(s)
+	i, f := place(w.effective(s.Y1Ah*m.headOf, z))
+	r := &m.byCharge[i]
+	hot := currentA * w.ohm
+	drop := (r.at.ohm0 + f*r.over.ohm0) * hot
+	if p.bound {
+		drop += m.voltsAt(w.effective(z, z)) - r.at.volts - f*r.over.volts
+	}
+	p.move(s, currentA, ambientC, drop, (r.at.ohm1+f*r.over.ohm1)*hot, (r.at.ohm2+f*r.over.ohm2)*hot)
 }
 
 // AdvanceFrom is [Step.Advance] for a caller that has already looked at the
 // state.
 func (p *Step) AdvanceFrom(now *Look, s *State, currentA, ambientC float64) {
-	m := p.m
-	v1 := p.fast*s.V1 + (1-p.fast)*now.ohm1*currentA
-	v2 := p.slow*s.V2 + (1-p.slow)*now.ohm2*currentA
-	total := s.Y1Ah + s.Y2Ah
+	drop := now.Ohm * currentA
+	if p.bound {
+		drop += p.m.voltsAt(now.warmth.effective(now.filled, now.filled)) - now.volts
+	}
+	p.move(s, currentA, ambientC, drop, now.ohm1*currentA, now.ohm2*currentA)
+}
+
+// move advances a state; drop is what the current loses in the resistance and
+// between the wells, settled1 and settled2 are where the branches tend to.
+func (p *Step) move(s *State, currentA, ambientC, drop, settled1, settled2 float64) {
+	v1 := settled1 + (s.V1-settled1)*p.fast
+	v2 := settled2 + (s.V2-settled2)*p.slow
 	// The heat is what the current loses on its way: in the resistance, into
 	// the branches (which turn it into heat sooner or later) and down from
 	// the rested voltage to that of the available charge.
-	drop := currentA*now.Ohm + (s.V1+v1+s.V2+v2)/2
-	if p.bound {
-		drop += m.voltsAt(now.warmth.effective(total/m.wells.CapacityAh)) - now.volts
-	}
+	drop += (s.V1 + v1 + s.V2 + v2) / 2
 	s.TempC = ambientC + (s.TempC-ambientC)*p.warm + currentA*drop*p.perWatt
 	s.V1, s.V2 = v1, v2
+	total := s.Y1Ah + s.Y2Ah
 	y1 := p.keep*s.Y1Ah + p.mix*total - p.use*currentA
-	s.Y2Ah = total - p.hours*currentA - y1
-	s.Y1Ah = y1
+	y2 := total - p.hours*currentA - y1
+	if currentA < 0 {
+		y1, y2 = min(y1, p.m.most1Ah), min(y2, p.m.most2Ah)
+	}
+	s.Y1Ah, s.Y2Ah = y1, y2
 }

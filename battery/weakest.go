@@ -20,11 +20,12 @@ func (m *Model) WeakestShort() float64 {
 // reverses (negative voltage). A pack of one cell has no weaker one.
 func (m *Model) WeakestCellV(s *State, currentA float64) float64 {
 	w := m.warmth(s.TempC)
-	head := s.Y1Ah * m.headOf
+	head, filled := s.Y1Ah*m.headOf, m.filled(s)
 	if m.spec.CellsInSeries > 1 {
 		head = 1 - (1-head)/(1-m.WeakestShort())
+		filled = 1 - (1-filled)/(1-m.WeakestShort())
 	}
-	row := m.at(w.effective(head))
+	row := m.at(w.effective(head, filled))
 	return (row.volts - currentA*row.ohm0*w.ohm - s.V1 - s.V2) / m.cells
 }
 

@@ -48,6 +48,14 @@ type shape struct {
 	wells      chemistry.WellShape
 }
 
+// fullAhOf returns the full charge of a specimen.
+func (s shape) fullAhOf(unit int) float64 {
+	if unit == 0 {
+		return s.fullAh
+	}
+	return s.fullAh * s.unit[unit-1]
+}
+
 // gasConstant is the molar gas constant, kJ/(mol K) (exact since the 2019 SI).
 const gasConstant = 8.314462618e-3
 
@@ -65,11 +73,7 @@ const longestS = 20
 func (c *curve) equations(s shape, start float64, row func(i int, coef []float64, volts float64)) {
 	coef := make([]float64, unknowns)
 	one, two := make([]float64, len(fastKnots)), make([]float64, len(slowKnots))
-	full := s.fullAh
-	if c.unit > 0 {
-		full *= s.unit[c.unit-1]
-	}
-	wells := battery.Wells{CapacityAh: full, C: s.wells.C, KPerS: s.wells.KPerS}
+	wells := battery.Wells{CapacityAh: s.fullAhOf(c.unit), C: s.wells.C, KPerS: s.wells.KPerS}
 	q := wells.Full()
 	q.AvailableAh *= start
 	q.BoundAh *= start

@@ -19,6 +19,7 @@ type CellOptions struct {
 	CellsInSeries int
 	AmbientC      float64   // where a log has no temperature; 0 = 25
 	RestSpreadV   float64   // how far the rest curve may lie from Base's, V per cell; 0 = 0.05
+	BottomSpreadV float64   // the same for the very bottom of the curve; 0 = 0.4 RestSpreadV
 	KiloJ         float64   // activation energy of resistance where the logs cannot tell, kJ/mol; 0 = 20
 	FitKiloJ      bool      // the logs cover enough temperatures to fit it
 	FullAh        float64   // 0 = fitted
@@ -28,9 +29,10 @@ type CellOptions struct {
 	Weights       []float64 // per log; nil = all 1
 	Unit          []int     // per log: which specimen, from 0; each has a capacity of its own. nil = all the same
 	FullAhSpread  float64   // how far the full charge may lie from the longest discharge, relative; 0 = 0.015
+	MeanUnit      bool      // the profile gets the mean capacity of the logs' specimens, not the first's
 	UnitSpread    float64   // relative spread of those capacities; 0 = 0.02
 	EndWeight     float64   // weight of the last stretch of a discharge; 0 = 1
-	Searches      int       // how often the search is started afresh; 0 = 3
+	Searches      int       // from how many places the search starts, 1 to 4; 0 = 4
 	CutoffV       float64   // V per cell: what follows a voltage clearly below is left out; 0 = nothing
 }
 
@@ -119,13 +121,16 @@ func FitCell(logs []*Log, o CellOptions) (CellFit, error) {
 		o.UnitSpread = 0.02
 	}
 	if o.Searches == 0 {
-		o.Searches = 3
+		o.Searches = 4
 	}
 	if o.FullAhSpread == 0 {
 		o.FullAhSpread = 0.015
 	}
 	if o.EndWeight == 0 {
 		o.EndWeight = 1
+	}
+	if o.BottomSpreadV == 0 {
+		o.BottomSpreadV = 0.4 * o.RestSpreadV
 	}
 	if o.KiloJ == 0 {
 		o.KiloJ = 20
@@ -190,8 +195,21 @@ func (f *fitter) prior() {
 		}
 	}
 	// The ends of the rest curve are what full and empty mean.
-	f.sigma[0], f.sigma[len(restKnots)-1] = 0.4*f.o.RestSpreadV, 0.1*f.o.RestSpreadV
+	f.sigma[0], f.sigma[len(restKnots)-1] = f.o.BottomSpreadV, 0.1*f.o.RestSpreadV
 	f.best = slices.Clone(f.mean)
+}
+
+// startingPoints are the first n places to search from: time constants, full
+// charge, activation energy, depth and time of the wells, all as logarithms
+// against the base.
+func startingPoints(n int) [][]float64 {
+	all := [][]float64{
+		{},
+		{-0.7, 0, 0, 0, 0.5, 0},
+		{0.5, 0.5, 0, 0, -0.5, 0.5},
+		{-1.5, -0.5, 0, 0, 0.3, 0.5},
+	}
+	return all[:min(n, len(all))]
 }
 
 // knotOf returns the charge that unknown k belongs to.
@@ -251,34 +269,37 @@ func (f *fitter) run() (CellFit, error) {
 	}
 	// Wide priors keep the search out of places where nothing is measured.
 	width := append([]float64{0.5, 0.7, f.o.FullAhSpread, 0.4, 1, 1}, slices.Repeat([]float64{f.o.UnitSpread}, units)...)
-	start := make([]float64, 6+units)
-	f.solve(at(start), 8)
-	settled := slices.Clone(f.best)
 	cost := func(x []float64) float64 {
 		// Always from the same place, so that the same x costs the same.
-		f.best = slices.Clone(settled)
-		total := f.solve(at(x), 4)
+		f.best = slices.Clone(f.mean)
+		total := f.solve(at(x), 5)
 		for i := range x {
 			total += (x[i] / width[i]) * (x[i] / width[i])
 		}
 		return total
 	}
-	var result *optimize.Result
-	for range f.o.Searches { // a simplex that has shrunk is started afresh
-		var err error
-		result, err = optimize.Minimize(optimize.Problem{Func: cost}, start,
-			&optimize.Settings{MajorIterations: 200, Converger: &optimize.FunctionConverge{Absolute: 0.05, Iterations: 30}},
-			&optimize.NelderMead{SimplexSize: 0.15})
-		if result == nil {
-			return CellFit{}, fmt.Errorf("cellfit: the search failed: %w", err)
+	// The valley has side arms in the time constants and the wells, so the
+	// search starts from several places, and a simplex that has shrunk is
+	// started afresh.
+	best, least := make([]float64, 6+units), math.Inf(1)
+	for _, seed := range startingPoints(f.o.Searches) {
+		start := make([]float64, 6+units)
+		copy(start, seed)
+		for range 2 {
+			result, err := optimize.Minimize(optimize.Problem{Func: cost}, start,
+				&optimize.Settings{MajorIterations: 200, Converger: &optimize.FunctionConverge{Absolute: 0.05, Iterations: 30}},
+				&optimize.NelderMead{SimplexSize: 0.15})
+			if result == nil {
+				return CellFit{}, fmt.Errorf("cellfit: the search failed: %w", err)
+			}
+			if start = result.X; result.F < least {
+				least, best = result.F, result.X
+			}
 		}
-		start = result.X
-		f.best = slices.Clone(settled)
-		f.solve(at(start), 8)
-		settled = slices.Clone(f.best)
 	}
-	s := at(result.X)
-	return f.result(s, cost, result.X), nil
+	s := at(best)
+	cost(best)
+	return f.result(s, cost, best), nil
 }
 
 // result writes the solution into a profile.
@@ -293,7 +314,7 @@ func (f *fitter) result(s shape, cost func([]float64) float64, x []float64) Cell
 		}
 		return chemistry.Curve{X: slices.Clone(knots), Y: y}
 	}
-	p.Rest.VoltsAt = chemistry.Curve{X: slices.Clone(restKnots), Y: volts}
+	p.Rest.VoltsAt = straight(chemistry.Curve{X: restKnots, Y: volts})
 	p.Resistance.OhmAh = curveOf(ohmAt, ohmKnots)
 	p.Fast.OhmAh, p.Fast.TauS = curveOf(fastAt, fastKnots), s.tau1
 	p.Slow.OhmAh, p.Slow.TauS = curveOf(slowAt, slowKnots), s.tau2
@@ -305,14 +326,21 @@ func (f *fitter) result(s shape, cost func([]float64) float64, x []float64) Cell
 	}
 	p.Resistance.TempFactor = chemistry.Curve{X: temps, Y: factors}
 	p.Capacity.Ratio = s.fullAh / ah
+	if f.o.MeanUnit {
+		var sum float64
+		for _, c := range f.curves {
+			sum += s.fullAhOf(c.unit)
+		}
+		p.Capacity.Ratio = sum / float64(len(f.curves)) / ah
+	}
 	p.Wells.C, p.Wells.KPerS = s.wells.C, s.wells.KPerS
 	fit := CellFit{
 		Profile: p, FullAh: s.fullAh, KiloJ: s.kiloJ,
 		UnitAh:        []float64{s.fullAh},
 		ChargeAtStart: slices.Clone(f.starts), RMSV: slices.Clone(f.rms),
 	}
-	for _, u := range s.unit {
-		fit.UnitAh = append(fit.UnitAh, s.fullAh*u)
+	for u := range s.unit {
+		fit.UnitAh = append(fit.UnitAh, s.fullAhOf(u+1))
 	}
 	var chol mat.Cholesky
 	var cov mat.SymDense
@@ -333,4 +361,18 @@ func (f *fitter) result(s shape, cost func([]float64) float64, x []float64) Cell
 		}
 	}
 	return fit
+}
+
+// straight adds points inside every segment, so that the smooth curve that the
+// cell model draws through a table stays close to the straight lines that were
+// fitted, also where it bends sharply.
+func straight(c chemistry.Curve) chemistry.Curve {
+	out := chemistry.Curve{X: []float64{c.X[0]}, Y: []float64{c.Y[0]}}
+	for i := 1; i < len(c.X); i++ {
+		for _, f := range []float64{0.2, 0.8, 1} {
+			out.X = append(out.X, c.X[i-1]+f*(c.X[i]-c.X[i-1]))
+			out.Y = append(out.Y, c.Y[i-1]+f*(c.Y[i]-c.Y[i-1]))
+		}
+	}
+	return out
 }

@@ -1,9 +1,6 @@
 package cellfit
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // Part is a stretch of a log, rows From to To (included).
 type Part struct {
@@ -145,17 +142,4 @@ func (l *Log) jumps(most float64) []Jump {
 		out = append(out, j)
 	}
 	return out
-}
-
-// main returns the discharge that took out the most.
-func (p Parts) main() (Part, bool) {
-	if len(p.Discharges) == 0 {
-		return Part{}, false
-	}
-	return slices.MaxFunc(p.Discharges, func(a, b Part) int {
-		if a.Ah < b.Ah {
-			return -1
-		}
-		return 1
-	}), true
 }

@@ -14,7 +14,7 @@ import (
 )
 
 // pulsesWeight is how much a whole table of pulses counts against one curve.
-const pulsesWeight = 1
+const pulsesWeight = 1.3
 
 // fitCell fits the dataset's cell to its curves but the one left out.
 func (d dataset) fitCell(c curves, leftOut string) (cellfit.CellFit, error) {
@@ -50,6 +50,11 @@ func (d dataset) fitCell(c curves, leftOut string) (cellfit.CellFit, error) {
 		return fit, err
 	}
 	p := &fit.Profile
+	if p.Family == chemistry.Lithium {
+		// The fit lets only the resistance depend on warmth, and so must the
+		// cell that comes out of it.
+		p.Capacity.TempFactor = chemistry.Flat(1)
+	}
 	if !d.isThermal {
 		// The temperature was not logged, or nothing got warm: taken as that
 		// of the room, which a very large cooling gives.

@@ -46,7 +46,7 @@ var datasets = []dataset{
 		},
 		fit:     []string{"s001_cc_c10_rt", "s001_cc_1c_rt", "s001_cc_3c_rt", "dnn01_hppc_1c_20c_trace", "dnn01_hppc_2c_20c_trace", "dnn01_hppc_1c_40c_trace"},
 		units:   []int{0, 0, 0, 1, 1, 1},
-		options: cellfit.CellOptions{FitKiloJ: true, KiloJ: 15, CutoffV: 2.5},
+		options: cellfit.CellOptions{FitKiloJ: true, KiloJ: 15, CutoffV: 2.5, MeanUnit: true},
 	},
 	{
 		folder: "panasonic18650pf_2p9ah", cell: "cell-18650-2ah9", title: "18650 cell, 2.9 Ah", base: "li-ion",
@@ -59,7 +59,7 @@ var datasets = []dataset{
 		fit:     []string{"c20_discharge_25c", "cc_1c_25c_fresh", "cccv_1c_charge_25c", "drive_us06_25c_first400s_1s_bins"},
 		pulses:  []string{"hppc_pulses_25c", "hppc_pulses_0c"},
 		full:    []string{"cc_1c_25c_fresh"},
-		options: cellfit.CellOptions{FitKiloJ: true, FitWells: true, CutoffV: 2.45, FullAhSpread: 0.005},
+		options: cellfit.CellOptions{FitKiloJ: true, FitWells: true, CutoffV: 2.45, FullAhSpread: 0.005, BottomSpreadV: 0.25},
 	},
 	{
 		folder: "leaf_lmo_pouch_33ah", cell: "cell-lmo-pouch", title: "pouch cell, manganese spinel, 33 Ah", base: "li-ion",
