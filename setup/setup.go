@@ -208,7 +208,7 @@ type Measured struct {
 	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"pack voltage with nothing connected"`
 	HoursRested    Value `key:"hours_rested" kind:"time" min:"0" max:"63072000" example:"12 h" doc:"time since it was last charged or used"`
 	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"pack voltage while driving"`
-	LoadedCurrent  Value `key:"loaded_current" kind:"current" min:"0.01" max:"5000" example:"15 A" doc:"current at that moment"`
+	LoadedCurrent  Value `key:"loaded_current" kind:"current" min:"0.01" max:"1000" example:"15 A" doc:"current at that moment"`
 	RideTime       Value `key:"ride_time" kind:"time" min:"1" max:"604800" example:"45 min" doc:"how long the pack lasted, by the clock"`
 	TopSpeed       Value `key:"top_speed" kind:"speed" min:"0.05" max:"30" example:"5 km/h" doc:"speed on the flat"`
 	BlockedCurrent Value `key:"blocked_current" kind:"current" min:"0.1" max:"5000" example:"60 A" doc:"current with the wheels held"`
