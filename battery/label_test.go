@@ -1,18 +1,115 @@
 package battery_test
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"example.org/packcheck/battery"
 )
 
 func TestLabels(t *testing.T) {
-	for _, x := range []string{
-		"20 V max 5 Ah", "18 V 4.0Ah", "12 V 7 Ah", "12V7AH/20HR", "5S2P", "5S2P 21700 4 Ah", "24 V (two 12 V)", "2 x 12 V 7 Ah", "40 V max",
-		"12.8 V 10Ah LiFePO4", "6V 4.5Ah", "14.4 V 2 Ah NiMH", "36 V", "10.8 V/12 V max", "90 Wh", "20V MAX* 5.0Ah 100Wh", "two 12 V 7 Ah in parallel", "10S", "56V 5Ah", "80V 2.5Ah", "24V 4Ah li-ion", "12 V max 2.0 Ah", "18V", "48V 20Ah", "25.2 V 3 Ah", "12V 20Ah (2 hr)", "12 V 12 Ah C10", "7,2 V 3000 mAh NiCd",
-		"4S LiFePO4 12.8V", "5S 12V", "hello", "",
+	for _, c := range []struct {
+		text, hint  string
+		chemistry   string
+		cells       int
+		strings     int
+		nominalV    float64
+		ah, wh      float64
+		rateHours   float64
+		sure        battery.Sureness
+		others      int
+		note        string // a piece of one of the notes
+		explanation string
+	}{
+		{"20 V max 5 Ah", "", "li-ion", 5, 0, 18, 5, 90, 0, battery.Likely, 0, "20 V max is a 18 V nominal pack: 5 cells", "max counts 4.0 V a cell"},
+		{"20V MAX* 5.0Ah 100Wh", "", "li-ion", 5, 0, 18, 5, 90, 0, battery.Likely, 0, "100 Wh is not 18 V times 5 Ah", "watt-hours at the max voltage"},
+		{"18 V 4.0Ah", "", "li-ion", 5, 0, 18, 4, 72, 0, battery.Likely, 1, "15 cells of nimh", "older packs of 18 V are nickel"},
+		{"18 V 4.0Ah", "nimh", "nimh", 15, 0, 18, 4, 72, 0, battery.Stated, 0, "", ""},
+		{"12 V 7 Ah", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", ""},
+		{"12V7AH/20HR", "", "agm", 6, 0, 12, 7, 84, 20, battery.Likely, 0, "", "only lead-acid is rated over 20 h"},
+		{"12 V 2 Ah", "", "agm", 6, 0, 12, 2, 24, 0, battery.Guess, 2, "3 cells of li-ion", "a drill pack or a small block"},
+		{"5S2P", "", "li-ion", 5, 2, 18, 0, 0, 0, battery.Likely, 0, "", ""},
+		{"5S2P 4 Ah", "", "li-ion", 5, 2, 18, 4, 72, 0, battery.Likely, 0, "", "a pack's label gives the pack's capacity"},
+		{"5S2P 21700 4 Ah", "", "li-ion", 5, 2, 18, 8, 144, 0, battery.Likely, 0, "4 Ah is taken as the capacity of one cell", "no 21700 has 2 Ah"},
+		{"5S2P 18650 5 Ah", "", "li-ion", 5, 2, 18, 5, 90, 0, battery.Likely, 0, "", "2.5 Ah each is an 18650"},
+		{"24 V (two 12 V)", "", "agm", 12, 0, 24, 0, 0, 0, battery.Likely, 0, "", "the total says series"},
+		{"24 V (two 12 V 7 Ah)", "", "agm", 12, 0, 24, 7, 168, 0, battery.Likely, 0, "", ""},
+		{"2 x 12 V 7 Ah", "", "agm", 12, 0, 24, 7, 168, 0, battery.Guess, 0, "taken to be in series", "series or parallel is not said"},
+		{"2 x 12 V 7 Ah in series", "", "agm", 12, 0, 24, 7, 168, 0, battery.Likely, 0, "", ""},
+		{"two 12 V 7 Ah in parallel", "", "agm", 6, 0, 12, 14, 168, 0, battery.Likely, 0, "", ""},
+		{"40 V max", "", "li-ion", 10, 0, 36, 0, 0, 0, battery.Likely, 0, "36 V nominal", ""},
+		{"12.8 V 10Ah LiFePO4", "", "lifepo4", 4, 0, 12.8, 10, 128, 0, battery.Stated, 0, "", ""},
+		{"12 V 10Ah LiFePO4", "", "lifepo4", 4, 0, 12.8, 10, 128, 0, battery.Stated, 0, "", "sold as 12 V"},
+		{"6V 4.5Ah", "", "agm", 3, 0, 6, 4.5, 27, 0, battery.Likely, 0, "", ""},
+		{"14.4 V 2 Ah NiMH", "", "nimh", 12, 0, 14.4, 2, 28.8, 0, battery.Stated, 0, "", ""},
+		{"14.4 V 2 Ah", "", "li-ion", 4, 0, 14.4, 2, 28.8, 0, battery.Guess, 1, "12 cells of nimh", ""},
+		{"36 V", "", "li-ion", 10, 0, 36, 0, 0, 0, battery.Guess, 1, "18 cells of agm", ""},
+		{"10.8 V/12 V max", "", "li-ion", 3, 0, 10.8, 0, 0, 0, battery.Likely, 0, "12 V max is a 10.8 V", ""},
+		{"12 V max 2.0 Ah", "", "li-ion", 3, 0, 10.8, 2, 21.6, 0, battery.Likely, 0, "", ""},
+		{"56V 5Ah", "", "li-ion", 14, 0, 50.4, 5, 252, 0, battery.Likely, 0, "", "4.0 V a cell"},
+		{"18,5 V 4,0 Ah Li-Ion", "", "li-ion", 5, 0, 18, 4, 72, 0, battery.Stated, 0, "", "decimal comma, 3.7 V a cell"},
+		{"7.2 V 3000 mAh NiCd", "", "nimh", 6, 0, 7.2, 3, 21.6, 0, battery.Stated, 0, "Nickel-cadmium", ""},
+		{"12V 20Ah (2 hr) AGM", "", "agm", 6, 0, 12, 20, 240, 2, battery.Stated, 0, "", "rated over two hours"},
+		{"12 V 12 Ah C10", "", "agm", 6, 0, 12, 12, 144, 10, battery.Likely, 0, "", ""},
+		{"18 V 90 Wh", "li-ion", "li-ion", 5, 0, 18, 5, 90, 0, battery.Stated, 0, "", "capacity from energy"},
+		{"90 Wh", "", "", 0, 0, 0, 0, 90, 0, battery.Guess, 0, "does not tell the number of cells", ""},
+		{"20 V", "li-ion", "li-ion", 5, 0, 18, 0, 0, 0, battery.Stated, 0, "", "max is often left out"},
 	} {
-		l, err := battery.ParseLabel(x, "")
-		t.Logf("%q: %v %+v", x, err, l)
+		t.Run(c.text+" "+c.hint, func(t *testing.T) {
+			l, err := battery.ParseLabel(c.text, c.hint)
+			if err != nil {
+				t.Fatal(err)
+			}
+			same := func(a, b float64) bool { return math.Abs(a-b) < 1e-6 }
+			if l.Chemistry != c.chemistry || l.CellsInSeries != c.cells || l.Strings != c.strings || !same(l.NominalV, c.nominalV) ||
+				!same(l.CapacityAh, c.ah) || !same(l.EnergyWh, c.wh) || l.RateHours != c.rateHours || l.Sure != c.sure || len(l.Others) != c.others {
+				t.Errorf("%s\ngot  %+v\nwant %+v", c.explanation, l, c)
+			}
+			if notes := strings.Join(l.Notes, " "); !strings.Contains(notes, c.note) {
+				t.Errorf("notes %q lack %q", notes, c.note)
+			}
+		})
 	}
+}
+
+func TestLabelsThatContradictThemselvesAreRefused(t *testing.T) {
+	for _, c := range []struct{ text, hint, says string }{
+		{"5S 12V", "", "5 cells in series and 12 V"},
+		{"12.8 V LiFePO4", "agm", "says lifepo4 but the chemistry given is agm"},
+		{"12 V 7 Ah", "lead", "not known"},
+		{"a nice battery", "", "tells no volts"},
+		{"", "", "tells no volts"},
+		{"0S2P", "", "no cells"},
+		{"99999 V", "", "beyond any pack"},
+		{strings.Repeat("12 V ", 200), "", "want one line"},
+	} {
+		if l, err := battery.ParseLabel(c.text, c.hint); err == nil || !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%.40q (%s): %+v, error %v, want %q", c.text, c.hint, l, err, c.says)
+		}
+	}
+}
+
+func FuzzParseLabel(f *testing.F) {
+	for _, s := range []string{"20 V max 5 Ah", "12V7AH/20HR", "5S2P 21700 4 Ah", "24 V (two 12 V)", "10.8 V/12 V max", "90 Wh", "2 x 12 V 7 Ah in parallel", "7,2 V 3000 mAh NiCd"} {
+		f.Add(s, "")
+	}
+	f.Add("18 V", "nimh")
+	f.Fuzz(func(t *testing.T, text, hint string) {
+		l, err := battery.ParseLabel(text, hint)
+		if err != nil {
+			return
+		}
+		for _, x := range []float64{l.NominalV, l.FullV, l.EmptyV, l.CapacityAh, l.EnergyWh, l.RateHours} {
+			if !(x >= 0) || math.IsInf(x, 0) {
+				t.Fatalf("%q: %+v", text, l)
+			}
+		}
+		if l.CellsInSeries < 0 || l.Strings < 0 || l.CellsInSeries > 0 && !(l.EmptyV < l.NominalV && l.NominalV < l.FullV) {
+			t.Fatalf("%q: %+v", text, l)
+		}
+		if l.CellsInSeries == 0 && len(l.Notes) == 0 {
+			t.Fatalf("%q: nothing is said about the missing cells", text)
+		}
+	})
 }

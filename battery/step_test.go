@@ -1,46 +1,59 @@
 package battery_test
 
 import (
+	"runtime"
+	"sync"
 	"testing"
-
-	"example.org/packcheck/battery"
-	"example.org/packcheck/chemistry"
 )
 
-func model(t testing.TB, name string, cells int, ah float64) *battery.Model {
-	t.Helper()
-	p, ok := chemistry.Builtin().Profile(name)
-	if !ok {
-		t.Fatalf("no profile %s", name)
+func TestAdvanceAllocatesNothing(t *testing.T) {
+	m := model(t, "agm", 6, 7)
+	step, s := m.Over(1), m.StateAt(1, 25)
+	if n := testing.AllocsPerRun(1000, func() {
+		step.Advance(&s, 3, 25)
+		_ = m.TerminalV(&s, 3)
+		_ = m.WeakestCellV(&s, 3)
+	}); n != 0 {
+		t.Errorf("%g allocations per step", n)
 	}
-	m, err := battery.New(battery.Spec{Profile: p, CellsInSeries: cells, CapacityAh: ah})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return m
 }
 
 func BenchmarkAdvance(b *testing.B) {
 	for _, name := range []string{"agm", "li-ion"} {
 		b.Run(name, func(b *testing.B) {
 			m := model(b, name, 5, 4)
-			step := m.Over(1)
-			s := m.StateAt(1, 25)
+			step, s := m.Over(1), m.StateAt(1, 25)
 			b.ReportAllocs()
-			i := 0
 			for b.Loop() {
 				step.Advance(&s, 0.001, 20)
-				i++
 			}
 		})
 	}
 }
 
-func TestUsable(t *testing.T) {
-	for _, name := range []string{"agm", "gel", "li-ion", "lifepo4", "nimh"} {
-		m := model(t, name, 6, 7.5)
-		for _, c := range []float64{0.05, 0.2, 1, 3} {
-			t.Log(name, c, m.UsableAh(c*7.5), m.FullV(), m.MidOhm(), m.MassKg())
+// BenchmarkTenThousandHours is ten thousand outings of an hour, 25 s driving
+// and 10 s pausing in steps of a second, on all processors.
+func BenchmarkTenThousandHours(b *testing.B) {
+	m := model(b, "agm", 6, 12)
+	b.ReportAllocs()
+	for b.Loop() {
+		var wait sync.WaitGroup
+		workers := runtime.GOMAXPROCS(0)
+		for w := range workers {
+			wait.Go(func() {
+				step := m.Over(1)
+				for k := w; k < 10_000; k += workers {
+					s := m.StateAt(1, 20)
+					for second := range 3600 {
+						amps := 7.0
+						if second%35 >= 25 {
+							amps = 0
+						}
+						step.Advance(&s, amps, 20)
+					}
+				}
+			})
 		}
+		wait.Wait()
 	}
 }
