@@ -56,14 +56,13 @@ func assess(p *setup.Parts) (*Assessment, error) {
 	a.Verdict = finding.Worst(a.Findings)
 	a.Assumed = assumptions(p, u, &sp)
 	a.Measure = measurements(p, u, &sp)
-	a.Changes = changes(a.Findings)
+	a.Changes, a.Habits = changes(a.Findings), habits(a.Findings)
 	a.Headline = headline(a)
-	used := []string{}
 	for _, c := range cautionsFor(p) {
 		a.Cautions = append(a.Cautions, c.text)
-		used = append(used, c.source)
+		a.CautionSources = append(a.CautionSources, c.source)
 	}
-	a.Sources = sourcesOf(p, a.Findings, used)
+	a.Sources = sourcesOf(p, a.Findings, a.CautionSources)
 	return a, nil
 }
 

@@ -51,10 +51,14 @@ type Assessment struct {
 	Findings []finding.Finding `json:"findings"` // worst first
 	Notes    []Note            `json:"notes"`    // common misreadings, each beside its topic
 	Changes  []string          `json:"changes"`  // what to change, in order
+	Habits   []string          `json:"habits"`   // how to use it as it is judged; they put nothing right
 	Assumed  []Assumed         `json:"assumed"`  // most important first
 	Measure  []Measurement     `json:"measure"`  // at most three, most useful first
 	Cautions []string          `json:"cautions"` // in every format and length
 	Sources  []finding.Source  `json:"sources"`  // those that this answer rests on
+
+	// CautionSources are the sources of the cautions, in their order.
+	CautionSources []string `json:"caution_sources"`
 
 	// System is the unit system the user wrote in; reports print it first.
 	System quantity.System `json:"-"`
@@ -238,6 +242,12 @@ type Assumed struct {
 	Key   string `json:"key"`
 	Value string `json:"value"`
 	Why   string `json:"why"`
+	// Source is the ID of its source.
+	Source string `json:"source"`
+	// Effect is how far it moves ride time, speed and launch current, as shares
+	// of their likely values added up; 0 where it was assumed without a range or
+	// where its range moves none of them.
+	Effect float64 `json:"effect"`
 }
 
 // Measurement is something to measure next, and what it would narrow.

@@ -42,7 +42,7 @@ func assumptions(p *setup.Parts, u unknowns, s *spread) []Assumed {
 	slices.SortStableFunc(all, func(a, b setup.Assumption) int { return cmp.Compare(weightOf(b.Key), weightOf(a.Key)) })
 	var out []Assumed
 	for _, a := range all {
-		out = append(out, Assumed{Key: a.Key, Value: a.Value, Why: a.Why})
+		out = append(out, Assumed{Key: a.Key, Value: a.Value, Why: a.Why, Source: a.Source, Effect: weightOf(a.Key)})
 	}
 	return out
 }
@@ -56,19 +56,20 @@ var ways = []struct{ key, what, how string }{
 	{"vehicle.ground", "the force that pulls it along", "Pull the loaded vehicle slowly over this ground with a luggage scale; enter it as pull_force under [measured]."},
 	{"vehicle.rolling", "the force that pulls it along", "Pull the loaded vehicle slowly over this ground with a luggage scale; enter it as pull_force under [measured]."},
 	{"vehicle.grip", "whether the wheels spin", "Start on this ground and look whether the driven wheels spin."},
-	{"vehicle.mass", "the vehicle's weight", "Put it on a bathroom scale."},
-	{"vehicle.wheel", "the driven wheels' diameter", "Measure it with a tape."},
-	{"rider", "the child's weight", "Put the child on a bathroom scale."},
+	{"vehicle.mass", "the vehicle's weight", "Put it on a bathroom scale; enter it as mass under [vehicle]."},
+	{"vehicle.wheel", "the driven wheels' diameter", "Measure it with a tape; enter it as wheel_diameter under [vehicle]."},
+	{"rider", "the child's weight", "Put the child on a bathroom scale; enter it as mass under [rider]."},
 	{"gears.ratio", "the top speed", "Time ten metres at full speed on the flat; enter it as top_speed under [measured]."},
 	{"gears", "the top speed", "Time ten metres at full speed on the flat; enter it as top_speed under [measured]."},
-	{"motors", "the motors' winding resistance", "Measure one motor, unplugged, with a milliohm meter; or read the label for no-load speed and stall current."},
-	{"pack.health", "what the pack still holds", "Log a discharge at a steady load and let the fit command read it; or time a whole ride as ride_time under [measured]."},
-	{"pack.capacity", "the pack's capacity", "Read its label."},
-	{"pack.resistance", "the pack's resistance", "Read volts at rest and under a known load; enter the drop over the current as resistance under [pack]."},
-	{"pack", "the pack's data", "Read the labels on pack and cells."},
-	{"wire", "the wire", "Read its print: gauge, temperature; measure its length from pack to controller."},
-	{"controller", "the controller's data", "Read its label or data sheet."},
-	{"outing", "how it is driven", "Watch the clock for five minutes: how long the pedal is down, how long it is up."},
+	{"motors", "the motors' winding resistance", "Measure one motor, unplugged, with a milliohm meter; or look up no-load speed and stall current of the motor. Enter what you find under [motors]."},
+	{"pack.health", "what the pack still holds", "Log a discharge at a steady load and let packcheck fit read it; or time a ride from full to empty and enter it as ride_time under [measured]."},
+	{"pack.capacity", "the pack's capacity", "Read its label; enter it as capacity under [pack]."},
+	{"pack.resistance", "the pack's resistance", "Read its volts at rest and under a known load; enter the difference over the amps as resistance under [pack]."},
+	{"pack", "the pack's data", "Read the labels on pack and cells; enter them under [pack]."},
+	{"wire", "the wire", "Read its print for size and temperature and measure its length from pack to controller; enter them under [wire]."},
+	{"controller", "the controller's data", "Read its label or data sheet; enter it under [controller]."},
+	{"outing.air", "the temperature of the air", "Read a thermometer where it is used; enter it as air under [outing]."},
+	{"outing", "how it is driven", "Watch the clock for five minutes: how long the pedal is down, how long it is up. Enter it as drive and pause under [outing]."},
 }
 
 // measurements says what to measure next: what narrows the answers most, at
@@ -101,9 +102,9 @@ func narrows(s *spread, figure int) string {
 	for _, m := range answers {
 		for _, d := range s.drivers[m] {
 			if d.figure == figure && d.effect >= 0.02 {
-				parts = append(parts, fmt.Sprintf("%s by up to %s %%", names[m], round(100*d.effect, 2)))
+				parts = append(parts, fmt.Sprintf("%s by up to %.0f %%", names[m], 100*d.effect))
 			}
 		}
 	}
-	return "moves " + strings.Join(parts, ", ")
+	return "it may change " + strings.Join(parts, ", ")
 }

@@ -38,13 +38,14 @@ func (b BoardCheck) seenV() float64 {
 }
 
 func (b BoardCheck) volts() []finding.Finding {
-	limit, source, part := b.WeakestV, srcRating, "the weakest part"
+	limit, source, part, stands := b.WeakestV, srcRating, "the weakest part", "it stands"
 	if m := b.Controller.MaxV; m > 0 && (limit == 0 || m < limit) {
 		limit, part = m, "the controller"
 	}
 	guessed := limit == 0 && b.DesignV > 0
 	if guessed {
 		limit, source, part = b.DesignV*designMargin, srcOwn, fmt.Sprintf("a %.3g V vehicle", b.DesignV)
+		stands = "its parts are taken to stand"
 	}
 	seen := b.seenV()
 	if limit == 0 {
@@ -71,7 +72,7 @@ func (b BoardCheck) volts() []finding.Finding {
 	}
 	return []finding.Finding{{
 		Code: "board-overvoltage", Level: level, Source: source, Unit: "V", Found: seen, Limit: limit, Advice: advice,
-		Title: fmt.Sprintf("The %s %.1f V are too much for %s: it stands %.1f V.", from, seen, part, limit),
+		Title: fmt.Sprintf("The %s %.1f V are too much for %s: %s %.1f V.", from, seen, part, stands, limit),
 	}}
 }
 

@@ -3,6 +3,7 @@ package drive
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.org/packcheck/finding"
 )
@@ -66,7 +67,13 @@ func limitSpeed(ms float64) string {
 
 // speedWords prints a speed in both everyday units.
 func speedWords(ms float64) string {
-	return fmt.Sprintf("%.1f km/h (%.1f mph)", ms*3.6, ms*3600/1609.344)
+	number := func(v float64) string {
+		if v >= 9.95 {
+			return fmt.Sprintf("%.0f", v)
+		}
+		return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0")
+	}
+	return number(ms*3.6) + " km/h (" + number(ms*3600/1609.344) + " mph)"
 }
 
 // age says in plain words what the speed means for this driver.

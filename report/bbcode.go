@@ -46,7 +46,7 @@ func (b *bbcodeDialect) items(items []string, numbered bool) {
 }
 
 func (b *bbcodeDialect) judgement(j judgement) {
-	fmt.Fprintf(&b.out, "[b]%s:[/b] %s", levelWord(j.level), inBBCode(j.title))
+	fmt.Fprintf(&b.out, "[b]%s:[/b] %s", j.word(), inBBCode(j.title))
 	if j.detail != "" {
 		fmt.Fprintf(&b.out, " %s", inBBCode(j.detail))
 	}

@@ -29,7 +29,7 @@ func build(a *packcheck.Assessment) *document {
 	for _, s := range []section{
 		b.ride(), b.speed(), b.pack(), b.launch(), b.path(), b.cutoff(), b.charge(), b.original(),
 		b.storage(), b.measured(), b.other(),
-		b.changes(), b.assumed(), b.measure(), b.cautions(), b.sources(),
+		b.changes(), b.buy(), b.habits(), b.assumed(), b.measure(), b.cautions(), b.sources(),
 	} {
 		if s.title != "" {
 			doc.sections = append(doc.sections, s)
@@ -102,7 +102,7 @@ func (b *builder) topic(s section, topic string) section {
 	}
 	worstFirst(s.judged)
 	for _, n := range b.a.Notes {
-		if n.Topic == topic {
+		if n.Topic == topic && !b.placed(n) {
 			s.notes = append(s.notes, clean(n.Text))
 		}
 	}
@@ -111,22 +111,7 @@ func (b *builder) topic(s section, topic string) section {
 
 // judge makes a finding ready for print.
 func (b *builder) judge(f finding.Finding) judgement {
-	j := judgement{level: f.Level, title: clean(f.Title), advice: clean(f.Advice)}
-	source := clean(f.Source)
-	switch {
-	case f.Unit == "" && source != "":
-		j.detail = "Source: " + source + "."
-	case f.Unit != "":
-		j.detail = "Found " + b.inUnit(f.Found, f.Unit)
-		if f.Level > finding.Fine || f.Limit != 0 { // a figure that is only told has no limit
-			j.detail += ", limit " + b.inUnit(f.Limit, f.Unit)
-		}
-		if source != "" {
-			j.detail += " (source: " + source + ")"
-		}
-		j.detail += "."
-	}
-	return j
+	return judgement{level: f.Level, told: told(f), title: clean(f.Title), detail: b.detail(f), advice: clean(f.Advice)}
 }
 
 // worstFirst keeps the given order among findings of one level.
@@ -170,17 +155,47 @@ func (b *builder) changes() section {
 	return s
 }
 
+// habits are ways of using the vehicle; they put nothing right.
+func (b *builder) habits() section {
+	s := section{}
+	for _, h := range b.a.Habits {
+		s.items = append(s.items, clean(h))
+	}
+	if len(s.items) > 0 {
+		s.title = "How to use it"
+	}
+	return s
+}
+
+// moving is the effect from which an assumption moves an answer. Own choice.
+const moving = 0.02
+
+// assumed lists what moves the answer with its reason, and the rest in a few
+// lines.
 func (b *builder) assumed() section {
 	s := section{title: "What was assumed, most important first"}
+	var rest []string
 	for _, a := range b.a.Assumed {
 		line := clean(a.Key) + ": " + clean(a.Value)
+		if a.Effect < moving {
+			rest = append(rest, line)
+			continue
+		}
 		if why := clean(a.Why); why != "" {
 			line += " (" + why + ")"
 		}
 		s.items = append(s.items, line)
 	}
-	if len(s.items) == 0 {
+	switch {
+	case len(b.a.Assumed) == 0:
 		s.text = []string{"Nothing: the setup gave every value."}
+		return s
+	case len(s.items) > 0:
+		s.text = []string{"These values were not given and move the answer, the first one most. " +
+			"A finding that begins with \"Possibly\" shows only where they fall badly."}
+	}
+	if len(rest) > 0 {
+		s.after = []string{"Also assumed, as one value or with little effect on time, speed and launch current: " + strings.Join(rest, "; ") + "."}
 	}
 	return s
 }
@@ -211,17 +226,51 @@ func (b *builder) cautions() section {
 	return s
 }
 
+// weightiest is how many assumptions have their sources listed.
+const weightiest = 5
+
+// cited are the sources that a report for reading lists: those of the findings,
+// of the cautions and of the weightiest assumptions.
+func (b *builder) cited() map[string]bool {
+	ids := map[string]bool{}
+	add := func(list string) {
+		for _, id := range strings.FieldsFunc(list, func(r rune) bool { return r == ',' || r == ' ' }) {
+			ids[id] = true
+		}
+	}
+	for _, f := range b.a.Findings {
+		add(f.Source)
+	}
+	for _, list := range b.a.CautionSources {
+		add(list)
+	}
+	for i, a := range b.a.Assumed {
+		if i < weightiest && a.Effect >= moving {
+			add(a.Source)
+		}
+	}
+	return ids
+}
+
 func (b *builder) sources() section {
 	s := section{title: "Sources"}
+	cited := b.cited()
 	for _, src := range b.a.Sources {
+		if !cited[src.ID] {
+			continue
+		}
 		line := clean(src.ID) + ": " + clean(src.Text)
 		if known := clean(src.Known); known != "" {
 			line += " (how known: " + known + ")"
 		}
 		s.items = append(s.items, line)
 	}
-	if len(s.items) == 0 {
+	switch left := len(b.a.Sources) - len(s.items); {
+	case len(b.a.Sources) == 0:
 		s.title = ""
+	case left > 0:
+		s.after = []string{"These are the sources of the findings, the cautions and the weightiest assumptions. " +
+			"Left out here: " + b.one(plain, float64(left)) + ". The JSON form of this report holds them all, and \"packcheck sources\" lists every source there is."}
 	}
 	return s
 }

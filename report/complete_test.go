@@ -14,6 +14,10 @@ import (
 var notPrinted = []struct{ path, why string }{
 	{`^Launch\.Case\.`, "what the launch was computed from is for programs"},
 	{`^Findings\[\d+\]\.Code$`, "codes are for programs"},
+	{`^CautionSources\[`, "they pick what the list of sources holds"},
+	{`^Assumed\[2\]\.Why$`, "it moves nothing, so its value must do"},
+	{`^Sources\[4\]\.`, "nothing weighty rests on it, so only their number tells of it"},
+	{`^Assumed\[\d+\]\.(Source|Effect)$`, "they pick what is listed, and where"},
 	{`^Findings\[2\]\.Topic$`, "it has no section of its own, under either name"},
 	{`^Findings\[3\]\.(Found|Limit)$`, "no number applies where there is no unit"},
 }

@@ -17,7 +17,8 @@ type section struct {
 	text     []string // paragraphs
 	facts    []fact
 	items    []string
-	numbered bool // items are steps to take in order
+	numbered bool     // items are steps to take in order
+	after    []string // paragraphs behind the items
 	judged   []judgement
 	notes    []string // misreadings put right, beside the numbers they concern
 }
@@ -28,6 +29,7 @@ type fact struct{ name, value string }
 // judgement is a finding made ready for print.
 type judgement struct {
 	level  finding.Level
+	told   bool // it only tells something and approves of nothing
 	title  string
 	detail string // found, limit and source; empty when no number applies
 	advice string // empty when there is nothing to do
@@ -62,6 +64,9 @@ func (doc *document) render(d dialect) []byte {
 		}
 		if len(s.items) > 0 {
 			d.items(s.items, s.numbered)
+		}
+		for _, p := range s.after {
+			d.paragraph(p)
 		}
 		for _, j := range s.judged {
 			d.judgement(j)

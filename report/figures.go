@@ -77,14 +77,6 @@ func toStep(v, step float64) float64 {
 	return n * step
 }
 
-// maybe prints a figure that may not exist, in which case it prints absent.
-func (f figures) maybe(u unit, value *float64, absent string) string {
-	if value == nil {
-		return absent
-	}
-	return f.one(u, *value)
-}
-
 // joules prints an energy too small for watt-hours.
 func (f figures) joules(value *float64) string {
 	if value == nil {
@@ -102,10 +94,27 @@ func (f figures) span(path string, u unit, value float64) string {
 	}
 	ends := f.ends(u, r)
 	likely := coarse(r, u.finest).Scale(u.per)
+	if u.kind == quantity.Duration {
+		likely = wholeMinutes(likely)
+	}
 	if quantity.Format(u.kind, likely.Low, f.system) == quantity.Format(u.kind, likely.High, f.system) {
 		return ends
 	}
 	return ends + ", likely " + quantity.Format(u.kind, likely.Likely, f.system)
+}
+
+// rough is span for a figure that rests on assumed values: where it has no
+// spread of its own it gets two digits.
+func (f figures) rough(path string, u unit, value float64) string {
+	return f.span(path, u, about(value))
+}
+
+// maybeRough is rough for a figure that may not exist.
+func (f figures) maybeRough(path string, u unit, value *float64, absent string) string {
+	if value == nil {
+		return f.maybeSpan(path, u, nil, absent)
+	}
+	return f.rough(path, u, *value)
 }
 
 // ends prints the two ends of a range. Times of two units, such as 3 h 10 min,
@@ -116,12 +125,30 @@ func (f figures) ends(u unit, r packcheck.Range) string {
 	}
 	r = coarse(r, u.finest).Scale(u.per)
 	if u.kind == quantity.Duration {
+		r = wholeMinutes(r)
 		low, high := quantity.Format(u.kind, r.Low, f.system), quantity.Format(u.kind, r.High, f.system)
 		if low != high && strings.Count(low+high, " ") > 2 {
 			return low + " to " + high
 		}
 	}
 	return quantity.FormatRange(u.kind, r, f.system)
+}
+
+// wholeMinutes drops the seconds of a range of many minutes: nobody can use
+// those of "2 min 54 s to 1 h 15 min". What is shorter than two minutes keeps
+// tens of them.
+func wholeMinutes(r packcheck.Range) packcheck.Range {
+	const minute, ten = 60, 10
+	if r.High-r.Low < 4*minute {
+		return r
+	}
+	round := func(s float64) float64 {
+		if s < 2*minute {
+			return toStep(s, ten)
+		}
+		return toStep(s, minute)
+	}
+	return packcheck.Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
 }
 
 // mile is the statute mile in metres, by definition.
@@ -173,7 +200,7 @@ func (f figures) times(path string, value *float64) string {
 	if value == nil {
 		return notKnown
 	}
-	text := f.span(path, plain, *value)
+	text := f.rough(path, plain, *value)
 	if text == notKnown {
 		return text
 	}

@@ -115,7 +115,7 @@ func TestOnlyDustIsRoundedAway(t *testing.T) {
 	text := written(t, a, report.Options{})
 	for _, want := range []string{
 		"Charge left           0 %\n",
-		"From the pack         0 A\n",
+		"Amps from the pack    0 A\n",
 		"limit 8 km/h (5 mph)",
 	} {
 		if !strings.Contains(text, want) {

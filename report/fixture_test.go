@@ -116,10 +116,12 @@ func danger() *packcheck.Assessment {
 			{Topic: packcheck.TopicPack, Text: "20 V max and 18 V nominal are the same pack: full and half full."},
 			{Topic: packcheck.TopicRide, Text: "Amp-hours say how long, not how hard it pulls."},
 		},
+		Habits:  []string{"Let go of the pedal at once when the vehicle does not move."},
 		Changes: []string{"Fit a fuse of 20 to 30 A within 178 mm of the pack.", "Replace the board."},
 		Assumed: []packcheck.Assumed{
-			{Key: "gears.ratio", Value: "60:1 to 110:1", Why: "not given; usual for this can size"},
-			{Key: "rider.mass", Value: "15 to 24 kg", Why: "age 4 to 6"},
+			{Key: "gears.ratio", Value: "60:1 to 110:1", Why: "not given; usual for this can size", Source: "vehicle-trade", Effect: 0.8},
+			{Key: "rider.mass", Value: "15 to 24 kg", Why: "age 4 to 6", Source: "child-charts", Effect: 0.3},
+			{Key: "pack.charge", Value: "100 %", Source: "walking-pace"},
 		},
 		Measure: []packcheck.Measurement{
 			{What: "Current with the wheels blocked for one second", How: "Clamp meter on the red wire", Narrows: "launch and fuse"},
@@ -128,8 +130,14 @@ func danger() *packcheck.Assessment {
 			"Follow the instructions of the makers of the vehicle and the pack, local codes and licensed practice.",
 			"A changed vehicle no longer is the one that was tested.",
 		},
+		CautionSources: []string{"walking-pace", "changed-toy"},
 		Sources: []finding.Source{
 			{ID: "cfr-183-455", Text: "33 CFR 183.455, overcurrent protection", Known: "primary"},
+			{ID: "changed-toy", Text: "a standard on toys", Known: "memory"},
+			{ID: "child-charts", Text: "a chart", Known: "copy"},
+			{ID: "iec-62133", Text: "a standard on packs", Known: "memory"},
+			{ID: "nobody-cites", Text: "a table that only a small figure rests on", Known: "copy"},
+			{ID: "vehicle-trade", Text: "the trade", Known: "memory"},
 			{ID: "walking-pace", Text: "common practice, no published source", Known: "common practice"},
 		},
 		System: quantity.Metric,
@@ -143,6 +151,7 @@ func fine() *packcheck.Assessment {
 	a.Verdict = finding.Fine
 	a.Headline = [3]string{"fits", "Nothing above watch.", "Ride, and measure the time."}
 	a.Findings, a.Notes, a.Changes, a.Assumed, a.Measure, a.Measured, a.Storage = nil, nil, nil, nil, nil, nil, nil
+	a.Habits = nil
 	a.Ranges = nil
 	a.Launch.Slips, a.Launch.AboveS, a.Launch.SparkA, a.Launch.SparkJ, a.Launch.PrechargeOhm = false, nil, nil, nil, nil
 	a.Path.ShortCircuitClearS = ptr(0.011)
@@ -162,7 +171,7 @@ func bench() *packcheck.Assessment {
 	a.Steady, a.Launch, a.Path, a.Charge, a.Original, a.Storage, a.Measured = nil, nil, nil, nil, nil, nil, nil
 	a.Ride.MotorCaseC, a.Ride.WindingC, a.Ride.DistanceKm, a.Ride.Launches = nil, nil, 0, 0
 	a.Cutoff = packcheck.CutoffFigures{OpensFirst: "nothing", WeakestCellV: 2.4}
-	a.Findings, a.Notes, a.Changes, a.Cautions, a.Sources = nil, nil, nil, nil, nil
+	a.Findings, a.Notes, a.Changes, a.Cautions, a.Sources, a.Habits, a.CautionSources = nil, nil, nil, nil, nil, nil, nil
 	return a
 }
 

@@ -46,7 +46,7 @@ func (m *markdownDialect) items(items []string, numbered bool) {
 
 func (m *markdownDialect) judgement(j judgement) {
 	m.gap()
-	fmt.Fprintf(&m.out, "**%s:** %s", levelWord(j.level), inMarkdown(j.title))
+	fmt.Fprintf(&m.out, "**%s:** %s", j.word(), inMarkdown(j.title))
 	if j.detail != "" {
 		fmt.Fprintf(&m.out, " %s", inMarkdown(j.detail))
 	}

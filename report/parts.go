@@ -1,13 +1,15 @@
 package report
 
 import (
+	"math"
 	"strings"
 
 	"example.org/packcheck"
+	"example.org/packcheck/finding"
+	"example.org/packcheck/internal/quantity"
 )
 
-// The sections about the parts: pack, path, cutoffs, charger, storage, and
-// what the user measured on them.
+// The sections about the parts: pack, path, cutoffs and storage.
 
 func (b *builder) pack() section {
 	p := b.a.Pack
@@ -23,12 +25,20 @@ func (b *builder) pack() section {
 		fact{"Volts when full", b.span("pack.full_v", volts, p.FullV)},
 		fact{"Nominal volts", b.span("pack.nominal_v", volts, p.NominalV)},
 		fact{"Volts when empty", b.span("pack.empty_v", volts, p.EmptyV)},
-		fact{"Printed charge", b.span("pack.rated_ah", ampHours, p.RatedAh)},
-		fact{"Usable at this load", b.span("pack.usable_ah", ampHours, p.UsableAh)},
-		fact{"Usable energy", b.span("pack.usable_wh", wattHrs, p.UsableWh)},
-		fact{"Inner resistance", b.span("pack.resistance_ohm", ohms, p.ResistanceOhm)},
-		fact{"Short-circuit amps", b.span("pack.short_circuit_a", amps, p.ShortCircuitA)},
-		fact{"Weight", b.span("pack.mass_kg", kilos, p.MassKg)},
+		fact{"Rated capacity", b.span("pack.rated_ah", ampHours, p.RatedAh)},
+	)
+	if !b.stuck() {
+		s.facts = append(
+			s.facts,
+			fact{"Usable at this load", b.rough("pack.usable_ah", ampHours, p.UsableAh)},
+			fact{"Usable energy", b.rough("pack.usable_wh", wattHrs, p.UsableWh)},
+		)
+	}
+	s.facts = append(
+		s.facts,
+		fact{"Inner resistance", b.rough("pack.resistance_ohm", ohms, p.ResistanceOhm)},
+		fact{"Short at its posts", b.rough("pack.short_circuit_a", amps, p.ShortCircuitA)},
+		fact{"Weight", b.rough("pack.mass_kg", kilos, p.MassKg)},
 	)
 	return b.topic(s, packcheck.TopicPack)
 }
@@ -44,26 +54,36 @@ func (b *builder) path() section {
 		{"Fuse must be", b.fuseBand(p)},
 	}
 	if len(p.FuseSizesA) > 0 {
-		s.facts = append(s.facts, fact{"Sizes made in that", b.list(amps, p.FuseSizesA)})
+		s.facts = append(s.facts, fact{"Standard sizes", b.list(amps, p.FuseSizesA)})
 	}
 	s.facts = append(
 		s.facts,
 		fact{"Wire carries", b.span("path.ampacity_a", amps, p.AmpacityA)},
-		fact{"Resistance in all", b.span("path.resistance_ohm", ohms, p.ResistanceOhm)},
-		fact{"Volts lost running", b.span("path.drop_v", volts, p.DropV) + " = " +
-			b.span("path.drop_pct", percent, p.DropPct)},
+		fact{"Resistance in all", b.rough("path.resistance_ohm", ohms, p.ResistanceOhm)},
 	)
+	if !b.stuck() { // what blocked or spinning wheels take is no running
+		s.facts = append(s.facts, fact{"Volts lost running", b.rough("path.drop_v", volts, p.DropV) + " = " +
+			b.rough("path.drop_pct", percent, p.DropPct)})
+	}
 	for _, e := range p.Elements {
-		s.facts = append(s.facts, fact{
-			capital(orElse(clean(e.Name), "part")),
-			b.one(ohms, e.Ohm) + ", " + b.one(volts, e.DropV) + ", " + b.one(watts, e.HeatW) + " as heat",
-		})
+		value := b.one(ohms, about(e.Ohm)) + ", " + b.one(volts, about(e.DropV)) + ", " + b.one(watts, about(e.HeatW)) + " as heat"
+		switch {
+		case e.Ohm == 0:
+			value = "resistance not known, not counted"
+		case b.stuck():
+			value = b.one(ohms, about(e.Ohm))
+		}
+		s.facts = append(s.facts, fact{capital(orElse(clean(e.Name), "part")), value})
+	}
+	unopened := "never: nothing opens it"
+	if b.has(finding.Fine, "fuse-unknown") {
+		unopened = "not known: no fuse was described"
 	}
 	s.facts = append(
 		s.facts,
-		fact{"Short circuit", b.span("path.short_circuit_a", amps, p.ShortCircuitA)},
-		fact{"It is cleared in", b.maybeSpan("path.short_circuit_clear_s", seconds, p.ShortCircuitClearS, "never: nothing opens it")},
-		fact{"Wire stands it for", b.maybeSpan("path.wire_limit_s", seconds, p.WireLimitS, notKnown)},
+		fact{"Short in the wire", b.rough("path.short_circuit_a", amps, p.ShortCircuitA)},
+		fact{"It is cleared in", b.maybeRough("path.short_circuit_clear_s", seconds, p.ShortCircuitClearS, unopened)},
+		fact{"Wire stands it for", b.maybeRough("path.wire_limit_s", seconds, p.WireLimitS, notKnown)},
 	)
 	return b.topic(s, packcheck.TopicPath)
 }
@@ -103,7 +123,7 @@ func (b *builder) cutoff() section {
 	}
 	s.facts = append(
 		s.facts,
-		fact{"Weakest cell at end", b.span("cutoff.weakest_cell_v", volts, c.WeakestCellV)},
+		fact{"Weakest cell at end", b.weakestCell(c.WeakestCellV)},
 		fact{"Cuts in and out", chatter(b, c.ChatterCount)},
 		fact{"Left switched on", b.leftOn(c.IdleDaysToHarm)},
 	)
@@ -126,19 +146,34 @@ func (b *builder) leftOn(toHarm *float64) string {
 	case *toHarm <= 0 && (!spread || r.High <= 0):
 		return "harmed already when the ride ends"
 	}
-	return b.span(path, days, *toHarm) + " until harm"
+	if spread && r.Valid() && !r.IsExact() {
+		return b.span(path, days, *toHarm) + " until harm"
+	}
+	return quantity.Digits(math.Floor(about(*toHarm)), 2) + " days until harm" // weeks beside days would have to be compared
 }
 
-// advised says a cutoff's setting in words.
+// weakestCell says how low the weakest cell gets, and what a voltage below
+// nothing means.
+func (b *builder) weakestCell(v float64) string {
+	const path = "cutoff.weakest_cell_v"
+	text := b.span(path, volts, v)
+	if r, spread := b.ranges[path]; v < 0 || spread && r.Low < 0 {
+		text += "; below 0 it is driven backwards"
+	}
+	return text
+}
+
+// advised says a cutoff's setting in words. One that stays open is always
+// right; a closing voltage is for a device that cannot.
 func (b *builder) advised(adv *packcheck.AdvisedCutoff) string {
-	text := "open at " + b.one(volts, adv.OpensAtV) + " after " + b.one(seconds, adv.DelayS)
+	text := "opens at " + b.one(volts, adv.OpensAtV) + " after " + b.one(seconds, adv.DelayS)
 	switch {
 	case adv.MustLatch:
-		return text + " and stay open until reset by hand"
+		return text + " and stays open until it is reset by hand"
 	case adv.ClosesAtV == 0:
-		return text + " and stay open"
+		return text + " and stays open"
 	}
-	return text + ", close again at " + b.one(volts, adv.ClosesAtV)
+	return text + " and stays open; if it cannot, closes only at " + b.one(volts, adv.ClosesAtV)
 }
 
 func chatter(b *builder, count int) string {
@@ -149,46 +184,6 @@ func chatter(b *builder, count int) string {
 		return "once"
 	}
 	return b.one(plain, float64(count)) + " times"
-}
-
-func (b *builder) charge() section {
-	s := section{title: "Charging"}
-	c := b.a.Charge
-	if c == nil {
-		s.text = []string{"No charger was described, so none was judged. Use only the charger that the maker of the pack names for it."}
-		return b.topic(s, packcheck.TopicCharge)
-	}
-	s.facts = []fact{{"Charger suits", chargerSuits(c.Match)}}
-	for _, line := range []struct {
-		name, key string
-		unit      unit
-		value     *float64
-	}{
-		{"To 80 %", "hours_to_80", hours, c.HoursTo80},
-		{"To full", "hours_to_full", hours, c.HoursToFull},
-		{"Unplug after", "unplug_after_h", hours, c.UnplugAfterH},
-		{"End volts per cell", "end_v_per_cell", volts, c.EndVPerCell},
-	} {
-		if c.Match != "yes" && line.value == nil {
-			continue // a charger that does not suit has no hours
-		}
-		s.facts = append(s.facts, fact{line.name, b.maybeSpan("charge."+line.key, line.unit, line.value, notKnown)})
-	}
-	for _, r := range c.Reasons {
-		s.items = append(s.items, clean(r))
-	}
-	return b.topic(s, packcheck.TopicCharge)
-}
-
-// chargerSuits says in words whether the charger matches the pack.
-func chargerSuits(match string) string {
-	switch match {
-	case "no":
-		return "no: do not connect it to this pack"
-	case "", "unknown":
-		return "not known: do not use it before it is"
-	}
-	return clean(match)
 }
 
 func (b *builder) storage() section {
@@ -202,21 +197,6 @@ func (b *builder) storage() section {
 	}}
 	for _, d := range st.Dates {
 		s.items = append(s.items, clean(d.Date)+": "+clean(d.Do))
-	}
-	return s
-}
-
-func (b *builder) measured() section {
-	if len(b.a.Measured) == 0 {
-		return section{}
-	}
-	s := section{title: "What you measured"}
-	for _, m := range b.a.Measured {
-		value := "measured " + orElse(clean(m.Measured), notKnown) + ", computed " + orElse(clean(m.Computed), notKnown) + "."
-		if says := clean(m.Says); says != "" {
-			value += " " + sentence(capital(says))
-		}
-		s.facts = append(s.facts, fact{capital(orElse(clean(m.Name), "figure")), value})
 	}
 	return s
 }

@@ -1,6 +1,11 @@
 package report
 
-import "example.org/packcheck"
+import (
+	"math"
+	"strings"
+
+	"example.org/packcheck"
+)
 
 // The sections about what the vehicle does: ride, speed, launch, and the
 // comparison with the original.
@@ -11,9 +16,39 @@ const benchLoad = "Not computed: the setup is a bench load, not a vehicle."
 // bench reports whether the setup has no vehicle.
 func (b *builder) bench() bool { return b.a.Steady == nil && b.a.Launch == nil }
 
+// stuck reports whether the vehicle never gets going: figures of a ride would
+// only pretend.
+func (b *builder) stuck() bool {
+	st := b.a.Steady
+	return st != nil && st.SpeedKmh < 0.05 && b.a.Ride.DistanceKm < 0.001
+}
+
+// chargeLeft says how much is left, and that it cannot be had where the pack
+// counts as empty all the same.
+func (b *builder) chargeLeft(r packcheck.RideFigures) string {
+	text := b.span("ride.charge_left", share, r.ChargeLeft)
+	if strings.Contains(r.EndedBy, "empty") && r.ChargeLeft > 0.1 {
+		text += "; not to be had at this current"
+	}
+	return text
+}
+
+// aboutTime rounds seconds to two digits, however short the time.
+func aboutTime(s float64) float64 {
+	if s >= 1 || s <= 0 {
+		return about(s)
+	}
+	return toStep(s, math.Pow(10, math.Floor(math.Log10(s))-1))
+}
+
 func (b *builder) ride() section {
 	r := b.a.Ride
 	s := section{title: "How long and how far"}
+	if b.stuck() {
+		s.text = []string{"It does not get going with this load on this ground and slope, so there is no ride to time. Ended by: " +
+			orElse(clean(r.EndedBy), notKnown) + "."}
+		return b.topic(s, packcheck.TopicRide)
+	}
 	if b.bench() {
 		s.facts = append(s.facts, fact{"Under load", b.span("ride.pedal_min", minutes, r.PedalMin)})
 	} else {
@@ -41,16 +76,16 @@ func (b *builder) ride() section {
 	s.facts = append(
 		s.facts,
 		fact{"Delivered", b.span("ride.delivered_ah", ampHours, r.DeliveredAh)},
-		fact{"Energy delivered", b.span("ride.delivered_wh", wattHrs, r.DeliveredWh)},
-		fact{"Charge left", b.span("ride.charge_left", share, r.ChargeLeft)},
+		fact{"Energy delivered", b.rough("ride.delivered_wh", wattHrs, r.DeliveredWh)},
+		fact{"Charge left", b.chargeLeft(r)},
 		fact{"Rests at, after", b.span("ride.rest_v_after", volts, r.RestVAfter)},
 		fact{"Pack gets to", b.span("ride.pack_c", degrees, r.PackC)},
 	)
 	if !b.bench() {
 		s.facts = append(
 			s.facts,
-			fact{"Motor case gets to", b.maybeSpan("ride.motor_case_c", degrees, r.MotorCaseC, notKnown)},
-			fact{"Winding gets to", b.maybeSpan("ride.winding_c", degrees, r.WindingC, notKnown)},
+			fact{"Motor case gets to", b.heat("ride.motor_case_c", r.MotorCaseC)},
+			fact{"Winding gets to", b.heat("ride.winding_c", r.WindingC)},
 		)
 	}
 	return b.topic(s, packcheck.TopicRide)
@@ -59,13 +94,15 @@ func (b *builder) ride() section {
 func (b *builder) speed() section {
 	s := section{title: "How fast on the level"}
 	switch st := b.a.Steady; {
+	case b.stuck():
+		s.text = []string{"It does not get going."}
 	case st != nil:
 		s.facts = []fact{
 			{"Speed", b.span("steady.speed_kmh", kmPerH, st.SpeedKmh)},
-			{"From the pack", b.span("steady.battery_a", amps, st.BatteryA)},
-			{"In the motors", b.span("steady.motor_a", amps, st.MotorA)},
+			{"Amps from the pack", b.rough("steady.battery_a", amps, st.BatteryA)},
+			{"Amps in the motors", b.rough("steady.motor_a", amps, st.MotorA)},
 			{"Volts at controller", b.span("steady.bus_v", volts, st.BusV)},
-			{"Reaches the wheels", b.span("steady.efficiency", share, st.Efficiency)},
+			{"Power at the wheels", b.span("steady.efficiency", share, st.Efficiency) + " of the pack's"},
 		}
 	case b.bench():
 		s.text = []string{benchLoad}
@@ -90,12 +127,15 @@ func (b *builder) launch() section {
 
 func (b *builder) launchFacts(l *packcheck.LaunchFigures) []fact {
 	facts := []fact{
-		{"Peak from the pack", b.span("launch.peak_battery_a", amps, l.PeakBatteryA) +
-			", after " + b.one(seconds, l.PeakBatteryAtS)},
-		{"Peak in the motors", b.span("launch.peak_motor_a", amps, l.PeakMotorA)},
+		{"Peak from the pack", b.rough("launch.peak_battery_a", amps, l.PeakBatteryA) +
+			", after " + b.one(seconds, aboutTime(l.PeakBatteryAtS))},
+		{"Peak in the motors", b.rough("launch.peak_motor_a", amps, l.PeakMotorA)},
 		{"Volts fall to", b.span("launch.lowest_bus_v", volts, l.LowestBusV)},
 	}
 	for _, p := range tellingPoints(l.SpeedAfter) {
+		if b.stuck() {
+			break
+		}
 		facts = append(facts, fact{"Speed after " + b.one(seconds, p.TimeS), b.one(kmPerH, p.Kmh)})
 	}
 	if l.Slips {
@@ -106,20 +146,22 @@ func (b *builder) launchFacts(l *packcheck.LaunchFigures) []fact {
 			continue
 		}
 		facts = append(facts, fact{
-			"Above limit", clean(above.Part) + ", " + b.one(amps, above.LimitA) + ": for " + b.one(seconds, above.Sec),
+			"Above limit", clean(above.Part) + ", " + b.one(amps, above.LimitA) + ": for " + b.one(seconds, aboutTime(above.Sec)),
 		})
 	}
 	facts = append(
 		facts,
-		fact{"Blocked, from pack", b.span("launch.blocked_battery_a", amps, l.BlockedBatteryA)},
-		fact{"Blocked, in motors", b.span("launch.blocked_motor_a", amps, l.BlockedMotorA)},
-		fact{"Winding stands that", b.maybeSpan("launch.blocked_stands_s", seconds, l.BlockedStandsS, "no time limit found")},
-		fact{"Reversed at speed", b.span("launch.reversal_a", amps, l.ReversalA)},
+		fact{"Blocked, from pack", b.rough("launch.blocked_battery_a", amps, l.BlockedBatteryA)},
+		fact{"Blocked, in motors", b.rough("launch.blocked_motor_a", amps, l.BlockedMotorA)},
+		fact{"Winding stands that", b.maybeRough("launch.blocked_stands_s", seconds, l.BlockedStandsS, "no time limit found")},
 	)
+	if !b.stuck() { // otherwise there is no speed to reverse at
+		facts = append(facts, fact{"Reversed at speed", b.rough("launch.reversal_a", amps, l.ReversalA)})
+	}
 	if l.SparkA != nil || l.SparkJ != nil {
 		facts = append(facts, fact{
 			"Spark at plugging in",
-			b.maybe(amps, l.SparkA, notKnown) + ", " + b.joules(l.SparkJ),
+			b.maybeRough("launch.spark_a", amps, l.SparkA, notKnown) + ", " + b.joules(l.SparkJ),
 		})
 	}
 	if l.PrechargeOhm != nil {
@@ -169,7 +211,7 @@ func (b *builder) original() section {
 		s.facts,
 		fact{"Original speed", b.maybeSpan("original.original_speed_kmh", kmPerH, o.OriginalSpeedKmh, notKnown)},
 		fact{"Original ride", b.maybeSpan("original.original_pedal_min", minutes, o.OriginalPedalMin, notKnown)},
-		fact{"Original launch", b.maybeSpan("original.original_launch_a", amps, o.OriginalLaunchA, notKnown)},
+		fact{"Original launch", b.maybeRough("original.original_launch_a", amps, o.OriginalLaunchA, notKnown)},
 	)
 	return b.topic(s, packcheck.TopicOriginal)
 }

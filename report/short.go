@@ -17,7 +17,7 @@ const shortLines = 10
 // sends the reader to the rest of them.
 const shortSafety = "The maker's instructions, local codes and licensed practice come first. " +
 	"A changed vehicle no longer is the one that was tested. " +
-	"Try it without a child. Heed every caution of the full report."
+	"Try it without a child. Read all cautions."
 
 // buildShort makes the ten lines: the lead, the safety line, which never gives
 // way, and what else there is room for.

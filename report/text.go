@@ -60,7 +60,7 @@ func (t *textDialect) items(items []string, numbered bool) {
 }
 
 func (t *textDialect) judgement(j judgement) {
-	t.block("* ", 2, levelWord(j.level)+": "+j.title)
+	t.block("* ", 2, j.word()+": "+j.title)
 	if j.detail != "" {
 		t.block("  ", 2, j.detail)
 	}
@@ -81,6 +81,14 @@ func (t *textDialect) block(first string, hang int, text string) {
 
 // levelWord is a level as reports print it in front of a finding.
 func levelWord(l finding.Level) string { return strings.ToUpper(l.String()) }
+
+// word is what stands in front of a finding.
+func (j judgement) word() string {
+	if j.told && j.level == finding.Fine {
+		return "INFO"
+	}
+	return levelWord(j.level)
+}
 
 // boxBreakers are the character runs that could end the code box somebody
 // pastes the text report into, whatever that box is made of.

@@ -13,7 +13,7 @@
 [*]It would last: [b]33 min; with the pauses 46 min[/b]
 [*]And end by: [b]cutoff in the pack[/b]
 [*]Delivered: [b]4.62 Ah[/b]
-[*]Energy delivered: [b]79.8 Wh[/b]
+[*]Energy delivered: [b]80 Wh[/b]
 [*]Charge left: [b]7.6 %[/b]
 [*]Rests at, after: [b]15.9 V[/b]
 [*]Pack gets to: [b]34 C (93 F)[/b]
@@ -29,11 +29,11 @@ Not computed: the setup is a bench load, not a vehicle.
 [*]Volts when full: [b]21 V[/b]
 [*]Nominal volts: [b]18 V[/b]
 [*]Volts when empty: [b]14 V[/b]
-[*]Printed charge: [b]5 Ah[/b]
-[*]Usable at this load: [b]4.62 Ah[/b]
-[*]Usable energy: [b]79.8 Wh[/b]
+[*]Rated capacity: [b]5 Ah[/b]
+[*]Usable at this load: [b]4.6 Ah[/b]
+[*]Usable energy: [b]80 Wh[/b]
 [*]Inner resistance: [b]81 mOhm[/b]
-[*]Short-circuit amps: [b]259 A[/b]
+[*]Short at its posts: [b]259 A[/b]
 [*]Weight: [b]640 g (1.4 lb)[/b]
 [/list]
 
@@ -60,11 +60,16 @@ Not compared: the setup does not describe the original.
 [b]What to change, in this order[/b]
 Nothing that these figures call for.
 
+[b]What to buy[/b]
+Nothing that these figures call for.
+
 [b]What was assumed, most important first[/b]
+These values were not given and move the answer, the first one most. A finding that begins with "Possibly" shows only where they fall badly.
 [list]
 [*]gears.ratio: 60:1 to 110:1 (not given; usual for this can size)
 [*]rider.mass: 15 to 24 kg (age 4 to 6)
 [/list]
+Also assumed, as one value or with little effect on time, speed and launch current: pack.charge: 100 %.
 
 [b]What to measure next[/b]
 [list=1]
