@@ -32,7 +32,7 @@ type caution struct{ text, source string }
 func cautionsFor(p *setup.Parts) []caution {
 	list := []caution{{
 		"This is a calculation from labels and assumptions, not a test. Where the makers of vehicle, pack or charger " +
-			"say otherwise, or local codes do, they are right; what calls for a licensed person is for one.",
+			"say otherwise, or local codes do, they are right; work that calls for a licensed person is left to one.",
 		srcCommon,
 	}, {
 		"A changed vehicle no longer is the one that was tested: whoever changes it answers for it. " +
@@ -51,7 +51,7 @@ func cautionsFor(p *setup.Parts) []caution {
 		})
 	}
 	list = append(list, caution{
-		"A fuse follows the wire, never the wish for fewer trips. If one opens, find out why before fitting another of the same size.",
+		"If a fuse opens, find out why before fitting another of the same size. Never fit a larger one so that it holds.",
 		"cfr-33-183-455",
 	})
 	for _, c := range cutoff.Cautions(p.Pack.Profile) {

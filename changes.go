@@ -22,8 +22,8 @@ type remedy struct {
 // once, where the gravest of its findings stands. A code is in one remedy at
 // most.
 var remedies = [...]remedy{
-	{codes: []string{"contacts-may-weld", "pedal-may-weld"}},
-	{codes: []string{
+	newController: {codes: []string{"contacts-may-weld", "pedal-may-weld"}},
+	currentLimit: {codes: []string{
 		"blocked-over-pack", "launch-over-pack", "pack-current-peak", "blocked-over-controller", "launch-over-controller-peak",
 		"blocked-over-switch", "launch-over-switch", "ramp-bounds-nothing", "blocked-heat", "tooth-load-blocked", "tooth-load",
 	}},
@@ -48,6 +48,12 @@ var remedies = [...]remedy{
 		mildly:  "Do not use this charger before everything named under charging is settled. Better, get one that is made for this pack.",
 	},
 }
+
+// The remedies that other code asks for.
+const (
+	newController = iota
+	currentLimit
+)
 
 // remedyOf returns the place of the remedy that answers a finding, -1 where
 // the finding asks for something of its own.
@@ -74,6 +80,10 @@ func changes(list []finding.Finding) []string {
 			}
 			done[i] = true
 			text = remedies[i].words(must)
+			if i == newController && slices.ContainsFunc(must, func(f finding.Finding) bool { return remedyOf(f.Code) == currentLimit }) {
+				done[currentLimit] = true // one and the same controller
+				text += " " + remedies[currentLimit].words(must)
+			}
 		}
 		if !slices.Contains(out, text) {
 			out = append(out, text)

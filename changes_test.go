@@ -39,6 +39,10 @@ func TestEachChangeIsListedOnceAndStandsAlone(t *testing.T) {
 			[]finding.Finding{fix("blocked-heat", TopicLaunch, "some limit"), limit("launch-over-pack", 40, "40 A")},
 			[]string{"40 A"},
 		},
+		"one controller against welding and for the limit": {
+			[]finding.Finding{limit("blocked-over-pack", 60, "60 A."), fix("contacts-may-weld", TopicLaunch, "Controller."), fix("blocked-heat", TopicLaunch, "x")},
+			[]string{"Controller. 60 A."},
+		},
 		"advice on charging says so": {
 			[]finding.Finding{fix("charger-output-unknown", TopicCharge, "Read it.")},
 			[]string{"Charging: Read it."},

@@ -192,10 +192,14 @@ func (b *builder) assumed() section {
 		return s
 	case len(s.items) > 0:
 		s.text = []string{"These values were not given and move the answer, the first one most. " +
-			"A finding that begins with \"Possibly\" shows only where they fall badly."}
+			"A finding that begins with \"Possibly\" shows only where values like these fall badly."}
 	}
 	if len(rest) > 0 {
-		s.after = []string{"Also assumed, as one value or with little effect on time, speed and launch current: " + strings.Join(rest, "; ") + "."}
+		why := "as one value or with little effect on time, speed and launch current"
+		if b.stuck() {
+			why = "and none weighed, because it does not get going"
+		}
+		s.after = []string{"Also assumed, " + why + ": " + strings.Join(rest, "; ") + "."}
 	}
 	return s
 }
@@ -259,7 +263,7 @@ func (b *builder) sources() section {
 		if !cited[src.ID] {
 			continue
 		}
-		line := clean(src.ID) + ": " + clean(src.Text)
+		line := clean(src.ID) + ": " + reference(clean(src.Text))
 		if known := clean(src.Known); known != "" {
 			line += " (how known: " + known + ")"
 		}
@@ -269,10 +273,25 @@ func (b *builder) sources() section {
 	case len(b.a.Sources) == 0:
 		s.title = ""
 	case left > 0:
-		s.after = []string{"These are the sources of the findings, the cautions and the weightiest assumptions. " +
-			"Left out here: " + b.one(plain, float64(left)) + ". The JSON form of this report holds them all, and \"packcheck sources\" lists every source there is."}
+		s.after = []string{"These are the sources of the findings, the cautions and the weightiest assumptions, by name. " +
+			"Left out here: " + b.one(plain, float64(left)) + ". The JSON form of this report holds them all and whole, and \"packcheck sources\" lists every source there is."}
 	}
 	return s
+}
+
+// leastReference is how long a reference is at least: a shorter clause does not
+// name a source.
+const leastReference = 20
+
+// reference cuts a source's text down to what names it; what it says is in
+// the JSON form.
+func reference(text string) string {
+	for i := leastReference; i < len(text)-1; i++ {
+		if (text[i] == ':' || text[i] == ';') && text[i+1] == ' ' {
+			return text[:i]
+		}
+	}
+	return text
 }
 
 // sentence ends text with a full stop unless it has an end of its own.

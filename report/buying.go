@@ -110,8 +110,8 @@ func (b *builder) fuseToBuy() string {
 	}
 	text = sentence(text)
 	if size, guessed := b.assumes("wire.gauge", "wire.area"); guessed {
-		text += " But read the size printed on the wire before you buy: it was taken as " + size +
-			", and thinner wire needs a smaller fuse."
+		text = "read the size printed on the wire before you buy: it was taken as " + size +
+			", and thinner wire needs a smaller fuse. As it was taken: " + text
 	}
 	if b.has(finding.Watch, "fuse-none-fits") {
 		text += " Possibly no size holds: then limit the current, never go larger."

@@ -201,8 +201,11 @@ func (f figures) times(path string, value *float64) string {
 		return notKnown
 	}
 	text := f.rough(path, plain, *value)
-	if text == notKnown {
+	switch text {
+	case notKnown:
 		return text
+	case "1":
+		return "the same"
 	}
 	return text + " times"
 }

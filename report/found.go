@@ -21,6 +21,10 @@ var shares = []string{
 	"stored-not-full", "stored-too-full", "stored-runs-empty", "stored-needs-top-up",
 }
 
+// doubtful begins the titles of findings that show only where the unknowns fall
+// badly.
+const doubtful = "Possibly: "
+
 // told are the findings that only tell something: no figure of theirs is held
 // against a limit.
 func told(f finding.Finding) bool {
@@ -36,11 +40,15 @@ func (b *builder) detail(f finding.Finding) string {
 		}
 		return "Source: " + source + "."
 	}
-	text := "Found " + b.found(f)
+	found, limit := b.found(f), b.inFinding(f, f.Limit)
+	text := "Found " + found
+	switch {
+	case found == limit:
+		text = "At the limit of " + limit
 	// A limit of nothing is none, unless something is below it: a temperature, a
 	// cell that is driven backwards.
-	if f.Limit != 0 || f.Found < 0 || f.Unit == "degC" {
-		text += ", limit " + b.inFinding(f, f.Limit)
+	case f.Limit != 0 || f.Found < 0 || f.Unit == "degC":
+		text += ", limit " + limit
 	}
 	if source != "" {
 		text += " (source: " + source + ")"

@@ -128,6 +128,11 @@ func (b *builder) cutoff() section {
 		fact{"Left switched on", b.leftOn(c.IdleDaysToHarm)},
 	)
 	if week := clean(c.LeftForAWeek); week != "" {
+		for _, f := range b.a.Findings {
+			if f.Code == "idle-harms-within-week" && strings.HasPrefix(f.Title, doubtful) {
+				week = sentence(week) + " Possibly it does so sooner: see below."
+			}
+		}
 		s.facts = append(s.facts, fact{"Left for a week", week})
 	}
 	if c.Advised != nil {
@@ -149,7 +154,7 @@ func (b *builder) leftOn(toHarm *float64) string {
 	if spread && r.Valid() && !r.IsExact() {
 		return b.span(path, days, *toHarm) + " until harm"
 	}
-	return quantity.Digits(math.Floor(about(*toHarm)), 2) + " days until harm" // weeks beside days would have to be compared
+	return quantity.Digits(math.Floor(*toHarm), 2) + " days until harm" // weeks beside days would have to be compared
 }
 
 // weakestCell says how low the weakest cell gets, and what a voltage below
@@ -173,7 +178,7 @@ func (b *builder) advised(adv *packcheck.AdvisedCutoff) string {
 	case adv.ClosesAtV == 0:
 		return text + " and stays open"
 	}
-	return text + " and stays open; if it cannot, closes only at " + b.one(volts, adv.ClosesAtV)
+	return text + " and stays open; if it cannot, closes again only at " + b.one(volts, adv.ClosesAtV)
 }
 
 func chatter(b *builder, count int) string {

@@ -34,6 +34,7 @@ func TestNothingIsFoundToBeZeroWhereItIsNotKnown(t *testing.T) {
 		{finding.Finding{Code: "way-to-stop", Unit: "m", Found: 3.17}, "INFO: Said.", "3.17"},
 		{finding.Finding{Code: "blocked-over-pack", Level: finding.FixFirst, Unit: "A", Found: 78.4, Limit: 60}, "Found 78 A, limit 60 A", "78.4"},
 		{finding.Finding{Code: "fuse-above-wire", Level: finding.Danger, Unit: "A", Found: 22.9, Limit: 22.5}, "Found 23 A, limit 22.5 A", ""},
+		{finding.Finding{Code: "wheels-spin", Level: finding.Watch, Unit: "N", Found: 48.2, Limit: 48.2}, "At the limit of 48 N (11 lbf) (source", "Found"},
 		{finding.Finding{Code: "x", Level: finding.Danger, Unit: "A", Found: 30.3, Limit: 30}, "Found 30.3 A, limit 30 A", ""},
 	} {
 		a := fine()
@@ -182,7 +183,7 @@ func TestTheListOfSourcesIsShortForReadersAndWholeForPrograms(t *testing.T) {
 			t.Errorf("the source %q of a finding, a caution or a weighty assumption is not listed", id)
 		}
 	}
-	if strings.Contains(text, "nobody-cites") || !strings.Contains(text, "Left out here: 1. The JSON form of this report holds them all") {
+	if strings.Contains(text, "nobody-cites") || !strings.Contains(text, "Left out here: 1. The JSON form of this report holds them all and whole") {
 		t.Error("lists what nothing weighty rests on, or does not say that it is left out")
 	}
 	if !strings.Contains(written(t, danger(), report.Options{Format: report.FormatJSON}), `"nobody-cites"`) {

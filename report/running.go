@@ -45,8 +45,7 @@ func (b *builder) ride() section {
 	r := b.a.Ride
 	s := section{title: "How long and how far"}
 	if b.stuck() {
-		s.text = []string{"It does not get going with this load on this ground and slope, so there is no ride to time. Ended by: " +
-			orElse(clean(r.EndedBy), notKnown) + "."}
+		s.text = []string{"It does not get going with this load on this ground and slope, so there is no ride to time."}
 		return b.topic(s, packcheck.TopicRide)
 	}
 	if b.bench() {

@@ -134,4 +134,4 @@ No single measurement would change this answer much.
 [*]changed-toy: a standard on toys (how known: memory)
 [*]walking-pace: common practice, no published source (how known: common practice)
 [/list]
-These are the sources of the findings, the cautions and the weightiest assumptions. Left out here: 5. The JSON form of this report holds them all, and "packcheck sources" lists every source there is.
+These are the sources of the findings, the cautions and the weightiest assumptions, by name. Left out here: 5. The JSON form of this report holds them all and whole, and "packcheck sources" lists every source there is.

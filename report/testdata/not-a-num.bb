@@ -92,7 +92,7 @@
 [*]Cuts in and out: [b]3 times[/b]
 [*]Left switched on: [b]41 days until harm[/b]
 [*]Left for a week: [b]after a week 5 % of its charge is gone[/b]
-[*]Setting that suits: [b]opens at 15.5 V after 2 s and stays open; if it cannot, closes only at 18.2 V[/b]
+[*]Setting that suits: [b]opens at 15.5 V after 2 s and stays open; if it cannot, closes again only at 18.2 V[/b]
 [/list]
 
 [b]Charging[/b]
@@ -156,7 +156,7 @@ Each figure is this setup's over the original's: 1 is the same, 2 is double.
 [/list]
 
 [b]What was assumed, most important first[/b]
-These values were not given and move the answer, the first one most. A finding that begins with "Possibly" shows only where they fall badly.
+These values were not given and move the answer, the first one most. A finding that begins with "Possibly" shows only where values like these fall badly.
 [list]
 [*]gears.ratio: 60:1 to 110:1 (not given; usual for this can size)
 [*]rider.mass: 15 to 24 kg (age 4 to 6)
@@ -183,4 +183,4 @@ Also assumed, as one value or with little effect on time, speed and launch curre
 [*]vehicle-trade: the trade (how known: memory)
 [*]walking-pace: common practice, no published source (how known: common practice)
 [/list]
-These are the sources of the findings, the cautions and the weightiest assumptions. Left out here: 1. The JSON form of this report holds them all, and "packcheck sources" lists every source there is.
+These are the sources of the findings, the cautions and the weightiest assumptions, by name. Left out here: 1. The JSON form of this report holds them all and whole, and "packcheck sources" lists every source there is.
