@@ -55,7 +55,7 @@ func (j Joint) JudgeParallel() []finding.Finding {
 		out = append(out, finding.Finding{
 			Code: "parallel-mixed-chemistry", Level: finding.Danger,
 			Title: "Two packs of different chemistry are joined in parallel.", Unit: "V",
-			Found: j.A.FullV(), Limit: j.B.FullV(), Source: "do-not-mix-packs",
+			Found: j.A.FullV(), Limit: j.B.FullV(), Source: srcMixing,
 			Advice: "Do not join them: one will charge or drain the other past its limits.",
 		})
 	}
@@ -125,7 +125,7 @@ func (j Joint) JudgeSeries() []finding.Finding {
 		out = append(out, finding.Finding{
 			Code: "series-unequal-charge", Level: level,
 			Title: "Of two packs in series the smaller is empty first and is then driven backwards by the other.",
-			Found: s.SharedEndV, Limit: first.EmptyV(), Unit: "V", Source: "string-of-the-smallest",
+			Found: s.SharedEndV, Limit: first.EmptyV(), Unit: "V", Source: srcSmallest,
 			Advice: "Use two equal packs of the same age, charged together, and cut off on the voltage of each one.",
 		})
 	}
@@ -134,7 +134,7 @@ func (j Joint) JudgeSeries() []finding.Finding {
 			out = append(out, finding.Finding{
 				Code: "series-pack-electronics", Level: finding.FixFirst,
 				Title: "When the electronics of one pack in series disconnect, they are left with the voltage of the whole pair.",
-				Found: s.FullV, Limit: m.FullV(), Unit: "V", Source: "series-electronics",
+				Found: s.FullV, Limit: m.FullV(), Unit: "V", Source: srcElectronics,
 				Advice: "Use packs in series only when their maker allows it; otherwise use one pack of the right voltage.",
 			})
 			break

@@ -18,6 +18,7 @@ type Label struct {
 	Strings       int       // in parallel; 0 = the label does not say
 	NominalV      float64   // 0 = cannot be told, like the next two
 	FullV         float64   // just charged and rested
+	MaxV          float64   // the figure that "max" stands beside; 0 = none
 	EmptyV        float64   // normal end of a discharge
 	CapacityAh    float64   // of the whole pack; 0 = not stated and not derivable
 	RateHours     float64   // hours that the capacity is rated over; 0 = not stated
@@ -89,7 +90,7 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	if hint != nil && w.chemistry != "" && !sameFamily(*hint, w.chemistry) {
 		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, w.chemistry, hint.Name)
 	}
-	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings}
+	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, MaxV: w.maxV}
 	readings, sure := w.readings(hint)
 	if len(readings) > 0 {
 		l.Chemistry, l.CellsInSeries, l.Sure, l.Others = readings[0].Chemistry, readings[0].CellsInSeries, sure, readings[1:]

@@ -1,0 +1,38 @@
+package battery
+
+import "example.org/packcheck/finding"
+
+// IDs of the sources defined here.
+const (
+	srcMixing      = "do-not-mix-packs"
+	srcSmallest    = "string-of-the-smallest"
+	srcElectronics = "series-electronics"
+	srcLabels      = "label-words"
+)
+
+// Sources returns the sources of the limits that this package itself defines,
+// sorted by ID. Limits of a chemistry carry the IDs of package chemistry.
+func Sources() []finding.Source {
+	return []finding.Source{
+		{
+			ID:    srcMixing,
+			Text:  "sellers' guidance on batteries in parallel (sunlikebattery.com, ecoenergyvista.com): do not mix brands, models or dates; watch differences of voltage; do not join packs of very different charge",
+			Known: "copy",
+		},
+		{
+			ID:    srcLabels,
+			Text:  "how cordless-tool packs and sealed blocks are labelled: \"max\" counts 4.0 V per lithium cell, nominal 3.6 V; common practice, no published source",
+			Known: "common practice",
+		},
+		{
+			ID:    srcElectronics,
+			Text:  "Each pack's electronics are made for its own volts; one that opens in a pair stands under the volts of both; common practice, no published source",
+			Known: "common practice",
+		},
+		{
+			ID:    srcSmallest,
+			Text:  "re-wrenches list, 2014-12-19: the capacity of a string is that of its smallest cell, which is empty first, reverses if the discharge goes on, and is overcharged first; encyclopaedia text on battery balancing: stop when any cell is empty",
+			Known: "copy",
+		},
+	}
+}
