@@ -279,16 +279,21 @@ func (b *builder) sources() section {
 	return s
 }
 
-// leastReference is how long a reference is at least: a shorter clause does not
-// name a source.
-const leastReference = 20
+// A reference is at least so long, because a shorter clause does not name a
+// source, and hardly longer than so.
+const leastReference, longReference = 20, 110
 
 // reference cuts a source's text down to what names it; what it says is in
 // the JSON form.
 func reference(text string) string {
 	for i := leastReference; i < len(text)-1; i++ {
 		if (text[i] == ':' || text[i] == ';') && text[i+1] == ' ' {
-			return text[:i]
+			text = text[:i]
+		}
+	}
+	if len(text) > longReference {
+		if i := strings.LastIndex(text[:longReference], ", "); i > leastReference {
+			return text[:i] + " ..."
 		}
 	}
 	return text

@@ -28,7 +28,7 @@ const doubtful = "Possibly: "
 // told are the findings that only tell something: no figure of theirs is held
 // against a limit.
 func told(f finding.Finding) bool {
-	return strings.HasPrefix(f.Code, "old-battery-") || f.Level == finding.Fine && f.Limit == 0
+	return strings.HasPrefix(f.Code, "old-battery-") || f.Code == "way-to-stop" || f.Level == finding.Fine && f.Limit == 0
 }
 
 // detail says what was found, the limit and its source.

@@ -121,6 +121,9 @@ func TestAVehicleThatDoesNotMoveHasNoRideFigures(t *testing.T) {
 	if !strings.Contains(text, "It does not get going") {
 		t.Error("does not say that it does not move")
 	}
+	if short := written(t, a, report.Options{Short: true}); !strings.Contains(short, "Ride: none") || strings.Contains(short, "0 s") {
+		t.Errorf("the short report times a ride: %s", short)
+	}
 	for _, bad := range []string{"Pedal down", "0 km/h", "Distance", "Usable energy", "Volts lost running", "Reversed at speed"} {
 		if strings.Contains(text, bad) {
 			t.Errorf("holds %q", bad)

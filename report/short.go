@@ -50,7 +50,9 @@ func (b *builder) shortFigures() []fact {
 	if b.bench() {
 		facts[0] = fact{"Lasts", ride + " under this load"}
 	}
-	if st := b.a.Steady; st != nil {
+	if b.stuck() {
+		facts = []fact{{"Ride", "none: it does not get going"}}
+	} else if st := b.a.Steady; st != nil {
 		facts = append(facts, fact{"Speed", b.span("steady.speed_kmh", kmPerH, st.SpeedKmh)})
 	}
 	if n := len(b.a.Assumed); n > 0 {

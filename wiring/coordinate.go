@@ -112,10 +112,10 @@ func (b FuseBand) Advice() string {
 		return fmt.Sprintf("Fit a fuse of %g to %g A right at the pack; take the smallest that holds.",
 			b.StandardA[0], b.StandardA[len(b.StandardA)-1])
 	case b.LeastA <= b.MostA:
-		return "Limit the current, or strengthen the wire: " +
+		return "Bring the current down, or strengthen the wire: " +
 			"no standard rating lies between what the vehicle draws and what the path stands."
 	}
-	first := "Limit the current in the controller"
+	first := "Bring the current down with a current limit"
 	if b.LeastBy == "launch" {
 		first = "Soften the launch with a current limit or a slower ramp"
 	}

@@ -105,7 +105,7 @@ func TestEmptyBandNeverAdvisesALargerFuse(t *testing.T) {
 		"wire and holder": {
 			bare(t, awg(16), 60), "small blade",
 			wiring.Demand{RunningA: 30},
-			"Limit the current in the controller; otherwise fit wire that carries 30 A or more and a kind of fuse and holder made for this current",
+			"Bring the current down with a current limit; otherwise fit wire that carries 30 A or more and a kind of fuse and holder made for this current",
 		},
 		"gap": {bare(t, awg(16), 60), "small blade", wiring.Demand{RunningA: 15.5}, "no standard rating"},
 	} {
