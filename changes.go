@@ -37,7 +37,7 @@ var remedies = [...]remedy{
 		"cutoff-none", "cutoff-above-full", "cutoff-below-harm", "cutoff-never-opens", "drained-past-saving",
 		"weak-cell-reversed", "weak-cell-harmed", "weakest-cell-reversed", "weakest-cell-below-harm", "idle-harms-within-week",
 	}},
-	{codes: []string{"charge-too-cold", "charge-too-hot", "charge-place-temperature"}},
+	{codes: []string{"charge-too-cold", "charge-place-temperature"}},
 	{
 		codes: []string{
 			"charger-wrong-chemistry", "charger-is-power-supply", "charger-gives-ac", "charger-polarity-reversed", "charger-volts-too-high",
@@ -70,6 +70,11 @@ func changes(list []finding.Finding) []string {
 			must = append(must, f)
 		}
 	}
+	waits := func(f finding.Finding) bool { return f.Code == "charge-too-hot" }
+	if !slices.ContainsFunc(must, func(f finding.Finding) bool { return !waits(f) }) {
+		waits = func(finding.Finding) bool { return false } // it is all that there is to do
+	}
+	must = slices.DeleteFunc(must, waits) // waiting after each ride changes nothing
 	var out []string
 	var done [len(remedies)]bool
 	for _, f := range must {
@@ -152,8 +157,9 @@ var customs = [...]struct {
 		"cutoff-none", "driven-to-a-standstill", "idle-harms-within-week", "idle-harms-within-month",
 	}},
 	{"Plug the pack in with the switch off.", []string{"plug-in-spark"}},
+	{"Let the pack cool after a ride before you charge it.", []string{"charge-too-hot"}},
 	{"Charge indoors, with the pack at room temperature.", []string{
-		"charge-too-cold", "charge-too-hot", "charge-place-temperature", "charge-slow-when-cold",
+		"charge-too-cold", "charge-place-temperature", "charge-slow-when-cold",
 	}},
 	{"Check plus and minus with a meter before the first charge.", []string{"charger-polarity-unchecked"}},
 }

@@ -55,6 +55,12 @@ func TestEachChangeIsListedOnceAndStandsAlone(t *testing.T) {
 			[]finding.Finding{fix("charger-output-unknown", TopicCharge, "Read it."), danger},
 			[]string{"Do not use this charger with this pack. Get one that is made for it."},
 		},
+		"a wait among changes": {
+			[]finding.Finding{fix("charge-too-hot", TopicCharge, "Wait."), fix("x", TopicPath, "Renew.")}, []string{"Renew."},
+		},
+		"nothing but a wait": {
+			[]finding.Finding{fix("charge-too-hot", TopicCharge, "Wait.")}, []string{"Charging: Wait."},
+		},
 		"the same words twice": {
 			[]finding.Finding{fix("x", TopicPath, "Renew it."), fix("y", TopicPath, "Renew it.")}, []string{"Renew it."},
 		},

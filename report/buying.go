@@ -98,15 +98,15 @@ func (b *builder) fuseToBuy() string {
 			". First limit the current or strengthen the path."
 	}
 	text := b.list(amps, p.FuseSizesA)
-	if len(p.FuseSizesA) > 1 {
+	switch {
+	case b.has(finding.Watch, "short-burns-wire"): // the band counts lasting current only
+		text = b.one(amps, p.FuseSizesA[0]) + ", the smallest in the band; it must be smaller or faster than the one that is fitted"
+	case len(p.FuseSizesA) > 1:
 		text += ", the smallest that holds"
 	}
 	text += "; printed with " + quantity.Decimals(math.Ceil(b.a.Pack.FullV), 0) + " V or more; right at the pack"
 	if b.has(finding.Watch, "breaker-alone") {
 		text += "; a one-time fuse, no breaker"
-	}
-	if b.has(finding.Watch, "short-burns-wire") {
-		text += "; smaller than the one that is fitted"
 	}
 	text = sentence(text)
 	if size, guessed := b.assumes("wire.gauge", "wire.area"); guessed {

@@ -143,7 +143,10 @@ func wholeMinutes(r packcheck.Range) packcheck.Range {
 		return r
 	}
 	round := func(s float64) float64 {
-		if s < 2*minute {
+		switch {
+		case s < ten:
+			return s
+		case s < 2*minute:
 			return toStep(s, ten)
 		}
 		return toStep(s, minute)

@@ -93,6 +93,9 @@ func TestEndsOfATimeKeepTheirUnits(t *testing.T) {
 		{22, 38, "22 to 38 min"},
 		{6, 190, "6 min to 3 h 10 min"},
 		{48, 72, "48 min to 1 h 12 min"},
+		{2.9, 75, "3 min to 1 h 15 min"}, // seconds of a wide guess mean nothing
+		{1.3, 74, "80 s to 1 h 14 min"},
+		{0.02, 110, "1 s to 1 h 50 min"}, // but never nothing where there is something
 		{120, 190, "2 h to 3 h 10 min"},
 		{65, 190, "1 h 5 min to 3 h 10 min"},
 	} {

@@ -149,6 +149,9 @@ func TestWhatToBuyNamesFuseCutoffAndCharger(t *testing.T) {
 		}, "read the size printed on the wire before you buy: it was taken as 0.8 to 2 mm2", ""},
 		{"a band without a standard size", func(a *packcheck.Assessment) { a.Path.FuseSizesA = nil }, "Fuse none yet: no standard size lies between 18.6 A and 47.1 A.", "smallest"},
 		{"no band", func(a *packcheck.Assessment) { a.Path.FuseLeastA, a.Path.FuseMostA = nil, nil }, "Fuse none yet: no rating suits", "smallest"},
+		{"a fuse that lets the wire burn", func(a *packcheck.Assessment) {
+			a.Findings = []finding.Finding{{Code: "fuse-fits"}, {Code: "short-burns-wire", Level: finding.Danger}}
+		}, "Fuse 20 A, the smallest in the band; it must be smaller or faster than the one that is fitted", "40 A"},
 		{"a fuse that suits", func(a *packcheck.Assessment) { a.Findings = []finding.Finding{{Code: "fuse-fits"}} }, "Fuse the one that is fitted suits", "40 A"},
 		{"a fuse that suits only where nothing is amiss", func(a *packcheck.Assessment) {
 			a.Findings = []finding.Finding{{Code: "fuse-fits"}, {Code: "fuse-above-wire", Level: finding.FixFirst}}
