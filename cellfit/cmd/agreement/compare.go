@@ -33,18 +33,22 @@ func (d dataset) replay(m *battery.Model, name string, log *cellfit.Log) cellfit
 // steady reports whether a log is one discharge at one current, so that
 // "charge to the cutoff" means something.
 func steady(log *cellfit.Log) bool {
-	loaded := make([]float64, 0, log.Rows())
+	amps := loaded(log)
+	n := len(amps)
+	return n >= 10 && amps[n/20] > 0.9*amps[n-1-n/20] && log.ChargeAh[log.Rows()-1] > 0
+}
+
+// loaded returns the currents of the rows under load, rising.
+func loaded(log *cellfit.Log) []float64 {
+	most := slices.Max(log.Amps)
+	out := make([]float64, 0, log.Rows())
 	for _, a := range log.Amps {
-		if a > 0.02*slices.Max(log.Amps) {
-			loaded = append(loaded, a)
+		if a > 0.02*most && a > 0.05 {
+			out = append(out, a)
 		}
 	}
-	if len(loaded) < 10 {
-		return false
-	}
-	slices.Sort(loaded)
-	n := len(loaded)
-	return loaded[n/20] > 0.9*loaded[n-1-n/20] && log.ChargeAh[log.Rows()-1] > 0
+	slices.Sort(out)
+	return out
 }
 
 // compare prints one row per curve.
@@ -54,7 +58,7 @@ func (d dataset) compare(c curves, out io.Writer) error {
 		return err
 	}
 	for _, name := range c.names {
-		m, err := d.model(p, name)
+		m, err := d.model(p, name, c.logs[name])
 		if err != nil {
 			return err
 		}
@@ -63,7 +67,7 @@ func (d dataset) compare(c curves, out io.Writer) error {
 			100*a.RMSV/m.NominalV(), a.WorstV, figure("%.3f", a.LogAh), figure("%.3f", a.ModelAh), figure("%+.1f", 100*(a.ModelAh/a.LogAh-1)),
 			figure("%.1f", a.LogMaxC), figure("%.1f", a.ModelMaxC))
 	}
-	m, err := d.model(p, "")
+	m, err := d.model(p, "", nil)
 	if err != nil {
 		return err
 	}
@@ -100,7 +104,7 @@ func (d dataset) crossCheck(c curves, out io.Writer) error {
 		if err != nil {
 			return err
 		}
-		m, err := d.model(fit.Profile, name)
+		m, err := d.model(fit.Profile, name, log)
 		if err != nil {
 			return err
 		}

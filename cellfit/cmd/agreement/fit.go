@@ -3,10 +3,12 @@ package main
 import (
 	"fmt"
 	"io"
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cellfit"
@@ -61,7 +63,7 @@ func (d dataset) fitCell(c curves, leftOut string) (cellfit.CellFit, error) {
 		p.Heat.SpecificJKgK, p.Heat.CoolingWM2K = 5000, 1000
 		return fit, nil
 	}
-	m, err := d.model(*p, "")
+	m, err := d.model(*p, "", nil)
 	if err != nil {
 		return fit, err
 	}
@@ -72,14 +74,41 @@ func (d dataset) fitCell(c curves, leftOut string) (cellfit.CellFit, error) {
 	return fit, nil
 }
 
-// model builds the pack that a file was measured on.
-func (d dataset) model(p chemistry.Profile, file string) (*battery.Model, error) {
+// model builds the pack that a file was measured on; without a file the pack
+// as it was at first.
+func (d dataset) model(p chemistry.Profile, file string, log *cellfit.Log) (*battery.Model, error) {
 	spec := battery.Spec{Profile: p, CellsInSeries: d.series, CapacityAh: d.ah, MassKg: d.massKg}
-	if h, ok := d.health[file]; ok {
+	if h, ok := d.healthOf(file, log); ok {
 		// Only its capacity is known to have changed.
 		spec.Health, spec.ResistanceFactor = h, 1
 	}
 	return battery.New(spec)
+}
+
+// healthOf says how much of its capacity the specimen of a file still had;
+// false when the data say nothing of it.
+func (d dataset) healthOf(file string, log *cellfit.Log) (float64, bool) {
+	for _, start := range slices.Sorted(maps.Keys(d.health)) {
+		if strings.HasPrefix(file, start) {
+			return d.health[start], true
+		}
+	}
+	if log == nil || d.healthAtA.Empty() {
+		return 0, false
+	}
+	if amps := loadedA(log); amps > 0 {
+		return d.healthAtA.At(amps), true
+	}
+	return 0, false
+}
+
+// loadedA is the median current while one flows out; 0 when none does.
+func loadedA(log *cellfit.Log) float64 {
+	amps := loaded(log)
+	if len(amps) == 0 {
+		return 0
+	}
+	return amps[len(amps)/2]
 }
 
 // refit writes the dataset's fitted cell.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"example.org/packcheck/cellfit"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/finding"
 )
 
@@ -22,9 +23,12 @@ type dataset struct {
 	pulses   []string // tables of pulses it is fitted to as well
 	units    []int    // per fitted file: which specimen
 	full     []string // files that began full although their first row is under load
-	// health, by file: the share of its first capacity that the specimen still
-	// had, where the data say that it changed from run to run.
+	// The share of its first capacity that the specimen still had, where the
+	// data say that it changed from run to run: by the beginning of the file's
+	// name, else by the current of the run (which the currents' order ties to
+	// the number of cycles).
 	health    map[string]float64
+	healthAtA chemistry.Curve
 	isThermal bool // the temperatures were logged, so that heat can be fitted
 	options   cellfit.CellOptions
 }
@@ -94,11 +98,13 @@ var datasets = []dataset{
 		},
 		fit:   []string{"unit_a_cc_3p0a", "unit_a_cc_2p0a", "unit_a_cc_1p0a", "unit_a_cc_0p5a"},
 		units: []int{0, 1, 2, 3},
-		health: map[string]float64{
-			"unit_a_cc_3p0a": 1, "unit_a_charge_after_3p0a": 1, "unit_a_cc_2p5a": 1 - vrlaFade,
-			"unit_a_cc_2p0a": 1 - 2*vrlaFade, "unit_a_charge_after_2p0a": 1 - 2*vrlaFade, "unit_a_cc_1p5a": 1 - 3*vrlaFade,
-			"unit_a_cc_1p0a": 1 - 4.5*vrlaFade, "unit_a_cc_0p5a": 1 - 6*vrlaFade,
+		healthAtA: chemistry.Curve{
+			X: []float64{0.5, 1, 1.5, 2, 2.5, 3},
+			Y: []float64{1 - 6*vrlaFade, 1 - 4.5*vrlaFade, 1 - 3*vrlaFade, 1 - 2*vrlaFade, 1 - vrlaFade, 1},
 		},
+		// The second specimen, which the dataset calls weaker (14 Ah against
+		// the 19.3 Ah of the first at a like current), and the charges.
+		health:  map[string]float64{"unit_b": 14 / 19.3, "unit_a_charge_after_3p0a": 1, "unit_a_charge_after_2p0a": 1 - 2*vrlaFade},
 		options: cellfit.CellOptions{FitWells: true, RestSpreadV: 0.15, UnitSpread: 0.1, FullAhSpread: 0.1},
 	},
 }
