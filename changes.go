@@ -154,10 +154,9 @@ var customs = [...]struct {
 	{"Keep to firm and level ground.", []string{"cannot-start", "stalls-soon", "spins-on-the-spot"}},
 	{"Make pauses, above all after slopes and long grass.", []string{"motor-hot", "plastic-softens", "pack-too-hot"}},
 	{"After every ride take the pack off, let it cool and charge it.", []string{
-		"cutoff-none", "driven-to-a-standstill", "idle-harms-within-week", "idle-harms-within-month",
+		"cutoff-none", "driven-to-a-standstill", "idle-harms-within-week", "idle-harms-within-month", "charge-too-hot",
 	}},
 	{"Plug the pack in with the switch off.", []string{"plug-in-spark"}},
-	{"Let the pack cool after a ride before you charge it.", []string{"charge-too-hot"}},
 	{"Charge indoors, with the pack at room temperature.", []string{
 		"charge-too-cold", "charge-place-temperature", "charge-slow-when-cold",
 	}},

@@ -26,15 +26,15 @@ func notes(p *setup.Parts, o *outcome) []Note {
 	add(TopicPack, "A battery does not push current into motors. More volts do make them draw more; more amp-hours only last longer.")
 	switch {
 	case p.Controller.Kind.Text == "chopper" || p.Controller.ConverterV.Known:
-		add(TopicRide, "Behind a speed control a pack of more volts lasts longer at the same speed: distance follows watt-hours.")
+		add(TopicRide, "Behind a speed control minutes follow watt-hours: at the same speed a pack of more volts and as many amp-hours lasts longer.")
 	default:
 		add(TopicRide, "On a plain switch minutes follow amp-hours: the ground sets the current. More volts drive faster, so distance follows watt-hours.")
 	}
 	add(TopicSpeed, "The speed printed on a motor is without load. Loaded, a motor with the higher printed speed can be the slower one.")
-	add(TopicLaunch, "Amps measured with the wheels in the air say nothing about the ground: there the motors turn only themselves (%.2g A).",
+	add(TopicLaunch, "Amps measured with the wheels in the air (%.2g A here) say nothing about driving: in the air the motors turn only themselves.",
 		o.c.Vehicle.Motor.NoLoadA*float64(o.c.Vehicle.Motors/max(1, o.c.Vehicle.MotorsInSeries)))
 	if p.Controller.Kind.Text == "chopper" && moreVolts(p) {
-		add(TopicLaunch, "A chopper lowers what the motors see, not what the board sees: its input stands under the full pack voltage at any speed.")
+		add(TopicLaunch, "A speed control (a chopper) lowers what the motors get, not what its own input gets: that is the full pack voltage at any speed.")
 	}
 	add(TopicPath, "A fuse follows the wire: it is there so that the wire does not burn. It does not protect the motor.")
 	if p.Pack.Profile.Family == chemistry.Lithium && p.Original != nil && p.Original.Pack.Profile.Family == chemistry.LeadAcid {

@@ -170,28 +170,39 @@ func (b *builder) habits() section {
 // moving is the effect from which an assumption moves an answer. Own choice.
 const moving = 0.02
 
-// assumed lists what moves the answer with its reason, and the rest in a few
-// lines.
+// judgedBy are assumptions on which findings rest although no answer moves with
+// them: they have one value, or only say what a part stands.
+var judgedBy = []string{
+	"controller.kind", "vehicle.design_voltage", "pack.chemistry", "pack.max_current", "wire.insulation", "wire.gauge", "wire.area",
+}
+
+// assumed lists what moves the answer, and then what findings rest on, with the
+// reasons; the rest in a few lines.
 func (b *builder) assumed() section {
 	s := section{title: "What was assumed, most important first"}
-	var rest []string
+	var judged, rest []string
 	for _, a := range b.a.Assumed {
 		line := clean(a.Key) + ": " + clean(a.Value)
-		if a.Effect < moving {
-			rest = append(rest, line)
-			continue
-		}
+		reason := line
 		if why := clean(a.Why); why != "" {
-			line += " (" + why + ")"
+			reason += " (" + why + ")"
 		}
-		s.items = append(s.items, line)
+		switch {
+		case a.Effect >= moving:
+			s.items = append(s.items, reason)
+		case slices.Contains(judgedBy, a.Key):
+			judged = append(judged, reason)
+		default:
+			rest = append(rest, line)
+		}
 	}
+	s.items = append(s.items, judged...)
 	switch {
 	case len(b.a.Assumed) == 0:
 		s.text = []string{"Nothing: the setup gave every value."}
 		return s
 	case len(s.items) > 0:
-		s.text = []string{"These values were not given and move the answer, the first one most. " +
+		s.text = []string{"These values were not given. They move the answer, the first one most, or findings rest on them. " +
 			"A finding that begins with \"Possibly\" shows only where values like these fall badly."}
 	}
 	if len(rest) > 0 {

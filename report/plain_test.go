@@ -198,7 +198,12 @@ func TestTheListOfSourcesIsShortForReadersAndWholeForPrograms(t *testing.T) {
 }
 
 func TestWhatMovesNothingIsAssumedInOneLine(t *testing.T) {
-	text := flat(t, danger())
+	a := danger()
+	a.Assumed = append(a.Assumed, packcheck.Assumed{Key: "controller.kind", Value: "contacts", Why: "the hardest launch"})
+	text := flat(t, a)
+	if !strings.Contains(text, "- controller.kind: contacts (the hardest launch)") {
+		t.Error("what findings rest on lost its reason")
+	}
 	if !strings.Contains(text, "- gears.ratio: 60:1 to 110:1 (not given; usual for this can size)") {
 		t.Error("a weighty assumption lost its reason")
 	}

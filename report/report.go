@@ -28,6 +28,10 @@
 // that does not exist prints as "not known" or is said in words, and is null in
 // JSON; it is never zero.
 //
+// The forms for readers list the sources of the findings, of the cautions and
+// of the weightiest assumptions, by name, and give reasons only for assumptions
+// that move the answer. JSON holds everything, whole.
+//
 // The safety lines are part of every format and length. No option removes
 // them.
 package report

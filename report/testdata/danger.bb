@@ -156,7 +156,7 @@ Each figure is this setup's over the original's: 1 is the same, 2 is double.
 [/list]
 
 [b]What was assumed, most important first[/b]
-These values were not given and move the answer, the first one most. A finding that begins with "Possibly" shows only where values like these fall badly.
+These values were not given. They move the answer, the first one most, or findings rest on them. A finding that begins with "Possibly" shows only where values like these fall badly.
 [list]
 [*]gears.ratio: 60:1 to 110:1 (not given; usual for this can size)
 [*]rider.mass: 15 to 24 kg (age 4 to 6)
