@@ -37,6 +37,7 @@ func (o *outing) hold(aboutA, stepScale float64) End {
 		on.add(c, dt, 1, 1)
 	}
 	for {
+		before := o.now
 		o.phase = Loaded
 		if end := o.through(&on); end != StillGoing {
 			return end
@@ -44,6 +45,9 @@ func (o *outing) hold(aboutA, stepScale float64) End {
 		o.phase = Pausing
 		if end := o.through(&off); end != StillGoing {
 			return end
+		}
+		if off.n > 0 {
+			o.skip(&before)
 		}
 	}
 }

@@ -21,6 +21,7 @@ type moment struct {
 
 	clockS, pedalS, metres  float64
 	chargeAs, energyJ, a2s  float64
+	copperJ, otherJ         float64 // heat in one motor
 	peakA, lowPackV, lowBus float64
 	hottestC, hottestWindC  float64
 	fuseMayAtS              float64
@@ -36,6 +37,7 @@ type outing struct {
 	phase  Phase
 	motion motion  // while Driving
 	amps   float64 // while Loaded: the current, unless the load is a power
+	every  bool    // follow every round, however many: for tests
 }
 
 // Run follows one case to its end. With a trace, it is called after every
@@ -45,6 +47,12 @@ func Run(c *Case, trace func(Sample)) Outcome { return run(c, trace, 1) }
 // run is Run with every step scaled, so that tests can halve them.
 func run(c *Case, trace func(Sample), stepScale float64) Outcome {
 	o := outing{c: c, trace: trace}
+	return o.run(stepScale)
+}
+
+// run follows the case from its start.
+func (o *outing) run(stepScale float64) Outcome {
+	c := o.c
 	o.now = moment{
 		pack:  c.Pack.StateAt(c.StartCharge, c.PackC),
 		chain: c.Cutoffs,
@@ -76,6 +84,7 @@ func (o *outing) ride(stepScale float64) (end End, launches int, lastSpeed float
 	driving.drive(o.c, stepScale)
 	pausing.pause(o.c, stepScale)
 	for {
+		before := o.now
 		launches++
 		o.phase = Driving
 		o.now.speedMS = 0
@@ -88,6 +97,7 @@ func (o *outing) ride(stepScale float64) (end End, launches int, lastSpeed float
 		if end = o.through(&pausing); end != StillGoing {
 			return end, launches, lastSpeed
 		}
+		launches += o.skip(&before)
 	}
 }
 
@@ -243,6 +253,8 @@ func (o *outing) warm(s *slot, copperW, otherW float64) {
 	}
 	n := float64(v.Motors)
 	s.heat.Advance(&o.now.heat, copperW/n, otherW/n, o.c.AmbientC)
+	o.now.copperJ += copperW / n * s.dtS
+	o.now.otherJ += otherW / n * s.dtS
 	o.now.hottestWindC = max(o.now.hottestWindC, o.now.heat.WindingC)
 }
 
