@@ -30,6 +30,7 @@ var weakest = map[string]side{
 	"controller.converter_limit":        atLow,
 	"controller.standby_current":        atHigh,
 	"pack.self_discharge":               atHigh,
+	"pack.health":                       atLow,
 	"cutoff.pack.opens_at":              atLow,
 	"cutoff.pack.delay":                 atHigh,
 	"cutoff.pack.standby_current":       atHigh,
@@ -86,6 +87,24 @@ func doubts(b, original *builder, u unknowns, s *spread) ([][]finding.Finding, e
 			return nil, err
 		}
 		out = append(out, fs)
+	}
+	if t := b.parts.Setup.Storage.Temperature; t.Given && !t.IsExact() {
+		v, err := look(b, original, u.likely())
+		if err != nil {
+			return nil, err
+		}
+		for _, at := range []side{atLow, atHigh} {
+			var fs []finding.Finding
+			if _, err := storageAt(v, at, func(topic string, more []finding.Finding) {
+				for _, f := range more {
+					f.Topic = topic
+					fs = append(fs, f)
+				}
+			}); err != nil {
+				return nil, err
+			}
+			out = append(out, fs)
+		}
 	}
 	for _, sides := range weakCorners(u) {
 		v, err := look(b, original, u.pick(sides))

@@ -58,7 +58,11 @@ func cutoffFigures(v *view, add adder) (CutoffFigures, error) {
 }
 
 // storageFigures plans the time in which nobody drives.
-func storageFigures(v *view, add adder) (*StorageFigures, error) {
+func storageFigures(v *view, add adder) (*StorageFigures, error) { return storageAt(v, atLikely, add) }
+
+// storageAt is storageFigures with the store's temperature at one side of what
+// is known of it.
+func storageAt(v *view, at side, add adder) (*StorageFigures, error) {
 	raw := &v.parts.Setup.Storage
 	if !raw.Given || !raw.From.Given || !raw.Until.Given {
 		return nil, nil
@@ -67,7 +71,7 @@ func storageFigures(v *view, add adder) (*StorageFigures, error) {
 		Pack: v.o.c.Pack, Charge: v.o.c.StartCharge, From: day(raw.From), Until: day(raw.Until), TempC: v.o.c.AmbientC,
 	}
 	if raw.Temperature.Given {
-		store.TempC = raw.Temperature.Likely
+		store.TempC = at.in(raw.Temperature.Range)
 	}
 	kept, err := charge.Keep(store)
 	if err != nil {

@@ -54,7 +54,19 @@ func gather(likely []finding.Finding, corners ...[]finding.Finding) []finding.Fi
 		})
 	})
 	finding.Sort(out)
-	return out
+	return onceEach(out)
+}
+
+// onceEach drops what is said in the same words already, of findings that are
+// sorted.
+func onceEach(list []finding.Finding) []finding.Finding {
+	said := map[[2]string]bool{}
+	return slices.DeleteFunc(list, func(f finding.Finding) bool {
+		key := [2]string{f.Code, f.Title}
+		again := said[key]
+		said[key] = true
+		return again
+	})
 }
 
 // against lists, for findings that say all is well, those that say it is not:

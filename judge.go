@@ -1,6 +1,7 @@
 package packcheck
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -133,6 +134,7 @@ func (v *view) findings() ([]finding.Finding, error) {
 		return nil, err
 	}
 	add(TopicPack, joined)
+	add(TopicPack, v.worn())
 	if v.wired != nil {
 		add(TopicPath, v.wired.Findings)
 	}
@@ -154,6 +156,32 @@ func (v *view) findings() ([]finding.Finding, error) {
 // knows the volts as well, so its finding says more than the path's.
 func welds(list []finding.Finding) bool {
 	return slices.ContainsFunc(list, func(f finding.Finding) bool { return f.Code == "contacts-may-weld" })
+}
+
+// What is left of a pack when it is usually given up, and the share below which
+// its cells cannot be trusted at all. The second is an own choice.
+const (
+	wornHealth, spentHealth = 0.8, 0.5
+	srcWear                 = "pack-wear-practice" // defined in package setup
+)
+
+// worn judges a pack that holds far less than when it was new.
+func (v *view) worn() []finding.Finding {
+	health := v.o.c.Pack.Spec().Health
+	f := finding.Finding{
+		Code: "pack-worn", Level: finding.Watch, Unit: "x", Found: health, Limit: wornHealth, Source: srcWear,
+		Title:  fmt.Sprintf("The pack holds %s %% of what it held when new: it is past its usual life.", round(100*health, 2)),
+		Advice: "Replace it before long; watch for heat, swelling and a ride that ends suddenly.",
+	}
+	switch {
+	case health >= wornHealth-1e-9:
+		return nil
+	case health < spentHealth:
+		f.Level, f.Limit = finding.FixFirst, spentHealth
+		f.Title = fmt.Sprintf("The pack holds %s %% of what it held when new: some of its cells are as good as dead.", round(100*health, 2))
+		f.Advice = "Replace it and hand it in where batteries are collected."
+	}
+	return []finding.Finding{f}
 }
 
 // joined judges two packs used as one.

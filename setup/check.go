@@ -125,8 +125,12 @@ func checkOthers(d *decoder, s *Setup) {
 		d.fault(m.LoadedVoltage.Line, m.LoadedVoltage.Key, m.LoadedVoltage.Text, "at most "+m.RestVoltage.Key+": a load pulls the voltage down")
 	}
 	st := s.Storage
-	if st.From.Given && st.Until.Given && !st.Until.Day.After(st.From.Day) {
+	switch {
+	case !st.From.Given || !st.Until.Given:
+	case !st.Until.Day.After(st.From.Day):
 		d.fault(st.Until.Line, st.Until.Key, st.Until.Text, "a day after "+st.From.Key)
+	case st.Until.Day.After(st.From.Day.AddDate(10, 0, 0)):
+		d.fault(st.Until.Line, st.Until.Key, st.Until.Text, "a day within ten years of "+st.From.Key)
 	}
 	if s.Charger.Timer.Given && s.Charger.Stops.Given && s.Charger.Stops.Text != "timer" {
 		d.fault(s.Charger.Timer.Line, s.Charger.Timer.Key, s.Charger.Timer.Text, `stops = "timer" with this`)
