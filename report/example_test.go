@@ -31,5 +31,5 @@ func ExampleShort() {
 	// Speed: 5.2 km/h (3.2 mph)
 	// Safety: The maker's instructions, local codes and licensed
 	//   practice come first. A changed vehicle no longer is the one
-	//   that was tested. Try it without a child. Read all cautions.
+	//   that was tested. Try it without a child. Read the full report.
 }

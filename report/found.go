@@ -17,7 +17,7 @@ var foundWords = map[string]string{
 
 // shares are the findings whose ratio is a share of a whole.
 var shares = []string{
-	"drop-large", "fuse-tires", "charge-never-full",
+	"drop-large", "fuse-tires", "charge-never-full", "pack-worn",
 	"stored-not-full", "stored-too-full", "stored-runs-empty", "stored-needs-top-up",
 }
 

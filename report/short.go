@@ -17,7 +17,7 @@ const shortLines = 10
 // sends the reader to the rest of them.
 const shortSafety = "The maker's instructions, local codes and licensed practice come first. " +
 	"A changed vehicle no longer is the one that was tested. " +
-	"Try it without a child. Read all cautions."
+	"Try it without a child. Read the full report."
 
 // buildShort makes the ten lines: the lead, the safety line, which never gives
 // way, and what else there is room for.
@@ -57,6 +57,9 @@ func (b *builder) shortFigures() []fact {
 	}
 	if n := len(b.a.Assumed); n > 0 {
 		value := b.one(plain, float64(n)) + " values; first of all " + clean(b.a.Assumed[0].Key)
+		if b.a.Assumed[0].Effect < moving {
+			value = b.one(plain, float64(n)) + " values, of which none moves the answer much"
+		}
 		facts = append(facts, fact{"Assumed", value})
 	}
 	return facts
