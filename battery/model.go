@@ -125,8 +125,8 @@ func usable(p chemistry.Profile) error {
 		p.Rest.VoltsAt, p.Resistance.OhmAh, p.Resistance.TempFactor, p.Fast.OhmAh,
 		p.Slow.OhmAh, p.Capacity.TempFactor, p.Capacity.HourShare,
 	} {
-		if c.Empty() || len(c.X) != len(c.Y) {
-			return fmt.Errorf("battery: profile %q has a curve without values", p.Name)
+		if math.IsNaN(c.At(0.5)) {
+			return fmt.Errorf("battery: profile %q has a curve that is empty or does not rise in X", p.Name)
 		}
 	}
 	for _, x := range []float64{

@@ -1,7 +1,35 @@
 // Package cellfit reads logged discharges and finds out what the battery is
-// like: capacity, resistance over charge, Peukert exponent, health, and a
-// whole chemistry that package chemistry loads.
+// like: capacity, resistance over charge, Peukert exponent and health, each
+// with its uncertainty, and a whole chemistry that package chemistry loads.
 //
-// For most uses call [Read], then [Fit]; [Replay] runs a model along a log and
-// says how far apart they are.
+// For most uses call [Read], then [Fit], then [Result.WritePack] or
+// [Result.WriteChemistry]. [FitCell] fits the curves alone, [FitHourTable] a
+// lead-acid profile to a maker's table, and [Replay] runs a model along a log
+// and says how far apart they are. Nothing here prints.
+//
+// # Model
+//
+// Open-circuit voltage, ohmic resistance and the two branches enter the
+// voltage linearly once charge, time constants and temperature dependence are
+// given. So the curves are solved for in one least-squares step, with the base
+// profile as prior (what a log does not show stays as it was), the open-circuit
+// curve held to rise and resistances to be positive; full charge, time
+// constants, activation energy and wells are searched for around that.
+//
+// # Assumptions
+//
+// A log begins at rest. Where it carries no temperature, the cell model works
+// it out from the current and the surroundings, 25 deg C when nobody says
+// otherwise. The ammeter is right to 1 %.
+//
+// # Limits
+//
+// Capacity and health need a discharge from full to the cutoff. A log at one
+// current cannot tell resistance from open-circuit voltage; there the prior
+// decides. Logs that end without a rest say little about the last per cent.
+//
+// # Sources
+//
+// The method is common; the fitted cells and their sources are in
+// cmd/agreement.
 package cellfit

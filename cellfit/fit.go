@@ -79,6 +79,7 @@ type Result struct {
 const (
 	ammeterSigma = 0.01
 	modelSigma   = 0.02
+	stepBlurPerS = 0.015 // of a resistance read from a step, per second between the two rows
 )
 
 // Fit finds capacity, resistance over charge, health and (when there are runs
@@ -272,8 +273,8 @@ func (r *Result) peukert() {
 
 // warmed gives logs that carry no temperature the one that the cell model works
 // out from their current: a pack that drives gets warm, and its resistance
-// falls. The heat needs the resistance and the resistance the warmth, so there
-// are two rounds.
+// falls. The heat needs the resistance and the resistance the warmth, so it
+// goes round until the resistance stays.
 func (r *Result) warmed(logs []*Log) []*Log {
 	o := r.Options
 	ah := o.LabelAh
@@ -290,7 +291,7 @@ func (r *Result) warmed(logs []*Log) []*Log {
 		return out
 	}
 	spec := battery.Spec{Profile: o.Chemistry, CellsInSeries: o.CellsInSeries, CapacityAh: ah, RateHours: o.RateHours}
-	for range 2 {
+	for range 6 {
 		m, err := battery.New(spec)
 		if err != nil {
 			return out
@@ -311,7 +312,10 @@ func (r *Result) warmed(logs []*Log) []*Log {
 			return out
 		}
 		slices.Sort(ohms)
-		spec.ResistanceOhm = ohms[len(ohms)/2]
+		before := spec.ResistanceOhm
+		if spec.ResistanceOhm = ohms[len(ohms)/2]; math.Abs(spec.ResistanceOhm-before) < 0.01*before {
+			return out
+		}
 	}
 	return out
 }
@@ -339,6 +343,7 @@ func (r *Result) steps(logs []*Log, parts []Parts) {
 		return
 	}
 	var bins [10][]float64
+	var gaps [10]float64
 	for i, l := range logs {
 		n := float64(r.Options.CellsInSeries)
 		if l.TempC == nil {
@@ -351,6 +356,7 @@ func (r *Result) steps(logs []*Log, parts []Parts) {
 			ohm := j.Ohm / factor(l.TempC[j.Row-1])
 			k := min(max(int(z*10), 0), 9)
 			bins[k] = append(bins[k], ohm)
+			gaps[k] += j.GapS
 		}
 	}
 	for k, b := range bins {
@@ -363,7 +369,9 @@ func (r *Result) steps(logs []*Log, parts []Parts) {
 		if len(b) == 1 {
 			sigma = 0.1 * mean
 		}
-		sigma = max(sigma/math.Sqrt(float64(len(b))), 0.03*mean)
+		// Seconds between the rows blur the step with what the cell does on its
+		// own in that time, a hundredth and a half of the step per second.
+		sigma = max(sigma/math.Sqrt(float64(len(b))), 0.03*mean, stepBlurPerS*gaps[k]/float64(len(b))*mean)
 		r.Ohms = append(r.Ohms, OhmAt{Charge: (float64(k) + 0.5) / 10, Ohm: Estimate{mean, sigma, true}, Steps: len(b)})
 	}
 }

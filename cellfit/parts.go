@@ -24,6 +24,7 @@ type Jump struct {
 	Ohm   float64 // -dV/dI
 	Ah    float64 // charge taken out before it, since the log's beginning
 	TempC float64 // NaN when not logged
+	GapS  float64 // between the two rows
 }
 
 // Thresholds of the parts.
@@ -135,7 +136,7 @@ func (l *Log) jumps(most float64) []Jump {
 		if !(ohm > 0) {
 			continue
 		}
-		j := Jump{Row: i, Ohm: ohm, Ah: l.ChargeAh[i-1], TempC: math.NaN()}
+		j := Jump{Row: i, Ohm: ohm, Ah: l.ChargeAh[i-1], TempC: math.NaN(), GapS: dt}
 		if l.TempC != nil {
 			j.TempC = l.TempC[i-1]
 		}

@@ -28,24 +28,27 @@ func (c Curve) At(x float64) float64 {
 	return c.Func()(x)
 }
 
-// Func returns the curve as a function, prepared once.
+// Func returns the curve as a function, prepared once. A curve that is not one
+// (empty, X not rising, not finite) gives NaN everywhere.
 func (c Curve) Func() func(float64) float64 {
+	nothing := func(float64) float64 { return math.NaN() }
+	if c.check() != nil {
+		return nothing
+	}
 	switch len(c.X) {
-	case 0:
-		return func(float64) float64 { return math.NaN() }
 	case 1:
 		y := c.Y[0]
 		return func(float64) float64 { return y }
 	case 2:
 		var p interp.PiecewiseLinear
 		if p.Fit(c.X, c.Y) != nil {
-			return func(float64) float64 { return math.NaN() }
+			return nothing
 		}
 		return p.Predict
 	}
 	var p interp.FritschButland
 	if p.Fit(c.X, c.Y) != nil {
-		return func(float64) float64 { return math.NaN() }
+		return nothing
 	}
 	return p.Predict
 }
