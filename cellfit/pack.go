@@ -21,7 +21,7 @@ func (r Result) WritePack(w io.Writer) error {
 	case o.LabelAh > 0:
 		line("capacity = %s", quoted(digits(o.LabelAh)+" Ah"))
 		if r.Health.Known {
-			line("health = %s", quoted(span(r.Health, 100, "%")))
+			line("health = %s", quoted(healthRange(r.Health)))
 		}
 	case r.FullAh.Known:
 		line("capacity = %s", quoted(span(r.FullAh, 1, "Ah")))
@@ -32,6 +32,16 @@ func (r Result) WritePack(w io.Writer) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// healthRange is the range of health in per cent. A new pack often gives more
+// than its label; a setup calls that 100 %.
+func healthRange(e Estimate) string {
+	low, high := min(max(e.Low(), 0), 1), min(e.High(), 1)
+	if high-low < 0.005 {
+		return fmt.Sprintf("%.3g %%", 100*high)
+	}
+	return fmt.Sprintf("%.3g to %.3g %%", 100*low, 100*high)
 }
 
 // span writes an estimate as a range in another unit.
