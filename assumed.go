@@ -87,7 +87,7 @@ func measurements(p *setup.Parts, u unknowns, s *spread) []Measurement {
 		}
 		key := strings.TrimPrefix(u.figures[i].Key, "original.")
 		w := slices.IndexFunc(ways, func(w struct{ key, what, how string }) bool { return strings.HasPrefix(key, w.key) })
-		if w < 0 || slices.ContainsFunc(out, func(m Measurement) bool { return m.What == ways[w].what }) {
+		if w < 0 || measuredAlready(p, ways[w].what) || slices.ContainsFunc(out, func(m Measurement) bool { return m.What == ways[w].what }) {
 			continue
 		}
 		out = append(out, Measurement{What: ways[w].what, How: ways[w].how, Narrows: narrows(s, i)})
@@ -107,4 +107,10 @@ func narrows(s *spread, figure int) string {
 		}
 	}
 	return "it may change " + strings.Join(parts, ", ")
+}
+
+// measuredAlready reports whether the setup has the reading that is asked for.
+func measuredAlready(p *setup.Parts, what string) bool {
+	m := &p.Setup.Measured
+	return what == "the top speed" && m.TopSpeed.Given || what == "the force that pulls it along" && m.PullForce.Given
 }

@@ -118,7 +118,25 @@ func (b *builder) build(pick setup.Pick) (ride.Case, error) {
 		c.Vehicle.Motor.Thermal.LimitC = limit
 	}
 	c.Controller = p.DriveController(pick)
+	c.Limits = limitsOf(&c, path)
 	return c, nil
+}
+
+// limitsOf is what the parts of a case stand. What plain contacts are rated
+// for is the switch's limit.
+func limitsOf(c *ride.Case, path *wiring.Path) drive.Limits {
+	l := drive.Limits{PackA: c.Pack.BurstA(), ControllerPeakA: c.Controller.PeakA}
+	if c.Controller.Chopper {
+		l.ControllerContinuousA = c.Controller.ContinuousA
+	} else {
+		l.SwitchA = c.Controller.ContinuousA
+	}
+	if path != nil {
+		if weakest, ok := path.WeakestContact(); ok {
+			l.JointA = weakest.SteadyA
+		}
+	}
+	return l
 }
 
 // devices returns the cutoffs that have an opening voltage, and the standby

@@ -2,6 +2,8 @@ package packcheck
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
@@ -27,8 +29,11 @@ func chargingOf(v *view) (charging, error) {
 		return out, fmt.Errorf("packcheck: %w", err)
 	}
 	out.note(rightCharger(one, p.Pack.ToolPack))
-	hot := charge.WaitFor(one, v.o.lasts.PackC, v.o.c.AmbientC)
-	out.findings = append(out.findings, hot.Findings...)
+	// To wait after a ride is a habit: nothing is wrong with the vehicle for it.
+	for _, f := range charge.WaitFor(one, v.o.lasts.PackC, v.o.c.AmbientC).Findings {
+		f.Level = min(f.Level, finding.Watch)
+		out.findings = append(out.findings, f)
+	}
 
 	raw := &p.Setup.Charger
 	if !raw.Given {
@@ -162,7 +167,12 @@ func chargerOf(s *setup.Setup) (charge.Charger, []string, error) {
 		c.TimerH = raw.Timer.Likely / 3600
 	}
 	c.SuppliedWithPack = raw.CameWithPack.Yes
-	return c, l.Unclear, nil
+	// What the label leaves open may be given beside it.
+	unclear := slices.DeleteFunc(l.Unclear, func(text string) bool {
+		return raw.Output.Given && strings.Contains(text, "AC or DC") ||
+			raw.MadeFor.Given && strings.Contains(text, "kind of battery")
+	})
+	return c, unclear, nil
 }
 
 // notFrom says why a charger cannot have come with a pack, although the setup

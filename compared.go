@@ -45,11 +45,40 @@ func (v *view) compared(raw *setup.Measured) []MeasuredFigure {
 	add("top speed", raw.TopSpeed, quantity.Speed, was.Steady.SpeedMS)
 	add("current with blocked wheels", raw.BlockedCurrent, quantity.Current, was.blocked.BatteryA)
 	add("force to pull it along", raw.PullForce, quantity.Force, was.c.Vehicle.RollN+was.c.Vehicle.GradeN)
-	if raw.LoadedCurrent.Given {
-		start := was.c.Pack.StateAt(was.c.StartCharge, was.c.PackC)
-		add("volts under load", raw.LoadedVoltage, quantity.Voltage, was.c.Pack.TerminalV(&start, raw.LoadedCurrent.Likely))
+	if f, ok := v.sagged(raw, was); ok {
+		out = append(out, f)
 	}
 	return out
+}
+
+// sagged compares the drop under load, which a comparison of the volts
+// themselves would hide.
+func (v *view) sagged(raw *setup.Measured, was *outcome) (MeasuredFigure, bool) {
+	if !raw.LoadedCurrent.Given || !raw.LoadedVoltage.Given {
+		return MeasuredFigure{}, false
+	}
+	start := was.c.Pack.StateAt(was.c.StartCharge, was.c.PackC)
+	restV := was.c.Pack.EMF(&start)
+	if raw.RestVoltage.Given {
+		restV = raw.RestVoltage.Likely
+	}
+	ohm := was.c.Pack.SourceOhm(&start)
+	for _, b := range was.c.Pack.Branches(start) {
+		ohm += b.Ohm
+	}
+	drop, expected := restV-raw.LoadedVoltage.Likely, ohm*raw.LoadedCurrent.Likely
+	f := MeasuredFigure{
+		Name: "volts under load", Measured: raw.LoadedVoltage.Text,
+		Computed: quantity.FormatBoth(quantity.Voltage, restV-expected, v.parts.System),
+		Says:     "the drop is as expected",
+	}
+	switch {
+	case drop > 1.5*expected:
+		f.Says = "it drops far more than such a battery does: worn, cold or badly connected"
+	case drop < 0.5*expected:
+		f.Says = "it drops far less than expected: look whether the load was really on"
+	}
+	return f, true
 }
 
 // opened tells which current opened a fuse, and which device came back by

@@ -42,18 +42,16 @@ func launchFigures(v *view) *LaunchFigures {
 	for i, t := range drive.SpeedTimesS() {
 		f.SpeedAfter = append(f.SpeedAfter, SpeedPoint{TimeS: t, Kmh: l.SpeedMS[i] * 3.6})
 	}
-	launch := f.Case
-	launch.Limits = v.limit
-	above := drive.Launch(&launch, c.LaunchSeconds(), nil).Above
+	above, limits := l.Above, c.Limits
 	for _, part := range []struct {
 		name      string
 		limitA, s float64
 	}{
-		{"pack, greatest current", v.limit.PackA, above.PackS},
-		{"weakest joint", v.limit.JointA, above.JointS},
-		{"switch", v.limit.SwitchA, above.SwitchS},
-		{"controller, continuous", v.limit.ControllerContinuousA, above.ControllerContinuousS},
-		{"controller, peak", v.limit.ControllerPeakA, above.ControllerPeakS},
+		{"pack, greatest current", limits.PackA, above.PackS},
+		{"weakest joint", limits.JointA, above.JointS},
+		{"switch", limits.SwitchA, above.SwitchS},
+		{"controller, continuous", limits.ControllerContinuousA, above.ControllerContinuousS},
+		{"controller, peak", limits.ControllerPeakA, above.ControllerPeakS},
 	} {
 		if part.limitA > 0 {
 			f.AboveS = append(f.AboveS, AboveLimit{Part: part.name, LimitA: part.limitA, Sec: part.s})

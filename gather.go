@@ -72,8 +72,11 @@ func onceEach(list []finding.Finding) []finding.Finding {
 // against lists, for findings that say all is well, those that say it is not:
 // where both were found, one likely and one in doubt, only the doubt is told.
 var against = map[string][]string{
-	"wire-carries":  {"wire-overloaded", "wire-thin"},
-	"fuse-fits":     {"fuse-none-fits", "fuse-opens-running", "fuse-may-open-at-launch", "fuse-opens-at-launch", "fuse-loaded"},
+	"wire-carries": {"wire-overloaded", "wire-thin"},
+	"fuse-fits": {
+		"fuse-above-wire", "fuse-above-joint", "fuse-ends-the-ride", "short-burns-wire",
+		"fuse-none-fits", "fuse-opens-running", "fuse-may-open-at-launch", "fuse-opens-at-launch", "fuse-loaded",
+	},
 	"short-cleared": {"short-burns-wire"},
 }
 

@@ -25,6 +25,11 @@ func headline(a *Assessment) [3]string {
 	if a.Steady == nil {
 		use, ready = "do not connect it", "not ready for use"
 	}
+	if !slices.ContainsFunc(a.Findings, func(f finding.Finding) bool {
+		return f.Level == a.Verdict && f.Topic != TopicCharge
+	}) {
+		use, ready = "do not charge it like this", "charging is not in order"
+	}
 	lasts := quantity.FormatRangeOne(quantity.Duration, minutesRange(a), quantity.Metric)
 	dangers, fixes, watches := count(finding.Danger), count(finding.FixFirst), count(finding.Watch)
 	var h [3]string

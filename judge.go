@@ -25,8 +25,7 @@ type view struct {
 	o     outcome
 	path  *wiring.Path
 	wired *wiring.Result // nil without a path
-	limit drive.Limits
-	orig  *outcome // the original at the same pick, nil without one
+	orig  *outcome       // the original at the same pick, nil without one
 }
 
 // look computes a case and its path at one pick.
@@ -39,20 +38,11 @@ func look(b, original *builder, pick setup.Pick) (*view, error) {
 	if c.Load.Kind == ride.NoLoad {
 		v.o.blocked = blocked(&c, c.Vehicle)
 	}
-	v.limit = drive.Limits{
-		PackA: c.Pack.BurstA(), ControllerContinuousA: c.Controller.ContinuousA, ControllerPeakA: c.Controller.PeakA,
-	}
-	if !c.Controller.Chopper { // what plain contacts are rated for is the switch's limit
-		v.limit.SwitchA, v.limit.ControllerContinuousA = c.Controller.ContinuousA, 0
-	}
 	if v.path, err = b.path(pick); err != nil {
 		return nil, err
 	}
 	if v.path != nil {
-		if weakest, ok := v.path.WeakestContact(); ok {
-			v.limit.JointA = weakest.SteadyA
-		}
-		if err := v.wire(); err != nil {
+		if err := v.wire(b); err != nil {
 			return nil, err
 		}
 	}
@@ -68,7 +58,7 @@ func look(b, original *builder, pick setup.Pick) (*view, error) {
 }
 
 // wire judges the path.
-func (v *view) wire() error {
+func (v *view) wire(b *builder) error {
 	c := &v.o.c
 	full := c.Pack.StateAt(1, c.PackC)
 	wc := wiring.Case{
@@ -78,9 +68,15 @@ func (v *view) wire() error {
 
 		FuseUnknown: !v.parts.Fuse.Absent && !v.parts.Fuse.RatingA.Known,
 	}
+	var err error
+	if wc.Thinnest, err = v.thinnest(b); err != nil {
+		return err
+	}
 	if v.parts.Vehicle != nil {
 		l := &v.o.Launch
-		wc.DesignV = known0(&v.parts.Vehicle.DesignV, v.pick)
+		if c.Controller.Converter.OutV == 0 { // behind a converter the switch does not see the pack's volts
+			wc.DesignV = known0(&v.parts.Vehicle.DesignV, v.pick)
+		}
 		wc.Demand.BlockedA = v.o.blocked.BatteryA
 		wc.Demand.LaunchI2t = l.SurgeA2S
 		wc.Demand.Launches = float64(v.o.Outing.Launches) * seasonOutings
@@ -96,6 +92,24 @@ func (v *view) wire() error {
 	}
 	v.wired = &r
 	return nil
+}
+
+// thinnest is the path with the least wire that the setup leaves possible, nil
+// where the wire is known: a fuse is chosen for that one.
+func (v *view) thinnest(b *builder) (*wiring.Path, error) {
+	w := v.parts.Wire
+	if !w.Gauge.Uncertain() && !w.AreaMM2.Uncertain() && !w.InsulationC.Uncertain() {
+		return nil, nil
+	}
+	return b.path(func(f *setup.Figure) float64 {
+		switch f.Key {
+		case w.Gauge.Key:
+			return f.High // of a gauge number, the thinner wire
+		case w.AreaMM2.Key, w.InsulationC.Key:
+			return f.Low
+		}
+		return v.pick(f)
+	})
 }
 
 // lastingA is the battery current that warms pack, wire and joints: running
@@ -209,9 +223,8 @@ func (v *view) joined() ([]finding.Finding, error) {
 func (v *view) driving(add func(string, []finding.Finding)) {
 	c, o := &v.o.c, &v.o
 	launch := c.LaunchCase()
-	launch.Limits = v.limit
 	lc := drive.LaunchCheck{Case: launch, Result: o.Launch, BlockedA: o.blocked.MotorA}
-	bc := drive.BlockedCheck{Blocked: o.blocked, Limits: v.limit, LimitA: c.Controller.LimitA}
+	bc := drive.BlockedCheck{Blocked: o.blocked, Limits: c.Limits, LimitA: c.Controller.LimitA}
 	sc := drive.SpeedCheck{SpeedMS: o.Steady.SpeedMS}
 	if age := &v.parts.Rider.AgeYears; age.Known {
 		sc.AgeYears = age.Low // of several children the youngest counts
@@ -224,13 +237,13 @@ func (v *view) driving(add func(string, []finding.Finding)) {
 	add(TopicSpeed, sc.Findings())
 	add(TopicLaunch, drive.BoardCheck{
 		Controller: c.Controller, FullV: c.Pack.FullV(), DesignV: known0(&v.parts.Vehicle.DesignV, v.pick),
-		WeakestV: known0(&v.parts.Vehicle.WeakestPartV, v.pick), PeakA: o.Launch.PeakBatteryA, SwitchA: v.limit.SwitchA,
+		WeakestV: known0(&v.parts.Vehicle.WeakestPartV, v.pick), PeakA: o.Launch.PeakBatteryA, SwitchA: c.Limits.SwitchA,
 	}.Findings())
 	reverseA := 0.0 // a controller that waits for a standstill never meets it
 	if v.parts.Setup.Controller.Reverses.Text != "after a stop" {
 		r := v.reversal()
 		reverseA = r.MotorA
-		add(TopicLaunch, drive.ReversalCheck{Reversal: r, Limits: v.limit, BlockedA: o.blocked.MotorA}.Findings())
+		add(TopicLaunch, drive.ReversalCheck{Reversal: r, Limits: c.Limits, BlockedA: o.blocked.MotorA}.Findings())
 	}
 	add(TopicLaunch, drive.ConverterCheck{
 		Converter: c.Controller.Converter, LaunchA: v.unlimitedBoardA(), ReverseA: reverseA, RunningA: o.Steady.MotorA,

@@ -94,10 +94,16 @@ type decline struct {
 	n    int
 }
 
+// roomC is room temperature, from which on the ladder is read.
+const roomC = 20
+
 // cellV returns the rested voltage of the weakest cell at a charge. A drained
 // cell at rest has no less than nothing.
+//
+// The ladder is of cells at room temperature: cold takes charge away for now,
+// it does not drain a cell.
 func (s *Standing) cellV(charge float64) float64 {
-	st := restedState(s.Pack, charge, s.AmbientC)
+	st := restedState(s.Pack, charge, max(s.AmbientC, roomC))
 	return max(0, s.Pack.WeakestCellV(&st, 0))
 }
 

@@ -11,6 +11,7 @@ import (
 // notice and for a child to be told to lift the foot. Own choice.
 const (
 	blockedFixS   = 10
+	blockedWorse  = 0.8 // of the original's seconds
 	blockedWatchS = 60
 )
 
@@ -65,7 +66,10 @@ func (k BlockedCheck) heat() []finding.Finding {
 	if b.ToLimitS < blockedWatchS {
 		level = finding.Watch
 	}
-	if b.ToLimitS < blockedFixS {
+	// The vehicle survived with its original: only what is worse than that is to
+	// be fixed first.
+	worse := k.Original != nil && (!k.Original.ReachesLimit || b.ToLimitS < blockedWorse*k.Original.ToLimitS)
+	if b.ToLimitS < blockedFixS && worse {
 		level = finding.FixFirst
 	}
 	advice := "Let go of the pedal at once when the vehicle does not move."

@@ -25,6 +25,7 @@ type Case struct {
 
 	Vehicle    drive.Vehicle
 	Controller drive.Controller
+	Limits     drive.Limits // of the parts, for counting seconds above them at launch
 	Load       Load
 
 	DriveS  float64 // pedal down, each time; > 0

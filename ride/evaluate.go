@@ -32,7 +32,7 @@ func Evaluate(c *Case) Result {
 	if c.Load.Kind == NoLoad {
 		p := c.Circuit()
 		r.Steady = drive.Steady(c.Vehicle, c.Controller, p.Steady(), c.AmbientC)
-		launch := drive.NewLaunchCase(c.Vehicle, c.Controller, p, c.AmbientC)
+		launch := c.launchCase(p)
 		r.Launch = drive.Launch(&launch, c.LaunchSeconds(), nil)
 		if c.Controller.Converter.OutV > 0 {
 			c.throughConverter(&r.Launch, launch.OCVV)
@@ -55,8 +55,12 @@ func (c *Case) Circuit() drive.PackCircuit {
 
 // LaunchCase returns the start from rest of this case: pack rested at its
 // starting charge, windings at ambient temperature.
-func (c *Case) LaunchCase() drive.LaunchCase {
-	return drive.NewLaunchCase(c.Vehicle, c.Controller, c.Circuit(), c.AmbientC)
+func (c *Case) LaunchCase() drive.LaunchCase { return c.launchCase(c.Circuit()) }
+
+func (c *Case) launchCase(p drive.PackCircuit) drive.LaunchCase {
+	l := drive.NewLaunchCase(c.Vehicle, c.Controller, p, c.AmbientC)
+	l.Limits = c.Limits
+	return l
 }
 
 // throughConverter turns the board's currents of a launch into the pack's. The

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
 )
@@ -102,6 +103,11 @@ func (r *resolver) designDefault() blank {
 		}
 	case s.Motors.RatedVoltage.Given:
 		b.Range, b.why = s.Motors.RatedVoltage.Range.Scale(motors), "Not given; follows from the motors' rated voltage."
+		return b
+	}
+	if p := &r.parts.Pack; p.Profile.Family == chemistry.LeadAcid && p.CellsInSeries > 0 {
+		b.Range = quantity.Exactly(p.Profile.NominalV * float64(p.CellsInSeries))
+		b.why = "Not given; a lead-acid battery is taken to be the kind that the vehicle was made for."
 		return b
 	}
 	b.source = srcUse

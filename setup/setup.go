@@ -205,7 +205,7 @@ type Storage struct {
 // Measured is what was measured on the real thing.
 type Measured struct {
 	Place
-	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"pack voltage with nothing connected"`
+	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"battery voltage with nothing connected; of the original battery where [original.pack] is there"`
 	HoursRested    Value `key:"hours_rested" kind:"time" min:"0" max:"63072000" example:"12 h" doc:"time since it was last charged or used"`
 	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"pack voltage while driving"`
 	LoadedCurrent  Value `key:"loaded_current" kind:"current" min:"0.01" max:"1000" example:"15 A" doc:"current at that moment"`

@@ -19,14 +19,20 @@ temps, r_factor, share_at = (np.array(c[k]) for k in ("temp_c", "r_factor", "cap
 c_well, full_as = c["wells_c"], c["wells_ah"] * 3600
 
 
-def reads_at(z, temp):
+def reads_at(available, total, temp):
     """Charge at which the curves are read in the cold."""
     share = np.interp(temp, temps, share_at)
-    return z - (1 - share) * ((1 - z) / share) ** 3
+    fast = 1 + 2 * (total - available)  # a cold pack loses more when emptied fast
+    return available - (1 - share) * fast * ((1 - available) / share) ** 3
+
+
+def charge(y):
+    available, total = y[0] / (c_well * full_as), (y[0] + y[1]) / full_as
+    return reads_at(available, total, y[4])
 
 
 def pack(y):
-    z = reads_at(y[0] / (c_well * full_as), y[4])
+    z = charge(y)
     f = np.interp(y[4], temps, r_factor)
     volts = np.interp(z, z_grid, ocv_v)
     return volts - y[2] - y[3], volts, [np.interp(z, z_grid, r) * f for r in ohms]
@@ -38,7 +44,8 @@ def pack_flows(y, amps):
     drop = amps * r0 + y[2] + y[3]
     if c_well < 1:
         back = c["valve_per_s"] * (y[1] / (1 - c_well) - y[0] / c_well)
-        rested = np.interp(reads_at((y[0] + y[1]) / full_as, y[4]), z_grid, ocv_v)
+        total = (y[0] + y[1]) / full_as
+        rested = np.interp(reads_at(total, total, y[4]), z_grid, ocv_v)
         drop += rested - volts
     warm = (amps * drop - c["cooling_w_per_k"] * (y[4] - c["ambient_c"])) / c["heat_j_per_k"]
     return [back - amps, -back, (amps * r1 - y[2]) / c["tau1_s"], (amps * r2 - y[3]) / c["tau2_s"], warm]
@@ -82,7 +89,7 @@ def volts(_, y):
 
 
 def empty(_, y):
-    return reads_at(y[0] / (c_well * full_as), y[4])
+    return charge(y)
 
 
 for event in (volts, empty):

@@ -18,6 +18,10 @@ type Case struct {
 	Form     tables.Fuse    // form to choose ratings from when there is no fuse; empty: the small blade
 	Tables   *tables.Tables // nil means the built-in ones
 
+	// Thinnest is the path with the thinnest wire that it may have, for choosing
+	// a fuse where the wire's size is not known; nil means Path.
+	Thinnest *Path
+
 	// FuseUnknown says that the path may have a fuse of which nothing is known.
 	// It is then judged as if it had none, but said so.
 	FuseUnknown bool
@@ -64,7 +68,11 @@ func Assess(c Case) (Result, error) {
 			return Result{}, err
 		}
 	}
-	band, err := c.Path.Allowed(c.Tables, form, c.Demand, c.AmbientC)
+	chooseFor := c.Path
+	if c.Thinnest != nil {
+		chooseFor = c.Thinnest
+	}
+	band, err := chooseFor.Allowed(c.Tables, form, c.Demand, c.AmbientC)
 	if err != nil {
 		return Result{}, err
 	}
