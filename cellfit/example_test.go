@@ -43,7 +43,7 @@ func Example() {
 	// chemistry = "li-ion"
 	// cells_in_series = 5
 	// capacity = "5 Ah"
-	// health = "74.5 to 81.5 %"
+	// health = "75.6 to 82.7 %"
 	// rate = "5 h"
-	// resistance = "90.9 to 123 mOhm"
+	// resistance = "93.3 to 115 mOhm"
 }

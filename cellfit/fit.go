@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat"
 
@@ -53,6 +54,7 @@ type RunFound struct {
 	Hours         float64
 	ReachedCutoff bool
 	StartCharge   float64 // by the first voltage
+	TempC         float64 // at the start: logged, else that of the surroundings
 }
 
 // Result is what the logs say.
@@ -78,7 +80,6 @@ type Result struct {
 const (
 	ammeterSigma = 0.01
 	modelSigma   = 0.02
-	stepBlurPerS = 0.015 // of a resistance read from a step, per second between the two rows
 )
 
 // Fit finds capacity, resistance over charge, health and (when there are runs
@@ -109,30 +110,35 @@ func Fit(logs []*Log, o FitOptions) (Result, error) {
 		}
 	}
 	progress(0, "finding rests, pulses and discharges")
-	parts := make([]Parts, len(logs))
-	for i, l := range logs {
+	for _, l := range logs {
 		r.Notes = append(r.Notes, l.Notes...)
-		parts[i] = l.Parts()
-		r.Rests += len(parts[i].Rests)
-		r.Pulses += len(parts[i].Pulses)
-		for _, d := range parts[i].Discharges {
+		parts := l.Parts()
+		r.Rests += len(parts.Rests)
+		r.Pulses += len(parts.Pulses)
+		for _, d := range parts.Discharges {
 			r.Runs = append(r.Runs, r.run(l, d))
 		}
 	}
 	if err := r.plausible(logs); err != nil {
 		return r, err
 	}
-	progress(0.2, "capacity and health")
-	if err := r.capacity(); err != nil {
-		return r, err
-	}
 	r.peukert()
-	progress(0.3, "resistance")
-	warm := r.warmed(logs)
-	r.steps(warm, parts)
+	// Health needs the resistance, which also ends a discharge early, and the
+	// resistance needs the capacity, which tells how full the pack was.
+	var inside []followed
+	for round := range 2 {
+		progress(0.2+0.1*float64(round), "capacity, health and resistance")
+		if err := r.capacity(); err != nil {
+			return r, err
+		}
+		inside = r.follow(logs)
+		r.steps(inside)
+		r.settleMidOhm()
+	}
 	progress(0.4, "curves of the cell")
-	r.cell(warm)
+	r.cell(logsOf(inside, logs))
 	r.fillOhms()
+	r.settleMidOhm()
 	progress(1, "done")
 	return r, nil
 }
@@ -151,6 +157,14 @@ func (r *Result) run(l *Log, d Part) RunFound {
 			out.ReachedCutoff = true
 			break
 		}
+	}
+	switch {
+	case l.TempC != nil:
+		out.TempC = l.TempC[d.From]
+	case r.Options.AmbientC != 0:
+		out.TempC = r.Options.AmbientC
+	default:
+		out.TempC = roomC
 	}
 	n := float64(r.Options.CellsInSeries)
 	_, out.StartCharge, _ = battery.ChargeFromRest(r.Options.Chemistry, l.Volts[d.From]/n, 1, 25)
@@ -180,6 +194,7 @@ func (r *Result) plausible(logs []*Log) error {
 // capacity finds what the longest full run gave, and what a new pack of the
 // same label would have given there.
 func (r *Result) capacity() error {
+	r.CapacityAh, r.FullAh, r.Health = Estimate{}, Estimate{}, Estimate{}
 	var best *RunFound
 	for i := range r.Runs {
 		if run := &r.Runs[i]; run.ReachedCutoff && run.StartCharge > 0.9 && (best == nil || run.Ah > best.Ah) {
@@ -187,7 +202,9 @@ func (r *Result) capacity() error {
 		}
 	}
 	if best == nil {
-		r.Notes = append(r.Notes, "No discharge goes from full to the cutoff, so capacity and health cannot be told.")
+		if note := "No discharge goes from full to the cutoff, so capacity and health cannot be told."; !slices.Contains(r.Notes, note) {
+			r.Notes = append(r.Notes, note)
+		}
 		return nil
 	}
 	// How full it was shows in the first voltage, to a few per cent.
@@ -213,11 +230,13 @@ func (r *Result) capacity() error {
 func (r *Result) fullAt(run RunFound) (float64, error) {
 	o := r.Options
 	gives := func(ah float64) (float64, error) {
-		m, err := battery.New(battery.Spec{Profile: o.Chemistry, CellsInSeries: o.CellsInSeries, CapacityAh: ah, RateHours: o.RateHours})
+		m, err := battery.New(battery.Spec{
+			Profile: o.Chemistry, CellsInSeries: o.CellsInSeries, CapacityAh: ah, RateHours: o.RateHours, ResistanceOhm: r.MidOhm.Value,
+		})
 		if err != nil {
 			return 0, err
 		}
-		return m.Discharge(m.StateAt(min(run.StartCharge, 1), 25), run.CurrentA, o.CutoffV, 25).Ah, nil
+		return m.Discharge(m.StateAt(min(run.StartCharge, 1), run.TempC), run.CurrentA, o.CutoffV, run.TempC).Ah, nil
 	}
 	lo, hi := 0.2*run.Ah, 6*run.Ah
 	for range 40 {

@@ -9,41 +9,48 @@ import (
 	"example.org/packcheck/battery"
 )
 
-// warmed gives logs that carry no temperature the one that the cell model works
-// out from their current: a pack that drives gets warm, and its resistance
-// falls. The heat needs the resistance and the resistance the warmth, so it
-// goes round until the resistance stays.
-func (r *Result) warmed(logs []*Log) []*Log {
+// followed is a log with what the cell model says went on inside.
+type followed struct {
+	log    *Log      // with a temperature in any case
+	charge []float64 // label charge of a rested pack with as much charge available
+}
+
+// follow runs the cell model along the logs: for the temperature where none
+// was logged (a pack that drives gets warm, and its resistance falls), and for
+// the charge that is available at each moment (resistance goes by that, not by
+// all the charge). The heat needs the resistance and the resistance the
+// warmth, so it goes round until the resistance stays.
+func (r *Result) follow(logs []*Log) []followed {
 	o := r.Options
-	ah := o.LabelAh
+	ah := r.FullAh.Value
+	if !r.FullAh.Known {
+		ah = o.LabelAh
+	}
 	if ah <= 0 {
-		ah = r.FullAh.Value
+		return nil
 	}
 	ambient := o.AmbientC
 	if ambient == 0 {
 		ambient = roomC
 	}
-	out := make([]*Log, len(logs))
-	copy(out, logs)
-	if ah <= 0 {
-		return out
-	}
+	factor := o.Chemistry.Resistance.TempFactor.Func()
 	spec := battery.Spec{Profile: o.Chemistry, CellsInSeries: o.CellsInSeries, CapacityAh: ah, RateHours: o.RateHours}
+	var out []followed
 	for range 6 {
 		m, err := battery.New(spec)
 		if err != nil {
-			return out
+			return nil
 		}
+		out = out[:0]
 		var ohms []float64
-		for i, l := range logs {
-			if l.TempC == nil {
-				warm := *l
-				warm.TempC = temperatures(m, l, ambient)
-				out[i] = &warm
-			}
-			factor := o.Chemistry.Resistance.TempFactor.Func()
-			for _, j := range out[i].jumps(slices.Max(l.Amps)) {
-				ohms = append(ohms, j.Ohm/factor(j.TempC))
+		for _, l := range logs {
+			f := followLog(m, l, ambient)
+			out = append(out, f)
+			for _, j := range f.log.jumps(slices.Max(l.Amps)) {
+				// At half charge, by the shape of the profile's curve.
+				shape := o.Chemistry.Resistance.OhmAh
+				z := 1 - (1-f.charge[j.Row-1])/o.Chemistry.Capacity.Ratio
+				ohms = append(ohms, j.Ohm/factor(j.TempC)*shape.At(0.5)/shape.At(z))
 			}
 		}
 		if len(ohms) == 0 {
@@ -58,42 +65,61 @@ func (r *Result) warmed(logs []*Log) []*Log {
 	return out
 }
 
-// temperatures runs a model along a log for the warmth of its cells.
-func temperatures(m *battery.Model, l *Log, ambientC float64) []float64 {
-	out := make([]float64, l.Rows())
-	out[0] = ambientC
-	s := m.StateAt(startCharge(m, l, ambientC), ambientC)
-	for i := 1; i < l.Rows(); i++ {
-		dt := l.TimeS[i] - l.TimeS[i-1]
-		advance(m, &s, dt, (l.ChargeAh[i]-l.ChargeAh[i-1])/dt*3600, ambientC)
-		out[i] = s.TempC
+// followLog runs a model along one log.
+func followLog(m *battery.Model, l *Log, ambientC float64) followed {
+	f := followed{log: l, charge: make([]float64, l.Rows())}
+	var temps []float64
+	start := ambientC
+	if l.TempC == nil {
+		temps = make([]float64, l.Rows())
+	} else {
+		start = l.TempC[0]
+	}
+	perHead := m.Wells().C * m.Wells().CapacityAh
+	ratio := m.Wells().CapacityAh / m.FullAh()
+	s := m.StateAt(startCharge(m, l, start), start)
+	for i := range l.TimeS {
+		if i > 0 {
+			dt := l.TimeS[i] - l.TimeS[i-1]
+			advance(m, &s, dt, (l.ChargeAh[i]-l.ChargeAh[i-1])/dt*3600, ambientC)
+		}
+		if temps != nil {
+			temps[i] = s.TempC
+		}
+		f.charge[i] = 1 - (1-s.Y1Ah/perHead)*ratio
+	}
+	if temps != nil {
+		warm := *l
+		warm.TempC = temps
+		f.log = &warm
+	}
+	return f
+}
+
+// logsOf returns the logs with their temperatures, or the plain ones when they
+// could not be followed.
+func logsOf(all []followed, plain []*Log) []*Log {
+	if len(all) != len(plain) {
+		return plain
+	}
+	out := make([]*Log, len(all))
+	for i, f := range all {
+		out[i] = f.log
 	}
 	return out
 }
 
 // steps reads resistance from sudden changes of current, by tenths of charge.
-func (r *Result) steps(logs []*Log, parts []Parts) {
-	full := r.FullAh.Value
-	if !r.FullAh.Known {
-		full = r.Options.LabelAh
-	}
-	if full <= 0 {
-		return
-	}
+func (r *Result) steps(all []followed) {
+	r.Ohms = nil
 	var bins [10][]float64
 	var gaps [10]float64
-	for i, l := range logs {
-		n := float64(r.Options.CellsInSeries)
-		if l.TempC == nil {
-			continue
-		}
-		_, start, _ := battery.ChargeFromRest(r.Options.Chemistry, l.Volts[0]/n, 1, 25)
-		factor := r.Options.Chemistry.Resistance.TempFactor.Func()
-		for _, j := range parts[i].Steps {
-			z := start - j.Ah/full
-			ohm := j.Ohm / factor(l.TempC[j.Row-1])
-			k := min(max(int(z*10), 0), 9)
-			bins[k] = append(bins[k], ohm)
+	p := r.Options.Chemistry
+	factor := p.Resistance.TempFactor.Func()
+	for _, f := range all {
+		for _, j := range f.log.jumps(slices.Max(f.log.Amps)) {
+			k := min(max(int(f.charge[j.Row-1]*10), 0), 9)
+			bins[k] = append(bins[k], j.Ohm/factor(f.log.TempC[j.Row-1]))
 			gaps[k] += j.GapS
 		}
 	}
@@ -107,15 +133,18 @@ func (r *Result) steps(logs []*Log, parts []Parts) {
 		if len(b) == 1 {
 			sigma = 0.1 * mean
 		}
-		// Seconds between the rows blur the step with what the cell does on its
-		// own in that time, a hundredth and a half of the step per second.
-		sigma = max(sigma/math.Sqrt(float64(len(b))), 0.03*mean, stepBlurPerS*gaps[k]/float64(len(b))*mean)
+		sigma = max(sigma/math.Sqrt(float64(len(b))), 0.03*mean)
+		// Between the two rows of a step the fast branch moves as well, and
+		// nobody knows where between them the current changed: half of what
+		// the branch can do is taken off, and the rest is uncertainty.
+		blur := p.Fast.OhmAh.At(0.5) / p.Resistance.OhmAh.At(0.5) * -math.Expm1(-gaps[k]/float64(len(b))/p.Fast.TauS)
+		mean /= 1 + blur/2
+		sigma = math.Hypot(sigma, 0.3*blur*mean)
 		r.Ohms = append(r.Ohms, OhmAt{Charge: (float64(k) + 0.5) / 10, Ohm: Estimate{mean, sigma, true}, Steps: len(b)})
 	}
 }
 
-// fillOhms takes resistance from the fitted curves where no step shows it, and
-// settles the figure at half charge.
+// fillOhms takes resistance from the fitted curves where no step shows it.
 func (r *Result) fillOhms() {
 	n := float64(r.Options.CellsInSeries)
 	if len(r.Ohms) < 3 && r.CellKnown {
@@ -135,6 +164,10 @@ func (r *Result) fillOhms() {
 		}
 		r.Ohms = out
 	}
+}
+
+// settleMidOhm takes the figure at half charge from those by charge.
+func (r *Result) settleMidOhm() {
 	nearest := math.Inf(1)
 	for _, o := range r.Ohms {
 		if d := math.Abs(o.Charge - 0.5); d < nearest {
