@@ -248,6 +248,7 @@ func (u unknowns) likely() setup.Pick { return u.pick(make([]side, len(u.figures
 // matter.
 func spreadCases(b *builder, u unknowns) (spread, error) {
 	var failed error
+	first, burntAnyway := true, false
 	s := spreadOf(len(u.figures), func(sides []side) []float64 {
 		values := make([]float64, len(metrics))
 		c, err := b.build(u.pick(sides))
@@ -261,8 +262,14 @@ func spreadCases(b *builder, u unknowns) (spread, error) {
 			return values
 		}
 		o := evaluate(c)
+		if first { // the likely case comes first
+			first, burntAnyway = false, burnt(&o)
+		}
 		for i, m := range metrics {
 			values[i] = m.of(&o)
+			if m.lasting && burnt(&o) && !burntAnyway {
+				values[i] = math.NaN()
+			}
 		}
 		return values
 	})

@@ -11,6 +11,9 @@ import (
 type metric struct {
 	path string
 	of   func(*outcome) float64 // NaN where the case has no such figure
+	// lasting marks a figure of how long it lasts. A corner at which the motors
+	// burn out first says nothing about it, unless they do in the likely case.
+	lasting bool
 }
 
 // outcome is what one case came to, with what the metrics need beside it.
@@ -40,36 +43,36 @@ const (
 
 // metrics are the figures with a spread, the ones above first.
 var metrics = [...]metric{
-	mPedal:     {"ride.pedal_min", running(func(o *outcome) float64 { return o.Outing.PedalS / 60 })},
-	mLasts:     {"ride.lasts_pedal_min", running(func(o *outcome) float64 { return o.lasts.PedalS / 60 })},
-	mDistance:  {"ride.distance_km", driven(func(o *outcome) float64 { return o.Outing.DistanceM / 1000 })},
-	mSpeed:     {"steady.speed_kmh", driven(func(o *outcome) float64 { return o.Steady.SpeedMS * 3.6 })},
-	mBatteryA:  {"steady.battery_a", driven(func(o *outcome) float64 { return o.Steady.BatteryA })},
-	mPeakA:     {"launch.peak_battery_a", driven(func(o *outcome) float64 { return o.Launch.PeakBatteryA })},
-	mBlockedA:  {"launch.blocked_battery_a", driven(func(o *outcome) float64 { return o.blocked.BatteryA })},
-	mLowestBus: {"launch.lowest_bus_v", driven(func(o *outcome) float64 { return o.Launch.LowestBusV })},
-	mWinding:   {"ride.winding_c", heated(func(o *outcome) float64 { return o.Outing.WindingC })},
-	mWeakest:   {"cutoff.weakest_cell_v", running(weakestV)},
+	mPedal:     {"ride.pedal_min", running(func(o *outcome) float64 { return o.Outing.PedalS / 60 }), true},
+	mLasts:     {"ride.lasts_pedal_min", running(func(o *outcome) float64 { return o.lasts.PedalS / 60 }), true},
+	mDistance:  {"ride.distance_km", driven(func(o *outcome) float64 { return o.Outing.DistanceM / 1000 }), true},
+	mSpeed:     {"steady.speed_kmh", driven(func(o *outcome) float64 { return o.Steady.SpeedMS * 3.6 }), false},
+	mBatteryA:  {"steady.battery_a", driven(func(o *outcome) float64 { return o.Steady.BatteryA }), false},
+	mPeakA:     {"launch.peak_battery_a", driven(func(o *outcome) float64 { return o.Launch.PeakBatteryA }), false},
+	mBlockedA:  {"launch.blocked_battery_a", driven(func(o *outcome) float64 { return o.blocked.BatteryA }), false},
+	mLowestBus: {"launch.lowest_bus_v", driven(func(o *outcome) float64 { return o.Launch.LowestBusV }), false},
+	mWinding:   {"ride.winding_c", heated(func(o *outcome) float64 { return o.Outing.WindingC }), false},
+	mWeakest:   {"cutoff.weakest_cell_v", running(weakestV), true},
 
-	mCount: {"ride.clock_min", running(func(o *outcome) float64 { return o.Outing.ClockS / 60 })},
-	{"ride.lasts_clock_min", running(func(o *outcome) float64 { return o.lasts.ClockS / 60 })},
-	{"ride.delivered_ah", running(func(o *outcome) float64 { return o.Outing.DeliveredAh })},
-	{"ride.charge_left", running(func(o *outcome) float64 { return o.Outing.ChargeLeft })},
-	{"ride.motor_case_c", heated(func(o *outcome) float64 { return o.Outing.CaseC })},
-	{"ride.pack_c", running(func(o *outcome) float64 { return o.Outing.HottestC })},
-	{"steady.motor_a", driven(func(o *outcome) float64 { return o.Steady.MotorA })},
-	{"steady.bus_v", driven(func(o *outcome) float64 { return o.Steady.BusV })},
-	{"launch.peak_motor_a", driven(func(o *outcome) float64 { return o.Launch.PeakMotorA })},
-	{"launch.blocked_motor_a", driven(func(o *outcome) float64 { return o.blocked.MotorA })},
-	{"pack.usable_ah", running(func(o *outcome) float64 { return o.lasts.DeliveredAh })},
-	{"pack.usable_wh", running(func(o *outcome) float64 { return o.lasts.DeliveredWh })},
-	{"pack.resistance_ohm", midOhm},
+	mCount: {"ride.clock_min", running(func(o *outcome) float64 { return o.Outing.ClockS / 60 }), true},
+	{"ride.lasts_clock_min", running(func(o *outcome) float64 { return o.lasts.ClockS / 60 }), true},
+	{"ride.delivered_ah", running(func(o *outcome) float64 { return o.Outing.DeliveredAh }), true},
+	{"ride.charge_left", running(func(o *outcome) float64 { return o.Outing.ChargeLeft }), true},
+	{"ride.motor_case_c", heated(func(o *outcome) float64 { return o.Outing.CaseC }), false},
+	{"ride.pack_c", running(func(o *outcome) float64 { return o.Outing.HottestC }), true},
+	{"steady.motor_a", driven(func(o *outcome) float64 { return o.Steady.MotorA }), false},
+	{"steady.bus_v", driven(func(o *outcome) float64 { return o.Steady.BusV }), false},
+	{"launch.peak_motor_a", driven(func(o *outcome) float64 { return o.Launch.PeakMotorA }), false},
+	{"launch.blocked_motor_a", driven(func(o *outcome) float64 { return o.blocked.MotorA }), false},
+	{"pack.usable_ah", running(func(o *outcome) float64 { return o.lasts.DeliveredAh }), true},
+	{"pack.usable_wh", running(func(o *outcome) float64 { return o.lasts.DeliveredWh }), true},
+	{"pack.resistance_ohm", midOhm, false},
 	{"path.resistance_ohm", func(o *outcome) float64 {
 		if o.c.PathOhm == 0 {
 			return math.NaN() // a bench load without a wire
 		}
 		return o.c.PathOhm
-	}},
+	}, false},
 }
 
 // reversedV is where a cell's voltage stops being followed: it is reversed, and
@@ -97,6 +100,9 @@ func stuck(o *outcome) bool {
 	return o.c.Load.Kind == ride.NoLoad &&
 		(o.Steady.Slipping || o.Launch.Slipped && o.Launch.To90S == 0 || o.lasts.EndedBy == ride.CannotMove && o.lasts.PedalS < stuckS)
 }
+
+// burnt reports whether the motors of a case burn out on the way.
+func burnt(o *outcome) bool { return o.c.Load.Kind == ride.NoLoad && o.lasts.WindingC > burntC }
 
 // running limits a figure to cases that run.
 func running(of func(*outcome) float64) func(*outcome) float64 {
