@@ -527,3 +527,109 @@ func has(a *packcheck.Assessment, codes ...string) finding.Level {
 	}
 	return worst
 }
+
+// Whatever somebody then finds out about what was not known, inside what was
+// allowed for, the figures stay inside the ranges that were promised.
+func TestTheRangesHoldWhatIsLaterFoundOut(t *testing.T) {
+	random := rand.New(rand.NewPCG(5, 6))
+	within := func(low, high float64, unit string) string {
+		return fmt.Sprintf(`"%.4f %s"`, low+(high-low)*random.Float64(), unit)
+	}
+	for name, base := range map[string]sheet{
+		"lead-acid on grass": labelsOnly().with("vehicle.ground", `"short grass"`),
+		"tool pack":          labelsOnly().with("pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`),
+	} {
+		promised := answer(t, base)
+		for range 12 {
+			s := base.with(
+				"pack.health", within(80, 100, "%"), "gears.efficiency", within(52, 72, "%"), "vehicle.mass", within(10, 18, "kg"),
+				"wire.gauge", fmt.Sprintf(`"%d AWG"`, 14+2*random.IntN(3)), "wire.one_way_length", within(0.6, 1.8, "m"),
+				"wire.joints", strconv.Itoa(6+random.IntN(7)), "wire.joint_resistance", within(0.5, 10, "mOhm"),
+				"controller.resistance", within(5, 60, "mOhm"), "motors.no_load_current", within(0.4, 2.5, "A"),
+				"outing.air", within(10, 30, "C"), "outing.drive", within(15, 40, "s"), "outing.pause", within(5, 20, "s"))
+			found := figures(t, answer(t, s))
+			for _, path := range []string{"ride.lasts_pedal_min", "ride.lasts_clock_min", "ride.distance_km", "steady.speed_kmh", "steady.battery_a", "launch.peak_battery_a", "launch.blocked_battery_a", "pack.usable_ah"} {
+				if r := promised.Ranges[path]; !r.Contains(found["."+path]) {
+					t.Errorf("%s: %s turns out as %.4g, promised was %.4g to %.4g\n%s", name, path, found["."+path], r.Low, r.High, s.toml())
+				}
+			}
+		}
+	}
+}
+
+// A vehicle that is as it left the factory is once itself in everything.
+func TestAnOriginalLikeTodaysIsOnceTheSame(t *testing.T) {
+	for name, base := range map[string]sheet{
+		"done properly": doneProperly(t).without("original.pack", "original.controller"),
+		"labels":        labelsOnly().with("pack.health", `"100 %"`, "pack.resistance", `"30 mOhm"`),
+	} {
+		s := base.with()
+		for key, value := range base {
+			if table, _, _ := strings.Cut(key, "."); slices.Contains([]string{"pack", "cutoff", "controller"}, table) {
+				s["original."+key] = value
+			}
+		}
+		a := answer(t, s)
+		for what, ratio := range map[string]*float64{
+			"speed": a.Original.SpeedRatio, "launch": a.Original.LaunchCurrentRatio, "blocked": a.Original.BlockedCurrentRatio,
+			"teeth": a.Original.ToothLoadRatio, "heat": a.Original.MotorHeatRatio, "ride": a.Original.RideRatio, "fault": a.Original.FaultCurrentRatio,
+		} {
+			if ratio == nil {
+				t.Errorf("%s: no ratio of %s", name, what)
+				continue
+			}
+			near(t, name+", "+what, *ratio, 1, 1e-6)
+		}
+		if has(a, "faster-than-original", "tooth-load", "tooth-load-blocked") > finding.Fine {
+			t.Errorf("%s: it is held against itself", name)
+		}
+	}
+}
+
+// The rows of the time series are the ride that the report tells of.
+func TestTheTraceIsTheRideOfTheReport(t *testing.T) {
+	for name, s := range map[string]sheet{"done properly": doneProperly(t), "labels": labelsOnly(), "wanted": doneProperly(t).with("outing.wanted", `"20 min"`), "bench": benchLoad()} {
+		loaded, err := packcheck.Read(strings.NewReader(s.toml()), "trace.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, err := packcheck.Assess(loaded)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var out bytes.Buffer
+		if err := packcheck.Trace(loaded, &out); err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(&out).ReadAll()
+		if err != nil || len(rows) < 10 {
+			t.Fatalf("%s: %d rows, %v", name, len(rows), err)
+		}
+		column := map[string]int{}
+		for i, head := range rows[0] {
+			column[head] = i
+		}
+		at := func(row []string, head string) float64 {
+			v, err := strconv.ParseFloat(row[column[head]], 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return v
+		}
+		last := rows[len(rows)-1]
+		near(t, name+", end", at(last, "time_s"), a.Ride.ClockMin*60, 1e-3)
+		if d := at(last, "charge") - a.Ride.ChargeLeft; math.Abs(d) > 2e-3 && a.Ride.ChargeLeft > 0 {
+			t.Errorf("%s: %s of charge in the last row, the report says %g", name, last[column["charge"]], a.Ride.ChargeLeft)
+		}
+		before, hottest := -1.0, -100.0
+		for _, row := range rows[1:] {
+			if now := at(row, "time_s"); now < before {
+				t.Errorf("%s: time goes back at %g s", name, now)
+			} else {
+				before = now
+			}
+			hottest = max(hottest, at(row, "pack_c"))
+		}
+		near(t, name+", hottest pack", hottest, a.Ride.PackC, 5e-3)
+	}
+}
