@@ -14,8 +14,8 @@ const (
 	srcChanged   = "changed-toy"
 )
 
-// Sources returns the sources that this package itself defines.
-func Sources() []finding.Source {
+// ownSources are the sources that this package itself defines.
+func ownSources() []finding.Source {
 	return []finding.Source{
 		{ID: srcChanged, Text: "ISO 8124-1, EN 71-1 and ASTM F963 certify a toy as it was tested; a change ends that", Known: "memory"},
 		{ID: srcCommon, Text: "Common practice, no published source", Known: "common practice"},

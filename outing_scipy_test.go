@@ -17,8 +17,8 @@ import (
 // examples/tractor-tool-pack.toml on plain contacts, to its empty pack and to a
 // cutoff at 16 V, with python3-scipy 1.10.1 (solve_ivp, LSODA, rtol 1e-8).
 var scipyOutings = map[float64]scipyOuting{
-	0:  {},
-	16: {},
+	0:  {PedalS: 1320.94754, ClockS: 1840.94754, Metres: 3250.89215, Ah: 4.5},
+	16: {PedalS: 1027.80704, ClockS: 1437.80704, Metres: 2627.29631, Ah: 3.53446482},
 }
 
 type scipyOuting struct {

@@ -5,11 +5,14 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/finding"
 	"example.org/packcheck/setup"
+	"example.org/packcheck/tables"
 )
 
 // sourcesOf returns the sources that an answer rests on: those of its
@@ -34,24 +37,36 @@ func sourcesOf(p *setup.Parts, findings []finding.Finding, more []string) []find
 	for _, id := range []string{c.Rest.Source, c.Resistance.Source, c.Capacity.Source, c.Wells.Source, c.LadderSource} {
 		add(id)
 	}
+	builtin := Sources()
 	var out []finding.Source
 	for id := range ids {
-		out = append(out, sourceByID(p, id))
+		out = append(out, sourceByID(p, builtin, id))
 	}
 	slices.SortFunc(out, func(a, b finding.Source) int { return cmp.Compare(a.ID, b.ID) })
 	return out
 }
 
-// sourceByID finds a source wherever it is defined. An ID that nobody defines
-// is kept, so that a report shows it rather than hides it.
-func sourceByID(p *setup.Parts, id string) finding.Source {
+// Sources returns every source that the built-in figures, limits and
+// assumptions rest on, one of each ID, sorted by ID.
+func Sources() []finding.Source {
+	all := slices.Concat(
+		tables.Builtin().Sources(), chemistry.Builtin().Sources(), battery.Sources(), drive.Sources(),
+		cutoff.Sources(), charge.Sources(), setup.Sources(), ownSources(),
+	)
+	// Stable: of one ID the package that stands first above is kept.
+	slices.SortStableFunc(all, func(a, b finding.Source) int { return cmp.Compare(a.ID, b.ID) })
+	return slices.CompactFunc(all, func(a, b finding.Source) bool { return a.ID == b.ID })
+}
+
+// sourceByID finds a source wherever it is defined, a user's own ones first. An
+// ID that nobody defines is kept, so that a report shows it rather than hides
+// it.
+func sourceByID(p *setup.Parts, builtin []finding.Source, id string) finding.Source {
 	if s, ok := p.Source(id); ok {
 		return s
 	}
-	for _, list := range [][]finding.Source{Sources(), drive.Sources(), cutoff.Sources(), charge.Sources()} {
-		if i := slices.IndexFunc(list, func(s finding.Source) bool { return s.ID == id }); i >= 0 {
-			return list[i]
-		}
+	if i, ok := slices.BinarySearchFunc(builtin, id, func(s finding.Source, id string) int { return cmp.Compare(s.ID, id) }); ok {
+		return builtin[i]
 	}
 	return finding.Source{ID: id, Text: "not listed", Known: "unknown"}
 }
