@@ -26,6 +26,7 @@ const boxRiseK = 10
 type builder struct {
 	parts *setup.Parts
 	packs map[packKey]*battery.Model
+	first *battery.Model // the one made first: later ones share its tables
 }
 
 // packKey is every figure that a pack model depends on.
@@ -56,7 +57,14 @@ func (b *builder) pack(pick setup.Pick) (*battery.Model, error) {
 	if m, ok := b.packs[key]; ok {
 		return m, nil
 	}
-	m, err := battery.New(s)
+	var m *battery.Model
+	var err error
+	if b.first == nil {
+		m, err = battery.New(s)
+		b.first = m
+	} else {
+		m, err = b.first.With(s)
+	}
 	if err != nil {
 		return nil, fmt.Errorf("packcheck: %w", err)
 	}

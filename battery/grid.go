@@ -43,15 +43,13 @@ type tempCell struct {
 	at, over tempRow
 }
 
-// chargeGrid tabulates a profile for a pack of n cells in series of ah
-// ampere-hours with its resistances multiplied by factor.
-func chargeGrid(p chemistry.Profile, n, ah, factor float64) *[gridCells]chargeRow {
+// chargeGrid tabulates a profile: one cell of 1 Ah.
+func chargeGrid(p chemistry.Profile) *[gridCells]chargeRow {
 	rest := p.Rest.VoltsAt.Func()
 	ohm0, ohm1, ohm2 := p.Resistance.OhmAh.Func(), p.Fast.OhmAh.Func(), p.Slow.OhmAh.Func()
 	// Below empty the voltage falls on as steeply as it did over the last
 	// hundredth, at least a volt per hundredth of the charge.
 	slope := math.Max((rest(0.01)-rest(0))*100, 20)
-	scale := n * factor / ah
 	values := func(i int) chargeValues {
 		z := gridLo + float64(i)/perCharge
 		v := rest(z)
@@ -62,7 +60,7 @@ func chargeGrid(p chemistry.Profile, n, ah, factor float64) *[gridCells]chargeRo
 			v = rest(1) + p.Rest.OverFullV*(z-1)
 		}
 		inside := math.Min(math.Max(z, 0), 1)
-		return chargeValues{n * v, scale * ohm0(inside), scale * ohm1(inside), scale * ohm2(inside)}
+		return chargeValues{v, ohm0(inside), ohm1(inside), ohm2(inside)}
 	}
 	rows := new([gridCells]chargeRow)
 	a := values(0)
@@ -70,6 +68,19 @@ func chargeGrid(p chemistry.Profile, n, ah, factor float64) *[gridCells]chargeRo
 		b := values(i + 1)
 		rows[i] = chargeRow{a, chargeValues{b.volts - a.volts, b.ohm0 - a.ohm0, b.ohm1 - a.ohm1, b.ohm2 - a.ohm2}}
 		a = b
+	}
+	return rows
+}
+
+// scaled returns the grid of a pack: volts times cells, resistances times
+// factor.
+func scaled(one *[gridCells]chargeRow, cells, factor float64) *[gridCells]chargeRow {
+	times := func(v chargeValues) chargeValues {
+		return chargeValues{cells * v.volts, factor * v.ohm0, factor * v.ohm1, factor * v.ohm2}
+	}
+	rows := new([gridCells]chargeRow)
+	for i := range rows {
+		rows[i] = chargeRow{times(one[i].at), times(one[i].over)}
 	}
 	return rows
 }

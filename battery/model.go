@@ -30,7 +30,8 @@ type Model struct {
 	spec     Spec
 	cells    float64 // in series
 	wells    Wells
-	fullAh   float64 // between Charge 0 and 1
+	fullAh   float64               // between Charge 0 and 1
+	oneCell  *[gridCells]chargeRow // of the profile, for 1 Ah; shared by models of one profile
 	byCharge *[gridCells]chargeRow
 	byTemp   *[tempCells]tempCell
 	most1Ah  float64 // what the available well holds when overfilled
@@ -44,12 +45,29 @@ type Model struct {
 
 // New checks the spec and prepares the model. All that is wrong with the spec
 // is reported at once.
-func New(spec Spec) (*Model, error) {
+func New(spec Spec) (*Model, error) { return prepare(spec, nil) }
+
+// With is [New] for another pack of the same profile: the profile's curves are
+// not tabulated anew, which is most of the work. The spec's own profile is not
+// looked at.
+func (m *Model) With(spec Spec) (*Model, error) {
+	spec.Profile = m.spec.Profile
+	return prepare(spec, m)
+}
+
+// prepare makes a model, with the tables of another one of the same profile
+// where there is one.
+func prepare(spec Spec, like *Model) (*Model, error) {
 	if err := check(&spec); err != nil {
 		return nil, err
 	}
 	p := spec.Profile
 	m := &Model{spec: spec, cells: float64(spec.CellsInSeries)}
+	if like != nil {
+		m.oneCell, m.byTemp = like.oneCell, like.byTemp
+	} else {
+		m.oneCell, m.byTemp = chargeGrid(p), tempGrid(p)
+	}
 	newAh := spec.CapacityAh // when new, over the profile's own hours
 	if spec.RateHours != p.Capacity.RatedHours {
 		share := p.Capacity.HourShare.Func()
@@ -69,8 +87,7 @@ func New(spec Spec) (*Model, error) {
 	if spec.ResistanceOhm > 0 {
 		factor = spec.ResistanceOhm * newAh / (m.cells * p.Resistance.OhmAh.At(0.5))
 	}
-	m.byCharge = chargeGrid(p, m.cells, newAh, factor)
-	m.byTemp = tempGrid(p)
+	m.byCharge = scaled(m.oneCell, m.cells, m.cells*factor/newAh)
 	m.massKg = spec.MassKg
 	if m.massKg == 0 {
 		m.massKg = m.NominalV() * spec.CapacityAh / p.Mass.WhPerKg / p.Mass.CellShare

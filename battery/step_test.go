@@ -57,3 +57,23 @@ func BenchmarkTenThousandHours(b *testing.B) {
 		wait.Wait()
 	}
 }
+
+func TestAnotherPackOfOneProfileIsTheSameAsAFreshOne(t *testing.T) {
+	one := model(t, "li-ion", 3, 2)
+	spec := battery.Spec{CellsInSeries: 5, CapacityAh: 5, Health: 0.8}
+	with, err := one.With(spec)
+	if err != nil {
+		t.Fatal(err)
+	}
+	spec.Profile = profile(t, "li-ion")
+	fresh := modelOf(t, spec)
+	for _, z := range []float64{0, 0.1, 0.5, 1} {
+		a, b := with.StateAt(z, 10), fresh.StateAt(z, 10)
+		if a != b || with.TerminalV(&a, 20) != fresh.TerminalV(&b, 20) {
+			t.Errorf("at %g: %g V and %g V", z, with.TerminalV(&a, 20), fresh.TerminalV(&b, 20))
+		}
+	}
+	if _, err := one.With(battery.Spec{}); err == nil {
+		t.Error("a spec without cells is taken")
+	}
+}
