@@ -4,6 +4,8 @@ import (
 	"runtime"
 	"sync"
 	"testing"
+
+	"example.org/packcheck/battery"
 )
 
 func TestAdvanceAllocatesNothing(t *testing.T) {
