@@ -116,7 +116,7 @@ func (v *view) opened(raw *setup.Measured) ([]MeasuredFigure, error) {
 	if raw.ResetSeconds.Given {
 		answers := wiring.WhatOpened(v.parts.Tables, wiring.Return{
 			Seconds: raw.ResetSeconds.Likely,
-			Breaker: v.parts.Fuse.Form.Known && v.parts.Fuse.Form.Text == "auto-reset breaker",
+			Breaker: v.parts.Fuse.Form.Known && v.parts.Fuse.Form.Text == "auto-reset-breaker",
 			Lithium: v.parts.Pack.Profile.Family == chemistry.Lithium,
 		})
 		for i, a := range answers {

@@ -179,6 +179,9 @@ func (r *resolver) fuse() {
 	p.DistanceM = r.orUnknown("fuse", "distance_from_pack", quantity.Length, raw.DistanceFromPack)
 	r.track(&p.RatingA, &p.MaxV, &p.DistanceM)
 	if !raw.Form.Given {
+		if raw.Rating.Given {
+			r.note(r.key("fuse", "form"), "small blade", "Not given; the usual form in small vehicles.", srcWire)
+		}
 		return
 	}
 	if fold(raw.Form.Text) == "none" {
