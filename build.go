@@ -72,6 +72,19 @@ func (b *builder) pack(pick setup.Pick) (*battery.Model, error) {
 	return m, nil
 }
 
+// onePack returns a single pack: of two joined ones, one.
+func (b *builder) onePack(pick setup.Pick) (*battery.Model, error) {
+	whole, err := b.pack(pick)
+	if err != nil || b.parts.Pack.Joined == "" {
+		return whole, err
+	}
+	m, err := whole.With(b.parts.PackSpec(pick))
+	if err != nil {
+		return nil, fmt.Errorf("packcheck: %w", err)
+	}
+	return m, nil
+}
+
 // path returns the way from pack to motors, nil when the setup has none.
 func (b *builder) path(pick setup.Pick) (*wiring.Path, error) {
 	spec, err := b.parts.PathSpec(pick)
@@ -111,6 +124,12 @@ func (b *builder) build(pick setup.Pick) (ride.Case, error) {
 		if f := path.Fuse(); f != nil {
 			c.Fuse, c.Fused = f.At(c.AmbientC+boxRiseK), true
 		}
+	} else if spec, ok := p.FuseSpec(pick); ok { // a bench load whose wire is not described
+		f, err := wiring.NewFuse(spec)
+		if err != nil {
+			return ride.Case{}, fmt.Errorf("packcheck: %w", err)
+		}
+		c.Fuse, c.Fused = f.At(c.AmbientC+boxRiseK), true
 	}
 	devices, standbyA := b.devices(pick)
 	c.StandbyA += standbyA

@@ -23,11 +23,7 @@ type charging struct {
 
 func chargingOf(v *view) (charging, error) {
 	var out charging
-	p := v.parts
-	one, err := battery.New(p.PackSpec(v.pick))
-	if err != nil {
-		return out, fmt.Errorf("packcheck: %w", err)
-	}
+	p, one := v.parts, v.one
 	out.note(rightCharger(one, p.Pack.ToolPack))
 	// To wait after a ride is a habit: nothing is wrong with the vehicle for it.
 	for _, f := range charge.WaitFor(one, v.o.lasts.PackC, v.o.c.AmbientC).Findings {

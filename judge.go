@@ -23,6 +23,7 @@ type view struct {
 	parts *setup.Parts
 	pick  setup.Pick
 	o     outcome
+	one   *battery.Model // the pack; of two joined ones, one
 	path  *wiring.Path
 	wired *wiring.Result // nil without a path
 	orig  *outcome       // the original at the same pick, nil without one
@@ -35,6 +36,9 @@ func look(b, original *builder, pick setup.Pick) (*view, error) {
 		return nil, err
 	}
 	v := &view{parts: b.parts, pick: pick, o: evaluate(c)}
+	if v.one, err = b.onePack(pick); err != nil {
+		return nil, err
+	}
 	if c.Load.Kind == ride.NoLoad {
 		v.o.blocked = blocked(&c, c.Vehicle)
 	}
@@ -143,12 +147,10 @@ func (v *view) findings() ([]finding.Finding, error) {
 		use.CutoffV = max(use.CutoffV, c.Cutoffs.At(i).OpensAtV)
 	}
 	add(TopicPack, c.Pack.Judge(use))
-	joined, err := v.joined()
-	if err != nil {
-		return nil, err
-	}
-	add(TopicPack, joined)
+	add(TopicPack, v.joined())
 	add(TopicPack, v.worn())
+	add(TopicPack, v.guessedCells())
+	add(TopicPath, v.bareBench())
 	if v.wired != nil {
 		add(TopicPath, v.wired.Findings)
 	}
@@ -198,25 +200,54 @@ func (v *view) worn() []finding.Finding {
 	return []finding.Finding{f}
 }
 
-// joined judges two packs used as one.
-func (v *view) joined() ([]finding.Finding, error) {
-	how := v.parts.Pack.Joined
-	if how == "" {
-		return nil, nil
+// guessedCells warns of a chemistry that nobody stated: charger, cutoff and
+// every limit hang on it.
+func (v *view) guessedCells() []finding.Finding {
+	p := &v.parts.Pack
+	if !p.Chemistry.Assumed {
+		return nil
 	}
-	one, err := battery.New(v.parts.PackSpec(v.pick))
-	if err != nil {
-		return nil, err
+	f := finding.Finding{
+		Code: "cells-assumed", Level: finding.Watch, Source: srcCommon,
+		Title:  fmt.Sprintf("Nothing says what cells the pack has; they are taken for %s.", p.Profile.Title),
+		Advice: "Read it off the pack, or ask its maker, and enter it as chemistry: charger, cutoff and fuse hang on it.",
+	}
+	if l, err := battery.ParseLabel(v.parts.Setup.Pack.Label.Text, ""); err != nil || l.Sure == battery.Guess {
+		f.Level = finding.FixFirst
+		f.Title = fmt.Sprintf("The label can mean more than one kind of cell; %s is only the likeliest.", p.Profile.Title)
+	}
+	return []finding.Finding{f}
+}
+
+// bareBench is a bench load that is said to have no fuse, whatever its wire.
+func (v *view) bareBench() []finding.Finding {
+	if v.wired != nil || !v.parts.Fuse.Absent {
+		return nil
+	}
+	c := &v.o.c
+	return []finding.Finding{{
+		Code: "no-fuse", Level: finding.Danger, Source: "cfr-33-183-455", Unit: "A",
+		Found: c.Pack.ShortCircuitA(c.Pack.StateAt(1, c.PackC)), Limit: c.Pack.ContinuousA(),
+		Title:  "There is no fuse: a short circuit would make the wire glow.",
+		Advice: "Put a fuse that suits the wire by the pack before anything is connected.",
+	}}
+}
+
+// joined judges two packs used as one.
+func (v *view) joined() []finding.Finding {
+	how, one := v.parts.Pack.Joined, v.one
+	if how == "" {
+		return nil
 	}
 	start := one.StateAt(v.o.c.StartCharge, v.o.c.PackC)
 	j := battery.Joint{A: one, B: one, StateA: start, StateB: start}
 	if how == "series" {
-		return j.JudgeSeries(), nil
+		return j.JudgeSeries()
 	}
 	// Nobody has two packs at the very same charge: a tenth between them is
 	// what two chargers leave.
 	j.StateB = one.StateAt(max(0, v.o.c.StartCharge-0.1), v.o.c.PackC)
-	return j.JudgeParallel(), nil
+	return j.JudgeParallel()
 }
 
 // driving judges what only a vehicle has.

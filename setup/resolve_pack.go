@@ -45,8 +45,16 @@ func (r *resolver) pack() {
 	p.ClosedShell = p.Housing.Text == "closed shell"
 	p.Joined = raw.Joined.Text
 	p.ToolPack = p.Profile.Name == "li-ion"
-	r.packResistance(raw)
-	r.packLimits(raw)
+	if raw.Resistance.Given {
+		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
+	}
+	m, err := battery.New(r.parts.PackSpec(Likely))
+	if err != nil {
+		r.fault(raw.Line, "pack", "these keys together", strings.TrimPrefix(err.Error(), "battery: "))
+		return
+	}
+	r.packResistance(m)
+	r.packLimits(raw, m.MassKg())
 	r.track(&p.CapacityAh, &p.RateS, &p.ResistanceOhm, &p.ResistanceFactor, &p.Health,
 		&p.TemperatureC, &p.Charge, &p.MaxCurrentA, &p.MassKg, &p.SelfDischarge)
 }
@@ -202,10 +210,9 @@ func (r *resolver) healthDefault() blank {
 
 // packResistance settles the resistance: measured, or by the profile with the
 // profile's own spread.
-func (r *resolver) packResistance(raw Pack) {
+func (r *resolver) packResistance(m *battery.Model) {
 	p := &r.parts.Pack
-	if raw.Resistance.Given {
-		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
+	if p.ResistanceOhm.Known {
 		return
 	}
 	u := p.Profile.Resistance.Uncertainty
@@ -214,21 +221,14 @@ func (r *resolver) packResistance(raw Pack) {
 		why:    "Not measured; usual for such a pack of this capacity and wear.",
 		source: firstSource(p.Profile.Resistance.Source),
 	}
-	if m, err := battery.New(r.parts.PackSpec(Likely)); err == nil {
-		b.shown = quantity.FormatRange(quantity.Resistance, b.Range.Scale(m.MidOhm()), r.parts.System)
-	}
+	b.shown = quantity.FormatRange(quantity.Resistance, b.Range.Scale(m.MidOhm()), r.parts.System)
 	p.ResistanceFactor = r.assume(b)
 }
 
-// packLimits settles mass, current limit and self-discharge.
-func (r *resolver) packLimits(raw Pack) {
+// packLimits settles mass (kg as the profile has it), current limit and
+// self-discharge.
+func (r *resolver) packLimits(raw Pack, kg float64) {
 	p := &r.parts.Pack
-	kg := 0.0
-	if m, err := battery.New(r.parts.PackSpec(Likely)); err == nil {
-		kg = m.MassKg()
-	} else {
-		r.fault(raw.Line, "pack", "these keys together", strings.TrimPrefix(err.Error(), "battery: "))
-	}
 	// Mass and self-discharge follow from chemistry and capacity, like the rest
 	// of the profile; they count as assumed only where those are.
 	guessed := p.Chemistry.Assumed || p.CapacityAh.Assumed
