@@ -51,46 +51,99 @@ func loaded(log *cellfit.Log) []float64 {
 	return out
 }
 
-// compare prints one row per curve.
-func (d dataset) compare(c curves, out io.Writer) error {
+// rows runs the fitted cell along every curve.
+func (d dataset) rows(c curves) ([]row, error) {
 	p, err := d.profile()
 	if err != nil {
-		return err
+		return nil, err
 	}
+	var out []row
 	for _, name := range c.names {
 		m, err := d.model(p, name, c.logs[name])
 		if err != nil {
-			return err
+			return nil, err
 		}
-		a := d.replay(m, name, c.logs[name])
-		fmt.Fprintf(out, "| %s/%s | %s | %.2f | %.3f | %s | %s | %s | %s | %s |\n", d.cell, name, d.use(name, d.fit),
-			100*a.RMSV/m.NominalV(), a.WorstV, figure("%.3f", a.LogAh), figure("%.3f", a.ModelAh), figure("%+.1f", 100*(a.ModelAh/a.LogAh-1)),
-			figure("%.1f", a.LogMaxC), figure("%.1f", a.ModelMaxC))
+		if err := c.needs(name, d.recharges[name], d.closesWith[name]); err != nil {
+			return nil, err
+		}
+		var r row
+		if d.recharges[name] != "" {
+			r, err = d.rechargeRow(m, name, c)
+			if err != nil {
+				return nil, fmt.Errorf("%s: %w", name, err)
+			}
+		} else {
+			r = d.curveRow(m, name, c)
+		}
+		out = append(out, r)
 	}
 	m, err := d.model(p, "", nil)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	for _, name := range sortedKeys(c.pulses) {
-		var sum float64
-		worst := 0.0
-		for _, pulse := range c.pulses[name] {
-			a := cellfit.Replay(m, pulse, cellfit.ReplayOptions{AmbientC: d.ambientC})
-			sum += a.RMSV * a.RMSV
-			worst = math.Max(worst, a.WorstV)
+		out = append(out, d.pulsesRow(m, name, c.pulses[name]))
+	}
+	return out, nil
+}
+
+// needs reports which of the other curves that a curve is run with are missing.
+func (c curves) needs(name string, others ...string) error {
+	for _, other := range others {
+		if other != "" && c.logs[other] == nil {
+			return fmt.Errorf("%s cannot be run without %s beside it", name, other)
 		}
-		rms := math.Sqrt(sum / float64(len(c.pulses[name])))
-		fmt.Fprintf(out, "| %s/%s (%d pulses) | %s | %.2f | %.3f | | | | | |\n", d.cell, name, len(c.pulses[name]), d.use(name, d.pulses), 100*rms/m.NominalV(), worst)
 	}
 	return nil
+}
+
+// curveRow is the row of a logged curve.
+func (d dataset) curveRow(m *battery.Model, name string, c curves) row {
+	log, note := c.logs[name], ""
+	if other := d.closesWith[name]; other != "" {
+		var by float64
+		log, by = closed(log, c.logs[other])
+		note = fmt.Sprintf("charge scaled by %.3f", by)
+	}
+	a := d.replay(m, name, log)
+	return row{
+		curve: d.cell + "/" + name, note: note, use: d.use(name, d.fit), rms: a.RMSV / m.NominalV(), worstV: a.WorstV,
+		logAh: a.LogAh, modelAh: a.ModelAh, logMaxC: a.LogMaxC, modelMaxC: a.ModelMaxC,
+	}
+}
+
+// closed returns a log whose charge is scaled so that altogether it puts back
+// what the other took out; currents and voltages stay as they were logged.
+func closed(log, other *cellfit.Log) (scaledLog *cellfit.Log, by float64) {
+	by = -other.ChargeAh[other.Rows()-1] / log.ChargeAh[log.Rows()-1]
+	out := *log
+	out.ChargeAh = scaled(log.ChargeAh, by)
+	return &out, by
+}
+
+// pulsesRow is the row of a table of pulses.
+func (d dataset) pulsesRow(m *battery.Model, name string, pulses []*cellfit.Log) row {
+	none := math.NaN()
+	out := row{
+		curve: d.cell + "/" + name, note: fmt.Sprintf("%d pulses", len(pulses)), use: d.use(name, d.pulses),
+		logAh: none, modelAh: none, logMaxC: none, modelMaxC: none,
+	}
+	var sum float64
+	for _, pulse := range pulses {
+		a := cellfit.Replay(m, pulse, cellfit.ReplayOptions{AmbientC: d.ambientC})
+		sum += a.RMSV * a.RMSV
+		out.worstV = math.Max(out.worstV, a.WorstV)
+	}
+	out.rms = math.Sqrt(sum/float64(len(pulses))) / m.NominalV()
+	return out
 }
 
 // use says whether a curve was fitted to.
 func (d dataset) use(name string, fitted []string) string {
 	if slices.Contains(fitted, name) {
-		return "fitted"
+		return fittedTo
 	}
-	return "kept aside"
+	return keptAside
 }
 
 // crossCheck leaves each fitted curve out in turn.

@@ -4,18 +4,22 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"example.org/packcheck/battery"
+	"example.org/packcheck/cellfit"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/chemistry"
 )
 
-// outOfScope are curves that are shown in the table but not held to its
-// targets, each with the reason.
-var outOfScope = map[string]string{
-	"c20_charge_25c":           "the tester's counter takes 2.995 Ah out and puts 2.614 Ah back although the cell rests at 4.16 V afterwards: the charge does not close",
-	"unit_a_charge_after_3p0a": "the charging overvoltage of lead-acid is not modelled; the model is for discharge and for the charge taken in",
-	"unit_a_charge_after_2p0a": "as above",
+// known are the rows that miss a target, each with the reason. A row that
+// begins to meet its targets must leave this list.
+var known = map[string]string{
+	"cell-18650-2ah9/hppc_pulses_0c":           "in the cold the resistance falls with the current (98, 82, 70 mOhm at 1.4, 5.8, 11.6 A after 1 s, nine tenths full), and the model's does not",
+	"block-vrla-17ah/unit_a_charge_after_2p0a": "took back 1.04 times what it had given, where the profile has 1.10: the model's block is not full when the real one is",
+	"block-vrla-17ah/unit_a_charge_after_3p0a": "the acceptance was fitted with the built-in profile at 20.5 Ah, not with this block, and what follows the absorption is not modelled",
 }
 
 func dataset0(t *testing.T, folder string) dataset {
@@ -31,7 +35,7 @@ func dataset0(t *testing.T, folder string) dataset {
 
 // Fitted curves: voltage within 1.5 % of nominal and charge to the cutoff
 // within 3 %; curves kept aside: 2.5 % and 5 %.
-func TestEveryCurveIsWithinTheTargets(t *testing.T) {
+func TestEveryCurveIsWithinTheTargetsUnlessItIsKnownWhyNot(t *testing.T) {
 	dir := os.Getenv("PACKCHECK_REFDATA")
 	if dir == "" {
 		t.Skip("PACKCHECK_REFDATA is not set: would have run the fitted cells along every measured curve, voltage within 1.5 % and charge within 3 % (2.5 % and 5 % where not fitted to)")
@@ -41,29 +45,44 @@ func TestEveryCurveIsWithinTheTargets(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		p, err := d.profile()
+		rows, err := d.rows(c)
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, name := range c.names {
-			if _, ok := outOfScope[name]; ok {
-				continue
+		for _, r := range rows {
+			missed, why := r.misses(), known[r.curve]
+			if len(missed) > 0 && why == "" {
+				t.Errorf("%s: %s", r.curve, strings.Join(missed, "; "))
 			}
-			m, err := d.model(p, name, c.logs[name])
-			if err != nil {
-				t.Fatal(err)
+			if len(missed) == 0 && why != "" {
+				t.Errorf("%s meets its targets, but is listed as missing them: %s", r.curve, why)
 			}
-			a := d.replay(m, name, c.logs[name])
-			volts, charge := 0.015, 0.03
-			if d.use(name, d.fit) != "fitted" {
-				volts, charge = 0.025, 0.05
-			}
-			if rms := a.RMSV / m.NominalV(); rms > volts {
-				t.Errorf("%s/%s: voltage %.2f %% rms, want %.1f %%", d.folder, name, 100*rms, 100*volts)
-			}
-			if off := a.ModelAh/a.LogAh - 1; math.Abs(off) > charge {
-				t.Errorf("%s/%s: charge to the cutoff off by %.1f %%, want %.0f %%", d.folder, name, 100*off, 100*charge)
-			}
+		}
+	}
+}
+
+// The recharge of the acceptance's fit, run the way it was fitted: package
+// charge says 0.10 V for bulk and absorption together over rows that carry
+// 0.25 A or more; over time and with every row of the bulk it must not be far
+// from that. Measured: Sulzer et al. 2019 (see the dataset's source).
+func TestTheBulkOfARechargeIsCloseWithTheProfileItWasFittedWith(t *testing.T) {
+	dir := os.Getenv("PACKCHECK_REFDATA")
+	if dir == "" {
+		t.Skip("PACKCHECK_REFDATA is not set: would have run the built-in profile along the bulk of two measured recharges, within 1.5 %")
+	}
+	d := dataset0(t, "vrla_12v_17ah")
+	c, err := d.read(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := lead(t, acceptedAh/d.ah)
+	for name, before := range d.recharges {
+		r, err := d.recharge(m, c.logs[before], c.logs[name])
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := r.off[bulk].rms() / m.NominalV(); !(got <= fittedVolts) {
+			t.Errorf("%s: bulk %.2f %% rms, want at most 1.5 %%", name, 100*got)
 		}
 	}
 }
@@ -134,7 +153,122 @@ func TestTheTableIsWritten(t *testing.T) {
 	if err := run([]string{"-data", dir, "-only", "vrla"}, &out); err != nil {
 		t.Fatal(err)
 	}
-	if got := out.String(); !strings.HasPrefix(got, tableHead) || !strings.Contains(got, "| block-vrla-17ah/unit_c_short | kept aside |") {
+	if got := out.String(); !strings.HasPrefix(got, tableHead) || !strings.Contains(got, "| block-vrla-17ah/unit_c_short | kept aside |") || !strings.Contains(got, "of 1 rows meet the targets.") {
 		t.Errorf("table:\n%s", got)
+	}
+	if err := os.WriteFile(filepath.Join(folder, "unit_a_charge_after_3p0a.csv"), []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := run([]string{"-data", dir, "-only", "vrla"}, &out); err == nil || !strings.Contains(err.Error(), "unit_a_charge_after_3p0a cannot be run without unit_a_cc_3p0a") {
+		t.Errorf("a recharge without its discharge: %v", err)
+	}
+}
+
+// lead is the built-in profile of the lead-acid dataset.
+func lead(t *testing.T, health float64) *battery.Model {
+	t.Helper()
+	d := dataset0(t, "vrla_12v_17ah")
+	p, ok := chemistry.Builtin().Profile(d.base)
+	if !ok {
+		t.Fatalf("no profile %s", d.base)
+	}
+	m, err := battery.New(battery.Spec{Profile: p, CellsInSeries: d.series, CapacityAh: d.ah, Health: health, MassKg: d.massKg})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+// A recharge made by the model itself must come out without a deviation, and
+// with just the one that is put in.
+func TestADeviationShowsInThePartOfTheRechargeThatHasIt(t *testing.T) {
+	d, m := dataset0(t, "vrla_12v_17ah"), lead(t, 1)
+	before := &cellfit.Log{TimeS: []float64{0, 5 * 3600}, Volts: []float64{12.8, 11.8}, Amps: []float64{2, 2}, ChargeAh: []float64{0, 10}, TempC: []float64{25, 25}}
+	log := &cellfit.Log{}
+	for hours, inAh := 0.0, 0.0; hours < 14; hours += 0.1 {
+		amps := 2 * math.Min(1, math.Exp((4-hours)/1.5))
+		if hours > 0 {
+			inAh += 0.1 * amps
+		}
+		log.TimeS, log.Amps, log.ChargeAh = append(log.TimeS, 3600*hours), append(log.Amps, -amps), append(log.ChargeAh, -inAh)
+		log.TempC, log.Volts = append(log.TempC, 25), append(log.Volts, 0)
+	}
+	s := m.StateAt(1, 25)
+	follow(m, &s, before, func(int) {})
+	s.TempC = 25 // as the log of the recharge begins
+	first, last := -1, 0
+	follow(m, &s, log, func(i int) {
+		log.Volts[i] = charge.VoltsOn(m, s, -log.Amps[i])
+		if log.Volts[i] >= absorbsV {
+			last = i
+			if first < 0 {
+				first = i
+			}
+		}
+	})
+	if first < 10 || last-first < 10 || last > log.Rows()-10 {
+		t.Fatalf("a recharge of %d rows with its absorption from %d to %d shows nothing", log.Rows(), first, last)
+	}
+	for phase, rows := range map[int][2]int{whole: {0, 0}, bulk: {0, first}, absorption: {first, last + 1}, afterwards: {last + 1, log.Rows()}} {
+		wrong := *log
+		wrong.Volts = slices.Clone(log.Volts)
+		sign := 1.0
+		if phase != absorption {
+			sign = -1 // so that no row of another part rises to the absorption
+		}
+		for i := rows[0]; i < rows[1]; i++ {
+			wrong.Volts[i] += 0.2 * sign
+		}
+		r, err := d.recharge(m, before, &wrong)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for other := range whole {
+			want := 0.0
+			if other == phase {
+				want = 0.2
+			}
+			if got := r.off[other].rms(); math.Abs(got-want) > 1e-9 {
+				t.Errorf("wrong in part %d: part %d is off by %.3f V, want %.1f", phase, other, got, want)
+			}
+		}
+	}
+}
+
+func TestAScaledChargeGivesBackWhatWasTaken(t *testing.T) {
+	out := &cellfit.Log{TimeS: []float64{0, 1, 2}, ChargeAh: []float64{0, 1, 3}}
+	back := &cellfit.Log{TimeS: []float64{0, 1, 2}, Amps: []float64{-1, -1, -1}, ChargeAh: []float64{0, -1, -2.4}}
+	got, by := closed(back, out)
+	if by != 1.25 || got.ChargeAh[2] != -3 || got.ChargeAh[1] != -1.25 || got.Amps[0] != -1 {
+		t.Errorf("scaled by %g to %v", by, got.ChargeAh)
+	}
+	if back.ChargeAh[2] != -2.4 {
+		t.Error("the log itself was changed")
+	}
+}
+
+func TestTheLastLineCountsAndNamesWhatIsMissed(t *testing.T) {
+	nan := math.NaN()
+	for _, tt := range []struct {
+		why  string
+		row  row
+		want string
+	}{
+		{"on the target", row{use: fittedTo, rms: 0.015, logAh: 1, modelAh: 1.0299}, ""},
+		{"volts beyond it", row{use: fittedTo, rms: 0.0151, logAh: nan}, "voltage 1.51 %, target 1.5 %"},
+		{"the same, kept aside", row{use: keptAside, rms: 0.0151, logAh: nan}, ""},
+		{"partly fitted counts as fitted", row{use: acceptanceFitted, rms: 0.0151, logAh: nan}, "voltage 1.51 %, target 1.5 %"},
+		{"charge beyond it", row{use: keptAside, rms: 0.01, logAh: 1, modelAh: 0.94}, "charge -6.0 %, target 5 %"},
+		{"measured, but not computed", row{use: keptAside, rms: 0.01, logAh: 1, modelAh: nan}, "charge +NaN %, target 5 %"},
+		{"no voltage", row{use: keptAside, rms: nan, logAh: nan}, "voltage NaN %, target 2.5 %"},
+	} {
+		tt.row.curve = "cell/curve"
+		want := "1 of 1 rows meet the targets."
+		if tt.want != "" {
+			want = "0 of 1 rows meet the targets. Not met: cell/curve (" + tt.want + ")."
+		}
+		if got := summary([]row{tt.row}); got != want {
+			t.Errorf("%s: %q, want %q", tt.why, got, want)
+		}
 	}
 }
