@@ -629,6 +629,9 @@ func TestWhatIsUnsafeIsNeverFineOrWatch(t *testing.T) {
 		{"lithium with a fifth of its charge left in it", sound.with("pack.health", `"20 %"`), "pack-worn", finding.FixFirst},
 		{"lithium stored full in a hot shed", sound.with("storage.from", "2026-05-01", "storage.until", "2026-10-31", "storage.temperature", `"60 C"`), "stored-runs-empty", finding.Danger},
 		{"lithium stored where it may get hot", sound.with("storage.from", "2026-05-01", "storage.until", "2026-10-31", "storage.temperature", `"0 to 60 C"`), "stored-runs-empty", finding.FixFirst},
+		{"a bench load said to have no fuse", benchLoad().with("fuse.form", `"none"`, "cutoff.module.opens_at", `"10.5 V"`), "no-fuse", finding.Danger},
+		{"a bench load beyond its fuse", benchLoad().with("load.current", `"20 A"`, "fuse.rating", `"5 A"`, "cutoff.module.opens_at", `"10.5 V"`), "fuse-ends-the-ride", finding.FixFirst},
+		{"a label that can mean several kinds of cell", soundBlock(t).with("pack.chemistry", "", "pack.label", `"12 V 2 Ah"`), "cells-assumed", finding.FixFirst},
 		{"a bench load that only pauses", benchLoad().with("outing.pause", `"10 s"`), "cutoff-none", finding.FixFirst},
 	} {
 		a := assessed(t, c.name, c.s.toml())

@@ -633,3 +633,55 @@ func TestTheTraceIsTheRideOfTheReport(t *testing.T) {
 		near(t, name+", hottest pack", hottest, a.Ride.PackC, 5e-3)
 	}
 }
+
+// What the setup does not say is told, whoever assumed it.
+func TestHiddenDefaultsAreListed(t *testing.T) {
+	full := doneProperly(t).without("original.pack", "original.controller")
+	for key, s := range map[string]sheet{
+		"fuse.form":                  full.with("fuse.form", ""),
+		"pack.chemistry":             full.with("pack.chemistry", ""),
+		"pack.rate":                  full.with("pack.rate", ""),
+		"pack.max_current":           full.with("pack.max_current", ""),
+		"wire.insulation":            full.with("wire.insulation", ""),
+		"vehicle.slope":              full.with("vehicle.slope", ""),
+		"controller.ramp":            full.with("controller.ramp", "", "controller.current_limit", ""),
+		"cutoff.module.delay":        full.with("cutoff.module.delay", ""),
+		"outing.drive":               benchLoad().with("outing.pause", `"10 s"`),
+		"vehicle.design_voltage":     full.with("vehicle.design_voltage", ""),
+		"controller.resistance":      full.with("controller.resistance", ""),
+		"vehicle.wheels":             full.with("vehicle.wheels", ""),
+		"motors.wiring":              full.with("motors.wiring", ""),
+		"gears.efficiency":           full.with("gears.efficiency", ""),
+		"motors.no_load_current":     full.with("motors.no_load_current", ""),
+		"pack.housing":               full.with("pack.housing", ""),
+		"controller.kind":            full.with("controller.kind", ""),
+		"motors.torque_constant":     full.with("motors.no_load_speed", ""),
+		"motors.rated_voltage":       full.with("motors.rated_voltage", ""),
+		"wire.joints":                full.with("wire.joints", ""),
+		"wire.one_way_length":        full.with("wire.one_way_length", ""),
+		"controller.standby_current": full.with("controller.standby_current", ""),
+	} {
+		a := answer(t, s)
+		if !slices.ContainsFunc(a.Assumed, func(x packcheck.Assumed) bool { return x.Key == key }) {
+			t.Errorf("%s is left out and not listed as assumed", key)
+		}
+	}
+}
+
+// A breaker that came back by itself is taken for the breaker that the setup
+// describes.
+func TestABreakerThatCameBackIsTheOneThatIsThere(t *testing.T) {
+	says := func(s sheet) string {
+		for _, m := range answer(t, s.with("measured.reset_seconds", `"45 s"`)).Measured {
+			if m.Name == "came back after" {
+				return m.Says
+			}
+		}
+		return ""
+	}
+	plain := labelsOnly().with("pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`)
+	breaker := plain.with("fuse.form", `"auto-reset breaker"`, "fuse.rating", `"30 A"`)
+	if got := says(breaker); !strings.HasPrefix(got, "auto-reset breaker") {
+		t.Errorf("with a breaker in the setup: %s", got)
+	}
+}
