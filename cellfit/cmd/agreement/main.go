@@ -8,7 +8,8 @@
 // DIR holds one folder per dataset with one curve per CSV. The table is
 // Markdown. Curves that a cell was not fitted to are marked "kept aside"; the
 // recharge that the acceptance of package charge was fitted to is marked so.
-// Lead-acid recharges run with package charge, part by part in a second table.
+// Lead-acid recharges run with package charge, part by part in a second table, and
+// a third shows how the resistance in pulses depends on the current.
 // The last line says how many rows meet the targets: voltage within 1.5 % rms
 // of nominal and charge to the cutoff within 3 %, 2.5 % and 5 % for curves kept
 // aside.
@@ -79,11 +80,11 @@ func run(args []string, out io.Writer) error {
 	return nil
 }
 
-// table prints a row per curve, the lead-acid recharges part by part, and how
-// many rows meet the targets.
+// table prints a row per curve, the lead-acid recharges part by part, pulses by
+// their current, and how many rows meet the targets.
 func table(data, only string, out io.Writer) error {
 	var all []row
-	var recharges bytes.Buffer
+	var recharges, currents bytes.Buffer
 	fmt.Fprintln(out, tableHead)
 	for _, d := range datasets {
 		if !strings.Contains(d.folder, only) {
@@ -97,6 +98,9 @@ func table(data, only string, out io.Writer) error {
 		if err == nil {
 			err = d.phases(c, &recharges)
 		}
+		if err == nil {
+			err = d.currents(c, &currents)
+		}
 		if err != nil {
 			return fmt.Errorf("%s: %w", d.folder, err)
 		}
@@ -107,6 +111,9 @@ func table(data, only string, out io.Writer) error {
 	}
 	if recharges.Len() > 0 {
 		fmt.Fprintf(out, "\n%s\n%s", rechargeHead, &recharges)
+	}
+	if currents.Len() > 0 {
+		fmt.Fprintf(out, "\n%s\n%s", currentsHead, &currents)
 	}
 	fmt.Fprintf(out, "\n%s\n", summary(all))
 	return nil

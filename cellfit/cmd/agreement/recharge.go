@@ -135,7 +135,6 @@ func (out *recharged) alone(m *battery.Model, s battery.State, log *cellfit.Log,
 	between := func(from, to int) (hours, inAh float64) {
 		return (log.TimeS[to] - log.TimeS[from]) / 3600, log.ChargeAh[from] - log.ChargeAh[to]
 	}
-	held := slices.Sorted(slices.Values(log.Volts[first : last+1]))
 	late := last
 	for late > first && log.TimeS[last]-log.TimeS[late] < 1800 {
 		late--
@@ -147,7 +146,7 @@ func (out *recharged) alone(m *battery.Model, s battery.State, log *cellfit.Log,
 	lateH, lateAh := between(late, last)
 	run, err := charge.Simulate(charge.Case{
 		Pack: m, Start: s, AmbientC: s.TempC,
-		CurrentA: bulkAh / bulkH, EndV: held[len(held)/2], EndA: lateAh / lateH,
+		CurrentA: bulkAh / bulkH, EndV: median(log.Volts[first : last+1]), EndA: lateAh / lateH,
 	})
 	if err != nil {
 		return err
