@@ -52,9 +52,10 @@ func cutoffFigures(v *view, add adder) (CutoffFigures, error) {
 	if err != nil {
 		return f, fmt.Errorf("packcheck: %w", err)
 	}
-	f.Advised = &AdvisedCutoff{OpensAtV: advice.OpensAtV, DelayS: advice.DelayS, ClosesAtV: advice.ClosesAtV, MustLatch: advice.MustLatch}
-	add(TopicCutoff, advice.Findings)
-	return f, nil
+	advised, fs, err := v.advised(advice)
+	f.Advised = advised
+	add(TopicCutoff, fs)
+	return f, err
 }
 
 // storageFigures plans the time in which nobody drives.

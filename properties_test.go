@@ -685,3 +685,56 @@ func TestABreakerThatCameBackIsTheOneThatIsThere(t *testing.T) {
 		t.Errorf("with a breaker in the setup: %s", got)
 	}
 }
+
+// Who takes the advice must not be told afterwards that it was wrong.
+func TestTheAdvisedCutoffAndFusePassTheirOwnJudgement(t *testing.T) {
+	t.Parallel()
+	bare := doneProperly(t).without("pack", "charger", "cutoff.module", "original.pack", "original.controller")
+	advised := 0
+	for _, pack := range []string{"agm|12 V 7 Ah", "agm|24 V 12 Ah", "gel|12 V 7 Ah", "li-ion|20 V max 5 Ah", "li-ion|18 V 1.5 Ah", "lifepo4|12.8 V 6 Ah", "nimh|12 V 3 Ah"} {
+		chemistry, label, _ := strings.Cut(pack, "|")
+		for name, base := range map[string]sheet{"labels": labelsOnly(), "described": bare, "bench": benchLoad()} {
+			for _, health := range []string{"100 %", "70 %"} {
+				s := base.with("pack.chemistry", strconv.Quote(chemistry), "pack.label", strconv.Quote(label), "pack.health", strconv.Quote(health))
+				what := fmt.Sprintf("%s, %s, %s healthy", pack, name, health)
+				a := answer(t, s)
+				v := a.Cutoff.Advised
+				if v == nil {
+					if has(a, "cutoff-cannot-protect") < finding.Watch {
+						t.Errorf("%s: neither advice nor why there is none", what)
+					}
+					continue
+				}
+				advised++
+				if v.OpensAtV >= a.Pack.FullV || v.ClosesAtV > 0 && v.ClosesAtV <= v.OpensAtV || v.MustLatch && v.ClosesAtV > 0 {
+					t.Errorf("%s: advice %+v for a pack of %g V", what, *v, a.Pack.FullV)
+				}
+				taken := s.with("cutoff.module.opens_at", fmt.Sprintf(`"%g V"`, v.OpensAtV), "cutoff.module.delay", fmt.Sprintf(`"%g s"`, v.DelayS),
+					"cutoff.module.standby_current", `"0 A"`)
+				if v.ClosesAtV > 0 {
+					taken = taken.with("cutoff.module.closes_at", fmt.Sprintf(`"%g V"`, v.ClosesAtV))
+				}
+				for _, f := range answer(t, taken).Findings {
+					if f.Level >= finding.FixFirst && (f.Topic == packcheck.TopicCutoff || strings.HasPrefix(f.Code, "weakest-cell")) && !strings.HasPrefix(f.Title, "Possibly") {
+						t.Errorf("%s: opened at %g V after %g s as advised: %v, %s", what, v.OpensAtV, v.DelayS, f.Level, f.Title)
+					}
+				}
+				if a.Path == nil {
+					continue
+				}
+				for _, amps := range a.Path.FuseSizesA {
+					fused := answer(t, s.with("fuse.form", `"small blade"`, "fuse.rating", fmt.Sprintf(`"%g A"`, amps), "fuse.distance_from_pack", `"100 mm"`))
+					for _, f := range fused.Findings {
+						if slices.Contains([]string{"fuse-above-wire", "fuse-above-joint", "fuse-none-fits", "fuse-opens-running", "fuse-opens-at-launch", "short-burns-wire"}, f.Code) &&
+							f.Level >= finding.FixFirst && !strings.HasPrefix(f.Title, "Possibly") {
+							t.Errorf("%s: with %g A of the sizes %v: %v, %s", what, amps, a.Path.FuseSizesA, f.Level, f.Title)
+						}
+					}
+				}
+			}
+		}
+	}
+	if advised < 30 {
+		t.Errorf("advice for %d setups only", advised)
+	}
+}
