@@ -276,7 +276,7 @@ func (u unknowns) likely() setup.Pick { return u.pick(make([]side, len(u.figures
 func spreadCases(b *builder, u unknowns) (spread, error) {
 	var failed error
 	first, burntAnyway := true, false
-	s := spreadOf(len(u.figures), func(sides []side) []float64 {
+	s := spreadOf(len(u.figures), mCount, func(sides []side) []float64 {
 		values := make([]float64, len(metrics))
 		c, err := b.build(u.pick(sides))
 		if err != nil {

@@ -55,8 +55,9 @@ type driver struct {
 // and all at the end that lowers it.
 //
 // It takes run(sides) to return the outputs; NaN marks one that does not
-// exist in that computation.
-func spreadOf(n int, run func([]side) []float64) spread {
+// exist in that computation. The first lead outputs get corners of their own,
+// the others share them.
+func spreadOf(n, lead int, run func([]side) []float64) spread {
 	sides := make([]side, n)
 	base := run(sides)
 	low, high := make([][]float64, n), make([][]float64, n)
@@ -82,7 +83,7 @@ func spreadOf(n int, run func([]side) []float64) spread {
 			computed = append(computed, run(sides))
 		}
 	}
-	for m, likely := range base {
+	for m, likely := range base[:min(lead, len(base))] {
 		out.drivers[m] = drivers(m, likely, low, high)
 		out.high[m] = corner(m, likely, out.drivers[m], low, high, +1)
 		out.low[m] = corner(m, likely, out.drivers[m], low, high, -1)

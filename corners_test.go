@@ -8,7 +8,7 @@ import (
 // A sum of figures: every corner is known in advance.
 func TestSpreadFindsTheCornersOfASum(t *testing.T) {
 	ranges := []Range{{Low: 1, Likely: 2, High: 4}, {Low: -3, Likely: 0, High: 1}, {Low: 5, Likely: 5, High: 5.5}}
-	s := spreadOf(len(ranges), func(sides []side) []float64 {
+	s := spreadOf(len(ranges), 3, func(sides []side) []float64 {
 		sum := 0.0
 		for i, r := range ranges {
 			sum += sides[i].in(r)
@@ -32,7 +32,7 @@ func TestSpreadFindsTheCornersOfASum(t *testing.T) {
 // that was computed with one figure moved.
 func TestARangeHoldsEverythingThatWasComputed(t *testing.T) {
 	seen := []float64{}
-	s := spreadOf(6, func(sides []side) []float64 {
+	s := spreadOf(6, 1, func(sides []side) []float64 {
 		x := 1.0
 		for i, at := range sides {
 			x += math.Sin(float64(i+1)*1.7+float64(at)*float64(i+2)) * (1 + x*0.1)
@@ -48,7 +48,7 @@ func TestARangeHoldsEverythingThatWasComputed(t *testing.T) {
 }
 
 func TestACornerThatCannotBeComputedIsLeftOut(t *testing.T) {
-	s := spreadOf(1, func(sides []side) []float64 {
+	s := spreadOf(1, 1, func(sides []side) []float64 {
 		if sides[0] == atHigh {
 			return []float64{math.NaN()}
 		}

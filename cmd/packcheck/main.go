@@ -19,6 +19,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"strings"
 	"syscall"
 	"unicode"
@@ -34,7 +35,10 @@ const (
 	exitOther = 3 // anything else
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+func main() {
+	debug.SetGCPercent(400) // a report lives for milliseconds and needs no collector
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}
 
 // streams are what a command talks through. Output is held back until the
 // command has succeeded, so that a failure leaves nothing on it.
