@@ -8,8 +8,8 @@ import (
 	"time"
 )
 
-// plain is a setup of labels alone.
-const plain = `
+// labelsOnly is a setup of labels alone.
+const labelsOnly = `
 [rider]
 mass = "20 kg"
 [vehicle]
@@ -33,7 +33,7 @@ func BenchmarkProcess(b *testing.B) {
 	var cpu time.Duration
 	for b.Loop() {
 		cmd := exec.Command(binary, "-")
-		cmd.Stdin = strings.NewReader(plain)
+		cmd.Stdin = strings.NewReader(labelsOnly)
 		out, err := cmd.Output()
 		if len(out) == 0 {
 			b.Fatalf("no report: %v", err)
