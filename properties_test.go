@@ -738,3 +738,90 @@ func TestTheAdvisedCutoffAndFusePassTheirOwnJudgement(t *testing.T) {
 		t.Errorf("advice for %d setups only", advised)
 	}
 }
+
+// Who buys the charger that is described as the right one must not be told
+// afterwards that it is wrong. (Of a tool pack's only its maker's own is.)
+func TestTheRightChargerIsRight(t *testing.T) {
+	t.Parallel()
+	for chemistry, c := range map[string]struct{ label, madeFor, volts string }{
+		"agm":     {"12 V 7 Ah", "agm", "14.7 V"},
+		"gel":     {"12 V 7 Ah", "gel", ""},
+		"lifepo4": {"12.8 V 6 Ah", "lifepo4", "14.6 V"},
+		"li-ion":  {"18 V 5 Ah", "li-ion", "21 V"},
+		"nimh":    {"12 V 3 Ah", "nimh", ""},
+	} {
+		s := benchLoad().with("pack.chemistry", strconv.Quote(chemistry), "pack.label", strconv.Quote(c.label), "outing.air", `"20 C"`,
+			"charger.made_for", strconv.Quote(c.madeFor), "charger.current", `"0.6 A"`, "charger.stops", `"by itself"`, "charger.output", `"dc"`,
+			"charger.polarity", `"centre positive"`, "charger.jack_polarity", `"centre positive"`, "charger.jack", `"pack"`)
+		if chemistry == "li-ion" {
+			s = s.with("charger.came_with_pack", "true")
+		}
+		a := answer(t, s.with("charger.voltage", `"1 V"`))
+		if a.Charge.Match == "yes" {
+			t.Errorf("%s: a charger of 1 V suits", chemistry)
+		}
+		volts := c.volts
+		if volts == "" { // as the note of the report says it
+			for _, n := range a.Notes {
+				if _, rest, ok := strings.Cut(n.Text, "ends at "); ok {
+					volts, _, _ = strings.Cut(rest, " V ")
+					volts += " V"
+				}
+			}
+		}
+		if volts != "" {
+			s = s.with("charger.voltage", strconv.Quote(volts))
+		}
+		a = answer(t, s)
+		for _, f := range a.Findings {
+			if f.Level >= finding.FixFirst && strings.HasPrefix(f.Code, "charge") && chemistry != "nimh" {
+				t.Errorf("%s at %s: %v, %s", chemistry, volts, f.Level, f.Title)
+			}
+		}
+		if h := a.Charge; h.HoursTo80 != nil && h.HoursToFull != nil && (*h.HoursTo80 > *h.HoursToFull || h.UnplugAfterH != nil && *h.UnplugAfterH < *h.HoursTo80) {
+			t.Errorf("%s: %g h to 80 %%, %g h to full", chemistry, *h.HoursTo80, *h.HoursToFull)
+		}
+		// Nothing charges faster than its amps: charge over current, 80 % of it.
+		if h := a.Charge.HoursToFull; h != nil && *h < 0.9*a.Ride.DeliveredAh/0.6 {
+			t.Errorf("%s: full after %g h, %g Ah at 0.6 A take longer", chemistry, *h, a.Ride.DeliveredAh)
+		}
+	}
+}
+
+// One setup may be assessed again and by many at once; nothing of it changes.
+func TestASetupSurvivesBeingAssessed(t *testing.T) {
+	for _, file := range []string{"examples/tractor-tool-pack.toml", "examples/two-seater-tired-blocks.toml"} {
+		text := sheetOf(t, file).with("measured.top_speed", `"4 km/h"`, "measured.pull_force", `"30 N"`).toml()
+		s, err := packcheck.Read(strings.NewReader(text), "shared.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		before := fmt.Sprintf("%+v", *s)
+		done := make(chan string)
+		for range 4 {
+			go func() {
+				var out bytes.Buffer
+				a, err := packcheck.Assess(s)
+				if err == nil {
+					err = report.JSON(&out, a)
+				}
+				if err == nil {
+					err = packcheck.Trace(s, &out)
+				}
+				if err != nil {
+					out.WriteString(err.Error())
+				}
+				done <- out.String()
+			}()
+		}
+		first := <-done
+		for range 3 {
+			if again := <-done; again != first {
+				t.Errorf("%s: another answer for the same setup", file)
+			}
+		}
+		if fmt.Sprintf("%+v", *s) != before {
+			t.Errorf("%s: assessing changed the setup", file)
+		}
+	}
+}
