@@ -14,15 +14,15 @@ import (
 // its board stopped it.
 func Example() {
 	li, _ := chemistry.Builtin().Profile("li-ion")
-	worn, _ := battery.New(battery.Spec{Profile: li, CellsInSeries: 5, CapacityAh: 5, Health: 0.8})
+	worn, _ := battery.New(battery.Spec{Profile: li, CellsInSeries: 5, CapacityAh: 5, Health: 0.8, ClosedShell: true})
 	var csv strings.Builder
 	csv.WriteString("Time (s);Voltage (V);Current (A)\n")
-	s, step := worn.StateAt(1, 25), worn.Over(5)
+	s, step := worn.StateAt(1, 25), worn.Over(1)
 	for k, amps := 0, 0.0; worn.TerminalV(&s, amps) > 15; k++ {
-		fmt.Fprintf(&csv, "%d;%.3f;%.2f\n", 5*k, worn.TerminalV(&s, amps), amps)
+		fmt.Fprintf(&csv, "%d;%.3f;%.2f\n", k, worn.TerminalV(&s, amps), amps)
 		step.Advance(&s, amps, 25)
 		amps = 8
-		if k%7 >= 5 {
+		if k%35 >= 25 {
 			amps = 0
 		}
 	}
@@ -32,7 +32,7 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	found, err := cellfit.Fit([]*cellfit.Log{log}, cellfit.FitOptions{Chemistry: li, CellsInSeries: 5, LabelAh: 5, CutoffV: 15.1})
+	found, err := cellfit.Fit([]*cellfit.Log{log}, cellfit.FitOptions{Chemistry: li, CellsInSeries: 5, LabelAh: 5, CutoffV: 15.2})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -43,7 +43,7 @@ func Example() {
 	// chemistry = "li-ion"
 	// cells_in_series = 5
 	// capacity = "5 Ah"
-	// health = "75.6 to 82.7 %"
 	// rate = "5 h"
-	// resistance = "93.3 to 115 mOhm"
+	// health = "70.7 to 89.2 %, likely 79.9"
+	// resistance = "94 to 131 mOhm, likely 113"
 }

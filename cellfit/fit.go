@@ -5,8 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/stat"
+	"strings"
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
@@ -20,6 +19,8 @@ type FitOptions struct {
 	RateHours     float64 // hours that the label is rated over; 0 = the chemistry's
 	CutoffV       float64 // whole pack; 0 = the chemistry's normal end
 	AmbientC      float64 // where a log has no temperature; 0 = 25
+	AmbientSigmaC float64 // standard uncertainty of AmbientC
+	BeganFull     bool    // every discharge began with a full pack, whatever its first voltage says
 
 	// Progress is called with the share done (0..1) and what is being done;
 	// nil = not.
@@ -39,7 +40,8 @@ func (e Estimate) Low() float64 { return e.Value - 2*e.Sigma }
 // High is the upper end; see [Estimate.Low].
 func (e Estimate) High() float64 { return e.Value + 2*e.Sigma }
 
-// OhmAt is the resistance of the whole pack at one charge.
+// OhmAt is the ohmic resistance of the whole pack at one charge, at the
+// chemistry's reference temperature.
 type OhmAt struct {
 	Charge float64 // 0..1
 	Ohm    Estimate
@@ -50,8 +52,9 @@ type OhmAt struct {
 type RunFound struct {
 	Log           string
 	CurrentA      float64 // mean while a current flowed
+	Steady        bool    // one current all the time, pauses apart
 	Ah            float64 // to the cutoff, or to the end when that was not reached
-	Hours         float64
+	Hours         float64 // by the clock
 	ReachedCutoff bool
 	StartCharge   float64 // by the first voltage
 	TempC         float64 // at the start: logged, else that of the surroundings
@@ -59,32 +62,31 @@ type RunFound struct {
 
 // Result is what the logs say.
 type Result struct {
-	Options    FitOptions
+	Options    FitOptions // with the defaults filled in
 	Runs       []RunFound
 	Rests      int
 	Pulses     int
-	CapacityAh Estimate // to the cutoff, at the current of the longest run
+	CapacityAh Estimate // to the cutoff, as the longest run that began full gave it
 	FullAh     Estimate // over the rated hours, to the normal end
 	Health     Estimate // FullAh over the label
 	Peukert    Estimate // exponent; needs runs at several currents
 	Ohms       []OhmAt  // by charge, rising
 	MidOhm     Estimate // at half charge
-	Cell       CellFit  // curves of a chemistry of its own
+	Cell       CellFit  // curves of a chemistry of its own, relative to RatedAh
 	CellKnown  bool
+	RatedAh    float64 // capacity of the label, or found, over the hours of the chemistry
 	Notes      []string
 }
-
-// Uncertainties that no log shows, relative (common practice, no published
-// source): a hall or shunt ammeter that nobody calibrated, and what the model
-// is off by when a run at one rate is turned into another.
-const (
-	ammeterSigma = 0.01
-	modelSigma   = 0.02
-)
 
 // Fit finds capacity, resistance over charge, health and (when there are runs
 // at several currents) the Peukert exponent of the pack that the logs were
 // taken from, each with its uncertainty, and fits a chemistry of its own.
+//
+// The battery model of the chemistry is run along the logs; capacity and
+// resistance are those with which it does what the logs show. So it does not
+// matter whether a log is one long discharge or driving and pausing in turn,
+// nor how many seconds lie between its rows: the model shows what such a log
+// would have caught of a step.
 func Fit(logs []*Log, o FitOptions) (Result, error) {
 	if len(logs) == 0 {
 		return Result{}, errors.New("cellfit: no logs to fit")
@@ -103,79 +105,52 @@ func Fit(logs []*Log, o FitOptions) (Result, error) {
 	if o.RateHours == 0 {
 		o.RateHours = o.Chemistry.Capacity.RatedHours
 	}
-	r := Result{Options: o}
+	if o.AmbientC == 0 {
+		o.AmbientC = roomC
+	}
+	f := &finder{Result: Result{Options: o}, tempFactor: o.Chemistry.Resistance.TempFactor.Func()}
 	progress := func(share float64, what string) {
 		if o.Progress != nil {
 			o.Progress(share, what)
 		}
 	}
+	if err := f.plausible(logs); err != nil {
+		return f.Result, err
+	}
 	progress(0, "finding rests, pulses and discharges")
 	for _, l := range logs {
-		r.Notes = append(r.Notes, l.Notes...)
-		parts := l.Parts()
-		r.Rests += len(parts.Rests)
-		r.Pulses += len(parts.Pulses)
-		for _, d := range parts.Discharges {
-			r.Runs = append(r.Runs, r.run(l, d))
-		}
+		f.Notes = append(f.Notes, l.Notes...)
+		f.find(l)
 	}
-	if err := r.plausible(logs); err != nil {
-		return r, err
+	progress(0.1, "capacity and resistance")
+	if err := f.settle(); err != nil {
+		return f.Result, err
 	}
-	r.peukert()
-	// Health needs the resistance, which also ends a discharge early, and the
-	// resistance needs the capacity, which tells how full the pack was.
-	var inside []followed
-	for round := range 2 {
-		progress(0.2+0.1*float64(round), "capacity, health and resistance")
-		if err := r.capacity(); err != nil {
-			return r, err
-		}
-		inside = r.follow(logs)
-		r.steps(inside)
-		r.settleMidOhm()
-	}
+	f.peukert()
 	progress(0.4, "curves of the cell")
-	r.cell(logsOf(inside, logs))
-	r.fillOhms()
-	r.settleMidOhm()
+	f.cell()
+	f.fillOhms()
 	progress(1, "done")
-	return r, nil
+	return f.Result, nil
 }
 
-// run measures one discharge to the cutoff.
-func (r *Result) run(l *Log, d Part) RunFound {
-	out := RunFound{Log: l.Name, CurrentA: d.MeanA, Ah: d.Ah, Hours: d.Hours}
-	for i := d.From + 1; i <= d.To; i++ {
-		if l.Volts[i] <= r.Options.CutoffV && l.Amps[i] > 0 {
-			f := 1.0
-			if dv := l.Volts[i-1] - l.Volts[i]; dv > 0 {
-				f = min(max((l.Volts[i-1]-r.Options.CutoffV)/dv, 0), 1)
-			}
-			out.Ah = l.ChargeAh[i-1] + f*(l.ChargeAh[i]-l.ChargeAh[i-1]) - l.ChargeAh[d.From]
-			out.Hours = (l.TimeS[i-1] + f*(l.TimeS[i]-l.TimeS[i-1]) - l.TimeS[d.From]) / 3600
-			out.ReachedCutoff = true
-			break
-		}
-	}
-	switch {
-	case l.TempC != nil:
-		out.TempC = l.TempC[d.From]
-	case r.Options.AmbientC != 0:
-		out.TempC = r.Options.AmbientC
-	default:
-		out.TempC = roomC
-	}
-	n := float64(r.Options.CellsInSeries)
-	_, out.StartCharge, _ = battery.ChargeFromRest(r.Options.Chemistry, l.Volts[d.From]/n, 1, 25)
-	return out
+// finder is a fit under way.
+type finder struct {
+	Result
+	runs  []run // what Runs was made of
+	whole []run // the logs from end to end, what they hold besides discharges included
+	// packAh and packOhm are what is known so far of the pack: its capacity
+	// over the rated hours as it now is, and its resistance at half charge.
+	packAh, packOhm float64
+	tempFactor      func(tempC float64) float64 // on the resistance
+	uneven          bool                        // the runs give capacities that differ by more than the meters do
 }
 
 // plausible catches a wrong cell count or chemistry before anything is
 // computed from it.
-func (r *Result) plausible(logs []*Log) error {
-	n := float64(r.Options.CellsInSeries)
-	p := r.Options.Chemistry
+func (f *finder) plausible(logs []*Log) error {
+	n := float64(f.Options.CellsInSeries)
+	p := f.Options.Chemistry
 	most := 0.0
 	for _, l := range logs {
 		for i, v := range l.Volts {
@@ -186,131 +161,204 @@ func (r *Result) plausible(logs []*Log) error {
 	}
 	top := p.Rest.VoltsAt.Y[len(p.Rest.VoltsAt.Y)-1]
 	if cell := most / n; cell > 1.15*max(p.FullV, top) || cell < 0.85*p.NominalV {
-		return fmt.Errorf("cellfit: %d cells of %s cannot stand at %.2f V (%.2f V a cell); the number of cells or the chemistry is wrong", r.Options.CellsInSeries, p.Name, most, cell)
+		return fmt.Errorf("cellfit: %d cells of %s cannot stand at %.2f V (%.2f V a cell); the number of cells or the chemistry is wrong", f.Options.CellsInSeries, p.Name, most, cell)
 	}
 	return nil
 }
 
-// capacity finds what the longest full run gave, and what a new pack of the
-// same label would have given there.
-func (r *Result) capacity() error {
-	r.CapacityAh, r.FullAh, r.Health = Estimate{}, Estimate{}, Estimate{}
-	var best *RunFound
-	for i := range r.Runs {
-		if run := &r.Runs[i]; run.ReachedCutoff && run.StartCharge > 0.9 && (best == nil || run.Ah > best.Ah) {
-			best = run
-		}
+// model is the pack as far as it is known.
+func (f *finder) model() (*battery.Model, error) { return f.modelOf(f.packAh, f.packOhm) }
+
+// modelOf is the pack with a capacity, over the label's hours, and a resistance;
+// 0 = the chemistry's. It weighs what the label stands for: a worn pack is not
+// lighter.
+func (f *finder) modelOf(ah, ohm float64) (*battery.Model, error) {
+	o := f.Options
+	spec := battery.Spec{
+		Profile: o.Chemistry, CellsInSeries: o.CellsInSeries, CapacityAh: ah, RateHours: o.RateHours, ResistanceOhm: ohm,
+		ClosedShell: inShell(o),
 	}
-	if best == nil {
-		if note := "No discharge goes from full to the cutoff, so capacity and health cannot be told."; !slices.Contains(r.Notes, note) {
-			r.Notes = append(r.Notes, note)
-		}
-		return nil
+	if health := ah / o.LabelAh; health > 0.02 && health < 1.4 { // what package battery takes, with room
+		spec.CapacityAh, spec.Health = o.LabelAh, health
 	}
-	// How full it was shows in the first voltage, to a few per cent.
-	startSigma := 0.25 * (1 - min(best.StartCharge, 1))
-	sigma := math.Hypot(ammeterSigma, startSigma)
-	r.CapacityAh = Estimate{best.Ah, best.Ah * sigma, true}
-	full, err := r.fullAt(*best)
-	if err != nil {
-		return err
-	}
-	sigma = math.Hypot(sigma, modelSigma)
-	r.FullAh = Estimate{full, full * sigma, true}
-	if r.Options.LabelAh > 0 {
-		h := full / r.Options.LabelAh
-		r.Health = Estimate{h, h * sigma, true}
-	}
-	return nil
+	return battery.New(spec)
 }
 
-// fullAt finds the rated capacity of the pack that would have given as much as
-// a run did at its current and cutoff: the cell model turns one rate into
-// another.
-func (r *Result) fullAt(run RunFound) (float64, error) {
-	o := r.Options
-	gives := func(ah float64) (float64, error) {
-		m, err := battery.New(battery.Spec{
-			Profile: o.Chemistry, CellsInSeries: o.CellsInSeries, CapacityAh: ah, RateHours: o.RateHours, ResistanceOhm: r.MidOhm.Value,
-		})
-		if err != nil {
-			return 0, err
-		}
-		return m.Discharge(m.StateAt(min(run.StartCharge, 1), run.TempC), run.CurrentA, o.CutoffV, run.TempC).Ah, nil
+// ratedAh turns a capacity over the label's hours into one over the
+// chemistry's, as package battery does.
+func (f *finder) ratedAh(ah float64) float64 {
+	c := f.Options.Chemistry.Capacity
+	if f.Options.RateHours == c.RatedHours {
+		return ah
 	}
-	lo, hi := 0.2*run.Ah, 6*run.Ah
-	for range 40 {
-		mid := math.Sqrt(lo * hi)
-		ah, err := gives(mid)
-		if err != nil {
-			return 0, err
-		}
-		if ah < run.Ah {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return math.Sqrt(lo * hi), nil
+	return ah * c.HourShare.At(c.RatedHours) / c.HourShare.At(f.Options.RateHours)
 }
 
-// peukert fits ln t = a - k ln I over the full runs.
-func (r *Result) peukert() {
-	var x, y []float64
-	lo, hi := math.Inf(1), 0.0
-	for _, run := range r.Runs {
-		if run.ReachedCutoff && run.StartCharge > 0.9 && run.CurrentA > 0 {
-			// Pauses do not count: time with the current flowing.
-			x, y = append(x, math.Log(run.CurrentA)), append(y, math.Log(run.Ah/run.CurrentA))
-			lo, hi = min(lo, run.CurrentA), max(hi, run.CurrentA)
-		}
-	}
-	if len(x) < 2 || hi < 1.3*lo {
-		return
-	}
-	_, slope := stat.LinearRegression(x, y, nil, false)
-	// Each run's charge is uncertain by the ammeter's spread between runs and
-	// the start of each; half a per cent each is what repeats.
-	mean := stat.Mean(x, nil)
-	var sxx float64
-	for _, v := range x {
-		sxx += (v - mean) * (v - mean)
-	}
-	scatter := 0.007
-	if len(x) > 2 {
-		a, _ := stat.LinearRegression(x, y, nil, false)
-		var ss float64
-		for i := range x {
-			d := y[i] - a - slope*x[i]
-			ss += d * d
-		}
-		scatter = max(scatter, math.Sqrt(ss/float64(len(x)-2)))
-	}
-	r.Peukert = Estimate{-slope, scatter / math.Sqrt(sxx), true}
-}
+// offShare is how far a fitted cell may be off a log, over its nominal voltage,
+// before the chemistry is taken for another; strangeV is how far the rest curve
+// may then lie from that of the chemistry, V per cell.
+const (
+	offShare = 0.008
+	strangeV = 0.4
+)
 
 // cell fits the curves; too little in the logs is no error, only noted.
-func (r *Result) cell(logs []*Log) {
-	o := r.Options
-	ah := o.LabelAh
-	if ah <= 0 {
-		ah = r.FullAh.Value
+func (f *finder) cell() {
+	o := f.Options
+	label := o.LabelAh
+	if label <= 0 {
+		label = f.FullAh.Value
 	}
-	if ah <= 0 || len(r.Runs) == 0 {
-		r.Notes = append(r.Notes, "Too little was logged for curves of a chemistry of its own.")
+	if label <= 0 || len(f.runs) == 0 {
+		f.Notes = append(f.Notes, "Too little was logged for curves of a chemistry of its own.")
+		return
+	}
+	f.RatedAh = f.ratedAh(label)
+	m, err := f.model()
+	if err != nil {
+		f.Notes = append(f.Notes, strings.TrimPrefix(err.Error(), "battery: "))
 		return
 	}
 	options := CellOptions{
-		Base: o.Chemistry, CapacityAh: ah, CellsInSeries: o.CellsInSeries, AmbientC: o.AmbientC,
+		Base: o.Chemistry, CapacityAh: f.RatedAh, CellsInSeries: o.CellsInSeries, AmbientC: o.AmbientC,
 		RestSpreadV: 2.5 * o.Chemistry.Rest.SpreadV, CutoffV: 0.9 * o.CutoffV / float64(o.CellsInSeries), Searches: 1,
 	}
-	if r.FullAh.Known {
-		options.FullAh = r.FullAh.Value * o.Chemistry.Capacity.Ratio
+	most := 0.0
+	f.alike()
+	for i := range f.whole {
+		most = max(most, spread(f.whole[i].log.ChargeAh))
 	}
-	fit, err := FitCell(logs, options)
-	if err != nil {
-		r.Notes = append(r.Notes, err.Error())
+	for i := range f.whole {
+		f.begin(m, &f.whole[i])
+		options.StartFull = append(options.StartFull, f.whole[i].StartCharge >= 1)
+	}
+	if f.FullAh.Known {
+		options.FullAh = max(f.ratedAh(f.FullAh.Value)*o.Chemistry.Capacity.Ratio, 1.005*most)
+	}
+	logs := f.warmed(m)
+	for range 3 {
+		if f.Cell, err = FitCell(logs, options); err != nil {
+			break
+		}
+		if slices.Max(f.Cell.RMSV) > offShare*o.Chemistry.NominalV && options.RestSpreadV < strangeV {
+			// Another kind of cell than the chemistry's: let the curve go where
+			// the logs say.
+			options.RestSpreadV = strangeV
+			continue
+		}
+		f.CellKnown = true
+		if m, err = f.Model(); err != nil {
+			break
+		}
+		// What is lost as heat hangs on the rested voltage.
+		before := logs
+		if logs = f.warmed(m); warmthMoved(before, logs) < sameK {
+			break
+		}
+	}
+	if f.CellKnown = err == nil; !f.CellKnown {
+		f.Notes = append(f.Notes, "No cell could be fitted: "+err.Error()+".")
+	}
+}
+
+// alike leaves, of logs that disagree on the capacity, only those near the
+// middle for the curves: one curve cannot be right for all.
+func (f *finder) alike() {
+	if !f.uneven {
 		return
 	}
-	r.Cell, r.CellKnown = fit, true
+	far := map[string]bool{}
+	for _, r := range f.runs {
+		if r.complete() && math.Abs(r.fullAh/f.FullAh.Value-1) > unevenFrom {
+			far[r.Log] = true
+		}
+	}
+	near := slices.DeleteFunc(slices.Clone(f.whole), func(r run) bool { return far[r.Log] })
+	if len(near) > 0 {
+		f.whole = near
+	}
+}
+
+// sameK is a difference of temperature that resistance does not mind.
+const sameK = 2
+
+// warmthMoved is the greatest difference of temperature between two versions of
+// the same logs.
+func warmthMoved(a, b []*Log) float64 {
+	most := 0.0
+	for i := range a {
+		for j := range a[i].TempC {
+			most = max(most, math.Abs(a[i].TempC[j]-b[i].TempC[j]))
+		}
+	}
+	return most
+}
+
+// Model is the fitted pack, with the fitted cell; it fails when none could be
+// fitted.
+func (r Result) Model() (*battery.Model, error) {
+	if !r.CellKnown {
+		return nil, errNoCell
+	}
+	return battery.New(battery.Spec{
+		Profile: r.Cell.Profile, CellsInSeries: r.Options.CellsInSeries, CapacityAh: r.RatedAh, ClosedShell: inShell(r.Options),
+	})
+}
+
+// inShell reports whether the logged cells are taken to sit in a closed shell:
+// a pack does, a cell on a bench does not.
+func inShell(o FitOptions) bool { return o.CellsInSeries > 1 }
+
+// cellOhm is the resistance of the fitted cell at one charge, for the whole
+// pack.
+func (r *Result) cellOhm(z float64) Estimate {
+	perAh := float64(r.Options.CellsInSeries) / r.RatedAh
+	value := r.Cell.Profile.Resistance.OhmAh.At(z) * perAh
+	k, f := clampHat(ohmKnots, z)
+	sigma := math.Inf(1)
+	if k+1 < len(r.Cell.OhmSigma) {
+		sigma = (r.Cell.OhmSigma[k]*(1-f) + r.Cell.OhmSigma[k+1]*f) * perAh
+	}
+	return Estimate{value, max(sigma, 0.05*value), true}
+}
+
+// vague is the relative uncertainty above which a fitted resistance is worth
+// nothing.
+const vague = 0.35
+
+// fillOhms takes resistance from the fitted curves where no step shows it, and
+// settles the figure at half charge where no step did.
+func (f *finder) fillOhms() {
+	if len(f.Ohms) >= 3 || !f.CellKnown {
+		return
+	}
+	var out []OhmAt
+	for _, z := range []float64{0.1, 0.25, 0.5, 0.75, 0.9} {
+		e := f.cellOhm(z)
+		if e.Sigma > vague*e.Value {
+			continue
+		}
+		out = append(out, OhmAt{Charge: z, Ohm: e})
+		if z == 0.5 && !f.MidOhm.Known {
+			f.MidOhm = e
+		}
+	}
+	f.Ohms = merged(f.Ohms, out)
+}
+
+// merged puts both lists in order of charge; what was read from steps stands
+// before what was fitted nearby.
+func merged(steps, fitted []OhmAt) []OhmAt {
+	out := append([]OhmAt{}, steps...)
+	for _, o := range fitted {
+		near := false
+		for _, s := range steps {
+			near = near || math.Abs(s.Charge-o.Charge) < 0.1
+		}
+		if !near {
+			out = append(out, o)
+		}
+	}
+	sortOhms(out)
+	return out
 }

@@ -4,174 +4,181 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/stat"
-
 	"example.org/packcheck/battery"
 )
 
-// followed is a log with what the cell model says went on inside.
-type followed struct {
-	log    *Log      // with a temperature in any case
-	charge []float64 // label charge of a rested pack with as much charge available
+// stepFound is a sudden change of current, held against the model.
+type stepFound struct {
+	charge float64 // state of charge of a rested pack with as much charge available
+	ratio  float64 // the step of the log over that of the model
+	when   float64 // standard uncertainty of ratio from not knowing when, between two rows, the current changed
+	warm   float64 // the same from not knowing how warm the cells were
+	ohm    float64 // of the model at that charge and the reference temperature
 }
 
-// follow runs the cell model along the logs: for the temperature where none
-// was logged (a pack that drives gets warm, and its resistance falls), and for
-// the charge that is available at each moment (resistance goes by that, not by
-// all the charge). The heat needs the resistance and the resistance the
-// warmth, so it goes round until the resistance stays.
-func (r *Result) follow(logs []*Log) []followed {
-	o := r.Options
-	ah := r.FullAh.Value
-	if !r.FullAh.Known {
-		ah = o.LabelAh
+// stepSigma is what a single step is read to, and metersSigma what is left
+// however many there are: voltmeter and ammeter, relative (common practice, no
+// published source).
+const (
+	stepSigma   = 0.1
+	metersSigma = 0.03
+)
+
+// steps reads resistance from the sudden changes of current. A log shows the
+// drop at its next row, when the slower parts of the cell have begun to follow;
+// so does the model at the same rows, and the ratio of the two is the ratio of
+// the resistances.
+func (f *finder) steps(m *battery.Model) (ohms []OhmAt, mid Estimate) {
+	var all []stepFound
+	for i := range f.runs {
+		all = append(all, f.stepsOf(m, &f.runs[i])...)
 	}
-	if ah <= 0 {
+	var bins [10][]stepFound
+	var middle []stepFound
+	for _, s := range all {
+		k := min(max(int(s.charge*10), 0), 9)
+		bins[k] = append(bins[k], s)
+		if s.charge > 0.25 && s.charge < 0.75 {
+			middle = append(middle, s)
+		}
+	}
+	atCharge := func(s stepFound) float64 { return s.ohm }
+	for k, b := range bins {
+		if len(b) > 0 {
+			ohms = append(ohms, OhmAt{Charge: (float64(k) + 0.5) / 10, Ohm: typical(b, atCharge), Steps: len(b)})
+		}
+	}
+	atHalf := func(stepFound) float64 { return m.MidOhm() }
+	switch {
+	case len(middle) > 0:
+		mid = typical(middle, atHalf)
+	case len(all) > 0:
+		// The shape of the chemistry's curve carries the figure to the middle.
+		mid = typical(all, atHalf)
+		mid.Sigma = math.Hypot(mid.Sigma, stepSigma*mid.Value)
+	}
+	return ohms, mid
+}
+
+// blur widens the resistances by what they would be if the pack held as much
+// more as its capacity is uncertain: they would have been read at another
+// charge.
+func (f *finder) blur() error {
+	rel := 0.0
+	for _, r := range f.runs {
+		if r.complete() {
+			rel = max(rel, math.Hypot(r.meterSigma, r.ohmSigma))
+		}
+	}
+	if rel == 0 || !f.MidOhm.Known {
 		return nil
 	}
-	ambient := o.AmbientC
-	if ambient == 0 {
-		ambient = roomC
+	m, err := f.modelOf(f.packAh*(1+rel), f.packOhm)
+	if err != nil {
+		return err
 	}
-	factor := o.Chemistry.Resistance.TempFactor.Func()
-	spec := battery.Spec{Profile: o.Chemistry, CellsInSeries: o.CellsInSeries, CapacityAh: ah, RateHours: o.RateHours}
-	var out []followed
-	for range 6 {
-		m, err := battery.New(spec)
-		if err != nil {
-			return nil
-		}
-		out = out[:0]
-		var ohms []float64
-		for _, l := range logs {
-			f := followLog(m, l, ambient)
-			out = append(out, f)
-			for _, j := range f.log.jumps(slices.Max(l.Amps)) {
-				// At half charge, by the shape of the profile's curve.
-				shape := o.Chemistry.Resistance.OhmAh
-				z := 1 - (1-f.charge[j.Row-1])/o.Chemistry.Capacity.Ratio
-				ohms = append(ohms, j.Ohm/factor(j.TempC)*shape.At(0.5)/shape.At(z))
+	ohms, mid := f.steps(m)
+	f.MidOhm.Sigma = math.Hypot(f.MidOhm.Sigma, mid.Value-f.MidOhm.Value)
+	for i := range f.Ohms {
+		for _, o := range ohms {
+			if o.Charge == f.Ohms[i].Charge {
+				f.Ohms[i].Ohm.Sigma = math.Hypot(f.Ohms[i].Ohm.Sigma, o.Ohm.Value-f.Ohms[i].Ohm.Value)
 			}
 		}
-		if len(ohms) == 0 {
-			return out
-		}
-		slices.Sort(ohms)
-		before := spec.ResistanceOhm
-		if spec.ResistanceOhm = ohms[len(ohms)/2]; math.Abs(spec.ResistanceOhm-before) < 0.01*before {
-			return out
-		}
 	}
+	return nil
+}
+
+// stepsOf finds the steps of one run.
+func (f *finder) stepsOf(m *battery.Model, r *run) []stepFound {
+	l := r.log
+	jumps := l.jumps(slices.Max(l.Amps))
+	if len(jumps) == 0 {
+		return nil
+	}
+	wells := m.Wells()
+	head := wells.C * wells.CapacityAh // available charge of a full pack
+	share := wells.CapacityAh / m.FullAh()
+	var out []stepFound
+	next := 0
+	f.follow(m, r, func(i int, s *battery.State, volts float64) {
+		if next == len(jumps) || jumps[next].Row != i+1 {
+			return
+		}
+		j := jumps[next]
+		next++
+		before, after, dt := l.Amps[i], l.Amps[i+1], l.TimeS[i+1]-l.TimeS[i]
+		// The new current flows since the row before at the earliest, since
+		// this moment at the latest.
+		early, late := *s, *s
+		advance(m, &early, dt, after, s.TempC)
+		advance(m, &late, dt, before, s.TempC)
+		most := (volts - m.TerminalV(&early, after)) / (after - before)
+		least := (volts - m.TerminalV(&late, after)) / (after - before)
+		model := (most + least) / 2
+		if !(model > 0) {
+			return
+		}
+		at := *s
+		at.TempC = f.Options.Chemistry.Resistance.ReferenceC
+		ratio := j.Ohm / model
+		out = append(out, stepFound{
+			// Resistance goes by the charge that is available.
+			charge: 1 - (1-s.Y1Ah/head)*share, ratio: ratio, ohm: m.SourceOhm(&at),
+			when: ratio * math.Abs(most-least) / model / 2 / math.Sqrt(3),
+			warm: ratio * f.warmSigma(l.TempC != nil, s.TempC),
+		})
+	})
 	return out
 }
 
-// followLog runs a model along one log.
-func followLog(m *battery.Model, l *Log, ambientC float64) followed {
-	f := followed{log: l, charge: make([]float64, l.Rows())}
-	var temps []float64
-	start := ambientC
-	if l.TempC == nil {
-		temps = make([]float64, l.Rows())
-	} else {
-		start = l.TempC[0]
+// How well temperatures are known, deg C and share (common practice, no
+// published source): a sensor sits on the outside; without one, the warmth that
+// the cells make themselves hangs on housing and mass.
+const (
+	sensorSigmaC = 1
+	selfShare    = 0.3
+)
+
+// warmSigma is the relative uncertainty of a resistance at the reference
+// temperature that was read at another one.
+func (f *finder) warmSigma(logged bool, tempC float64) float64 {
+	off := float64(sensorSigmaC)
+	if !logged {
+		off = math.Hypot(f.Options.AmbientSigmaC, selfShare*(tempC-f.Options.AmbientC))
 	}
-	perHead := m.Wells().C * m.Wells().CapacityAh
-	ratio := m.Wells().CapacityAh / m.FullAh()
-	s := m.StateAt(startCharge(m, l, start), start)
-	for i := range l.TimeS {
-		if i > 0 {
-			dt := l.TimeS[i] - l.TimeS[i-1]
-			advance(m, &s, dt, (l.ChargeAh[i]-l.ChargeAh[i-1])/dt*3600, ambientC)
-		}
-		if temps != nil {
-			temps[i] = s.TempC
-		}
-		f.charge[i] = 1 - (1-s.Y1Ah/perHead)*ratio
-	}
-	if temps != nil {
-		warm := *l
-		warm.TempC = temps
-		f.log = &warm
-	}
-	return f
+	factor := f.tempFactor
+	return math.Abs(factor(tempC+off)-factor(tempC-off)) / 2 / factor(tempC)
 }
 
-// logsOf returns the logs with their temperatures, or the plain ones when they
-// could not be followed.
-func logsOf(all []followed, plain []*Log) []*Log {
-	if len(all) != len(plain) {
-		return plain
+// typical is the median of steps, each times an Ohm, with its standard
+// uncertainty. A single step is read to a tenth; more steps average, down to
+// what the meters are worth. When the current changed does not average (a logger
+// may be late by the same time always), nor how warm it was.
+func typical(steps []stepFound, ohm func(stepFound) float64) Estimate {
+	n := len(steps)
+	values, common := make([]float64, n), make([]float64, n)
+	for i, s := range steps {
+		values[i], common[i] = s.ratio*ohm(s), math.Hypot(s.when, s.warm)*ohm(s)
 	}
-	out := make([]*Log, len(all))
-	for i, f := range all {
-		out[i] = f.log
+	mid := median(values)
+	away := make([]float64, n)
+	for i, v := range values {
+		away[i] = math.Abs(v - mid)
 	}
-	return out
+	sigma := median(away) / 0.6745 // of a normal distribution
+	if n < 4 {
+		sigma = max(sigma, stepSigma*mid)
+	}
+	sigma = max(sigma/math.Sqrt(float64(n)), metersSigma*mid)
+	return Estimate{mid, math.Hypot(sigma, median(common)), true}
 }
 
-// steps reads resistance from sudden changes of current, by tenths of charge.
-func (r *Result) steps(all []followed) {
-	r.Ohms = nil
-	var bins [10][]float64
-	var gaps [10]float64
-	p := r.Options.Chemistry
-	factor := p.Resistance.TempFactor.Func()
-	for _, f := range all {
-		for _, j := range f.log.jumps(slices.Max(f.log.Amps)) {
-			k := min(max(int(f.charge[j.Row-1]*10), 0), 9)
-			bins[k] = append(bins[k], j.Ohm/factor(f.log.TempC[j.Row-1]))
-			gaps[k] += j.GapS
-		}
+// median sorts x and returns its middle.
+func median(x []float64) float64 {
+	slices.Sort(x)
+	if n := len(x); n%2 == 0 {
+		return (x[n/2-1] + x[n/2]) / 2
 	}
-	for k, b := range bins {
-		if len(b) == 0 {
-			continue
-		}
-		mean, sigma := stat.MeanStdDev(b, nil)
-		// A single step is read to a tenth; more steps average, down to the
-		// three per cent of a voltmeter and an ammeter.
-		if len(b) == 1 {
-			sigma = 0.1 * mean
-		}
-		sigma = max(sigma/math.Sqrt(float64(len(b))), 0.03*mean)
-		// Between the two rows of a step the fast branch moves as well, and
-		// nobody knows where between them the current changed: half of what
-		// the branch can do is taken off, and the rest is uncertainty.
-		blur := p.Fast.OhmAh.At(0.5) / p.Resistance.OhmAh.At(0.5) * -math.Expm1(-gaps[k]/float64(len(b))/p.Fast.TauS)
-		mean /= 1 + blur/2
-		sigma = math.Hypot(sigma, 0.3*blur*mean)
-		r.Ohms = append(r.Ohms, OhmAt{Charge: (float64(k) + 0.5) / 10, Ohm: Estimate{mean, sigma, true}, Steps: len(b)})
-	}
-}
-
-// fillOhms takes resistance from the fitted curves where no step shows it.
-func (r *Result) fillOhms() {
-	n := float64(r.Options.CellsInSeries)
-	if len(r.Ohms) < 3 && r.CellKnown {
-		ah := r.Options.LabelAh
-		if ah <= 0 {
-			ah = r.FullAh.Value
-		}
-		curve := r.Cell.Profile.Resistance.OhmAh
-		var out []OhmAt
-		for _, z := range []float64{0.1, 0.25, 0.5, 0.75, 0.9} {
-			k, f := clampHat(ohmKnots, z)
-			sigma := 0.0
-			if k+1 < len(r.Cell.OhmSigma) {
-				sigma = r.Cell.OhmSigma[k]*(1-f) + r.Cell.OhmSigma[k+1]*f
-			}
-			out = append(out, OhmAt{Charge: z, Ohm: Estimate{curve.At(z) * n / ah, max(sigma*n/ah, 0.05*curve.At(z)*n/ah), true}})
-		}
-		r.Ohms = out
-	}
-}
-
-// settleMidOhm takes the figure at half charge from those by charge.
-func (r *Result) settleMidOhm() {
-	nearest := math.Inf(1)
-	for _, o := range r.Ohms {
-		if d := math.Abs(o.Charge - 0.5); d < nearest {
-			nearest, r.MidOhm = d, o.Ohm
-		}
-	}
+	return x[len(x)/2]
 }

@@ -14,7 +14,7 @@ type Part struct {
 type Parts struct {
 	Rests      []Part // nothing flows for a minute or longer
 	Pulses     []Part // a current for at most two minutes between rests
-	Discharges []Part // from rest or start to a recharge, a long rest or the end, pauses included
+	Discharges []Part // from the row before a current begins to the last before a recharge or the end, rests included
 	Steps      []Jump // sudden changes of current
 }
 
@@ -29,13 +29,13 @@ type Jump struct {
 
 // Thresholds of the parts.
 const (
-	restShare   = 0.02 // of the greatest current: below nothing flows
-	restS       = 60.0 // s
-	pulseS      = 120.0
-	longRestS   = 1800.0
-	jumpShare   = 0.2 // of the greatest current
-	jumpS       = 5.0 // s between the two rows at most
-	rechargePct = 0.02
+	restShare     = 0.02 // of the greatest current: below nothing flows
+	restS         = 60.0 // s
+	pulseS        = 120.0
+	jumpShare     = 0.2  // of the greatest current
+	jumpS         = 5.0  // s between the two rows at most
+	rechargeShare = 0.02 // of all the charge that moves
+	leastShare    = 0.3  // of all the charge that moves
 )
 
 // Parts takes a log apart.
@@ -87,38 +87,37 @@ func (l *Log) part(from, to int) Part {
 	return p
 }
 
-// discharges finds the stretches that take out a good part of the charge.
+// discharges finds the stretches that take out a good part of the charge: from
+// the row before the current begins to the last before a recharge or the end,
+// rests between included.
 func (l *Log) discharges(most float64) []Part {
 	span := spread(l.ChargeAh)
 	var out []Part
-	from := 0
-	peak := l.ChargeAh[0]
-	restFrom := -1.0
-	end := func(to int) {
-		if to > from && l.ChargeAh[to]-l.ChargeAh[from] > 0.3*span {
-			out = append(out, l.part(from, to))
+	first, last := -1, -1 // rows with a discharge current
+	end := func() {
+		if first < 0 {
+			return
 		}
+		if from := max(first-1, 0); l.ChargeAh[last]-l.ChargeAh[from] > leastShare*span {
+			out = append(out, l.part(from, last))
+		}
+		first = -1
 	}
-	for i := 1; i < l.Rows(); i++ {
-		switch {
-		case peak-l.ChargeAh[i] > rechargePct*span: // being recharged
-			end(i - 1)
-			from, peak, restFrom = i, l.ChargeAh[i], -1
-			continue
-		case math.Abs(l.Amps[i]) <= restShare*most:
-			if restFrom < 0 {
-				restFrom = l.TimeS[i-1]
+	peak := l.ChargeAh[0]
+	for i := range l.TimeS {
+		if peak-l.ChargeAh[i] > rechargeShare*span {
+			end()
+			peak = l.ChargeAh[i]
+		}
+		if l.Amps[i] > restShare*most {
+			if first < 0 {
+				first, peak = i, l.ChargeAh[i]
 			}
-			if l.TimeS[i]-restFrom > longRestS && l.ChargeAh[i]-l.ChargeAh[from] > 0.5*span {
-				end(i)
-				from, restFrom = i, -1
-			}
-		default:
-			restFrom = -1
+			last = i
 		}
 		peak = max(peak, l.ChargeAh[i])
 	}
-	end(l.Rows() - 1)
+	end()
 	return out
 }
 

@@ -20,6 +20,7 @@ const (
 	flagCutoff         = "cutoff"
 	flagAir            = "air"
 	flagDischarge      = "discharge"
+	flagFull           = "full"
 	flagWritePack      = "write-pack"
 	flagWriteChemistry = "write-chemistry"
 	flagName           = "name"
@@ -42,6 +43,7 @@ What is known of the battery
     --chemistry-file FILE    a TOML file with a chemistry of your own
     --cells N                cells in series
     --cutoff VOLTS           where a discharge counts as done ("15 V")
+    --full                   every log begins with a full battery
     --air TEMP               where a log has no temperature ("20 C")
     --discharge plus|minus   the sign of a discharge current in the logs
 
@@ -70,6 +72,7 @@ func fitCommand(std streams) *cli.Command {
 			&cli.StringFlag{Name: flagCutoff},
 			&cli.StringFlag{Name: flagAir},
 			&cli.StringFlag{Name: flagDischarge},
+			&cli.BoolFlag{Name: flagFull},
 			&cli.StringFlag{Name: flagFormat, Value: fitText},
 			&cli.StringFlag{Name: flagWritePack},
 			&cli.StringFlag{Name: flagWriteChemistry},

@@ -26,7 +26,9 @@ type known struct {
 	cells         int
 	cutoffV       float64
 	airC          float64
+	airSigmaC     float64
 	sign          int
+	full          bool // every log begins so
 	assumed       []assumption
 }
 
@@ -37,8 +39,14 @@ type assumption struct {
 	Why   string `json:"why"`
 }
 
-// roomC is taken where nobody says how warm it was.
-const roomC = 20
+// roomC is taken where nobody says how warm it was, and roomSigmaC how far off
+// that may be; airSigmaC is how well people know it who say it (common
+// practice, no published source).
+const (
+	roomC      = 20
+	roomSigmaC = 5
+	airSigmaC  = 1
+)
 
 func (k *known) assume(key, value, why string) {
 	k.assumed = append(k.assumed, assumption{key, value, why})
@@ -147,9 +155,10 @@ func (k *known) readFigures(c *cli.Context) error {
 		}
 		*f.to = r.Likely
 	}
-	if !c.IsSet(flagAir) {
-		k.airC = math.NaN()
+	if k.airSigmaC = airSigmaC; !c.IsSet(flagAir) {
+		k.airC, k.airSigmaC = math.NaN(), roomSigmaC
 	}
+	k.full = c.Bool(flagFull)
 	if !c.IsSet(flagDischarge) {
 		return nil
 	}
@@ -204,6 +213,6 @@ func (k *known) options() cellfit.FitOptions {
 	}
 	return cellfit.FitOptions{
 		Chemistry: k.profile, CellsInSeries: k.cells, LabelAh: k.label.CapacityAh,
-		RateHours: k.label.RateHours, CutoffV: k.cutoffV, AmbientC: air,
+		RateHours: k.label.RateHours, CutoffV: k.cutoffV, AmbientC: air, AmbientSigmaC: k.airSigmaC, BeganFull: k.full,
 	}
 }

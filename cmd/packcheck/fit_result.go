@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"example.org/packcheck/battery"
 	"example.org/packcheck/cellfit"
 )
 
@@ -31,22 +30,17 @@ func (f *fitted) compare() error {
 	if !f.CellKnown {
 		return nil
 	}
-	m, err := battery.New(battery.Spec{Profile: f.Cell.Profile, CellsInSeries: f.cells, CapacityAh: f.baseAh()})
+	m, err := f.Model()
 	if err != nil {
 		return err
 	}
 	for _, l := range f.logs {
-		f.agrees = append(f.agrees, cellfit.Replay(m, l.Condense(comparedRows), cellfit.ReplayOptions{AmbientC: f.airC}))
+		// Far below the cutoff the voltage falls off a cliff; a few millivolt
+		// hours there would drown all the rest.
+		above := l.Condense(comparedRows).Until(0.95 * f.Options.CutoffV)
+		f.agrees = append(f.agrees, cellfit.Replay(m, above, cellfit.ReplayOptions{AmbientC: f.airC}))
 	}
 	return nil
-}
-
-// baseAh is the capacity that the fitted curves are relative to.
-func (f *fitted) baseAh() float64 {
-	if f.Options.LabelAh > 0 {
-		return f.Options.LabelAh
-	}
-	return f.FullAh.Value
 }
 
 // meterShare is how far below a limit a logged voltage must lie before it is

@@ -44,7 +44,7 @@ func (f *fitted) text(w io.Writer) {
 }
 
 // uncertaintyText says what the ranges are.
-const uncertaintyText = "The range behind a figure holds the true value about 19 times in 20, if the battery was as assumed. It allows 1 % for an ammeter that nobody calibrated and 2 % for the battery model (common practice, no published source). What your meter is worse by comes on top."
+const uncertaintyText = "The range behind a figure holds the true value about 19 times in 20, if the battery was as assumed. It allows 1 % for an ammeter that nobody calibrated, 2 % for the battery model and more the further the logged rate is from that of the label (common practice, no published source). What your meter is worse by comes on top."
 
 // estimate prints a figure with its range.
 func estimate(kind quantity.Kind, e cellfit.Estimate) string {
@@ -180,7 +180,7 @@ func (f *fitted) textResistance(s *sheet) {
 		}
 		s.fact(quantity.Format(quantity.Fraction, o.Charge, quantity.Metric)+" charged", estimate(quantity.Resistance, o.Ohm)+", "+from)
 	}
-	s.block("", 0, fmt.Sprintf("At once, as far as the rows of the log are close enough, and with the battery at %s.",
+	s.block("", 0, fmt.Sprintf("What the voltage drops by at once, over the current, with the battery at %s; slower drops come on top.",
 		quantity.Format(quantity.Temperature, f.profile.Resistance.ReferenceC, quantity.Metric)))
 }
 

@@ -13,10 +13,13 @@ import (
 // when that has a name.
 func (f *fitted) packTable(chemistry, file string) (string, error) {
 	var b strings.Builder
-	if err := f.WritePack(&b); err != nil {
-		return "", err
+	var err error
+	if chemistry == "" {
+		err = f.WritePack(&b)
+	} else {
+		err = f.WriteOwnPack(&b, chemistry, file)
 	}
-	return b.String(), nil
+	return b.String(), err
 }
 
 // writeFiles writes what was asked for: all of it or nothing, and never half a
