@@ -618,6 +618,8 @@ func TestWhatIsUnsafeIsNeverFineOrWatch(t *testing.T) {
 		{"cells that rest at one volt, no charger described", sound.without("original.pack", "original.controller", "charger").with("measured.rest_voltage", `"5 V"`), "pack-never-recharge", finding.Danger},
 		{"an empty pack", sound.with("pack.charge", `"0 %"`), "drained-past-saving,weak-cell-harmed", finding.FixFirst},
 		{"two tool packs in series", sound.with("pack.joined", `"series"`), "series-pack-electronics", finding.FixFirst},
+		{"an empty block in the cold", labelsOnly().with("pack.charge", `"0 %"`, "outing.air", `"-40 C"`), "pack-too-cold", finding.FixFirst},
+		{"an old block measured in the cold", labelsOnly().with("measured.rest_voltage", `"12 V"`, "outing.air", `"-40 C"`), "pack-too-cold", finding.FixFirst},
 		{"a slope that it cannot climb", sound.with("vehicle.slope", `"30 %"`), "cannot-start,spins-on-the-spot", finding.FixFirst},
 		{"10 Ohm in the controller", sound.with("controller.resistance", `"10 Ohm"`), "cannot-keep-going,cannot-start,stalls-soon", finding.FixFirst},
 		{"a bench load beyond the pack", benchLoad().with("load.current", `"2000 A"`, "cutoff.module.opens_at", `"10.5 V"`), "pack-cannot-supply", finding.FixFirst},

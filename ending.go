@@ -138,6 +138,10 @@ func (v *view) restVoltage(raw *setup.Measured) MeasuredFigure {
 	}
 }
 
+// The temperatures between which a battery is diagnosed; the setup allows for
+// a little more.
+const coldestC, hottestC = -39, 79
+
 // diagnose asks whether an old sealed battery is flat, worn or badly
 // connected. The pack is taken as its label says it was when new.
 func (v *view) diagnose(raw *setup.Measured) (charge.Diagnosis, error) {
@@ -147,7 +151,7 @@ func (v *view) diagnose(raw *setup.Measured) (charge.Diagnosis, error) {
 	if err != nil {
 		return charge.Diagnosis{}, fmt.Errorf("packcheck: %w", err)
 	}
-	e := charge.Evidence{Pack: fresh, RestV: max(raw.RestVoltage.Likely, leastRestV), TempC: v.o.c.PackC}
+	e := charge.Evidence{Pack: fresh, RestV: max(raw.RestVoltage.Likely, leastRestV), TempC: min(max(v.o.c.PackC, coldestC), hottestC)}
 	if raw.HoursRested.Given {
 		e.HoursRested = raw.HoursRested.Likely / 3600
 	}

@@ -87,7 +87,7 @@ func rideFigures(v *view) RideFigures {
 	f := RideFigures{
 		PedalMin: o.PedalS / 60, ClockMin: o.ClockS / 60, DistanceKm: o.DistanceM / 1000, EndedBy: endWords(o),
 		LastsPedalMin: v.o.lasts.PedalS / 60, LastsClockMin: v.o.lasts.ClockS / 60, LastsUntil: endWords(&v.o.lasts),
-		RestVAfter: o.RestV, ChargeLeft: o.ChargeLeft, DeliveredAh: o.DeliveredAh, DeliveredWh: o.DeliveredWh,
+		RestVAfter: max(o.RestV, 0), ChargeLeft: o.ChargeLeft, DeliveredAh: o.DeliveredAh, DeliveredWh: o.DeliveredWh,
 		PackC: o.HottestC, Launches: o.Launches,
 	}
 	if v.o.c.WantedS > 0 {

@@ -46,7 +46,8 @@ func Evaluate(c *Case) Result {
 func (c *Case) Circuit() drive.PackCircuit {
 	start := c.Pack.StateAt(c.StartCharge, c.PackC)
 	now := c.Pack.Look(&start)
-	p := drive.PackCircuit{OCVV: now.EMFV, R0Ohm: now.Ohm, PathOhm: c.PathOhm}
+	// A pack that stands empty in the cold drives nothing backwards.
+	p := drive.PackCircuit{OCVV: max(now.EMFV, 0), R0Ohm: now.Ohm, PathOhm: c.PathOhm}
 	for i, b := range c.Pack.Branches(start) {
 		p.RC[i] = drive.Branch(b)
 	}

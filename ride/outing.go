@@ -214,12 +214,12 @@ func (o *outing) drive(s *slot) End {
 func (o *outing) motionOver(out *stretch, s *slot) {
 	n, c := &o.now, o.c
 	src := supply{emfV: n.look.EMFV, ohm: n.look.Ohm + c.PathOhm, duty: s.duty}
-	src.emfV -= c.StandbyA * src.ohm
+	src.emfV = max(src.emfV-c.StandbyA*src.ohm, 0)
 	o.motion.run(out, src, n.speedMS, n.speedMS, s.dtS)
 	if s.dtS < onceBelowS {
 		return
 	}
-	src.emfV += s.pack.MeanEMF(&n.look, &n.pack, out.batteryAs/s.dtS+c.StandbyA) - n.look.EMFV
+	src.emfV = max(src.emfV+s.pack.MeanEMF(&n.look, &n.pack, out.batteryAs/s.dtS+c.StandbyA)-n.look.EMFV, 0)
 	o.motion.run(out, src, n.speedMS, out.metres/s.dtS, s.dtS)
 }
 
@@ -272,7 +272,7 @@ func (o *outing) draw(s *slot, firstA, meanA, lastA float64) End {
 	n.clockS += s.dtS
 	n.chargeAs += meanA * s.dtS
 	n.a2s += (firstA*firstA + 4*meanA*meanA + lastA*lastA) / 6 * s.dtS
-	n.energyJ += meanA * s.dtS * (firstV + lastV) / 2
+	n.energyJ += meanA * s.dtS * (max(firstV, 0) + max(lastV, 0)) / 2 // no passive load turns a pack around
 	// Comparisons instead of max and min spare their care for NaN.
 	if firstA > n.peakA {
 		n.peakA = firstA
