@@ -174,6 +174,13 @@ func (r *run) discharges() bool {
 	return false
 }
 
+// A stretch between two rows is computed in steps of this length, over which
+// charge and temperature change little; a gap of days in no more than so many.
+const (
+	runStepS  = 20.0
+	mostSteps = 200
+)
+
 // follow runs a model along a run. Where the log has temperatures the model
 // takes them. It calls row with the model's voltage at each row.
 func (f *finder) follow(m *battery.Model, r *run, row func(i int, s *battery.State, volts float64)) {
@@ -189,7 +196,12 @@ func (f *finder) follow(m *battery.Model, r *run, row func(i int, s *battery.Sta
 				ambient = l.AmbientC[i]
 			}
 			dt := l.TimeS[i] - l.TimeS[i-1]
-			advance(m, &s, dt, (l.ChargeAh[i]-l.ChargeAh[i-1])/dt*3600, ambient)
+			amps := (l.ChargeAh[i] - l.ChargeAh[i-1]) / dt * 3600
+			parts := min(math.Ceil(dt/runStepS), mostSteps)
+			step := m.Over(dt / parts)
+			for range int(parts) {
+				step.Advance(&s, amps, ambient)
+			}
 		}
 		if l.TempC != nil {
 			s.TempC = l.TempC[i]

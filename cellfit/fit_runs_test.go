@@ -35,6 +35,7 @@ func holds(e cellfit.Estimate, x float64) bool { return e.Known && e.Low() <= x 
 
 // Pulse tests rest for an hour between their steps, and people go to lunch.
 func TestALongRestDoesNotEndADischarge(t *testing.T) {
+	t.Parallel()
 	r := fit(t, cellfit.FitOptions{LabelAh: 5}, trip{spec: known(t), endV: 14.9, everyS: 2, current: func(s float64) float64 {
 		if s > 600 && s < 4800 || s > 6000 && s < 9600 {
 			return 0
@@ -52,6 +53,7 @@ func TestALongRestDoesNotEndADischarge(t *testing.T) {
 // Without a label and without reaching the cutoff there is no capacity, but the
 // steps must still be put where the voltage says that they belong.
 func TestStepsOfAPartialLogStandAtTheRightCharge(t *testing.T) {
+	t.Parallel()
 	r := fit(t, cellfit.FitOptions{}, trip{spec: known(t), endV: 18.2, everyS: 0.5, current: drivingAndPausing(4)}.log(t))
 	if r.CapacityAh.Known || r.Health.Known {
 		t.Errorf("capacity %+v, health %+v from a log that stops half way", r.CapacityAh, r.Health)
@@ -68,6 +70,7 @@ func TestStepsOfAPartialLogStandAtTheRightCharge(t *testing.T) {
 // A logger that writes every seven seconds does not know when, in between, the
 // pedal was lifted.
 func TestRowsFarApartWidenTheCapacity(t *testing.T) {
+	t.Parallel()
 	log := func(everyS float64) string {
 		return trip{spec: known(t), endV: 14.9, everyS: 0.5, current: drivingAndPausing(8), keepS: everyS}.log(t)
 	}
@@ -85,6 +88,7 @@ func TestRowsFarApartWidenTheCapacity(t *testing.T) {
 
 // A battery that lost a tenth between two logs is not averaged in silence.
 func TestDischargesThatDisagreeAreSaid(t *testing.T) {
+	t.Parallel()
 	young, old := known(t), known(t)
 	old.Health = 0.7
 	r := fit(t, cellfit.FitOptions{LabelAh: 5},
@@ -101,6 +105,7 @@ func TestDischargesThatDisagreeAreSaid(t *testing.T) {
 // The voltage of a full pack sags by whatever load is on when the log begins;
 // who knows that it was full can say so.
 func TestALogThatBeginsUnderLoad(t *testing.T) {
+	t.Parallel()
 	text := trip{spec: known(t), endV: 14.9, everyS: 2, current: always(5)}.log(t)
 	lines := strings.SplitAfter(text, "\n")
 	loaded := strings.Join(lines[40:], "") // the rest and the first twenty seconds are gone
@@ -115,6 +120,7 @@ func TestALogThatBeginsUnderLoad(t *testing.T) {
 // A pack that gives more than its label, and one whose resistance no step
 // shows, must still make tables that a setup takes.
 func TestWrittenPackKeepsToWhatASetupTakes(t *testing.T) {
+	t.Parallel()
 	better := known(t)
 	better.Health = 1
 	better.CapacityAh = 6
@@ -137,6 +143,7 @@ func TestWrittenPackKeepsToWhatASetupTakes(t *testing.T) {
 // The chemistry says what a new pack holds and the pack's health what is left:
 // put together, with the pack's resistance, they must do what the log did.
 func TestOwnChemistryAndOwnPackGoTogether(t *testing.T) {
+	t.Parallel()
 	spec := known(t)
 	spec.Health = 0.75
 	r := fit(t, cellfit.FitOptions{LabelAh: 5, RateHours: 10}, trip{spec: spec, endV: 14.9, everyS: 1, current: drivingAndPausing(7)}.log(t))

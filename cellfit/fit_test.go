@@ -84,6 +84,7 @@ func drivingAndPausing(amps float64) func(float64) float64 {
 // A pack whose capacity and resistance are known is discharged on paper; the
 // fit must find both again within what it says of its own uncertainty.
 func TestFitFindsThePackThatWasLogged(t *testing.T) {
+	t.Parallel()
 	p := profile(t, "li-ion")
 	for _, c := range []struct {
 		name    string
@@ -113,6 +114,7 @@ func TestFitFindsThePackThatWasLogged(t *testing.T) {
 }
 
 func TestFitFindsTheExponentOfAPeukertBattery(t *testing.T) {
+	t.Parallel()
 	// Three runs that last exactly as the law says; the fit sees nothing but
 	// the logs.
 	p := profile(t, "agm")
@@ -138,6 +140,7 @@ func TestFitFindsTheExponentOfAPeukertBattery(t *testing.T) {
 }
 
 func TestFitWritesFilesThatLoad(t *testing.T) {
+	t.Parallel()
 	p := profile(t, "li-ion")
 	spec := battery.Spec{Profile: p, CellsInSeries: 5, CapacityAh: 4, ResistanceFactor: 1.6}
 	l := read(t, "s,V,A\n"+trip{spec: spec, current: drivingAndPausing(7), endV: 14.9, everyS: 1}.log(t))
@@ -169,6 +172,7 @@ func TestFitWritesFilesThatLoad(t *testing.T) {
 }
 
 func TestFitSaysWhatIsWrong(t *testing.T) {
+	t.Parallel()
 	p := profile(t, "li-ion")
 	l := read(t, "s,V,A\n"+trip{spec: battery.Spec{Profile: p, CellsInSeries: 5, CapacityAh: 4}, current: always(4), endV: 16, everyS: 5}.log(t))
 	for _, c := range []struct {

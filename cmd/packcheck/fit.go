@@ -102,6 +102,10 @@ func fit(c *cli.Context, std streams) error {
 	if err != nil {
 		return err
 	}
+	to, err := readTargets(c, about, files)
+	if err != nil {
+		return err
+	}
 	bar := newProgress(std.err)
 	defer bar.clear()
 	logs, err := readLogs(files, std.in, about.sign, bar)
@@ -117,11 +121,11 @@ func fit(c *cli.Context, std streams) error {
 	if err != nil {
 		return errors.New(strings.TrimPrefix(err.Error(), "cellfit: "))
 	}
-	f := fitted{known: about, logs: logs, Result: found}
+	f := fitted{known: about, targets: to, logs: logs, Result: found}
 	if err := f.compare(); err != nil {
 		return err
 	}
-	if err := f.writeFiles(c, files); err != nil {
+	if err := f.writeFiles(); err != nil {
 		return err
 	}
 	bar.clear()

@@ -96,7 +96,7 @@ func (f *fitted) json(w *bytes.Buffer) error {
 	for _, o := range f.Ohms {
 		ohms = append(ohms, fitJSONOhm{figure(o.Charge), inJSON(o.Ohm), o.Steps})
 	}
-	pack, err := f.packTable("", "")
+	pack, err := f.packTable()
 	if err != nil {
 		return err
 	}
@@ -123,12 +123,13 @@ func (f *fitted) json(w *bytes.Buffer) error {
 		MidOhm        *estimated   `json:"mid_ohm"`
 		Pack          string       `json:"pack"`
 		Assumed       []assumption `json:"assumed"`
+		Next          []string     `json:"next"`
 		Notes         []string     `json:"notes"`
 		Cautions      []string     `json:"cautions"`
 		Uncertainty   string       `json:"uncertainty"`
 	}{
 		fitSchema, f.profile.Name, f.cells, f.label.Text, figure(f.Options.LabelAh), figure(f.Options.RateHours), figure(f.Options.CutoffV),
 		logs, runs, f.Rests, f.Pulses, inJSON(f.CapacityAh), inJSON(f.FullAh), inJSON(f.Health), inJSON(f.Peukert), ohms, inJSON(f.MidOhm),
-		pack, append([]assumption{}, f.assumed...), append([]string{}, unique(f.Notes)...), f.cautions, uncertaintyText,
+		pack, append([]assumption{}, f.assumed...), append([]string{}, f.next()...), append([]string{}, unique(f.Notes)...), f.cautions, uncertaintyText,
 	})
 }

@@ -6,11 +6,13 @@ import (
 	"slices"
 
 	"example.org/packcheck/cellfit"
+	"example.org/packcheck/chemistry"
 )
 
 // fitted is what the logs say, with what it was read from.
 type fitted struct {
 	*known
+	targets
 	cellfit.Result
 	logs     []*cellfit.Log
 	agrees   []cellfit.Agreement // of the fitted cell with each log; nil without one
@@ -69,4 +71,30 @@ func (f *fitted) warn() {
 		"The figures hold for the battery as it was on the day of the log. It ages.",
 		"Stop every discharge where the maker's instructions say. This page does not replace them, local codes or licensed practice.",
 	)
+}
+
+// What counts as narrow enough, relative half width of a range.
+const (
+	narrowOhm  = 0.15
+	narrowFull = 0.15
+	mostNext   = 3
+)
+
+// next says what would narrow the figures most, the first first.
+func (f *fitted) next() []string {
+	wide := func(e cellfit.Estimate, limit float64) bool { return 2*e.Sigma > limit*e.Value }
+	noTemp := slices.ContainsFunc(f.logs, func(l *cellfit.Log) bool { return l.TempC == nil })
+	var out []string
+	add := func(wanted bool, what string) {
+		if wanted && len(out) < mostNext {
+			out = append(out, what)
+		}
+	}
+	add(!f.FullAh.Known, "Log one discharge from full and rested down to "+volts(f.Options.CutoffV)+", or to where the maker's instructions say that it ends.")
+	add(f.Options.LabelAh <= 0, "Give the printed capacity with --label.")
+	add(!f.MidOhm.Known, "Switch the load off and on a few times while logging, with rows no more than a second apart.")
+	add(f.MidOhm.Known && noTemp && wide(f.MidOhm, narrowOhm), "Log the battery's temperature beside volts and amps.")
+	add(f.FullAh.Known && !f.full && f.profile.Family == chemistry.LeadAcid && wide(f.FullAh, narrowFull), "Charge the battery until its charger says full, let it rest for some hours, log again, and say so with --full.")
+	add(f.FullAh.Known && !f.Peukert.Known && wide(f.FullAh, narrowFull), "Log a second full discharge, at a current nearer to that of the label.")
+	return out
 }

@@ -34,6 +34,12 @@ func (f *fitted) text(w io.Writer) {
 			s.fact(a.Key, a.Value+". "+a.Why)
 		}
 	}
+	if next := f.next(); len(next) > 0 {
+		s.heading("What to measure next")
+		for _, n := range next {
+			s.item(n)
+		}
+	}
 	s.heading("Cautions")
 	for _, c := range f.cautions {
 		s.item(c)
@@ -197,7 +203,7 @@ func (f *fitted) textCell(s *sheet) {
 
 // textPack shows the lines for a setup file.
 func (f *fitted) textPack(s *sheet) {
-	lines, err := f.packTable("", "")
+	lines, err := f.packTable()
 	if err != nil {
 		return
 	}

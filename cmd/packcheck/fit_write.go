@@ -4,59 +4,92 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"reflect"
 	"strings"
 
 	"github.com/urfave/cli/v2"
+
+	"example.org/packcheck/chemistry"
 )
 
-// packTable returns the lines for a setup file; with a chemistry of its own
-// when that has a name.
-func (f *fitted) packTable(chemistry, file string) (string, error) {
+// targets are the files that fit is asked to write.
+type targets struct {
+	cellsFile, packFile string // files; empty = not asked for
+	name                string // of the fitted cell in a setup
+}
+
+// readTargets refuses, before any long work, names that would cost somebody a
+// file.
+func readTargets(c *cli.Context, about *known, logs []string) (targets, error) {
+	t := targets{cellsFile: c.String(flagWriteChemistry), packFile: c.String(flagWritePack)}
+	t.name = chemistryName(c.String(flagName), t.cellsFile)
+	for _, x := range []struct{ flag, target string }{{flagWriteChemistry, t.cellsFile}, {flagWritePack, t.packFile}} {
+		if !c.IsSet(x.flag) {
+			continue
+		}
+		if x.target == "" || x.target == stdinName {
+			return t, fmt.Errorf("--%s needs a file name", x.flag)
+		}
+		for _, read := range append([]string{about.chemistryFile}, logs...) {
+			if read != "" && read != stdinName && sameFile(x.target, read) {
+				return t, fmt.Errorf("--%s %s would overwrite what was read", x.flag, x.target)
+			}
+		}
+	}
+	builtin, _ := chemistry.Builtin().Profile(about.profile.Name)
+	switch _, taken := about.set.Profile(t.name); {
+	case t.cellsFile == "":
+	case !reflect.DeepEqual(builtin, about.profile):
+		return t, fmt.Errorf("--%s: a fitted cell is based on a built-in chemistry, and %s is your own", flagWriteChemistry, about.profile.Name)
+	case t.packFile != "" && sameFile(t.cellsFile, t.packFile):
+		return t, fmt.Errorf("--%s %s: chemistry and pack cannot share a file", flagWritePack, t.packFile)
+	case t.name == "":
+		return t, fmt.Errorf("--%s: give the fitted cell a name of letters and digits", flagName)
+	case taken:
+		return t, fmt.Errorf("--%s %s: there is such a chemistry already; give another name", flagName, t.name)
+	}
+	return t, nil
+}
+
+// packTable returns the lines for a setup file, with the fitted cell when that
+// is written too.
+func (f *fitted) packTable() (string, error) {
 	var b strings.Builder
 	var err error
-	if chemistry == "" {
+	if f.cellsFile == "" {
 		err = f.WritePack(&b)
 	} else {
-		err = f.WriteOwnPack(&b, chemistry, file)
+		err = f.WriteOwnPack(&b, f.name, relative(f.packFile, f.cellsFile))
 	}
 	return b.String(), err
 }
 
 // writeFiles writes what was asked for: all of it or nothing, and never half a
 // file.
-func (f *fitted) writeFiles(c *cli.Context, logs []string) error {
+func (f *fitted) writeFiles() error {
 	var pending []*pendingFile
 	defer func() {
 		for _, p := range pending {
 			p.drop()
 		}
 	}()
-	cells, pack := c.String(flagWriteChemistry), c.String(flagWritePack)
-	name := chemistryName(c.String(flagName), cells)
-	if _, taken := f.set.Profile(name); taken && name != "" {
-		return fmt.Errorf("--%s %s: there is such a chemistry already; give another name", flagName, name)
-	}
 	for _, t := range []struct {
-		flag  string
-		write func(io.Writer) error
+		flag, target string
+		write        func(io.Writer) error
 	}{
-		{flagWriteChemistry, func(w io.Writer) error { return f.WriteChemistry(w, name) }},
-		{flagWritePack, func(w io.Writer) error {
-			text, err := f.packTable(name, relative(pack, cells))
+		{flagWriteChemistry, f.cellsFile, func(w io.Writer) error { return f.WriteChemistry(w, f.name) }},
+		{flagWritePack, f.packFile, func(w io.Writer) error {
+			text, err := f.packTable()
 			if err == nil {
 				_, err = io.WriteString(w, text)
 			}
 			return err
 		}},
 	} {
-		if !c.IsSet(t.flag) {
+		if t.target == "" {
 			continue
 		}
-		target := c.String(t.flag)
-		if err := f.checkFitTarget(t.flag, target, logs, pending); err != nil {
-			return err
-		}
-		p, err := fill(target, t.write)
+		p, err := fill(t.target, t.write)
 		if err != nil {
 			return fmt.Errorf("--%s: %s", t.flag, strings.TrimPrefix(err.Error(), "cellfit: "))
 		}
@@ -65,24 +98,6 @@ func (f *fitted) writeFiles(c *cli.Context, logs []string) error {
 	for _, p := range pending {
 		if err := p.keep(); err != nil {
 			return err
-		}
-	}
-	return nil
-}
-
-// checkFitTarget refuses names that would cost somebody a file.
-func (f *fitted) checkFitTarget(flag, target string, logs []string, others []*pendingFile) error {
-	if target == "" || target == stdinName {
-		return fmt.Errorf("--%s needs a file name", flag)
-	}
-	for _, name := range append([]string{f.chemistryFile}, logs...) {
-		if name != "" && name != stdinName && sameFile(target, name) {
-			return fmt.Errorf("--%s %s would overwrite what was read", flag, target)
-		}
-	}
-	for _, o := range others {
-		if sameFile(target, o.target) {
-			return fmt.Errorf("--%s %s: chemistry and pack cannot share a file", flag, target)
 		}
 	}
 	return nil
