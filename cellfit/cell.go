@@ -281,23 +281,50 @@ func (f *fitter) run() (CellFit, error) {
 	// The valley has side arms in the time constants and the wells, so the
 	// search starts from several places, and a simplex that has shrunk is
 	// started afresh.
+	free := f.free(units)
+	all := func(x []float64) []float64 {
+		out := make([]float64, 6+units)
+		for i, at := range free {
+			out[at] = x[i]
+		}
+		return out
+	}
 	best, least := make([]float64, 6+units), math.Inf(1)
 	for _, seed := range startingPoints(f.o.Searches) {
-		start := make([]float64, 6+units)
-		copy(start, seed)
+		start := make([]float64, len(free))
+		for i, at := range free {
+			if at < len(seed) {
+				start[i] = seed[at]
+			}
+		}
 		for range 2 {
-			result, err := optimize.Minimize(optimize.Problem{Func: cost}, start,
+			result, err := optimize.Minimize(optimize.Problem{Func: func(x []float64) float64 { return cost(all(x)) }}, start,
 				&optimize.Settings{MajorIterations: 200, Converger: &optimize.FunctionConverge{Absolute: 0.05, Iterations: 30}},
 				&optimize.NelderMead{SimplexSize: 0.15})
 			if result == nil {
 				return CellFit{}, fmt.Errorf("cellfit: the search failed: %w", err)
 			}
 			if start = result.X; result.F < least {
-				least, best = result.F, result.X
+				least, best = result.F, all(result.X)
 			}
 		}
 	}
 	s := at(best)
 	cost(best)
 	return f.result(s, cost, best), nil
+}
+
+// free lists the places of what is searched for: time constants, full charge,
+// activation energy, both figures of the wells, specimens. With the full charge
+// searched for the whole list is, as it always was, so that the shipped cells
+// come out the same again; without, nothing is searched that cannot matter.
+func (f *fitter) free(units int) []int {
+	var out []int
+	for i := range 6 + units {
+		matters := i < 2 || i == 3 && f.o.FitKiloJ || (i == 4 || i == 5) && f.o.FitWells || i > 5
+		if matters || f.o.FullAh == 0 {
+			out = append(out, i)
+		}
+	}
+	return out
 }
