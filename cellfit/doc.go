@@ -16,11 +16,18 @@
 // curve held to rise and resistances to be positive; full charge, time
 // constants, activation energy and wells are searched for around that.
 //
+// [Fit] runs the cell model along the logs as well: capacity and resistance are
+// those with which it reaches the cutoff where the log does and jumps as the log
+// does when the current changes. So neither pauses nor seconds between the rows
+// pass for something else.
+//
 // # Assumptions
 //
-// A log begins at rest. Where it carries no temperature, the cell model works
-// it out from the current and the surroundings, 25 deg C when nobody says
-// otherwise. The ammeter is right to 1 %.
+// A log begins at rest, or under a load that has just come on; whoever knows
+// that the pack was full can say so. Where there is no temperature, it is worked
+// out from the current and the surroundings, 25 deg C when nobody says
+// otherwise; several cells sit in a closed shell, a single one does not. The
+// ammeter is right to 1 %.
 //
 // # Limits
 //
