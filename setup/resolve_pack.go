@@ -44,7 +44,7 @@ func (r *resolver) pack() {
 		"Not given; a closed shell cools worst.", srcPackWear)
 	p.ClosedShell = p.Housing.Text == "closed shell"
 	p.Joined = raw.Joined.Text
-	p.ToolPack = p.Profile.Name == "li-ion"
+	p.ToolPack = toolCells(p.Profile)
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
 	}
@@ -181,12 +181,19 @@ func (r *resolver) packCharge(raw Pack, label battery.Label) {
 	}
 }
 
+// toolCells reports whether cells are of the kind that cordless-tool packs are
+// made of: lithium of more volts than iron phosphate has. Going by the name
+// would leave out a user's own chemistry, and the cautions with it.
+func toolCells(p chemistry.Profile) bool {
+	return p.Family == chemistry.Lithium && p.NominalV > 3.4
+}
+
 // usualCapacity is what packs of a chemistry are usually sold with.
 func usualCapacity(p chemistry.Profile) quantity.Range {
 	switch {
 	case p.Family == chemistry.LeadAcid:
 		return quantity.Spread(4.5, 7, 14)
-	case p.Name == "li-ion":
+	case toolCells(p):
 		return quantity.Spread(1.5, 4, 9)
 	case p.Family == chemistry.Lithium:
 		return quantity.Spread(4, 7, 20)

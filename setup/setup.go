@@ -165,7 +165,7 @@ type Bench struct {
 	Place
 	Current Value `key:"current" kind:"current" min:"0.001" max:"5000" example:"10 A" doc:"constant current"`
 	Power   Value `key:"power" kind:"power" min:"0.01" max:"200000" example:"150 W" doc:"constant power"`
-	Pattern Word  `key:"pattern" kind:"file" example:"log.csv" doc:"a CSV file with seconds and amperes"`
+	Pattern Word  `key:"pattern" kind:"file" example:"log.csv" doc:"a logged discharge (CSV) whose currents are drawn: time and amperes, volts if there are any"`
 	Until   Value `key:"until" kind:"voltage" min:"0.1" max:"500" example:"10.5 V" doc:"pack voltage at which it ends"`
 }
 
