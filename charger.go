@@ -27,7 +27,12 @@ func chargingOf(v *view) (charging, error) {
 	out.note(rightCharger(one, p.Pack.ToolPack))
 	// To wait after a ride is a habit: nothing is wrong with the vehicle for it.
 	for _, f := range charge.WaitFor(one, v.o.lasts.PackC, v.o.c.AmbientC).Findings {
-		f.Level = min(f.Level, finding.Watch)
+		switch {
+		case f.Code == "charge-too-hot":
+			f.Level = min(f.Level, finding.Watch)
+		case !p.Setup.Charger.Given: // it may be charged somewhere warmer
+			f.Level = min(f.Level, finding.FixFirst)
+		}
 		out.findings = append(out.findings, f)
 	}
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/finding"
@@ -67,7 +68,7 @@ func (v *view) wire(b *builder) error {
 	full := c.Pack.StateAt(1, c.PackC)
 	wc := wiring.Case{
 		Path: v.path, Tables: v.parts.Tables, AmbientC: c.AmbientC + boxRiseK,
-		Pack:   wiring.PackEnd{FullV: c.Pack.FullV(), NominalV: c.Pack.NominalV(), Ohm: c.Pack.SourceOhm(&full)},
+		Pack:   wiring.PackEnd{FullV: v.fullV(), NominalV: c.Pack.NominalV(), Ohm: c.Pack.SourceOhm(&full)},
 		Demand: wiring.Demand{RunningA: v.lastingA()},
 
 		FuseUnknown: !v.parts.Fuse.Absent && !v.parts.Fuse.RatingA.Known,
@@ -155,6 +156,13 @@ func (v *view) findings() ([]finding.Finding, error) {
 		add(TopicPath, v.wired.Findings)
 	}
 	add(TopicPath, v.fuseInOuting())
+	if v.wired == nil && c.Load.Kind != ride.NoLoad && !v.parts.Fuse.Absent {
+		add(TopicPath, []finding.Finding{{
+			Code: "path-unknown", Level: finding.Watch, Source: "cfr-33-183-455",
+			Title:  "Nothing is known of wire and fuse.",
+			Advice: "Describe them under [wire] and [fuse]: without a fuse that suits the wire a short circuit makes it glow.",
+		}})
+	}
 	if c.Load.Kind == ride.NoLoad {
 		v.driving(add)
 	}
@@ -260,14 +268,17 @@ func (v *view) driving(add func(string, []finding.Finding)) {
 	if age := &v.parts.Rider.AgeYears; age.Known {
 		sc.AgeYears = age.Low // of several children the youngest counts
 	}
-	if v.orig != nil {
+	switch {
+	case v.asMade():
+		bc.Original = &o.blocked
+	case v.orig != nil:
 		lc.Original, bc.Original, sc.OriginalMS = &v.orig.Launch, &v.orig.blocked, v.orig.Steady.SpeedMS
 	}
 	add(TopicLaunch, lc.Findings())
 	add(TopicLaunch, bc.Findings())
 	add(TopicSpeed, sc.Findings())
 	add(TopicLaunch, drive.BoardCheck{
-		Controller: c.Controller, FullV: c.Pack.FullV(), DesignV: known0(&v.parts.Vehicle.DesignV, v.pick),
+		Controller: c.Controller, FullV: v.fullV(), DesignV: known0(&v.parts.Vehicle.DesignV, v.pick),
 		WeakestV: known0(&v.parts.Vehicle.WeakestPartV, v.pick), PeakA: o.Launch.PeakBatteryA, SwitchA: c.Limits.SwitchA,
 	}.Findings())
 	reverseA := 0.0 // a controller that waits for a standstill never meets it
@@ -285,6 +296,23 @@ func (v *view) driving(add func(string, []finding.Finding)) {
 			State: drive.HeatState{WindingC: o.lasts.WindingC, CaseC: o.lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
 		}.Findings())
 	}
+}
+
+// asMade reports whether the battery is of the kind that the vehicle was made
+// for: lead-acid of its own voltage on plain contacts, with no other original
+// described. Such a vehicle stands for its own original.
+func (v *view) asMade() bool {
+	design := &v.parts.Vehicle.DesignV
+	nominal := v.o.c.Pack.NominalV()
+	return v.orig == nil && v.parts.Pack.Profile.Family == chemistry.LeadAcid && !v.o.c.Controller.Chopper &&
+		design.Known && nominal < 1.05*v.pick(design)
+}
+
+// fullV is the highest voltage of a full pack: rested, or fresh from the
+// charger where the profile's curve ends above that.
+func (v *view) fullV() float64 {
+	full := v.o.c.Pack.StateAt(1, v.o.c.PackC)
+	return max(v.o.c.Pack.FullV(), v.o.c.Pack.EMF(&full))
 }
 
 // reversal is switching to reverse at running speed.
@@ -309,7 +337,7 @@ func (v *view) spark() drive.Spark {
 	c := &v.o.c
 	full := c.Pack.StateAt(1, c.PackC)
 	return drive.SparkOf(drive.PlugIn{
-		Volt: c.Pack.FullV(), LoopOhm: c.Pack.SourceOhm(&full) + c.PathOhm, InputF: c.Controller.InputF,
+		Volt: v.fullV(), LoopOhm: c.Pack.SourceOhm(&full) + c.PathOhm, InputF: c.Controller.InputF,
 	})
 }
 

@@ -66,9 +66,9 @@ func (k BlockedCheck) heat() []finding.Finding {
 	if b.ToLimitS < blockedWatchS {
 		level = finding.Watch
 	}
-	// The vehicle survived with its original: only what is worse than that is to
-	// be fixed first.
-	worse := k.Original != nil && (!k.Original.ReachesLimit || b.ToLimitS < blockedWorse*k.Original.ToLimitS)
+	// The vehicle survived with its original: what is no worse than that is no
+	// change for the worse. Where the original is not known, it may be one.
+	worse := k.Original == nil || !k.Original.ReachesLimit || b.ToLimitS < blockedWorse*k.Original.ToLimitS
 	if b.ToLimitS < blockedFixS && worse {
 		level = finding.FixFirst
 	}

@@ -68,6 +68,10 @@ func situations() []judged {
 
 		{"blocked, heat not known", blocked(func(v *drive.Vehicle, _ *drive.Controller, _ *drive.BlockedCheck) { v.Motor.Thermal = drive.Thermal{} }), levels{"blocked-heat-unknown": finding.Watch}},
 		{"blocked on contacts", blocked(func(*drive.Vehicle, *drive.Controller, *drive.BlockedCheck) {}), levels{"blocked-heat": finding.FixFirst}},
+		{"blocked on contacts, as the original was", blocked(func(v *drive.Vehicle, _ *drive.Controller, k *drive.BlockedCheck) {
+			o := drive.BlockedWheels(*v, drive.Controller{}, toolPack(), drive.HeatState{WindingC: 20, CaseC: 20}, 20)
+			k.Original = &o
+		}), levels{"blocked-heat": finding.Watch}},
 		{"blocked behind a high limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 40 }), levels{"blocked-heat": finding.Watch}},
 		{"blocked behind a middling limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 18 }), levels{"blocked-heat": finding.Fine}},
 		{"blocked behind a low limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 8 }), nil},
