@@ -56,15 +56,15 @@ func chargingOf(v *view) (charging, error) {
 	if charger.WhyEnd != "" {
 		out.note(charger.WhyEnd)
 	}
-	if why := notFrom(one, &charger, polarity(raw.JackPolarity.Text)); why != "" {
-		charger.SuppliedWithPack = false
-		out.note(why)
-	}
 	plugged := charge.Plugged{
 		Pack: one, Charger: charger, CellC: v.o.c.AmbientC, AmbientC: v.o.c.AmbientC,
 		ToolPack: p.Pack.ToolPack, Port: port(raw.Jack.Text), Jack: polarity(raw.JackPolarity.Text), Joined: joined(p.Pack.Joined),
 	}
 	plugged.RestV = restV(p)
+	if why := plugged.NotSupplied(); why != "" {
+		plugged.Charger.SuppliedWithPack = false
+		out.note(why)
+	}
 	verdict := charge.Match(plugged)
 	out.figures = ChargeFigures{Match: verdict.Fit.String(), EndVPerCell: known(verdict.EndMostVPerCell)}
 	for _, f := range verdict.Findings {
@@ -174,24 +174,6 @@ func chargerOf(s *setup.Setup) (charge.Charger, []string, error) {
 			raw.MadeFor.Given && strings.Contains(text, "kind of battery")
 	})
 	return c, unclear, nil
-}
-
-// notFrom says why a charger cannot have come with a pack, although the setup
-// has it so: a maker's word then counts for nothing. Empty when it can.
-func notFrom(one *battery.Model, c *charge.Charger, jack charge.Polarity) string {
-	if !c.SuppliedWithPack {
-		return ""
-	}
-	spec := one.Spec()
-	most := 1.05 * spec.Profile.Charge.CellMaxV * float64(spec.CellsInSeries)
-	switch {
-	case c.PrintedV > 0 && (c.PrintedV < one.EmptyV() || c.PrintedV > most):
-		return fmt.Sprintf("A charger of %s V did not come with this pack, which is charged to %s V: it is judged like any other.",
-			round(c.PrintedV, 3), round(spec.Profile.Charge.CellV*float64(spec.CellsInSeries), 3))
-	case c.Polarity != charge.PolarityUnknown && jack != charge.PolarityUnknown && c.Polarity != jack:
-		return "A charger whose plug is reversed did not come with this pack: it is judged like any other."
-	}
-	return ""
 }
 
 // contradicts refuses a figure that is not the one on the label beside it.

@@ -38,24 +38,27 @@ const (
 	mLowestBus
 	mWinding
 	mWeakest
+	mLastsClock
+	mUsable
 	mCount
 )
 
 // metrics are the figures with a spread, the ones above first.
 var metrics = [...]metric{
-	mPedal:     {"ride.pedal_min", running(func(o *outcome) float64 { return o.Outing.PedalS / 60 }), true},
-	mLasts:     {"ride.lasts_pedal_min", running(func(o *outcome) float64 { return o.lasts.PedalS / 60 }), true},
-	mDistance:  {"ride.distance_km", driven(func(o *outcome) float64 { return o.Outing.DistanceM / 1000 }), true},
-	mSpeed:     {"steady.speed_kmh", driven(func(o *outcome) float64 { return o.Steady.SpeedMS * 3.6 }), false},
-	mBatteryA:  {"steady.battery_a", driven(func(o *outcome) float64 { return o.Steady.BatteryA }), false},
-	mPeakA:     {"launch.peak_battery_a", driven(func(o *outcome) float64 { return o.Launch.PeakBatteryA }), false},
-	mBlockedA:  {"launch.blocked_battery_a", driven(func(o *outcome) float64 { return o.blocked.BatteryA }), false},
-	mLowestBus: {"launch.lowest_bus_v", driven(func(o *outcome) float64 { return o.Launch.LowestBusV }), false},
-	mWinding:   {"ride.winding_c", heated(func(o *outcome) float64 { return o.Outing.WindingC }), false},
-	mWeakest:   {"cutoff.weakest_cell_v", running(weakestV), true},
+	mPedal:      {"ride.pedal_min", running(func(o *outcome) float64 { return o.Outing.PedalS / 60 }), true},
+	mLasts:      {"ride.lasts_pedal_min", running(func(o *outcome) float64 { return o.lasts.PedalS / 60 }), true},
+	mDistance:   {"ride.distance_km", driven(func(o *outcome) float64 { return o.Outing.DistanceM / 1000 }), true},
+	mSpeed:      {"steady.speed_kmh", driven(func(o *outcome) float64 { return o.Steady.SpeedMS * 3.6 }), false},
+	mBatteryA:   {"steady.battery_a", driven(func(o *outcome) float64 { return o.Steady.BatteryA }), false},
+	mPeakA:      {"launch.peak_battery_a", driven(func(o *outcome) float64 { return o.Launch.PeakBatteryA }), false},
+	mBlockedA:   {"launch.blocked_battery_a", driven(func(o *outcome) float64 { return o.blocked.BatteryA }), false},
+	mLowestBus:  {"launch.lowest_bus_v", driven(func(o *outcome) float64 { return o.Launch.LowestBusV }), false},
+	mWinding:    {"ride.winding_c", heated(func(o *outcome) float64 { return o.Outing.WindingC }), false},
+	mWeakest:    {"cutoff.weakest_cell_v", running(weakestV), true},
+	mLastsClock: {"ride.lasts_clock_min", running(func(o *outcome) float64 { return o.lasts.ClockS / 60 }), true},
+	mUsable:     {"pack.usable_ah", running(func(o *outcome) float64 { return o.lasts.DeliveredAh }), true},
 
 	mCount: {"ride.clock_min", running(func(o *outcome) float64 { return o.Outing.ClockS / 60 }), true},
-	{"ride.lasts_clock_min", running(func(o *outcome) float64 { return o.lasts.ClockS / 60 }), true},
 	{"ride.delivered_ah", running(func(o *outcome) float64 { return o.Outing.DeliveredAh }), true},
 	{"ride.charge_left", running(func(o *outcome) float64 { return o.Outing.ChargeLeft }), true},
 	{"ride.motor_case_c", heated(func(o *outcome) float64 { return o.Outing.CaseC }), false},
@@ -64,7 +67,6 @@ var metrics = [...]metric{
 	{"steady.bus_v", driven(func(o *outcome) float64 { return o.Steady.BusV }), false},
 	{"launch.peak_motor_a", driven(func(o *outcome) float64 { return o.Launch.PeakMotorA }), false},
 	{"launch.blocked_motor_a", driven(func(o *outcome) float64 { return o.blocked.MotorA }), false},
-	{"pack.usable_ah", running(func(o *outcome) float64 { return o.lasts.DeliveredAh }), true},
 	{"pack.usable_wh", running(func(o *outcome) float64 { return o.lasts.DeliveredWh }), true},
 	{"pack.resistance_ohm", midOhm, false},
 	{"path.resistance_ohm", func(o *outcome) float64 {

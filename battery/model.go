@@ -188,7 +188,7 @@ func (m *Model) filled(s *State) float64 { return (s.Y1Ah + s.Y2Ah) * m.fillOf }
 func (m *Model) RestedV(s State) float64 {
 	w := m.warmth(s.TempC)
 	z := m.filled(&s)
-	return m.voltsAt(w.effective(z, z))
+	return max(0, m.voltsAt(w.effective(z, z))) // at rest a drained pack has nothing, not less
 }
 
 // EMF returns the voltage behind the pack's resistance at this instant:

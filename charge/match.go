@@ -35,6 +35,9 @@ func Match(p Plugged) Verdict {
 	if p.Pack == nil {
 		return Verdict{Fit: Refused}
 	}
+	if p.NotSupplied() != "" {
+		p.Charger.SuppliedWithPack = false
+	}
 	prof := p.Pack.Spec().Profile
 	m := &match{p: p, prof: prof, gate: GateAt(prof, p.CellC), v: Verdict{Fit: Matches}}
 	m.v.WantedVPerCell = m.gate.WantedVPerCell
@@ -49,6 +52,30 @@ func Match(p Plugged) Verdict {
 	m.state()
 	finding.Sort(m.v.Findings)
 	return m.v
+}
+
+// NotSupplied says why the charger cannot have come with the pack although
+// SuppliedWithPack says so: its maker's word then counts for nothing, and
+// [Match] judges it like any other. Empty when it can, or when nobody says so.
+func (p Plugged) NotSupplied() string {
+	c := &p.Charger
+	if p.Pack == nil || !c.SuppliedWithPack {
+		return ""
+	}
+	spec := p.Pack.Spec()
+	limits, n := spec.Profile.Charge, float64(spec.CellsInSeries)
+	switch {
+	case c.PrintedV > 0 && (c.PrintedV < p.Pack.EmptyV() || c.PrintedV > 1.05*limits.CellMaxV*n):
+		return fmt.Sprintf("A charger of %.4g V did not come with this pack, which is charged to %.4g V: it is judged like any other.", c.PrintedV, limits.CellV*n)
+	case p.reversed():
+		return "A charger whose plug is reversed did not come with this pack: it is judged like any other."
+	}
+	return ""
+}
+
+// reversed reports whether plug and jack are known to be of opposite polarity.
+func (p *Plugged) reversed() bool {
+	return p.Charger.Polarity != PolarityUnknown && p.Jack != PolarityUnknown && p.Charger.Polarity != p.Jack
 }
 
 // say records a finding and what it makes of the fit.
@@ -182,7 +209,7 @@ func (m *match) output() {
 		return
 	}
 	switch {
-	case c.Polarity != PolarityUnknown && m.p.Jack != PolarityUnknown && c.Polarity != m.p.Jack:
+	case m.p.reversed():
 		m.say(Refused, finding.Finding{
 			Code: "charger-polarity-reversed", Level: finding.Danger, Source: "common-charging",
 			Title:  "The plug's polarity is the reverse of what the jack wants.",

@@ -40,6 +40,19 @@ func TestChargersAreMatchedOrRefusedWithTheReason(t *testing.T) {
 			fit: charge.Matches,
 		},
 		{
+			name: "a plug that is reversed did not come with the pack", p: plugged(t, "li-ion", 5, 5, "21V 2A DC Li-ion automatic centre positive"),
+			do: func(p *charge.Plugged) {
+				p.ToolPack, p.Charger.SuppliedWithPack, p.Port = true, true, charge.PortPack
+				p.Jack = charge.CentreNegative
+			},
+			fit: charge.Refused, code: "charger-polarity-reversed", level: danger,
+		},
+		{
+			name: "nor did one of other volts", p: plugged(t, "li-ion", 5, 5, "42V 2A DC Li-ion automatic"),
+			do:  func(p *charge.Plugged) { p.Charger.SuppliedWithPack, p.Port = true, charge.PortPack },
+			fit: charge.Refused, code: "charger-volts-too-high", level: danger,
+		},
+		{
 			name: "lead-acid charger on a tool pack", p: plugged(t, "li-ion", 4, 4, "lead acid 14.7V 1A DC automatic"),
 			fit: charge.Refused, code: "charger-wrong-chemistry", level: danger,
 		},

@@ -153,22 +153,27 @@ func (k LaunchCheck) going() []finding.Finding {
 	return out
 }
 
-// teeth compares the load on the gears' teeth with the original's.
+// teeth compares the load on the gears' teeth at a start with the original's.
 func (k LaunchCheck) teeth() []finding.Finding {
-	if k.Original == nil || k.Original.Incomplete || k.Original.PeakPinionNM <= 0 {
+	if k.Original == nil || k.Original.Incomplete {
 		return nil
 	}
-	ratio := k.Result.PeakPinionNM / k.Original.PeakPinionNM
-	if ratio <= toothWatch {
-		return nil
-	}
-	level := finding.Watch
-	if ratio > toothFix {
-		level = finding.FixFirst
-	}
-	return []finding.Finding{{
-		Code: "tooth-load", Level: level, Source: srcOwn, Unit: "x", Found: ratio, Limit: toothWatch,
-		Title:  fmt.Sprintf("Starting loads the gears to %.1f times the original.", ratio),
+	return toothLoad(k.Result.PeakPinionNM, k.Original.PeakPinionNM, finding.Finding{
+		Code: "tooth-load", Title: "Starting loads the gears to %.1f times the original.",
 		Advice: "Fit a current limit or a soft start: plastic teeth strip without warning.",
-	}}
+	})
+}
+
+// toothLoad judges one pinion's torque against the original's, with the words
+// of f; its title takes the ratio.
+func toothLoad(nm, originalNM float64, f finding.Finding) []finding.Finding {
+	if !(originalNM > 0) || nm <= toothWatch*originalNM {
+		return nil
+	}
+	f.Level, f.Source, f.Unit, f.Found, f.Limit = finding.Watch, srcOwn, "x", nm/originalNM, toothWatch
+	if f.Found > toothFix {
+		f.Level = finding.FixFirst
+	}
+	f.Title = fmt.Sprintf(f.Title, f.Found)
+	return []finding.Finding{f}
 }

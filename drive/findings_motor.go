@@ -87,22 +87,13 @@ func (k BlockedCheck) heat() []finding.Finding {
 }
 
 func (k BlockedCheck) teeth() []finding.Finding {
-	if k.Original == nil || k.Original.PinionNM <= 0 {
+	if k.Original == nil {
 		return nil
 	}
-	ratio := k.Blocked.PinionNM / k.Original.PinionNM
-	if ratio <= toothWatch {
-		return nil
-	}
-	level := finding.Watch
-	if ratio > toothFix {
-		level = finding.FixFirst
-	}
-	return []finding.Finding{{
-		Code: "tooth-load-blocked", Level: level, Source: srcOwn, Unit: "x", Found: ratio, Limit: toothWatch,
-		Title:  fmt.Sprintf("Blocked wheels load the gears to %.1f times the original.", ratio),
+	return toothLoad(k.Blocked.PinionNM, k.Original.PinionNM, finding.Finding{
+		Code: "tooth-load-blocked", Title: "Blocked wheels load the gears to %.1f times the original.",
 		Advice: "Fit a current limit: plastic teeth strip without warning.",
-	}}
+	})
 }
 
 // HeatCheck is a motor at the end of an outing.
