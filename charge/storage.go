@@ -13,15 +13,6 @@ import (
 const (
 	// monthDays is the month of the figures for self-discharge.
 	monthDays = 30.0
-	// The loss in store may lie this far from the profile's (source
-	// "keeping-spread"): sealed lead-acid was printed with 3 to 6.3 % a month
-	// where the profile has 3, lithium with 2 to 5 % about 3.
-	keepingLeast     = 0.6
-	leadKeepingMost  = 2.2
-	otherKeepingMost = 1.7
-	// usualDoublingK stands in where a profile does not say how fast the
-	// loss grows with temperature (source "storage-lithium").
-	usualDoublingK = 10.0
 	// topUpAt is the charge at which a stored pack is charged again: lead-acid
 	// before it falls to the 2 V per cell that suppliers name as the least,
 	// which is a quarter, with a good margin; the others before they run low.
@@ -63,17 +54,6 @@ type Stored struct {
 // errStore is wrapped by the errors of [Keep].
 var errStore = errors.New("charge: cannot plan the storage")
 
-// MonthlyLoss returns the share of a full charge that a pack of this chemistry
-// loses by itself in thirty days at the given temperature: the profile's
-// figure, doubling for every so many kelvin.
-func MonthlyLoss(p chemistry.Profile, tempC float64) float64 {
-	doubling := p.Keeping.DoublingK
-	if doubling <= 0 {
-		doubling = usualDoublingK
-	}
-	return p.Keeping.LossPerMonth * math.Exp2((tempC-p.Keeping.AtC)/doubling)
-}
-
 // Keep follows a pack in store: what is left of its charge, when it must be
 // topped up, at what charge lithium should be put away, as a dated list. The
 // loss by itself is a constant share of the full charge per day, as makers
@@ -102,10 +82,9 @@ func Keep(s Store) (Stored, error) {
 		}
 	}
 	out := Stored{Days: float64(days)}
-	left := func(band float64) float64 {
-		return max(0, s.Charge-out.Days*s.perDay(band))
-	}
-	out.LeftLeast, out.LeftLikely, out.LeftMost = left(s.keepingMost()), left(1), left(keepingLeast)
+	least, likely, most := s.Pack.Spec().Profile.MonthlyLoss(s.TempC)
+	left := func(monthly float64) float64 { return max(0, s.Charge-out.Days*s.perDay(monthly)) }
+	out.LeftLeast, out.LeftLikely, out.LeftMost = left(most), left(likely), left(least)
 	out.RestV = s.Pack.RestedV(s.Pack.StateAt(out.LeftLikely, referenceC))
 	out.TopUpDays = s.topUpDays()
 	out.Tasks = s.tasks(out.TopUpDays)
@@ -113,20 +92,10 @@ func Keep(s Store) (Stored, error) {
 	return out, nil
 }
 
-// perDay returns the share of the full charge lost in a day, the loss by
-// itself being the profile's times band.
-func (s *Store) perDay(band float64) float64 {
-	self := MonthlyLoss(s.Pack.Spec().Profile, s.TempC) / monthDays * band
-	return self + s.StandbyA*24/s.Pack.FullAh()
-}
-
-// keepingMost returns how much faster than the profile's figure the charge may
-// be lost.
-func (s *Store) keepingMost() float64 {
-	if s.Pack.Spec().Profile.Family == chemistry.LeadAcid {
-		return leadKeepingMost
-	}
-	return otherKeepingMost
+// perDay returns the share of the full charge lost in a day, at a loss by itself
+// of monthly.
+func (s *Store) perDay(monthly float64) float64 {
+	return monthly/monthDays + s.StandbyA*24/s.Pack.FullAh()
 }
 
 // stored returns the charge at which the chemistry is kept.
@@ -145,7 +114,8 @@ func (s *Store) topUpAt() float64 {
 // whichever is sooner.
 func (s *Store) topUpDays() float64 {
 	days := math.Inf(1)
-	if loss := s.perDay(s.keepingMost()); loss > 0 {
+	_, _, most := s.Pack.Spec().Profile.MonthlyLoss(s.TempC)
+	if loss := s.perDay(most); loss > 0 {
 		days = (s.stored() - s.topUpAt()) / loss
 	}
 	if months := s.Pack.Spec().Profile.Keeping.TopUpMonths; months > 0 {

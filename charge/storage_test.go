@@ -146,18 +146,6 @@ func TestLeadAcidIsToppedUpWithinSixMonths(t *testing.T) {
 	}
 }
 
-func TestLossDoublesWithTemperature(t *testing.T) {
-	for _, chem := range []string{"agm", "li-ion", "nimh"} {
-		p := profile(t, chem)
-		if got := charge.MonthlyLoss(p, p.Keeping.AtC); math.Abs(got-p.Keeping.LossPerMonth) > 1e-12 {
-			t.Errorf("%s: %g a month at its own temperature, want %g", chem, got, p.Keeping.LossPerMonth)
-		}
-		if r := charge.MonthlyLoss(p, 30) / charge.MonthlyLoss(p, 20); math.Abs(r-math.Exp2(10/p.Keeping.DoublingK)) > 1e-9 {
-			t.Errorf("%s: ten kelvin give a factor of %g", chem, r)
-		}
-	}
-}
-
 func TestDatesKeepTheCalendar(t *testing.T) {
 	if got := (charge.Date{Year: 2027, Month: 2, Day: 28}).AddDays(1); got != (charge.Date{Year: 2027, Month: 3, Day: 1}) {
 		t.Errorf("28 February 2027 and a day: %v", got)

@@ -130,7 +130,8 @@ func (w *Wish) weekLoss() float64 {
 	if p.Family == chemistry.Nickel {
 		return 0
 	}
-	return weekDays * (fastestLoss(p, w.AmbientC)/monthDays + w.StandbyA*24/w.Pack.FullAh())
+	_, _, fastest := p.MonthlyLoss(w.AmbientC)
+	return weekDays * (fastest/monthDays + w.StandbyA*24/w.Pack.FullAh())
 }
 
 // dischargedTo returns the state in which the running load has brought the

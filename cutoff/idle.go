@@ -15,12 +15,6 @@ const (
 	weekDays  = 7.0
 	// mostDays is as far as anybody looks ahead; later counts as never.
 	mostDays = 3650.0
-	// usualDoublingK stands in where a profile does not say how fast its loss
-	// grows with temperature: the usual rule of thumb.
-	usualDoublingK = 10.0
-	// How much faster than the profile's figure a pack may lose its charge by
-	// itself (source "keeping-spread").
-	leadLossMost, otherLossMost = 2.2, 1.7
 	// wellsPastEmpty is how far below empty wells the search goes, as a share
 	// of all they hold: well past the last rung.
 	wellsPastEmpty = 0.25
@@ -145,7 +139,8 @@ func (s *Standing) chargeAtCell(v float64) float64 { return s.highestAt(s.cellV,
 // of its closed devices opens.
 func (s *Standing) path() decline {
 	p := s.Pack.Spec().Profile
-	self := fastestLoss(p, s.AmbientC) / monthDays
+	_, _, fastest := p.MonthlyLoss(s.AmbientC)
+	self := fastest / monthDays
 	chain := s.Chain
 	var d decline
 	day, charge := 0.0, s.Pack.Charge(s.Start)
@@ -221,20 +216,6 @@ func (d *decline) daysUntil(z float64) float64 {
 		break
 	}
 	return math.Inf(1)
-}
-
-// fastestLoss returns the share of the full charge that a pack may lose by
-// itself in thirty days at the given temperature.
-func fastestLoss(p chemistry.Profile, tempC float64) float64 {
-	k := p.Keeping
-	if k.DoublingK <= 0 {
-		k.DoublingK = usualDoublingK
-	}
-	faster := otherLossMost
-	if p.Family == chemistry.LeadAcid {
-		faster = leadLossMost
-	}
-	return faster * k.LossPerMonth * math.Exp2((tempC-k.AtC)/k.DoublingK)
 }
 
 // harmLevel is how bad it is to come below the harm limit.
