@@ -68,13 +68,8 @@ func assess(p *setup.Parts) (*Assessment, error) {
 
 // fill sets every figure of the likely case, and adds the findings that belong
 // to charging, storage and what was measured.
-func (a *Assessment) fill(v *view, list *[]finding.Finding) error {
-	add := func(topic string, fs []finding.Finding) {
-		for _, f := range fs {
-			f.Topic = topic
-			*list = append(*list, f)
-		}
-	}
+func (a *Assessment) fill(v *view, list *gathered) error {
+	add := list.add
 	a.Pack = packFigures(v)
 	a.Ride = rideFigures(v)
 	a.Path = pathFigures(v)
@@ -106,20 +101,21 @@ func (a *Assessment) fill(v *view, list *[]finding.Finding) error {
 // looked at once.
 func badCorners(s *spread) [][]side {
 	var out [][]side
-	add := func(sides []side) {
-		if slices.ContainsFunc(sides, func(x side) bool { return x != atLikely }) &&
-			!slices.ContainsFunc(out, func(o []side) bool { return slices.Equal(o, sides) }) {
-			out = append(out, sides)
-		}
+	for _, sides := range [][]side{
+		s.high[mPeakA], s.high[mBlockedA], s.high[mBatteryA], s.high[mWinding], s.high[mSpeed], s.low[mWeakest], s.low[mSpeed],
+	} {
+		out = addCorner(out, sides)
 	}
-	add(s.high[mPeakA])
-	add(s.high[mBlockedA])
-	add(s.high[mBatteryA])
-	add(s.high[mWinding])
-	add(s.high[mSpeed])
-	add(s.low[mWeakest])
-	add(s.low[mSpeed])
 	return out
+}
+
+// addCorner adds a corner that is one and not there yet.
+func addCorner(list [][]side, sides []side) [][]side {
+	if !slices.ContainsFunc(sides, func(x side) bool { return x != atLikely }) ||
+		slices.ContainsFunc(list, func(o []side) bool { return slices.Equal(o, sides) }) {
+		return list
+	}
+	return append(list, sides)
 }
 
 // rangesOf returns the spread of every figure that has one.

@@ -61,10 +61,7 @@ func weakCorners(u unknowns) [][]side {
 		u.set(sides, limits)
 		u.set(sides, weakest)
 		u.set(sides, map[string]side{"outing.air": at, "pack.temperature": at})
-		if slices.ContainsFunc(sides, func(x side) bool { return x != atLikely }) &&
-			!slices.ContainsFunc(out, func(o []side) bool { return slices.Equal(o, sides) }) {
-			out = append(out, sides)
-		}
+		out = addCorner(out, sides)
 	}
 	return out
 }
@@ -94,13 +91,8 @@ func doubts(b, original *builder, u unknowns, s *spread) ([][]finding.Finding, e
 			return nil, err
 		}
 		for _, at := range []side{atLow, atHigh} {
-			var fs []finding.Finding
-			if _, err := storageAt(v, at, func(topic string, more []finding.Finding) {
-				for _, f := range more {
-					f.Topic = topic
-					fs = append(fs, f)
-				}
-			}); err != nil {
+			var fs gathered
+			if _, err := storageAt(v, at, fs.add); err != nil {
 				return nil, err
 			}
 			out = append(out, fs)
@@ -115,20 +107,14 @@ func doubts(b, original *builder, u unknowns, s *spread) ([][]finding.Finding, e
 		if err != nil {
 			return nil, err
 		}
-		add := func(topic string, more []finding.Finding) {
-			for _, f := range more {
-				f.Topic = topic
-				fs = append(fs, f)
-			}
-		}
-		if _, err := cutoffFigures(v, add); err != nil {
+		if _, err := cutoffFigures(v, fs.add); err != nil {
 			return nil, err
 		}
 		ch, err := chargingOf(v)
 		if err != nil {
 			return nil, err
 		}
-		add(TopicCharge, ch.findings)
+		fs.add(TopicCharge, ch.findings)
 		out = append(out, fs)
 	}
 	return out, nil

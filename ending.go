@@ -23,9 +23,9 @@ func cutoffFigures(v *view, add adder) (CutoffFigures, error) {
 		return f, nil
 	}
 	if v.o.c.Cutoffs.Len() > 0 {
-		followed, err := cutoff.Follow(cc)
+		followed, err := v.follow()
 		if err != nil {
-			return f, fmt.Errorf("packcheck: %w", err)
+			return f, err
 		}
 		f.ChatterCount = followed.Recloses
 		if place, _, opened := v.o.lasts.Chain.First(); opened {

@@ -7,6 +7,17 @@ import (
 	"example.org/packcheck/finding"
 )
 
+// gathered is findings, each with the topic that it belongs to.
+type gathered []finding.Finding
+
+// add puts findings under a topic.
+func (g *gathered) add(topic string, fs []finding.Finding) {
+	for _, f := range fs {
+		f.Topic = topic
+		*g = append(*g, f)
+	}
+}
+
 // doubtful marks a finding that shows only where the unknowns fall badly. It
 // stands in front, so that a title cut short still says so.
 const doubtful = "Possibly: "

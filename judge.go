@@ -28,6 +28,9 @@ type view struct {
 	path  *wiring.Path
 	wired *wiring.Result // nil without a path
 	orig  *outcome       // the original at the same pick, nil without one
+
+	followed *cutoff.Followed            // see follow
+	sags     map[cutoff.Place]cutoff.Sag // see sag
 }
 
 // look computes a case and its path at one pick.
@@ -131,14 +134,9 @@ func known0(f *setup.Figure, pick setup.Pick) float64 {
 }
 
 // findings judges the view: everything but charging and storage.
-func (v *view) findings() ([]finding.Finding, error) {
-	var list []finding.Finding
-	add := func(topic string, fs []finding.Finding) {
-		for _, f := range fs {
-			f.Topic = topic
-			list = append(list, f)
-		}
-	}
+func (v *view) findings() (gathered, error) {
+	var list gathered
+	add := list.add
 	c := &v.o.c
 	use := battery.Use{
 		PeakA: v.o.Outing.PeakBatteryA, LastingA: v.lastingA(),
@@ -259,7 +257,7 @@ func (v *view) joined() []finding.Finding {
 }
 
 // driving judges what only a vehicle has.
-func (v *view) driving(add func(string, []finding.Finding)) {
+func (v *view) driving(add adder) {
 	c, o := &v.o.c, &v.o
 	launch := c.LaunchCase()
 	lc := drive.LaunchCheck{Case: launch, Result: o.Launch, BlockedA: o.blocked.MotorA}
@@ -390,7 +388,7 @@ func (v *view) fuseInOuting() []finding.Finding {
 }
 
 // cutoffs judges what disconnects the pack.
-func (v *view) cutoffs(add func(string, []finding.Finding)) error {
+func (v *view) cutoffs(add adder) error {
 	c := &v.o.c
 	cc := v.cutoffCase()
 	if cc.LoadA <= 0 {
@@ -404,7 +402,7 @@ func (v *view) cutoffs(add func(string, []finding.Finding)) error {
 	if c.Cutoffs.Len() == 0 {
 		return nil
 	}
-	followed, err := cutoff.Follow(cc)
+	followed, err := v.follow()
 	if err != nil {
 		return err
 	}
@@ -416,6 +414,18 @@ func (v *view) cutoffs(add func(string, []finding.Finding)) error {
 		}
 	}
 	return nil
+}
+
+// follow is what happens around the first opening of a cutoff, computed once.
+func (v *view) follow() (*cutoff.Followed, error) {
+	if v.followed == nil {
+		f, err := cutoff.Follow(v.cutoffCase())
+		if err != nil {
+			return nil, fmt.Errorf("packcheck: %w", err)
+		}
+		v.followed = &f
+	}
+	return v.followed, nil
 }
 
 // cutoffCase is the pack under its running load, as package cutoff wants it.

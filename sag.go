@@ -11,9 +11,24 @@ import (
 const sagCharge = 0.3
 
 // sag returns what a launch with a fairly empty pack does to the volts that a
-// cutoff at that place sees.
+// cutoff at that place sees, computed once for each place.
 func (v *view) sag(where cutoff.Place) cutoff.Sag {
+	s, known := v.sags[where]
+	if !known {
+		s = v.launchSag(where)
+		if v.sags == nil {
+			v.sags = map[cutoff.Place]cutoff.Sag{}
+		}
+		v.sags[where] = s
+	}
+	return s
+}
+
+func (v *view) launchSag(where cutoff.Place) cutoff.Sag {
 	c := v.o.c
+	if c.Controller.Converter.OutV > 0 {
+		return cutoff.Sag{} // behind a converter the launch is not seen by the pack in volts
+	}
 	c.StartCharge = min(sagCharge, c.StartCharge)
 	l := c.LaunchCase()
 	var times, volts []float64
@@ -24,8 +39,8 @@ func (v *view) sag(where cutoff.Place) cutoff.Sag {
 		}
 		times, volts = append(times, s.TimeS), append(volts, seen)
 	})
-	if len(volts) == 0 || c.Controller.Converter.OutV > 0 {
-		return cutoff.Sag{} // behind a converter the launch is not seen by the pack in volts
+	if len(volts) == 0 {
+		return cutoff.Sag{}
 	}
 	lowest := volts[0]
 	for _, u := range volts {

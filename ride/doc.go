@@ -8,12 +8,12 @@
 //
 // # Model
 //
-// The pack is a [battery.Model], advanced by its exact propagator. Within one
+// The pack is a [example.org/packcheck/battery.Model], advanced by its exact propagator. Within one
 // step the supply (electromotive force and resistance) is held; within that
 // the motion of the vehicle is exact: constant force while the current sits
 // at its limit or at the grip of the wheels, an exponential approach to the
 // running speed after that. The winding inductance (milliseconds) is left to
-// [drive.Launch]; it moves no charge that an outing would notice. Steps are
+// [example.org/packcheck/drive.Launch]; it moves no charge that an outing would notice. Steps are
 // short after every start and grow, so that the step in which the current is
 // large is short. The moment at which a cutoff or a fuse opens, or the pack
 // is empty, is found by bisection within its step.
@@ -27,17 +27,6 @@
 // # Limits
 //
 // Steps are quasi-static: what happens within milliseconds of a start belongs
-// to [drive.Launch]. Against an independent integration of the same equations
+// to [example.org/packcheck/drive.Launch]. Against an independent integration of the same equations
 // the ride time agrees within 0.5 %.
 package ride
-
-import (
-	"example.org/packcheck/battery"
-	"example.org/packcheck/drive"
-)
-
-// The package documentation refers to both.
-var (
-	_ = battery.New
-	_ = drive.Launch
-)
