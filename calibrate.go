@@ -65,7 +65,7 @@ func calibratePack(p *setup.Parts, raw *setup.Measured) error {
 	}
 	start := m.StateAt(likely, tempC)
 	ohm := m.SourceOhm(&start)
-	for _, b := range m.Branches(start) {
+	for _, b := range m.Branches(start, raw.LoadedCurrent.Likely) {
 		ohm += b.Ohm // a reading under load is taken after the branches have grown in
 	}
 	f := &p.Pack.ResistanceFactor

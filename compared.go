@@ -63,7 +63,7 @@ func (v *view) sagged(raw *setup.Measured, was *outcome) (MeasuredFigure, bool) 
 		restV = raw.RestVoltage.Likely
 	}
 	ohm := was.c.Pack.SourceOhm(&start)
-	for _, b := range was.c.Pack.Branches(start) {
+	for _, b := range was.c.Pack.Branches(start, raw.LoadedCurrent.Likely) {
 		ohm += b.Ohm
 	}
 	drop, expected := restV-raw.LoadedVoltage.Likely, ohm*raw.LoadedCurrent.Likely

@@ -33,9 +33,11 @@ type chargeRow struct {
 
 // tempRow holds what depends on temperature.
 type tempRow struct {
-	ohm  float64 // factor on every resistance
-	lost float64 // share of the capacity that cannot be had
-	inv  float64 // 1 / (1 - lost)
+	ohm        float64 // factor on the ohmic resistance
+	ohm1, ohm2 float64 // factors on the branches
+	knee       float64 // factor on where they bend
+	lost       float64 // share of the capacity that cannot be had
+	inv        float64 // 1 / (1 - lost)
 }
 
 // tempCell is one cell of the temperature grid, like chargeRow.
@@ -88,16 +90,23 @@ func scaled(one *[gridCells]chargeRow, cells, factor float64) *[gridCells]charge
 // tempGrid tabulates the temperature factors.
 func tempGrid(p chemistry.Profile) *[tempCells]tempCell {
 	ohm, capacity := p.Resistance.TempFactor.Func(), p.Capacity.TempFactor.Func()
+	ohm1, ohm2 := ohm, ohm
+	if !p.Fast.TempFactor.Empty() {
+		ohm1 = p.Fast.TempFactor.Func()
+	}
+	if !p.Slow.TempFactor.Empty() {
+		ohm2 = p.Slow.TempFactor.Func()
+	}
 	values := func(i int) tempRow {
 		t := tempLo + float64(i)/perKelvin
 		f := capacity(t)
-		return tempRow{ohm: ohm(t), lost: 1 - f, inv: 1 / f}
+		return tempRow{ohm: ohm(t), ohm1: ohm1(t), ohm2: ohm2(t), knee: (t + 273.15) / (kneeC + 273.15), lost: 1 - f, inv: 1 / f}
 	}
 	rows := new([tempCells]tempCell)
 	a := values(0)
 	for i := range rows {
 		b := values(i + 1)
-		rows[i] = tempCell{a, tempRow{b.ohm - a.ohm, b.lost - a.lost, b.inv - a.inv}}
+		rows[i] = tempCell{a, tempRow{b.ohm - a.ohm, b.ohm1 - a.ohm1, b.ohm2 - a.ohm2, b.knee - a.knee, b.lost - a.lost, b.inv - a.inv}}
 		a = b
 	}
 	return rows
@@ -147,7 +156,22 @@ func (m *Model) warmth(tempC float64) tempRow {
 	i := int(x)
 	f := x - float64(i)
 	r := &m.byTemp[i]
-	return tempRow{r.at.ohm + f*r.over.ohm, r.at.lost + f*r.over.lost, r.at.inv + f*r.over.inv}
+	return tempRow{
+		r.at.ohm + f*r.over.ohm, r.at.ohm1 + f*r.over.ohm1, r.at.ohm2 + f*r.over.ohm2,
+		r.at.knee + f*r.over.knee, r.at.lost + f*r.over.lost, r.at.inv + f*r.over.inv,
+	}
+}
+
+// kneeC is the temperature that a branch's knee is given at.
+const kneeC = 25
+
+// bent is where a branch settles that would settle at straightV, were it
+// straight; with no knee it is.
+func bent(straightV, kneeV float64) float64 {
+	if kneeV == 0 {
+		return straightV
+	}
+	return kneeV * math.Asinh(straightV/kneeV)
 }
 
 // rateCold says how much more of the capacity a cold pack loses when it is
@@ -171,4 +195,10 @@ func (w *tempRow) effective(h, z float64) float64 {
 	}
 	d := (1 - h) * w.inv
 	return h - w.lost*(1+rateCold*(z-h))*d*d*d
+}
+
+// settled is where the two branches settle that would settle at straight1 and
+// straight2, were they straight.
+func (m *Model) settled(w *tempRow, straight1, straight2 float64) (v1, v2 float64) {
+	return bent(straight1, m.knee1V*w.knee), bent(straight2, m.knee2V*w.knee)
 }

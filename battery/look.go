@@ -27,8 +27,8 @@ func (m *Model) Look(s *State) Look {
 		Empty:  z <= 0,
 		volts:  volts,
 		filled: filled,
-		ohm1:   (r.at.ohm1 + f*r.over.ohm1) * w.ohm,
-		ohm2:   (r.at.ohm2 + f*r.over.ohm2) * w.ohm,
+		ohm1:   (r.at.ohm1 + f*r.over.ohm1) * w.ohm1,
+		ohm2:   (r.at.ohm2 + f*r.over.ohm2) * w.ohm2,
 		perAh:  r.over.volts * perCharge * m.headOf,
 		warmth: w,
 	}
@@ -38,7 +38,7 @@ func (m *Model) Look(s *State) Look {
 // constant current: the branches' share is exact, that of the charge is taken
 // along the slope of the voltage curve.
 func (p *Step) MeanEMF(now *Look, s *State, currentA float64) float64 {
-	settled1, settled2 := now.ohm1*currentA, now.ohm2*currentA
+	settled1, settled2 := p.m.settled(&now.warmth, now.ohm1*currentA, now.ohm2*currentA)
 	v1 := settled1 + (s.V1-settled1)*p.fastM
 	v2 := settled2 + (s.V2-settled2)*p.slowM
 	moved := (p.keep-1)*s.Y1Ah + p.mix*(s.Y1Ah+s.Y2Ah) - p.use*currentA

@@ -38,6 +38,8 @@ type Model struct {
 	most2Ah  float64 // what the bound well holds
 	headOf   float64 // 1 / full charge of the available well
 	fillOf   float64 // 1 / full charge of both wells
+	knee1V   float64 // of the fast branch, see bent
+	knee2V   float64 // of the slow branch
 	massKg   float64
 	coolWK   float64 // heat given off per kelvin, W/K
 	heatJK   float64 // heat capacity, J/K
@@ -88,6 +90,7 @@ func prepare(spec Spec, like *Model) (*Model, error) {
 		factor = spec.ResistanceOhm * newAh / (m.cells * p.Resistance.OhmAh.At(0.5))
 	}
 	m.byCharge = scaled(m.oneCell, m.cells, m.cells*factor/newAh)
+	m.knee1V, m.knee2V = m.cells*p.Fast.KneeV, m.cells*p.Slow.KneeV
 	m.massKg = spec.MassKg
 	if m.massKg == 0 {
 		m.massKg = m.NominalV() * spec.CapacityAh / p.Mass.WhPerKg / p.Mass.CellShare
@@ -232,18 +235,23 @@ func (m *Model) Empty(s *State) bool {
 	return w.effective(s.Y1Ah*m.headOf, m.filled(s)) <= 0
 }
 
-// Branches returns the two resistor-capacitor pairs at this state.
-func (m *Model) Branches(s State) [2]Branch {
+// Branches returns the two resistor-capacitor pairs at this state. A branch
+// that bends is given as the straight one that settles at the same voltage at
+// aroundA (A); 0 = as it is at small currents.
+func (m *Model) Branches(s State, aroundA float64) [2]Branch {
 	w := m.warmth(s.TempC)
 	row := m.at(w.effective(s.Y1Ah*m.headOf, m.filled(&s)))
-	pair := func(ohm, tau float64) Branch {
+	pair := func(ohm, kneeV, tau float64) Branch {
+		if aroundA != 0 {
+			ohm = bent(ohm*aroundA, kneeV*w.knee) / aroundA
+		}
 		if ohm <= 0 {
 			return Branch{}
 		}
 		return Branch{Ohm: ohm, Farad: tau / ohm}
 	}
 	p := m.spec.Profile
-	return [2]Branch{pair(row.ohm1*w.ohm, p.Fast.TauS), pair(row.ohm2*w.ohm, p.Slow.TauS)}
+	return [2]Branch{pair(row.ohm1*w.ohm1, m.knee1V, p.Fast.TauS), pair(row.ohm2*w.ohm2, m.knee2V, p.Slow.TauS)}
 }
 
 // ShortCircuitA returns the current into a dead short at this state, by the

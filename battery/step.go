@@ -44,12 +44,12 @@ func (p *Step) Advance(s *State, currentA, ambientC float64) {
 	z := m.filled(s)
 	i, f := place(w.effective(s.Y1Ah*m.headOf, z))
 	r := &m.byCharge[i]
-	hot := currentA * w.ohm
-	drop := (r.at.ohm0 + f*r.over.ohm0) * hot
+	drop := (r.at.ohm0 + f*r.over.ohm0) * w.ohm * currentA
 	if p.bound {
 		drop += m.voltsAt(w.effective(z, z)) - r.at.volts - f*r.over.volts
 	}
-	p.move(s, currentA, ambientC, drop, (r.at.ohm1+f*r.over.ohm1)*hot, (r.at.ohm2+f*r.over.ohm2)*hot)
+	settled1, settled2 := m.settled(&w, (r.at.ohm1+f*r.over.ohm1)*w.ohm1*currentA, (r.at.ohm2+f*r.over.ohm2)*w.ohm2*currentA)
+	p.move(s, currentA, ambientC, drop, settled1, settled2)
 }
 
 // AdvanceFrom is [Step.Advance] for a caller that has already looked at the
@@ -59,7 +59,8 @@ func (p *Step) AdvanceFrom(now *Look, s *State, currentA, ambientC float64) {
 	if p.bound {
 		drop += p.m.voltsAt(now.warmth.effective(now.filled, now.filled)) - now.volts
 	}
-	p.move(s, currentA, ambientC, drop, now.ohm1*currentA, now.ohm2*currentA)
+	settled1, settled2 := p.m.settled(&now.warmth, now.ohm1*currentA, now.ohm2*currentA)
+	p.move(s, currentA, ambientC, drop, settled1, settled2)
 }
 
 // move advances a state; drop is what the current loses in the resistance and

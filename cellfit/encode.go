@@ -62,6 +62,12 @@ func WriteChemistry(w io.Writer, c ChemistryFile) error {
 		e.group(b.name, func() {
 			e.curve("charge", "ohm_ah", b.branch.OhmAh)
 			e.num("tau_s", b.branch.TauS)
+			if b.branch.KneeV > 0 {
+				e.num("knee_v", b.branch.KneeV)
+			}
+			if !b.branch.TempFactor.Empty() {
+				e.curve("temp_c", "factor", b.branch.TempFactor)
+			}
 		})
 	}
 	e.group("wells", func() {

@@ -314,7 +314,7 @@ func inShell(o FitOptions) bool { return o.CellsInSeries > 1 }
 func (r *Result) cellOhm(z float64) Estimate {
 	perAh := float64(r.Options.CellsInSeries) / r.RatedAh
 	value := r.Cell.Profile.Resistance.OhmAh.At(z) * perAh
-	k, f := clampHat(ohmKnots, z)
+	k, f := hat(ohmKnots, z)
 	sigma := math.Inf(1)
 	if k+1 < len(r.Cell.OhmSigma) {
 		sigma = (r.Cell.OhmSigma[k]*(1-f) + r.Cell.OhmSigma[k+1]*f) * perAh

@@ -94,9 +94,11 @@ func crossing(at *float64, cutoff, v0, v1, q0, q1 float64) {
 }
 
 // advance steps through a time in which the current is the same, in parts
-// short enough for the coefficients.
+// short enough for the coefficients: ten seconds, or a thousandth of the
+// charge. Without a current one step is exact.
 func advance(m *battery.Model, s *battery.State, dt, amps, ambient float64) {
-	n := max(1, min(int(math.Ceil(dt/10)), 5000))
+	part := max(10, 3.6*m.RatedAh()/math.Abs(amps))
+	n := max(1, min(int(math.Ceil(dt/part)), 5000))
 	step := m.Over(dt / float64(n))
 	for range n {
 		step.Advance(s, amps, ambient)

@@ -163,7 +163,11 @@ func readGroup(p *Profile, part string, g *group, source string) {
 	case "fast", "slow":
 		b := Branch{
 			OhmAh: g.curveOrFlat("charge", "ohm_ah", bounds{0, 1, 0, 100}),
-			TauS:  g.num("tau_s", 0.001, 1e6), Source: source,
+			TauS:  g.num("tau_s", 0.001, 1e6),
+			KneeV: g.numOr("knee_v", 0, 0.001, 1), Source: source,
+		}
+		if g.has("temp_c") || g.has("factor") {
+			b.TempFactor = g.curve("temp_c", "factor", bounds{-60, 120, 0.01, 1000})
 		}
 		if part == "fast" {
 			p.Fast = b

@@ -102,9 +102,18 @@ func (r Resistance) Growth(health float64) float64 {
 
 // Branch is one resistor-capacitor pair in series with the cell.
 type Branch struct {
-	OhmAh  Curve   // over charge 0..1, at the resistance's reference temperature
-	TauS   float64 // time constant, s
-	Source string
+	OhmAh Curve   // over charge 0..1 at small currents, at the resistance's reference temperature
+	TauS  float64 // time constant, s
+	// KneeV bends the branch: at a cell current I it settles at
+	//
+	//	KneeV asinh(I ohm / KneeV)
+	//
+	// and not at I ohm. This is charge transfer by the Butler-Volmer equation
+	// with equal coefficients, where KneeV is 2RT/F, 0.0514 V at 25 deg C. It is
+	// meant at 25 deg C and grows with the absolute temperature. 0 = straight.
+	KneeV      float64
+	TempFactor Curve // over temperature in deg C; empty = that of the resistance
+	Source     string
 }
 
 // WellShape holds the constants of the kinetic battery model.

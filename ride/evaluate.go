@@ -48,7 +48,7 @@ func (c *Case) Circuit() drive.PackCircuit {
 	now := c.Pack.Look(&start)
 	// A pack that stands empty in the cold drives nothing backwards.
 	p := drive.PackCircuit{OCVV: max(now.EMFV, 0), R0Ohm: now.Ohm, PathOhm: c.PathOhm}
-	for i, b := range c.Pack.Branches(start) {
+	for i, b := range c.Pack.Branches(start, 0) {
 		p.RC[i] = drive.Branch(b)
 	}
 	return p
