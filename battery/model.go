@@ -187,6 +187,10 @@ func (m *Model) Charge(s State) float64 {
 // filled is the share of all the charge in both wells.
 func (m *Model) filled(s *State) float64 { return (s.Y1Ah + s.Y2Ah) * m.fillOf }
 
+// Filled returns the share of all the charge that is in both wells: 1 full, 0
+// at the very bottom.
+func (m *Model) Filled(s State) float64 { return m.filled(&s) }
+
 // RestedV returns the voltage the pack settles at when left alone long enough.
 func (m *Model) RestedV(s State) float64 {
 	w := m.warmth(s.TempC)

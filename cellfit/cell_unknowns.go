@@ -22,7 +22,7 @@ const (
 	tau2Spread  = 0.7   //
 	kiloJSpread = 0.1   // of that of an activation energy
 	kneeSpread  = 0.2   // of that of the fast branch's knee
-	wellsSpread = 0.25   // of that of depth and time of the wells
+	wellsSpread = 0.25  // of that of depth and time of the wells
 	ohmSpread   = 1.0   // of that of a resistance
 	bendV       = 0.006 // how much a shift of the rest curve may bend from knot to knot, V
 	bendOhm     = 0.3   // the same of the logarithm of a resistance

@@ -18,9 +18,11 @@ type ChemistryFile struct {
 	Profile chemistry.Profile
 	Source  finding.Source // what the figures were fitted to
 	// Also are IDs of sources of BasedOn that the groups rest on as well.
-	Also     []string
-	Heat     bool     // the thermal side was fitted too
-	Comments []string // lines at the top of the file
+	Also []string
+	Heat bool // the thermal side was fitted too
+	// Acceptance says that how it takes a charge was fitted too.
+	Acceptance bool
+	Comments   []string // lines at the top of the file
 }
 
 // WriteChemistry writes the groups that a fit finds as a file that
@@ -80,6 +82,17 @@ func WriteChemistry(w io.Writer, c ChemistryFile) error {
 		e.curve("hours", "share", p.Capacity.HourShare)
 		e.curve("temp_c", "factor", p.Capacity.TempFactor)
 	})
+	if a := p.Acceptance; c.Acceptance {
+		e.group("acceptance", func() {
+			e.num("ohm_ah", a.OhmAh)
+			e.num("power", a.Power)
+			e.num("offset", a.Offset)
+			e.num("gas_c", a.GasC)
+			e.num("gas_v", a.GasV)
+			e.num("gas_per_100mv", a.GasPer100mV)
+			e.num("gas_doubling_k", a.GasDoublingK)
+		})
+	}
 	if c.Heat {
 		e.group("heat", func() {
 			e.num("specific_j_kg_k", p.Heat.SpecificJKgK)

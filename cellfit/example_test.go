@@ -44,6 +44,6 @@ func Example() {
 	// cells_in_series = 5
 	// capacity = "5 Ah"
 	// rate = "5 h"
-	// health = "70.7 to 89.2 %, likely 79.9"
-	// resistance = "94 to 131 mOhm, likely 113"
+	// health = "70.7 to 89.1 %, likely 79.9"
+	// resistance = "89.3 to 121 mOhm, likely 105"
 }

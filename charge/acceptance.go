@@ -1,42 +1,72 @@
 package charge
 
 import (
-	"math"
-
+	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 )
 
-// acceptance is how a pack resists being charged beyond its resistance on
-// discharge: a lead-acid battery takes less and less as it fills, which the
-// resistance curves of a profile, measured on discharge, do not have. The form
-// is that of the charging polarisation of Tremblay & Dessaint (World Electric
-// Vehicle Journal 3 (2009) 289), K/(share still missing + offset), with an
-// exponent:
-//
-//	ohm per cell = OhmAh / RatedAh / ((1-z)^power + offset)
-type acceptance struct {
-	ohmAh, power, offset float64
+// intake is how a pack takes a charging current. Of the current that flows,
+// only the main part is stored.
+type intake struct {
+	m       *battery.Model
+	a       chemistry.Acceptance
+	keep    float64 // share of the current that is stored, where no gas is reckoned
+	cells   float64 // in series
+	ratedAh float64
 }
 
-// leadAcceptance is fitted to one measured recharge of a 12 V 17 Ah sealed
-// block (source "vrla-recharge"): 0.10 V root mean square, bulk and
-// absorption, after its first quarter of an hour, 0.14 V with it. A second
-// recharge of the same block was kept aside for the tests.
-var leadAcceptance = acceptance{ohmAh: 0.182, power: 1.55, offset: 0.0116}
-
-// acceptanceOf returns the acceptance of a chemistry; the zero value, no
-// resistance, for all but lead-acid.
-func acceptanceOf(p chemistry.Profile) acceptance {
-	if p.Family == chemistry.LeadAcid {
-		return leadAcceptance
+func intakeOf(m *battery.Model) intake {
+	sp := m.Spec()
+	t := intake{m: m, a: sp.Profile.Acceptance, keep: 1, cells: float64(sp.CellsInSeries), ratedAh: m.RatedAh()}
+	if f := sp.Profile.Charge.ReturnFactor; f > 1 && t.a.GasC == 0 {
+		t.keep = 1 / f
 	}
-	return acceptance{}
+	return t
 }
 
-// ohm returns the further resistance of a whole pack at charge z.
-func (a acceptance) ohm(z, cells, ratedAh float64) float64 {
-	if a.ohmAh == 0 {
-		return 0
+// ohm is what the pack resists a charge more than a discharge.
+func (t *intake) ohm(s *battery.State) float64 {
+	return t.cells * t.a.Ohm(t.m.Filled(*s), t.ratedAh)
+}
+
+// volts returns the terminal voltage while mainA are being stored.
+func (t *intake) volts(s *battery.State, mainA float64) float64 {
+	return t.m.TerminalV(s, -mainA) + mainA*t.ohm(s)
+}
+
+// gasA returns the current that splits water at a terminal voltage.
+func (t *intake) gasA(s *battery.State, volts float64) float64 {
+	return t.a.GasA(volts/t.cells, s.TempC, t.ratedAh)
+}
+
+// mainA returns what is stored of a charging current.
+func (t *intake) mainA(s *battery.State, chargingA float64) float64 {
+	if t.a.GasC == 0 {
+		return chargingA * t.keep
 	}
-	return a.ohmAh * cells / ratedAh / (math.Pow(max(1-z, 0), a.power) + a.offset)
+	lo, hi := 0.0, chargingA
+	for range mainRounds {
+		mid := (lo + hi) / 2
+		if mid+t.gasA(s, t.volts(s, mid)) > chargingA {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	return lo
+}
+
+// mainRounds halve the current to a billionth.
+const mainRounds = 30
+
+// Taken returns the terminal voltage of a pack in state s while a charger
+// pushes chargingA (A, positive) into it, and how much of that is stored; the
+// rest goes into gas and heat.
+func Taken(m *battery.Model, s battery.State, chargingA float64) (volts, storedA float64) {
+	t := intakeOf(m)
+	if chargingA <= 0 {
+		return m.TerminalV(&s, -chargingA), chargingA
+	}
+	storedA = t.mainA(&s, chargingA)
+	return t.volts(&s, storedA), storedA
 }

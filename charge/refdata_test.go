@@ -23,9 +23,13 @@ func curve(t *testing.T, file, wouldCheck string) []row {
 	if dir == "" {
 		t.Skip("PACKCHECK_REFDATA is not set; would have checked " + wouldCheck)
 	}
-	f, err := os.Open(filepath.Join(dir, file))
+	files, err := filepath.Glob(filepath.Join(dir, file))
+	if err != nil || len(files) != 1 {
+		t.Skipf("%s: found %v, %v; would have checked %s", file, files, err, wouldCheck)
+	}
+	f, err := os.Open(files[0])
 	if err != nil {
-		t.Skipf("%v; would have checked %s", err, wouldCheck)
+		t.Fatal(err)
 	}
 	defer f.Close()
 	lines, err := csv.NewReader(f).ReadAll()
@@ -53,10 +57,6 @@ func curve(t *testing.T, file, wouldCheck string) []row {
 // voltsRMS drives the model with the measured current and returns the root
 // mean square of the voltage error while at least leastA flows.
 func voltsRMS(m *battery.Model, s battery.State, rows []row, leastA, ambientC float64) (rms float64, n int) {
-	keep := 1.0
-	if f := m.Spec().Profile.Charge.ReturnFactor; f > 1 {
-		keep = 1 / f
-	}
 	sum := 0.0
 	for i := 1; i < len(rows); i++ {
 		dtS := rows[i].timeS - rows[i-1].timeS
@@ -64,25 +64,35 @@ func voltsRMS(m *battery.Model, s battery.State, rows []row, leastA, ambientC fl
 			continue
 		}
 		amps := (rows[i].inAh - rows[i-1].inAh) * 3600 / dtS
+		_, stored := charge.Taken(m, s, amps)
 		step := m.Over(dtS)
-		step.Advance(&s, -amps*keep, ambientC)
+		step.Advance(&s, -stored, ambientC)
 		if amps < leastA || rows[i].timeS-rows[0].timeS < 600 {
 			continue
 		}
-		e := charge.VoltsOn(m, s, amps) - rows[i].volts
+		volts, _ := charge.Taken(m, s, amps)
+		e := volts - rows[i].volts
 		sum += e * e
 		n++
 	}
 	return math.Sqrt(sum / float64(n)), n
 }
 
+// measuredBlock is the sealed 12 V 17 Ah block of Sulzer et al. 2019 as the
+// built-in profile makes it, with 20.5 Ah between full and empty and with the
+// acceptance that was fitted to its recharge after 3.04 A
+// (go run ./cellfit/cmd/agreement -refit prints it).
+func measuredBlock(t testing.TB) battery.Spec {
+	p := profile(t, "agm")
+	p.Acceptance.OhmAh, p.Acceptance.Power, p.Acceptance.Offset = 0.1466, 1.081, 0.0095
+	p.Acceptance.GasPer100mV = 9.54
+	return battery.Spec{Profile: p, CellsInSeries: 6, CapacityAh: 17, Health: 20.5 / 17}
+}
+
 // Voltage over whole measured charges, current as measured. The first lead-acid
-// run is the one that the acceptance was fitted to; the second was kept aside
-// and took back less than it had given (1.036 times instead of 1.096), which
-// the profile's 1.10 does not know: its absorption phase lies 0.4 V off and is
-// not held here.
+// run is the one that the acceptance was fitted to; the second was kept aside.
 func TestVoltageOnChargeAgreesWithMeasuredCurves(t *testing.T) {
-	lead := model(t, battery.Spec{Profile: profile(t, "agm"), CellsInSeries: 6, CapacityAh: 17, Health: 20.5 / 17})
+	lead := model(t, measuredBlock(t))
 	lithium := model(t, battery.Spec{Profile: profile(t, "li-ion"), CellsInSeries: 1, CapacityAh: 2.9, ResistanceOhm: 0.0308, MassKg: 0.0465})
 	for _, tt := range []struct {
 		file   string
@@ -94,8 +104,8 @@ func TestVoltageOnChargeAgreesWithMeasuredCurves(t *testing.T) {
 		source string
 	}{
 		{"vrla_12v_17ah/unit_a_charge_after_3p0a.csv", lead, 1 - 19.775/20.5, 0.25, 25, 0.15, "Sulzer et al. 2019, fitted"},
-		{"vrla_12v_17ah/unit_a_charge_after_2p0a.csv", lead, 1 - 19.691/20.5, 1.5, 25, 0.20, "Sulzer et al. 2019, kept aside, bulk"},
-		{"panasonic18650pf_2p9ah/cccv_1c_charge_25c.csv", lithium, chargeAtRest(lithium, 3.22), 0.3, 25, 0.04, "Kollmeyer 2018, doi 10.17632/wykht8y7tg.1"},
+		{"vrla_12v_17ah/unit_a_charge_after_2p0a.csv", lead, 1 - 19.691/20.5, 0.25, 25, 0.20, "Sulzer et al. 2019, kept aside"},
+		{"*_2p9ah/cccv_1c_charge_25c.csv", lithium, chargeAtRest(lithium, 3.22), 0.3, 25, 0.04, "Kollmeyer 2018, doi 10.17632/wykht8y7tg.1"},
 	} {
 		rows := curve(t, tt.file, "the voltage on charge within "+strconv.FormatFloat(tt.mostV, 'g', 3, 64)+" V RMS of "+tt.source)
 		rms, n := voltsRMS(tt.m, tt.m.StateAt(tt.charge, tt.tempC), rows, tt.leastA, tt.tempC)

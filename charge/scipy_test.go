@@ -38,7 +38,13 @@ type solverCell struct {
 	CoolingWM2K  float64     `json:"cooling_w_m2_k"`
 	Area         float64     `json:"area"`
 	Acceptance   struct {
-		OhmAh float64 `json:"ohm_ah"`
+		OhmAh        float64 `json:"ohm_ah"`
+		Power        float64 `json:"power"`
+		Offset       float64 `json:"offset"`
+		GasC         float64 `json:"gas_c"`
+		GasV         float64 `json:"gas_v"`
+		GasPer100mV  float64 `json:"gas_per_100mv"`
+		GasDoublingK float64 `json:"gas_doubling_k"`
 	} `json:"acceptance"`
 }
 
@@ -93,6 +99,11 @@ func (c solverCell) profile() chemistry.Profile {
 	}
 	if c.Acceptance.OhmAh > 0 {
 		p.Family, p.NominalV = chemistry.LeadAcid, 2
+		a := c.Acceptance
+		p.Acceptance = chemistry.Acceptance{
+			OhmAh: a.OhmAh, Power: a.Power, Offset: a.Offset,
+			GasC: a.GasC, GasV: a.GasV, GasPer100mV: a.GasPer100mV, GasDoublingK: a.GasDoublingK,
+		}
 	}
 	return p
 }

@@ -54,9 +54,7 @@ func (c *Case) check() error {
 type run struct {
 	c      *Case
 	m      *battery.Model
-	keep   float64 // share of the current that is stored
-	takes  acceptance
-	cells  float64 // in series
+	takes  intake
 	heatJK float64 // heat capacity, J/K
 	stepS  float64
 	over   battery.Step
@@ -72,10 +70,11 @@ type run struct {
 // Simulate computes one charge with the cell model of the battery package:
 // constant current until the charger's voltage is reached, then constant
 // voltage with the current falling off, until the end current is reached or
-// the charge that was taken out is back. Of the current the share 1/ReturnFactor
-// of the profile is stored, the rest is lost to side reactions. Every step is
-// the battery package's closed form over a constant current, which is chosen
-// so that the charger's voltage is met at the end of the step.
+// the charge that was taken out is back. What splits water instead of being
+// stored follows from the profile's acceptance, or is all but the share
+// 1/ReturnFactor. Every step is the battery package's closed form over a
+// constant current, which is chosen so that the charger's voltage is met at the
+// end of the step.
 //
 // It returns an error when the case is out of range. It computes whatever it
 // is given: ask [Match] and [GateAt] whether the charge is allowed at all.
@@ -141,71 +140,57 @@ func (c *Case) endA() float64 {
 
 // start prepares the run.
 func start(c *Case) *run {
-	r := &run{c: c, m: c.Pack, s: c.Start, stepS: c.StepS, keep: 1, cvFrom: math.NaN(), peakC: c.Start.TempC}
+	r := &run{c: c, m: c.Pack, s: c.Start, stepS: c.StepS, takes: intakeOf(c.Pack), cvFrom: math.NaN(), peakC: c.Start.TempC}
 	if r.stepS == 0 {
 		r.stepS = defaultStepS
 	}
-	sp := c.Pack.Spec()
-	r.takes = acceptanceOf(sp.Profile)
-	r.cells = float64(sp.CellsInSeries)
-	r.heatJK = c.Pack.MassKg() * sp.Profile.Heat.SpecificJKgK
-	if f := sp.Profile.Charge.ReturnFactor; f > 1 {
-		r.keep = 1 / f
-	}
+	r.heatJK = c.Pack.MassKg() * c.Pack.Spec().Profile.Heat.SpecificJKgK
 	r.over = r.m.Over(r.stepS)
 	r.amps = c.CurrentA
 	return r
 }
 
-// excess returns by how much the pack's voltage at the end of a step at the
-// charging current a would lie above what the charger then gives. It rises
-// with a.
-func (r *run) excess(a float64) float64 {
+// excess returns by how much the pack's voltage at the end of a step, with
+// mainA being stored, would lie above what the charger then gives. It rises
+// with mainA.
+func (r *run) excess(mainA float64) float64 {
 	s := r.s
-	r.over.Advance(&s, -a*r.keep, r.c.AmbientC)
-	return r.volts(&s, a) + a*r.c.DroopOhm - r.c.EndV
+	r.over.Advance(&s, -mainA, r.c.AmbientC)
+	volts := r.takes.volts(&s, mainA)
+	return volts + r.total(&s, mainA, volts)*r.c.DroopOhm - r.c.EndV
 }
 
-// volts returns the pack's terminal voltage at the charging current a.
-func (r *run) volts(s *battery.State, a float64) float64 {
-	stored := a * r.keep
-	return r.m.TerminalV(s, -stored) + stored*r.takesOhm(s)
-}
-
-// VoltsOn returns the terminal voltage of a pack in state s while a charger
-// pushes chargingA (A, positive) into it: that of the battery model plus, for
-// lead-acid, what it takes to make a filling cell accept the charge.
-func VoltsOn(m *battery.Model, s battery.State, chargingA float64) float64 {
-	r := start(&Case{Pack: m, Start: s})
-	return r.volts(&s, chargingA)
-}
-
-// takesOhm is the resistance of the pack to being charged.
-func (r *run) takesOhm(s *battery.State) float64 {
-	return r.takes.ohm(r.m.Charge(*s), r.cells, r.m.RatedAh())
+// total is the charging current of which mainA are stored.
+func (r *run) total(s *battery.State, mainA, volts float64) float64 {
+	return mainA/r.takes.keep + r.takes.gasA(s, volts)
 }
 
 // step advances by one step and reports whether the voltage held the current
 // down during it.
 func (r *run) step() (held bool) {
-	a := r.c.CurrentA
-	if e := r.excess(a); e > 0 {
+	mainA := r.takes.mainA(&r.s, r.c.CurrentA)
+	if e := r.excess(mainA); e > 0 {
 		held = true
-		a = r.solve(a, e)
 		if math.IsNaN(r.cvFrom) {
 			// The voltage was reached somewhere within this step.
-			r.cvFrom = r.hours + r.reachedAfter(e)
+			r.cvFrom = r.hours + r.reachedAfter(mainA, e)
 		}
+		mainA = r.solve(mainA, e)
 	}
-	heat := a * a * r.keep * r.takesOhm(&r.s)
-	r.over.Advance(&r.s, -a*r.keep, r.c.AmbientC)
+	r.over.Advance(&r.s, -mainA, r.c.AmbientC)
+	volts := r.takes.volts(&r.s, mainA)
+	r.amps = r.c.CurrentA
+	if held {
+		r.amps = min(r.total(&r.s, mainA, volts), r.c.CurrentA)
+	}
+	// What is not stored turns into heat inside, the gas where it recombines.
+	heat := mainA*mainA*r.takes.ohm(&r.s) + (r.amps-mainA)*volts
 	r.s.TempC += heat * r.stepS / r.heatJK
 	h := r.stepS / 3600
-	r.amps = a
 	r.hours += h
-	r.inAh += a * h
+	r.inAh += r.amps * h
 	if held {
-		r.inCVAh += a * h
+		r.inCVAh += r.amps * h
 	}
 	r.peakC = max(r.peakC, r.s.TempC)
 	return held
@@ -213,16 +198,16 @@ func (r *run) step() (held bool) {
 
 // reachedAfter returns the hours into the coming step at which the full
 // current reaches the charger's voltage, e being the excess at the step's end.
-func (r *run) reachedAfter(e float64) float64 {
-	now := r.volts(&r.s, r.c.CurrentA) + r.c.CurrentA*r.c.DroopOhm - r.c.EndV
+func (r *run) reachedAfter(mainA, e float64) float64 {
+	now := r.takes.volts(&r.s, mainA) + r.c.CurrentA*r.c.DroopOhm - r.c.EndV
 	if now >= 0 {
 		return 0
 	}
 	return r.stepS / 3600 * (-now / (e - now))
 }
 
-// solve finds the current between 0 and most at which the excess is zero, by
-// false position with halving of the stale end (the Illinois rule).
+// solve finds the stored current between 0 and most at which the excess is
+// zero, by false position with halving of the stale end (the Illinois rule).
 func (r *run) solve(most, excessAtMost float64) float64 {
 	lo, hi := 0.0, most
 	fLo, fHi := r.excess(0), excessAtMost

@@ -89,7 +89,7 @@ func TestConstantCurrentShareAgreesWithASecondMeasuredCharge(t *testing.T) {
 // After 19.691 Ah taken at 2.04 A: 6.32 h and 16.78 Ah at 2.65 A mean, 0.334 A
 // after 10.0 h and 20.09 Ah; this one was kept aside. Full is taken as 20.5 Ah.
 func TestLeadAcidRechargeAgreesWithMeasuredOnes(t *testing.T) {
-	m := model(t, battery.Spec{Profile: profile(t, "agm"), CellsInSeries: 6, CapacityAh: 17, Health: 20.5 / 17})
+	m := model(t, measuredBlock(t))
 	for _, tt := range []struct {
 		name                                string
 		outAh, amps, endA                   float64

@@ -2,7 +2,6 @@ package charge
 
 import (
 	"fmt"
-	"math"
 
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/finding"
@@ -17,13 +16,9 @@ const (
 	// capacity (source "float-residual", from memory); a tenth of it lost is
 	// taken as the end of the battery.
 	acidGPerAh, dryShare = 8.0, 0.10
-	// The current that a full battery goes on taking (source
-	// "float-residual").
-	residualC       = 0.001 // of the rated capacity, per hour, at residualV
-	residualV       = 2.275 // per cell
-	residualPer100  = 3.0   // times for every 0.1 V
-	residualDoubleK = 10.0
-	residualBand    = 3.0 // uncertain by this factor either way
+	// The current that a full battery goes on taking (source "float-residual")
+	// is that of the profile's acceptance, uncertain by residualBand either way.
+	residualBand = 3.0
 	// Of the water that is split a sealed cell turns most back while it is
 	// held at float volts, perhaps half at cycle volts, and none of it under
 	// the current of an adaptor that does not hold its volts (source
@@ -82,9 +77,7 @@ func (c *Case) residual(out Outcome) (leastA, mostA float64) {
 	spec := c.Pack.Spec()
 	n := float64(spec.CellsInSeries)
 	if spec.Profile.Family == chemistry.LeadAcid && c.DroopOhm == 0 {
-		a := residualC * c.Pack.RatedAh() *
-			math.Pow(residualPer100, (c.EndV/n-residualV)/0.1) *
-			math.Exp2((c.AmbientC-referenceC)/residualDoubleK)
+		a := spec.Profile.Acceptance.GasA(c.EndV/n, c.AmbientC, c.Pack.RatedAh())
 		return min(a/residualBand, c.CurrentA), min(a*residualBand, c.CurrentA)
 	}
 	if c.DroopOhm > 0 {

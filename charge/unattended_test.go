@@ -44,7 +44,7 @@ func TestAForgottenChargerIsToldByNightWeekAndMonth(t *testing.T) {
 		{
 			"plain adaptor, never stopping",
 			charge.Case{Pack: agm, Start: agm.StateAt(0.5, 20), AmbientC: 20, CurrentA: 1, EndV: 18, DroopOhm: 6, Stops: charge.StopsNever},
-			[3]finding.Level{finding.Watch, finding.Danger, finding.Danger},
+			[3]finding.Level{finding.FixFirst, finding.Danger, finding.Danger},
 			"dry",
 		},
 		{

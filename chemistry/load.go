@@ -98,6 +98,9 @@ var groupNames = [...]string{
 	"capacity", "keeping", "heat", "mass", "spread", "charge", "discharge",
 }
 
+// optionalGroup is the one that a chemistry may be without.
+const optionalGroup = "acceptance"
+
 // readProfile reads one chemistry; groups that are left out come from the one
 // it is based on.
 func readProfile(g *group, name string, have, next *Set) Profile {
@@ -129,6 +132,10 @@ func readProfile(g *group, name string, have, next *Set) Profile {
 		case !based:
 			g.doc.fault(g.key+"."+part, "missing", "a table ["+g.key+"."+part+"]")
 		}
+	}
+	if sub, ok := g.table(optionalGroup); ok {
+		source := sub.source(known)
+		readGroup(&p, optionalGroup, sub, source)
 	}
 	g.done()
 	if len(g.doc.faults) == 0 {
@@ -210,6 +217,12 @@ func readGroup(p *Profile, part string, g *group, source string) {
 			ReducedBelowC: g.numOr("reduced_below_c", 0, -60, 60), ReducedShare: g.numOr("reduced_share", 0, 0, 1),
 			HotAboveC: g.numOr("hot_above_c", 0, 0, 120), HotCellV: g.numOr("hot_cell_v", 0, 0, 5), Source: source,
 			FullHoursByC: g.curve("current_c", "full_hours", bounds{0.001, 100, 0.01, 1000}),
+		}
+	case "acceptance":
+		p.Acceptance = Acceptance{
+			OhmAh: g.num("ohm_ah", 0, 100), Power: g.num("power", 0.1, 10), Offset: g.num("offset", 1e-4, 10),
+			GasC: g.num("gas_c", 0, 1), GasV: g.num("gas_v", 0.5, 5), GasPer100mV: g.num("gas_per_100mv", 1, 100),
+			GasDoublingK: g.num("gas_doubling_k", 1, 100), Source: source,
 		}
 	case "discharge":
 		p.Discharge = DischargeLimits{

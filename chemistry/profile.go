@@ -1,5 +1,7 @@
 package chemistry
 
+import "math"
+
 // Family groups profiles that behave alike; rules that hold for a whole
 // family are written against it.
 type Family string
@@ -42,6 +44,7 @@ type Profile struct {
 	Mass       Mass
 	Spread     Spread
 	Charge     ChargeLimits
+	Acceptance Acceptance
 	Discharge  DischargeLimits
 }
 
@@ -192,6 +195,46 @@ type ChargeLimits struct {
 	HotCellV      float64
 	Source        string
 	FullHoursByC  Curve // hours to full from empty, over the current as a share of capacity, makers' data
+}
+
+// Acceptance is how a cell takes a charge beyond what its resistance on
+// discharge says. The zero value is a cell that takes it like it gives it and
+// stores the share 1/ReturnFactor.
+//
+// A lead-acid cell resists more and more as it fills. The form is that of the
+// charging polarisation of Tremblay & Dessaint (World Electric Vehicle Journal
+// 3 (2009) 289) with an exponent; z is the share of all its charge:
+//
+//	ohm = OhmAh / rated Ah / ((1-z)^Power + Offset)
+//
+// And part of the current splits water instead of charging, the more the
+// higher the voltage (Tafel's law) and the temperature:
+//
+//	amps = GasC rated Ah GasPer100mV^((v-GasV)/0.1) 2^((T-25)/GasDoublingK)
+type Acceptance struct {
+	OhmAh, Power, Offset float64
+	GasC                 float64 // 1/h, at GasV and 25 deg C
+	GasV                 float64 // V per cell
+	GasPer100mV          float64 // factor for every 0.1 V
+	GasDoublingK         float64 // K
+	Source               string
+}
+
+// Ohm is what a cell of so many rated Ah resists a charge more than a
+// discharge, at the share z of all its charge.
+func (a Acceptance) Ohm(z, ratedAh float64) float64 {
+	if a.OhmAh == 0 {
+		return 0
+	}
+	return a.OhmAh / ratedAh / (math.Pow(max(1-z, 0), a.Power) + a.Offset)
+}
+
+// GasA is the current that splits water at so many volts per cell and degrees C.
+func (a Acceptance) GasA(cellV, tempC, ratedAh float64) float64 {
+	if a.GasC == 0 {
+		return 0
+	}
+	return a.GasC * ratedAh * math.Pow(a.GasPer100mV, (cellV-a.GasV)/0.1) * math.Exp2((tempC-25)/a.GasDoublingK)
 }
 
 // DischargeLimits is what a load must keep to.

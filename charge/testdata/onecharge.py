@@ -4,8 +4,9 @@ Reads onecharge.json (the cells and the cases, all numbers made up for this
 comparison) and prints hours to 80 % and to full and the charge put in, case by
 case. The equations are those of the design: two wells (Manwell & McGowan
 1993), two resistor-capacitor branches, one thermal node, the further
-resistance of a filling lead-acid cell; constant current until the charger's
-voltage is met, then whatever current meets it. Nothing of the Go code is used.
+resistance of a filling lead-acid cell and the current that goes into gas
+(Tafel's law); constant current until the charger's voltage is met, then
+whatever current meets it. Nothing of the Go code is used.
 
     python3 onecharge.py onecharge.json
 """
@@ -14,6 +15,7 @@ import sys
 
 import numpy as np
 from scipy.integrate import solve_ivp
+from scipy.optimize import brentq
 
 
 def table(t):
@@ -50,18 +52,38 @@ def run(case, cell):
         ohm = n / ah * r0(inside) * temp(t)
         takes = 0
         if acc["ohm_ah"]:
-            takes = acc["ohm_ah"] * n / ah / (max(1 - z, 0) ** acc["power"] + acc["offset"])
+            missing = 1 - (y1 + y2) / both
+            takes = acc["ohm_ah"] * n / ah / (max(missing, 0) ** acc["power"] + acc["offset"])
         emf = volts(head) - v1 - v2
-        amps = (case["end_v"] - emf) / (store * (ohm + takes) + droop)
-        return min(max(amps, 0), case["current_a"]), ohm, takes, head, z
+
+        def at(main):
+            # terminal volts and charging current while so much is stored
+            v = emf + main * (ohm + takes)
+            gas = 0
+            if acc["gas_c"]:
+                gas = acc["gas_c"] * ah * acc["gas_per_100mv"] ** ((v / n - acc["gas_v"]) / 0.1)
+                gas *= 2 ** ((t - 25) / acc["gas_doubling_k"])
+            return v, main / store + gas
+
+        most = case["current_a"]
+        if at(most * store)[1] > most:
+            main = brentq(lambda m: at(m)[1] - most, 0, most, xtol=1e-12)
+        else:
+            main = most * store
+        v, amps = at(main)
+        if v + amps * droop > case["end_v"]:
+            off = lambda m: at(m)[0] + at(m)[1] * droop - case["end_v"]
+            main = brentq(off, 0, main, xtol=1e-12) if off(0) < 0 else 0
+            v, amps = at(main)
+        return amps, main, v, ohm, takes, head, z
 
     def slope(_, y):
         y1, y2, v1, v2, t = y
-        amps, ohm, takes, head, _ = look(y)
-        i = -amps * store  # as the battery sees it, positive discharging
+        amps, main, v, ohm, takes, head, _ = look(y)
+        i = -main  # as the battery sees it, positive discharging
         flow = k * (y2 / (1 - c) - y1 / c) if c < 1 else 0
         drop = i * ohm + v1 + v2 + volts((y1 + y2) / both) - volts(head)
-        power = i * drop + amps * amps * store * takes
+        power = i * drop + main * main * takes + (amps - main) * v
         f = n / ah * temp(t)
         return [
             -i / 3600 + flow,
@@ -72,14 +94,14 @@ def run(case, cell):
         ]
 
     def filled(_, y):
-        return look(y)[4] - 1
+        return look(y)[6] - 1
 
     def tapered(_, y):
         amps = look(y)[0]
         return amps - case["end_a"]
 
     def most(_, y):
-        return look(y)[4] - 0.8
+        return look(y)[6] - 0.8
 
     filled.terminal = tapered.terminal = True
     tapered.direction = -1

@@ -19,6 +19,16 @@ func measured(t *testing.T, what string) string {
 	return dir
 }
 
+// curve is the one file that a pattern names.
+func curve(t *testing.T, dir, pattern string) string {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(dir, pattern))
+	if err != nil || len(files) != 1 {
+		t.Fatalf("%s: found %v, %v", pattern, files, err)
+	}
+	return files[0]
+}
+
 // The figures were computed from the same curves by other means (numpy, linear
 // interpolation between rows).
 //
@@ -38,35 +48,35 @@ func TestFitReadsMeasuredDischargesAsOthersDo(t *testing.T) {
 	}{
 		{
 			"18650 3.0 Ah to 3.0 V",
-			[]string{"samsung30q_18650_3ah/s001_cc_c10_rt", "samsung30q_18650_3ah/s001_cc_1c_rt", "samsung30q_18650_3ah/s001_cc_3c_rt"},
+			[]string{"*_18650_3ah/s001_cc_c10_rt", "*_18650_3ah/s001_cc_1c_rt", "*_18650_3ah/s001_cc_3c_rt"},
 			[]string{"--label", "3.6 V 3 Ah", "--cutoff", "3.0 V"},
 			[]float64{2.805, 2.720, 2.542},
 			1.0265,
 		},
 		{
 			"18650 3.0 Ah to 3.3 V",
-			[]string{"samsung30q_18650_3ah/s001_cc_c10_rt", "samsung30q_18650_3ah/s001_cc_1c_rt", "samsung30q_18650_3ah/s001_cc_3c_rt"},
+			[]string{"*_18650_3ah/s001_cc_c10_rt", "*_18650_3ah/s001_cc_1c_rt", "*_18650_3ah/s001_cc_3c_rt"},
 			[]string{"--label", "3.6 V 3 Ah", "--cutoff", "3.3 V"},
 			[]float64{2.517, 2.329, 1.683},
 			1.1053,
 		},
 		{
 			"18650 2.9 Ah to 2.5 V",
-			[]string{"panasonic18650pf_2p9ah/c20_discharge_25c", "panasonic18650pf_2p9ah/cc_1c_25c_fresh"},
+			[]string{"*_2p9ah/c20_discharge_25c", "*_2p9ah/cc_1c_25c_fresh"},
 			[]string{"--label", "3.6 V 2.9 Ah", "--cutoff", "2.5 V", "--full"},
 			[]float64{2.997, 2.798},
 			1.0229,
 		},
 		{
 			"33 Ah pouch to 3.0 V",
-			[]string{"leaf_lmo_pouch_33ah/cell_cc_1c_25c", "leaf_lmo_pouch_33ah/cell_cc_3c_25c"},
+			[]string{"*_lmo_pouch_33ah/cell_cc_1c_25c", "*_lmo_pouch_33ah/cell_cc_3c_25c"},
 			[]string{"--chemistry", "li-ion", "--cells", "1", "--cutoff", "3.0 V"},
 			[]float64{30.340, 28.710},
 			1.0503,
 		},
 		{
 			"6S pack to 20.2 V",
-			[]string{"leaf_6s_pack_65ah/pack6s_cc_0p3c_22c"},
+			[]string{"*_6s_pack_65ah/pack6s_cc_0p3c_22c"},
 			[]string{"--chemistry", "li-ion", "--cutoff", "20.2 V"},
 			[]float64{54.825},
 			0,
@@ -75,7 +85,7 @@ func TestFitReadsMeasuredDischargesAsOthersDo(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			args := c.args
 			for _, f := range c.files {
-				args = append(args, filepath.Join(dir, f+".csv"))
+				args = append(args, curve(t, dir, f+".csv"))
 			}
 			r := fitInJSON(t, "", args...)
 			if len(r.Runs) != len(c.ah) {
@@ -103,11 +113,11 @@ func TestHealthOfFreshCellsHoldsWhatTheirSlowDischargeGave(t *testing.T) {
 		file, label string
 		full        float64
 	}{
-		{"samsung30q_18650_3ah/s001_cc_1c_rt.csv", "3.6 V 3 Ah", 2.969},
-		{"samsung30q_18650_3ah/s001_cc_3c_rt.csv", "3.6 V 3 Ah", 2.969},
-		{"panasonic18650pf_2p9ah/cc_1c_25c_fresh.csv", "3.6 V 2.9 Ah", 2.997},
+		{"*_18650_3ah/s001_cc_1c_rt.csv", "3.6 V 3 Ah", 2.969},
+		{"*_18650_3ah/s001_cc_3c_rt.csv", "3.6 V 3 Ah", 2.969},
+		{"*_2p9ah/cc_1c_25c_fresh.csv", "3.6 V 2.9 Ah", 2.997},
 	} {
-		r := fitInJSON(t, "", filepath.Join(dir, c.file), "--label", c.label, "--full")
+		r := fitInJSON(t, "", curve(t, dir, c.file), "--label", c.label, "--full")
 		if !r.FullAh.holds(c.full) {
 			t.Errorf("%s: %v Ah, the slow discharge gave %.3f Ah", c.file, r.FullAh, c.full)
 		}
@@ -119,7 +129,7 @@ func TestHealthOfFreshCellsHoldsWhatTheirSlowDischargeGave(t *testing.T) {
 // 20 % charge.
 func TestStepsOfAMeasuredPulseTest(t *testing.T) {
 	dir := measured(t, "read the steps of a measured pulse test and compared them with a table computed by numpy")
-	f, err := os.Open(filepath.Join(dir, "samsung30q_18650_3ah/dnn01_hppc_1c_20c_trace.csv"))
+	f, err := os.Open(curve(t, dir, "*_18650_3ah/dnn01_hppc_1c_20c_trace.csv"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.org/packcheck/battery"
@@ -129,13 +131,30 @@ func (d dataset) pulsesRow(m *battery.Model, name string, pulses []*cellfit.Log)
 		logAh: none, modelAh: none, logMaxC: none, modelMaxC: none,
 	}
 	var sum float64
+	ambientC := d.ambientOf(name)
 	for _, pulse := range pulses {
-		a := cellfit.Replay(m, pulse, cellfit.ReplayOptions{AmbientC: d.ambientC})
+		a := cellfit.Replay(m, pulse, cellfit.ReplayOptions{AmbientC: ambientC})
 		sum += a.RMSV * a.RMSV
 		out.worstV = math.Max(out.worstV, a.WorstV)
 	}
 	out.rms = math.Sqrt(sum/float64(len(pulses))) / m.NominalV()
 	return out
+}
+
+// inName finds a temperature in the name of a table of pulses.
+var inName = regexp.MustCompile(`_(n?)(\d+)c$`)
+
+// ambientOf is how warm it was where a table of pulses tells no temperature.
+func (d dataset) ambientOf(name string) float64 {
+	found := inName.FindStringSubmatch(name)
+	if found == nil {
+		return d.ambientC
+	}
+	tempC, _ := strconv.ParseFloat(found[2], 64)
+	if found[1] != "" {
+		tempC = -tempC
+	}
+	return tempC
 }
 
 // use says whether a curve was fitted to.

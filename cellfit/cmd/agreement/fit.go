@@ -117,6 +117,18 @@ func (d dataset) refit(c curves, dir string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
+	if d.accepted != "" {
+		own := func(p chemistry.Profile) (*battery.Model, error) { return d.model(p, d.accepted, c.logs[d.accepted]) }
+		if fit.Profile, err = d.fitAcceptance(fit.Profile, c, own); err != nil {
+			return err
+		}
+		shipped, _ := chemistry.Builtin().Profile(d.base)
+		if shipped, err = d.fitAcceptance(shipped, c, d.builtin); err != nil {
+			return err
+		}
+		a := shipped.Acceptance
+		fmt.Fprintf(out, "built-in %s at %g Ah: acceptance ohm_ah %.4f, power %.3f, offset %.4f, gas_per_100mv %.2f\n", d.base, acceptedAh, a.OhmAh, a.Power, a.Offset, a.GasPer100mV)
+	}
 	f, err := os.Create(filepath.Join(dir, d.cell+".toml"))
 	if err != nil {
 		return err
@@ -124,7 +136,7 @@ func (d dataset) refit(c curves, dir string, out io.Writer) error {
 	defer f.Close()
 	fmt.Fprintf(out, "%s: %.3f Ah, specimens %.3f Ah, rms %.1f mV per cell, %.1f kJ/mol\n", d.cell, fit.FullAh, fit.UnitAh, scaled(fit.RMSV[:len(d.fit)], 1000), fit.KiloJ)
 	err = cellfit.WriteChemistry(f, cellfit.ChemistryFile{
-		Name: d.cell, Title: d.title, BasedOn: d.base, Profile: fit.Profile, Source: d.source, Heat: true,
+		Name: d.cell, Title: d.title, BasedOn: d.base, Profile: fit.Profile, Source: d.source, Heat: true, Acceptance: d.accepted != "",
 		Comments: []string{"Fitted by: go run ./cellfit/cmd/agreement -refit", fmt.Sprintf("Label %g Ah, %d in series.", d.ah, d.series), ""},
 	})
 	if err != nil {

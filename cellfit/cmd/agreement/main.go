@@ -47,7 +47,7 @@ func run(args []string, out io.Writer) error {
 	data := flags.String("data", os.Getenv("PACKCHECK_REFDATA"), "`directory` of the datasets; default from PACKCHECK_REFDATA")
 	refit := flags.String("refit", "", "fit the cells anew and write them into this `directory`")
 	cross := flags.Bool("cross", false, "leave each fitted curve out in turn, fit to the others, and compare with the one left out")
-	only := flags.String("only", "", "only datasets whose folder contains this")
+	only := flags.String("only", "", "only cells whose name contains this")
 	if err := flags.Parse(args); err != nil {
 		return err
 	}
@@ -61,7 +61,7 @@ func run(args []string, out io.Writer) error {
 		fmt.Fprintln(out, crossHead)
 	}
 	for _, d := range datasets {
-		if !strings.Contains(d.folder, *only) {
+		if !strings.Contains(d.cell, *only) {
 			continue
 		}
 		logs, err := d.read(*data)
@@ -87,7 +87,7 @@ func table(data, only string, out io.Writer) error {
 	var recharges, currents bytes.Buffer
 	fmt.Fprintln(out, tableHead)
 	for _, d := range datasets {
-		if !strings.Contains(d.folder, only) {
+		if !strings.Contains(d.cell, only) {
 			continue
 		}
 		c, err := d.read(data)

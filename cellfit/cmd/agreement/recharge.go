@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/optimize"
+
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cellfit"
 	"example.org/packcheck/charge"
@@ -56,24 +58,22 @@ func (d *deviation) add(v, weight float64) {
 func (d deviation) rms() float64 { return math.Sqrt(d.sum / d.time) }
 
 // follow runs the model along the charge that a log counted. Of what is put in
-// only the profile's share is stored, as package charge has it.
+// only a part is stored, as package charge has it.
 func follow(m *battery.Model, s *battery.State, log *cellfit.Log, each func(row int)) {
-	keep := 1.0
-	if f := m.Spec().Profile.Charge.ReturnFactor; f > 1 {
-		keep = 1 / f
-	}
 	ambientC := s.TempC
 	for i := range log.TimeS {
 		if i > 0 {
 			dt := log.TimeS[i] - log.TimeS[i-1]
 			amps := 3600 * (log.ChargeAh[i] - log.ChargeAh[i-1]) / dt
-			if amps < 0 {
-				amps *= keep
-			}
-			n := math.Ceil(dt / 10)
+			n := math.Ceil(dt / 20)
 			step := m.Over(dt / n)
 			for range int(n) {
-				step.Advance(s, amps, ambientC)
+				through := amps
+				if amps < 0 {
+					_, stored := charge.Taken(m, *s, -amps)
+					through = -stored
+				}
+				step.Advance(s, through, ambientC)
 			}
 		}
 		each(i)
@@ -81,25 +81,43 @@ func follow(m *battery.Model, s *battery.State, log *cellfit.Log, each func(row 
 }
 
 // recharge runs a model along the discharge that came before, from full, and
-// then along the recharge. The voltages are those of charge.VoltsOn.
+// then along the recharge; and computes the recharge once more by itself.
 func (d dataset) recharge(m *battery.Model, before, log *cellfit.Log) (recharged, error) {
-	first := slices.IndexFunc(log.Volts, func(v float64) bool { return v >= absorbsV })
+	first, last, err := absorbing(log)
+	if err != nil {
+		return recharged{}, err
+	}
+	out, empty := d.along(m, before, log, first, last)
+	flows := slices.IndexFunc(log.Amps, func(a float64) bool { return a < -0.05 })
+	return out, out.alone(m, empty, log, flows, first, last)
+}
+
+// absorbing returns the first and the last row at which a recharge stands at
+// the absorption's voltage.
+func absorbing(log *cellfit.Log) (first, last int, err error) {
+	first = slices.IndexFunc(log.Volts, func(v float64) bool { return v >= absorbsV })
 	flows := slices.IndexFunc(log.Amps, func(a float64) bool { return a < -0.05 })
 	if first < 0 || flows < 0 || flows >= first {
-		return recharged{}, fmt.Errorf("not a recharge to %g V", absorbsV)
+		return 0, 0, fmt.Errorf("not a recharge to %g V", absorbsV)
 	}
-	last := first
+	last = first
 	for i, v := range log.Volts {
 		if v >= absorbsV {
 			last = i
 		}
 	}
+	return first, last, nil
+}
+
+// along runs a model along the discharge that came before, from full, and then
+// along the recharge. It also returns the state between the two. The voltages
+// are those of charge.Taken.
+func (d dataset) along(m *battery.Model, before, log *cellfit.Log, first, last int) (out recharged, empty battery.State) {
 	s := m.StateAt(1, d.firstC(before))
 	follow(m, &s, before, func(int) {})
 	s.TempC = d.firstC(log)
-	empty := s
-
-	out := recharged{to143: [2]float64{-log.ChargeAh[first], math.NaN()}, logMaxC: math.NaN(), modelMaxC: s.TempC}
+	empty = s
+	out = recharged{to143: [2]float64{-log.ChargeAh[first], math.NaN()}, logMaxC: math.NaN(), modelMaxC: s.TempC}
 	follow(m, &s, log, func(i int) {
 		var weight float64
 		if i > 0 {
@@ -108,7 +126,7 @@ func (d dataset) recharge(m *battery.Model, before, log *cellfit.Log) (recharged
 		if i+1 < log.Rows() {
 			weight += log.TimeS[i+1] - log.TimeS[i]
 		}
-		model := charge.VoltsOn(m, s, -log.Amps[i])
+		model, _ := charge.Taken(m, s, -log.Amps[i])
 		phase := bulk
 		switch {
 		case i > last:
@@ -126,7 +144,7 @@ func (d dataset) recharge(m *battery.Model, before, log *cellfit.Log) (recharged
 	if log.TempC != nil {
 		out.logMaxC = slices.Max(log.TempC)
 	}
-	return out, out.alone(m, empty, log, flows, first, last)
+	return out, empty
 }
 
 // alone computes the whole charge without the log, from what a charger's label
@@ -154,6 +172,47 @@ func (out *recharged) alone(m *battery.Model, s battery.State, log *cellfit.Log,
 	out.hours[0], out.inAh[0] = between(flows, last)
 	out.hours[1], out.inAh[1] = run.CCHours+run.CVHours, run.InAh
 	return nil
+}
+
+// fitAcceptance finds with which acceptance a profile comes closest to the
+// recharge that is given for it. Gassing at float volts stays as the profile has
+// it; how steeply it grows is found. model makes the block of a profile.
+func (d dataset) fitAcceptance(p chemistry.Profile, c curves, model func(chemistry.Profile) (*battery.Model, error)) (chemistry.Profile, error) {
+	before, log := c.logs[d.recharges[d.accepted]], c.logs[d.accepted]
+	if before == nil || log == nil {
+		return p, fmt.Errorf("the acceptance is fitted to %s and %s", d.accepted, d.recharges[d.accepted])
+	}
+	first, last, err := absorbing(log)
+	if err != nil {
+		return p, err
+	}
+	start := p.Acceptance
+	with := func(x []float64) chemistry.Profile {
+		p.Acceptance.OhmAh = start.OhmAh * math.Exp(x[0])
+		p.Acceptance.Power = start.Power * math.Exp(x[1])
+		p.Acceptance.Offset = start.Offset * math.Exp(x[2])
+		p.Acceptance.GasPer100mV = 1 + (start.GasPer100mV-1)*math.Exp(x[3])
+		return p
+	}
+	cost := func(x []float64) float64 {
+		m, err := model(with(x))
+		if err != nil {
+			return math.Inf(1)
+		}
+		r, _ := d.along(m, before, log, first, last)
+		off := 100 * r.off[whole].rms() / m.NominalV()
+		return off * off
+	}
+	result, err := optimize.Minimize(optimize.Problem{Func: cost}, []float64{0, 0, 0, 0}, &optimize.Settings{FuncEvaluations: 300}, &optimize.NelderMead{SimplexSize: 0.3})
+	if result == nil {
+		return p, err
+	}
+	return with(result.X), nil
+}
+
+// builtin is the dataset's block as the shipped profile makes it.
+func (d dataset) builtin(p chemistry.Profile) (*battery.Model, error) {
+	return battery.New(battery.Spec{Profile: p, CellsInSeries: d.series, CapacityAh: d.ah, Health: acceptedAh / d.ah, MassKg: d.massKg})
 }
 
 // firstC is the temperature with which a log begins.
@@ -197,7 +256,7 @@ func (d dataset) phases(c curves, out io.Writer) error {
 		if err != nil {
 			return err
 		}
-		other, err := battery.New(battery.Spec{Profile: builtin, CellsInSeries: d.series, CapacityAh: d.ah, Health: acceptedAh / d.ah, MassKg: d.massKg})
+		other, err := d.builtin(builtin)
 		if err != nil {
 			return err
 		}

@@ -9,7 +9,7 @@ import (
 // dataset is one folder of measured curves, all of one kind of cell, and how
 // that cell is fitted.
 type dataset struct {
-	folder   string // under the data directory
+	folder   string // under the data directory, as a pattern
 	cell     string // name of the fitted chemistry
 	title    string
 	base     string // built-in profile to start from
@@ -49,7 +49,7 @@ const vrlaFade = 0.025
 
 var datasets = []dataset{
 	{
-		folder: "samsung30q_18650_3ah", cell: "cell-18650-3ah", title: "18650 power cell, 3.0 Ah", base: "li-ion",
+		folder: "*_18650_3ah", cell: "cell-18650-3ah", title: "18650 power cell, 3.0 Ah", base: "li-ion",
 		ah: 3, series: 1, massKg: 0.048, cutoffV: 2.5, ambientC: 22, isThermal: true,
 		source: finding.Source{
 			ID:    "fit-18650-3ah",
@@ -65,7 +65,7 @@ var datasets = []dataset{
 		options: cellfit.CellOptions{FitKiloJ: true, KiloJ: 15, CutoffV: 2.5},
 	},
 	{
-		folder: "panasonic18650pf_2p9ah", cell: "cell-18650-2ah9", title: "18650 cell, 2.9 Ah", base: "li-ion",
+		folder: "*_2p9ah", cell: "cell-18650-2ah9", title: "18650 cell, 2.9 Ah", base: "li-ion",
 		ah: 2.9, series: 1, massKg: 0.048, cutoffV: 2.5, ambientC: 25, isThermal: true,
 		source: finding.Source{
 			ID:    "fit-18650-2ah9",
@@ -81,7 +81,7 @@ var datasets = []dataset{
 		options:    cellfit.CellOptions{FitKiloJ: true, FastKiloJ: 55, SlowKiloJ: 30, FitWells: true, CutoffV: 2.45, FullAhSpread: 0.005, BottomSpreadV: 0.25},
 	},
 	{
-		folder: "leaf_lmo_pouch_33ah", cell: "cell-lmo-pouch", title: "pouch cell, manganese spinel, 33 Ah", base: "li-ion",
+		folder: "*_lmo_pouch_33ah", cell: "cell-lmo-pouch", title: "pouch cell, manganese spinel, 33 Ah", base: "li-ion",
 		ah: 33, series: 1, massKg: 0.8, cutoffV: 3.0, ambientC: 25,
 		source: finding.Source{
 			ID:    "fit-lmo-pouch",
@@ -93,7 +93,7 @@ var datasets = []dataset{
 		options: cellfit.CellOptions{RestSpreadV: 0.4},
 	},
 	{
-		folder: "leaf_6s_pack_65ah", cell: "pack-lmo-6s", title: "6S pack of manganese spinel pouch cells, 65 Ah", base: "li-ion",
+		folder: "*_6s_pack_65ah", cell: "pack-lmo-6s", title: "6S pack of manganese spinel pouch cells, 65 Ah", base: "li-ion",
 		ah: 65, series: 6, massKg: 12, cutoffV: 20.2, ambientC: 22, isThermal: true,
 		source: finding.Source{
 			ID:    "fit-lmo-6s",
