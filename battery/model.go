@@ -239,6 +239,9 @@ func (m *Model) Empty(s *State) bool {
 	return w.effective(s.Y1Ah*m.headOf, m.filled(s)) <= 0
 }
 
+// Bends reports whether a branch of the pack bends, see [chemistry.Branch].
+func (m *Model) Bends() bool { return m.knee1V != 0 || m.knee2V != 0 }
+
 // Branches returns the two resistor-capacitor pairs at this state. A branch
 // that bends is given as the straight one that settles at the same voltage at
 // aroundA (A); 0 = as it is at small currents.

@@ -21,6 +21,10 @@ type problem struct {
 	ChargeLo       float64      `json:"charge_lo"`
 	ChargeHi       float64      `json:"charge_hi"`
 	OhmFactor      []float64    `json:"ohm_factor"`
+	FastFactor     []float64    `json:"fast_factor"`
+	SlowFactor     []float64    `json:"slow_factor"`
+	Knee1          float64      `json:"knee1"`
+	Knee2          float64      `json:"knee2"`
 	CapacityFactor []float64    `json:"capacity_factor"`
 	TempLo         float64      `json:"temp_lo"`
 	TempHi         float64      `json:"temp_hi"`
@@ -52,7 +56,7 @@ type outingCase struct {
 
 var outingCases = []outingCase{
 	{profile: "agm", cells: 6, ah: 12, amps: 9, startC: 15, volts: 11.566486, y1: 3.781388, y2: 6.664312, temp: 18.258747},
-	{profile: "li-ion", cells: 5, ah: 5, amps: 8, startC: 5, volts: 17.163784, y1: 2.166667, y2: 0, temp: 9.786636},
+	{profile: "li-ion", cells: 5, ah: 5, amps: 8, startC: 5, volts: 17.240426, y1: 2.166667, y2: 0, temp: 9.800505},
 }
 
 const massKg = 2.0
@@ -96,7 +100,15 @@ func (c outingCase) problem(t testing.TB) problem {
 		}
 		return grid
 	}
+	q.FastFactor, q.SlowFactor = q.OhmFactor, q.OhmFactor
+	if f := p.Fast.TempFactor; !f.Empty() {
+		q.FastFactor = f.Grid(-20, 60, n)
+	}
+	if f := p.Slow.TempFactor; !f.Empty() {
+		q.SlowFactor = f.Grid(-20, 60, n)
+	}
 	cells := float64(c.cells)
+	q.Knee1, q.Knee2 = cells*p.Fast.KneeV, cells*p.Slow.KneeV
 	q.Volts = scaled(p.Rest.VoltsAt, cells)
 	q.Ohm0 = scaled(p.Resistance.OhmAh, cells/c.ah)
 	q.Ohm1, q.Ohm2 = scaled(p.Fast.OhmAh, cells/c.ah), scaled(p.Slow.OhmAh, cells/c.ah)

@@ -71,7 +71,7 @@ func (p *Step) move(s *State, currentA, ambientC, drop, settled1, settled2 float
 	// The heat is what the current loses on its way: in the resistance, into
 	// the branches (which turn it into heat sooner or later) and down from
 	// the rested voltage to that of the available charge.
-	drop += (s.V1 + v1 + s.V2 + v2) / 2
+	drop += settled1 + (s.V1-settled1)*p.fastM + settled2 + (s.V2-settled2)*p.slowM
 	s.TempC = ambientC + (s.TempC-ambientC)*p.warm + currentA*drop*p.perWatt
 	s.V1, s.V2 = v1, v2
 	total := s.Y1Ah + s.Y2Ah

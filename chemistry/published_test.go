@@ -158,20 +158,22 @@ func TestIronPhosphateRestVolts(t *testing.T) {
 	near(t, "30 to 90 %", p.Rest.VoltsAt.At(0.9)-p.Rest.VoltsAt.At(0.3), 0.063, 0.001)
 }
 
-// PyBaMM's demonstration set: 20 kJ/mol gives 4.196, 2.924, 2.093 and 1.533 at
-// -20, -10, 0 and 10 degC; above 25 degC the fitted cells' 16 kJ/mol is used,
-// which lets the resistance fall less.
+// PyBaMM's demonstration set: 20 kJ/mol gives 4.196, 2.924, 2.093, 1.533, 0.679
+// and 0.428 at -20, -10, 0, 10, 40 and 60 degC. The cells of tool packs were
+// fitted: 13.4 and 15.0 kJ/mol for the ohmic part, 56 for charge transfer.
 func TestLithiumResistanceOverTemperature(t *testing.T) {
-	f := profile(t, "li-ion").Resistance.TempFactor
+	li := profile(t, "li-ion")
+	f := profile(t, "lifepo4").Resistance.TempFactor
 	arrhenius := func(kiloJ, c float64) float64 {
 		return math.Exp(kiloJ / 8.314462618e-3 * (1/(c+273.15) - 1/298.15))
 	}
-	for temp, want := range map[float64]float64{-20: 4.196, -10: 2.924, 0: 2.093, 10: 1.533, 25: 1} {
+	for temp, want := range map[float64]float64{-20: 4.196, -10: 2.924, 0: 2.093, 10: 1.533, 25: 1, 40: 0.679, 60: 0.428} {
 		near(t, "20 kJ/mol", arrhenius(20, temp), want, 0.002)
-		near(t, "profile", f.At(temp), want, 0.002)
+		near(t, "lifepo4", f.At(temp), want, 0.002)
 	}
-	for _, temp := range []float64{40, 50, 60} {
-		near(t, "profile above 25 degC", f.At(temp), arrhenius(15.8, temp), 0.01)
+	for _, temp := range []float64{-20, -10, 0, 10, 20, 25, 30, 40, 50, 60, 70} {
+		near(t, "li-ion, ohmic", li.Resistance.TempFactor.At(temp)/arrhenius(14, temp), 1, 0.002)
+		near(t, "li-ion, charge transfer", li.Fast.TempFactor.At(temp)/arrhenius(55, temp), 1, 0.002)
 	}
 }
 

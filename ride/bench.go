@@ -82,6 +82,10 @@ func (o *outing) current(s *slot) End {
 	return end
 }
 
+// powerRounds is how often the current at a step's end is solved, each time
+// behind the mean that the one before leads to.
+const powerRounds = 3
+
 // power draws constant watts at the far end of the path. The current is
 // solved at the start of the step and again behind it, and the mean is drawn.
 func (o *outing) power(s *slot) End {
@@ -92,12 +96,15 @@ func (o *outing) power(s *slot) End {
 	}
 	n := &o.now
 	before, look := n.pack, n.look
-	s.pack.AdvanceFrom(&n.look, &n.pack, first, o.c.AmbientC)
-	n.look = o.c.Pack.Look(&n.pack)
-	last, ok := o.currentFor(watts)
-	n.pack, n.look = before, look
-	if !ok {
-		return CannotSupply
+	last := first
+	for range powerRounds {
+		s.pack.AdvanceFrom(&n.look, &n.pack, (first+last)/2, o.c.AmbientC)
+		n.look = o.c.Pack.Look(&n.pack)
+		last, ok = o.currentFor(watts)
+		n.pack, n.look = before, look
+		if !ok {
+			return CannotSupply
+		}
 	}
 	n.pedalS += s.dtS
 	return o.draw(s, first+o.c.StandbyA, (first+last)/2+o.c.StandbyA, last+o.c.StandbyA)

@@ -38,6 +38,9 @@ type outing struct {
 	motion motion  // while Driving
 	amps   float64 // while Loaded: the current, unless the load is a power
 	every  bool    // follow every round, however many: for tests
+	// settling says that rounds have just been left out: the coming one is not
+	// like those before it.
+	settling bool
 }
 
 // Run follows one case to its end. With a trace, it is called after every

@@ -17,10 +17,15 @@ const (
 // time, distance and energy go on as in that round, temperatures as its mean
 // heat has it. An outing of the usual length is never shortened.
 //
-// The next round is followed again, so a cutoff is met within one part in
-// skipGrain of the charge.
+// The next two rounds are followed again, so a cutoff is met within one part in
+// skipGrain of the charge. Of the two only the second is like those that are
+// left out: in the first the pack's fast branch comes back from the mean.
 func (o *outing) skip(before *moment) int {
 	if o.every {
+		return 0
+	}
+	if o.settling {
+		o.settling = false
 		return 0
 	}
 	n, c := &o.now, o.c
@@ -60,5 +65,6 @@ func (o *outing) skip(before *moment) int {
 	n.a2s += f * (n.a2s - before.a2s)
 	n.copperJ += f * (n.copperJ - before.copperJ)
 	n.otherJ += f * (n.otherJ - before.otherJ)
+	o.settling = true
 	return k
 }

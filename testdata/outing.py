@@ -15,7 +15,8 @@ from scipy.integrate import solve_ivp
 c = json.load(sys.stdin)
 z_grid, ocv_v = np.array(c["z"]), np.array(c["ocv_v"])
 ohms = [np.array(c[k]) for k in ("r0_ohm", "r1_ohm", "r2_ohm")]
-temps, r_factor, share_at = (np.array(c[k]) for k in ("temp_c", "r_factor", "capacity_share"))
+temps, share_at = np.array(c["temp_c"]), np.array(c["capacity_share"])
+r_factors = [np.array(c[k]) for k in ("r_factor", "r1_factor", "r2_factor")]
 c_well, full_as = c["wells_c"], c["wells_ah"] * 3600
 
 
@@ -33,9 +34,17 @@ def charge(y):
 
 def pack(y):
     z = charge(y)
-    f = np.interp(y[4], temps, r_factor)
     volts = np.interp(z, z_grid, ocv_v)
-    return volts - y[2] - y[3], volts, [np.interp(z, z_grid, r) * f for r in ohms]
+    now = [np.interp(z, z_grid, r) * np.interp(y[4], temps, f) for r, f in zip(ohms, r_factors)]
+    return volts - y[2] - y[3], volts, now
+
+
+def settles(straight, knee, temp):
+    """Charge transfer with equal coefficients: knee * asinh(straight / knee)."""
+    if knee == 0:
+        return straight
+    knee *= (temp + 273.15) / 298.15
+    return knee * np.arcsinh(straight / knee)
 
 
 def pack_flows(y, amps):
@@ -48,7 +57,8 @@ def pack_flows(y, amps):
         rested = np.interp(reads_at(total, total, y[4]), z_grid, ocv_v)
         drop += rested - volts
     warm = (amps * drop - c["cooling_w_per_k"] * (y[4] - c["ambient_c"])) / c["heat_j_per_k"]
-    return [back - amps, -back, (amps * r1 - y[2]) / c["tau1_s"], (amps * r2 - y[3]) / c["tau2_s"], warm]
+    to1, to2 = settles(amps * r1, c["knee1_v"], y[4]), settles(amps * r2, c["knee2_v"], y[4])
+    return [back - amps, -back, (to1 - y[2]) / c["tau1_s"], (to2 - y[3]) / c["tau2_s"], warm]
 
 
 def motor_ohm(y):

@@ -41,6 +41,14 @@ def effective(h, z, temp):
     return h - lost * (1 + 2 * (z - h)) * d**3
 
 
+def settles(straight, knee, temp):
+    """Charge transfer with equal coefficients: knee * asinh(straight / knee)."""
+    if knee == 0:
+        return straight
+    knee *= (temp + 273.15) / 298.15
+    return knee * np.arcsinh(straight / knee)
+
+
 def derivative(_, x, amps):
     y1, y2, v1, v2, temp = x
     h1 = y1 / c
@@ -49,15 +57,16 @@ def derivative(_, x, amps):
     z = (y1 + y2) / full
     zh = effective(h1 / full, z, temp)
     zr = effective(z, z, temp)
-    f = over_temp("ohm_factor", temp)
-    r0, r1, r2 = (over_charge(n, zh) * f for n in ("ohm0", "ohm1", "ohm2"))
+    r0 = over_charge("ohm0", zh) * over_temp("ohm_factor", temp)
+    r1 = over_charge("ohm1", zh) * over_temp("fast_factor", temp)
+    r2 = over_charge("ohm2", zh) * over_temp("slow_factor", temp)
     drop = amps * r0 + v1 + v2 + over_charge("volts", zr) - over_charge("volts", zh)
     heat = amps * drop
     return [
         -amps / 3600 + flow,
         -flow,
-        (amps * r1 - v1) / q["tau1"],
-        (amps * r2 - v2) / q["tau2"],
+        (settles(amps * r1, q["knee1"], temp) - v1) / q["tau1"],
+        (settles(amps * r2, q["knee2"], temp) - v2) / q["tau2"],
         (heat - q["cool_w_k"] * (temp - q["ambient_c"])) / q["heat_j_k"],
     ]
 
