@@ -90,12 +90,15 @@ func measurements(p *setup.Parts, u unknowns, s *spread) []Measurement {
 		if w < 0 || measuredAlready(p, ways[w].what) || slices.ContainsFunc(out, func(m Measurement) bool { return m.What == ways[w].what }) {
 			continue
 		}
-		out = append(out, Measurement{What: ways[w].what, How: ways[w].how, Narrows: narrows(s, i)})
+		if why := narrows(s, i); why != "" {
+			out = append(out, Measurement{What: ways[w].what, How: ways[w].how, Narrows: why})
+		}
 	}
 	return out
 }
 
-// narrows says which answers an unknown moves and by how much.
+// narrows says which answers an unknown moves and by how much; "" when each of
+// them hardly moves.
 func narrows(s *spread, figure int) string {
 	names := map[int]string{mLasts: "ride time", mSpeed: "speed", mPeakA: "launch current"}
 	var parts []string
@@ -105,6 +108,9 @@ func narrows(s *spread, figure int) string {
 				parts = append(parts, fmt.Sprintf("%s by up to %.0f %%", names[m], 100*d.effect))
 			}
 		}
+	}
+	if len(parts) == 0 {
+		return ""
 	}
 	return "it may change " + strings.Join(parts, ", ")
 }

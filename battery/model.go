@@ -141,10 +141,19 @@ func check(spec *Spec) error {
 // usable says whether a profile, which anybody may have put together, holds
 // what New needs.
 func usable(p chemistry.Profile) error {
-	for _, c := range []chemistry.Curve{
+	curves := []chemistry.Curve{
 		p.Rest.VoltsAt, p.Resistance.OhmAh, p.Resistance.TempFactor, p.Fast.OhmAh,
 		p.Slow.OhmAh, p.Capacity.TempFactor, p.Capacity.HourShare,
-	} {
+	}
+	for _, b := range []chemistry.Branch{p.Fast, p.Slow} {
+		if !b.TempFactor.Empty() {
+			curves = append(curves, b.TempFactor)
+		}
+		if !(b.KneeV >= 0) || math.IsInf(b.KneeV, 0) {
+			return fmt.Errorf("battery: profile %q has a branch that bends at %g V", p.Name, b.KneeV)
+		}
+	}
+	for _, c := range curves {
 		if math.IsNaN(c.At(0.5)) {
 			return fmt.Errorf("battery: profile %q has a curve that is empty or does not rise in X", p.Name)
 		}

@@ -56,7 +56,7 @@ type outingCase struct {
 
 var outingCases = []outingCase{
 	{profile: "agm", cells: 6, ah: 12, amps: 9, startC: 15, volts: 11.566486, y1: 3.781388, y2: 6.664312, temp: 18.258747},
-	{profile: "li-ion", cells: 5, ah: 5, amps: 8, startC: 5, volts: 17.240426, y1: 2.166667, y2: 0, temp: 9.800505},
+	{profile: "li-ion", cells: 5, ah: 5, amps: 8, startC: 5, volts: 17.245706, y1: 2.166667, y2: 0, temp: 9.902616},
 }
 
 const massKg = 2.0

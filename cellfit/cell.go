@@ -107,6 +107,14 @@ func (o *CellOptions) fillIn() {
 	}
 }
 
+// share is the capacity of a specimen over the first's, as far as known.
+func (o *CellOptions) share(unit int) float64 {
+	if unit < len(o.UnitShare) {
+		return o.UnitShare[unit]
+	}
+	return 1
+}
+
 // search goes downhill from one place.
 func (f *fitter) search(start []float64) (x []float64, cost float64, err error) {
 	n := len(start)

@@ -50,7 +50,7 @@ func newFitter(logs []*Log, o CellOptions) *fitter {
 			c.scale(math.Sqrt(o.Weights[i]))
 		}
 		f.units = max(f.units, c.unit)
-		most = max(most, spread(c.log.ChargeAh))
+		most = max(most, spread(c.log.ChargeAh)/o.share(c.unit))
 		rows += c.log.Rows()
 		f.curves = append(f.curves, c)
 	}

@@ -2,7 +2,6 @@ package cellfit
 
 import (
 	"math"
-	"slices"
 	"sort"
 
 	"example.org/packcheck/chemistry"
@@ -114,12 +113,10 @@ func (f *fitter) startingPoints() [][]float64 {
 func (f *fitter) drafted(x []float64) draft {
 	d := draft{
 		profile: f.o.Base, fullAh: f.fullAh, kiloJ: f.o.KiloJ, fastKiloJ: f.o.FastKiloJ, slowKiloJ: f.o.SlowKiloJ,
-		depthH: f.depthH, tauH: f.tauH, unit: slices.Repeat([]float64{1}, f.units),
+		depthH: f.depthH, tauH: f.tauH, unit: make([]float64, f.units),
 	}
 	for u := range d.unit {
-		if u+1 < len(f.o.UnitShare) {
-			d.unit[u] = f.o.UnitShare[u+1]
-		}
+		d.unit[u] = f.o.share(u + 1)
 	}
 	for i, k := range f.knob {
 		k.turn(&d, bounded(x[i]*k.spread))

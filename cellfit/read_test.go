@@ -169,13 +169,13 @@ func refdata(t testing.TB, what string) string {
 func TestReadAgreesWithTheDatasetsOwnCounters(t *testing.T) {
 	dir := refdata(t, "that logs of five laboratories are read with the charge their testers counted")
 	for name, ah := range map[string]float64{
-		"*_18650_3ah/s001_cc_c10_rt":       2.969,
-		"*_18650_3ah/s001_cc_3c_rt":        2.925,
-		"*_2p9ah/c20_discharge_25c":  2.997,
-		"*_2p9ah/cccv_1c_charge_25c": -2.784,
-		"*_lmo_pouch_33ah/cell_cc_3c_25c":        28.716,
-		"*_6s_pack_65ah/pack6s_cc_2p0c_22c":      55.398,
-		"vrla_12v_17ah/unit_a_cc_2p0a":              19.691,
+		"*_18650_3ah/s001_cc_c10_rt":        2.969,
+		"*_18650_3ah/s001_cc_3c_rt":         2.925,
+		"*_2p9ah/c20_discharge_25c":         2.997,
+		"*_2p9ah/cccv_1c_charge_25c":        -2.784,
+		"*_lmo_pouch_33ah/cell_cc_3c_25c":   28.716,
+		"*_6s_pack_65ah/pack6s_cc_2p0c_22c": 55.398,
+		"vrla_12v_17ah/unit_a_cc_2p0a":      19.691,
 	} {
 		files, err := filepath.Glob(filepath.Join(dir, name+".csv"))
 		if err != nil || len(files) != 1 {

@@ -257,6 +257,14 @@ func checkProfile(g *group, p Profile) {
 	if f := p.Resistance.TempFactor.At(p.Resistance.ReferenceC); f < 0.95 || f > 1.05 {
 		g.doc.fault(g.key+".resistance.factor", fmt.Sprintf("%.3g at reference_c", f), "1 at reference_c")
 	}
+	for _, b := range []struct {
+		name   string
+		factor Curve
+	}{{"fast", p.Fast.TempFactor}, {"slow", p.Slow.TempFactor}} {
+		if f := b.factor.At(p.Resistance.ReferenceC); !b.factor.Empty() && (f < 0.95 || f > 1.05) {
+			g.doc.fault(g.key+"."+b.name+".factor", fmt.Sprintf("%.3g at reference_c", f), "1 at reference_c")
+		}
+	}
 	if p.Discharge.BurstC < p.Discharge.ContinuousC {
 		g.doc.fault(g.key+".discharge.burst_c", fmt.Sprintf("%g", p.Discharge.BurstC), "at least continuous_c")
 	}

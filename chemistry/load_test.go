@@ -113,6 +113,56 @@ func TestFaultsSayFileLineKeyAndWhatIsRight(t *testing.T) {
 	}
 }
 
+func TestABranchThatBendsIsReadAsItStands(t *testing.T) {
+	const bent = mine + `
+[chemistry.mine.fast]
+ohm_ah = 0.02
+tau_s = 1
+knee_v = 0.05
+temp_c = [0, 25, 50]
+factor = [8, 1, 0.2]
+source = "my-bench"
+`
+	set, err := chemistry.Builtin().Extend(strings.NewReader(bent), "mine.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, _ := set.Profile("mine")
+	if p.Fast.KneeV != 0.05 || p.Fast.TempFactor.At(0) != 8 || !p.Slow.TempFactor.Empty() {
+		t.Errorf("fast branch %+v, slow branch %+v", p.Fast, p.Slow)
+	}
+	for from, want := range map[string]string{
+		"knee_v = 0.05":    "mine.toml:18: chemistry.mine.fast.knee_v: -1; want a number from 0.001 to 1",
+		"[8, 1, 0.2]":      "mine.toml:20: chemistry.mine.fast.factor: 3 at reference_c; want 1 at reference_c",
+		"temp_c = [0, 25,": "chemistry.mine.fast.temp_c: 2 values against 3",
+	} {
+		to := map[string]string{"knee_v = 0.05": "knee_v = -1", "[8, 1, 0.2]": "[8, 3, 0.2]", "temp_c = [0, 25,": "temp_c = [0,"}[from]
+		_, err := chemistry.Builtin().Extend(strings.NewReader(strings.Replace(bent, from, to, 1)), "mine.toml")
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("got\n%v\nwant a line with\n%s", err, want)
+		}
+	}
+}
+
+// How a cell takes a charge is the one group that a chemistry may be without:
+// only lead-acid needs it.
+func TestOnlyLeadAcidSaysHowItTakesACharge(t *testing.T) {
+	set := chemistry.Builtin()
+	for _, name := range set.Names() {
+		p, _ := set.Profile(name)
+		if lead := p.Family == chemistry.LeadAcid; lead != (p.Acceptance.OhmAh > 0) || lead != (p.Acceptance.GasC > 0) {
+			t.Errorf("%s: %+v", name, p.Acceptance)
+		}
+	}
+	text := mine + "\n[chemistry.mine.acceptance]\nohm_ah = 0.1\npower = 1\noffset = 0\nsource = \"my-bench\"\n"
+	_, err := set.Extend(strings.NewReader(text), "mine.toml")
+	for _, want := range []string{"chemistry.mine.acceptance.offset: 0; want", "chemistry.mine.acceptance.gas_c: missing"} {
+		if err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("got\n%v\nwant a line with\n%s", err, want)
+		}
+	}
+}
+
 func TestALadderOutOfOrderDoesNotLoad(t *testing.T) {
 	text := mine + `
 [chemistry.mine.ladder]

@@ -177,6 +177,19 @@ func TestLithiumResistanceOverTemperature(t *testing.T) {
 	}
 }
 
+// From memory: a full sealed lead-acid battery goes on taking about 1 mA per Ah
+// at 2.275 V per cell and 25 degC, 3 times as much 0.1 V higher, twice as much
+// 10 K warmer.
+func TestGassingOfSealedLeadAcid(t *testing.T) {
+	a := profile(t, "agm").Acceptance
+	near(t, "on float", a.GasA(2.275, 25, 7), 0.007, 1e-9)
+	near(t, "0.1 V higher", a.GasA(2.375, 25, 7), 0.021, 1e-9)
+	near(t, "10 K warmer", a.GasA(2.275, 35, 7), 0.014, 1e-9)
+	near(t, "without the group", chemistry.Acceptance{}.GasA(2.4, 25, 7), 0, 0)
+	near(t, "nothing in the way", chemistry.Acceptance{}.Ohm(0.9, 7), 0, 0)
+	near(t, "half full", a.Ohm(0.5, 7), a.OhmAh/7/(math.Pow(0.5, a.Power)+a.Offset), 1e-12)
+}
+
 // Specification INR18650-15L, 7.5: at 10 A 60/75/80/100/100 % of the capacity
 // at -20/-10/0/25/60 degC.
 func TestLithiumCapacityOverTemperature(t *testing.T) {

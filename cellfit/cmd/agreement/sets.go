@@ -78,7 +78,7 @@ var datasets = []dataset{
 		// The tester counted 2.997 Ah out and 2.614 Ah back, although the cell
 		// rested at 4.16 V afterwards.
 		closesWith: map[string]string{"c20_charge_25c": "c20_discharge_25c"},
-		options:    cellfit.CellOptions{FitKiloJ: true, FastKiloJ: 55, SlowKiloJ: 30, FitWells: true, CutoffV: 2.45, FullAhSpread: 0.005, BottomSpreadV: 0.25},
+		options:    cellfit.CellOptions{FitKiloJ: true, FastKiloJ: 55, SlowKiloJ: 30, FitWells: true, CutoffV: 2.45, BottomSpreadV: 0.25},
 	},
 	{
 		folder: "*_lmo_pouch_33ah", cell: "cell-lmo-pouch", title: "pouch cell, manganese spinel, 33 Ah", base: "li-ion",
@@ -123,7 +123,7 @@ var datasets = []dataset{
 		recharges: map[string]string{"unit_a_charge_after_3p0a": "unit_a_cc_3p0a", "unit_a_charge_after_2p0a": "unit_a_cc_2p0a"},
 		accepted:  "unit_a_charge_after_3p0a",
 		options: cellfit.CellOptions{
-			FitWells: true, RestSpreadV: 0.15, FullAhSpread: 0.1,
+			FitWells: true, RestSpreadV: 0.15, FullAhSpread: 0.05,
 			UnitShare: []float64{1, 1 - 2*vrlaFade, 1 - 4.5*vrlaFade, 1 - 6*vrlaFade}, UnitSpread: 0.005,
 		},
 	},
