@@ -12,9 +12,12 @@
 // available well's head sets the open-circuit voltage, so capacity falls with
 // current and comes back with rest from one mechanism. In series lie an ohmic
 // resistance over charge and temperature and two resistor-capacitor branches,
-// updated by exact exponentials. One node carries the pack's temperature:
+// updated by exact exponentials. A branch may bend, as charge transfer does
+// (Butler-Volmer with equal coefficients): in the cold it then gives way to a
+// high current. One node carries the pack's temperature:
 //
 //	v      = U(h) - I R0(h, T) - V1 - V2
+//	tau V' = knee asinh(I R(h, T) / knee) - V, or I R - V without a knee
 //	m c T' = I (U(z) - U(h) + I R0 + V1 + V2) - h A (T - Ta)
 //
 // h is the available charge, z all of it. Cold takes capacity away at the
@@ -31,10 +34,9 @@
 // # Limits
 //
 // Lead-acid is fitted from 20 h to five minutes; above 1.75 V per cell it
-// promises too long a run at high currents. Resistance does not depend on
-// current, so pulses of several C in the cold come out up to a tenth too deep
-// or too shallow. The charging voltage of lead-acid is too low by some tenths
-// of a volt per block until the end voltage is near.
+// promises too long a run at high currents. Near empty a cold lithium cell sags
+// more, and over longer times, than two branches can tell. How lead-acid takes
+// a charge, and what of it goes into gas, is package charge's business.
 //
 // # Sources
 //

@@ -21,10 +21,10 @@ type CellOptions struct {
 	AmbientC      float64   // where a log has no temperature; 0 = 25
 	RestSpreadV   float64   // how far the rest curve may lie from Base's, V per cell; 0 = 0.05
 	BottomSpreadV float64   // the same for the very bottom of the curve; 0 = 0.4 RestSpreadV
-	KiloJ         float64   // activation energy of resistance where the logs cannot tell, kJ/mol; 0 = 20
+	FitKiloJ      bool      // the logs cover enough temperatures to find activation energies; else Base's factors stay
+	KiloJ         float64   // where the search for that of the resistance begins, kJ/mol; 0 = 20
 	FastKiloJ     float64   // the same of the fast branch; 0 = as the resistance
 	SlowKiloJ     float64   // the same of the slow branch; 0 = as the resistance
-	FitKiloJ      bool      // the logs cover enough temperatures to fit them
 	FullAh        float64   // 0 = fitted
 	FullAhSpread  float64   // how far the full charge may lie from the longest discharge, relative; 0 = 0.015
 	OneWell       bool      // all charge is available at once, whatever Base says
@@ -48,9 +48,9 @@ type CellFit struct {
 	RMSV          []float64 // per log, V per cell, row by row
 	UnitAh        []float64 // full charge of each specimen
 	OhmSigma      []float64 // per knot of Profile.Resistance.OhmAh, Ohm*Ah
-	KiloJ         float64   // activation energy of the resistance, kJ/mol
-	FastKiloJ     float64   // of the fast branch
-	SlowKiloJ     float64   // of the slow branch
+	KiloJ         float64   // with FitKiloJ: activation energy of the resistance, kJ/mol
+	FastKiloJ     float64   // of the fast branch; 0 = as the resistance
+	SlowKiloJ     float64   // of the slow branch; 0 = as the resistance
 }
 
 // roomC is the temperature where a log tells none.

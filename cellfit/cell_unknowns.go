@@ -126,14 +126,16 @@ func (f *fitter) drafted(x []float64) draft {
 	p.Resistance.OhmAh = f.ohms(x, f.ohmAt, f.ohm0)
 	p.Fast.OhmAh = f.ohms(x, f.fastAt, f.fast0)
 	p.Slow.OhmAh = f.ohms(x, f.slowAt, f.slow0)
-	p.Resistance.ReferenceC = roomC
-	p.Resistance.TempFactor = arrheniusCurve(d.kiloJ)
-	p.Fast.TempFactor, p.Slow.TempFactor = chemistry.Curve{}, chemistry.Curve{}
-	if d.fastKiloJ > 0 {
-		p.Fast.TempFactor = arrheniusCurve(d.fastKiloJ)
-	}
-	if d.slowKiloJ > 0 {
-		p.Slow.TempFactor = arrheniusCurve(d.slowKiloJ)
+	if f.o.FitKiloJ {
+		p.Resistance.ReferenceC = roomC
+		p.Resistance.TempFactor = arrheniusCurve(d.kiloJ)
+		p.Fast.TempFactor, p.Slow.TempFactor = chemistry.Curve{}, chemistry.Curve{}
+		if d.fastKiloJ > 0 {
+			p.Fast.TempFactor = arrheniusCurve(d.fastKiloJ)
+		}
+		if d.slowKiloJ > 0 {
+			p.Slow.TempFactor = arrheniusCurve(d.slowKiloJ)
+		}
 	}
 	p.Capacity.Ratio = d.fullAh / f.o.CapacityAh
 	switch {

@@ -9,12 +9,13 @@
 //
 // # Model
 //
-// Open-circuit voltage, ohmic resistance and the two branches enter the
-// voltage linearly once charge, time constants and temperature dependence are
-// given. So the curves are solved for in one least-squares step, with the base
-// profile as prior (what a log does not show stays as it was), the open-circuit
-// curve held to rise and resistances to be positive; full charge, time
-// constants, activation energy and wells are searched for around that.
+// [FitCell] runs the battery model itself along the logs and changes open-circuit
+// curve, resistance, branches, full charge, time constants and, if asked,
+// activation energies, the bend of the fast branch and the wells, until the sum
+// of the squared voltage differences is least (Gauss and Newton's method). The
+// base profile is the prior: what a log does not show stays as it was. Steps of
+// the open-circuit curve and resistances are searched for by their logarithms,
+// so the one never falls and the others stay positive.
 //
 // [Fit] runs the cell model along the logs as well: capacity and resistance are
 // those with which it reaches the cutoff where the log does and jumps as the log

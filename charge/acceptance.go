@@ -1,6 +1,8 @@
 package charge
 
 import (
+	"math"
+
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 )
@@ -44,20 +46,32 @@ func (t *intake) mainA(s *battery.State, chargingA float64) float64 {
 	if t.a.GasC == 0 {
 		return chargingA * t.keep
 	}
-	lo, hi := 0.0, chargingA
+	// Newton's method from above: what gas takes bends upwards, so it comes down
+	// to the solution without passing it.
+	emf, ohm := t.m.Source(s)
+	ohm += t.ohm(s)
+	steep := ohm / t.cells * t.a.GasPerVolt()
+	mainA := chargingA
 	for range mainRounds {
-		mid := (lo + hi) / 2
-		if mid+t.gasA(s, t.volts(s, mid)) > chargingA {
-			hi = mid
-		} else {
-			lo = mid
+		gas := t.gasA(s, emf+mainA*ohm)
+		if math.IsInf(gas, 1) {
+			mainA /= 2
+			continue
+		}
+		by := (mainA + gas - chargingA) / (1 + gas*steep)
+		if mainA -= by; by < closeEnough*chargingA || mainA <= 0 {
+			break
 		}
 	}
-	return lo
+	return max(mainA, 0)
 }
 
-// mainRounds halve the current to a billionth.
-const mainRounds = 30
+// The search for the stored current ends at closeEnough of the charging
+// current, or after mainRounds.
+const (
+	mainRounds  = 60
+	closeEnough = 1e-9
+)
 
 // Taken returns the terminal voltage of a pack in state s while a charger
 // pushes chargingA (A, positive) into it, and how much of that is stored; the

@@ -13,13 +13,14 @@
 //
 // A charge is stepped with the cell model of the battery package: constant
 // current up to the charger's voltage, then the current that just keeps it.
-// Lead-acid stores the share 1/return factor of the current and takes less and
-// less as it fills ([VoltsOn]); a plain adaptor is a source whose volts sag
-// with its current. Full is when the end current of the profile is reached or
-// all the charge is back. A pack in store loses a constant share of its full
-// charge a day, doubling with the profile's kelvins. A diagnosis averages, for
-// each condition, how well it explains the readings, and weighs that by how
-// common the condition is.
+// Lead-acid takes less and less as it fills, and the higher its voltage the more
+// of the current goes into gas ([Taken]); other cells store the share 1/return
+// factor of it. A plain adaptor is a source whose volts sag with its current.
+// Full is when the end current of the profile is reached or all the charge is
+// back. A pack in store loses a constant share of its full charge a day,
+// doubling with the profile's kelvins. A diagnosis averages, for each condition,
+// how well it explains the readings, and weighs that by how common the condition
+// is.
 //
 // # Assumptions
 //

@@ -157,7 +157,11 @@ func (r *run) excess(mainA float64) float64 {
 	s := r.s
 	r.over.Advance(&s, -mainA, r.c.AmbientC)
 	volts := r.takes.volts(&s, mainA)
-	return volts + r.total(&s, mainA, volts)*r.c.DroopOhm - r.c.EndV
+	over := volts - r.c.EndV
+	if r.c.DroopOhm > 0 {
+		over += r.total(&s, mainA, volts) * r.c.DroopOhm
+	}
+	return over
 }
 
 // total is the charging current of which mainA are stored.

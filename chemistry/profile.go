@@ -237,6 +237,10 @@ func (a Acceptance) GasA(cellV, tempC, ratedAh float64) float64 {
 	return a.GasC * ratedAh * math.Pow(a.GasPer100mV, (cellV-a.GasV)/0.1) * math.Exp2((tempC-25)/a.GasDoublingK)
 }
 
+// GasPerVolt is how steeply the logarithm of [Acceptance.GasA] rises, 1/V per
+// cell.
+func (a Acceptance) GasPerVolt() float64 { return math.Log(a.GasPer100mV) / 0.1 }
+
 // DischargeLimits is what a load must keep to.
 type DischargeLimits struct {
 	MinTempC    float64 // deg C

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"maps"
@@ -134,7 +135,11 @@ func (d dataset) refit(c curves, dir string, out io.Writer) error {
 		return err
 	}
 	defer f.Close()
-	fmt.Fprintf(out, "%s: %.3f Ah, specimens %.3f Ah, rms %.1f mV per cell, %.1f kJ/mol\n", d.cell, fit.FullAh, fit.UnitAh, scaled(fit.RMSV[:len(d.fit)], 1000), fit.KiloJ)
+	fmt.Fprintf(out, "%s: %.3f Ah, specimens %.3f Ah, rms %.1f mV per cell", d.cell, fit.FullAh, fit.UnitAh, scaled(fit.RMSV[:len(d.fit)], 1000))
+	if d.options.FitKiloJ {
+		fmt.Fprintf(out, ", %.1f kJ/mol (fast %.1f, slow %.1f), knee %.3f V", fit.KiloJ, cmp.Or(fit.FastKiloJ, fit.KiloJ), cmp.Or(fit.SlowKiloJ, fit.KiloJ), fit.Profile.Fast.KneeV)
+	}
+	fmt.Fprintln(out)
 	err = cellfit.WriteChemistry(f, cellfit.ChemistryFile{
 		Name: d.cell, Title: d.title, BasedOn: d.base, Profile: fit.Profile, Source: d.source, Heat: true, Acceptance: d.accepted != "",
 		Comments: []string{"Fitted by: go run ./cellfit/cmd/agreement -refit", fmt.Sprintf("Label %g Ah, %d in series.", d.ah, d.series), ""},

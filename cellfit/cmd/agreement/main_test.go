@@ -29,6 +29,21 @@ func dataset0(t *testing.T, folder string) dataset {
 	return dataset{}
 }
 
+// fittedCell is a dataset and its cell as it was at first.
+func fittedCell(t *testing.T, folder string) (dataset, *battery.Model) {
+	t.Helper()
+	d := dataset0(t, folder)
+	p, err := d.profile()
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, err := d.model(p, "", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d, m
+}
+
 // Fitted curves: voltage within 1.5 % of nominal and charge to the cutoff
 // within 3 %; curves kept aside: 2.5 % and 5 %.
 func TestEveryCurveIsWithinTheTargetsUnlessItIsKnownWhyNot(t *testing.T) {
@@ -272,15 +287,7 @@ func TestTheLastLineCountsAndNamesWhatIsMissed(t *testing.T) {
 // A pulse that a pure resistance answers shows just that resistance, and what
 // is logged below half charge is left out.
 func TestPulsesAreSortedByTheirCurrent(t *testing.T) {
-	d := dataset0(t, "*_2p9ah")
-	p, err := d.profile()
-	if err != nil {
-		t.Fatal(err)
-	}
-	m, err := d.model(p, "", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	d, m := fittedCell(t, "*_2p9ah")
 	pulse := func(restV, amps, ohm float64) *cellfit.Log {
 		return &cellfit.Log{TimeS: []float64{0, 10}, Volts: []float64{restV, restV - amps*ohm}, Amps: []float64{0, amps}, ChargeAh: []float64{0, amps / 360}}
 	}
@@ -301,15 +308,7 @@ func TestPulsesAreSortedByTheirCurrent(t *testing.T) {
 // (Kollmeyer 2018, the dataset's own columns): in the cold they fall as the
 // current rises, in the warmth they do not.
 func TestTheFittedCellGivesWayInTheColdAsItWasMeasured(t *testing.T) {
-	d := dataset0(t, "*_2p9ah")
-	p, err := d.profile()
-	if err != nil {
-		t.Fatal(err)
-	}
-	m, err := d.model(p, "", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
+	_, m := fittedCell(t, "*_2p9ah")
 	for _, c := range []struct{ restV, tempC, amps, seconds, mOhm float64 }{
 		{3.6455, 0.36, 1.450, 9.9, 79.55},
 		{3.6455, 0.36, 5.799, 9.9, 76.46},
@@ -319,7 +318,7 @@ func TestTheFittedCellGivesWayInTheColdAsItWasMeasured(t *testing.T) {
 		{4.0321, 0.55, 11.599, 9.9, 76.55},
 		{4.0173, 0.56, 17.399, 9.9, 71.22},
 	} {
-		_, start, _ := battery.ChargeFromRest(p, c.restV, 1000, 25)
+		_, start, _ := battery.ChargeFromRest(m.Spec().Profile, c.restV, 1000, 25)
 		s := m.StateAt(start, c.tempC)
 		restV := m.TerminalV(&s, 0)
 		step := m.Over(c.seconds / 99)
