@@ -45,7 +45,6 @@ type draft struct {
 	kiloJ, fastKiloJ, slowKiloJ float64
 	depthH, tauH                float64   // of the wells, see wellShape
 	unit                        []float64 // capacities of further specimens over the first's
-	steps                       []float64 // of the rest curve from knot to knot, V
 }
 
 // knobs lists what is searched for besides the curves. The first is the full
