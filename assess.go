@@ -43,6 +43,9 @@ func assess(p *setup.Parts) (*Assessment, error) {
 	if err != nil {
 		return nil, err
 	}
+	if list, err = charged(list, b, original, u); err != nil {
+		return nil, err
+	}
 	corners, err := doubts(b, original, u, &sp)
 	if err != nil {
 		return nil, err

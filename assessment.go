@@ -181,7 +181,7 @@ type CutoffFigures struct {
 	WeakestCellV   float64        `json:"weakest_cell_v"`
 	ChatterCount   int            `json:"chatter_count"`
 	IdleDaysToHarm *float64       `json:"idle_days_to_harm"` // nil when it never gets there
-	LeftForAWeek   string         `json:"left_for_a_week"`   // in words
+	LeftForAWeek   string         `json:"left_for_a_week"`   // in words; empty on a bench
 	Advised        *AdvisedCutoff `json:"advised"`
 }
 

@@ -20,13 +20,23 @@ func calibrate(p *setup.Parts) error {
 	if !raw.Given {
 		return nil
 	}
-	if p.Bench == nil {
-		if err := calibrateVehicle(p, raw); err != nil {
-			return err
-		}
+	// Times and speeds were taken with a full battery, so they come before its
+	// charge.
+	if err := explain(p, readings(p, raw)); err != nil {
+		return err
 	}
 	return calibratePack(p, raw)
 }
+
+// reading is a measured value and the figure that it tells.
+type reading struct {
+	value  setup.Value
+	figure *setup.Figure
+	of     func(*outcome) float64
+	why    string
+}
+
+func clockS(o *outcome) float64 { return o.lasts.ClockS }
 
 // settle gives a figure the range that follows from a measurement.
 func settle(p *setup.Parts, f *setup.Figure, r Range, why string) {
@@ -55,8 +65,8 @@ func calibratePack(p *setup.Parts, raw *setup.Measured) error {
 		hours = raw.HoursRested.Likely / 3600
 	}
 	tempC := p.PackC(setup.Likely)
-	low, likely, high := battery.ChargeFromRest(spec.Profile, raw.RestVoltage.Likely/float64(spec.CellsInSeries), hours, tempC)
-	if !p.Setup.Pack.Charge.Given && likely > 0 {
+	low, likely, high := chargeAtRest(spec, raw.RestVoltage, hours, tempC)
+	if !p.Setup.Pack.Charge.Given {
 		settle(p, &p.Pack.Charge, Range{Low: low, Likely: likely, High: high}, "Follows from the measured volts at rest.")
 	}
 	drop := raw.RestVoltage.Likely - raw.LoadedVoltage.Likely
@@ -64,37 +74,67 @@ func calibratePack(p *setup.Parts, raw *setup.Measured) error {
 		return nil
 	}
 	start := m.StateAt(likely, tempC)
-	ohm := m.SourceOhm(&start)
-	for _, b := range m.Branches(start, raw.LoadedCurrent.Likely) {
-		ohm += b.Ohm // a reading under load is taken after the branches have grown in
-	}
 	f := &p.Pack.ResistanceFactor
-	factor := f.Likely * drop / raw.LoadedCurrent.Likely / ohm
-	if factor > 0.2 && factor < 10 {
-		settle(p, f, Range{Low: factor * (1 - fitted), Likely: factor, High: factor * (1 + fitted)}, "Follows from the measured volts at rest and under load.")
+	factor := func(afterS float64) float64 {
+		inside, emptier := loadedDrop(m, start, raw.LoadedCurrent.Likely, afterS)
+		return f.Likely * max(drop-emptier, 0.1*drop) / inside
+	}
+	r := Range{Low: factor(readLateS) * (1 - fitted), Likely: factor(readLikelyS), High: factor(readSoonS) * (1 + fitted)}
+	if r.Likely > 0.2 && r.Likely < 10 {
+		settle(p, f, r, "Follows from the measured volts at rest and under load, read some seconds to some minutes after the load came on; as a multiple of the usual.")
 	}
 	return nil
 }
 
-// calibrateVehicle reads ground, motors and gears.
-func calibrateVehicle(p *setup.Parts, raw *setup.Measured) error {
-	was := p
-	if p.Original != nil {
-		was = p.Original
+// Seconds after the load came on at which somebody reads a meter. Own choice.
+const readSoonS, readLikelyS, readLateS = 5, 30, 300
+
+// loadedDrop is by how many volts a rested pack has dropped so many seconds
+// after a load of amps came on: inside its resistance and branches, and because
+// it is emptier.
+func loadedDrop(m *battery.Model, rested battery.State, amps, afterS float64) (inside, emptier float64) {
+	const parts = 30
+	s, step := rested, m.Over(afterS/parts)
+	for range parts {
+		step.Advance(&s, amps, rested.TempC)
 	}
-	type reading struct {
-		value  setup.Value
-		figure *setup.Figure
-		of     func(*outcome) float64
-		why    string
+	inside = amps*m.SourceOhm(&s) + s.V1 + s.V2
+	return inside, m.TerminalV(&rested, 0) - m.TerminalV(&s, amps) - inside
+}
+
+// chargeAtRest reads the state of charge from a resting voltage that may be a
+// range itself.
+func chargeAtRest(spec battery.Spec, rest setup.Value, hours, tempC float64) (low, likely, high float64) {
+	cells := float64(spec.CellsInSeries)
+	low, _, _ = battery.ChargeFromRest(spec.Profile, rest.Low/cells, hours, tempC)
+	_, likely, _ = battery.ChargeFromRest(spec.Profile, rest.Likely/cells, hours, tempC)
+	_, _, high = battery.ChargeFromRest(spec.Profile, rest.High/cells, hours, tempC)
+	return low, likely, high
+}
+
+// readings lists what tells ground, motors and gears; on a bench what tells the
+// pack's health.
+func readings(p *setup.Parts, raw *setup.Measured) []reading {
+	if p.Bench != nil {
+		return []reading{{raw.RideTime, &p.Pack.Health, clockS, "Follows from the measured time under this load."}}
 	}
-	for _, r := range []reading{
+	list := []reading{
 		{raw.PullForce, &p.Vehicle.RollingM, func(o *outcome) float64 { return o.c.Vehicle.RollN + o.c.Vehicle.GradeN }, "Follows from the measured pull."},
 		{raw.BlockedCurrent, &p.Motors.WindingOhm, func(o *outcome) float64 { return o.blocked.BatteryA }, "Follows from the measured current with blocked wheels."},
 		{raw.TopSpeed, &p.Gears.Ratio, func(o *outcome) float64 { return o.Steady.SpeedMS }, "Follows from the measured top speed."},
-		{raw.RideTime, &p.Vehicle.RollingM, func(o *outcome) float64 { return o.lasts.ClockS }, "Follows from the measured ride time."},
-	} {
-		if !r.value.Given || !r.figure.Uncertain() || r.value == raw.RideTime && raw.PullForce.Given {
+	}
+	if !raw.PullForce.Given {
+		list = append(list, reading{raw.RideTime, &p.Vehicle.RollingM, clockS, "Follows from the measured ride time."})
+	}
+	return list
+}
+
+// explain finds for each reading, in their order, the value of its figure with
+// which the battery that it was taken with leads to it.
+func explain(p *setup.Parts, list []reading) error {
+	was := readOn(p)
+	for _, r := range list {
+		if !r.value.Given || !r.figure.Uncertain() {
 			continue
 		}
 		x, ok, err := solve(was, r.figure, r.of, r.value.Likely)

@@ -1,12 +1,17 @@
 package packcheck_test
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
 	"example.org/packcheck"
+	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/finding"
 )
 
 // worn is a setup of which the battery's readings are known.
@@ -82,5 +87,57 @@ func TestAMeasuredRideTimeNarrowsTheGround(t *testing.T) {
 	b, a := before.Ranges["ride.lasts_clock_min"], after.Ranges["ride.lasts_clock_min"]
 	if a.High-a.Low >= b.High-b.Low {
 		t.Errorf("%v before, %v after", b, a)
+	}
+}
+
+// A battery of the usual resistance, read under load after seconds or minutes,
+// is found to be of the usual resistance: the reading does not say when it was
+// taken, and the range allows for that.
+func TestAReadingUnderLoadAllowsForWhenItWasTaken(t *testing.T) {
+	for _, c := range []struct {
+		chemistry, label string
+		cells            int
+		ah, amps         float64
+	}{{"agm", "12 V 7 Ah", 6, 7, 10}, {"li-ion", "20 V max 5 Ah", 5, 5, 10}} {
+		p, _ := chemistry.Builtin().Profile(c.chemistry)
+		m, err := battery.New(battery.Spec{Profile: p, CellsInSeries: c.cells, CapacityAh: c.ah})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, afterS := range []int{5, 30, 300} {
+			s, step := m.StateAt(0.9, 20), m.Over(1)
+			restV := m.RestedV(s)
+			for range afterS {
+				step.Advance(&s, c.amps, 20)
+			}
+			a := read(t, fmt.Sprintf("[pack]\nchemistry = %q\nlabel = %q\nhealth = \"100 %%\"\n[load]\ncurrent = \"%g A\"\n[outing]\nair = \"20 C\"\n[measured]\nrest_voltage = \"%.3f V\"\nhours_rested = \"24 h\"\nloaded_voltage = \"%.3f V\"\nloaded_current = \"%g A\"\n",
+				c.chemistry, c.label, c.amps, restV, m.TerminalV(&s, c.amps), c.amps))
+			r := a.Ranges["pack.resistance_ohm"]
+			if usual := m.MidOhm(); usual < r.Low || usual > r.High {
+				t.Errorf("%s after %d s: %.4f to %.4f Ohm, is %.4f", c.label, afterS, r.Low, r.High, usual)
+			}
+		}
+	}
+}
+
+// What is wrong only when the battery is full is told although it was measured
+// flat, because somebody will charge it.
+func TestAFlatBatteryIsJudgedAsItWillBeOnceFull(t *testing.T) {
+	const flat = "[measured]\nrest_voltage = \"11.0 V\"\nhours_rested = \"24 h\"\n"
+	full, low := read(t, worn), read(t, worn+flat)
+	if !(low.Ride.LastsPedalMin < 0.3*full.Ride.LastsPedalMin) {
+		t.Errorf("flat it lasts %.1f min, full %.1f min", low.Ride.LastsPedalMin, full.Ride.LastsPedalMin)
+	}
+	for _, f := range full.Findings {
+		if f.Level < finding.FixFirst || f.Topic != packcheck.TopicLaunch && f.Topic != packcheck.TopicPath {
+			continue
+		}
+		if !slices.ContainsFunc(low.Findings, func(g finding.Finding) bool { return g.Code == f.Code && g.Level >= f.Level }) {
+			t.Errorf("%s (%v) is not told of the flat battery", f.Code, f.Level)
+		}
+	}
+	dead := read(t, "[pack]\nchemistry = \"li-ion\"\nlabel = \"20 V max 5 Ah\"\n[load]\ncurrent = \"5 A\"\n[measured]\nrest_voltage = \"5 V\"\nhours_rested = \"12 h\"\n")
+	if dead.Ride.PedalMin > 0.1 || !strings.Contains(dead.Headline[1], "never be charged again") {
+		t.Errorf("drained cells: %.1f min, headline %q", dead.Ride.PedalMin, dead.Headline)
 	}
 }

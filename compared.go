@@ -62,20 +62,21 @@ func (v *view) sagged(raw *setup.Measured, was *outcome) (MeasuredFigure, bool) 
 	if raw.RestVoltage.Given {
 		restV = raw.RestVoltage.Likely
 	}
-	ohm := was.c.Pack.SourceOhm(&start)
-	for _, b := range was.c.Pack.Branches(start, raw.LoadedCurrent.Likely) {
-		ohm += b.Ohm
+	amps := raw.LoadedCurrent.Likely
+	expected := func(afterS float64) float64 {
+		inside, emptier := loadedDrop(was.c.Pack, start, amps, afterS)
+		return inside + emptier
 	}
-	drop, expected := restV-raw.LoadedVoltage.Likely, ohm*raw.LoadedCurrent.Likely
+	drop := restV - raw.LoadedVoltage.Likely
 	f := MeasuredFigure{
 		Name: "volts under load", Measured: raw.LoadedVoltage.Text,
-		Computed: quantity.FormatBoth(quantity.Voltage, restV-expected, v.parts.System),
+		Computed: quantity.FormatBoth(quantity.Voltage, restV-expected(readLikelyS), v.parts.System),
 		Says:     "the drop is as expected",
 	}
 	switch {
-	case drop > 1.5*expected:
+	case drop > 1.5*expected(readLateS):
 		f.Says = "it drops far more than such a battery does: worn, cold or badly connected"
-	case drop < 0.5*expected:
+	case drop < 0.5*expected(readSoonS):
 		f.Says = "it drops far less than expected: look whether the load was really on"
 	}
 	return f, true

@@ -41,7 +41,10 @@ func cutoffFigures(v *view, add adder) (CutoffFigures, error) {
 	if err != nil {
 		return f, fmt.Errorf("packcheck: %w", err)
 	}
-	f.IdleDaysToHarm, f.LeftForAWeek = known(idled.DaysToHarm), idled.Words
+	f.IdleDaysToHarm = known(idled.DaysToHarm)
+	if v.parts.Bench == nil {
+		f.LeftForAWeek = idled.Words
+	}
 	add(TopicCutoff, idled.Findings)
 
 	wish := cutoff.Wish{Case: cc, Where: cutoff.Module}
@@ -128,14 +131,18 @@ func (v *view) restVoltage(raw *setup.Measured) MeasuredFigure {
 		was = v.orig
 	}
 	spec := was.c.Pack.Spec()
-	low, likely, high := battery.ChargeFromRest(spec.Profile, raw.RestVoltage.Likely/float64(spec.CellsInSeries), hours, was.c.PackC)
-	return MeasuredFigure{
+	low, likely, high := chargeAtRest(spec, raw.RestVoltage, hours, was.c.PackC)
+	f := MeasuredFigure{
 		Name:     "volts at rest",
 		Measured: raw.RestVoltage.Text,
 		Computed: fmt.Sprintf("%s V when full", round(was.c.Pack.FullV(), 3)),
 		Says: fmt.Sprintf("about %s %% charged (%s to %s %%), if the cells are sound",
 			round(100*likely, 2), round(100*low, 2), round(100*high, 2)),
 	}
+	if said := readOn(v.parts).Setup.Pack.Charge; v.orig == nil && said.Given && (said.High < low || said.Low > high) {
+		f.Says += fmt.Sprintf("; that contradicts the setup's %s: one of the two is wrong", said.Text)
+	}
+	return f
 }
 
 // The temperatures between which a battery is diagnosed; the setup allows for

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/finding"
+	"example.org/packcheck/setup"
 )
 
 // gathered is findings, each with the topic that it belongs to.
@@ -22,13 +23,47 @@ func (g *gathered) add(topic string, fs []finding.Finding) {
 // stands in front, so that a title cut short still says so.
 const doubtful = "Possibly: "
 
-// inDoubt marks a title.
-func inDoubt(title string) string {
+// opening puts words in front of a title.
+func opening(words, title string) string {
 	first, _, _ := strings.Cut(title, " ")
 	if first != "" && strings.ToLower(first[1:]) == first[1:] { // no name or unit in capitals
 		title = strings.ToLower(title[:1]) + title[1:]
 	}
-	return doubtful + title
+	return words + title
+}
+
+// onceFull opens what does not hold yet, because the battery was measured, or
+// said to be, partly charged.
+const onceFull = "Once it is full: "
+
+// nearlyFull is the charge from which on a pack is as hard on everything as a
+// full one. Own choice.
+const nearlyFull = 0.95
+
+// charged adds to the findings of a partly charged pack what comes of it as
+// soon as somebody has charged it: launch, speed, wire and fuse.
+func charged(list gathered, b, original *builder, u unknowns) (gathered, error) {
+	likely := u.likely()
+	if b.parts.Pack.Charge.Likely >= nearlyFull {
+		return list, nil
+	}
+	v, err := look(b, original, func(f *setup.Figure) float64 {
+		if f.Key == b.parts.Pack.Charge.Key {
+			return 1
+		}
+		return likely(f)
+	})
+	if err != nil {
+		return nil, err
+	}
+	full, err := v.findings()
+	if err != nil {
+		return nil, err
+	}
+	full = slices.DeleteFunc(full, func(f finding.Finding) bool {
+		return f.Topic != TopicLaunch && f.Topic != TopicSpeed && f.Topic != TopicPath
+	})
+	return worseOf(list, full, func(f *finding.Finding) { f.Title = opening(onceFull, f.Title) }), nil
 }
 
 // gather joins the findings of the likely case with those of the bad corners.
@@ -37,35 +72,51 @@ func inDoubt(title string) string {
 // danger on one either.
 func gather(likely []finding.Finding, corners ...[]finding.Finding) []finding.Finding {
 	out := slices.Clone(likely)
-	at := map[string]int{}
-	for i, f := range out {
-		if _, seen := at[f.Code]; !seen {
-			at[f.Code] = i
-		}
-	}
 	for _, list := range corners {
-		for _, f := range list {
+		out = worseOf(out, list, func(f *finding.Finding) {
 			f.Level = milder(f.Level)
-			f.Title = inDoubt(f.Title)
-			i, seen := at[f.Code]
-			switch {
-			case f.Level == finding.Fine:
-			case !seen:
-				at[f.Code] = len(out)
-				out = append(out, f)
-			case f.Level > out[i].Level:
-				out[i] = f
-			}
-		}
+			f.Title = opening(doubtful, f.Title)
+		})
 	}
+	found := codes(out)
 	out = slices.DeleteFunc(out, func(f finding.Finding) bool {
 		return f.Level == finding.Fine && slices.ContainsFunc(against[f.Code], func(code string) bool {
-			_, found := at[code]
-			return found
+			_, is := found[code]
+			return is
 		})
 	})
 	finding.Sort(out)
 	return onceEach(out)
+}
+
+// codes says where each code is first found.
+func codes(list []finding.Finding) map[string]int {
+	at := map[string]int{}
+	for i, f := range list {
+		if _, seen := at[f.Code]; !seen {
+			at[f.Code] = i
+		}
+	}
+	return at
+}
+
+// worseOf adds to a list what another has, put into words by say, where the
+// list does not know the code or takes it more lightly.
+func worseOf(out, other []finding.Finding, say func(*finding.Finding)) []finding.Finding {
+	at := codes(out)
+	for _, f := range other {
+		say(&f)
+		i, seen := at[f.Code]
+		switch {
+		case f.Level == finding.Fine:
+		case !seen:
+			at[f.Code] = len(out)
+			out = append(out, f)
+		case f.Level > out[i].Level:
+			out[i] = f
+		}
+	}
+	return out
 }
 
 // onceEach drops what is said in the same words already, of findings that are

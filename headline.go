@@ -6,6 +6,7 @@ import (
 
 	"example.org/packcheck/finding"
 	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/ride"
 )
 
 // headline is what must be right when it is all that anybody reads: verdict,
@@ -31,6 +32,10 @@ func headline(a *Assessment) [3]string {
 		use, ready = "do not charge it like this", "charging is not in order"
 	}
 	lasts := quantity.FormatRangeOne(quantity.Duration, minutesRange(a), quantity.Metric)
+	lasts = "lasts " + lasts
+	if a.Ride.EndedBy == ride.PatternPlayed.String() {
+		lasts = "gives the whole pattern"
+	}
 	dangers, fixes, watches := count(finding.Danger), count(finding.FixFirst), count(finding.Watch)
 	var h [3]string
 	switch a.Verdict {
@@ -39,9 +44,9 @@ func headline(a *Assessment) [3]string {
 	case finding.FixFirst:
 		h[0] = fmt.Sprintf("fix first: %s; %s", ready, counts(fixes, "fault", watches, "to watch"))
 	case finding.Watch:
-		h[0] = fmt.Sprintf("watch: usable with care, lasts %s", lasts)
+		h[0] = fmt.Sprintf("watch: usable with care, %s", lasts)
 	default:
-		h[0] = fmt.Sprintf("fine as far as these figures go, lasts %s", lasts)
+		h[0] = fmt.Sprintf("fine as far as these figures go, %s", lasts)
 	}
 	h[1] = "None found in these figures; the cautions below still hold."
 	h[2] = "Read the cautions, then try it without a child."
@@ -82,7 +87,7 @@ func counts(n int, what string, m int, more string) string {
 // last. Own choice.
 var (
 	gravest = []string{
-		"contacts-may-weld", "no-fuse", "short-burns-wire", "board-overvoltage", "fuse-above-wire",
+		"pack-never-recharge", "pack-too-low-to-charge", "contacts-may-weld", "no-fuse", "short-burns-wire", "board-overvoltage", "fuse-above-wire",
 		"charger-wrong-chemistry", "charger-volts-too-high", "charger-polarity-reversed", "charger-gives-ac",
 		"charger-is-power-supply", "charge-through-vehicle-jack", "tool-pack-foreign-charger",
 		"cutoff-none", "cutoff-below-harm", "weak-cell-harmed", "drained-past-saving", "charger-never-stops",

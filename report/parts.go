@@ -121,11 +121,15 @@ func (b *builder) cutoff() section {
 	if c.OpensAtCharge != nil {
 		s.facts = append(s.facts, fact{"Charge left then", b.span("cutoff.opens_at_charge", share, *c.OpensAtCharge)})
 	}
+	left := "Left switched on"
+	if b.bench() {
+		left = "Then left, load off"
+	}
 	s.facts = append(
 		s.facts,
 		fact{"Weakest cell at end", b.weakestCell(c.WeakestCellV)},
 		fact{"Cuts in and out", chatter(b, c.ChatterCount)},
-		fact{"Left switched on", b.leftOn(c.IdleDaysToHarm)},
+		fact{left, b.leftOn(c.IdleDaysToHarm)},
 	)
 	if week := clean(c.LeftForAWeek); week != "" {
 		for _, f := range b.a.Findings {

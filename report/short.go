@@ -8,6 +8,7 @@ import (
 
 	"example.org/packcheck"
 	"example.org/packcheck/finding"
+	"example.org/packcheck/ride"
 )
 
 // shortLines is the most lines that a short report has.
@@ -42,13 +43,16 @@ func buildShort(a *packcheck.Assessment) *document {
 
 // shortFigures are the figures of a short report, most wanted first.
 func (b *builder) shortFigures() []fact {
-	ride := b.span("ride.pedal_min", minutes, b.a.Ride.PedalMin)
+	lasts := b.span("ride.pedal_min", minutes, b.a.Ride.PedalMin)
 	if b.a.Ride.WantedMin != nil {
-		ride = b.span("ride.lasts_pedal_min", minutes, b.a.Ride.LastsPedalMin)
+		lasts = b.span("ride.lasts_pedal_min", minutes, b.a.Ride.LastsPedalMin)
 	}
-	facts := []fact{{"Ride", ride + " with the pedal down"}}
+	facts := []fact{{"Ride", lasts + " with the pedal down"}}
 	if b.bench() {
-		facts[0] = fact{"Lasts", ride + " under this load"}
+		facts[0] = fact{"Lasts", lasts + " under this load"}
+		if b.a.Ride.EndedBy == ride.PatternPlayed.String() {
+			facts[0] = fact{"Load", lasts + "; then the pattern was over and the pack not empty"}
+		}
 	}
 	if b.stuck() {
 		facts = []fact{{"Ride", "none: it does not get going"}}

@@ -74,7 +74,9 @@ func (o *outing) current(s *slot) End {
 	if o.amps > 0 && n.look.EMFV <= amps*(n.look.Ohm+o.c.PathOhm) {
 		return CannotSupply
 	}
-	n.pedalS += s.dtS
+	if o.amps > 0 {
+		n.pedalS += s.dtS
+	}
 	end := o.draw(s, amps, amps, amps)
 	if end == StillGoing && o.amps > 0 && n.busV <= 0 {
 		return CannotSupply
