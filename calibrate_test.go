@@ -141,3 +141,36 @@ func TestAFlatBatteryIsJudgedAsItWillBeOnceFull(t *testing.T) {
 		t.Errorf("drained cells: %.1f min, headline %q", dead.Ride.PedalMin, dead.Headline)
 	}
 }
+
+// A resting voltage that is a range itself tells a charge between what its two
+// ends tell.
+func TestARangeOfRestingVoltsReachesAsFarAsItsEnds(t *testing.T) {
+	const bench = "[pack]\nchemistry = \"agm\"\nlabel = \"12 V 7 Ah\"\nhealth = \"100 %\"\n[load]\ncurrent = \"3 A\"\n[measured]\nhours_rested = \"24 h\"\n"
+	at := func(volts string) packcheck.Range {
+		return read(t, bench+"rest_voltage = \""+volts+"\"\n").Ranges["ride.pedal_min"]
+	}
+	low, high, both := at("12.4 V"), at("12.6 V"), at("12.4 to 12.6 V")
+	if both.Low > 1.01*low.Low || both.High < 0.99*high.High {
+		t.Errorf("12.4 V lasts %.1f to %.1f min, 12.6 V %.1f to %.1f min, the range %.1f to %.1f min", low.Low, low.High, high.Low, high.High, both.Low, both.High)
+	}
+}
+
+func TestAChargeThatTheRestingVoltageContradictsIsNotTakenSilently(t *testing.T) {
+	for volts, contradicts := range map[string]bool{"12.7 V": true, "12.3 V": false} {
+		a := read(t, strings.Replace(worn, "label", "charge = \"50 %\"\nlabel", 1)+"[measured]\nhours_rested = \"24 h\"\nrest_voltage = \""+volts+"\"\n")
+		if said := strings.Contains(a.Measured[0].Says, "contradicts the setup's 50 %"); said != contradicts {
+			t.Errorf("%s against 50 %%: %q", volts, a.Measured[0].Says)
+		}
+	}
+}
+
+// On a bench the time under load tells what the pack still holds.
+func TestATimeUnderAKnownLoadTellsTheHealth(t *testing.T) {
+	const bench = "[pack]\nchemistry = \"agm\"\nlabel = \"12 V 7 Ah\"\n[load]\ncurrent = \"5 A\"\n"
+	open := read(t, bench)
+	timed := read(t, fmt.Sprintf("%s[measured]\nride_time = \"%.1f min\"\n", bench, 0.95*open.Ride.LastsPedalMin))
+	x, ok := assumed(timed, "pack.health")
+	if !ok || !strings.Contains(x.Why, "measured time") || math.Abs(timed.Ride.LastsPedalMin/open.Ride.LastsPedalMin-0.95) > 0.01 {
+		t.Errorf("%.1f min, measured %.1f; health %+v", timed.Ride.LastsPedalMin, 0.95*open.Ride.LastsPedalMin, x)
+	}
+}

@@ -48,7 +48,7 @@ Not known: the setup does not describe the way from pack to motors.
 [*]Opens first: [b]nothing: the pack can be drained to ruin[/b]
 [*]Weakest cell at end: [b]2.4 V[/b]
 [*]Cuts in and out: [b]no[/b]
-[*]Left switched on: [b]harm not reached[/b]
+[*]Then left, load off: [b]harm not reached[/b]
 [/list]
 
 [b]Charging[/b]
