@@ -21,7 +21,8 @@ type State struct {
 
 // Branch is one resistor-capacitor pair as a whole pack has it.
 type Branch struct {
-	Ohm, Farad float64
+	Ohm, Farad float64 // at small currents
+	KneeV      float64 // where it bends, see [chemistry.Branch]; 0 = straight
 }
 
 // Model is a pack ready to be computed. It never changes, so any number of
@@ -248,23 +249,15 @@ func (m *Model) Empty(s *State) bool {
 	return w.effective(s.Y1Ah*m.headOf, m.filled(s)) <= 0
 }
 
-// Bends reports whether a branch of the pack bends, see [chemistry.Branch].
-func (m *Model) Bends() bool { return m.knee1V != 0 || m.knee2V != 0 }
-
-// Branches returns the two resistor-capacitor pairs at this state. A branch
-// that bends is given as the straight one that settles at the same voltage at
-// aroundA (A); 0 = as it is at small currents.
-func (m *Model) Branches(s State, aroundA float64) [2]Branch {
+// Branches returns the two resistor-capacitor pairs at this state.
+func (m *Model) Branches(s State) [2]Branch {
 	w := m.warmth(s.TempC)
 	row := m.at(w.effective(s.Y1Ah*m.headOf, m.filled(&s)))
 	pair := func(ohm, kneeV, tau float64) Branch {
-		if aroundA != 0 {
-			ohm = bent(ohm*aroundA, kneeV*w.knee) / aroundA
-		}
 		if ohm <= 0 {
 			return Branch{}
 		}
-		return Branch{Ohm: ohm, Farad: tau / ohm}
+		return Branch{Ohm: ohm, Farad: tau / ohm, KneeV: kneeV * w.knee}
 	}
 	p := m.spec.Profile
 	return [2]Branch{pair(row.ohm1*w.ohm1, m.knee1V, p.Fast.TauS), pair(row.ohm2*w.ohm2, m.knee2V, p.Slow.TauS)}

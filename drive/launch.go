@@ -8,11 +8,28 @@ import (
 // Branch is one resistor-capacitor pair of a pack's polarisation. Either value
 // zero means that the branch is absent.
 type Branch struct {
-	Ohm   float64 `json:"ohm"`
+	Ohm   float64 `json:"ohm"` // at small currents
 	Farad float64 `json:"farad"`
+	// KneeV bends the branch: under a current I it settles at
+	//
+	//	KneeV asinh(I Ohm / KneeV)
+	//
+	// as charge transfer does, and not at I Ohm. 0 = straight.
+	KneeV float64 `json:"knee_v,omitempty"`
 }
 
 func (b Branch) absent() bool { return b.Ohm == 0 || b.Farad == 0 }
+
+// settled returns the volts at which the branch settles under a current, and
+// how steeply they rise with it.
+func (b Branch) settled(amps float64) (volts, ohm float64) {
+	straight := amps * b.Ohm
+	if b.KneeV == 0 {
+		return straight, b.Ohm
+	}
+	x := straight / b.KneeV
+	return b.KneeV * math.Asinh(x), b.Ohm / math.Sqrt(1+x*x)
+}
 
 // PackCircuit is the pack and the path at the moment of a launch: volts behind
 // resistances, which is all that drive needs to know of a battery.
@@ -23,16 +40,27 @@ type PackCircuit struct {
 	PathOhm float64   // round trip of wires, joints, switch, fuse
 }
 
-// Steady returns the same as a [Source] with all polarisation grown in.
-func (p PackCircuit) Steady() Source {
+// Steady returns the same as a [Source] with all polarisation grown in, for
+// small currents where a branch bends.
+func (p PackCircuit) Steady() Source { return p.steadyAt(0) }
+
+// steadyAt is Steady for the volts that the branches have under a current.
+func (p PackCircuit) steadyAt(amps float64) Source {
 	s := Source{OCVV: p.OCVV, Ohm: p.R0Ohm + p.PathOhm}
 	for _, b := range p.RC {
-		if !b.absent() {
-			s.Ohm += b.Ohm
+		switch volts, ohm := b.settled(amps); {
+		case b.absent():
+		case amps == 0:
+			s.Ohm += ohm
+		default:
+			s.Ohm += volts / amps
 		}
 	}
 	return s
 }
+
+// bends reports whether a branch does.
+func (p PackCircuit) bends() bool { return p.RC[0].KneeV != 0 || p.RC[1].KneeV != 0 }
 
 // LaunchCase is one start from rest, complete: a stranger can compute the
 // launch from these numbers and the equations of [Launch] alone.
@@ -134,7 +162,7 @@ func (c *LaunchCase) pack() PackCircuit {
 
 // Steady returns what the launch settles to, pack fully polarised.
 func (c *LaunchCase) Steady() Running {
-	return Steady(c.vehicle(), Controller{LimitA: c.LimitA}, c.pack().Steady(), ReferenceC)
+	return SteadyOn(c.vehicle(), Controller{LimitA: c.LimitA}, c.pack(), ReferenceC)
 }
 
 // Check reports the first number that makes the case no launch.
@@ -152,6 +180,8 @@ func (c *LaunchCase) Check() error {
 		{"first branch capacitance", c.RC[0].Farad},
 		{"second branch resistance", c.RC[1].Ohm},
 		{"second branch capacitance", c.RC[1].Farad},
+		{"first branch knee", c.RC[0].KneeV},
+		{"second branch knee", c.RC[1].KneeV},
 		{"ramp", c.RampS},
 		{"module ramp", c.ModuleRampS},
 		{"current limit", c.LimitA},

@@ -21,7 +21,7 @@ func (s *seed) oneIn(n float64) bool { return s.between(0, n) < 1 }
 func anyCase(s *seed) LaunchCase {
 	c := LaunchCase{
 		OCVV: s.between(5, 42), R0Ohm: s.between(0.01, 0.3), PathOhm: s.between(0.005, 0.15),
-		RC:     [2]Branch{{s.between(0.005, 0.1), s.between(5, 200)}, {s.between(0.005, 0.1), s.between(200, 5000)}},
+		RC:     [2]Branch{{Ohm: s.between(0.005, 0.1), Farad: s.between(5, 200)}, {Ohm: s.between(0.005, 0.1), Farad: s.between(200, 5000)}},
 		Motors: 2, MotorsInSeries: 1,
 		WindingOhm: s.between(0.08, 1.5), WindingH: math.Pow(10, s.between(-4.5, -3)), TorqueConstant: s.between(0.004, 0.02),
 		NoLoadA: s.between(0.3, 2.5), GearRatio: s.between(50, 160), GearEfficiency: s.between(0.35, 0.9),
@@ -149,7 +149,7 @@ func TestMethodIsOfOrderFourAndItsPolynomialOfOrderThree(t *testing.T) {
 		c := anyCase(&s)
 		c.RampS, c.ModuleRampS, c.LimitA, c.GripN, c.GradeN = 0, 0, 0, 0, 0
 		c.RollN, c.NoLoadA, c.DragNS2PerM2 = 0, 0, 5 // smooth from the start
-		c.WindingH, c.RC = 0.01, [2]Branch{{0.05, 2}, {0.05, 20}}
+		c.WindingH, c.RC = 0.01, [2]Branch{{Ohm: 0.05, Farad: 2}, {Ohm: 0.05, Farad: 20}}
 		edit(&c)
 		const end = 0.3
 		exactEnd, exactMiddle := fixed(c, end, 20000)
@@ -181,7 +181,7 @@ func TestMethodKeepsItsOrderUnderTheLimiter(t *testing.T) {
 	s := seed(3)
 	c := anyCase(&s)
 	c.OCVV, c.LimitA, c.MotorsInSeries, c.GripN, c.GradeN, c.RampS, c.ModuleRampS = 20, 20, 1, 0, 0, 0, 3
-	c.RC = [2]Branch{{0.08, 0.5}, {0.05, 4}}
+	c.RC = [2]Branch{{Ohm: 0.08, Farad: 0.5}, {Ohm: 0.05, Farad: 4}}
 	c.DragNS2PerM2 = 10
 	held := func(steps int) state {
 		p := newPlant(&c)

@@ -38,7 +38,7 @@ type plant struct {
 	loss, base    float64    // motors' own friction; rolling and slope
 	drag, grip    float64    //
 	mass, rotor   float64    // of the vehicle; of the rotors, kg at the wheels
-	fill          [2]float64 // 1/C of the branches, 0 when absent
+	branch        [2]Branch  // none when absent
 	decay         [2]float64 // 1/(R C) of the branches
 	rampS         float64
 	moduleRampS   float64
@@ -66,7 +66,7 @@ func newPlant(c *LaunchCase) plant {
 	p.contacts = p.rampS == 0 && p.moduleRampS == 0 && c.LimitA == 0
 	for k, b := range c.RC {
 		if !b.absent() {
-			p.fill[k], p.decay[k] = 1/b.Farad, 1/(b.Ohm*b.Farad)
+			p.branch[k], p.decay[k] = b, 1/(b.Ohm*b.Farad)
 		}
 	}
 	amps, speed := p.ocv/(p.r0+p.path+p.ohm), p.ocv/p.backEMF
@@ -129,8 +129,10 @@ func (p *plant) slope(t float64, y, f *state) {
 		battery = own * module * y[motorAmps]
 		f[motorAmps] = p.headroom(t, y) / p.henry
 	}
-	f[firstBranch] = battery*p.fill[0] - y[firstBranch]*p.decay[0]
-	f[secondBranch] = battery*p.fill[1] - y[secondBranch]*p.decay[1]
+	to1, _ := p.branch[0].settled(battery)
+	to2, _ := p.branch[1].settled(battery)
+	f[firstBranch] = (to1 - y[firstBranch]) * p.decay[0]
+	f[secondBranch] = (to2 - y[secondBranch]) * p.decay[1]
 	w := y[wheelSpeed]
 	switch p.motion {
 	case held:
@@ -146,6 +148,13 @@ func (p *plant) slope(t float64, y, f *state) {
 			f[vehicleSpeed] = 0 // spins on the spot
 		}
 	}
+}
+
+// fill is how much faster the branches fill per ampere more of battery current.
+func (p *plant) fill(batteryA float64) (first, second float64) {
+	_, ohm1 := p.branch[0].settled(batteryA)
+	_, ohm2 := p.branch[1].settled(batteryA)
+	return ohm1 * p.decay[0], ohm2 * p.decay[1]
 }
 
 // timeSlope writes the partial derivatives of the slopes by time, which only
@@ -167,7 +176,8 @@ func (p *plant) timeSlope(t float64, y, ft *state) bool {
 		ft[motorAmps] = (ds*rest - 2*(d*ds*p.r0+own*ownS*p.path)*i) / p.henry
 		battery = ds * i
 	}
-	ft[firstBranch], ft[secondBranch] = battery*p.fill[0], battery*p.fill[1]
+	fill1, fill2 := p.fill(own * module * i)
+	ft[firstBranch], ft[secondBranch] = battery*fill1, battery*fill2
 	return true
 }
 
@@ -221,13 +231,14 @@ func (p *plant) arrowAt(t float64, y *state, g float64) arrow {
 		a.across[wheelSpeed] = p.limit * module * bySpeed
 		a.across[firstBranch] = p.limit * module * byVolt
 		a.across[secondBranch] = a.across[firstBranch]
-		a.down[firstBranch], a.down[secondBranch] = p.fill[0], p.fill[1]
+		a.down[firstBranch], a.down[secondBranch] = p.fill(own * module * y[motorAmps])
 	} else {
 		d := own * module
 		a.head = g + (d*d*p.r0+own*own*p.path+p.ohm)/p.henry
 		a.across[wheelSpeed] = -p.backEMF / p.henry
 		a.across[firstBranch], a.across[secondBranch] = -d/p.henry, -d/p.henry
-		a.down[firstBranch], a.down[secondBranch] = d*p.fill[0], d*p.fill[1]
+		fill1, fill2 := p.fill(d * y[motorAmps])
+		a.down[firstBranch], a.down[secondBranch] = d*fill1, d*fill2
 	}
 	a.inv = 1 / (a.head -
 		a.across[wheelSpeed]*a.diag[wheelSpeed]*a.down[wheelSpeed] -

@@ -26,7 +26,8 @@ const mostSteps = 20000
 //	battery current  b = a m i
 //	bus volts        B = m (ocv_v - V1 - V2 - b r0_ohm) - a i path_ohm
 //	L di/dt  = a B - R i - k w
-//	dVj/dt   = (b - Vj/Rj)/Cj
+//	dVj/dt   = (Sj - Vj)/(Rj Cj),   Sj = b Rj,
+//	                                or knee_v asinh(b Rj / knee_v) where there is a knee
 //
 // Held, until N i > F0 + roll_n + grade_n: w = v = 0. Rolling resistance and
 // the motors' own friction hold a standing vehicle, and a slope cannot roll it

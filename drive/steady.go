@@ -51,6 +51,21 @@ func Steady(v Vehicle, c Controller, s Source, windingC float64) Running {
 	return v.fill(e, r.solve(), s.OCVV)
 }
 
+// bentRounds is how often the resistance of branches that bend is taken anew
+// around the current that the one before led to.
+const bentRounds = 6
+
+// SteadyOn is [Steady] on a pack with all its polarisation grown in.
+func SteadyOn(v Vehicle, c Controller, p PackCircuit, windingC float64) Running {
+	r := Steady(v, c, p.Steady(), windingC)
+	if p.bends() {
+		for range bentRounds {
+			r = Steady(v, c, p.steadyAt(r.BatteryA), windingC)
+		}
+	}
+	return r
+}
+
 // fill adds what follows from speed and currents.
 func (v Vehicle) fill(e Equivalent, r Running, ocvV float64) Running {
 	r.PerMotorA = r.MotorA / v.chains()

@@ -31,7 +31,7 @@ func Evaluate(c *Case) Result {
 	var r Result
 	if c.Load.Kind == NoLoad {
 		p := c.Circuit()
-		r.Steady = drive.Steady(c.Vehicle, c.Controller, p.Steady(), c.AmbientC)
+		r.Steady = drive.SteadyOn(c.Vehicle, c.Controller, p, c.AmbientC)
 		launch := c.launchCase(p)
 		r.Launch = drive.Launch(&launch, c.LaunchSeconds(), nil)
 		if c.Controller.Converter.OutV > 0 {
@@ -43,25 +43,12 @@ func Evaluate(c *Case) Result {
 }
 
 // Circuit is pack and path as the case begins, as package drive wants them.
-// Package drive knows straight branches only: one that bends is given as the
-// straight one that settles alike at the current of steady running. At the
-// higher currents of a launch that is too much resistance, so volts err low;
-// the peak, which comes before a branch has grown in, hardly minds.
 func (c *Case) Circuit() drive.PackCircuit {
-	p := c.circuit(0)
-	if !c.Pack.Bends() || c.Load.Kind != NoLoad {
-		return p
-	}
-	return c.circuit(drive.Steady(c.Vehicle, c.Controller, p.Steady(), c.AmbientC).BatteryA)
-}
-
-// circuit is [Case.Circuit] with bent branches straightened around a current.
-func (c *Case) circuit(aroundA float64) drive.PackCircuit {
 	start := c.Pack.StateAt(c.StartCharge, c.PackC)
 	now := c.Pack.Look(&start)
 	// A pack that stands empty in the cold drives nothing backwards.
 	p := drive.PackCircuit{OCVV: max(now.EMFV, 0), R0Ohm: now.Ohm, PathOhm: c.PathOhm}
-	for i, b := range c.Pack.Branches(start, aroundA) {
+	for i, b := range c.Pack.Branches(start) {
 		p.RC[i] = drive.Branch(b)
 	}
 	return p
