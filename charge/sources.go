@@ -132,10 +132,5 @@ func Sources() []finding.Source {
 			Text:  "general warnings on battery tool use and care, IEC 62841-1: recharge only with the charger that the maker specifies; no modified packs",
 			Known: "memory; the tool makers' association says the same (copy)",
 		},
-		{
-			ID:    "vrla-recharge",
-			Text:  "recharge of a sealed 12 V 17 Ah block after a discharge at 3.04 A: Sulzer et al. 2019, data of Faster Lead-Acid Battery Simulations from Porous-Electrode Theory, Part II (BSD 3-Clause); fitted here",
-			Known: "copy",
-		},
 	}
 }
