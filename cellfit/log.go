@@ -4,7 +4,7 @@ package cellfit
 type Log struct {
 	Name     string    // as given in Options, for messages
 	TimeS    []float64 // from 0, rising
-	Volts    []float64
+	Volts    []float64 // nil when a load pattern has none
 	Amps     []float64 // positive discharging
 	TempC    []float64 // nil when the log has no temperature
 	AmbientC []float64 // nil when the log has no surroundings
@@ -42,7 +42,7 @@ func (l *Log) slice(from, to int) *Log {
 		return x[from:to]
 	}
 	out := *l
-	out.TimeS, out.Volts, out.Amps = l.TimeS[from:to], l.Volts[from:to], l.Amps[from:to]
+	out.TimeS, out.Volts, out.Amps = l.TimeS[from:to], cut(l.Volts), l.Amps[from:to]
 	out.TempC, out.AmbientC, out.ChargeAh = cut(l.TempC), cut(l.AmbientC), cut(l.ChargeAh)
 	return &out
 }

@@ -18,6 +18,10 @@ type Options struct {
 	// +1, -1, or 0 to work it out from the voltage.
 	Discharging int
 
+	// WithoutVolts takes a table that has no volts as well: a load to be played
+	// needs time and amps only. Its sign then cannot be worked out.
+	WithoutVolts bool
+
 	// Progress is called now and then with the bytes read so far; nil = not.
 	Progress func(bytesRead int64)
 }
@@ -135,7 +139,7 @@ func (p *parser) preview(in *bufio.Reader) error {
 		lines = lines[:len(lines)-1] // cut in the middle
 	}
 	if len(bytes.TrimSpace(head)) == 0 {
-		return ReadError{p.o.Name, 0, 0, "an empty file", "rows of time, volts and amps"}
+		return ReadError{p.o.Name, 0, 0, "an empty file", p.wanted()}
 	}
 	p.separator(lines)
 	return p.columns(lines)
@@ -243,7 +247,8 @@ func (p *parser) row(line []byte, last bool) error {
 		}
 		return ReadError{p.o.Name, p.line, 0, fmt.Sprintf("%d columns", len(f)), fmt.Sprintf("at least %d, as in the rows before", p.need)}
 	}
-	if len(f[p.index[voltColumn]]) == 0 || len(f[p.index[ampColumn]]) == 0 {
+	volts := p.index[voltColumn] >= 0
+	if volts && len(f[p.index[voltColumn]]) == 0 || len(f[p.index[ampColumn]]) == 0 {
 		p.log.Skipped++
 		return nil
 	}
@@ -251,9 +256,11 @@ func (p *parser) row(line []byte, last bool) error {
 	if fault != nil {
 		return fault
 	}
-	v, fault := p.value(f, voltColumn)
-	if fault != nil {
-		return fault
+	var v float64
+	if volts {
+		if v, fault = p.value(f, voltColumn); fault != nil {
+			return fault
+		}
 	}
 	a, fault := p.value(f, ampColumn)
 	if fault != nil {

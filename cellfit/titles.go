@@ -39,7 +39,7 @@ func (p *parser) columns(lines [][]byte) error {
 		titles = append(titles, text)
 	}
 	if len(rows) == 0 {
-		return ReadError{p.o.Name, 0, 0, "no row of numbers in the first 64 KB", "rows of time, volts and amps"}
+		return ReadError{p.o.Name, 0, 0, "no row of numbers in the first 64 KB", p.wanted()}
 	}
 	// Only titles over as many columns as there are numbers count.
 	titles = slices.DeleteFunc(titles, func(t []string) bool { return len(t) != width && len(t) != width+1 })
@@ -131,6 +131,9 @@ func (p *parser) guess(rows [][]float64) {
 			time = j
 		}
 	}
+	if time < 0 && p.o.WithoutVolts && len(all) == 2 {
+		time = 0
+	}
 	for j, a := range all {
 		if !a.falling && !a.constant && time < 0 {
 			time = j
@@ -140,7 +143,7 @@ func (p *parser) guess(rows [][]float64) {
 		p.use[time] = heading{what: timeColumn, scale: 1}
 	}
 	for j, a := range all {
-		if j == time || !(a.lo > 0.3) {
+		if j == time || !(a.lo > 0.3) || p.o.WithoutVolts && len(all) == 2 {
 			continue
 		}
 		if volts < 0 || a.hi/a.lo < all[volts].hi/all[volts].lo && !a.constant {
@@ -159,6 +162,14 @@ func (p *parser) guess(rows [][]float64) {
 	p.log.Notes = append(p.log.Notes, "The file has no titles; which column is what was worked out from the numbers.")
 }
 
+// wanted says what rows should be there.
+func (p *parser) wanted() string {
+	if p.o.WithoutVolts {
+		return "rows of time and amps"
+	}
+	return "rows of time, volts and amps"
+}
+
 // choose keeps the best column of each quantity.
 func (p *parser) choose(names []string) error {
 	for q := range p.index {
@@ -173,6 +184,9 @@ func (p *parser) choose(names []string) error {
 		}
 	}
 	for _, q := range []quantity{timeColumn, voltColumn, ampColumn} {
+		if p.index[q] < 0 && q == voltColumn && p.o.WithoutVolts {
+			continue
+		}
 		if p.index[q] < 0 {
 			got := "no column for " + quantityNames[q]
 			if said := strings.Join(names, ", "); strings.Trim(said, ", ") != "" {
@@ -202,7 +216,7 @@ func (p *parser) choose(names []string) error {
 func (p *parser) finish() (*Log, error) {
 	l := p.log
 	if l.Rows() < 2 {
-		return nil, ReadError{p.o.Name, 0, 0, fmt.Sprintf("%d rows of numbers", l.Rows()), "at least two"}
+		return nil, ReadError{p.o.Name, 0, 0, fmt.Sprintf("rows of numbers: %d", l.Rows()), "at least two"}
 	}
 	if !p.anyTemp {
 		l.TempC = nil
@@ -210,9 +224,14 @@ func (p *parser) finish() (*Log, error) {
 	if !p.anyAmb {
 		l.AmbientC = nil
 	}
+	if p.index[voltColumn] < 0 {
+		l.Volts = nil
+	}
 	p.unsaid()
 	sign := float64(p.o.Discharging)
-	if sign == 0 {
+	if sign == 0 && l.Volts == nil {
+		sign = 1
+	} else if sign == 0 {
 		sign = dischargeSign(l)
 	}
 	if sign < 0 {
@@ -235,6 +254,9 @@ func (p *parser) unsaid() {
 			l.TimeS[i] /= 1000
 		}
 		l.Notes = append(l.Notes, "Time was taken as milliseconds since 1970.")
+	}
+	if l.Volts == nil {
+		return
 	}
 	if c := p.use[p.index[voltColumn]]; !c.said && slices.Max(l.Volts) > 1000 {
 		for i := range l.Volts {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"example.org/packcheck/setup"
 )
@@ -35,7 +36,7 @@ func TestFilesThatASetupNamesAreReadFromItsFolder(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d := cmp.Diff([]setup.Demand{{Seconds: 10, CurrentA: 1.5}, {Seconds: 5, CurrentA: 3}}, p.Bench.Pattern); d != "" {
+	if d := cmp.Diff([]setup.Demand{{Seconds: 10, CurrentA: 1.5}, {Seconds: 5, CurrentA: 3}}, p.Bench.Pattern, cmpopts.EquateApprox(1e-12, 0)); d != "" {
 		t.Errorf("pattern: -want +got\n%s", d)
 	}
 	if p.Vehicle != nil || p.Motors != nil || p.Wire != nil {
@@ -53,9 +54,9 @@ func TestFilesThatASetupNamesAreReadFromItsFolder(t *testing.T) {
 	for _, c := range []struct{ text, file, want string }{
 		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"none.csv\"\n", "", `load.pattern: read "none.csv"; want a file that can be read (no such file or directory)`},
 		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \".\"\n", "", `load.pattern: read "."; want a file that can be read (not a plain file)`},
-		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n0,2\n", `want a file that can be read (line 2: 0 s after 0 s, times must rise)`},
-		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\nten,2\n", `want a file that can be read (line 2: "ten,2" is not seconds and amperes, such as 12.5,3.4)`},
-		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n", `fewer than two lines of seconds and amperes`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n5,2\n1,2\n", `bad.csv:3: load.pattern, column 1: read "a time 4.000 s before that of the row above"; want rows in the order of time`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\nten,2\n", `bad.csv:2: load.pattern, column 1: read "ten"; want a time: seconds, hh:mm:ss or a date with a time`},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n", `bad.csv: load.pattern: read "rows of numbers: 1"; want at least two`},
 		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "x = " + strings.Repeat("[", 50_000), `want a file that can be read (line 1: values are nested more than 8 deep)`},
 		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "# " + strings.Repeat("x", 1<<20), `want a file that can be read (larger than 1 MiB)`},
 		{"tables_file = \"bad.csv\"\n[pack]\nlabel = \"12 V 7 Ah\"\n", "[ground.x]\nrolling_mm = 3\n", filepath.Join(dir, "bad.csv") + ":"},

@@ -16,17 +16,17 @@ func FuzzReadPattern(f *testing.F) {
 	f.Add("0,1\n1e300,5001\n")
 	f.Add("10:00:00 12 1\n09:00:00 12 1\n")
 	f.Fuzz(func(t *testing.T, text string) {
-		pattern, err := readPattern(strings.NewReader(text))
+		got, err := readPattern(strings.NewReader(text), "log.csv")
 		if err != nil {
 			if strings.TrimSpace(err.Error()) == "" {
 				t.Error("an error without words")
 			}
 			return
 		}
-		if len(pattern) == 0 {
+		if len(got.demands) == 0 {
 			t.Error("neither an error nor a pattern")
 		}
-		for _, d := range pattern {
+		for _, d := range got.demands {
 			if !(d.Seconds > 0) || math.IsInf(d.Seconds, 0) || !(math.Abs(d.CurrentA) <= maxPatternA) {
 				t.Errorf("impossible piece %+v", d)
 			}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -14,8 +15,18 @@ import (
 	"example.org/packcheck/setup"
 )
 
-// patternOf resolves a setup whose load is the given file.
+// patternOf is the pattern of a setup whose load is the given file.
 func patternOf(t testing.TB, content string) ([]setup.Demand, error) {
+	t.Helper()
+	p, err := benchOf(t, content)
+	if err != nil {
+		return nil, err
+	}
+	return p.Bench.Pattern, nil
+}
+
+// benchOf resolves that setup.
+func benchOf(t testing.TB, content string) (*setup.Parts, error) {
 	t.Helper()
 	dir := t.TempDir()
 	for name, text := range map[string]string{
@@ -30,11 +41,7 @@ func patternOf(t testing.TB, content string) ([]setup.Demand, error) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := s.Parts()
-	if err != nil {
-		return nil, err
-	}
-	return p.Bench.Pattern, nil
+	return s.Parts()
 }
 
 // What a logger wrote can be played again, whatever its columns are called. A
@@ -72,12 +79,64 @@ func TestVoltsAreNotDrawnAsAmperes(t *testing.T) {
 	}
 }
 
+// Without volts a row holds until the next one, and titles and units count as
+// they do in a log.
+func TestAPatternNeedsNoVolts(t *testing.T) {
+	want := []setup.Demand{{Seconds: 60, CurrentA: 0.8}, {Seconds: 60, CurrentA: 0}, {Seconds: 120, CurrentA: 4}}
+	for name, content := range map[string]string{
+		"seconds and amperes, untitled":      "0,0.8\n60,0\n120,4\n240,0\n",
+		"milliamperes":                       "Time (s),Current (mA)\n0,800\n60,0\n120,4000\n240,0\n",
+		"minutes":                            "Time (min),Current (A)\n0,0.8\n1,0\n2,4\n4,0\n",
+		"clock times":                        "Time,Current\n23:59:00,0.8\n00:00:00,0\n00:01:00,4\n00:03:00,0\n",
+		"current first":                      "Current (A);Time (s)\n0,8;0\n0,0;60\n4,0;120\n0,0;240\n",
+		"with a temperature":                 "Time (s)\tCurrent (A)\tTemp (C)\n0\t0.8\t20\n60\t0\t20\n120\t4\t21\n240\t0\t21\n",
+		"discharging counted as negative":    "time_s,current_a\n0,-0.8\n60,0\n120,-4\n240,0\n",
+		"two rows at the moment of a change": "time_s,current_a\n0,0.8\n60,0.8\n60,0\n120,4\n240,4\n",
+	} {
+		got, err := patternOf(t, content)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-9, 1e-12)); d != "" {
+			t.Errorf("%s: -want +got\n%s", name, d)
+		}
+	}
+}
+
+func TestACurrentThatOnlySometimesFlowsBackIsNotTurned(t *testing.T) {
+	got, err := patternOf(t, "time_s,current_a\n0,8\n600,-4\n1200,0\n")
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []setup.Demand{{Seconds: 600, CurrentA: 8}, {Seconds: 600, CurrentA: -4}}
+	if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-9, 0)); d != "" {
+		t.Errorf("-want +got\n%s", d)
+	}
+}
+
+// What the file was taken for must be seen, or a wrong unit passes for a load.
+func TestTheReportSaysHowAPatternWasRead(t *testing.T) {
+	for content, want := range map[string]string{
+		"Time (min),Current (mA)\n0,5000\n2,5000\n": `The load pattern log.csv: "Time (min)" is read as time, "Current (mA)" as current; it lasts 2 min and draws at most 5 A.`,
+		"0,-8\n60,-8\n": `The load pattern log.csv: "column 1" is read as time, "column 2" as current; it lasts 60 s and draws at most 8 A. Most of its current is negative; without volts beside it, that is taken as discharging.`,
+	} {
+		if got, err := benchOf(t, content); err != nil || !slices.Contains(got.Notes, want) {
+			t.Errorf("%q: %v, no note %q", content, err, want)
+		}
+	}
+}
+
 func TestAPatternThatIsNoLogSaysWhere(t *testing.T) {
 	for _, c := range []struct{ content, want string }{
-		{"time_s,voltage_v,current_a\n0,12.6,0\n2,12.6,x\n", `line 3, column 3: "x"; want a number for amps`},
-		{"time_s,voltage_v,current_a\n5,12.6,0\n2,12.6,1\n", `line 3, column 1: a time 3.000 s before`},
-		{"time_s,temp_c,current_a\n0,20,0\n2,20,1\n", "no column for volts"},
-		{"time_s,voltage_v,current_a\n0,12.6,0\n1,12.6,90000\n", "A, at most 5000 A"},
+		{"time_s,voltage_v,current_a\n0,12.6,0\n2,12.6,x\n", `log.csv:3: load.pattern, column 3: read "x"; want a number for amps`},
+		{"time_s,voltage_v,current_a\n5,12.6,0\n2,12.6,1\n", `log.csv:3: load.pattern, column 1: read "a time 3.000 s before`},
+		{"time_s,temp_c\n0,20\n2,20\n", "no column for amps"},
+		{"time_s,voltage_v,current_a\n0,12.6,0\n1,12.6,90000\n", `read "45000 A, 1 s into the log"; want at most 5000 A`},
+		{"time_s,current_a\n0,8\n", `read "rows of numbers: 1"; want at least two`},
+		{"time_s,current_a\n", `read "no row of numbers in the first 64 KB"; want rows of time and amps`},
+		{"", `read "an empty file"; want rows of time and amps`},
+		{"time_s,voltage_v,current_a\n0,12.0,0\n10,12.5,-4\n20,12.6,-4\n", `read "a charge: 0.0167 Ah more go in than come out"; want the log of a discharge`},
 		{"\x00\x01\x02", "no text"},
 	} {
 		_, err := patternOf(t, c.content)

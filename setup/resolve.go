@@ -192,8 +192,11 @@ func (r *resolver) ownFiles() {
 func (r *resolver) foreign(w Word, name string, err error) {
 	var te *tables.FileError
 	var ce chemistry.Faults
+	var own Fault
 	switch {
 	case err == nil:
+	case errors.As(err, &own):
+		r.faults = append(r.faults, own)
 	case errors.As(err, &te):
 		for _, f := range te.Faults {
 			r.faults = append(r.faults, Fault{File: name, Line: f.Line, Key: f.Row, Read: "this", Want: f.Problem})

@@ -52,9 +52,13 @@ func (r *resolver) bench() {
 	r.track(&p.CurrentA, &p.PowerW, &p.UntilV)
 	if raw.Pattern.Given {
 		r.open(raw.Pattern, func(f *file) error {
-			pattern, err := readPattern(f)
-			p.Pattern = pattern
-			return err
+			got, err := readPattern(f, f.name)
+			if err != nil {
+				return patternFault(raw.Pattern, f.name, err)
+			}
+			p.Pattern = got.demands
+			r.parts.Notes = append(r.parts.Notes, got.note)
+			return nil
 		})
 	}
 }

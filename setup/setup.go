@@ -165,7 +165,7 @@ type Bench struct {
 	Place
 	Current Value `key:"current" kind:"current" min:"0.001" max:"5000" example:"10 A" doc:"constant current"`
 	Power   Value `key:"power" kind:"power" min:"0.01" max:"200000" example:"150 W" doc:"constant power"`
-	Pattern Word  `key:"pattern" kind:"file" example:"log.csv" doc:"a logged discharge (CSV) whose currents are drawn: time and amperes, volts if there are any"`
+	Pattern Word  `key:"pattern" kind:"file" example:"log.csv" doc:"a table of time and amperes (CSV) whose currents are drawn; volts beside them make it a log (mean current between two rows), without them a row holds until the next"`
 	Until   Value `key:"until" kind:"voltage" min:"0.1" max:"500" example:"10.5 V" doc:"pack voltage at which it ends"`
 }
 
