@@ -149,6 +149,7 @@ func (v *view) findings() (gathered, error) {
 	add(TopicPack, v.joined())
 	add(TopicPack, v.worn())
 	add(TopicPack, v.guessedCells())
+	add(TopicPack, v.unclearBlocks())
 	add(TopicPath, v.bareBench())
 	if v.wired != nil {
 		add(TopicPath, v.wired.Findings)
@@ -218,11 +219,24 @@ func (v *view) guessedCells() []finding.Finding {
 		Title:  fmt.Sprintf("Nothing says what cells the pack has; they are taken for %s.", p.Profile.Title),
 		Advice: "Read it off the pack, or ask its maker, and enter it as chemistry: charger, cutoff and fuse hang on it.",
 	}
-	if l, err := battery.ParseLabel(v.parts.Setup.Pack.Label.Text, ""); err != nil || l.Sure == battery.Guess {
+	if l, err := battery.ParseLabel(v.parts.Setup.Pack.Label.Text, ""); err != nil || len(l.Others) > 0 && l.Sure == battery.Guess {
 		f.Level = finding.FixFirst
 		f.Title = fmt.Sprintf("The label can mean more than one kind of cell; %s is only the likeliest.", p.Profile.Title)
 	}
 	return []finding.Finding{f}
+}
+
+// unclearBlocks warns of blocks that may be wired either way: the volts of all
+// that is judged here hang on it.
+func (v *view) unclearBlocks() []finding.Finding {
+	if !v.parts.Pack.BlocksUnclear {
+		return nil
+	}
+	return []finding.Finding{{
+		Code: "blocks-unclear", Level: finding.FixFirst, Source: srcCommon, Unit: "V", Found: v.o.c.Pack.NominalV(),
+		Title:  "The label names several blocks but not how they are joined; they are taken to be in series.",
+		Advice: "Look at the links between them, and write the volts of the whole or \"in parallel\" into the label.",
+	}}
 }
 
 // bareBench is a bench load that is said to have no fuse, whatever its wire.

@@ -23,6 +23,8 @@ type Label struct {
 	CapacityAh    float64   // of the whole pack; 0 = not stated and not derivable
 	RateHours     float64   // hours that the capacity is rated over; 0 = not stated
 	EnergyWh      float64   // stated, or nominal volts times capacity; 0 = unknown
+	Blocks        int       // separate blocks that the label names; 0 = it speaks of one
+	BlocksUnclear bool      // it does not say how they are joined; series was taken
 	Others        []Reading // other readings of the same words, best first
 	Notes         []string  // what a reader should know, plain sentences
 }
@@ -90,7 +92,7 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	if hint != nil && w.chemistry != "" && !sameFamily(*hint, w.chemistry) {
 		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, w.chemistry, hint.Name)
 	}
-	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, MaxV: w.maxV}
+	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, MaxV: w.maxV, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear}
 	readings, sure := w.readings(hint)
 	if len(readings) > 0 {
 		l.Chemistry, l.CellsInSeries, l.Sure, l.Others = readings[0].Chemistry, readings[0].CellsInSeries, sure, readings[1:]
@@ -127,12 +129,22 @@ func sameFamily(p chemistry.Profile, name string) bool {
 // capacity settles ampere-hours and watt-hours.
 func (l *Label) capacity(w words) {
 	l.CapacityAh, l.EnergyWh = w.ampHours, w.wattHours
-	if w.parallelBlocks > 1 {
-		l.CapacityAh *= float64(w.parallelBlocks)
+	add := func(format string, args ...any) { l.Notes = append(l.Notes, fmt.Sprintf(format, args...)) }
+	switch n := float64(w.parallelBlocks); {
+	case n > 1 && w.ofAll:
+		add("%g Ah is taken as the capacity of all blocks together; if it is that of each, write it beside the block's volts, as in \"two 12 V 7 Ah in parallel\".", w.ampHours)
+	case n > 1:
+		l.CapacityAh *= n
 	}
-	if w.ampHours > 0 && w.strings > 1 && w.perCell() {
+	switch {
+	case w.ampHours > 0 && w.ofCell && w.strings > 0:
 		l.CapacityAh = w.ampHours * float64(w.strings)
-		l.Notes = append(l.Notes, fmt.Sprintf("%g Ah is taken as the capacity of one cell, because %d cells of this size in parallel cannot share it; the pack then has %g Ah.", w.ampHours, w.strings, l.CapacityAh))
+		add("%g Ah is said to be that of a cell; with %d side by side the pack has %g Ah.", w.ampHours, w.strings, l.CapacityAh)
+	case w.ampHours > 0 && w.ofCell:
+		add("%g Ah is said to be that of a cell, but not how many are side by side; one is taken. Write it as in \"5S2P 2.5 Ah cells\".", w.ampHours)
+	case w.ampHours > 0 && w.strings > 1 && w.perCell():
+		l.CapacityAh = w.ampHours * float64(w.strings)
+		add("%g Ah is taken as the capacity of one cell, because %d cells of this size in parallel cannot share it; the pack then has %g Ah.", w.ampHours, w.strings, l.CapacityAh)
 	}
 	if l.NominalV > 0 {
 		switch {

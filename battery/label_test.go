@@ -38,6 +38,26 @@ func TestLabels(t *testing.T) {
 		{"2 x 12 V 7 Ah", "", "agm", 12, 0, 24, 7, 168, 0, battery.Guess, 0, "taken to be in series", "series or parallel is not said"},
 		{"2 x 12 V 7 Ah in series", "", "agm", 12, 0, 24, 7, 168, 0, battery.Likely, 0, "", ""},
 		{"two 12 V 7 Ah in parallel", "", "agm", 6, 0, 12, 14, 168, 0, battery.Likely, 0, "", ""},
+		{"12 V 14 Ah (two 12 V 7 Ah in parallel)", "", "agm", 6, 0, 12, 14, 168, 0, battery.Likely, 0, "", "14 Ah are the whole's, 7 Ah a block's"},
+		{"14 Ah (2 x 12 V 7 Ah)", "", "agm", 6, 0, 12, 14, 168, 0, battery.Likely, 0, "", "only in parallel do ampere-hours add up"},
+		{"two 12 V in parallel, 7 Ah", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "all blocks together", "apart from the block"},
+		{"24 V 14 Ah (four 12 V 7 Ah)", "", "agm", 12, 0, 24, 14, 336, 0, battery.Likely, 0, "", "two rows of two"},
+		{"12 V 12 Ah (2 x 6 V 12 Ah)", "", "agm", 6, 0, 12, 12, 144, 0, battery.Likely, 0, "", ""},
+		{"12 V 7 Ah x 2", "", "agm", 12, 0, 24, 7, 168, 0, battery.Guess, 0, "taken to be in series", "like 2 x 12 V 7 Ah"},
+		{"6V 10Ah x2", "", "agm", 6, 0, 12, 10, 120, 0, battery.Guess, 0, "taken to be in series", ""},
+		{"6V 10Ahx2", "", "agm", 6, 0, 12, 10, 120, 0, battery.Guess, 0, "taken to be in series", ""},
+		{"12 V 7 Ah, 2 pcs", "", "agm", 12, 0, 24, 7, 168, 0, battery.Guess, 0, "taken to be in series", ""},
+		{"12 V 7 Ah (x2) in parallel", "", "agm", 6, 0, 12, 14, 168, 0, battery.Likely, 0, "", ""},
+		{"12 V 7 Ah x 2 in series", "", "agm", 12, 0, 24, 7, 168, 0, battery.Likely, 0, "", ""},
+		{"24 V (12 V 7 Ah x 2)", "", "agm", 12, 0, 24, 7, 168, 0, battery.Likely, 0, "", ""},
+		{"20 V max 5 Ah x 2", "", "li-ion", 10, 0, 36, 5, 180, 0, battery.Likely, 0, "taken to be in series", "of one pack 20 V"},
+		{"12 V 7 Ah 151x65x94 mm", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", "sizes are no counts"},
+		{"12V 7Ah (151 x 65 x 94)", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", ""},
+		{"5s2p 2500 mAh cells", "", "li-ion", 5, 2, 18, 5, 90, 0, battery.Likely, 0, "that of a cell", "the word cells says so"},
+		{"5S x 2P, 2.5 Ah per cell", "", "li-ion", 5, 2, 18, 5, 90, 0, battery.Likely, 0, "that of a cell", ""},
+		{"5S2P 18650 2500 mAh Li-ion cells", "", "li-ion", 5, 2, 18, 5, 90, 0, battery.Stated, 0, "that of a cell", ""},
+		{"5S2P 5 Ah, 10 cells", "", "li-ion", 5, 2, 18, 5, 90, 0, battery.Likely, 0, "", "10 belongs to the cells, 5 Ah to the pack"},
+		{"5S 2500 mAh cells", "", "li-ion", 5, 0, 18, 2.5, 45, 0, battery.Likely, 0, "not how many are side by side", ""},
 		{"40 V max", "", "li-ion", 10, 0, 36, 0, 0, 0, battery.Likely, 0, "36 V nominal", ""},
 		{"12.8 V 10Ah LiFePO4", "", "lifepo4", 4, 0, 12.8, 10, 128, 0, battery.Stated, 0, "", ""},
 		{"12 V 10Ah LiFePO4", "", "lifepo4", 4, 0, 12.8, 10, 128, 0, battery.Stated, 0, "", "sold as 12 V"},
@@ -81,6 +101,11 @@ func TestLabelsThatContradictThemselvesAreRefused(t *testing.T) {
 		{"a nice battery", "", "tells no volts"},
 		{"", "", "tells no volts"},
 		{"0S2P", "", "no cells"},
+		{"24 V 14 Ah (two 12 V 7 Ah)", "", "2 blocks of 7 Ah in parallel hold 14 Ah, in series 7 Ah"},
+		{"36 V (two 12 V)", "", "2 blocks of 12 V are 24 V in series and 12 V in parallel"},
+		{"24 V (two 12 V 7 Ah in parallel)", "", "in parallel are 12 V, in series 24 V"},
+		{"12 V 7 Ah + 12 V 7 Ah", "", "not how they are joined"},
+		{"12 V 2x7 Ah", "", "not how they are joined"},
 		{"99999 V", "", "beyond any pack"},
 		{strings.Repeat("12 V ", 200), "", "want one line"},
 	} {
@@ -91,7 +116,7 @@ func TestLabelsThatContradictThemselvesAreRefused(t *testing.T) {
 }
 
 func FuzzParseLabel(f *testing.F) {
-	for _, s := range []string{"20 V max 5 Ah", "12V7AH/20HR", "5S2P 21700 4 Ah", "24 V (two 12 V)", "10.8 V/12 V max", "90 Wh", "2 x 12 V 7 Ah in parallel", "7,2 V 3000 mAh NiCd"} {
+	for _, s := range []string{"20 V max 5 Ah", "12V7AH/20HR", "5S2P 21700 4 Ah", "24 V (two 12 V)", "10.8 V/12 V max", "90 Wh", "2 x 12 V 7 Ah in parallel", "12 V 14 Ah (two 12 V 7 Ah)", "6V 10Ah x2", "5s2p 2500 mAh cells", "7,2 V 3000 mAh NiCd"} {
 		f.Add(s, "")
 	}
 	f.Add("18 V", "nimh")

@@ -15,9 +15,12 @@ type words struct {
 	rateHours      float64
 	wattHours      float64
 	cells, strings int    // of "5S2P"; 0 = not said
-	blocks         int    // of "2 x 12 V", "two 12 V"; 0 or 1 = one
+	blocks         int    // in series, of "2 x 12 V", "two 12 V"; 0 or 1 = one
 	blocksUnclear  bool   // series or parallel was not said
-	parallelBlocks int    // blocks said to be in parallel
+	parallelBlocks int    // rows of such blocks side by side; 0 or 1 = one
+	ofAll          bool   // ampHours are of all blocks together
+	ofCell         bool   // ampHours are said to be of one cell
+	namedBlocks    int    // how many blocks the label names; 0 = it speaks of one
 	chemistry      string // profile name; "" = not said
 	nickelCadmium  bool
 	format         string // "18650", "21700", "26650"
@@ -33,8 +36,7 @@ var (
 	ampHour       = regexp.MustCompile(numberPattern + `\s*(m?)(?:ah|amp[ -]?(?:ere[ -]?)?h(?:ou)?rs?\b|a\.h\.?)`)
 	ratePattern   = regexp.MustCompile(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b`)
 	wattHour      = regexp.MustCompile(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
-	seriesPattern = regexp.MustCompile(`\b(\d{1,3})\s*s(?:\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
-	blockPattern  = regexp.MustCompile(`\b(?:(\d{1,2})\s*(?:x|\*|times|pcs\.?(?:\s*of)?|of)|(two|three|four|six|eight)(?:\s*(?:x|of))?)\s*` + numberPattern + `\s*v`)
+	seriesPattern = regexp.MustCompile(`\b(\d{1,3})\s*s(?:\s*x?\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
 	formatPattern = regexp.MustCompile(`\b(18650|21700|26650|26700|20700)\b`)
 )
 
@@ -88,17 +90,19 @@ func readWords(text string) (words, error) {
 	if m := take(wattHour); m != nil {
 		w.wattHours = figure(m[1])
 	}
+	if err := w.readBlocks(s, clip(text)); err != nil {
+		return w, err
+	}
+	w.ofCell = cellAmpHour.MatchString(s)
 	if m := ampHour.FindStringSubmatchIndex(s); m != nil {
-		w.ampHours = figure(s[m[2]:m[3]])
-		if s[m[4]:m[5]] == "m" {
-			w.ampHours /= 1000
+		if w.ampHours == 0 { // else of several blocks, and understood
+			w.ampHours = ampHours(s, m)
 		}
 		if r := ratePattern.FindStringSubmatch(s); r != nil {
 			w.rateHours = figure(r[1] + r[2])
 		}
 		s = s[:m[0]] + " " + ratePattern.ReplaceAllString(s[m[1]:], " ")
 	}
-	w.readBlocks(s)
 	if m := take(seriesPattern); m != nil {
 		w.cells, _ = strconv.Atoi(m[1])
 		w.strings, _ = strconv.Atoi(m[2])
@@ -132,40 +136,11 @@ func (w *words) readVolts(s string) {
 			continue
 		}
 		switch {
-		case w.blocks > 1:
+		case w.namedBlocks > 1:
 			// "24 V (two 12 V)": blocks are counted in volts already.
 		case w.volts == 0:
 			w.volts = v
 		}
-	}
-}
-
-// readBlocks finds "2 x 12 V" and "24 V (two 12 V)".
-func (w *words) readBlocks(s string) {
-	m := blockPattern.FindStringSubmatch(s)
-	if m == nil {
-		return
-	}
-	n, named := smallNumbers[m[2]]
-	if !named {
-		n, _ = strconv.Atoi(m[1])
-	}
-	if n < 2 {
-		return
-	}
-	w.blocks, w.volts = n, figure(m[3])
-	total := false
-	for _, v := range bareVolt.FindAllStringSubmatch(s, 8) {
-		if x := figure(v[1]); x == w.volts*float64(n) {
-			total = true
-		}
-	}
-	switch {
-	case strings.Contains(s, "parallel"):
-		w.parallelBlocks, w.blocks = n, 1
-	case total || strings.Contains(s, "series"):
-	default:
-		w.blocksUnclear = true
 	}
 }
 

@@ -193,6 +193,7 @@ type PackPart struct {
 	Housing          Choice
 	MassKg           Figure
 	Joined           string // "", "series" or "parallel"
+	BlocksUnclear    bool   // the label names several blocks but not how they are joined; series was taken
 	SelfDischarge    Figure // share per month
 	ToolPack         bool   // cordless-tool pack with electronics of its own, as far as words and chemistry tell
 }

@@ -84,6 +84,13 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 			r.fault(w.Line, w.Key, w.Text, strings.TrimPrefix(err.Error(), "battery: "))
 			return label, false
 		}
+		if label.Blocks > 1 && raw.Joined.Given {
+			r.fault(raw.Joined.Line, raw.Joined.Key, raw.Joined.Text,
+				fmt.Sprintf("either this key with the label of one of the two, or a label such as %q without it: %q names %d blocks already",
+					"24 V (two 12 V 7 Ah)", w.Text, label.Blocks))
+			return label, false
+		}
+		p.BlocksUnclear = label.BlocksUnclear
 		r.parts.Notes = append(r.parts.Notes, label.Notes...)
 	}
 	if !named {
