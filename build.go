@@ -41,18 +41,6 @@ func newBuilder(p *setup.Parts) *builder {
 // pack returns the whole pack, joined packs taken as one.
 func (b *builder) pack(pick setup.Pick) (*battery.Model, error) {
 	s := b.parts.PackSpec(pick)
-	switch b.parts.Pack.Joined {
-	case "series":
-		s.CellsInSeries *= 2
-		s.ResistanceOhm *= 2
-		s.MassKg *= 2
-	case "parallel":
-		s.Strings = 2 * max(s.Strings, 1)
-		s.CapacityAh *= 2
-		s.ResistanceOhm /= 2
-		s.MassKg *= 2
-		s.MaxCurrentA *= 2
-	}
 	key := packKey{s.CapacityAh, s.RateHours, s.Health, s.ResistanceOhm, s.ResistanceFactor, s.MassKg, s.MaxCurrentA, s.Profile.Keeping.LossPerMonth}
 	if m, ok := b.packs[key]; ok {
 		return m, nil
@@ -78,7 +66,7 @@ func (b *builder) onePack(pick setup.Pick) (*battery.Model, error) {
 	if err != nil || b.parts.Pack.Joined == "" {
 		return whole, err
 	}
-	m, err := whole.With(b.parts.PackSpec(pick))
+	m, err := whole.With(b.parts.OnePackSpec(pick))
 	if err != nil {
 		return nil, fmt.Errorf("packcheck: %w", err)
 	}
@@ -177,13 +165,22 @@ func (b *builder) devices(pick setup.Pick) (list []cutoff.Device, standbyA float
 	}
 	for i := range b.parts.Cutoffs {
 		part := &b.parts.Cutoffs[i]
-		standbyA += of(&part.StandbyA)
+		packs, rows := 1, 1.0 // of what the electronics of one pack do, both do the same
+		if part.Where == "pack" {
+			switch b.parts.Pack.Joined {
+			case "series":
+				packs = 2
+			case "parallel":
+				rows = 2
+			}
+		}
+		standbyA += rows * of(&part.StandbyA)
 		if !part.OpensAtV.Known {
 			continue
 		}
 		list = append(list, cutoff.Device{
-			Where: place(part.Where), OpensAtV: of(&part.OpensAtV), DelayS: of(&part.DelayS),
-			ClosesAtV: of(&part.ClosesAtV), StandbyA: of(&part.StandbyA),
+			Where: place(part.Where), Packs: packs, OpensAtV: float64(packs) * of(&part.OpensAtV), DelayS: of(&part.DelayS),
+			ClosesAtV: float64(packs) * of(&part.ClosesAtV), StandbyA: rows * of(&part.StandbyA),
 		})
 	}
 	return list, standbyA

@@ -50,12 +50,15 @@ func checkReadings(p *setup.Parts) error {
 	return nil
 }
 
-// restV is the resting voltage that was read on the battery that is asked
-// about, 0 when there is no such reading.
+// restV is the resting voltage of the pack that is asked about, of two joined
+// ones that of each; 0 when there is no such reading.
 func restV(p *setup.Parts) float64 {
 	m := p.Setup.Measured.RestVoltage
 	if !m.Given || p.Original != nil {
 		return 0
+	}
+	if p.Pack.Joined == "series" {
+		return max(m.Likely/2, leastRestV)
 	}
 	return max(m.Likely, leastRestV)
 }

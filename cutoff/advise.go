@@ -240,25 +240,31 @@ func Judge(c Case) ([]finding.Finding, error) {
 			Advice: "Fit a low-voltage cutoff; a tool pack's own protection often sits in the tool, not in the pack.",
 		})
 	}
-	highest := 0.0
+	highest, packs := 0.0, 1.0
 	for i := range c.Chain.Len() {
 		d := c.Chain.At(i)
 		seen := d.OpensAtV
 		if d.Where == Controller {
 			seen += c.LoadA * c.PathOhm
 		}
-		highest = max(highest, seen)
+		if seen > highest {
+			highest, packs = seen, float64(max(d.Packs, 1))
+		}
+	}
+	each := "for this pack"
+	if packs > 1 {
+		each = "in each pack"
 	}
 	if c.Chain.Len() > 0 && highest < harm*n {
 		fs = append(fs, finding.Finding{
-			Code: "cutoff-below-harm", Level: harmLevel(p), Unit: "V", Found: highest, Limit: harm * n, Source: p.LadderSource,
+			Code: "cutoff-below-harm", Level: harmLevel(p), Unit: "V", Found: highest / packs, Limit: harm * n / packs, Source: p.LadderSource,
 			Title:  "The cutoff opens only when every cell is already below its harm limit.",
-			Advice: fmt.Sprintf("Set it to at least %.1f V for this pack.", math.Ceil(m.EndV(c.LoadA)*10)/10),
+			Advice: fmt.Sprintf("Set it to at least %.1f V %s.", math.Ceil(m.EndV(c.LoadA)/packs*10)/10, each),
 		})
 	}
 	if highest >= m.FullV() {
 		fs = append(fs, finding.Finding{
-			Code: "cutoff-above-full", Level: finding.FixFirst, Unit: "V", Found: highest, Limit: m.FullV(), Source: p.LadderSource,
+			Code: "cutoff-above-full", Level: finding.FixFirst, Unit: "V", Found: highest / packs, Limit: m.FullV() / packs, Source: p.LadderSource,
 			Title:  "The cutoff opens above the volts of a full pack: it was made for another pack.",
 			Advice: "Set it for this pack's cells, or use one made for this voltage.",
 		})

@@ -34,6 +34,7 @@ type Device struct {
 	DelayS    float64 // seconds without a break at or below OpensAtV; >= 0
 	ClosesAtV float64 // volts at which it closes again, > OpensAtV; 0 = latches
 	StandbyA  float64 // amps that it draws itself, open or closed; >= 0
+	Packs     int     // packs in series that each have one such; its volts here are of all; 0 = one
 }
 
 // Latches reports whether the device stays open once it has opened.

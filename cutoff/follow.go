@@ -224,11 +224,12 @@ func (f *follower) findings() []finding.Finding {
 			Advice: fmt.Sprintf("The vehicle starts up unasked and drains the pack further. Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(max(out.ReboundV, mostReboundV(f.m, f.openedAt))*10)/10),
 		})
 	}
-	if closes := f.lowestClosing(); out.Opened && out.Recloses == 0 && closes > 0 && closes < mostReboundV(f.m, f.openedAt) {
+	if closes, packs := f.lowestClosing(); out.Opened && out.Recloses == 0 && closes > 0 && closes < mostReboundV(f.m, f.openedAt) {
+		rebound := mostReboundV(f.m, f.openedAt) / packs
 		fs = append(fs, finding.Finding{
-			Code: "cutoff-may-chatter", Level: finding.Watch, Unit: "V", Found: closes, Limit: mostReboundV(f.m, f.openedAt), Source: "measured-rebound",
+			Code: "cutoff-may-chatter", Level: finding.Watch, Unit: "V", Found: closes / packs, Limit: rebound, Source: "measured-rebound",
 			Title:  "Measured packs have come back above the closing voltage of this cutoff.",
-			Advice: fmt.Sprintf("Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(mostReboundV(f.m, f.openedAt)*10)/10),
+			Advice: fmt.Sprintf("Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(rebound*10)/10),
 		})
 	}
 	finding.Sort(fs)
@@ -236,15 +237,16 @@ func (f *follower) findings() []finding.Finding {
 }
 
 // lowestClosing returns the lowest closing voltage in the chain, 0 when every
-// device latches.
-func (f *follower) lowestClosing() float64 {
-	lowest := 0.0
+// device latches, and how many packs in series it is of.
+func (f *follower) lowestClosing() (lowest, packs float64) {
+	packs = 1
 	for i := range f.c.Chain.Len() {
-		if v := f.c.Chain.At(i).ClosesAtV; v > 0 && (lowest == 0 || v < lowest) {
-			lowest = v
+		d := f.c.Chain.At(i)
+		if v := d.ClosesAtV; v > 0 && (lowest == 0 || v < lowest) {
+			lowest, packs = v, float64(max(d.Packs, 1))
 		}
 	}
-	return lowest
+	return lowest, packs
 }
 
 // times says how often in words.

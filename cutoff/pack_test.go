@@ -328,6 +328,38 @@ func TestTheAdvisedClosingVoltageIsAboveMeasuredRebounds(t *testing.T) {
 	}
 }
 
+// Of two packs in series each opens at its own volts, so that is what is found
+// and advised.
+func TestACutoffInEachOfTwoPacksIsJudgedByTheVoltsOfOne(t *testing.T) {
+	two := pack(t, "li-ion", 10, 5, nil)
+	for _, c := range []struct {
+		opensAtV, closesAtV float64 // of one pack
+		code                string
+		found, limit        float64
+		says                string
+	}{
+		{10, 0, "cutoff-below-harm", 10, 12.5, "at least 14.0 V in each pack"},
+		{22, 0, "cutoff-above-full", 22, 21, "this pack's cells"},
+		{15, 0, "", 0, 0, ""},
+	} {
+		d := cutoff.Device{Where: cutoff.Pack, Packs: 2, OpensAtV: 2 * c.opensAtV, ClosesAtV: 2 * c.closesAtV}
+		fs, err := cutoff.Judge(cutoff.Case{Pack: two, Chain: chain(t, d), LoadA: 5, AmbientC: 20})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if c.code == "" {
+			if len(fs) > 0 {
+				t.Errorf("%g V a pack: %+v", c.opensAtV, fs)
+			}
+			continue
+		}
+		f, ok := find(fs, c.code)
+		if !ok || math.Abs(f.Found-c.found) > 1e-9 || math.Abs(f.Limit-c.limit) > 1e-9 || !strings.Contains(f.Advice, c.says) {
+			t.Errorf("%g V a pack: %+v, want %s with %g V, limit %g V, %q", c.opensAtV, fs, c.code, c.found, c.limit, c.says)
+		}
+	}
+}
+
 func TestSettingsThatSuitAnotherPackAreFound(t *testing.T) {
 	li := pack(t, "li-ion", 5, 5, nil)
 	ag := pack(t, "agm", 6, 7, nil)

@@ -19,9 +19,28 @@ func of(pick Pick, f *Figure) float64 {
 	return pick(f)
 }
 
-// PackSpec returns the pack at one choice of its figures; of two joined packs,
-// one.
+// PackSpec returns the whole pack at one choice of its figures, two joined
+// packs taken as one.
 func (p *Parts) PackSpec(pick Pick) battery.Spec {
+	s := p.OnePackSpec(pick)
+	switch p.Pack.Joined {
+	case "series":
+		s.CellsInSeries *= 2
+		s.ResistanceOhm *= 2
+		s.MassKg *= 2
+	case "parallel":
+		s.Strings = 2 * max(s.Strings, 1)
+		s.CapacityAh *= 2
+		s.ResistanceOhm /= 2
+		s.MassKg *= 2
+		s.MaxCurrentA *= 2
+	}
+	return s
+}
+
+// OnePackSpec returns the pack at one choice of its figures; of two joined
+// packs, one.
+func (p *Parts) OnePackSpec(pick Pick) battery.Spec {
 	b := &p.Pack
 	s := battery.Spec{
 		Profile: b.Profile, CellsInSeries: b.CellsInSeries, Strings: b.Strings,

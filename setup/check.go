@@ -121,8 +121,9 @@ func checkOthers(d *decoder, s *Setup) {
 		d.fault(s.Fuse.Rating.Line, s.Fuse.Rating.Key, s.Fuse.Rating.Text, `no rating where form is "none"`)
 	}
 	m := s.Measured
-	if m.RestVoltage.Given && m.LoadedVoltage.Given && m.LoadedVoltage.Low > m.RestVoltage.High {
-		d.fault(m.LoadedVoltage.Line, m.LoadedVoltage.Key, m.LoadedVoltage.Text, "at most "+m.RestVoltage.Key+": a load pulls the voltage down")
+	// Of two packs in series each may have been read on one or on both.
+	if m.RestVoltage.Given && m.LoadedVoltage.Given && m.LoadedVoltage.Low > m.RestVoltage.High && !s.joinedInSeries() {
+		d.faults = append(d.faults, loadedAboveRest(d.name, &m))
 	}
 	st := s.Storage
 	switch {

@@ -14,7 +14,9 @@ import (
 // bench load; Bench is nil otherwise; Wire is nil on a bench load without a
 // [wire] table.
 type Parts struct {
-	Setup  *Setup // as read, for what needs no filling: Measured, Storage, Charger
+	// Setup is as read, for what needs no filling: Measured, Storage, Charger;
+	// only the volts of Measured are those of both packs where two are in series.
+	Setup  *Setup
 	Title  string
 	System quantity.System // in which most of the setup was written
 

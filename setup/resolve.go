@@ -26,6 +26,9 @@ func (s *Setup) Parts() (*Parts, error) {
 	if err := r.faults.orNil(); err != nil {
 		return nil, err
 	}
+	if err := p.measured(); err != nil {
+		return nil, err
+	}
 	return p, nil
 }
 

@@ -48,7 +48,7 @@ func (r *resolver) pack() {
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
 	}
-	m, err := battery.New(r.parts.PackSpec(Likely))
+	m, err := battery.New(r.parts.OnePackSpec(Likely))
 	if err != nil {
 		r.fault(raw.Line, "pack", "these keys together", strings.TrimPrefix(err.Error(), "battery: "))
 		return

@@ -134,15 +134,15 @@ type Pack struct {
 	MaxCurrent    Value `key:"max_current" kind:"current" min:"0.1" max:"5000" example:"30 A" doc:"greatest lasting current that its maker allows"`
 	Housing       Word  `key:"housing" kind:"word" words:"bare cells|closed shell" example:"closed shell" doc:"what the cells sit in"`
 	Mass          Value `key:"mass" kind:"mass" min:"0.02" max:"200" example:"0.7 kg" doc:"mass of the whole pack"`
-	Joined        Word  `key:"joined" kind:"word" words:"series|parallel" example:"series" doc:"two such packs joined; the other keys describe one of them"`
+	Joined        Word  `key:"joined" kind:"word" words:"series|parallel" example:"series" doc:"two such packs joined; [pack] and [cutoff.pack] then describe one of them, every other table sees both"`
 	SelfDischarge Value `key:"self_discharge" kind:"fraction" min:"0" max:"1" example:"3 %" doc:"share of its charge that it loses in a month on the shelf"`
 }
 
 // Cutoffs are the things that disconnect the pack, from the cells outwards.
 type Cutoffs struct {
-	Pack       Cutoff `table:"pack" doc:"low-voltage cutoff inside the pack"`
-	Module     Module `table:"module" doc:"added low-voltage disconnect behind the pack"`
-	Controller Cutoff `table:"controller" doc:"low-voltage cutoff of the controller"`
+	Pack       Cutoff `table:"pack" doc:"low-voltage cutoff inside the pack; of two joined packs, inside each, with the volts of one"`
+	Module     Module `table:"module" doc:"added low-voltage disconnect behind the pack; sees two packs in series as one"`
+	Controller Cutoff `table:"controller" doc:"low-voltage cutoff of the controller; sees two packs in series as one"`
 }
 
 // Cutoff is one thing that disconnects the pack.
@@ -166,7 +166,7 @@ type Bench struct {
 	Current Value `key:"current" kind:"current" min:"0.001" max:"5000" example:"10 A" doc:"constant current"`
 	Power   Value `key:"power" kind:"power" min:"0.01" max:"200000" example:"150 W" doc:"constant power"`
 	Pattern Word  `key:"pattern" kind:"file" example:"log.csv" doc:"a table of time and amperes (CSV) whose currents are drawn; volts beside them make it a log (mean current between two rows), without them a row holds until the next"`
-	Until   Value `key:"until" kind:"voltage" min:"0.1" max:"500" example:"10.5 V" doc:"pack voltage at which it ends"`
+	Until   Value `key:"until" kind:"voltage" min:"0.1" max:"500" example:"10.5 V" doc:"battery voltage at which it ends, of both packs where two are in series"`
 }
 
 // Charger is what the pack is charged with.
@@ -205,9 +205,9 @@ type Storage struct {
 // Measured is what was measured on the real thing.
 type Measured struct {
 	Place
-	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"battery voltage with nothing connected; of the original battery where [original.pack] is there"`
+	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"battery voltage with nothing connected; of the original battery where [original.pack] is there; of two packs in series it may be that of one or of both, which the volts tell"`
 	HoursRested    Value `key:"hours_rested" kind:"time" min:"0" max:"63072000" example:"12 h" doc:"time since it was last charged or used"`
-	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"pack voltage while driving"`
+	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"battery voltage while driving; of two packs in series, of one or of both"`
 	LoadedCurrent  Value `key:"loaded_current" kind:"current" min:"0.01" max:"1000" example:"15 A" doc:"current at that moment"`
 	RideTime       Value `key:"ride_time" kind:"time" min:"1" max:"604800" example:"45 min" doc:"how long the pack lasted, by the clock"`
 	TopSpeed       Value `key:"top_speed" kind:"speed" min:"0.05" max:"30" example:"5 km/h" doc:"speed on the flat"`
