@@ -369,6 +369,12 @@ func (v *view) ending() []finding.Finding {
 			Title:  "The pack comes to where it cannot give what the load asks for.",
 			Advice: "Ask for less, or use a pack made for the current; set the end of the discharge above this point.",
 		}}
+	case o.EndedBy == ride.VoltageReached && o.PedalS < 1:
+		return []finding.Finding{{
+			Code: "ends-at-once", Level: finding.FixFirst, Source: srcCommon, Unit: "V", Found: v.startV(), Limit: v.o.c.UntilV,
+			Title:  "Under this load the volts are below the end voltage from the first moment on.",
+			Advice: "Ask for less current, begin with more charge, or let it end at a lower voltage.",
+		}}
 	case o.EndedBy != ride.CannotMove || o.PedalS < 60 || v.o.c.Cutoffs.Len() > 0:
 		return nil
 	}
@@ -377,6 +383,14 @@ func (v *view) ending() []finding.Finding {
 		Title:  "Nothing stops the ride but the pack giving out: by then it is drained deeper than it should be.",
 		Advice: "Stop when it gets slower, or fit a cutoff.",
 	}}
+}
+
+// startV is what the battery shows once a bench load has come on.
+func (v *view) startV() float64 {
+	c := &v.o.c
+	amps := v.o.lasts.PeakBatteryA
+	s := c.Pack.StateAt(c.StartCharge, c.PackC)
+	return c.Pack.TerminalV(&s, amps)
 }
 
 // fuseInOuting judges whether the fuse opens while everything is in order.

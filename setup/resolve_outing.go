@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"fmt"
 	"strings"
 
 	"example.org/packcheck/internal/quantity"
@@ -50,6 +51,11 @@ func (r *resolver) bench() {
 	}
 	r.parts.Bench = p
 	r.track(&p.CurrentA, &p.PowerW, &p.UntilV)
+	if full := r.fullV(); raw.Until.Given && full > 0 && raw.Until.Low >= full {
+		r.fault(raw.Until.Line, raw.Until.Key, raw.Until.Text,
+			fmt.Sprintf("less than %s, at which this battery stands when it is full: at more it ends before it begins",
+				quantity.Format(quantity.Voltage, full, r.parts.System)))
+	}
 	if raw.Pattern.Given {
 		r.open(raw.Pattern, func(f *file) error {
 			got, err := readPattern(f, f.name)
@@ -61,6 +67,17 @@ func (r *resolver) bench() {
 			return nil
 		})
 	}
+}
+
+// fullV is the highest voltage that the whole battery rests at, 0 when it is
+// not understood.
+func (r *resolver) fullV() float64 {
+	p := &r.parts.Pack
+	cells := float64(p.CellsInSeries)
+	if p.Joined == "series" {
+		cells *= 2
+	}
+	return cells * max(p.Profile.FullV, p.Profile.Rest.VoltsAt.At(1))
 }
 
 // plainError drops the name of the package that an error comes from.
