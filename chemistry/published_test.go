@@ -149,11 +149,23 @@ func TestLithiumRestVoltsAgreeWithHalfCells(t *testing.T) {
 	}
 }
 
-// The same dataset, APR18650M1B (C/32).
+// The same dataset, APR18650M1B (C/32). Its last point was read with the
+// charging current on: a full cell comes back from there to 3.34 to 3.40 V
+// (common practice), which is where a rested pack begins.
 func TestIronPhosphateRestVolts(t *testing.T) {
 	p := profile(t, "lifepo4")
-	for z, volts := range map[float64]float64{0: 2.010, 0.05: 3.072, 0.10: 3.203, 0.20: 3.241, 0.30: 3.278, 0.50: 3.299, 0.70: 3.316, 0.90: 3.341, 0.95: 3.343, 1: 3.598} {
-		near(t, "lifepo4", p.Rest.VoltsAt.At(z), volts, 0.005)
+	column := map[float64]float64{0: 2.010, 0.05: 3.072, 0.10: 3.203, 0.20: 3.241, 0.30: 3.278, 0.50: 3.299, 0.70: 3.316, 0.90: 3.341, 0.95: 3.343, 1: 3.598}
+	for z, volts := range column {
+		if z < 1 {
+			near(t, "lifepo4", p.Rest.VoltsAt.At(z), volts, 0.005)
+		}
+	}
+	full := p.Rest.VoltsAt.At(1)
+	if full != p.FullV || full < 3.34 || full > 3.40 {
+		t.Errorf("a full cell rests at %.3f V on its curve and at %.3f V on the ladder, want one figure of 3.34 to 3.40", full, p.FullV)
+	}
+	if !(column[0.95] < full && full < column[1] && column[1] < p.Charge.CellV+0.005) {
+		t.Errorf("%.3f V lies not between the dataset's 95 %% (%.3f V) and its end under charge (%.3f V), or that above the charger's %.3f V", full, column[0.95], column[1], p.Charge.CellV)
 	}
 	near(t, "30 to 90 %", p.Rest.VoltsAt.At(0.9)-p.Rest.VoltsAt.At(0.3), 0.063, 0.001)
 }
