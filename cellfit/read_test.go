@@ -153,6 +153,28 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
+// A load to be played may lack volts; a log to be fitted may not.
+func TestVoltsMayBeAbsentOnlyWhereThatIsAllowed(t *testing.T) {
+	for _, text := range []string{
+		"Time (min),Current (mA)\n0,800\n2,800\n",
+		"0,0.8\n120,0.8\n",
+		"Current (A);Temp (C);Time (s)\n0,8;20;0\n0,8;21;120\n",
+	} {
+		l, err := cellfit.Read(strings.NewReader(text), cellfit.Options{WithoutVolts: true})
+		if err != nil {
+			t.Errorf("%q: %v", text, err)
+			continue
+		}
+		if l.Volts != nil || l.Rows() != 2 || l.TimeS[1] != 120 || math.Abs(l.Amps[0]-0.8) > 1e-12 || math.Abs(l.ChargeAh[1]-0.8/30) > 1e-12 {
+			t.Errorf("%q: %+v, want 0.8 A for 120 s and no volts", text, l)
+		}
+		var re cellfit.ReadError
+		if _, err := cellfit.Read(strings.NewReader(text), cellfit.Options{}); !errors.As(err, &re) {
+			t.Errorf("%q is read as a log: %v", text, err)
+		}
+	}
+}
+
 // refdata is the directory of the published datasets; they are not part of
 // the project.
 func refdata(t testing.TB, what string) string {
