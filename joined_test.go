@@ -172,3 +172,21 @@ func TestTheKeysSayWhatTheyMeanOfTwoPacks(t *testing.T) {
 		t.Errorf("no such keys: %v", want)
 	}
 }
+
+// What one pack's electronics draw, both packs' draw: joined, neither the ride
+// of each nor the days until each is harmed change.
+func TestJoinedPacksStandAsLongAsOne(t *testing.T) {
+	s := sheet{
+		"pack.chemistry": `"li-ion"`, "pack.label": `"20 V max 5 Ah"`, "load.current": `"10 A"`,
+		"cutoff.pack.opens_at": `"15 V"`, "cutoff.pack.delay": `"1 s"`, "cutoff.pack.standby_current": `"5 mA"`,
+	}
+	one := answer(t, s)
+	for _, two := range []sheet{
+		s.with("pack.joined", `"series"`),
+		s.with("pack.joined", `"parallel"`, "load.current", `"20 A"`),
+	} {
+		a := answer(t, two)
+		near(t, two["pack.joined"]+": minutes", a.Ride.PedalMin, one.Ride.PedalMin, 1e-3)
+		near(t, two["pack.joined"]+": days", *a.Cutoff.IdleDaysToHarm, *one.Cutoff.IdleDaysToHarm, 1e-2)
+	}
+}
