@@ -26,7 +26,8 @@ type CellOptions struct {
 	FastKiloJ     float64   // the same of the fast branch; 0 = as the resistance
 	SlowKiloJ     float64   // the same of the slow branch; 0 = as the resistance
 	FullAh        float64   // 0 = fitted
-	FullAhSpread  float64   // how far the full charge may lie from the longest discharge, relative; 0 = 0.015
+	LikelyFullAh  float64   // where FullAh is fitted, what it lies near; 0 = the longest discharge
+	FullAhSpread  float64   // how far the full charge may lie from that, relative; 0 = 0.015
 	OneWell       bool      // all charge is available at once, whatever Base says
 	FitWells      bool      // find the two wells too: for cells that give less at a higher current than resistance explains
 	StartFull     []bool    // per log: it began full, whatever its first voltage says

@@ -74,6 +74,7 @@ type Result struct {
 	MidOhm     Estimate // at half charge
 	Cell       CellFit  // curves of a chemistry of its own, relative to RatedAh
 	CellKnown  bool
+	NoCell     string   // why there is no cell, where one was tried
 	RatedAh    float64 // capacity of the label, or found, over the hours of the chemistry
 	Notes      []string
 }
@@ -223,18 +224,11 @@ func (f *finder) cell() {
 		Base: o.Chemistry, CapacityAh: f.RatedAh, CellsInSeries: o.CellsInSeries, AmbientC: o.AmbientC,
 		RestSpreadV: 2.5 * o.Chemistry.Rest.SpreadV, CutoffV: 0.9 * o.CutoffV / float64(o.CellsInSeries), Searches: 1,
 	}
-	most := 0.0
-	f.alike()
-	for i := range f.whole {
-		most = max(most, spread(f.whole[i].log.ChargeAh))
-	}
 	for i := range f.whole {
 		f.begin(m, &f.whole[i])
 		options.StartFull = append(options.StartFull, f.whole[i].StartCharge >= 1)
 	}
-	if f.FullAh.Known {
-		options.FullAh = max(f.ratedAh(f.FullAh.Value)*o.Chemistry.Capacity.Ratio, 1.005*most)
-	}
+	f.fullCharge(&options)
 	logs := f.warmed(m)
 	for range 3 {
 		if f.Cell, err = FitCell(logs, options); err != nil {
@@ -245,6 +239,9 @@ func (f *finder) cell() {
 			// the logs say.
 			options.RestSpreadV = strangeV
 			continue
+		}
+		if err = f.misses(); err != nil {
+			break
 		}
 		f.CellKnown = true
 		if m, err = f.Model(); err != nil {
@@ -257,26 +254,75 @@ func (f *finder) cell() {
 		}
 	}
 	if f.CellKnown = err == nil; !f.CellKnown {
-		f.Notes = append(f.Notes, "No cell could be fitted: "+err.Error()+".")
+		f.Cell = CellFit{}
+		f.NoCell = strings.TrimPrefix(strings.TrimPrefix(err.Error(), "cellfit: "), "battery: ")
+		f.Notes = append(f.Notes, "No cell could be fitted: "+f.NoCell+".")
+		return
+	}
+	// The first log's charge was fitted; the cell has that of the battery.
+	if f.FullAh.Known {
+		f.Cell.Profile.Capacity.Ratio = f.ratedAh(f.FullAh.Value) * o.Chemistry.Capacity.Ratio / f.RatedAh
 	}
 }
 
-// alike leaves, of logs that disagree on the capacity, only those near the
-// middle for the curves: one curve cannot be right for all.
-func (f *finder) alike() {
-	if !f.uneven {
-		return
-	}
-	far := map[string]bool{}
+// How far the full charge may lie from what is known of it, relative: of a
+// discharge from full to the cutoff, and of a label when no log tells what is
+// left of it (common practice, no published source).
+const (
+	knownSpread = 0.02
+	labelSpread = 0.25
+)
+
+// fullCharge says what is known of the charge between empty and full. Several
+// logs may be years apart, so each has a capacity of its own; a log that covers
+// a part of the charge says little about the rest, so the label counts.
+func (f *finder) fullCharge(o *CellOptions) {
+	ratio := o.Base.Capacity.Ratio
+	known := map[string]float64{}
 	for _, r := range f.runs {
-		if r.complete() && math.Abs(r.fullAh/f.FullAh.Value-1) > unevenFrom {
-			far[r.Log] = true
+		if r.complete() {
+			known[r.Log] = max(known[r.Log], r.fullAh)
 		}
 	}
-	near := slices.DeleteFunc(slices.Clone(f.whole), func(r run) bool { return far[r.Log] })
-	if len(near) > 0 {
-		f.whole = near
+	all := make([]float64, len(f.whole))
+	for i := range f.whole {
+		r := &f.whole[i]
+		ah := known[r.Log]
+		if ah == 0 {
+			ah = f.packAh
+		}
+		all[i] = max(f.ratedAh(ah)*ratio, 1.005*spread(r.log.ChargeAh))
 	}
+	switch {
+	case !f.FullAh.Known:
+		o.LikelyFullAh, o.FullAhSpread = all[0], labelSpread
+	case len(all) == 1:
+		o.FullAh = all[0]
+		return
+	default:
+		o.LikelyFullAh, o.FullAhSpread, o.UnitSpread = all[0], knownSpread, knownSpread
+	}
+	for i, ah := range all {
+		o.Unit, o.UnitShare = append(o.Unit, i), append(o.UnitShare, ah/all[0])
+	}
+}
+
+// missShare is how far a fitted cell may be off any log, rms over its nominal
+// voltage, before it is none (common practice, no published source). Cells that
+// are of the kind that was said come within a third of it.
+const missShare = 0.03
+
+// misses says which log the fitted cell does not follow.
+func (f *finder) misses() error {
+	limit := missShare * f.Options.Chemistry.NominalV
+	for i, rms := range f.Cell.RMSV {
+		if !(rms <= limit) {
+			n := float64(f.Options.CellsInSeries)
+			return fmt.Errorf("cellfit: the best one is %.2g V off %s on average, more than %.2g V; something in the logs is not as was said: the chemistry, the label, the cells in series, --full, or a battery that is faulty",
+				rms*n, f.whole[i].Log, limit*n)
+		}
+	}
+	return nil
 }
 
 // sameK is a difference of temperature that resistance does not mind.
@@ -297,12 +343,30 @@ func warmthMoved(a, b []*Log) float64 {
 // Model is the fitted pack, with the fitted cell; it fails when none could be
 // fitted.
 func (r Result) Model() (*battery.Model, error) {
-	if !r.CellKnown {
-		return nil, errNoCell
+	if err := r.noCell(); err != nil {
+		return nil, err
 	}
 	return battery.New(battery.Spec{
 		Profile: r.Cell.Profile, CellsInSeries: r.Options.CellsInSeries, CapacityAh: r.RatedAh, ClosedShell: inShell(r.Options),
 	})
+}
+
+// ModelOf is the fitted pack as it was at one of the logs, counted from 0, with
+// what it held then, and how full that log began.
+func (r Result) ModelOf(log int) (m *battery.Model, startCharge float64, err error) {
+	if m, err = r.Model(); err != nil {
+		return nil, 0, err
+	}
+	ah := r.Cell.UnitAh[0]
+	if log < len(r.Cell.UnitAh) {
+		ah = r.Cell.UnitAh[log]
+	}
+	health := ah / (r.Cell.Profile.Capacity.Ratio * r.RatedAh)
+	m, err = m.With(battery.Spec{
+		Profile: r.Cell.Profile, CellsInSeries: r.Options.CellsInSeries, CapacityAh: r.RatedAh, ClosedShell: inShell(r.Options),
+		Health: health, ResistanceFactor: 1,
+	})
+	return m, r.Cell.ChargeAtStart[log], err
 }
 
 // inShell reports whether the logged cells are taken to sit in a closed shell:

@@ -60,7 +60,7 @@ func (f *finder) settle() error {
 		f.Runs = append(f.Runs, r.RunFound)
 	}
 	if f.uneven {
-		f.Notes = append(f.Notes, "The discharges do not agree on the capacity: the battery changed between them, or they did not begin equally full. The fitted cell is that of those in the middle.")
+		f.Notes = append(f.Notes, "The discharges do not agree on the capacity: the battery changed between them, or they did not begin equally full. The fitted cell follows each with a capacity of its own; its resistance is that of all of them together.")
 	}
 	if !f.FullAh.Known {
 		f.Notes = append(f.Notes, "No discharge goes from full to the cutoff, so capacity and health cannot be told.")

@@ -19,8 +19,8 @@ func (r Result) WritePack(w io.Writer) error { return r.writePack(w, "", "", r.M
 // cell: its name, and the file that [Result.WriteChemistry] wrote. It fails
 // when no cell could be fitted.
 func (r Result) WriteOwnPack(w io.Writer, name, file string) error {
-	if !r.CellKnown {
-		return errNoCell
+	if err := r.noCell(); err != nil {
+		return err
 	}
 	return r.writePack(w, name, file, r.ownOhm())
 }
@@ -85,7 +85,16 @@ func span(e Estimate, lo, hi, by float64, unit string) string {
 	return fmt.Sprintf("%s to %s %s, likely %s", low, high, unit, likely)
 }
 
-var errNoCell = errors.New("cellfit: too little was logged for a chemistry of its own")
+// noCell says why there is no fitted cell; nil = there is one.
+func (r *Result) noCell() error {
+	switch {
+	case r.CellKnown:
+		return nil
+	case r.NoCell != "":
+		return errors.New("cellfit: no cell could be fitted: " + r.NoCell)
+	}
+	return errors.New("cellfit: too little was logged for a chemistry of its own")
+}
 
 // WriteChemistry writes the fitted curves as a chemistry of the given name,
 // for [chemistry.Set.Extend]. It fails when none could be fitted.
@@ -93,8 +102,8 @@ var errNoCell = errors.New("cellfit: too little was logged for a chemistry of it
 // Its capacity is that of a new pack where the health is known, so that a setup
 // says with the key health what has been lost; see [Result.WriteOwnPack].
 func (r Result) WriteChemistry(w io.Writer, name string) error {
-	if !r.CellKnown {
-		return errNoCell
+	if err := r.noCell(); err != nil {
+		return err
 	}
 	var files []string
 	for _, run := range r.Runs {
@@ -103,8 +112,12 @@ func (r Result) WriteChemistry(w io.Writer, name string) error {
 		}
 	}
 	base, p := r.Options.Chemistry, r.Cell.Profile
-	if r.Health.Known {
+	switch {
+	case r.Health.Known:
 		p.Capacity.Ratio /= min(r.Health.Value, 1)
+	case !r.FullAh.Known:
+		// What is left of the label's charge is not known; the setup asks for it.
+		p.Capacity.Ratio = base.Capacity.Ratio
 	}
 	if own := r.ownOhm(); own.Value > 0 {
 		p.Resistance.Uncertainty = min(max(2*own.Sigma/own.Value, 0.05), 0.9)

@@ -17,6 +17,9 @@ func (f *fitted) text(w io.Writer) {
 	s.block("Capacity: ", 2, f.capacityLine())
 	s.block("Resistance: ", 2, f.resistanceLine())
 	s.block("Health: ", 2, f.healthLine())
+	if f.NoCell != "" {
+		s.block("NO CELL COULD BE FITTED: ", 2, f.NoCell+".")
+	}
 	s.WriteByte('\n')
 	s.fact("Kind of cell", f.profile.Title)
 	s.fact("Cells in series", fmt.Sprint(f.cells))

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -77,7 +78,7 @@ func (f *fitted) writeFiles() error {
 		flag, target string
 		write        func(io.Writer) error
 	}{
-		{flagWriteChemistry, f.cellsFile, func(w io.Writer) error { return f.WriteChemistry(w, f.name) }},
+		{flagWriteChemistry, f.cellsFile, f.writeCell},
 		{flagWritePack, f.packFile, func(w io.Writer) error {
 			text, err := f.packTable()
 			if err == nil {
@@ -101,6 +102,19 @@ func (f *fitted) writeFiles() error {
 		}
 	}
 	return nil
+}
+
+// writeCell writes the fitted cell if packcheck would read it again.
+func (f *fitted) writeCell(w io.Writer) error {
+	var text bytes.Buffer
+	if err := f.WriteChemistry(&text, f.name); err != nil {
+		return err
+	}
+	if _, err := f.set.Extend(bytes.NewReader(text.Bytes()), f.cellsFile); err != nil {
+		return fmt.Errorf("the logs led to a cell that cannot be, so nothing was written: %w", err)
+	}
+	_, err := w.Write(text.Bytes())
+	return err
 }
 
 // chemistryName is what a setup calls the fitted cell: the given name, or that
