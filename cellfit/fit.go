@@ -1,7 +1,6 @@
 package cellfit
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -74,7 +73,7 @@ type Result struct {
 	MidOhm     Estimate // at half charge
 	Cell       CellFit  // curves of a chemistry of its own, relative to RatedAh
 	CellKnown  bool
-	NoCell     string   // why there is no cell, where one was tried
+	NoCell     string  // why there is no cell, where one was tried
 	RatedAh    float64 // capacity of the label, or found, over the hours of the chemistry
 	Notes      []string
 }
@@ -89,16 +88,11 @@ type Result struct {
 // nor how many seconds lie between its rows: the model shows what such a log
 // would have caught of a step.
 func Fit(logs []*Log, o FitOptions) (Result, error) {
-	if len(logs) == 0 {
-		return Result{}, errors.New("cellfit: no logs to fit")
+	if err := checkLogs(logs); err != nil {
+		return Result{}, err
 	}
 	if o.CellsInSeries < 1 {
 		return Result{}, fmt.Errorf("cellfit: %d cells in series, want at least 1", o.CellsInSeries)
-	}
-	for _, l := range logs {
-		if l == nil || l.Rows() < 3 || len(l.Volts) != l.Rows() || len(l.Amps) != l.Rows() || len(l.ChargeAh) != l.Rows() {
-			return Result{}, errors.New("cellfit: a log of fewer than three rows, or not made by Read")
-		}
 	}
 	if o.CutoffV == 0 {
 		o.CutoffV = float64(o.CellsInSeries) * o.Chemistry.EmptyV
@@ -127,6 +121,9 @@ func Fit(logs []*Log, o FitOptions) (Result, error) {
 	if err := f.settle(); err != nil {
 		return f.Result, err
 	}
+	if err := f.plausibleHealth(logs); err != nil {
+		return f.Result, err
+	}
 	f.peukert()
 	progress(0.4, "curves of the cell")
 	f.cell()
@@ -145,26 +142,6 @@ type finder struct {
 	packAh, packOhm float64
 	tempFactor      func(tempC float64) float64 // on the resistance
 	uneven          bool                        // the runs give capacities that differ by more than the meters do
-}
-
-// plausible catches a wrong cell count or chemistry before anything is
-// computed from it.
-func (f *finder) plausible(logs []*Log) error {
-	n := float64(f.Options.CellsInSeries)
-	p := f.Options.Chemistry
-	most := 0.0
-	for _, l := range logs {
-		for i, v := range l.Volts {
-			if l.Amps[i] >= 0 {
-				most = max(most, v)
-			}
-		}
-	}
-	top := p.Rest.VoltsAt.Y[len(p.Rest.VoltsAt.Y)-1]
-	if cell := most / n; cell > 1.15*max(p.FullV, top) || cell < 0.85*p.NominalV {
-		return fmt.Errorf("cellfit: %d cells of %s cannot stand at %.2f V (%.2f V a cell); the number of cells or the chemistry is wrong", f.Options.CellsInSeries, p.Name, most, cell)
-	}
-	return nil
 }
 
 // model is the pack as far as it is known.

@@ -115,6 +115,9 @@ func (f *finder) capacity() error {
 		if !r.complete() {
 			continue
 		}
+		if err := f.plausibleRun(r); err != nil {
+			return err
+		}
 		if best == nil || r.Ah > best.Ah {
 			best = r
 		}

@@ -19,7 +19,9 @@ func TestACellThatWouldNotLoadIsNotWritten(t *testing.T) {
 	}{
 		{"as it is", func(*chemistry.Profile) {}, ""},
 		{"far from any label", func(p *chemistry.Profile) { p.Capacity.Ratio = 0.04 }, "ratio"},
-		{"cells of seven volts", func(p *chemistry.Profile) { p.Rest.VoltsAt = chemistry.Curve{X: []float64{0, 1}, Y: []float64{6.8, 6.9}} }, "volts"},
+		{"cells of seven volts", func(p *chemistry.Profile) {
+			p.Rest.VoltsAt = chemistry.Curve{X: []float64{0, 1}, Y: []float64{6.8, 6.9}}
+		}, "volts"},
 	} {
 		mine := p
 		c.spoil(&mine)
