@@ -206,7 +206,7 @@ func (f *fitted) textCell(s *sheet) {
 
 // textPack shows the lines for a setup file.
 func (f *fitted) textPack(s *sheet) {
-	lines, err := f.packTable()
+	lines, err := f.packTable(".")
 	if err != nil {
 		return
 	}
