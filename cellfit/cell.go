@@ -28,6 +28,7 @@ type CellOptions struct {
 	FullAh        float64   // 0 = fitted
 	LikelyFullAh  float64   // where FullAh is fitted, what it lies near; 0 = the longest discharge
 	FullAhSpread  float64   // how far the full charge may lie from that, relative; 0 = 0.015
+	Ohms          []OhmAt   // resistances of the whole pack that were measured otherwise, such as from steps
 	OneWell       bool      // all charge is available at once, whatever Base says
 	FitWells      bool      // find the two wells too: for cells that give less at a higher current than resistance explains
 	StartFull     []bool    // per log: it began full, whatever its first voltage says

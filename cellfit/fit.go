@@ -206,6 +206,7 @@ func (f *finder) cell() {
 		options.StartFull = append(options.StartFull, f.whole[i].StartCharge >= 1)
 	}
 	f.fullCharge(&options)
+	options.Ohms = f.Ohms
 	logs := f.warmed(m)
 	for range 3 {
 		if f.Cell, err = FitCell(logs, options); err != nil {
@@ -367,21 +368,32 @@ func (r *Result) cellOhm(z float64) Estimate {
 // nothing.
 const vague = 0.35
 
-// fillOhms takes resistance from the fitted curves where no step shows it, and
-// settles the figure at half charge where no step did.
+// fillOhms takes resistance from the fitted curves where no step shows it. The
+// figure at half charge is the fitted cell's, which has followed the steps too:
+// one battery has one resistance, whoever asks.
 func (f *finder) fillOhms() {
-	if len(f.Ohms) >= 3 || !f.CellKnown {
+	if !f.CellKnown {
+		return
+	}
+	mid := f.cellOhm(0.5)
+	if steps := f.MidOhm; steps.Known {
+		mid.Sigma = max(mid.Value*steps.Sigma/steps.Value, math.Abs(mid.Value-steps.Value)/2)
+	}
+	f.MidOhm = Estimate{}
+	if mid.Sigma <= vague*mid.Value {
+		f.MidOhm = mid
+	}
+	if len(f.Ohms) >= 3 {
 		return
 	}
 	var out []OhmAt
 	for _, z := range []float64{0.1, 0.25, 0.5, 0.75, 0.9} {
 		e := f.cellOhm(z)
-		if e.Sigma > vague*e.Value {
-			continue
+		if z == 0.5 {
+			e = f.MidOhm
 		}
-		out = append(out, OhmAt{Charge: z, Ohm: e})
-		if z == 0.5 && !f.MidOhm.Known {
-			f.MidOhm = e
+		if e.Known && e.Sigma <= vague*e.Value {
+			out = append(out, OhmAt{Charge: z, Ohm: e})
 		}
 	}
 	f.Ohms = merged(f.Ohms, out)

@@ -130,3 +130,55 @@ func TestADischargeStoppedEarlyKeepsTheLabel(t *testing.T) {
 		}
 	}
 }
+
+// The headline, the written pack and the written cell say one resistance, and it
+// is that of the steps.
+func TestThereIsOneResistance(t *testing.T) {
+	t.Parallel()
+	// A cell whose resistance over charge is of another shape than the profile's.
+	odd := known(t)
+	odd.Profile.Resistance.OhmAh = chemistry.Curve{X: []float64{0, 0.2, 0.5, 0.8, 1}, Y: []float64{0.09, 0.06, 0.05, 0.04, 0.03}}
+	for _, c := range []struct {
+		name    string
+		spec    battery.Spec
+		current func(float64) float64
+	}{
+		{"many steps", odd, drivingAndPausing(8)},
+		{"one step, at full charge", odd, always(8)},
+		{"as the profile says, one step", known(t), always(8)},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := fit(t, cellfit.FitOptions{LabelAh: 5}, trip{spec: c.spec, endV: 14.9, everyS: 1, current: c.current}.log(t))
+			m, err := r.Model()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if off := m.MidOhm()/r.MidOhm.Value - 1; math.Abs(off) > 0.005 {
+				t.Errorf("headline %.4f Ohm, fitted cell %.4f Ohm", r.MidOhm.Value, m.MidOhm())
+			}
+			truth, err := battery.New(c.spec)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !holds(r.MidOhm, truth.MidOhm()) {
+				t.Errorf("%.4f Ohm (%.4f to %.4f), is %.4f", r.MidOhm.Value, r.MidOhm.Low(), r.MidOhm.High(), truth.MidOhm())
+			}
+			line := fmt.Sprintf("likely %.3g\"", 1000*r.MidOhm.Value)
+			for _, write := range []func(*bytes.Buffer) error{
+				func(b *bytes.Buffer) error { return r.WritePack(b) },
+				func(b *bytes.Buffer) error { return r.WriteOwnPack(b, "mine", "mine.toml") },
+			} {
+				var b bytes.Buffer
+				if err := write(&b); err != nil || !strings.Contains(b.String(), line) {
+					t.Errorf("%v: no %s in\n%s", err, line, b.String())
+				}
+			}
+			for _, o := range r.Ohms {
+				fitted := m.MidOhm() * r.Cell.Profile.Resistance.OhmAh.At(o.Charge) / r.Cell.Profile.Resistance.OhmAh.At(0.5)
+				if o.Steps > 0 && !holds(o.Ohm, fitted) {
+					t.Errorf("%.0f %% charged: steps say %.4f to %.4f Ohm, the fitted cell %.4f", 100*o.Charge, o.Ohm.Low(), o.Ohm.High(), fitted)
+				}
+			}
+		})
+	}
+}

@@ -13,7 +13,7 @@ import (
 
 // WritePack writes what was found as a [pack] table for a setup file, figures
 // as ranges that hold the true value with about 95 %.
-func (r Result) WritePack(w io.Writer) error { return r.writePack(w, "", "", r.MidOhm) }
+func (r Result) WritePack(w io.Writer) error { return r.writePack(w, "", "") }
 
 // WriteOwnPack is [Result.WritePack] for a setup that also takes the fitted
 // cell: its name, and the file that [Result.WriteChemistry] wrote. It fails
@@ -22,20 +22,10 @@ func (r Result) WriteOwnPack(w io.Writer, name, file string) error {
 	if err := r.noCell(); err != nil {
 		return err
 	}
-	return r.writePack(w, name, file, r.ownOhm())
+	return r.writePack(w, name, file)
 }
 
-// ownOhm is the resistance at half charge that goes with the fitted cell: its
-// own, as uncertain as what was read from steps.
-func (r *Result) ownOhm() Estimate {
-	e := r.cellOhm(0.5)
-	if r.MidOhm.Known && r.MidOhm.Value > 0 {
-		e.Sigma = max(e.Value*r.MidOhm.Sigma/r.MidOhm.Value, math.Abs(e.Value-r.MidOhm.Value)/2)
-	}
-	return e
-}
-
-func (r *Result) writePack(w io.Writer, name, file string, ohm Estimate) error {
+func (r *Result) writePack(w io.Writer, name, file string) error {
 	var b strings.Builder
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	o := r.Options
@@ -62,7 +52,7 @@ func (r *Result) writePack(w io.Writer, name, file string, ohm Estimate) error {
 	case r.FullAh.Known:
 		line("health = %s", quoted("100 %")) // the capacity is that of today
 	}
-	if ohm.Known && ohm.Sigma < vague*ohm.Value {
+	if ohm := r.MidOhm; ohm.Known && ohm.Sigma < vague*ohm.Value {
 		line("resistance = %s", quoted(span(ohm, leastOhm, math.Inf(1), 1000, "mOhm")))
 	}
 	_, err := io.WriteString(w, b.String())
@@ -119,7 +109,7 @@ func (r Result) WriteChemistry(w io.Writer, name string) error {
 		// What is left of the label's charge is not known; the setup asks for it.
 		p.Capacity.Ratio = base.Capacity.Ratio
 	}
-	if own := r.ownOhm(); own.Value > 0 {
+	if own := r.MidOhm; own.Known {
 		p.Resistance.Uncertainty = min(max(2*own.Sigma/own.Value, 0.05), 0.9)
 	}
 	return WriteChemistry(w, ChemistryFile{
