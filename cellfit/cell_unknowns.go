@@ -22,7 +22,7 @@ const (
 	kiloJSpread   = 0.1   // of that of an activation energy
 	kneeSpread    = 0.2   // of that of the fast branch's knee
 	wellsSpread   = 0.25  // of that of depth and time of the wells
-	ohmSpread     = 1.0   // of that of a resistance
+	ohmSpread     = 1.0   // of that of a resistance, where nothing else is said
 	bendV         = 0.006 // how much a shift of the rest curve may bend from knot to knot, V
 	bendOhm       = 0.3   // the same of the logarithm of a resistance
 	stepSpread    = 3.0   // of the logarithm of a step of the rest curve; it only keeps the search in bounds
@@ -215,7 +215,7 @@ func (f *fitter) prior(off, x []float64) int {
 		knots []float64
 	}{{f.ohmAt, ohmKnots}, {f.fastAt, branchKnots}, {f.slowAt, branchKnots}} {
 		for k, z := range c.knots {
-			spread, bend := ohmSpread, bendOhm
+			spread, bend := f.o.OhmSpread, bendOhm
 			if z < nearEmpty {
 				spread, bend = 2*spread, 10*bend
 			}

@@ -121,7 +121,7 @@ func Fit(logs []*Log, o FitOptions) (Result, error) {
 	if err := f.settle(); err != nil {
 		return f.Result, err
 	}
-	if err := f.plausibleHealth(logs); err != nil {
+	if err := f.plausibleFound(logs); err != nil {
 		return f.Result, err
 	}
 	f.peukert()
@@ -207,6 +207,9 @@ func (f *finder) cell() {
 	}
 	f.fullCharge(&options)
 	options.Ohms = f.Ohms
+	if !f.tellsOhms() {
+		options.OhmSpread = o.Chemistry.Resistance.Uncertainty
+	}
 	logs := f.warmed(m)
 	for range 3 {
 		if f.Cell, err = FitCell(logs, options); err != nil {
@@ -290,6 +293,10 @@ func (f *finder) fullCharge(o *CellOptions) {
 // are of the kind that was said come within a third of it.
 const missShare = 0.03
 
+// leastHeld is the least charge that a log may begin with, over what it takes
+// out (common practice, no published source).
+const leastHeld = 0.8
+
 // misses says which log the fitted cell does not follow.
 func (f *finder) misses() error {
 	limit := missShare * f.Options.Chemistry.NominalV
@@ -297,7 +304,14 @@ func (f *finder) misses() error {
 		if !(rms <= limit) {
 			n := float64(f.Options.CellsInSeries)
 			return fmt.Errorf("cellfit: the best one is %.2g V off %s on average, more than %.2g V; something in the logs is not as was said: the chemistry, the label, the cells in series, --full, or a battery that is faulty",
-				rms*n, f.whole[i].Log, limit*n)
+				rms*n, f.whole[i].log.called(), limit*n)
+		}
+	}
+	for i, begun := range f.Cell.ChargeAtStart {
+		taken := slices.Max(f.whole[i].log.ChargeAh) - f.whole[i].log.ChargeAh[0]
+		if held := max(begun, 0) * f.Cell.FullAh; held < leastHeld*taken && len(f.Cell.UnitAh) == 1 {
+			return fmt.Errorf("cellfit: %.3g Ah came out in %s, but by its first voltage the battery held no more than %.2g Ah; the chemistry or the cells in series are wrong, or the log begins long after the load came on",
+				taken, f.whole[i].log.called(), held)
 		}
 	}
 	return nil
@@ -368,11 +382,31 @@ func (r *Result) cellOhm(z float64) Estimate {
 // nothing.
 const vague = 0.35
 
+// tellsOhms reports whether the logs show resistance: by steps, or by discharges
+// from full at several currents. One current alone cannot tell resistance from
+// open-circuit voltage, nor from how full the battery began.
+func (f *finder) tellsOhms() bool { return len(f.Ohms) > 0 || f.severalCurrents() }
+
+// severalCurrents reports whether there are full discharges at currents that
+// differ enough to compare.
+func (f *finder) severalCurrents() bool {
+	lo, hi := math.Inf(1), 0.0
+	for i := range f.runs {
+		if r := &f.runs[i]; r.complete() && r.Steady && r.CurrentA > 0 {
+			lo, hi = min(lo, r.CurrentA), max(hi, r.CurrentA)
+		}
+	}
+	return hi >= severalFrom*lo
+}
+
+// severalFrom is the ratio of currents from which on they count as several.
+const severalFrom = 1.3
+
 // fillOhms takes resistance from the fitted curves where no step shows it. The
 // figure at half charge is the fitted cell's, which has followed the steps too:
 // one battery has one resistance, whoever asks.
 func (f *finder) fillOhms() {
-	if !f.CellKnown {
+	if !f.CellKnown || !f.tellsOhms() {
 		return
 	}
 	mid := f.cellOhm(0.5)

@@ -269,7 +269,7 @@ func (f *finder) peukert() {
 			x, y = append(x, math.Log(r.CurrentA)), append(y, math.Log(r.Ah/r.CurrentA))
 		}
 	}
-	if len(x) < 2 || slices.Max(x)-slices.Min(x) < math.Log(1.3) {
+	if !f.severalCurrents() {
 		return
 	}
 	a, slope := stat.LinearRegression(x, y, nil, false)

@@ -182,3 +182,26 @@ func TestThereIsOneResistance(t *testing.T) {
 		})
 	}
 }
+
+// One current from end to end tells voltage and resistance together, so the fit
+// does not part them.
+func TestOneCurrentTellsNoResistance(t *testing.T) {
+	t.Parallel()
+	for _, tempC := range []float64{25, 0} {
+		for _, amps := range []float64{1, 5, 12} {
+			m, err := battery.New(known(t))
+			if err != nil {
+				t.Fatal(err)
+			}
+			l := logged(m, 1, tempC, 10, [2]float64{amps, 3.6 / amps * 3600})
+			l.TimeS, l.Volts, l.Amps, l.ChargeAh, l.TempC = l.TimeS[1:], l.Volts[1:], l.Amps[1:], l.ChargeAh[1:], l.TempC[1:] // the rest
+			r, err := cellfit.Fit([]*cellfit.Log{l}, cellfit.FitOptions{Chemistry: profile(t, "li-ion"), CellsInSeries: 5, LabelAh: 5})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if r.MidOhm.Known || len(r.Ohms) > 0 {
+				t.Errorf("%g A at %g degC: resistance %+v, %+v", amps, tempC, r.MidOhm, r.Ohms)
+			}
+		}
+	}
+}

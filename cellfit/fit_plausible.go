@@ -114,10 +114,20 @@ func (f *finder) plausibleRun(r *run) error {
 	return nil
 }
 
-// plausibleHealth holds the capacity that was found against the label.
-func (f *finder) plausibleHealth(logs []*Log) error {
+// emptyShare is the least charge that a battery may begin with by its first
+// voltage, over what then came out: wide, because that voltage may be under load.
+const emptyShare = 0.3
+
+// plausibleFound holds capacity and beginnings that were found against the label.
+func (f *finder) plausibleFound(logs []*Log) error {
 	if h := f.Health; h.Known && (h.Value > mostOfLabel || h.Value < leastOfLabel) {
 		return f.unitsError(logs[0], fmt.Sprintf("the battery would hold %.3g %% of its label", 100*h.Value))
+	}
+	for _, r := range f.runs {
+		if held := max(r.StartCharge, 0) * f.packAh; f.Options.LabelAh > 0 && held < emptyShare*r.Ah {
+			return fmt.Errorf("cellfit: %s: by its first voltage, %.4g V, the battery was %.0f %% full, yet %.3g Ah came out; the number of cells or the chemistry is wrong",
+				r.log.called(), r.log.Volts[0], 100*max(r.StartCharge, 0), r.Ah)
+		}
 	}
 	return nil
 }

@@ -23,6 +23,11 @@ func TestFitRefusesWhatCannotBeOfThisBattery(t *testing.T) {
 		return b.String()
 	}
 	columns := `time from "Time", volts from "Voltage", amps from "Current"`
+	// Four cells where five were said.
+	var fourCells strings.Builder
+	for k := range 50 {
+		fmt.Fprintf(&fourCells, "%d,%.3f,4\n", 60*(k+1), 15.7-0.02*float64(k))
+	}
 	good := read(t, table(50, 4))
 	for _, c := range []struct {
 		name  string
@@ -37,6 +42,7 @@ func TestFitRefusesWhatCannotBeOfThisBattery(t *testing.T) {
 		{"a cutoff above the battery", table(50, 4), cellfit.FitOptions{CutoffV: 25}, []string{"a cutoff of 25 V lies above a full battery"}},
 		{"only charging", strings.ReplaceAll(table(50, -4), "20.9", "21"), cellfit.FitOptions{}, []string{"log.csv: there is no discharge in it"}},
 		{"one cell among packs", head + "0,4.1,0\n1,4.0,3\n2,3.9,3\n", cellfit.FitOptions{}, []string{"log.csv: 5 cells of li-ion cannot stand at 4.10 V", "another battery"}},
+		{"a cell too many", head + "0,15.8,0\n" + fourCells.String(), cellfit.FitOptions{}, []string{"log.csv: by its first voltage, 15.8 V, the battery was, yet", "the number of cells or the chemistry is wrong"}},
 		{"two rows", head + "0,20.9,0\n1,20.5,3\n", cellfit.FitOptions{}, []string{"log.csv: 2 rows of numbers; want at least three"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
