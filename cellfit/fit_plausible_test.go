@@ -42,7 +42,7 @@ func TestFitRefusesWhatCannotBeOfThisBattery(t *testing.T) {
 		{"a cutoff above the battery", table(50, 4), cellfit.FitOptions{CutoffV: 25}, []string{"a cutoff of 25 V lies above a full battery"}},
 		{"only charging", strings.ReplaceAll(table(50, -4), "20.9", "21"), cellfit.FitOptions{}, []string{"log.csv: there is no discharge in it"}},
 		{"one cell among packs", head + "0,4.1,0\n1,4.0,3\n2,3.9,3\n", cellfit.FitOptions{}, []string{"log.csv: 5 cells of li-ion cannot stand at 4.10 V", "another battery"}},
-		{"a cell too many", head + "0,15.8,0\n" + fourCells.String(), cellfit.FitOptions{}, []string{"log.csv: by its first voltage, 15.8 V, the battery was, yet", "the number of cells or the chemistry is wrong"}},
+		{"a cell too many", head + "0,15.8,0\n" + fourCells.String(), cellfit.FitOptions{}, []string{"log.csv: by its first voltage, 15.8 V, the battery was 5 % full, yet", "the number of cells or the chemistry is wrong"}},
 		{"two rows", head + "0,20.9,0\n1,20.5,3\n", cellfit.FitOptions{}, []string{"log.csv: 2 rows of numbers; want at least three"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -79,10 +79,13 @@ func (f *fitted) capacityLine() string {
 }
 
 func (f *fitted) resistanceLine() string {
-	if !f.MidOhm.Known {
-		return "not known; the current never changes suddenly"
+	switch {
+	case f.MidOhm.Known:
+		return estimate(quantity.Resistance, f.MidOhm)
+	case len(f.Ohms) > 0:
+		return "not known at half charge; what is known stands below"
 	}
-	return estimate(quantity.Resistance, f.MidOhm)
+	return "not known; the current never changes suddenly"
 }
 
 func (f *fitted) healthLine() string {
