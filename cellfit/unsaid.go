@@ -1,7 +1,6 @@
 package cellfit
 
 import (
-	"fmt"
 	"math"
 	"slices"
 )
@@ -10,7 +9,7 @@ import (
 func (p *parser) finish() (*Log, error) {
 	l := p.log
 	if l.Rows() < 2 {
-		return nil, ReadError{p.o.Name, 0, 0, fmt.Sprintf("%d rows of numbers", l.Rows()), "at least two"}
+		return nil, ReadError{p.o.Name, 0, 0, "fewer than two rows of numbers", "at least two"}
 	}
 	if !p.anyTemp {
 		l.TempC = nil

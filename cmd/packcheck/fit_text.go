@@ -85,7 +85,7 @@ func (f *fitted) resistanceLine() string {
 	case len(f.Ohms) > 0:
 		return "not known at half charge; what is known stands below"
 	}
-	return "not known; the current never changes suddenly"
+	return "not known; no row catches a sudden change of current"
 }
 
 func (f *fitted) healthLine() string {
@@ -182,7 +182,7 @@ func (f *fitted) textCapacity(s *sheet) {
 func (f *fitted) textResistance(s *sheet) {
 	s.heading("Resistance of the whole battery")
 	if len(f.Ohms) == 0 {
-		s.block("", 0, "Not known: the current never changes suddenly.")
+		s.block("", 0, "Not known: no row catches a sudden change of current, and one current alone does not tell resistance from voltage.")
 		return
 	}
 	for _, o := range f.Ohms {
