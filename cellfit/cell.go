@@ -26,7 +26,10 @@ type CellOptions struct {
 	FastKiloJ     float64   // the same of the fast branch; 0 = as the resistance
 	SlowKiloJ     float64   // the same of the slow branch; 0 = as the resistance
 	FullAh        float64   // 0 = fitted
-	FullAhSpread  float64   // how far the full charge may lie from the longest discharge, relative; 0 = 0.015
+	LikelyFullAh  float64   // where FullAh is fitted, what it lies near; 0 = the longest discharge
+	FullAhSpread  float64   // how far the full charge may lie from that, relative; 0 = 0.015
+	OhmSpread     float64   // how far a resistance may lie from Base's, of its logarithm; 0 = 1
+	Ohms          []OhmAt   // resistances of the whole pack that were measured otherwise, such as from steps
 	OneWell       bool      // all charge is available at once, whatever Base says
 	FitWells      bool      // find the two wells too: for cells that give less at a higher current than resistance explains
 	StartFull     []bool    // per log: it began full, whatever its first voltage says
@@ -100,6 +103,7 @@ func (o *CellOptions) fillIn() {
 	orElse(&o.RestSpreadV, 0.05)
 	orElse(&o.BottomSpreadV, 0.4*o.RestSpreadV)
 	orElse(&o.KiloJ, 20)
+	orElse(&o.OhmSpread, ohmSpread)
 	orElse(&o.FullAhSpread, 0.015)
 	orElse(&o.UnitSpread, 0.02)
 	if o.Searches == 0 {

@@ -54,7 +54,11 @@ func newFitter(logs []*Log, o CellOptions) *fitter {
 		rows += c.log.Rows()
 		f.curves = append(f.curves, c)
 	}
-	if f.fullAh == 0 {
+	switch {
+	case f.fullAh > 0:
+	case o.LikelyFullAh > 0:
+		f.fullAh = max(o.LikelyFullAh, most*1.005)
+	default:
 		f.fullAh = max(most*1.01, o.CapacityAh*0.3)
 	}
 	// Without a bound well to start from, a shallow one.

@@ -17,19 +17,20 @@ var (
 
 // The prior: how far what is searched for may lie from the base profile.
 const (
-	tau1Spread  = 0.5   // of the logarithm of a time constant
-	tau2Spread  = 0.7   //
-	kiloJSpread = 0.1   // of that of an activation energy
-	kneeSpread  = 0.2   // of that of the fast branch's knee
-	wellsSpread = 0.25  // of that of depth and time of the wells
-	ohmSpread   = 1.0   // of that of a resistance
-	bendV       = 0.006 // how much a shift of the rest curve may bend from knot to knot, V
-	bendOhm     = 0.3   // the same of the logarithm of a resistance
-	stepSpread  = 3.0   // of the logarithm of a step of the rest curve; it only keeps the search in bounds
-	leastOhmAh  = 0.002 // where the base has no resistance, Ohm*Ah
-	leastStepV  = 2e-4  // of the base's rest curve from knot to knot
-	nearEmpty   = 0.2   // charge below which anything may happen
-	looser      = 5     // how much wider the prior is there
+	tau1Spread    = 0.5   // of the logarithm of a time constant
+	tau2Spread    = 0.7   //
+	kiloJSpread   = 0.1   // of that of an activation energy
+	kneeSpread    = 0.2   // of that of the fast branch's knee
+	wellsSpread   = 0.25  // of that of depth and time of the wells
+	ohmSpread     = 1.0   // of that of a resistance, where nothing else is said
+	bendV         = 0.006 // how much a shift of the rest curve may bend from knot to knot, V
+	bendOhm       = 0.3   // the same of the logarithm of a resistance
+	stepSpread    = 3.0   // of the logarithm of a step of the rest curve; it only keeps the search in bounds
+	leastOhmAh    = 0.002 // where the base has no resistance, Ohm*Ah
+	leastStepV    = 2e-4  // of the base's rest curve from knot to knot
+	leastOhmSigma = 0.05  // to which a measured resistance is believed, relative
+	nearEmpty     = 0.2   // charge below which anything may happen
+	looser        = 5     // how much wider the prior is there
 )
 
 // knob is one figure that is searched for, as a factor on what the base has.
@@ -203,12 +204,18 @@ func (f *fitter) prior(off, x []float64) int {
 	for k := range last {
 		add(x[f.restAt+k] / stepSpread)
 	}
+	for _, m := range f.o.Ohms {
+		k, share := hat(ohmKnots, m.Charge)
+		base := f.ohm0.Y[k]*bounded(x[f.ohmAt+k])*(1-share) + f.ohm0.Y[k+1]*bounded(x[f.ohmAt+k+1])*share
+		pack := base * float64(f.o.CellsInSeries) / f.o.CapacityAh
+		add(math.Log(pack/m.Ohm.Value) / max(m.Ohm.Sigma/m.Ohm.Value, leastOhmSigma))
+	}
 	for _, c := range []struct {
 		at    int
 		knots []float64
 	}{{f.ohmAt, ohmKnots}, {f.fastAt, branchKnots}, {f.slowAt, branchKnots}} {
 		for k, z := range c.knots {
-			spread, bend := ohmSpread, bendOhm
+			spread, bend := f.o.OhmSpread, bendOhm
 			if z < nearEmpty {
 				spread, bend = 2*spread, 10*bend
 			}

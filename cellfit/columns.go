@@ -1,6 +1,7 @@
 package cellfit
 
 import (
+	"bytes"
 	"regexp"
 	"strings"
 )
@@ -26,27 +27,40 @@ type heading struct {
 	said  bool    // the unit was said
 }
 
-// headingWords are tried in order on the lower-cased title.
+// headingWords are tried in order on the lower-cased title, with blanks for
+// underscores. What was set or allowed is not what was measured, a count of
+// rows is no time, and a shunt's millivolts are not the battery's.
 var headingWords = []struct {
 	pattern *regexp.Regexp
 	what    quantity
 	rank    int
 }{
-	{regexp.MustCompile(`ambient|chamber|room|umgebung|surround|\bair\b`), ambientColumn, 2},
-	{regexp.MustCompile(`temp|°c|deg ?c|\bt_c\b`), tempColumn, 2},
-	{regexp.MustCompile(`capacity|charge|\bm?ah\b|_m?ah$|amp.?h|ladung|kapaz`), chargeColumn, 2},
+	{regexp.MustCompile(`\b(set|setpoint|target|limit|command(ed)?|demand(ed)?|requested|soll\w*)\b|shunt.*(volt|\bm?v\b)|(volt|\bm?v\b).*shunt`), unknownColumn, 0},
+	{regexp.MustCompile(`^(#|no|nr|n°|id|n)\.?$|^(samples?|row|record|data ?point|point)\b( (no|nr|number|id|count|index|#))?\.?$`), unknownColumn, 0},
+	{regexp.MustCompile(`ambient|chamber|\broom|umgebung|surround|\bair\b`), ambientColumn, 4},
+	{regexp.MustCompile(`^temps? ?[(\[/]? ?(s|ms|min|h)\b`), timeColumn, 4},
+	{regexp.MustCompile(`temp|°c|deg ?c|\bt c\b`), tempColumn, 4},
+	{regexp.MustCompile(`capacity|\bm?ah\b|amp.?h|ladung|kapaz`), chargeColumn, 4},
+	{regexp.MustCompile(`\bcharg(e|ing) (current|amps?)\b|ladestrom`), ampColumn, 2},
+	{regexp.MustCompile(`discharg\w* (current|amps?)\b|entladestrom`), ampColumn, 5},
+	{regexp.MustCompile(`charge`), chargeColumn, 4},
 	{regexp.MustCompile(`energy|power|\bm?wh?\b|resist|ohm|\bdv|cycle|step|index|status|state|mode|soc|max|min\b.*[va]|frequency|latitude|longitude`), unknownColumn, 0},
-	{regexp.MustCompile(`elapsed|test.?time|total.?time|laufzeit`), timeColumn, 3},
-	{regexp.MustCompile(`time|zeit|temps|second|\bsec|hours?\b|minutes?\b|date|clock|^t\b|^t$|^ms$|^s$|^h$`), timeColumn, 2},
-	{regexp.MustCompile(`volt|spannung|tension|\bm?v\b|_m?v$|^u\b|^v\b|^u_|\bubat|\bvbat`), voltColumn, 2},
-	{regexp.MustCompile(`current|amp|strom|courant|\bm?a\b|_m?a$|^i\b|^i_|\bibat`), ampColumn, 2},
+	{regexp.MustCompile(`elapsed|test.?time|total.?time|laufzeit`), timeColumn, 6},
+	{regexp.MustCompile(`time|zeit|second|\bsec|hours?\b|minutes?\b|date|datum|clock|duration|dauer|epoch|millis|tiempo|tijd|^t\b|^ms$|^s$|^h$`), timeColumn, 4},
+	{regexp.MustCompile(`\bcells? ?\d*\b.*(volt|\bm?v\b)|(volt|\bm?v)\b.*\bcells? ?\d*\b`), voltColumn, 1},
+	{regexp.MustCompile(`(pack|batter\w*|\bbus).*(volt|spannung|\bm?v\b)`), voltColumn, 5},
+	{regexp.MustCompile(`volt|spannung|spanning|tension|\bm?v\b|^u\b|\bubat|\bvbat`), voltColumn, 4},
+	{regexp.MustCompile(`\bcurrent|\b(milli)?amp(s|eres?|erage)?\b|strom|stroom|courant|corriente|\bm?a\b|^i\b|\bibat`), ampColumn, 4},
 }
+
+// plainTitles are titles that say what a column is and nothing else.
+var plainTitles = regexp.MustCompile(`^(time|t|timestamp|zeit|voltage|volts?|v|u|spannung|current|amps?|i|a|strom)$`)
 
 // unitPattern finds the unit in "Voltage (mV)", "I [A]", "time_ms", "t/s".
 var unitPattern = regexp.MustCompile(`(?:[(\[/_ ])\s*(milliseconds?|ms|msec|seconds?|secs?|s|minutes?|mins?|min|hours?|hrs?|hr|h|days?|d|mv|v|volts?|millivolts?|ma|a|amps?|milliamps?|ua|mah|ah|as|c|f|°c|°f|k)\s*[)\]]?\s*$`)
 
 var units = map[string]float64{
-	"millisecond": 1e-3, "milliseconds": 1e-3, "ms": 1e-3, "msec": 1e-3,
+	"millisecond": 1e-3, "milliseconds": 1e-3, "millis": 1e-3, "ms": 1e-3, "msec": 1e-3,
 	"second": 1, "seconds": 1, "sec": 1, "secs": 1, "s": 1,
 	"minute": 60, "minutes": 60, "min": 60, "mins": 60,
 	"hour": 3600, "hours": 3600, "hr": 3600, "hrs": 3600, "h": 3600, "day": 86400, "days": 86400, "d": 86400,
@@ -59,8 +73,9 @@ var units = map[string]float64{
 func readHeading(title string) heading {
 	s := strings.ToLower(strings.Trim(strings.TrimSpace(title), `"'`))
 	h := heading{scale: 1}
+	words := strings.Join(strings.Fields(strings.ReplaceAll(s, "_", " ")), " ")
 	for _, w := range headingWords {
-		if w.pattern.MatchString(s) {
+		if w.pattern.MatchString(words) {
 			h.what, h.rank = w.what, w.rank
 			break
 		}
@@ -82,6 +97,10 @@ func readHeading(title string) heading {
 		h.scale, h.said = scale, true
 		h.rank++
 	}
+	name, _, _ := strings.Cut(strings.TrimSuffix(words, unit), "(")
+	if plainTitles.MatchString(words) || plainTitles.MatchString(strings.Trim(name, " [/")) {
+		h.rank += 2
+	}
 	return h
 }
 
@@ -101,4 +120,19 @@ func unitFits(what quantity, unit string) bool {
 		return last == 'c' || last == 'f' || unit == "k"
 	}
 	return false
+}
+
+// withUnit reads a number that carries its unit, such as "20.9 V"; the scale is
+// as in [heading].
+func withUnit(f []byte, comma bool) (x, scale float64, unit string, ok bool) {
+	end := bytes.LastIndexAny(f, "0123456789") + 1
+	if end == 0 || end == len(f) {
+		return 0, 0, "", false
+	}
+	unit = strings.ToLower(string(bytes.TrimSpace(f[end:])))
+	if scale, ok = units[unit]; !ok {
+		return 0, 0, "", false
+	}
+	x, ok = parseNumber(f[:end], comma)
+	return x, scale, unit, ok
 }

@@ -32,9 +32,12 @@
 //
 // # Limits
 //
-// Capacity and health need a discharge from full to the cutoff. A log at one
-// current cannot tell resistance from open-circuit voltage; there the prior
-// decides. Logs that end without a rest say little about the last per cent.
+// Capacity and health need a discharge from full to the cutoff; without one the
+// label's charge is taken, give or take a quarter. A log at one current cannot
+// tell resistance from open-circuit voltage; there the prior decides and no
+// resistance is given. Several logs share one cell, each with a capacity of its
+// own. A cell further than 3 % of the nominal voltage (rms) from any log is none.
+// Logs that end without a rest say little about the last per cent.
 //
 // # Sources
 //

@@ -1,11 +1,7 @@
 package cellfit
 
 import (
-	"errors"
 	"fmt"
-	"math"
-	"slices"
-	"strings"
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
@@ -74,6 +70,7 @@ type Result struct {
 	MidOhm     Estimate // at half charge
 	Cell       CellFit  // curves of a chemistry of its own, relative to RatedAh
 	CellKnown  bool
+	NoCell     string  // why there is no cell, where one was tried
 	RatedAh    float64 // capacity of the label, or found, over the hours of the chemistry
 	Notes      []string
 }
@@ -88,16 +85,11 @@ type Result struct {
 // nor how many seconds lie between its rows: the model shows what such a log
 // would have caught of a step.
 func Fit(logs []*Log, o FitOptions) (Result, error) {
-	if len(logs) == 0 {
-		return Result{}, errors.New("cellfit: no logs to fit")
+	if err := checkLogs(logs); err != nil {
+		return Result{}, err
 	}
 	if o.CellsInSeries < 1 {
 		return Result{}, fmt.Errorf("cellfit: %d cells in series, want at least 1", o.CellsInSeries)
-	}
-	for _, l := range logs {
-		if l == nil || l.Rows() < 3 || len(l.Volts) != l.Rows() || len(l.Amps) != l.Rows() || len(l.ChargeAh) != l.Rows() {
-			return Result{}, errors.New("cellfit: a log of fewer than three rows, or not made by Read")
-		}
 	}
 	if o.CutoffV == 0 {
 		o.CutoffV = float64(o.CellsInSeries) * o.Chemistry.EmptyV
@@ -126,6 +118,9 @@ func Fit(logs []*Log, o FitOptions) (Result, error) {
 	if err := f.settle(); err != nil {
 		return f.Result, err
 	}
+	if err := f.plausibleFound(logs); err != nil {
+		return f.Result, err
+	}
 	f.peukert()
 	progress(0.4, "curves of the cell")
 	f.cell()
@@ -144,26 +139,6 @@ type finder struct {
 	packAh, packOhm float64
 	tempFactor      func(tempC float64) float64 // on the resistance
 	uneven          bool                        // the runs give capacities that differ by more than the meters do
-}
-
-// plausible catches a wrong cell count or chemistry before anything is
-// computed from it.
-func (f *finder) plausible(logs []*Log) error {
-	n := float64(f.Options.CellsInSeries)
-	p := f.Options.Chemistry
-	most := 0.0
-	for _, l := range logs {
-		for i, v := range l.Volts {
-			if l.Amps[i] >= 0 {
-				most = max(most, v)
-			}
-		}
-	}
-	top := p.Rest.VoltsAt.Y[len(p.Rest.VoltsAt.Y)-1]
-	if cell := most / n; cell > 1.15*max(p.FullV, top) || cell < 0.85*p.NominalV {
-		return fmt.Errorf("cellfit: %d cells of %s cannot stand at %.2f V (%.2f V a cell); the number of cells or the chemistry is wrong", f.Options.CellsInSeries, p.Name, most, cell)
-	}
-	return nil
 }
 
 // model is the pack as far as it is known.
@@ -192,173 +167,4 @@ func (f *finder) ratedAh(ah float64) float64 {
 		return ah
 	}
 	return ah * c.HourShare.At(c.RatedHours) / c.HourShare.At(f.Options.RateHours)
-}
-
-// offShare is how far a fitted cell may be off a log, over its nominal voltage,
-// before the chemistry is taken for another; strangeV is how far the rest curve
-// may then lie from that of the chemistry, V per cell.
-const (
-	offShare = 0.008
-	strangeV = 0.4
-)
-
-// cell fits the curves; too little in the logs is no error, only noted.
-func (f *finder) cell() {
-	o := f.Options
-	label := o.LabelAh
-	if label <= 0 {
-		label = f.FullAh.Value
-	}
-	if label <= 0 || len(f.runs) == 0 {
-		f.Notes = append(f.Notes, "Too little was logged for curves of a chemistry of its own.")
-		return
-	}
-	f.RatedAh = f.ratedAh(label)
-	m, err := f.model()
-	if err != nil {
-		f.Notes = append(f.Notes, strings.TrimPrefix(err.Error(), "battery: "))
-		return
-	}
-	options := CellOptions{
-		Base: o.Chemistry, CapacityAh: f.RatedAh, CellsInSeries: o.CellsInSeries, AmbientC: o.AmbientC,
-		RestSpreadV: 2.5 * o.Chemistry.Rest.SpreadV, CutoffV: 0.9 * o.CutoffV / float64(o.CellsInSeries), Searches: 1,
-	}
-	most := 0.0
-	f.alike()
-	for i := range f.whole {
-		most = max(most, spread(f.whole[i].log.ChargeAh))
-	}
-	for i := range f.whole {
-		f.begin(m, &f.whole[i])
-		options.StartFull = append(options.StartFull, f.whole[i].StartCharge >= 1)
-	}
-	if f.FullAh.Known {
-		options.FullAh = max(f.ratedAh(f.FullAh.Value)*o.Chemistry.Capacity.Ratio, 1.005*most)
-	}
-	logs := f.warmed(m)
-	for range 3 {
-		if f.Cell, err = FitCell(logs, options); err != nil {
-			break
-		}
-		if slices.Max(f.Cell.RMSV) > offShare*o.Chemistry.NominalV && options.RestSpreadV < strangeV {
-			// Another kind of cell than the chemistry's: let the curve go where
-			// the logs say.
-			options.RestSpreadV = strangeV
-			continue
-		}
-		f.CellKnown = true
-		if m, err = f.Model(); err != nil {
-			break
-		}
-		// What is lost as heat hangs on the rested voltage.
-		before := logs
-		if logs = f.warmed(m); warmthMoved(before, logs) < sameK {
-			break
-		}
-	}
-	if f.CellKnown = err == nil; !f.CellKnown {
-		f.Notes = append(f.Notes, "No cell could be fitted: "+err.Error()+".")
-	}
-}
-
-// alike leaves, of logs that disagree on the capacity, only those near the
-// middle for the curves: one curve cannot be right for all.
-func (f *finder) alike() {
-	if !f.uneven {
-		return
-	}
-	far := map[string]bool{}
-	for _, r := range f.runs {
-		if r.complete() && math.Abs(r.fullAh/f.FullAh.Value-1) > unevenFrom {
-			far[r.Log] = true
-		}
-	}
-	near := slices.DeleteFunc(slices.Clone(f.whole), func(r run) bool { return far[r.Log] })
-	if len(near) > 0 {
-		f.whole = near
-	}
-}
-
-// sameK is a difference of temperature that resistance does not mind.
-const sameK = 2
-
-// warmthMoved is the greatest difference of temperature between two versions of
-// the same logs.
-func warmthMoved(a, b []*Log) float64 {
-	most := 0.0
-	for i := range a {
-		for j := range a[i].TempC {
-			most = max(most, math.Abs(a[i].TempC[j]-b[i].TempC[j]))
-		}
-	}
-	return most
-}
-
-// Model is the fitted pack, with the fitted cell; it fails when none could be
-// fitted.
-func (r Result) Model() (*battery.Model, error) {
-	if !r.CellKnown {
-		return nil, errNoCell
-	}
-	return battery.New(battery.Spec{
-		Profile: r.Cell.Profile, CellsInSeries: r.Options.CellsInSeries, CapacityAh: r.RatedAh, ClosedShell: inShell(r.Options),
-	})
-}
-
-// inShell reports whether the logged cells are taken to sit in a closed shell:
-// a pack does, a cell on a bench does not.
-func inShell(o FitOptions) bool { return o.CellsInSeries > 1 }
-
-// cellOhm is the resistance of the fitted cell at one charge, for the whole
-// pack.
-func (r *Result) cellOhm(z float64) Estimate {
-	perAh := float64(r.Options.CellsInSeries) / r.RatedAh
-	value := r.Cell.Profile.Resistance.OhmAh.At(z) * perAh
-	k, f := hat(ohmKnots, z)
-	sigma := math.Inf(1)
-	if k+1 < len(r.Cell.OhmSigma) {
-		sigma = (r.Cell.OhmSigma[k]*(1-f) + r.Cell.OhmSigma[k+1]*f) * perAh
-	}
-	return Estimate{value, max(sigma, 0.05*value), true}
-}
-
-// vague is the relative uncertainty above which a fitted resistance is worth
-// nothing.
-const vague = 0.35
-
-// fillOhms takes resistance from the fitted curves where no step shows it, and
-// settles the figure at half charge where no step did.
-func (f *finder) fillOhms() {
-	if len(f.Ohms) >= 3 || !f.CellKnown {
-		return
-	}
-	var out []OhmAt
-	for _, z := range []float64{0.1, 0.25, 0.5, 0.75, 0.9} {
-		e := f.cellOhm(z)
-		if e.Sigma > vague*e.Value {
-			continue
-		}
-		out = append(out, OhmAt{Charge: z, Ohm: e})
-		if z == 0.5 && !f.MidOhm.Known {
-			f.MidOhm = e
-		}
-	}
-	f.Ohms = merged(f.Ohms, out)
-}
-
-// merged puts both lists in order of charge; what was read from steps stands
-// before what was fitted nearby.
-func merged(steps, fitted []OhmAt) []OhmAt {
-	out := append([]OhmAt{}, steps...)
-	for _, o := range fitted {
-		near := false
-		for _, s := range steps {
-			near = near || math.Abs(s.Charge-o.Charge) < 0.1
-		}
-		if !near {
-			out = append(out, o)
-		}
-	}
-	sortOhms(out)
-	return out
 }

@@ -60,7 +60,7 @@ func (f *finder) settle() error {
 		f.Runs = append(f.Runs, r.RunFound)
 	}
 	if f.uneven {
-		f.Notes = append(f.Notes, "The discharges do not agree on the capacity: the battery changed between them, or they did not begin equally full. The fitted cell is that of those in the middle.")
+		f.Notes = append(f.Notes, "The discharges do not agree on the capacity: the battery changed between them, or they did not begin equally full. The fitted cell follows each with a capacity of its own; its resistance is that of all of them together.")
 	}
 	if !f.FullAh.Known {
 		f.Notes = append(f.Notes, "No discharge goes from full to the cutoff, so capacity and health cannot be told.")
@@ -114,6 +114,9 @@ func (f *finder) capacity() error {
 		r := &f.runs[i]
 		if !r.complete() {
 			continue
+		}
+		if err := f.plausibleRun(r); err != nil {
+			return err
 		}
 		if best == nil || r.Ah > best.Ah {
 			best = r
@@ -266,7 +269,7 @@ func (f *finder) peukert() {
 			x, y = append(x, math.Log(r.CurrentA)), append(y, math.Log(r.Ah/r.CurrentA))
 		}
 	}
-	if len(x) < 2 || slices.Max(x)-slices.Min(x) < math.Log(1.3) {
+	if !f.severalCurrents() {
 		return
 	}
 	a, slope := stat.LinearRegression(x, y, nil, false)

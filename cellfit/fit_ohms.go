@@ -182,3 +182,88 @@ func median(x []float64) float64 {
 	}
 	return x[len(x)/2]
 }
+
+// cellOhm is the resistance of the fitted cell at one charge, for the whole
+// pack.
+func (r *Result) cellOhm(z float64) Estimate {
+	perAh := float64(r.Options.CellsInSeries) / r.RatedAh
+	value := r.Cell.Profile.Resistance.OhmAh.At(z) * perAh
+	k, f := hat(ohmKnots, z)
+	sigma := math.Inf(1)
+	if k+1 < len(r.Cell.OhmSigma) {
+		sigma = (r.Cell.OhmSigma[k]*(1-f) + r.Cell.OhmSigma[k+1]*f) * perAh
+	}
+	return Estimate{value, max(sigma, 0.05*value), true}
+}
+
+// vague is the relative uncertainty above which a fitted resistance is worth
+// nothing.
+const vague = 0.35
+
+// tellsOhms reports whether the logs show resistance: by steps, or by discharges
+// from full at several currents. One current alone cannot tell resistance from
+// open-circuit voltage, nor from how full the battery began.
+func (f *finder) tellsOhms() bool { return len(f.Ohms) > 0 || f.severalCurrents() }
+
+// severalCurrents reports whether there are full discharges at currents that
+// differ enough to compare.
+func (f *finder) severalCurrents() bool {
+	lo, hi := math.Inf(1), 0.0
+	for i := range f.runs {
+		if r := &f.runs[i]; r.complete() && r.Steady && r.CurrentA > 0 {
+			lo, hi = min(lo, r.CurrentA), max(hi, r.CurrentA)
+		}
+	}
+	return hi >= severalFrom*lo
+}
+
+// severalFrom is the ratio of currents from which on they count as several.
+const severalFrom = 1.3
+
+// fillOhms takes resistance from the fitted curves where no step shows it. The
+// figure at half charge is the fitted cell's, which has followed the steps too:
+// one battery has one resistance, whoever asks.
+func (f *finder) fillOhms() {
+	if !f.CellKnown || !f.tellsOhms() {
+		return
+	}
+	mid := f.cellOhm(0.5)
+	if steps := f.MidOhm; steps.Known {
+		mid.Sigma = max(mid.Value*steps.Sigma/steps.Value, math.Abs(mid.Value-steps.Value)/2)
+	}
+	f.MidOhm = Estimate{}
+	if mid.Sigma <= vague*mid.Value {
+		f.MidOhm = mid
+	}
+	if len(f.Ohms) >= 3 {
+		return
+	}
+	var out []OhmAt
+	for _, z := range []float64{0.1, 0.25, 0.5, 0.75, 0.9} {
+		e := f.cellOhm(z)
+		if z == 0.5 {
+			e = f.MidOhm
+		}
+		if e.Known && e.Sigma <= vague*e.Value {
+			out = append(out, OhmAt{Charge: z, Ohm: e})
+		}
+	}
+	f.Ohms = merged(f.Ohms, out)
+}
+
+// merged puts both lists in order of charge; what was read from steps stands
+// before what was fitted nearby.
+func merged(steps, fitted []OhmAt) []OhmAt {
+	out := append([]OhmAt{}, steps...)
+	for _, o := range fitted {
+		near := false
+		for _, s := range steps {
+			near = near || math.Abs(s.Charge-o.Charge) < 0.1
+		}
+		if !near {
+			out = append(out, o)
+		}
+	}
+	sortOhms(out)
+	return out
+}

@@ -24,6 +24,7 @@ func profile(t testing.TB, name string) chemistry.Profile {
 // trip is a discharge of a model pack, as a logger would have seen it.
 type trip struct {
 	spec    battery.Spec
+	start   float64                       // charge, 0..1; 0 = full
 	current func(seconds float64) float64 // after a minute of rest
 	endV    float64
 	everyS  float64
@@ -41,7 +42,10 @@ func (x trip) log(t testing.TB) string {
 		x.format = "%.3f,%.4f,%.4f\n"
 	}
 	var b strings.Builder
-	s := m.StateAt(1, 25)
+	if x.start == 0 {
+		x.start = 1
+	}
+	s := m.StateAt(x.start, 25)
 	step := m.Over(x.everyS)
 	for k := range 5_000_000 {
 		at, i := float64(k)*x.everyS, 0.0

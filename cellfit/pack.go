@@ -13,29 +13,19 @@ import (
 
 // WritePack writes what was found as a [pack] table for a setup file, figures
 // as ranges that hold the true value with about 95 %.
-func (r Result) WritePack(w io.Writer) error { return r.writePack(w, "", "", r.MidOhm) }
+func (r Result) WritePack(w io.Writer) error { return r.writePack(w, "", "") }
 
 // WriteOwnPack is [Result.WritePack] for a setup that also takes the fitted
 // cell: its name, and the file that [Result.WriteChemistry] wrote. It fails
 // when no cell could be fitted.
 func (r Result) WriteOwnPack(w io.Writer, name, file string) error {
-	if !r.CellKnown {
-		return errNoCell
+	if err := r.noCell(); err != nil {
+		return err
 	}
-	return r.writePack(w, name, file, r.ownOhm())
+	return r.writePack(w, name, file)
 }
 
-// ownOhm is the resistance at half charge that goes with the fitted cell: its
-// own, as uncertain as what was read from steps.
-func (r *Result) ownOhm() Estimate {
-	e := r.cellOhm(0.5)
-	if r.MidOhm.Known && r.MidOhm.Value > 0 {
-		e.Sigma = max(e.Value*r.MidOhm.Sigma/r.MidOhm.Value, math.Abs(e.Value-r.MidOhm.Value)/2)
-	}
-	return e
-}
-
-func (r *Result) writePack(w io.Writer, name, file string, ohm Estimate) error {
+func (r *Result) writePack(w io.Writer, name, file string) error {
 	var b strings.Builder
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	o := r.Options
@@ -62,7 +52,7 @@ func (r *Result) writePack(w io.Writer, name, file string, ohm Estimate) error {
 	case r.FullAh.Known:
 		line("health = %s", quoted("100 %")) // the capacity is that of today
 	}
-	if ohm.Known && ohm.Sigma < vague*ohm.Value {
+	if ohm := r.MidOhm; ohm.Known && ohm.Sigma < vague*ohm.Value {
 		line("resistance = %s", quoted(span(ohm, leastOhm, math.Inf(1), 1000, "mOhm")))
 	}
 	_, err := io.WriteString(w, b.String())
@@ -85,7 +75,16 @@ func span(e Estimate, lo, hi, by float64, unit string) string {
 	return fmt.Sprintf("%s to %s %s, likely %s", low, high, unit, likely)
 }
 
-var errNoCell = errors.New("cellfit: too little was logged for a chemistry of its own")
+// noCell says why there is no fitted cell; nil = there is one.
+func (r *Result) noCell() error {
+	switch {
+	case r.CellKnown:
+		return nil
+	case r.NoCell != "":
+		return errors.New("cellfit: no cell could be fitted: " + r.NoCell)
+	}
+	return errors.New("cellfit: too little was logged for a chemistry of its own")
+}
 
 // WriteChemistry writes the fitted curves as a chemistry of the given name,
 // for [chemistry.Set.Extend]. It fails when none could be fitted.
@@ -93,8 +92,8 @@ var errNoCell = errors.New("cellfit: too little was logged for a chemistry of it
 // Its capacity is that of a new pack where the health is known, so that a setup
 // says with the key health what has been lost; see [Result.WriteOwnPack].
 func (r Result) WriteChemistry(w io.Writer, name string) error {
-	if !r.CellKnown {
-		return errNoCell
+	if err := r.noCell(); err != nil {
+		return err
 	}
 	var files []string
 	for _, run := range r.Runs {
@@ -103,10 +102,14 @@ func (r Result) WriteChemistry(w io.Writer, name string) error {
 		}
 	}
 	base, p := r.Options.Chemistry, r.Cell.Profile
-	if r.Health.Known {
+	switch {
+	case r.Health.Known:
 		p.Capacity.Ratio /= min(r.Health.Value, 1)
+	case !r.FullAh.Known:
+		// What is left of the label's charge is not known; the setup asks for it.
+		p.Capacity.Ratio = base.Capacity.Ratio
 	}
-	if own := r.ownOhm(); own.Value > 0 {
+	if own := r.MidOhm; own.Known {
 		p.Resistance.Uncertainty = min(max(2*own.Sigma/own.Value, 0.05), 0.9)
 	}
 	return WriteChemistry(w, ChemistryFile{

@@ -104,6 +104,7 @@ type parser struct {
 	comma bool // decimal comma
 	use   []heading
 	index [chargeColumn + 1]int // column of each quantity, -1 = none
+	date  int                   // column of the date where the clock stands in another; -1 = none
 	need  int                   // columns that must be there
 
 	fields   [][]byte
@@ -176,13 +177,18 @@ func (p *parser) separator(lines [][]byte) {
 	}
 	commas, points := 0, 0
 	for _, line := range lines {
-		for i := 1; i+1 < len(line); i++ {
-			if isDigit(line[i-1]) && isDigit(line[i+1]) {
-				switch line[i] {
-				case ',':
-					commas++
-				case '.':
-					points++
+		for _, f := range split(nil, line, best) {
+			if bytes.IndexByte(f, ':') >= 0 || bytes.Count(f, []byte{'.'}) > 1 {
+				continue // a clock or a date
+			}
+			for i := 1; i+1 < len(f); i++ {
+				if isDigit(f[i-1]) && isDigit(f[i+1]) {
+					switch f[i] {
+					case ',':
+						commas++
+					case '.':
+						points++
+					}
 				}
 			}
 		}
@@ -344,15 +350,21 @@ var quantityNames = [...]string{timeColumn: "a time", voltColumn: "volts", ampCo
 // value reads one number in its unit.
 func (p *parser) value(f [][]byte, q quantity) (float64, error) {
 	i := p.index[q]
+	scale := p.use[i].scale
 	x, ok := parseNumber(f[i], p.comma)
+	if !ok {
+		var unit string
+		x, scale, unit, ok = withUnit(f[i], p.comma)
+		ok = ok && unitFits(q, unit)
+	}
 	if ok {
-		switch h := p.use[i]; h.scale {
+		switch scale {
 		case -1: // Fahrenheit
 			x = (x - 32) / 1.8
 		case -2: // kelvin
 			x -= 273.15
 		default:
-			x *= h.scale
+			x *= scale
 		}
 	}
 	if !ok || !(math.Abs(x) <= greatest[q]) {

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"example.org/packcheck/cellfit"
 )
@@ -27,6 +28,16 @@ func rows(format string, args func(s, v, a float64) []any) string {
 }
 
 func sva(s, v, a float64) []any { return []any{s, v, a} }
+
+// counted adds the number of the row.
+func counted(s, v, a float64) []any { return []any{s, v, a, int(s) / 10} }
+
+// clocked writes the seconds as a time of the calendar.
+func clocked(layout string) func(s, v, a float64) []any {
+	return func(s, v, a float64) []any {
+		return []any{time.Date(2026, 3, 1, 14, 0, int(s), 0, time.UTC).Format(layout), v, a}
+	}
+}
 
 func TestReadUnderstandsCommonLogs(t *testing.T) {
 	comma := func(text string) string { return strings.ReplaceAll(text, ".", ",") }
@@ -53,6 +64,37 @@ func TestReadUnderstandsCommonLogs(t *testing.T) {
 		{"more columns than needed", "Index,Step,Time (s),Power (W),Voltage (V),Current (A),Note\n" + rows("7,1,%.1f,0,%.3f,%.3f,ok\n", sva)},
 		{"milliseconds since 1970", "timestamp,voltage,current\n" + rows("%.0f,%.3f,%.3f\n", func(s, v, a float64) []any { return []any{1.7e12 + 1000*s, v, a} })},
 		{"byte order mark and carriage returns", "\xef\xbb\xbftime_s,voltage_v,current_a\r\n" + strings.ReplaceAll(rows("%.1f,%.3f,%.3f\n", sva), "\n", "\r\n")},
+		{"rows counted in Sample", "Sample,Time,Voltage,Current\n" + rows("%[4]d,%.1[1]f,%.3[2]f,%.3[3]f\n", counted)},
+		{"rows counted in Sample No, amps by name", "Sample No,Seconds,Volts,Amps\n" + rows("%[4]d,%.1[1]f,%.3[2]f,%.3[3]f\n", counted)},
+		{"rows counted behind a #", "#,Time,Voltage,Current\n" + rows("%[4]d,%.1[1]f,%.3[2]f,%.3[3]f\n", counted)},
+		{"rows counted, no titles", rows("%[4]d,%.1[1]f,%.3[2]f,%.3[3]f\n", counted)},
+		{"titles behind a comment's #", "# time voltage current\n" + rows("%.1f %.3f %.3f\n", sva)},
+		{"a set current before the measured one", "Time,Set Current,Voltage,Current\n" + rows("%.1f,5.000,%.3f,%.3f\n", sva)},
+		{"a set voltage and a current limit", "Time,Set Voltage (V),Current Limit (A),Voltage,Current\n" + rows("%.1f,14.4,9,%.3f,%.3f\n", sva)},
+		{"discharge current", "Time (s),Voltage (V),Discharge current (A)\n" + rows("%.1f,%.3f,%.3f\n", sva)},
+		{"discharge current beside charge current", "Time,Voltage,Charge current,Discharge current\n" + rows("%.1f,%.3f,0.000,%.3f\n", sva)},
+		{"a clock in seconds of 1970", "epoch,voltage,current\n" + rows("%.0f,%.3f,%.3f\n", func(s, v, a float64) []any { return []any{1.7e9 + s, v, a} })},
+		{"short names, milliseconds", "millis,vbat,ibat\n" + rows("%.0f,%.3f,%.3f\n", func(s, v, a float64) []any { return []any{1000 * s, v, a} })},
+		{"date and time in two columns", "Date,Time,Voltage,Current\n" + rows("%s,%.3f,%.3f\n", clocked("2026-03-01,15:04:05"))},
+		{"date and time in two columns, over midnight", "Time,Date,Voltage,Current\n" + rows("%s,%.3f,%.3f\n", func(s, v, a float64) []any {
+			return []any{time.Date(2026, 3, 1, 23, 59, 0, 0, time.UTC).Add(time.Duration(s) * time.Second).Format("15:04:05,02.01.2006"), v, a}
+		})},
+		{"day, month, year with decimal commas", "Datum/Zeit;Spannung [V];Strom [A]\n" + rows("%s;%s;%s\n", func(s, v, a float64) []any {
+			return []any{clocked("02.01.2006 15:04:05")(s, v, a)[0], comma(fmt.Sprintf("%.3f", v)), comma(fmt.Sprintf("%.3f", a))}
+		})},
+		{"a name for the month", "Date,Voltage,Current\n" + rows("%s,%.3f,%.3f\n", clocked("02-Jan-2006 15:04:05"))},
+		{"before noon and after", "Time,Voltage,Current\n" + rows("%s,%.3f,%.3f\n", func(s, v, a float64) []any {
+			return []any{time.Date(2026, 3, 1, 11, 59, 0, 0, time.UTC).Add(time.Duration(s) * time.Second).Format("3:04:05 PM"), v, a}
+		})},
+		{"minutes and seconds", "Duration (mm:ss),Voltage,Current\n" + rows("%s,%.3f,%.3f\n", clocked("04:05"))},
+		{"units in the cells", "Time,Voltage,Current\n" + rows("%.0f s,%.3f V,%.0f mA\n", func(s, v, a float64) []any { return []any{s, v, 1000 * a} })},
+		{"a shunt's millivolts first", "Time,Shunt voltage (mV),Bus voltage (V),Current (mA)\n" + rows("%.1f,7.5,%.3f,%.0f\n", func(s, v, a float64) []any { return []any{s, v, 1000 * a} })},
+		{"a shunt's millivolts last", "Time,Voltage,Shunt voltage (mV),Current\n" + rows("%.1f,%.3f,7.5,%.3f\n", sva)},
+		{"cells before the pack", "Time,Cell1 V,Cell2 V,Pack V,Current A\n" + rows("%.1f,4.1,4.1,%.3f,%.3f\n", sva)},
+		{"one cell alone", "Time,Cell voltage (V),Current (A)\n" + rows("%.1f,%.3f,%.3f\n", sva)},
+		{"French", "Temps (s);Tension (V);Courant (A)\n" + comma(rows("%.1f;%.3f;%.3f\n", sva))},
+		{"Dutch", "Tijd (s);Spanning (V);Stroom (A)\n" + comma(rows("%.1f;%.3f;%.3f\n", sva))},
+		{"Spanish", "Tiempo (s);Voltaje (V);Corriente (A)\n" + comma(rows("%.1f;%.3f;%.3f\n", sva))},
 		{"a blank voltage now and then", "s,V,A\n" + rows("%.1f,%.3f,%.3f\n", sva) + "115,,\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -88,6 +130,8 @@ func TestReadSaysWhereAndWhat(t *testing.T) {
 		{"time going back", head + "0.5,12.7,1\n", 4, 1, "rows in the order of time"},
 		{"too few columns", head + "2,12.7\n3,12.6,1\n", 4, 0, "2 columns; want at least 3"},
 		{"not a number", head + "2,nan,1\n", 4, 2, `"nan"`},
+		{"only a current that was set", "time_s,voltage_v,Set Current\n0,12,1\n1,12,1\n", 1, 0, "no column for amps among"},
+		{"a unit of something else", head + "2,12 A,1\n", 4, 2, `"12 A"; want a number for volts`},
 		{"no current", "time_s,voltage_v\n0,12\n1,12\n", 1, 0, "no column for amps"},
 		{"empty", "", 0, 0, "an empty file"},
 		{"only words", "hello world\nnothing here\n", 0, 0, "no row of numbers"},

@@ -11,18 +11,25 @@ import (
 // columns finds the first row of numbers, reads the titles above it, and
 // decides which column is what.
 func (p *parser) columns(lines [][]byte) error {
-	var titles [][]string
+	var titles, marked [][]string // marked: behind a # that may be a comment's
+	var first [][]byte            // fields of the first row of numbers
 	var rows [][]float64
 	width := 0
 	for i, line := range lines {
 		line = bytes.TrimSpace(line)
-		if len(line) == 0 || line[0] == '#' {
+		if len(line) == 0 {
 			continue
 		}
 		fields := split(nil, line, p.sep)
+		if line[0] == '#' {
+			if len(rows) == 0 {
+				marked = append(marked, texts(fields))
+			}
+			continue
+		}
 		if values, ok := p.numbers(fields); ok {
 			if len(rows) == 0 {
-				p.header, width = i, len(fields)
+				p.header, width, first = i, len(fields), fields
 			}
 			if len(fields) == width && len(rows) < 400 {
 				rows = append(rows, values)
@@ -32,17 +39,16 @@ func (p *parser) columns(lines [][]byte) error {
 		if len(rows) > 0 {
 			continue
 		}
-		text := make([]string, len(fields))
-		for j, f := range fields {
-			text[j] = string(f)
-		}
-		titles = append(titles, text)
+		titles = append(titles, texts(fields))
 	}
 	if len(rows) == 0 {
 		return ReadError{p.o.Name, 0, 0, "no row of numbers in the first 64 KB", p.wanted()}
 	}
 	// Only titles over as many columns as there are numbers count.
 	titles = slices.DeleteFunc(titles, func(t []string) bool { return len(t) != width && len(t) != width+1 })
+	if len(titles) == 0 {
+		titles = titlesBehindMarks(marked, width)
+	}
 	p.use = make([]heading, width)
 	names := make([]string, width)
 	if len(titles) > 0 {
@@ -53,7 +59,58 @@ func (p *parser) columns(lines [][]byte) error {
 	} else {
 		p.guess(rows)
 	}
+	p.findDate(first)
 	return p.choose(names)
+}
+
+func texts(fields [][]byte) []string {
+	out := make([]string, len(fields))
+	for j, f := range fields {
+		out[j] = string(f)
+	}
+	return out
+}
+
+// titlesBehindMarks finds the last line behind a # that names time, volts and
+// amps over as many columns as there are numbers. The # may itself be the title
+// of a column that counts the rows.
+func titlesBehindMarks(marked [][]string, width int) [][]string {
+	for _, t := range slices.Backward(marked) {
+		if len(t) == width+1 && t[0] == "#" {
+			t = t[1:]
+		}
+		if len(t) != width {
+			continue
+		}
+		if t[0] != "#" {
+			t[0] = strings.TrimSpace(strings.TrimLeft(t[0], "#"))
+		}
+		var has [chargeColumn + 1]bool
+		for _, title := range t {
+			has[readHeading(title).what] = true
+		}
+		if has[timeColumn] && has[voltColumn] && has[ampColumn] {
+			return [][]string{t}
+		}
+	}
+	return nil
+}
+
+// findDate looks for a date in a column of its own beside a clock in another.
+func (p *parser) findDate(first [][]byte) {
+	p.date = -1
+	for j, h := range p.use {
+		if h.what != timeColumn || !isDate(first[j]) {
+			continue
+		}
+		for k, other := range p.use {
+			if _, clock := hoursMinutes(first[k], p.comma); other.what == timeColumn && clock && k != j {
+				p.date, p.need = j, max(p.need, j+1)
+				p.use[j].what = unknownColumn
+				return
+			}
+		}
+	}
 }
 
 // numbers reads a row if at least two of its fields are numbers and the first
@@ -63,6 +120,9 @@ func (p *parser) numbers(fields [][]byte) ([]float64, bool) {
 	good := 0
 	for i, f := range fields {
 		x, ok := parseNumber(f, p.comma)
+		if !ok {
+			x, _, _, ok = withUnit(f, p.comma)
+		}
 		if !ok {
 			if x, ok = hoursMinutes(f, p.comma); !ok {
 				x, ok = p.calendar(f)
@@ -110,16 +170,18 @@ func (p *parser) guess(rows [][]float64) {
 		falling  bool // somewhere
 		lo, hi   float64
 		constant bool
+		counting bool // the rows, one by one
 	}
 	all := make([]about, len(p.use))
 	for j := range all {
-		a := about{rising: true, lo: math.Inf(1), hi: math.Inf(-1)}
+		a := about{rising: true, counting: len(rows) > 1, lo: math.Inf(1), hi: math.Inf(-1)}
 		for i, row := range rows {
 			a.lo, a.hi = min(a.lo, row[j]), max(a.hi, row[j])
 			if i > 0 && !(row[j] > rows[i-1][j]) {
 				a.rising = false
 				a.falling = a.falling || row[j] != rows[i-1][j]
 			}
+			a.counting = a.counting && (i == 0 || row[j] == rows[i-1][j]+1)
 		}
 		a.constant = a.lo == a.hi
 		a.rising = a.rising && !a.constant
@@ -127,7 +189,8 @@ func (p *parser) guess(rows [][]float64) {
 	}
 	volts, time := -1, -1
 	for j, a := range all {
-		if a.rising && time < 0 {
+		// A count of the rows rises too, but time is the other one.
+		if a.rising && (time < 0 || all[time].counting) {
 			time = j
 		}
 	}
@@ -154,7 +217,7 @@ func (p *parser) guess(rows [][]float64) {
 		p.use[volts] = heading{what: voltColumn, scale: 1}
 	}
 	for j := range all {
-		if j != time && j != volts {
+		if j != time && j != volts && !all[j].counting {
 			p.use[j] = heading{what: ampColumn, scale: 1}
 			break
 		}
@@ -175,10 +238,12 @@ func (p *parser) choose(names []string) error {
 	for q := range p.index {
 		p.index[q] = -1
 	}
+	claims := map[quantity]int{}
 	for j, h := range p.use {
 		if h.what == unknownColumn {
 			continue
 		}
+		claims[h.what]++
 		if k := p.index[h.what]; k < 0 || h.rank > p.use[k].rank {
 			p.index[h.what] = j
 		}
@@ -208,118 +273,11 @@ func (p *parser) choose(names []string) error {
 		}
 		return fmt.Sprintf("column %d", p.index[q]+1)
 	}
+	for _, q := range []quantity{voltColumn, ampColumn} {
+		if claims[q] > 1 {
+			p.log.Notes = append(p.log.Notes, fmt.Sprintf("Of %d columns that could hold %s, %q was taken.", claims[q], quantityNames[q], said(q)))
+		}
+	}
 	c.Time, c.Volts, c.Amps, c.Temp = said(timeColumn), said(voltColumn), said(ampColumn), said(tempColumn)
 	return nil
-}
-
-// finish settles units that were not said, the sign, and the charge.
-func (p *parser) finish() (*Log, error) {
-	l := p.log
-	if l.Rows() < 2 {
-		return nil, ReadError{p.o.Name, 0, 0, fmt.Sprintf("rows of numbers: %d", l.Rows()), "at least two"}
-	}
-	if !p.anyTemp {
-		l.TempC = nil
-	}
-	if !p.anyAmb {
-		l.AmbientC = nil
-	}
-	if p.index[voltColumn] < 0 {
-		l.Volts = nil
-	}
-	p.unsaid()
-	sign := float64(p.o.Discharging)
-	if sign == 0 && l.Volts == nil {
-		sign = 1
-	} else if sign == 0 {
-		sign = dischargeSign(l)
-	}
-	if sign < 0 {
-		l.Columns.Flipped = true
-		for i := range l.Amps {
-			l.Amps[i] = -l.Amps[i]
-		}
-	}
-	l.integrate()
-	p.counter()
-	return l, nil
-}
-
-// unsaid scales columns whose titles give no unit and whose numbers leave no
-// doubt.
-func (p *parser) unsaid() {
-	l := p.log
-	if c := p.use[p.index[timeColumn]]; !c.said && p.clock.first > 1e11 {
-		for i := range l.TimeS {
-			l.TimeS[i] /= 1000
-		}
-		l.Notes = append(l.Notes, "Time was taken as milliseconds since 1970.")
-	}
-	if l.Volts == nil {
-		return
-	}
-	if c := p.use[p.index[voltColumn]]; !c.said && slices.Max(l.Volts) > 1000 {
-		for i := range l.Volts {
-			l.Volts[i] /= 1000
-		}
-		l.Notes = append(l.Notes, "Voltage was taken as millivolts.")
-		if a := p.use[p.index[ampColumn]]; !a.said && max(slices.Max(l.Amps), -slices.Min(l.Amps)) >= 20 {
-			for i := range l.Amps {
-				l.Amps[i] /= 1000
-			}
-			l.Notes = append(l.Notes, "Current was taken as milliamperes.")
-		}
-	}
-}
-
-// dischargeSign returns +1 when the file counts a discharge as positive. A
-// battery's voltage falls when its discharge current rises; without any change
-// of current, it falls while it is being discharged.
-func dischargeSign(l *Log) float64 {
-	most := 0.0
-	for _, a := range l.Amps {
-		most = max(most, math.Abs(a))
-	}
-	var steps, trend float64
-	for i := 1; i < l.Rows(); i++ {
-		da, dv := l.Amps[i]-l.Amps[i-1], l.Volts[i]-l.Volts[i-1]
-		if math.Abs(da) > 0.2*most {
-			steps += da * dv
-		} else if math.Abs(l.Amps[i]) > 0.05*most {
-			trend += math.Copysign(dv, dv*l.Amps[i])
-		}
-	}
-	switch {
-	case steps != 0:
-		return -math.Copysign(1, steps)
-	case trend != 0:
-		return -math.Copysign(1, trend)
-	}
-	return 1
-}
-
-// counter uses the log's own charge counter when it agrees with the current:
-// it knows what happened between the rows.
-func (p *parser) counter() {
-	l := p.log
-	if len(p.charge) != l.Rows() {
-		return
-	}
-	first, last := p.charge[0], p.charge[l.Rows()-1]
-	span := slices.Max(l.ChargeAh) - slices.Min(l.ChargeAh)
-	if span == 0 || math.IsNaN(first) || math.IsNaN(last) {
-		return
-	}
-	sign := 1.0
-	if (last-first)*l.ChargeAh[l.Rows()-1] < 0 {
-		sign = -1
-	}
-	for i, c := range p.charge {
-		if !(math.Abs(sign*(c-first)-l.ChargeAh[i]) <= 0.15*span) {
-			return
-		}
-	}
-	for i, c := range p.charge {
-		l.ChargeAh[i] = sign * (c - first)
-	}
 }

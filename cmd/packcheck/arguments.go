@@ -66,12 +66,18 @@ func split(known []cli.Flag, args []string, leading bool) (flags, operands []str
 			continue
 		}
 		i++
-		if i == len(args) || strings.HasPrefix(args[i], "-") && args[i] != "-" {
+		if i == len(args) || looksLikeFlag(args[i]) {
 			return nil, nil, fmt.Errorf("--%s needs a value behind it", name)
 		}
 		flags = append(flags, args[i])
 	}
 	return flags, operands, nil
+}
+
+// looksLikeFlag reports whether an argument is no value: "-" is a stream and
+// "-10 C" a quantity.
+func looksLikeFlag(arg string) bool {
+	return len(arg) > 1 && arg[0] == '-' && !strings.ContainsRune("0123456789.,", rune(arg[1]))
 }
 
 // lookUp finds a flag by its name without dashes; nil is the help flag of a

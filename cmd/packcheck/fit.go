@@ -52,6 +52,8 @@ What to make of it
     --write-pack FILE        a [pack] table to put into a setup file
     --write-chemistry FILE   the fitted cell, for the key chemistry_file
     --name NAME              what to call that cell in a setup file
+    A file that is there already is written over only if fit wrote it and
+    nobody changed it since.
 
 Exit code
     0  done; what the logs do not tell is said

@@ -96,7 +96,7 @@ func (f *fitted) json(w *bytes.Buffer) error {
 	for _, o := range f.Ohms {
 		ohms = append(ohms, fitJSONOhm{figure(o.Charge), inJSON(o.Ohm), o.Steps})
 	}
-	pack, err := f.packTable()
+	pack, err := f.packTable(".")
 	if err != nil {
 		return err
 	}

@@ -32,15 +32,15 @@ func (f *fitted) compare() error {
 	if !f.CellKnown {
 		return nil
 	}
-	m, err := f.Model()
-	if err != nil {
-		return err
-	}
-	for _, l := range f.logs {
+	for i, l := range f.logs {
+		m, start, err := f.ModelOf(i)
+		if err != nil {
+			return err
+		}
 		// Far below the cutoff the voltage falls off a cliff; a few millivolt
 		// hours there would drown all the rest.
 		above := l.Condense(comparedRows).Until(0.95 * f.Options.CutoffV)
-		f.agrees = append(f.agrees, cellfit.Replay(m, above, cellfit.ReplayOptions{AmbientC: f.airC}))
+		f.agrees = append(f.agrees, cellfit.Replay(m, above, cellfit.ReplayOptions{AmbientC: f.airC, StartCharge: start}))
 	}
 	return nil
 }

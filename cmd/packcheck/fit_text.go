@@ -17,6 +17,9 @@ func (f *fitted) text(w io.Writer) {
 	s.block("Capacity: ", 2, f.capacityLine())
 	s.block("Resistance: ", 2, f.resistanceLine())
 	s.block("Health: ", 2, f.healthLine())
+	if f.NoCell != "" {
+		s.block("NO CELL COULD BE FITTED: ", 2, f.NoCell+".")
+	}
 	s.WriteByte('\n')
 	s.fact("Kind of cell", f.profile.Title)
 	s.fact("Cells in series", fmt.Sprint(f.cells))
@@ -76,10 +79,13 @@ func (f *fitted) capacityLine() string {
 }
 
 func (f *fitted) resistanceLine() string {
-	if !f.MidOhm.Known {
-		return "not known; the current never changes suddenly"
+	switch {
+	case f.MidOhm.Known:
+		return estimate(quantity.Resistance, f.MidOhm)
+	case len(f.Ohms) > 0:
+		return "not known at half charge; what is known stands below"
 	}
-	return estimate(quantity.Resistance, f.MidOhm)
+	return "not known; no row catches a sudden change of current"
 }
 
 func (f *fitted) healthLine() string {
@@ -176,7 +182,7 @@ func (f *fitted) textCapacity(s *sheet) {
 func (f *fitted) textResistance(s *sheet) {
 	s.heading("Resistance of the whole battery")
 	if len(f.Ohms) == 0 {
-		s.block("", 0, "Not known: the current never changes suddenly.")
+		s.block("", 0, "Not known: no row catches a sudden change of current, and one current alone does not tell resistance from voltage.")
 		return
 	}
 	for _, o := range f.Ohms {
@@ -203,7 +209,7 @@ func (f *fitted) textCell(s *sheet) {
 
 // textPack shows the lines for a setup file.
 func (f *fitted) textPack(s *sheet) {
-	lines, err := f.packTable()
+	lines, err := f.packTable(".")
 	if err != nil {
 		return
 	}

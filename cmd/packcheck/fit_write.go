@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -35,6 +36,9 @@ func readTargets(c *cli.Context, about *known, logs []string) (targets, error) {
 				return t, fmt.Errorf("--%s %s would overwrite what was read", x.flag, x.target)
 			}
 		}
+		if err := replaceable(x.target); err != nil {
+			return t, fmt.Errorf("--%s %s: %w", x.flag, x.target, err)
+		}
 	}
 	builtin, _ := chemistry.Builtin().Profile(about.profile.Name)
 	switch _, taken := about.set.Profile(t.name); {
@@ -51,15 +55,15 @@ func readTargets(c *cli.Context, about *known, logs []string) (targets, error) {
 	return t, nil
 }
 
-// packTable returns the lines for a setup file, with the fitted cell when that
-// is written too.
-func (f *fitted) packTable() (string, error) {
+// packTable returns the lines for a setup file in a folder, with the fitted cell
+// when that is written too.
+func (f *fitted) packTable(folder string) (string, error) {
 	var b strings.Builder
 	var err error
 	if f.cellsFile == "" {
 		err = f.WritePack(&b)
 	} else {
-		err = f.WriteOwnPack(&b, f.name, relative(f.packFile, f.cellsFile))
+		err = f.WriteOwnPack(&b, f.name, relative(folder, f.cellsFile))
 	}
 	return b.String(), err
 }
@@ -77,13 +81,13 @@ func (f *fitted) writeFiles() error {
 		flag, target string
 		write        func(io.Writer) error
 	}{
-		{flagWriteChemistry, f.cellsFile, func(w io.Writer) error { return f.WriteChemistry(w, f.name) }},
+		{flagWriteChemistry, f.cellsFile, f.writeCell},
 		{flagWritePack, f.packFile, func(w io.Writer) error {
-			text, err := f.packTable()
-			if err == nil {
-				_, err = io.WriteString(w, text)
+			text, err := f.packTable(filepath.Dir(resolved(f.packFile)))
+			if err != nil {
+				return err
 			}
-			return err
+			return writeMarked(w, text)
 		}},
 	} {
 		if t.target == "" {
@@ -101,6 +105,18 @@ func (f *fitted) writeFiles() error {
 		}
 	}
 	return nil
+}
+
+// writeCell writes the fitted cell if packcheck would read it again.
+func (f *fitted) writeCell(w io.Writer) error {
+	var text bytes.Buffer
+	if err := f.WriteChemistry(&text, f.name); err != nil {
+		return err
+	}
+	if _, err := f.set.Extend(bytes.NewReader(text.Bytes()), f.cellsFile); err != nil {
+		return fmt.Errorf("the logs led to a cell that cannot be, so nothing was written: %w", err)
+	}
+	return writeMarked(w, text.String())
 }
 
 // chemistryName is what a setup calls the fitted cell: the given name, or that
@@ -122,9 +138,9 @@ func chemistryName(given, file string) string {
 	return strings.Trim(name, "-")
 }
 
-// relative is the name of the chemistry file as seen from the pack's.
-func relative(pack, cells string) string {
-	if rel, err := filepath.Rel(filepath.Dir(resolved(pack)), resolved(cells)); err == nil {
+// relative is the name of the chemistry file as seen from a folder.
+func relative(folder, cells string) string {
+	if rel, err := filepath.Rel(resolved(folder), resolved(cells)); err == nil {
 		return filepath.ToSlash(rel)
 	}
 	return resolved(cells)
