@@ -78,8 +78,9 @@ func (f *finder) plausibleAmps(l *Log) error {
 		return nil
 	}
 	var flowing []float64
+	limit := restShare * l.mostA()
 	for _, a := range l.Amps {
-		if a > restShare*l.mostA() {
+		if a > limit {
 			flowing = append(flowing, a)
 		}
 	}
