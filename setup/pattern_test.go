@@ -44,16 +44,10 @@ func benchOf(t testing.TB, content string) (*setup.Parts, error) {
 	return s.Parts()
 }
 
-// What a logger wrote can be played again, whatever its columns are called. A
-// log tells what flowed at its rows, so between two of them flows the mean.
-func TestAPatternMayBeALog(t *testing.T) {
-	want := []setup.Demand{{Seconds: 2, CurrentA: 0}, {Seconds: 1, CurrentA: 2}, {Seconds: 60, CurrentA: 4}}
-	for name, content := range map[string]string{
-		"titles and plain units":                        "time_s,voltage_v,current_a\n0,12.6,0\n2,12.6,0\n3,12.3,4\n63,12.2,4\n",
-		"other order, milliamperes, discharge negative": "I (mA);t (s);U (mV)\n0;0;12600\n0;2;12600\n-4000;3;12300\n-4000;63;12200\n",
-		"decimal commas and clock time":                 "Zeit;Spannung (V);Strom (A)\n10:00:00;12,6;0,0\n10:00:02;12,6;0,0\n10:00:03;12,3;4,0\n10:01:03;12,2;4,0\n",
-		"a preamble and one more column":                "Bramble Lane logger\nTime (s)\tVoltage (V)\tCurrent (A)\tTemp (C)\n0\t12.6\t0\t20\n2\t12.6\t0\t20\n3\t12.3\t4\t20\n63\t12.2\t4\t21\n",
-	} {
+// playsAs holds files of different make to the same demands.
+func playsAs(t *testing.T, want []setup.Demand, files map[string]string) {
+	t.Helper()
+	for name, content := range files {
 		got, err := patternOf(t, content)
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
@@ -63,6 +57,18 @@ func TestAPatternMayBeALog(t *testing.T) {
 			t.Errorf("%s: -want +got\n%s", name, d)
 		}
 	}
+}
+
+// What a logger wrote can be played again, whatever its columns are called. A
+// log tells what flowed at its rows, so between two of them flows the mean.
+func TestAPatternMayBeALog(t *testing.T) {
+	want := []setup.Demand{{Seconds: 2, CurrentA: 0}, {Seconds: 1, CurrentA: 2}, {Seconds: 60, CurrentA: 4}}
+	playsAs(t, want, map[string]string{
+		"titles and plain units":                        "time_s,voltage_v,current_a\n0,12.6,0\n2,12.6,0\n3,12.3,4\n63,12.2,4\n",
+		"other order, milliamperes, discharge negative": "I (mA);t (s);U (mV)\n0;0;12600\n0;2;12600\n-4000;3;12300\n-4000;63;12200\n",
+		"decimal commas and clock time":                 "Zeit;Spannung (V);Strom (A)\n10:00:00;12,6;0,0\n10:00:02;12,6;0,0\n10:00:03;12,3;4,0\n10:01:03;12,2;4,0\n",
+		"a preamble and one more column":                "Bramble Lane logger\nTime (s)\tVoltage (V)\tCurrent (A)\tTemp (C)\n0\t12.6\t0\t20\n2\t12.6\t0\t20\n3\t12.3\t4\t20\n63\t12.2\t4\t21\n",
+	})
 }
 
 // Three columns used to be read as two: the volts would have been drawn as
@@ -83,7 +89,7 @@ func TestVoltsAreNotDrawnAsAmperes(t *testing.T) {
 // they do in a log.
 func TestAPatternNeedsNoVolts(t *testing.T) {
 	want := []setup.Demand{{Seconds: 60, CurrentA: 0.8}, {Seconds: 60, CurrentA: 0}, {Seconds: 120, CurrentA: 4}}
-	for name, content := range map[string]string{
+	playsAs(t, want, map[string]string{
 		"seconds and amperes, untitled":      "0,0.8\n60,0\n120,4\n240,0\n",
 		"milliamperes":                       "Time (s),Current (mA)\n0,800\n60,0\n120,4000\n240,0\n",
 		"minutes":                            "Time (min),Current (A)\n0,0.8\n1,0\n2,4\n4,0\n",
@@ -92,16 +98,7 @@ func TestAPatternNeedsNoVolts(t *testing.T) {
 		"with a temperature":                 "Time (s)\tCurrent (A)\tTemp (C)\n0\t0.8\t20\n60\t0\t20\n120\t4\t21\n240\t0\t21\n",
 		"discharging counted as negative":    "time_s,current_a\n0,-0.8\n60,0\n120,-4\n240,0\n",
 		"two rows at the moment of a change": "time_s,current_a\n0,0.8\n60,0.8\n60,0\n120,4\n240,4\n",
-	} {
-		got, err := patternOf(t, content)
-		if err != nil {
-			t.Errorf("%s: %v", name, err)
-			continue
-		}
-		if d := cmp.Diff(want, got, cmpopts.EquateApprox(1e-9, 1e-12)); d != "" {
-			t.Errorf("%s: -want +got\n%s", name, d)
-		}
-	}
+	})
 }
 
 func TestACurrentThatOnlySometimesFlowsBackIsNotTurned(t *testing.T) {
