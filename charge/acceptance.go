@@ -59,7 +59,7 @@ func (t *intake) mainA(s *battery.State, chargingA float64) float64 {
 			continue
 		}
 		by := (mainA + gas - chargingA) / (1 + gas*steep)
-		if mainA -= by; by < closeEnough*chargingA || mainA <= 0 {
+		if mainA -= by; math.Abs(by) < closeEnough*chargingA || mainA <= 0 {
 			break
 		}
 	}
