@@ -396,9 +396,6 @@ func (v *view) cutoffs(add adder) error {
 	if err != nil {
 		return err
 	}
-	if b := v.parts.Bench; b != nil && b.UntilV.Known {
-		watched(fs)
-	}
 	add(TopicCutoff, fs)
 	if c.Cutoffs.Len() == 0 {
 		return nil
@@ -415,18 +412,6 @@ func (v *view) cutoffs(add adder) error {
 		}
 	}
 	return nil
-}
-
-// watched puts it down to whoever runs a bench load with an end voltage that
-// nothing else disconnects the pack.
-func watched(fs []finding.Finding) {
-	for i := range fs {
-		if fs[i].Code == "cutoff-none" {
-			fs[i].Level = finding.Watch
-			fs[i].Title = "Only whoever ends the load at the voltage asked for protects the pack: nothing in it does."
-			fs[i].Advice = "Stay with it, or let a load that switches itself off do it."
-		}
-	}
 }
 
 // follow is what happens around the first opening of a cutoff, computed once.
@@ -451,5 +436,6 @@ func (v *view) cutoffCase() cutoff.Case {
 	return cutoff.Case{
 		Pack: c.Pack, Start: c.Pack.StateAt(c.StartCharge, c.PackC), Chain: c.Cutoffs,
 		LoadA: loadA, PathOhm: c.PathOhm, AmbientC: c.AmbientC,
+		Watched: v.parts.Bench != nil && v.parts.Bench.UntilV.Known,
 	}
 }

@@ -234,11 +234,17 @@ func Judge(c Case) ([]finding.Finding, error) {
 	_, harm := endUnderLoad(p, c.LoadA/m.RatedAh())
 	var fs []finding.Finding
 	if c.Chain.Len() == 0 {
-		fs = append(fs, finding.Finding{
+		none := finding.Finding{
 			Code: "cutoff-none", Level: harmLevel(p), Unit: "V", Found: 0, Limit: harm * n, Source: p.LadderSource,
 			Title:  "Nothing disconnects the pack before it is drained to ruin.",
 			Advice: "Fit a low-voltage cutoff; a tool pack's own protection often sits in the tool, not in the pack.",
-		})
+		}
+		if c.Watched {
+			none.Level = finding.Watch
+			none.Title = "Only whoever ends the load at the voltage asked for protects the pack: nothing in it does."
+			none.Advice = "Stay with it, or let a load that switches itself off do it."
+		}
+		fs = append(fs, none)
 	}
 	highest, packs := 0.0, 1.0
 	for i := range c.Chain.Len() {

@@ -25,6 +25,7 @@ type Case struct {
 	LoadA    float64       // running current, > 0
 	PathOhm  float64       // between pack and controller; 0 = none
 	AmbientC float64       // surroundings, deg C
+	Watched  bool          // whoever runs the load ends it at a voltage, so a missing cutoff is less grave
 }
 
 // errCase is wrapped by the errors of [Follow], [Idle] and [Advise].
