@@ -133,13 +133,7 @@ func scipyCase(c *ride.Case, opensAtV float64) map[string]any {
 		r0, r1, r2 = append(r0, scale*q0(x)), append(r1, scale*q1(x)), append(r2, scale*q2(x))
 	}
 	ohm, capacity := p.Resistance.TempFactor.Func(), p.Capacity.TempFactor.Func()
-	ohm1, ohm2 := ohm, ohm
-	if !p.Fast.TempFactor.Empty() {
-		ohm1 = p.Fast.TempFactor.Func()
-	}
-	if !p.Slow.TempFactor.Empty() {
-		ohm2 = p.Slow.TempFactor.Func()
-	}
+	ohm1, ohm2 := p.Fast.FactorOver(p.Resistance).Func(), p.Slow.FactorOver(p.Resistance).Func()
 	var factor1, factor2 []float64
 	for x := -20.0; x <= 100; x += 0.25 {
 		temps, factor, share = append(temps, x), append(factor, ohm(x)), append(share, capacity(x))

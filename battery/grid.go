@@ -90,13 +90,7 @@ func scaled(one *[gridCells]chargeRow, cells, factor float64) *[gridCells]charge
 // tempGrid tabulates the temperature factors.
 func tempGrid(p chemistry.Profile) *[tempCells]tempCell {
 	ohm, capacity := p.Resistance.TempFactor.Func(), p.Capacity.TempFactor.Func()
-	ohm1, ohm2 := ohm, ohm
-	if !p.Fast.TempFactor.Empty() {
-		ohm1 = p.Fast.TempFactor.Func()
-	}
-	if !p.Slow.TempFactor.Empty() {
-		ohm2 = p.Slow.TempFactor.Func()
-	}
+	ohm1, ohm2 := p.Fast.FactorOver(p.Resistance).Func(), p.Slow.FactorOver(p.Resistance).Func()
 	values := func(i int) tempRow {
 		t := tempLo + float64(i)/perKelvin
 		f := capacity(t)

@@ -147,9 +147,7 @@ func usable(p chemistry.Profile) error {
 		p.Slow.OhmAh, p.Capacity.TempFactor, p.Capacity.HourShare,
 	}
 	for _, b := range []chemistry.Branch{p.Fast, p.Slow} {
-		if !b.TempFactor.Empty() {
-			curves = append(curves, b.TempFactor)
-		}
+		curves = append(curves, b.FactorOver(p.Resistance))
 		if !(b.KneeV >= 0) || math.IsInf(b.KneeV, 0) {
 			return fmt.Errorf("battery: profile %q has a branch that bends at %g V", p.Name, b.KneeV)
 		}

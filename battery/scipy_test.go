@@ -100,13 +100,7 @@ func (c outingCase) problem(t testing.TB) problem {
 		}
 		return grid
 	}
-	q.FastFactor, q.SlowFactor = q.OhmFactor, q.OhmFactor
-	if f := p.Fast.TempFactor; !f.Empty() {
-		q.FastFactor = f.Grid(-20, 60, n)
-	}
-	if f := p.Slow.TempFactor; !f.Empty() {
-		q.SlowFactor = f.Grid(-20, 60, n)
-	}
+	q.FastFactor, q.SlowFactor = p.Fast.FactorOver(p.Resistance).Grid(-20, 60, n), p.Slow.FactorOver(p.Resistance).Grid(-20, 60, n)
 	cells := float64(c.cells)
 	q.Knee1, q.Knee2 = cells*p.Fast.KneeV, cells*p.Slow.KneeV
 	q.Volts = scaled(p.Rest.VoltsAt, cells)

@@ -30,14 +30,12 @@ type CellOptions struct {
 	FullAhSpread  float64   // how far the full charge may lie from that, relative; 0 = 0.015
 	OhmSpread     float64   // how far a resistance may lie from Base's, of its logarithm; 0 = 1
 	Ohms          []OhmAt   // resistances of the whole pack that were measured otherwise, such as from steps
-	OneWell       bool      // all charge is available at once, whatever Base says
 	FitWells      bool      // find the two wells too: for cells that give less at a higher current than resistance explains
 	StartFull     []bool    // per log: it began full, whatever its first voltage says
 	Weights       []float64 // per log; nil = all 1
 	Unit          []int     // per log: which specimen, from 0; each has a capacity of its own. nil = all the same
 	UnitShare     []float64 // per specimen: its capacity over the first's, as far as known; nil = all 1
 	UnitSpread    float64   // relative spread of those capacities; 0 = 0.02
-	MeanUnit      bool      // the profile gets the mean capacity of the logs' specimens, not the first's
 	Searches      int       // from how many places the search starts, 1 to 4; 0 = 4
 	CutoffV       float64   // V per cell: what follows a voltage clearly below is left out; 0 = nothing
 }
@@ -125,13 +123,12 @@ func (f *fitter) search(start []float64) (x []float64, cost float64, err error) 
 	var at []float64 // where residuals and jacobian were last taken
 	residuals := make([]float64, f.residuals)
 	jacobian := mat.NewDense(f.residuals, n, nil)
-	slopes := func(x []float64) {
+	look := func(x []float64) {
 		if slices.Equal(at, x) {
 			return
 		}
 		at = slices.Clone(x)
-		f.off(residuals, x)
-		fd.Jacobian(jacobian, f.off, x, &fd.JacobianSettings{Formula: fd.Forward, Step: 1e-4, OriginValue: residuals, Concurrent: true})
+		f.slopes(jacobian, residuals, x)
 	}
 	trial := make([]float64, f.residuals)
 	problem := optimize.Problem{
@@ -140,13 +137,13 @@ func (f *fitter) search(start []float64) (x []float64, cost float64, err error) 
 			return squares(trial)
 		},
 		Grad: func(grad, x []float64) {
-			slopes(x)
+			look(x)
 			g := mat.NewVecDense(n, grad)
 			g.MulVec(jacobian.T(), mat.NewVecDense(f.residuals, residuals))
 			g.ScaleVec(2, g)
 		},
 		Hess: func(hess *mat.SymDense, x []float64) {
-			slopes(x)
+			look(x)
 			hess.SymOuterK(2, jacobian.T())
 		},
 	}
@@ -157,6 +154,13 @@ func (f *fitter) search(start []float64) (x []float64, cost float64, err error) 
 		return nil, 0, fmt.Errorf("cellfit: the search failed: %w", err)
 	}
 	return result.X, result.F, nil // where a line search found nothing better is the end too
+}
+
+// slopes writes the residuals at a vector of unknowns and how each of them
+// changes with each unknown.
+func (f *fitter) slopes(jacobian *mat.Dense, residuals, x []float64) {
+	f.off(residuals, x)
+	fd.Jacobian(jacobian, f.off, x, &fd.JacobianSettings{Formula: fd.Forward, Step: 1e-4, OriginValue: residuals, Concurrent: true})
 }
 
 func squares(x []float64) float64 {
@@ -177,13 +181,6 @@ func (f *fitter) result(x []float64) (CellFit, error) {
 	for _, share := range d.unit {
 		fit.UnitAh = append(fit.UnitAh, d.fullAh*share)
 	}
-	if f.o.MeanUnit {
-		var sum float64
-		for _, c := range f.curves {
-			sum += fit.UnitAh[c.unit]
-		}
-		fit.Profile.Capacity.Ratio = sum / float64(len(f.curves)) / f.o.CapacityAh
-	}
 	models, err := f.models(d)
 	if err != nil {
 		return CellFit{}, err
@@ -201,7 +198,7 @@ func (f *fitter) result(x []float64) (CellFit, error) {
 // doubts works out the standard uncertainties.
 func (f *fitter) doubts(fit *CellFit, d draft, x []float64) {
 	jacobian := mat.NewDense(f.residuals, len(x), nil)
-	fd.Jacobian(jacobian, f.off, x, &fd.JacobianSettings{Formula: fd.Forward, Step: 1e-4, Concurrent: true})
+	f.slopes(jacobian, make([]float64, f.residuals), x)
 	var curvature, covariance mat.SymDense
 	curvature.SymOuterK(1, jacobian.T())
 	var chol mat.Cholesky

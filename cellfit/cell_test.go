@@ -69,7 +69,7 @@ func TestFitCellFindsHowACellBendsInTheCold(t *testing.T) {
 		}
 	}
 	fit, err := cellfit.FitCell(logs, cellfit.CellOptions{
-		Base: profile(t, "li-ion"), CapacityAh: 3, CellsInSeries: 1, FitKiloJ: true, FastKiloJ: 55, Weights: weights, OneWell: true,
+		Base: profile(t, "li-ion"), CapacityAh: 3, CellsInSeries: 1, FitKiloJ: true, FastKiloJ: 55, Weights: weights,
 	})
 	if err != nil {
 		t.Fatal(err)

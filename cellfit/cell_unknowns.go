@@ -44,7 +44,7 @@ type draft struct {
 	profile                     chemistry.Profile
 	fullAh                      float64
 	kiloJ, fastKiloJ, slowKiloJ float64
-	depthH, tauH                float64   // of the wells, see wellShape
+	depthH, tauH                float64   // of the wells: charge per ampere that stays behind, and its time, hours
 	unit                        []float64 // capacities of further specimens over the first's
 }
 
@@ -138,10 +138,7 @@ func (f *fitter) drafted(x []float64) draft {
 		}
 	}
 	p.Capacity.Ratio = d.fullAh / f.o.CapacityAh
-	switch {
-	case f.o.OneWell:
-		p.Wells.C, p.Wells.KPerS = 1, 0
-	case f.o.FitWells:
+	if f.o.FitWells {
 		p.Wells.C = 1 / (1 + d.depthH/d.tauH)
 		p.Wells.KPerS = p.Wells.C * (1 - p.Wells.C) / d.tauH / 3600
 	}

@@ -95,7 +95,7 @@ func tables(root *group, key string) map[string]*group {
 // groupNames are the tables of a chemistry, in the order of the format.
 var groupNames = [...]string{
 	"ladder", "end_volts", "rest", "resistance", "fast", "slow", "wells",
-	"capacity", "keeping", "heat", "mass", "spread", "charge", "discharge",
+	"capacity", "keeping", "heat", "mass", "spread", "charge", "discharge", optionalGroup,
 }
 
 // optionalGroup is the one that a chemistry may be without.
@@ -129,13 +129,9 @@ func readProfile(g *group, name string, have, next *Set) Profile {
 		case ok:
 			source := sub.source(known)
 			readGroup(&p, part, sub, source)
-		case !based:
+		case !based && part != optionalGroup:
 			g.doc.fault(g.key+"."+part, "missing", "a table ["+g.key+"."+part+"]")
 		}
-	}
-	if sub, ok := g.table(optionalGroup); ok {
-		source := sub.source(known)
-		readGroup(&p, optionalGroup, sub, source)
 	}
 	g.done()
 	if len(g.doc.faults) == 0 {

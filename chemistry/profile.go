@@ -119,6 +119,15 @@ type Branch struct {
 	Source     string
 }
 
+// FactorOver returns the branch's factor over temperature: its own, or that of
+// the resistance where it has none.
+func (b Branch) FactorOver(r Resistance) Curve {
+	if b.TempFactor.Empty() {
+		return r.TempFactor
+	}
+	return b.TempFactor
+}
+
 // WellShape holds the constants of the kinetic battery model.
 type WellShape struct {
 	C      float64 // share of the charge that is available at once, (0, 1]; 1 = no bound well

@@ -83,22 +83,21 @@ func follow(m *battery.Model, s *battery.State, log *cellfit.Log, each func(row 
 // recharge runs a model along the discharge that came before, from full, and
 // then along the recharge; and computes the recharge once more by itself.
 func (d dataset) recharge(m *battery.Model, before, log *cellfit.Log) (recharged, error) {
-	first, last, err := absorbing(log)
+	flows, first, last, err := absorbing(log)
 	if err != nil {
 		return recharged{}, err
 	}
 	out, empty := d.along(m, before, log, first, last)
-	flows := slices.IndexFunc(log.Amps, func(a float64) bool { return a < -0.05 })
 	return out, out.alone(m, empty, log, flows, first, last)
 }
 
-// absorbing returns the first and the last row at which a recharge stands at
-// the absorption's voltage.
-func absorbing(log *cellfit.Log) (first, last int, err error) {
+// absorbing returns the row from which a recharge flows, and the first and the
+// last at which it stands at the absorption's voltage.
+func absorbing(log *cellfit.Log) (flows, first, last int, err error) {
 	first = slices.IndexFunc(log.Volts, func(v float64) bool { return v >= absorbsV })
-	flows := slices.IndexFunc(log.Amps, func(a float64) bool { return a < -0.05 })
+	flows = slices.IndexFunc(log.Amps, func(a float64) bool { return a < -0.05 })
 	if first < 0 || flows < 0 || flows >= first {
-		return 0, 0, fmt.Errorf("not a recharge to %g V", absorbsV)
+		return 0, 0, 0, fmt.Errorf("not a recharge to %g V", absorbsV)
 	}
 	last = first
 	for i, v := range log.Volts {
@@ -106,7 +105,7 @@ func absorbing(log *cellfit.Log) (first, last int, err error) {
 			last = i
 		}
 	}
-	return first, last, nil
+	return flows, first, last, nil
 }
 
 // along runs a model along the discharge that came before, from full, and then
@@ -182,7 +181,7 @@ func (d dataset) fitAcceptance(p chemistry.Profile, c curves, model func(chemist
 	if before == nil || log == nil {
 		return p, fmt.Errorf("the acceptance is fitted to %s and %s", d.accepted, d.recharges[d.accepted])
 	}
-	first, last, err := absorbing(log)
+	_, first, last, err := absorbing(log)
 	if err != nil {
 		return p, err
 	}
