@@ -8,8 +8,8 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
-	"example.org/packcheck/finding"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/ride"
 )
 
 // How far an advised opening voltage is raised, in parts of the nominal volts,
@@ -24,7 +24,7 @@ const (
 // advised is the setting that suits this pack and this launch: the one of
 // package cutoff, raised where a ride that ends with it still does harm. Nil
 // when none is found.
-func (v *view) advised(a cutoff.Advice) (*AdvisedCutoff, []finding.Finding, error) {
+func (v *view) advised(a cutoff.Advice) (*AdvisedCutoff, []answer.Finding, error) {
 	d := cutoff.Device{Where: cutoff.Module, OpensAtV: a.OpensAtV, DelayS: a.DelayS}
 	for range raiseTries {
 		if d.OpensAtV >= v.o.c.Pack.FullV() {
@@ -43,8 +43,8 @@ func (v *view) advised(a cutoff.Advice) (*AdvisedCutoff, []finding.Finding, erro
 		}
 		d.OpensAtV = math.Ceil((d.OpensAtV+raiseShare*v.o.c.Pack.NominalV())*10-1e-9) / 10
 	}
-	return nil, []finding.Finding{{
-		Code: "cutoff-cannot-protect", Level: finding.Watch, Source: "cutoff-practice",
+	return nil, []answer.Finding{{
+		Code: "cutoff-cannot-protect", Level: answer.Watch, Source: "cutoff-practice",
 		Title:  "No cutoff that watches the volts of the whole pack protects its weakest cell under this load.",
 		Advice: "Use a sounder or larger pack, or one whose electronics watch every cell.",
 	}}, nil
@@ -72,9 +72,9 @@ func (v *view) passes(d cutoff.Device) (bool, error) {
 	if c.Cutoffs, err = cutoff.NewChain(d); err != nil {
 		return false, fmt.Errorf("packcheck: %w", err)
 	}
-	bad := func(list []finding.Finding) bool {
-		return slices.ContainsFunc(list, func(f finding.Finding) bool {
-			return f.Level >= finding.FixFirst && !strings.HasPrefix(f.Code, "pack-")
+	bad := func(list []answer.Finding) bool {
+		return slices.ContainsFunc(list, func(f answer.Finding) bool {
+			return f.Level >= answer.FixFirst && !strings.HasPrefix(f.Code, "pack-")
 		})
 	}
 	if bad(c.Pack.Judge(battery.Use{LastingA: v.lastingA(), CutoffV: d.OpensAtV})) {

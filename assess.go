@@ -3,7 +3,7 @@ package packcheck
 import (
 	"slices"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
 )
 
@@ -56,7 +56,7 @@ func assess(p *setup.Parts) (*Assessment, error) {
 		return nil, err
 	}
 	a.Findings = gather(list, corners...)
-	a.Verdict = finding.Worst(a.Findings)
+	a.Verdict = answer.Worst(a.Findings)
 	a.Assumed = assumptions(p, u, &sp)
 	a.Measure = measurements(p, u, &sp)
 	a.Changes, a.Habits = changes(a.Findings), habits(a.Findings)

@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 func read(t testing.TB, text string) *packcheck.Assessment {
@@ -67,12 +67,12 @@ func TestTheSameSetupGivesTheSameAssessment(t *testing.T) {
 func TestExamplesAnswerTheirQuestion(t *testing.T) {
 	for _, c := range []struct {
 		name string
-		want finding.Level
+		want answer.Level
 		why  string
 	}{
-		{"tractor-tool-pack.toml", finding.Danger, "21 V on 12 V contacts, no fuse, no cutoff"},
-		{"tractor-done-properly.toml", finding.Watch, "controller, cutoff and fuse suit; what is left wants an eye on it"},
-		{"two-seater-tired-blocks.toml", finding.FixFirst, "worn blocks and a charger that never stops"},
+		{"tractor-tool-pack.toml", answer.Danger, "21 V on 12 V contacts, no fuse, no cutoff"},
+		{"tractor-done-properly.toml", answer.Watch, "controller, cutoff and fuse suit; what is left wants an eye on it"},
+		{"two-seater-tired-blocks.toml", answer.FixFirst, "worn blocks and a charger that never stops"},
 	} {
 		if a := example(t, c.name); a.Verdict != c.want {
 			t.Errorf("%s: %v, want %v: %s", c.name, a.Verdict, c.want, c.why)

@@ -2,7 +2,7 @@ package packcheck
 
 import (
 	"example.org/packcheck/drive"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -34,7 +34,7 @@ const (
 type Assessment struct {
 	Schema   string           `json:"schema"`
 	Title    string           `json:"title"`
-	Verdict  finding.Level    `json:"verdict"`
+	Verdict  answer.Level    `json:"verdict"`
 	Headline [3]string        `json:"headline"` // verdict, largest risk, next step
 	Pack     PackFigures      `json:"pack"`
 	Steady   *SteadyFigures   `json:"steady"` // nil on a bench load
@@ -48,14 +48,14 @@ type Assessment struct {
 	Measured []MeasuredFigure `json:"measured,omitempty"`
 
 	Ranges   map[string]Range  `json:"ranges"`
-	Findings []finding.Finding `json:"findings"` // worst first
+	Findings []answer.Finding `json:"findings"` // worst first
 	Notes    []Note            `json:"notes"`    // common misreadings, each beside its topic
 	Changes  []string          `json:"changes"`  // what to change, in order
 	Habits   []string          `json:"habits"`   // how to use it as it is judged; they put nothing right
 	Assumed  []Assumed         `json:"assumed"`  // most important first
 	Measure  []Measurement     `json:"measure"`  // at most three, most useful first
 	Cautions []string          `json:"cautions"` // in every format and length
-	Sources  []finding.Source  `json:"sources"`  // those that this answer rests on
+	Sources  []answer.Source  `json:"sources"`  // those that this answer rests on
 
 	// CautionSources are the sources of the cautions, in their order.
 	CautionSources []string `json:"caution_sources"`

@@ -8,7 +8,7 @@ import (
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/quantity"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
 	"example.org/packcheck/wiring"
 )

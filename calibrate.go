@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
 )
 

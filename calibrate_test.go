@@ -11,7 +11,7 @@ import (
 	"example.org/packcheck"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // worn is a setup of which the battery's readings are known.
@@ -129,10 +129,10 @@ func TestAFlatBatteryIsJudgedAsItWillBeOnceFull(t *testing.T) {
 		t.Errorf("flat it lasts %.1f min, full %.1f min", low.Ride.LastsPedalMin, full.Ride.LastsPedalMin)
 	}
 	for _, f := range full.Findings {
-		if f.Level < finding.FixFirst || f.Topic != packcheck.TopicLaunch && f.Topic != packcheck.TopicPath {
+		if f.Level < answer.FixFirst || f.Topic != packcheck.TopicLaunch && f.Topic != packcheck.TopicPath {
 			continue
 		}
-		if !slices.ContainsFunc(low.Findings, func(g finding.Finding) bool { return g.Code == f.Code && g.Level >= f.Level }) {
+		if !slices.ContainsFunc(low.Findings, func(g answer.Finding) bool { return g.Code == f.Code && g.Level >= f.Level }) {
 			t.Errorf("%s (%v) is not told of the flat battery", f.Code, f.Level)
 		}
 	}

@@ -3,7 +3,7 @@ package packcheck
 import (
 	"example.org/packcheck/charge"
 	"example.org/packcheck/cutoff"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
 )
 
@@ -15,8 +15,8 @@ const (
 )
 
 // ownSources are the sources that this package itself defines.
-func ownSources() []finding.Source {
-	return []finding.Source{
+func ownSources() []answer.Source {
+	return []answer.Source{
 		{ID: srcChanged, Text: "ISO 8124-1, EN 71-1 and ASTM F963 certify a toy as it was tested; a change ends that", Known: "memory"},
 		{ID: srcCommon, Text: "Common practice, no published source", Known: "common practice"},
 		{ID: "series-electronics", Text: "Each pack's electronics are made for its own volts; one that opens in a pair stands under the volts of both; common practice, no published source", Known: "common practice"},

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // remedy is one change that answers several findings.
@@ -63,16 +63,16 @@ func remedyOf(code string) int {
 
 // changes is what has to be done before anybody rides, in order: each change
 // once, however many findings ask for it.
-func changes(list []finding.Finding) []string {
-	var must []finding.Finding
+func changes(list []answer.Finding) []string {
+	var must []answer.Finding
 	for _, f := range byRisk(list) {
-		if f.Level >= finding.FixFirst && f.Advice != "" {
+		if f.Level >= answer.FixFirst && f.Advice != "" {
 			must = append(must, f)
 		}
 	}
-	waits := func(f finding.Finding) bool { return f.Code == "charge-too-hot" }
-	if !slices.ContainsFunc(must, func(f finding.Finding) bool { return !waits(f) }) {
-		waits = func(finding.Finding) bool { return false } // it is all that there is to do
+	waits := func(f answer.Finding) bool { return f.Code == "charge-too-hot" }
+	if !slices.ContainsFunc(must, func(f answer.Finding) bool { return !waits(f) }) {
+		waits = func(answer.Finding) bool { return false } // it is all that there is to do
 	}
 	must = slices.DeleteFunc(must, waits) // waiting after each ride changes nothing
 	var out []string
@@ -85,7 +85,7 @@ func changes(list []finding.Finding) []string {
 			}
 			done[i] = true
 			text = remedies[i].words(must)
-			if i == newController && slices.ContainsFunc(must, func(f finding.Finding) bool { return remedyOf(f.Code) == currentLimit }) {
+			if i == newController && slices.ContainsFunc(must, func(f answer.Finding) bool { return remedyOf(f.Code) == currentLimit }) {
 				done[currentLimit] = true // one and the same controller
 				text += " " + remedies[currentLimit].words(must)
 			}
@@ -98,17 +98,17 @@ func changes(list []finding.Finding) []string {
 }
 
 // words says a remedy for the findings that were made.
-func (r *remedy) words(made []finding.Finding) string {
-	var found []finding.Finding
+func (r *remedy) words(made []answer.Finding) string {
+	var found []answer.Finding
 	for _, code := range r.codes {
-		if i := slices.IndexFunc(made, func(f finding.Finding) bool { return f.Code == code }); i >= 0 {
+		if i := slices.IndexFunc(made, func(f answer.Finding) bool { return f.Code == code }); i >= 0 {
 			found = append(found, made[i])
 		}
 	}
 	switch {
 	case len(found) == 1 || r.gravely == "":
 		return alone(lowestLimit(found))
-	case finding.Worst(found) == finding.Danger:
+	case answer.Worst(found) == answer.Danger:
 		return r.gravely
 	}
 	return r.mildly
@@ -117,8 +117,8 @@ func (r *remedy) words(made []finding.Finding) string {
 // lowestLimit picks the finding that asks for the lowest current limit: what
 // spares the pack may still be too much for the controller. Where none names a
 // limit it is the first.
-func lowestLimit(found []finding.Finding) finding.Finding {
-	var best finding.Finding
+func lowestLimit(found []answer.Finding) answer.Finding {
+	var best answer.Finding
 	for _, f := range found {
 		limits := strings.HasPrefix(f.Code, "blocked-over-") || strings.HasPrefix(f.Code, "launch-over-")
 		if limits && (best.Code == "" || f.Limit < best.Limit) {
@@ -132,7 +132,7 @@ func lowestLimit(found []finding.Finding) finding.Finding {
 }
 
 // alone is a finding's advice as it can be quoted without the finding.
-func alone(f finding.Finding) string {
+func alone(f answer.Finding) string {
 	if f.Topic == TopicCharge {
 		return "Charging: " + f.Advice // otherwise "it" would be anything
 	}
@@ -164,10 +164,10 @@ var customs = [...]struct {
 }
 
 // habits is how to use the vehicle as it is judged, one short sentence each.
-func habits(list []finding.Finding) []string {
+func habits(list []answer.Finding) []string {
 	var out []string
 	for _, c := range customs {
-		if slices.ContainsFunc(list, func(f finding.Finding) bool { return slices.Contains(c.codes, f.Code) }) {
+		if slices.ContainsFunc(list, func(f answer.Finding) bool { return slices.Contains(c.codes, f.Code) }) {
 			out = append(out, c.text)
 		}
 	}

@@ -8,7 +8,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 )
@@ -18,7 +18,7 @@ import (
 type charging struct {
 	figures  ChargeFigures
 	notes    []Note
-	findings []finding.Finding
+	findings []answer.Finding
 }
 
 func chargingOf(v *view) (charging, error) {
@@ -29,9 +29,9 @@ func chargingOf(v *view) (charging, error) {
 	for _, f := range charge.WaitFor(one, v.o.lasts.PackC, v.o.c.AmbientC).Findings {
 		switch {
 		case f.Code == "charge-too-hot":
-			f.Level = min(f.Level, finding.Watch)
+			f.Level = min(f.Level, answer.Watch)
 		case !p.Setup.Charger.Given: // it may be charged somewhere warmer
-			f.Level = min(f.Level, finding.FixFirst)
+			f.Level = min(f.Level, answer.FixFirst)
 		}
 		out.findings = append(out.findings, f)
 	}
@@ -68,7 +68,7 @@ func chargingOf(v *view) (charging, error) {
 	verdict := charge.Match(plugged)
 	out.figures = ChargeFigures{Match: verdict.Fit.String(), EndVPerCell: known(verdict.EndMostVPerCell)}
 	for _, f := range verdict.Findings {
-		if f.Level > finding.Fine {
+		if f.Level > answer.Fine {
 			out.figures.Reasons = append(out.figures.Reasons, f.Title)
 		}
 	}

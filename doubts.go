@@ -3,7 +3,7 @@ package packcheck
 import (
 	"slices"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // limits are the figures that only say what a part stands, each with the end
@@ -70,8 +70,8 @@ func weakCorners(u unknowns) [][]side {
 // most harm, there with all limits at their least, and where every part is the
 // weakest that it may be. Only the last are also judged on charging and on
 // being forgotten.
-func doubts(b, original *builder, u unknowns, s *spread) ([][]finding.Finding, error) {
-	var out [][]finding.Finding
+func doubts(b, original *builder, u unknowns, s *spread) ([][]answer.Finding, error) {
+	var out [][]answer.Finding
 	for _, sides := range badCorners(s) {
 		sides = slices.Clone(sides)
 		u.set(sides, limits)

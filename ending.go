@@ -7,12 +7,12 @@ import (
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
 )
 
 // adder gathers findings under a topic.
-type adder func(topic string, fs []finding.Finding)
+type adder func(topic string, fs []answer.Finding)
 
 // cutoffFigures says what disconnects the pack, what happens when it is then
 // left alone, and which setting would suit.

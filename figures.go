@@ -2,7 +2,7 @@ package packcheck
 
 import (
 	"example.org/packcheck/drive"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/internal/ride"
 )
 
 func packFigures(v *view) PackFigures {

@@ -4,15 +4,15 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
 )
 
 // gathered is findings, each with the topic that it belongs to.
-type gathered []finding.Finding
+type gathered []answer.Finding
 
 // add puts findings under a topic.
-func (g *gathered) add(topic string, fs []finding.Finding) {
+func (g *gathered) add(topic string, fs []answer.Finding) {
 	for _, f := range fs {
 		f.Topic = topic
 		*g = append(*g, f)
@@ -60,37 +60,37 @@ func charged(list gathered, b, original *builder, u unknowns) (gathered, error) 
 	if err != nil {
 		return nil, err
 	}
-	full = slices.DeleteFunc(full, func(f finding.Finding) bool {
+	full = slices.DeleteFunc(full, func(f answer.Finding) bool {
 		return f.Topic != TopicLaunch && f.Topic != TopicSpeed && f.Topic != TopicPath
 	})
-	return worseOf(list, full, func(f *finding.Finding) { f.Title = opening(onceFull, f.Title) }), nil
+	return worseOf(list, full, func(f *answer.Finding) { f.Title = opening(onceFull, f.Title) }), nil
 }
 
 // gather joins the findings of the likely case with those of the bad corners.
 // What shows only at a corner, or is worse there, is kept one level milder and
 // says that it is in doubt: never "fine" on a guess, and never a certain
 // danger on one either.
-func gather(likely []finding.Finding, corners ...[]finding.Finding) []finding.Finding {
+func gather(likely []answer.Finding, corners ...[]answer.Finding) []answer.Finding {
 	out := slices.Clone(likely)
 	for _, list := range corners {
-		out = worseOf(out, list, func(f *finding.Finding) {
+		out = worseOf(out, list, func(f *answer.Finding) {
 			f.Level = milder(f.Level)
 			f.Title = opening(doubtful, f.Title)
 		})
 	}
 	found := codes(out)
-	out = slices.DeleteFunc(out, func(f finding.Finding) bool {
-		return f.Level == finding.Fine && slices.ContainsFunc(against[f.Code], func(code string) bool {
+	out = slices.DeleteFunc(out, func(f answer.Finding) bool {
+		return f.Level == answer.Fine && slices.ContainsFunc(against[f.Code], func(code string) bool {
 			_, is := found[code]
 			return is
 		})
 	})
-	finding.Sort(out)
+	answer.Sort(out)
 	return onceEach(out)
 }
 
 // codes says where each code is first found.
-func codes(list []finding.Finding) map[string]int {
+func codes(list []answer.Finding) map[string]int {
 	at := map[string]int{}
 	for i, f := range list {
 		if _, seen := at[f.Code]; !seen {
@@ -102,13 +102,13 @@ func codes(list []finding.Finding) map[string]int {
 
 // worseOf adds to a list what another has, put into words by say, where the
 // list does not know the code or takes it more lightly.
-func worseOf(out, other []finding.Finding, say func(*finding.Finding)) []finding.Finding {
+func worseOf(out, other []answer.Finding, say func(*answer.Finding)) []answer.Finding {
 	at := codes(out)
 	for _, f := range other {
 		say(&f)
 		i, seen := at[f.Code]
 		switch {
-		case f.Level == finding.Fine:
+		case f.Level == answer.Fine:
 		case !seen:
 			at[f.Code] = len(out)
 			out = append(out, f)
@@ -121,9 +121,9 @@ func worseOf(out, other []finding.Finding, say func(*finding.Finding)) []finding
 
 // onceEach drops what is said in the same words already, of findings that are
 // sorted.
-func onceEach(list []finding.Finding) []finding.Finding {
+func onceEach(list []answer.Finding) []answer.Finding {
 	said := map[[2]string]bool{}
-	return slices.DeleteFunc(list, func(f finding.Finding) bool {
+	return slices.DeleteFunc(list, func(f answer.Finding) bool {
 		key := [2]string{f.Code, f.Title}
 		again := said[key]
 		said[key] = true
@@ -143,13 +143,13 @@ var against = map[string][]string{
 }
 
 // milder is the level of a finding that rests on a guess.
-func milder(l finding.Level) finding.Level {
+func milder(l answer.Level) answer.Level {
 	switch l {
-	case finding.Danger:
-		return finding.FixFirst
-	case finding.Fine:
-		return finding.Fine
+	case answer.Danger:
+		return answer.FixFirst
+	case answer.Fine:
+		return answer.Fine
 	default:
-		return finding.Watch
+		return answer.Watch
 	}
 }

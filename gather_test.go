@@ -4,22 +4,22 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 func TestADoubtIsOneLevelMilderAndSaysSo(t *testing.T) {
-	likely := []finding.Finding{
-		{Code: "a", Level: finding.Watch, Title: "a"},
-		{Code: "b", Level: finding.FixFirst, Title: "b"},
+	likely := []answer.Finding{
+		{Code: "a", Level: answer.Watch, Title: "a"},
+		{Code: "b", Level: answer.FixFirst, Title: "b"},
 	}
-	corner := []finding.Finding{
-		{Code: "a", Level: finding.Danger, Title: "a"},   // worse: fix first
-		{Code: "b", Level: finding.FixFirst, Title: "b"}, // no worse than what is likely
-		{Code: "c", Level: finding.Danger, Title: "c"},   // new: fix first
-		{Code: "d", Level: finding.Watch, Title: "d"},    // new: watch
-		{Code: "e", Level: finding.Fine, Title: "e"},     // nothing to say
+	corner := []answer.Finding{
+		{Code: "a", Level: answer.Danger, Title: "a"},   // worse: fix first
+		{Code: "b", Level: answer.FixFirst, Title: "b"}, // no worse than what is likely
+		{Code: "c", Level: answer.Danger, Title: "c"},   // new: fix first
+		{Code: "d", Level: answer.Watch, Title: "d"},    // new: watch
+		{Code: "e", Level: answer.Fine, Title: "e"},     // nothing to say
 	}
-	want := map[string]finding.Level{"a": finding.FixFirst, "b": finding.FixFirst, "c": finding.FixFirst, "d": finding.Watch}
+	want := map[string]answer.Level{"a": answer.FixFirst, "b": answer.FixFirst, "c": answer.FixFirst, "d": answer.Watch}
 	got := gather(likely, corner)
 	if len(got) != len(want) {
 		t.Errorf("%d findings, want %d", len(got), len(want))
@@ -35,9 +35,9 @@ func TestADoubtIsOneLevelMilderAndSaysSo(t *testing.T) {
 }
 
 func TestAGuessIsNeverADangerAndNeverFine(t *testing.T) {
-	for l := finding.Watch; l <= finding.Danger; l++ {
-		got := gather(nil, []finding.Finding{{Code: "x", Level: l}})
-		if len(got) != 1 || got[0].Level == finding.Danger || got[0].Level == finding.Fine {
+	for l := answer.Watch; l <= answer.Danger; l++ {
+		got := gather(nil, []answer.Finding{{Code: "x", Level: l}})
+		if len(got) != 1 || got[0].Level == answer.Danger || got[0].Level == answer.Fine {
 			t.Errorf("%v at a corner became %v", l, got)
 		}
 	}

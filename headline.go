@@ -4,15 +4,15 @@ import (
 	"fmt"
 	"slices"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/internal/ride"
 )
 
 // headline is what must be right when it is all that anybody reads: verdict,
 // largest risk, next step.
 func headline(a *Assessment) [3]string {
-	count := func(l finding.Level) int {
+	count := func(l answer.Level) int {
 		n := 0
 		for _, f := range a.Findings {
 			if f.Level == l {
@@ -26,7 +26,7 @@ func headline(a *Assessment) [3]string {
 	if a.Steady == nil {
 		use, ready = "do not connect it", "not ready for use"
 	}
-	if !slices.ContainsFunc(a.Findings, func(f finding.Finding) bool {
+	if !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
 		return f.Level == a.Verdict && f.Topic != TopicCharge
 	}) {
 		use, ready = "do not charge it like this", "charging is not in order"
@@ -36,21 +36,21 @@ func headline(a *Assessment) [3]string {
 	if a.Ride.EndedBy == ride.PatternPlayed.String() {
 		lasts = "gives the whole pattern"
 	}
-	dangers, fixes, watches := count(finding.Danger), count(finding.FixFirst), count(finding.Watch)
+	dangers, fixes, watches := count(answer.Danger), count(answer.FixFirst), count(answer.Watch)
 	var h [3]string
 	switch a.Verdict {
-	case finding.Danger:
+	case answer.Danger:
 		h[0] = fmt.Sprintf("danger: %s; %s", use, counts(dangers, "danger", fixes, "to fix first"))
-	case finding.FixFirst:
+	case answer.FixFirst:
 		h[0] = fmt.Sprintf("fix first: %s; %s", ready, counts(fixes, "fault", watches, "to watch"))
-	case finding.Watch:
+	case answer.Watch:
 		h[0] = fmt.Sprintf("watch: usable with care, %s", lasts)
 	default:
 		h[0] = fmt.Sprintf("fine as far as these figures go, %s", lasts)
 	}
 	h[1] = "None found in these figures; the cautions below still hold."
 	h[2] = "Read the cautions, then try it without a child."
-	if worst := byRisk(a.Findings); len(worst) > 0 && worst[0].Level > finding.Fine {
+	if worst := byRisk(a.Findings); len(worst) > 0 && worst[0].Level > answer.Fine {
 		h[1] = worst[0].Title
 		for _, f := range worst {
 			if f.Advice != "" {
@@ -102,15 +102,15 @@ var (
 
 // byRisk sorts findings for the headline and the list of changes: by level,
 // then by how they hurt.
-func byRisk(list []finding.Finding) []finding.Finding {
-	rank := func(f finding.Finding) int {
+func byRisk(list []answer.Finding) []answer.Finding {
+	rank := func(f answer.Finding) int {
 		if i := slices.Index(gravest, f.Code); i >= 0 {
 			return i
 		}
 		return len(gravest) + 1 + slices.Index(mildest, f.Code)
 	}
 	out := slices.Clone(list)
-	slices.SortStableFunc(out, func(a, b finding.Finding) int {
+	slices.SortStableFunc(out, func(a, b answer.Finding) int {
 		if a.Level != b.Level {
 			return int(b.Level) - int(a.Level)
 		}

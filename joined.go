@@ -2,11 +2,11 @@ package packcheck
 
 import (
 	"example.org/packcheck/battery"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // joined judges two packs used as one.
-func (v *view) joined() []finding.Finding {
+func (v *view) joined() []answer.Finding {
 	how, one := v.parts.Pack.Joined, v.one
 	if how == "" {
 		return nil
@@ -24,12 +24,12 @@ func (v *view) joined() []finding.Finding {
 
 // unclearBlocks warns of blocks that may be wired either way: the volts of all
 // that is judged here hang on it.
-func (v *view) unclearBlocks() []finding.Finding {
+func (v *view) unclearBlocks() []answer.Finding {
 	if !v.parts.Pack.BlocksUnclear {
 		return nil
 	}
-	return []finding.Finding{{
-		Code: "blocks-unclear", Level: finding.FixFirst, Source: srcCommon, Unit: "V", Found: v.o.c.Pack.NominalV(),
+	return []answer.Finding{{
+		Code: "blocks-unclear", Level: answer.FixFirst, Source: srcCommon, Unit: "V", Found: v.o.c.Pack.NominalV(),
 		Title:  "The label names several blocks but not how they are joined; they are taken to be in series.",
 		Advice: "Look at the links between them, and write the volts of the whole or \"in parallel\" into the label.",
 	}}

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
 )
 
@@ -37,7 +37,7 @@ func TestBlocksThatMayBeWiredEitherWayAreAFaultToFixFirst(t *testing.T) {
 		{"12 V 7 Ah", false},
 	} {
 		a := answer(t, benchLoad().with("pack.label", `"`+c.label+`"`))
-		if got := has(a, "blocks-unclear") == finding.FixFirst; got != c.unclear {
+		if got := has(a, "blocks-unclear") == answer.FixFirst; got != c.unclear {
 			t.Errorf("%s: to fix first %v, want %v", c.label, got, c.unclear)
 		}
 	}
@@ -87,7 +87,7 @@ func TestARestVoltageOfTwoPacksInSeriesMayBeOfOneOrOfBoth(t *testing.T) {
 		if !noted(a, c.note) {
 			t.Errorf("%s: no note %q in %+v", c.read, c.note, a.Notes)
 		}
-		if has(a, "battery-deeply-flat") > finding.Fine {
+		if has(a, "battery-deeply-flat") > answer.Fine {
 			t.Errorf("%s: a sound pair is called deeply flat", c.read)
 		}
 	}
@@ -143,7 +143,7 @@ func TestACutoffInThePackHasTheVoltsOfOneAndAnyOtherOfBoth(t *testing.T) {
 	} {
 		a := opens(c.table, c.volts)
 		for _, code := range []string{"cutoff-below-harm", "cutoff-above-full"} {
-			if found := has(a, code) > finding.Fine; found != (code == c.code) {
+			if found := has(a, code) > answer.Fine; found != (code == c.code) {
 				t.Errorf("cutoff.%s at %s: %s is %v", c.table, c.volts, code, found)
 			}
 		}

@@ -9,8 +9,8 @@ import (
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
-	"example.org/packcheck/finding"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
 	"example.org/packcheck/wiring"
 )
@@ -156,8 +156,8 @@ func (v *view) findings() (gathered, error) {
 	}
 	add(TopicPath, v.fuseInOuting())
 	if v.wired == nil && c.Load.Kind != ride.NoLoad && !v.parts.Fuse.Absent {
-		add(TopicPath, []finding.Finding{{
-			Code: "path-unknown", Level: finding.Watch, Source: "cfr-33-183-455",
+		add(TopicPath, []answer.Finding{{
+			Code: "path-unknown", Level: answer.Watch, Source: "cfr-33-183-455",
 			Title:  "Nothing is known of wire and fuse.",
 			Advice: "Describe them under [wire] and [fuse]: without a fuse that suits the wire a short circuit makes it glow.",
 		}})
@@ -170,15 +170,15 @@ func (v *view) findings() (gathered, error) {
 		return nil, err
 	}
 	if welds(list) {
-		list = slices.DeleteFunc(list, func(f finding.Finding) bool { return f.Code == "pedal-may-weld" })
+		list = slices.DeleteFunc(list, func(f answer.Finding) bool { return f.Code == "pedal-may-weld" })
 	}
 	return list, nil
 }
 
 // welds reports whether package drive already warns of welded contacts: it
 // knows the volts as well, so its finding says more than the path's.
-func welds(list []finding.Finding) bool {
-	return slices.ContainsFunc(list, func(f finding.Finding) bool { return f.Code == "contacts-may-weld" })
+func welds(list []answer.Finding) bool {
+	return slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Code == "contacts-may-weld" })
 }
 
 // What is left of a pack when it is usually given up, and the share below which
@@ -189,10 +189,10 @@ const (
 )
 
 // worn judges a pack that holds far less than when it was new.
-func (v *view) worn() []finding.Finding {
+func (v *view) worn() []answer.Finding {
 	health := v.o.c.Pack.Spec().Health
-	f := finding.Finding{
-		Code: "pack-worn", Level: finding.Watch, Unit: "x", Found: health, Limit: wornHealth, Source: srcWear,
+	f := answer.Finding{
+		Code: "pack-worn", Level: answer.Watch, Unit: "x", Found: health, Limit: wornHealth, Source: srcWear,
 		Title:  fmt.Sprintf("The pack holds %s %% of what it held when new: it is past its usual life.", round(100*health, 2)),
 		Advice: "Replace it before long; watch for heat, swelling and a ride that ends suddenly.",
 	}
@@ -200,40 +200,40 @@ func (v *view) worn() []finding.Finding {
 	case health >= wornHealth-1e-9:
 		return nil
 	case health < spentHealth:
-		f.Level, f.Limit = finding.FixFirst, spentHealth
+		f.Level, f.Limit = answer.FixFirst, spentHealth
 		f.Title = fmt.Sprintf("The pack holds %s %% of what it held when new: some of its cells are as good as dead.", round(100*health, 2))
 		f.Advice = "Replace it and hand it in where batteries are collected."
 	}
-	return []finding.Finding{f}
+	return []answer.Finding{f}
 }
 
 // guessedCells warns of a chemistry that nobody stated: charger, cutoff and
 // every limit hang on it.
-func (v *view) guessedCells() []finding.Finding {
+func (v *view) guessedCells() []answer.Finding {
 	p := &v.parts.Pack
 	if !p.Chemistry.Assumed {
 		return nil
 	}
-	f := finding.Finding{
-		Code: "cells-assumed", Level: finding.Watch, Source: srcCommon,
+	f := answer.Finding{
+		Code: "cells-assumed", Level: answer.Watch, Source: srcCommon,
 		Title:  fmt.Sprintf("Nothing says what cells the pack has; they are taken for %s.", p.Profile.Title),
 		Advice: "Read it off the pack, or ask its maker, and enter it as chemistry: charger, cutoff and fuse hang on it.",
 	}
 	if l, err := battery.ParseLabel(v.parts.Setup.Pack.Label.Text, ""); err != nil || len(l.Others) > 0 && l.Sure == battery.Guess {
-		f.Level = finding.FixFirst
+		f.Level = answer.FixFirst
 		f.Title = fmt.Sprintf("The label can mean more than one kind of cell; %s is only the likeliest.", p.Profile.Title)
 	}
-	return []finding.Finding{f}
+	return []answer.Finding{f}
 }
 
 // bareBench is a bench load that is said to have no fuse, whatever its wire.
-func (v *view) bareBench() []finding.Finding {
+func (v *view) bareBench() []answer.Finding {
 	if v.wired != nil || !v.parts.Fuse.Absent {
 		return nil
 	}
 	c := &v.o.c
-	return []finding.Finding{{
-		Code: "no-fuse", Level: finding.Danger, Source: "cfr-33-183-455", Unit: "A",
+	return []answer.Finding{{
+		Code: "no-fuse", Level: answer.Danger, Source: "cfr-33-183-455", Unit: "A",
 		Found: c.Pack.ShortCircuitA(c.Pack.StateAt(1, c.PackC)), Limit: c.Pack.ContinuousA(),
 		Title:  "There is no fuse: a short circuit would make the wire glow.",
 		Advice: "Put a fuse that suits the wire by the pack before anything is connected.",
@@ -324,32 +324,32 @@ func (v *view) spark() drive.Spark {
 }
 
 // ending judges what ended the outing.
-func (v *view) ending() []finding.Finding {
+func (v *view) ending() []answer.Finding {
 	o := &v.o.lasts
 	switch {
 	case v.o.c.Controller.Converter.OutV > 0 && v.o.Steady.Stuck && !v.o.Steady.Slipping && v.o.Launch.EndMS > 0:
-		return []finding.Finding{{
-			Code: "cannot-keep-going", Level: finding.FixFirst, Source: srcCommon,
+		return []answer.Finding{{
+			Code: "cannot-keep-going", Level: answer.FixFirst, Source: srcCommon,
 			Title:  "It may jerk forward, but pack and path cannot give what it takes to keep going.",
 			Advice: "Look for the part with too much resistance, or use a pack, wire and converter made for the current.",
 		}}
 	case o.EndedBy == ride.CannotSupply && v.o.c.StartCharge > 0:
-		return []finding.Finding{{
-			Code: "pack-cannot-supply", Level: finding.FixFirst, Source: srcCommon,
+		return []answer.Finding{{
+			Code: "pack-cannot-supply", Level: answer.FixFirst, Source: srcCommon,
 			Title:  "The pack comes to where it cannot give what the load asks for.",
 			Advice: "Ask for less, or use a pack made for the current; set the end of the discharge above this point.",
 		}}
 	case o.EndedBy == ride.VoltageReached && o.PedalS < 1:
-		return []finding.Finding{{
-			Code: "ends-at-once", Level: finding.FixFirst, Source: srcCommon, Unit: "V", Found: v.startV(), Limit: v.o.c.UntilV,
+		return []answer.Finding{{
+			Code: "ends-at-once", Level: answer.FixFirst, Source: srcCommon, Unit: "V", Found: v.startV(), Limit: v.o.c.UntilV,
 			Title:  "Under this load the volts are below the end voltage from the first moment on.",
 			Advice: "Ask for less current, begin with more charge, or let it end at a lower voltage.",
 		}}
 	case o.EndedBy != ride.CannotMove || o.PedalS < 60 || v.o.c.Cutoffs.Len() > 0:
 		return nil
 	}
-	return []finding.Finding{{
-		Code: "driven-to-a-standstill", Level: finding.Watch, Source: srcCommon,
+	return []answer.Finding{{
+		Code: "driven-to-a-standstill", Level: answer.Watch, Source: srcCommon,
 		Title:  "Nothing stops the ride but the pack giving out: by then it is drained deeper than it should be.",
 		Advice: "Stop when it gets slower, or fit a cutoff.",
 	}}
@@ -364,19 +364,19 @@ func (v *view) startV() float64 {
 }
 
 // fuseInOuting judges whether the fuse opens while everything is in order.
-func (v *view) fuseInOuting() []finding.Finding {
+func (v *view) fuseInOuting() []answer.Finding {
 	o := &v.o.lasts
 	switch {
 	case o.EndedBy == ride.FuseOpened:
-		return []finding.Finding{{
-			Code: "fuse-ends-the-ride", Level: finding.FixFirst, Source: "iso-8820-3-scope",
+		return []answer.Finding{{
+			Code: "fuse-ends-the-ride", Level: answer.FixFirst, Source: "iso-8820-3-scope",
 			Unit: "A", Found: v.lastingA(), Limit: v.o.c.Fuse.RatedA(),
 			Title:  "The fuse opens during a normal ride.",
 			Advice: "Bring the current down with a current limit or lighter use, or go to thicker wire and the fuse that belongs to it. Never only to a larger fuse.",
 		}}
 	case o.FuseMayOpen:
-		return []finding.Finding{{
-			Code: "fuse-may-end-the-ride", Level: finding.Watch, Source: "iso-8820-3-scope",
+		return []answer.Finding{{
+			Code: "fuse-may-end-the-ride", Level: answer.Watch, Source: "iso-8820-3-scope",
 			Unit: "A", Found: v.lastingA(), Limit: v.o.c.Fuse.RatedA(),
 			Title:  "A fuse at the early edge of its band may open during a normal ride.",
 			Advice: "If it does, find out why before fitting another of the same size.",

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/drive"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/internal/ride"
 )
 
 // metric is one figure whose spread is reported, under its JSON path.

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"example.org/packcheck/cutoff"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
 )
 

@@ -15,7 +15,7 @@ import (
 	"testing"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/report"
 	"example.org/packcheck/tables"
 )
@@ -519,8 +519,8 @@ func TestTheSameSetupGivesTheSameBytes(t *testing.T) {
 }
 
 // has reports the worst level at which any of the codes was found.
-func has(a *packcheck.Assessment, codes ...string) finding.Level {
-	worst := finding.Fine
+func has(a *packcheck.Assessment, codes ...string) answer.Level {
+	worst := answer.Fine
 	for _, f := range a.Findings {
 		if slices.Contains(codes, f.Code) {
 			worst = max(worst, f.Level)
@@ -583,7 +583,7 @@ func TestAnOriginalLikeTodaysIsOnceTheSame(t *testing.T) {
 			}
 			near(t, name+", "+what, *ratio, 1, 1e-6)
 		}
-		if has(a, "faster-than-original", "tooth-load", "tooth-load-blocked") > finding.Fine {
+		if has(a, "faster-than-original", "tooth-load", "tooth-load-blocked") > answer.Fine {
 			t.Errorf("%s: it is held against itself", name)
 		}
 	}
@@ -703,7 +703,7 @@ func TestTheAdvisedCutoffAndFusePassTheirOwnJudgement(t *testing.T) {
 				a := answer(t, s)
 				v := a.Cutoff.Advised
 				if v == nil {
-					if has(a, "cutoff-cannot-protect") < finding.Watch {
+					if has(a, "cutoff-cannot-protect") < answer.Watch {
 						t.Errorf("%s: neither advice nor why there is none", what)
 					}
 					continue
@@ -718,7 +718,7 @@ func TestTheAdvisedCutoffAndFusePassTheirOwnJudgement(t *testing.T) {
 					taken = taken.with("cutoff.module.closes_at", fmt.Sprintf(`"%g V"`, v.ClosesAtV))
 				}
 				for _, f := range answer(t, taken).Findings {
-					if f.Level >= finding.FixFirst && (f.Topic == packcheck.TopicCutoff || strings.HasPrefix(f.Code, "weakest-cell")) && !strings.HasPrefix(f.Title, "Possibly") {
+					if f.Level >= answer.FixFirst && (f.Topic == packcheck.TopicCutoff || strings.HasPrefix(f.Code, "weakest-cell")) && !strings.HasPrefix(f.Title, "Possibly") {
 						t.Errorf("%s: opened at %g V after %g s as advised: %v, %s", what, v.OpensAtV, v.DelayS, f.Level, f.Title)
 					}
 				}
@@ -729,7 +729,7 @@ func TestTheAdvisedCutoffAndFusePassTheirOwnJudgement(t *testing.T) {
 					fused := answer(t, s.with("fuse.form", `"small blade"`, "fuse.rating", fmt.Sprintf(`"%g A"`, amps), "fuse.distance_from_pack", `"100 mm"`))
 					for _, f := range fused.Findings {
 						if slices.Contains([]string{"fuse-above-wire", "fuse-above-joint", "fuse-none-fits", "fuse-opens-running", "fuse-opens-at-launch", "short-burns-wire"}, f.Code) &&
-							f.Level >= finding.FixFirst && !strings.HasPrefix(f.Title, "Possibly") {
+							f.Level >= answer.FixFirst && !strings.HasPrefix(f.Title, "Possibly") {
 							t.Errorf("%s: with %g A of the sizes %v: %v, %s", what, amps, a.Path.FuseSizesA, f.Level, f.Title)
 						}
 					}
@@ -777,7 +777,7 @@ func TestTheRightChargerIsRight(t *testing.T) {
 		}
 		a = answer(t, s)
 		for _, f := range a.Findings {
-			if f.Level >= finding.FixFirst && strings.HasPrefix(f.Code, "charge") && chemistry != "nimh" {
+			if f.Level >= answer.FixFirst && strings.HasPrefix(f.Code, "charge") && chemistry != "nimh" {
 				t.Errorf("%s at %s: %v, %s", chemistry, volts, f.Level, f.Title)
 			}
 		}

@@ -5,7 +5,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 )
@@ -65,11 +65,11 @@ func restV(p *setup.Parts) float64 {
 
 // restFindings are what a resting voltage says against charging a pack at all,
 // whatever the charger.
-func restFindings(one *battery.Model, v *view) []finding.Finding {
+func restFindings(one *battery.Model, v *view) []answer.Finding {
 	verdict := charge.Match(charge.Plugged{
 		Pack: one, CellC: v.o.c.AmbientC, AmbientC: v.o.c.AmbientC, RestV: restV(v.parts),
 	})
-	var out []finding.Finding
+	var out []answer.Finding
 	for _, f := range verdict.Findings {
 		switch f.Code {
 		case "pack-never-recharge", "pack-too-low-to-charge", "battery-deeply-flat":

@@ -10,14 +10,14 @@ import (
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
 	"example.org/packcheck/tables"
 )
 
 // sourcesOf returns the sources that an answer rests on: those of its
 // findings, of its assumptions and of its cautions, sorted by ID.
-func sourcesOf(p *setup.Parts, findings []finding.Finding, more []string) []finding.Source {
+func sourcesOf(p *setup.Parts, findings []answer.Finding, more []string) []answer.Source {
 	ids := map[string]bool{}
 	add := func(list string) {
 		for _, id := range strings.FieldsFunc(list, func(r rune) bool { return r == ',' || r == ' ' }) {
@@ -38,35 +38,35 @@ func sourcesOf(p *setup.Parts, findings []finding.Finding, more []string) []find
 		add(id)
 	}
 	builtin := Sources()
-	var out []finding.Source
+	var out []answer.Source
 	for id := range ids {
 		out = append(out, sourceByID(p, builtin, id))
 	}
-	slices.SortFunc(out, func(a, b finding.Source) int { return cmp.Compare(a.ID, b.ID) })
+	slices.SortFunc(out, func(a, b answer.Source) int { return cmp.Compare(a.ID, b.ID) })
 	return out
 }
 
 // Sources returns every source that the built-in figures, limits and
 // assumptions rest on, one of each ID, sorted by ID.
-func Sources() []finding.Source {
+func Sources() []answer.Source {
 	all := slices.Concat(
 		tables.Builtin().Sources(), chemistry.Builtin().Sources(), battery.Sources(), drive.Sources(),
 		cutoff.Sources(), charge.Sources(), setup.Sources(), ownSources(),
 	)
 	// Stable: of one ID the package that stands first above is kept.
-	slices.SortStableFunc(all, func(a, b finding.Source) int { return cmp.Compare(a.ID, b.ID) })
-	return slices.CompactFunc(all, func(a, b finding.Source) bool { return a.ID == b.ID })
+	slices.SortStableFunc(all, func(a, b answer.Source) int { return cmp.Compare(a.ID, b.ID) })
+	return slices.CompactFunc(all, func(a, b answer.Source) bool { return a.ID == b.ID })
 }
 
 // sourceByID finds a source wherever it is defined, a user's own ones first. An
 // ID that nobody defines is kept, so that a report shows it rather than hides
 // it.
-func sourceByID(p *setup.Parts, builtin []finding.Source, id string) finding.Source {
+func sourceByID(p *setup.Parts, builtin []answer.Source, id string) answer.Source {
 	if s, ok := p.Source(id); ok {
 		return s
 	}
-	if i, ok := slices.BinarySearchFunc(builtin, id, func(s finding.Source, id string) int { return cmp.Compare(s.ID, id) }); ok {
+	if i, ok := slices.BinarySearchFunc(builtin, id, func(s answer.Source, id string) int { return cmp.Compare(s.ID, id) }); ok {
 		return builtin[i]
 	}
-	return finding.Source{ID: id, Text: "not listed", Known: "unknown"}
+	return answer.Source{ID: id, Text: "not listed", Known: "unknown"}
 }

@@ -7,7 +7,7 @@ import (
 	"strconv"
 
 	"example.org/packcheck/drive"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
 )
 

@@ -3,7 +3,7 @@ package battery
 import (
 	"math"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Joint is two packs with their states, about to be joined.
@@ -49,11 +49,11 @@ func EqualisingCurrent(a, b Source, leadOhm float64) Equalising {
 }
 
 // JudgeParallel says what is wrong with joining the packs plus to plus.
-func (j Joint) JudgeParallel() []finding.Finding {
-	var out []finding.Finding
+func (j Joint) JudgeParallel() []answer.Finding {
+	var out []answer.Finding
 	if j.A.spec.Profile.Name != j.B.spec.Profile.Name {
-		out = append(out, finding.Finding{
-			Code: "parallel-mixed-chemistry", Level: finding.Danger,
+		out = append(out, answer.Finding{
+			Code: "parallel-mixed-chemistry", Level: answer.Danger,
 			Title: "Two packs of different chemistry are joined in parallel.", Unit: "V",
 			Found: j.A.FullV(), Limit: j.B.FullV(), Source: srcMixing,
 			Advice: "Do not join them: one will charge or drain the other past its limits.",
@@ -66,11 +66,11 @@ func (j Joint) JudgeParallel() []finding.Finding {
 	}
 	limit := into.spec.Profile.Charge.MaxC * into.spec.CapacityAh
 	if e.CurrentA > limit {
-		level := finding.FixFirst
+		level := answer.FixFirst
 		if e.CurrentA > 3*limit || into.spec.Profile.Family == "lithium" {
-			level = finding.Danger
+			level = answer.Danger
 		}
-		out = append(out, finding.Finding{
+		out = append(out, answer.Finding{
 			Code: "parallel-equalising-current", Level: level,
 			Title: "The fuller pack pushes more current into the other than that one may be charged with.",
 			Found: e.CurrentA, Limit: limit, Unit: "A", Source: into.spec.Profile.Charge.Source,
@@ -109,8 +109,8 @@ func (j Joint) Series() SeriesPair {
 }
 
 // JudgeSeries says what is wrong with joining the packs plus to minus.
-func (j Joint) JudgeSeries() []finding.Finding {
-	var out []finding.Finding
+func (j Joint) JudgeSeries() []answer.Finding {
+	var out []answer.Finding
 	s := j.Series()
 	share := s.OverhangAh / math.Max(s.OverhangAh+s.EndsAt, 1e-9)
 	if share > 0.05 {
@@ -118,11 +118,11 @@ func (j Joint) JudgeSeries() []finding.Finding {
 		if s.FirstEmptyIsA {
 			first = j.A
 		}
-		level := finding.FixFirst
+		level := answer.FixFirst
 		if share > 0.2 {
-			level = finding.Danger
+			level = answer.Danger
 		}
-		out = append(out, finding.Finding{
+		out = append(out, answer.Finding{
 			Code: "series-unequal-charge", Level: level,
 			Title: "Of two packs in series the smaller is empty first and is then driven backwards by the other.",
 			Found: s.SharedEndV, Limit: first.EmptyV(), Unit: "V", Source: srcSmallest,
@@ -131,8 +131,8 @@ func (j Joint) JudgeSeries() []finding.Finding {
 	}
 	for _, m := range []*Model{j.A, j.B} {
 		if m.spec.Profile.Family == "lithium" {
-			out = append(out, finding.Finding{
-				Code: "series-pack-electronics", Level: finding.FixFirst,
+			out = append(out, answer.Finding{
+				Code: "series-pack-electronics", Level: answer.FixFirst,
 				Title: "When the electronics of one pack in series disconnect, they are left with the voltage of the whole pair.",
 				Found: s.FullV, Limit: m.FullV(), Unit: "V", Source: srcElectronics,
 				Advice: "Use packs in series only when their maker allows it; otherwise use one pack of the right voltage.",

@@ -6,10 +6,10 @@ import (
 	"testing"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
-func codes(findings []finding.Finding) []string {
+func codes(findings []answer.Finding) []string {
 	out := make([]string, len(findings))
 	for i, f := range findings {
 		out[i] = f.Code

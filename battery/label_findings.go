@@ -3,24 +3,24 @@ package battery
 import (
 	"fmt"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Findings corrects what a label makes people believe: nothing when there is
 // nothing to correct.
-func (l Label) Findings() []finding.Finding {
-	var out []finding.Finding
+func (l Label) Findings() []answer.Finding {
+	var out []answer.Finding
 	if l.MaxV > 0 && l.NominalV > 0 && l.MaxV > l.NominalV+0.5 {
-		out = append(out, finding.Finding{
-			Code: "label-max-volts", Level: finding.Fine,
+		out = append(out, answer.Finding{
+			Code: "label-max-volts", Level: answer.Fine,
 			Title: fmt.Sprintf("%g V max on the label is a pack of %g V nominal.", l.MaxV, l.NominalV),
 			Found: l.MaxV, Limit: l.NominalV, Unit: "V", Source: srcLabels,
 			Advice: "Compare nominal volts with nominal volts; but hold what the vehicle can stand against the full voltage.",
 		})
 	}
 	if len(l.Others) > 0 || l.CellsInSeries == 0 {
-		out = append(out, finding.Finding{
-			Code: "label-unclear", Level: finding.Watch,
+		out = append(out, answer.Finding{
+			Code: "label-unclear", Level: answer.Watch,
 			Title:  "The words on the pack can be read in more than one way.",
 			Source: srcLabels,
 			Advice: "Look for the chemistry and the number of cells on the pack, and write both into the setup.",

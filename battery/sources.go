@@ -1,6 +1,6 @@
 package battery
 
-import "example.org/packcheck/finding"
+import "example.org/packcheck/answer"
 
 // IDs of the sources defined here.
 const (
@@ -12,8 +12,8 @@ const (
 
 // Sources returns the sources of the limits that this package itself defines,
 // sorted by ID. Limits of a chemistry carry the IDs of package chemistry.
-func Sources() []finding.Source {
-	return []finding.Source{
+func Sources() []answer.Source {
+	return []answer.Source{
 		{
 			ID:    srcMixing,
 			Text:  "sellers' guidance on batteries in parallel (sunlikebattery.com, ecoenergyvista.com): do not mix brands, models or dates; watch differences of voltage; do not join packs of very different charge",

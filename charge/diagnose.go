@@ -9,7 +9,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Condition is what may be the matter with an old battery.
@@ -63,7 +63,7 @@ type Diagnosis struct {
 	Suspicions []Suspicion // likeliest first
 	NextTest   string      // the one test to make next
 	Why        []string    // what the answer rests on, plain sentences
-	Findings   []finding.Finding
+	Findings   []answer.Finding
 }
 
 // errEvidence is wrapped by the errors of [Diagnose].

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Hours after which a sealed battery's volts can be relied on: makers' tables
@@ -62,24 +62,24 @@ func (e *Evidence) nextTest(s []Suspicion) string {
 }
 
 // findings turns the likeliest condition into a finding.
-func (e *Evidence) findings(d Diagnosis) []finding.Finding {
+func (e *Evidence) findings(d Diagnosis) []answer.Finding {
 	top := d.Suspicions[0]
-	f := finding.Finding{Unit: "x", Found: top.Share, Limit: 0, Source: "diagnosis-odds", Advice: d.NextTest}
+	f := answer.Finding{Unit: "x", Found: top.Share, Limit: 0, Source: "diagnosis-odds", Advice: d.NextTest}
 	switch top.Condition {
 	case Sound:
 		return nil
 	case Flat:
-		f.Code, f.Level, f.Source = "old-battery-flat", finding.Watch, "lead-sulfation"
+		f.Code, f.Level, f.Source = "old-battery-flat", answer.Watch, "lead-sulfation"
 		f.Title = fmt.Sprintf("The battery is %s flat; every day that it stands flat costs capacity.", top.Words)
 	case Worn:
-		f.Code, f.Level = "old-battery-worn", finding.Watch
+		f.Code, f.Level = "old-battery-worn", answer.Watch
 		f.Title = fmt.Sprintf("The battery is %s worn out.", top.Words)
 	case ShortedCell:
-		f.Code, f.Level = "old-battery-dead-cell", finding.FixFirst
+		f.Code, f.Level = "old-battery-dead-cell", answer.FixFirst
 		f.Title = fmt.Sprintf("One cell of the battery is %s dead: the others are overcharged at every charge.", top.Words)
 	case BadConnection:
-		f.Code, f.Level = "old-battery-contact", finding.FixFirst
+		f.Code, f.Level = "old-battery-contact", answer.FixFirst
 		f.Title = fmt.Sprintf("The battery is %s badly connected: a bad contact grows hot.", top.Words)
 	}
-	return []finding.Finding{f}
+	return []answer.Finding{f}
 }

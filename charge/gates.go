@@ -6,7 +6,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Makers of sealed lead-acid batteries print that between these temperatures
@@ -68,7 +68,7 @@ type Wait struct {
 	FullMin   float64 // minutes until it is allowed at full current; 0 = now
 	Never     bool    // the surroundings themselves are too cold or too hot
 	NeverFull bool    // the surroundings never allow the full current
-	Findings  []finding.Finding
+	Findings  []answer.Finding
 }
 
 // The search for the end of a wait: steps of a minute, given up after two days
@@ -117,15 +117,15 @@ func minutesUntil(m *battery.Model, cellC, ambientC float64, ok func(Gate) bool)
 }
 
 // waitFindings puts a wait into words.
-func waitFindings(p chemistry.Profile, w Wait, now Gate, cellC, ambientC float64) []finding.Finding {
-	level := finding.FixFirst
+func waitFindings(p chemistry.Profile, w Wait, now Gate, cellC, ambientC float64) []answer.Finding {
+	level := answer.FixFirst
 	if p.Family == chemistry.Lithium {
-		level = finding.Danger
+		level = answer.Danger
 	}
-	var out []finding.Finding
+	var out []answer.Finding
 	switch {
 	case now.TooCold:
-		f := finding.Finding{
+		f := answer.Finding{
 			Code: "charge-too-cold", Level: level, Unit: "degC", Found: cellC, Limit: p.Charge.MinTempC, Source: p.Charge.Source,
 			Title: "The cells are too cold to be charged.",
 		}
@@ -136,7 +136,7 @@ func waitFindings(p chemistry.Profile, w Wait, now Gate, cellC, ambientC float64
 		}
 		out = append(out, f)
 	case now.TooHot:
-		f := finding.Finding{
+		f := answer.Finding{
 			Code: "charge-too-hot", Level: level, Unit: "degC", Found: cellC, Limit: p.Charge.MaxTempC, Source: p.Charge.Source,
 			Title: "The cells are too hot to be charged.",
 		}
@@ -147,14 +147,14 @@ func waitFindings(p chemistry.Profile, w Wait, now Gate, cellC, ambientC float64
 		}
 		out = append(out, f)
 	case now.CurrentShare < 1:
-		out = append(out, finding.Finding{
-			Code: "charge-slow-when-cold", Level: finding.Watch, Unit: "degC", Found: cellC, Limit: p.Charge.ReducedBelowC, Source: p.Charge.Source,
+		out = append(out, answer.Finding{
+			Code: "charge-slow-when-cold", Level: answer.Watch, Unit: "degC", Found: cellC, Limit: p.Charge.ReducedBelowC, Source: p.Charge.Source,
 			Title:  "The cells are too cold for the full charging current.",
 			Advice: "Warm the pack to room temperature first, or charge at a fraction of the usual current.",
 		})
 	}
 	if now.Open && !GateAt(p, ambientC).Open {
-		out = append(out, finding.Finding{
+		out = append(out, answer.Finding{
 			Code: "charge-place-temperature", Level: level, Unit: "degC", Found: ambientC,
 			Limit: nearest(ambientC, p.Charge.MinTempC, p.Charge.MaxTempC), Source: p.Charge.Source,
 			Title:  "The place is too cold or too hot for charging.",

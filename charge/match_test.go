@@ -7,7 +7,7 @@ import (
 
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // plugged is a pack on a charger at room temperature, on its own terminals.
@@ -19,14 +19,14 @@ func plugged(t testing.TB, chem string, cells int, ah float64, label string) cha
 }
 
 func TestChargersAreMatchedOrRefusedWithTheReason(t *testing.T) {
-	const danger, fix, watch = finding.Danger, finding.FixFirst, finding.Watch
+	const danger, fix, watch = answer.Danger, answer.FixFirst, answer.Watch
 	tests := []struct {
 		name  string
 		p     charge.Plugged
 		do    func(*charge.Plugged)
 		fit   charge.Fit
 		code  string
-		level finding.Level
+		level answer.Level
 		why   string
 	}{
 		{
@@ -258,9 +258,9 @@ func TestOnlyACleanMatchIsAYes(t *testing.T) {
 					p := plugged(t, chem, cells, 5, label)
 					p.CellC = cellC
 					v := charge.Match(p)
-					worst := finding.Worst(v.Findings)
-					if v.Fit == charge.Matches && worst != finding.Fine ||
-						worst == finding.Danger && v.Fit > charge.Unproven ||
+					worst := answer.Worst(v.Findings)
+					if v.Fit == charge.Matches && worst != answer.Fine ||
+						worst == answer.Danger && v.Fit > charge.Unproven ||
 						len(v.Findings) == 0 && v.Fit != charge.Matches {
 						t.Fatalf("%s x %d, %q, %g degC: %v with %+v", chem, cells, label, cellC, v.Fit, v.Findings)
 					}

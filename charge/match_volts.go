@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // endVolts judges the voltage that the charger rises to.
@@ -15,15 +15,15 @@ func (m *match) endVolts() {
 		return // the maker of the pack answers for it
 	}
 	if c.EndMostV <= 0 {
-		level := finding.FixFirst
+		level := answer.FixFirst
 		if m.lithium() {
-			level = finding.Danger
+			level = answer.Danger
 		}
 		why := c.WhyEnd
 		if why == "" {
 			why = "Its end voltage is not given."
 		}
-		m.say(Unproven, finding.Finding{
+		m.say(Unproven, answer.Finding{
 			Code: "charger-end-volts-unknown", Level: level, Unit: "V", Limit: m.v.WantedVPerCell, Source: m.prof.Charge.Source,
 			Title:  "It is not known what voltage this charger rises to. " + why,
 			Advice: "Find its end voltage in its papers; a pack must not be charged on a guess.",
@@ -44,23 +44,23 @@ func (m *match) tooHigh() bool {
 	if held <= most*(1+1e-9) {
 		return false
 	}
-	f := finding.Finding{Code: "charger-volts-too-high", Unit: "V", Found: held, Limit: most, Source: m.prof.Charge.Source}
+	f := answer.Finding{Code: "charger-volts-too-high", Unit: "V", Found: held, Limit: most, Source: m.prof.Charge.Source}
 	switch {
 	case c.Regulated || m.v.EndLeastVPerCell > most:
-		f.Level = finding.Danger
+		f.Level = answer.Danger
 		if !m.lithium() && held < most*1.1 {
-			f.Level = finding.FixFirst
+			f.Level = answer.FixFirst
 		}
 		f.Title = fmt.Sprintf("The charger drives each cell to %.2f V; %.2f V is the most it may have.", held, most)
 		f.Advice = "Do not connect it: it overcharges the pack. Use one whose end voltage fits this pack."
 		m.say(Refused, f)
 	case m.lithium():
-		f.Level = finding.Danger
+		f.Level = answer.Danger
 		f.Title = fmt.Sprintf("The charger may drive each cell to %.2f V; %.2f V is the most it may have.", held, most)
 		f.Advice = "A plain adaptor does not hold its voltage. Never use one on a lithium pack."
 		m.say(Refused, f)
 	case c.Stops == StopsByItself:
-		f.Level = finding.Watch
+		f.Level = answer.Watch
 		f.Title = fmt.Sprintf("The charger may rise to %.2f V per cell, above the %.2f V that the battery should see.", held, most)
 		f.Advice = "It is said to stop by itself: check once with a meter near the end of a charge that it does."
 		m.say(WithCare, f)
@@ -76,11 +76,11 @@ func (m *match) tooHigh() bool {
 // unlessSupplied is the level of a fault that the vehicle's maker has built in
 // and given hours for: to be fixed when the charger comes from elsewhere, to be
 // watched when it came with the battery.
-func (m *match) unlessSupplied() finding.Level {
+func (m *match) unlessSupplied() answer.Level {
 	if m.p.Charger.SuppliedWithPack {
-		return finding.Watch
+		return answer.Watch
 	}
-	return finding.FixFirst
+	return answer.FixFirst
 }
 
 // tooLow reports an end voltage that cannot fill the pack, with plain words
@@ -89,8 +89,8 @@ func (m *match) tooLow() bool {
 	spec := m.p.Pack.Spec()
 	n := float64(spec.CellsInSeries)
 	most := m.v.EndMostVPerCell
-	f := finding.Finding{
-		Code: "charger-volts-too-low", Level: finding.FixFirst, Unit: "V", Found: most, Source: m.prof.Charge.Source,
+	f := answer.Finding{
+		Code: "charger-volts-too-low", Level: answer.FixFirst, Unit: "V", Found: most, Source: m.prof.Charge.Source,
 	}
 	switch {
 	case most < m.prof.Rest.VoltsAt.At(0.2):
@@ -107,7 +107,7 @@ func (m *match) tooLow() bool {
 		f.Title = "The charger ends below the volts of a full pack: it never gets full."
 		f.Advice = "A pack that is never full wears out early and runs short. Use a charger with the right end voltage."
 		if m.lithium() {
-			f.Level = finding.Watch
+			f.Level = answer.Watch
 			f.Advice = "It does the cells no harm, but part of the ride is missing."
 			m.say(WithCare, f)
 			return true
@@ -124,12 +124,12 @@ func (m *match) holding() {
 	if c.Regulated || m.prof.Family == chemistry.LeadAcid && c.Stops == StopsByItself {
 		return
 	}
-	level := finding.Watch
+	level := answer.Watch
 	fit := WithCare
 	if m.lithium() {
-		level, fit = finding.Danger, Refused
+		level, fit = answer.Danger, Refused
 	}
-	m.say(fit, finding.Finding{
+	m.say(fit, answer.Finding{
 		Code: "charger-volts-not-held", Level: level, Unit: "V", Found: m.v.EndMostVPerCell, Limit: m.v.MostVPerCell, Source: c.EndSource,
 		Title:  "This adaptor does not hold a fixed voltage.",
 		Advice: "It charges by the clock: set an alarm, stay near and unplug it.",
@@ -146,24 +146,24 @@ func (m *match) ending() {
 	if floats && m.prof.Family == chemistry.LeadAcid {
 		return
 	}
-	f := finding.Finding{Source: m.prof.Charge.Source}
+	f := answer.Finding{Source: m.prof.Charge.Source}
 	switch {
 	case c.Stops == StopsByTimer && !m.lithium():
-		f.Code, f.Level = "charger-timer", finding.Watch
+		f.Code, f.Level = "charger-timer", answer.Watch
 		f.Title = "The timer ends the charge by the clock, not by the battery."
 		f.Advice = "A half-full battery is overcharged by a full-length timer: unplug it early after a short ride."
 		m.say(WithCare, f)
 	case c.Stops == StopsUnknown && c.SuppliedWithPack && m.p.ToolPack:
 	case c.Stops == StopsUnknown:
-		f.Code, f.Level = "charger-stop-unknown", finding.Watch
+		f.Code, f.Level = "charger-stop-unknown", answer.Watch
 		if m.lithium() {
-			f.Level = finding.FixFirst
+			f.Level = answer.FixFirst
 		}
 		f.Title = "It is not known whether the charger stops by itself."
 		f.Advice = "Treat it as one that never stops: stay near and unplug it at the time given."
 		m.say(Unproven, f)
 	case m.lithium():
-		f.Code, f.Level, f.Source = "charger-never-stops", finding.Danger, "lithium-cc-cv"
+		f.Code, f.Level, f.Source = "charger-never-stops", answer.Danger, "lithium-cc-cv"
 		f.Title = "A charger that does not stop when the cells are full must not be used on lithium."
 		f.Advice = "Use a charger that ends the charge by itself."
 		m.say(Refused, f)

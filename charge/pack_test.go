@@ -6,7 +6,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // profile returns a built-in chemistry or fails the test.
@@ -45,11 +45,11 @@ func charger(t testing.TB, label string) charge.Charger {
 }
 
 // find returns the finding of the given code, ok when it is there.
-func find(fs []finding.Finding, code string) (f finding.Finding, ok bool) {
+func find(fs []answer.Finding, code string) (f answer.Finding, ok bool) {
 	for _, f := range fs {
 		if f.Code == code {
 			return f, true
 		}
 	}
-	return finding.Finding{}, false
+	return answer.Finding{}, false
 }

@@ -2,7 +2,7 @@ package charge
 
 import (
 	"example.org/packcheck/battery"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Plugged is a pack on a charger, before anything flows.
@@ -27,7 +27,7 @@ type Verdict struct {
 	WantedVPerCell                    float64 // right end voltage at this cell temperature
 	MostVPerCell                      float64 // never above this
 	MostA                             float64 // greatest charging current at this temperature
-	Findings                          []finding.Finding
+	Findings                          []answer.Finding
 }
 
 // Case is one charge to compute. Voltages and currents are those of the whole
@@ -66,5 +66,5 @@ type Outcome struct {
 	EndA        float64       // current at that moment
 	UnplugH     float64       // hours from the start when it must be off at the latest
 	PeakC       float64       // highest cell temperature
-	Findings    []finding.Finding
+	Findings    []answer.Finding
 }

@@ -1,12 +1,12 @@
 package charge
 
-import "example.org/packcheck/finding"
+import "example.org/packcheck/answer"
 
 // Sources returns the sources of the limits and constants that this package
 // itself defines, sorted by ID. Limits of a chemistry carry the IDs of the
 // chemistry package.
-func Sources() []finding.Source {
-	return []finding.Source{
+func Sources() []answer.Source {
+	return []answer.Source{
 		{
 			ID:    "charger-recalls-2000",
 			Text:  "reports of two US recalls of ride-on toy chargers about the year 2000 (294,000 and 113,000): chargers and wires overheated, five house fires",

@@ -7,7 +7,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 const (
@@ -48,7 +48,7 @@ type Stored struct {
 	// TopUpDays is the time from a full charge to the next one that is due.
 	TopUpDays float64
 	Tasks     []Task // dated, in order
-	Findings  []finding.Finding
+	Findings  []answer.Finding
 }
 
 // errStore is wrapped by the errors of [Keep].
@@ -163,57 +163,57 @@ func (s *Store) tasks(topUpDays float64) []Task {
 }
 
 // findings says what is wrong with putting it away so.
-func (s *Store) findings(out Stored) []finding.Finding {
+func (s *Store) findings(out Stored) []answer.Finding {
 	p := s.Pack.Spec().Profile
-	var fs []finding.Finding
+	var fs []answer.Finding
 	lead := p.Family == chemistry.LeadAcid
 	switch {
 	case lead && s.Charge < 0.95:
-		fs = append(fs, finding.Finding{
-			Code: "stored-not-full", Level: finding.FixFirst, Unit: "x", Found: s.Charge, Limit: 0.95, Source: "lead-sulfation",
+		fs = append(fs, answer.Finding{
+			Code: "stored-not-full", Level: answer.FixFirst, Unit: "x", Found: s.Charge, Limit: 0.95, Source: "lead-sulfation",
 			Title:  "A lead-acid battery must be put away full: left part charged it sulfates and loses capacity for good.",
 			Advice: "Charge it within a day of the last ride, every time.",
 		})
 	case p.Family == chemistry.Lithium && s.Charge > 0.9:
-		fs = append(fs, finding.Finding{
-			Code: "stored-too-full", Level: finding.Watch, Unit: "x", Found: s.Charge, Limit: s.stored(), Source: "storage-lithium",
+		fs = append(fs, answer.Finding{
+			Code: "stored-too-full", Level: answer.Watch, Unit: "x", Found: s.Charge, Limit: s.stored(), Source: "storage-lithium",
 			Title:  "Lithium ages fastest when kept full.",
 			Advice: fmt.Sprintf("Put it away at about %.0f %% and charge it full just before the first ride.", s.stored()*100),
 		})
 	}
 	if out.LeftLeast <= 0 {
-		level := finding.FixFirst
+		level := answer.FixFirst
 		title := "It may be empty before the end of the storage."
 		if p.Family == chemistry.Lithium {
-			level, title = finding.Danger, "It may be drained below what a lithium pack survives before the end of the storage."
+			level, title = answer.Danger, "It may be drained below what a lithium pack survives before the end of the storage."
 		}
-		fs = append(fs, finding.Finding{
+		fs = append(fs, answer.Finding{
 			Code: "stored-runs-empty", Level: level, Unit: "x", Found: out.LeftLeast, Limit: s.topUpAt(), Source: p.Keeping.Source,
 			Title:  title,
 			Advice: fmt.Sprintf("Top it up at the latest every %.0f days, disconnected from the vehicle and in a cool dry place.", math.Floor(out.TopUpDays)),
 		})
 	} else if out.LeftLeast < s.topUpAt() {
-		fs = append(fs, finding.Finding{
-			Code: "stored-needs-top-up", Level: finding.Watch, Unit: "x", Found: out.LeftLeast, Limit: s.topUpAt(), Source: p.Keeping.Source,
+		fs = append(fs, answer.Finding{
+			Code: "stored-needs-top-up", Level: answer.Watch, Unit: "x", Found: out.LeftLeast, Limit: s.topUpAt(), Source: p.Keeping.Source,
 			Title:  "It needs a charge before the end of the storage.",
 			Advice: fmt.Sprintf("Top it up every %.0f days.", math.Floor(out.TopUpDays)),
 		})
 	}
 	if s.StandbyA > 0 || s.InVehicle {
-		fs = append(fs, finding.Finding{
-			Code: "stored-connected", Level: finding.FixFirst, Unit: "A", Found: s.StandbyA, Limit: 0, Source: "storage-lithium",
+		fs = append(fs, answer.Finding{
+			Code: "stored-connected", Level: answer.FixFirst, Unit: "A", Found: s.StandbyA, Limit: 0, Source: "storage-lithium",
 			Title:  "A pack left in the vehicle goes on being drained, and a fault there has no one watching it.",
 			Advice: "Take the pack out for the winter.",
 		})
 	}
 	if freezeC := freezingC(out.LeftLeast); lead && s.TempC < freezeC {
-		fs = append(fs, finding.Finding{
-			Code: "stored-may-freeze", Level: finding.FixFirst, Unit: "degC", Found: s.TempC, Limit: freezeC, Source: "lead-freezing",
+		fs = append(fs, answer.Finding{
+			Code: "stored-may-freeze", Level: answer.FixFirst, Unit: "degC", Found: s.TempC, Limit: freezeC, Source: "lead-freezing",
 			Title:  "As its charge falls the battery may freeze in this place and burst.",
 			Advice: "Keep it charged or in a warmer place. Never charge or use a frozen or swollen battery.",
 		})
 	}
-	finding.Sort(fs)
+	answer.Sort(fs)
 	return fs
 }
 

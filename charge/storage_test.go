@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"example.org/packcheck/charge"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // winter is from the first frost to the Easter holidays.
@@ -69,12 +69,12 @@ func TestTheWinterListIsDatedAndInOrder(t *testing.T) {
 		first string
 		last  string
 		code  string
-		level finding.Level
+		level answer.Level
 	}{
 		{
 			"lead-acid put away half full",
 			charge.Store{Pack: pack(t, "agm", 6, 7), Charge: 0.5, TempC: 8},
-			"Charge it full before", "Charge it full, let it rest", "stored-not-full", finding.FixFirst,
+			"Charge it full before", "Charge it full, let it rest", "stored-not-full", answer.FixFirst,
 		},
 		{
 			"lead-acid put away full",
@@ -84,22 +84,22 @@ func TestTheWinterListIsDatedAndInOrder(t *testing.T) {
 		{
 			"lithium put away full",
 			charge.Store{Pack: pack(t, "li-ion", 5, 5), Charge: 1, TempC: 12},
-			"down to about 50 %", "own charger", "stored-too-full", finding.Watch,
+			"down to about 50 %", "own charger", "stored-too-full", answer.Watch,
 		},
 		{
 			"lithium put away nearly empty",
 			charge.Store{Pack: pack(t, "li-ion", 5, 5), Charge: 0.1, TempC: 12},
-			"Charge it to about 50 %", "own charger", "stored-runs-empty", finding.Danger,
+			"Charge it to about 50 %", "own charger", "stored-runs-empty", answer.Danger,
 		},
 		{
 			"lithium left in the toy on standby",
 			charge.Store{Pack: pack(t, "li-ion", 5, 5), Charge: 0.5, TempC: 12, StandbyA: 0.005, InVehicle: true},
-			"Take the pack off", "own charger", "stored-runs-empty", finding.Danger,
+			"Take the pack off", "own charger", "stored-runs-empty", answer.Danger,
 		},
 		{
 			"lead-acid part full in hard frost",
 			charge.Store{Pack: pack(t, "agm", 6, 7), Charge: 0.3, TempC: -18},
-			"Charge it full before", "Charge it full, let it rest", "stored-may-freeze", finding.FixFirst,
+			"Charge it full before", "Charge it full, let it rest", "stored-may-freeze", answer.FixFirst,
 		},
 	}
 	for _, tt := range tests {

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // What makers print for sealed lead-acid (source "lead-acceptance"): from half
@@ -88,19 +88,19 @@ func (c *Case) bareHours() float64 {
 }
 
 // timeFindings says what stands out about the times of a charge.
-func (c *Case) timeFindings(out Outcome) []finding.Finding {
+func (c *Case) timeFindings(out Outcome) []answer.Finding {
 	p := c.Pack.Spec().Profile
-	var fs []finding.Finding
+	var fs []answer.Finding
 	if !out.Full {
-		fs = append(fs, finding.Finding{
-			Code: "charge-never-full", Level: finding.Watch, Unit: "x", Found: out.ChargeAtEnd, Limit: 1, Source: p.Charge.Source,
+		fs = append(fs, answer.Finding{
+			Code: "charge-never-full", Level: answer.Watch, Unit: "x", Found: out.ChargeAtEnd, Limit: 1, Source: p.Charge.Source,
 			Title:  "This charger never gets the pack full.",
 			Advice: "Use a charger with the end voltage and current that the pack's maker gives.",
 		})
 	}
 	if out.PeakC >= p.Charge.MaxTempC {
-		fs = append(fs, finding.Finding{
-			Code: "charge-heats-pack", Level: finding.FixFirst, Unit: "degC", Found: out.PeakC, Limit: p.Charge.MaxTempC, Source: p.Charge.Source,
+		fs = append(fs, answer.Finding{
+			Code: "charge-heats-pack", Level: answer.FixFirst, Unit: "degC", Found: out.PeakC, Limit: p.Charge.MaxTempC, Source: p.Charge.Source,
 			Title:  "The pack grows too hot while it charges.",
 			Advice: "Charge with less current, in a cooler place, after the pack has cooled from the ride.",
 		})

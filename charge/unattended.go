@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Constants of overcharge.
@@ -36,7 +36,7 @@ type Left struct {
 	OverMostAh        float64 // and at most
 	WaterMostGPerCell float64 // lead-acid: water lost per cell, at most
 	Words             string  // what that means
-	Level             finding.Level
+	Level             answer.Level
 }
 
 // Unattended tells what happens to a pack that is plugged in and forgotten for
@@ -111,10 +111,10 @@ func (c *Case) words(l *Left) {
 		l.Words = "The charger has ended the charge; unplug it all the same."
 		if p.Family == chemistry.Lithium {
 			l.Words = "The charger has ended the charge; do not leave a lithium pack on it all the same."
-			l.Level = finding.Watch
+			l.Level = answer.Watch
 		}
 	case p.Family == chemistry.Lithium:
-		l.Level = finding.Danger
+		l.Level = answer.Danger
 		l.Words = "Danger of fire: lithium must not stay on a charger that does not stop."
 	case !l.Full:
 		l.Words = "It is not yet full."
@@ -122,24 +122,24 @@ func (c *Case) words(l *Left) {
 		l.WaterMostGPerCell = l.OverMostAh * waterGPerAh * c.vented()
 		l.Level, l.Words = c.waterWords(l.WaterMostGPerCell)
 	default:
-		l.Level, l.Words = finding.Watch, "It is warm and losing life."
+		l.Level, l.Words = answer.Watch, "It is warm and losing life."
 		if l.OverMostAh > 2*c.Pack.RatedAh() {
-			l.Level, l.Words = finding.FixFirst, "It has been overcharged for long: heat, gas and lost capacity."
+			l.Level, l.Words = answer.FixFirst, "It has been overcharged for long: heat, gas and lost capacity."
 		}
 	}
 }
 
 // waterWords puts a loss of water into words.
-func (c *Case) waterWords(perCellG float64) (finding.Level, string) {
+func (c *Case) waterWords(perCellG float64) (answer.Level, string) {
 	share := perCellG / (acidGPerAh * c.Pack.RatedAh())
 	switch {
 	case share < 0.005:
-		return finding.Fine, "No harm."
+		return answer.Fine, "No harm."
 	case share < dryShare/4:
-		return finding.Watch, "Some gas is lost through the valves; do not make it a habit."
+		return answer.Watch, "Some gas is lost through the valves; do not make it a habit."
 	case share < dryShare:
-		return finding.FixFirst, fmt.Sprintf("It gasses: up to %.0f %% of its water is gone and does not come back.", share*100)
+		return answer.FixFirst, fmt.Sprintf("It gasses: up to %.0f %% of its water is gone and does not come back.", share*100)
 	default:
-		return finding.Danger, "It may be gassed dry and hot: a swollen case, acid mist and gas that burns."
+		return answer.Danger, "It may be gassed dry and hot: a swollen case, acid mist and gas that burns."
 	}
 }

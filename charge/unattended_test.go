@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"example.org/packcheck/charge"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // left computes a charge and what becomes of the pack when it is forgotten.
@@ -26,43 +26,43 @@ func TestAForgottenChargerIsToldByNightWeekAndMonth(t *testing.T) {
 	tests := []struct {
 		name   string
 		c      charge.Case
-		levels [3]finding.Level
+		levels [3]answer.Level
 		says   string // after a month
 	}{
 		{
 			"lead-acid on float",
 			charge.Case{Pack: agm, Start: agm.StateAt(0.5, 20), AmbientC: 20, CurrentA: 1, EndV: 13.65, Stops: charge.StopsNever},
-			[3]finding.Level{finding.Fine, finding.Fine, finding.Fine},
+			[3]answer.Level{answer.Fine, answer.Fine, answer.Fine},
 			"No harm",
 		},
 		{
 			"lead-acid at cycle volts, never stopping",
 			charge.Case{Pack: agm, Start: agm.StateAt(0.5, 20), AmbientC: 20, CurrentA: 1, EndV: 14.7, Stops: charge.StopsNever},
-			[3]finding.Level{finding.Fine, finding.FixFirst, finding.Danger},
+			[3]answer.Level{answer.Fine, answer.FixFirst, answer.Danger},
 			"dry",
 		},
 		{
 			"plain adaptor, never stopping",
 			charge.Case{Pack: agm, Start: agm.StateAt(0.5, 20), AmbientC: 20, CurrentA: 1, EndV: 18, DroopOhm: 6, Stops: charge.StopsNever},
-			[3]finding.Level{finding.FixFirst, finding.Danger, finding.Danger},
+			[3]answer.Level{answer.FixFirst, answer.Danger, answer.Danger},
 			"dry",
 		},
 		{
 			"stops by itself",
 			charge.Case{Pack: agm, Start: agm.StateAt(0.5, 20), AmbientC: 20, CurrentA: 1, EndV: 14.7, Stops: charge.StopsByItself},
-			[3]finding.Level{},
+			[3]answer.Level{},
 			"ended",
 		},
 		{
 			"lithium, never stopping",
 			charge.Case{Pack: li, Start: li.StateAt(0.5, 20), AmbientC: 20, CurrentA: 2, EndV: 21, Stops: charge.StopsNever},
-			[3]finding.Level{finding.Danger, finding.Danger, finding.Danger},
+			[3]answer.Level{answer.Danger, answer.Danger, answer.Danger},
 			"fire",
 		},
 		{
 			"lithium, stops by itself",
 			charge.Case{Pack: li, Start: li.StateAt(0.5, 20), AmbientC: 20, CurrentA: 2, EndV: 21, Stops: charge.StopsByItself},
-			[3]finding.Level{finding.Watch, finding.Watch, finding.Watch},
+			[3]answer.Level{answer.Watch, answer.Watch, answer.Watch},
 			"do not leave",
 		},
 	}

@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/nesting"
 	"github.com/BurntSushi/toml"
 )
@@ -55,7 +55,7 @@ func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
 	}
 	root := &group{doc: doc, rows: tree}
 	for id, g := range tables(root, "source") {
-		next.sources[id] = finding.Source{ID: id, Text: g.text("text"), Known: g.text("known")}
+		next.sources[id] = answer.Source{ID: id, Text: g.text("text"), Known: g.text("known")}
 		g.done()
 	}
 	profiles := tables(root, "chemistry")

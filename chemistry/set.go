@@ -7,7 +7,7 @@ import (
 	"slices"
 	"sync"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 //go:embed data/*.toml
@@ -17,7 +17,7 @@ var dataFS embed.FS
 // made, so it may be shared.
 type Set struct {
 	profiles map[string]Profile
-	sources  map[string]finding.Source
+	sources  map[string]answer.Source
 }
 
 // Builtin returns the profiles that come with this module: agm, gel, li-ion,
@@ -27,7 +27,7 @@ func Builtin() *Set { return builtin() }
 // builtin parses the embedded files once. They are part of the program, so a
 // fault in them is a fault of the program and a test finds it.
 var builtin = sync.OnceValue(func() *Set {
-	s := &Set{profiles: map[string]Profile{}, sources: map[string]finding.Source{}}
+	s := &Set{profiles: map[string]Profile{}, sources: map[string]answer.Source{}}
 	entries, err := dataFS.ReadDir("data")
 	if err != nil {
 		panic("chemistry: " + err.Error())
@@ -55,8 +55,8 @@ func (s *Set) Profile(name string) (Profile, bool) {
 func (s *Set) Names() []string { return slices.Sorted(maps.Keys(s.profiles)) }
 
 // Sources returns all sources, sorted by ID.
-func (s *Set) Sources() []finding.Source {
-	out := make([]finding.Source, 0, len(s.sources))
+func (s *Set) Sources() []answer.Source {
+	out := make([]answer.Source, 0, len(s.sources))
 	for _, id := range slices.Sorted(maps.Keys(s.sources)) {
 		out = append(out, s.sources[id])
 	}
@@ -64,7 +64,7 @@ func (s *Set) Sources() []finding.Source {
 }
 
 // Source returns the source of the given ID.
-func (s *Set) Source(id string) (finding.Source, bool) {
+func (s *Set) Source(id string) (answer.Source, bool) {
 	src, ok := s.sources[id]
 	return src, ok
 }

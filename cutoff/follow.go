@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Bounds of following a pack through its cutoff.
@@ -61,7 +61,7 @@ type Followed struct {
 	ChatterMin  float64 // minutes by the clock from the first to the last opening
 	LowestCellV float64 // lowest voltage of the weakest cell in all of it
 	End         battery.State
-	Findings    []finding.Finding
+	Findings    []answer.Finding
 }
 
 // follower is a case under way.
@@ -199,12 +199,12 @@ func (f *follower) rest() (offS float64, closed bool) {
 }
 
 // findings says what stands out.
-func (f *follower) findings() []finding.Finding {
+func (f *follower) findings() []answer.Finding {
 	out := f.out
 	p := f.m.Spec().Profile
-	var fs []finding.Finding
+	var fs []answer.Finding
 	if f.c.Chain.Len() > 0 && !out.Opened {
-		fs = append(fs, finding.Finding{
+		fs = append(fs, answer.Finding{
 			Code: "cutoff-never-opens", Level: harmLevel(p), Source: p.LadderSource, Unit: "V",
 			Found: f.m.TerminalV(&f.s, f.c.LoadA), Limit: f.m.EmptyV(),
 			Title:  "No cutoff opens before the pack is empty.",
@@ -215,11 +215,11 @@ func (f *follower) findings() []finding.Finding {
 		fs = append(fs, out.AtOpening.findings(p, fmt.Sprintf("the cutoff in the %v opens", out.First))...)
 	}
 	if out.Recloses > 0 {
-		level := finding.Watch
+		level := answer.Watch
 		if out.LowestCellV < out.AtOpening.HarmV || out.Recloses >= 10 {
-			level = finding.FixFirst
+			level = answer.FixFirst
 		}
-		fs = append(fs, finding.Finding{
+		fs = append(fs, answer.Finding{
 			Code: "cutoff-chatters", Level: level, Unit: "x", Found: float64(out.Recloses), Limit: 0, Source: "cutoff-practice",
 			Title:  fmt.Sprintf("After the cutoff opens the pack recovers and the load comes back by itself, %s.", times(out.Recloses, out.OrMore)),
 			Advice: fmt.Sprintf("The vehicle starts up unasked and drains the pack further. Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(max(out.ReboundV, mostReboundV(f.m, f.openedAt))*10)/10),
@@ -227,13 +227,13 @@ func (f *follower) findings() []finding.Finding {
 	}
 	if closes, packs := f.lowestClosing(); out.Opened && out.Recloses == 0 && closes > 0 && closes < mostReboundV(f.m, f.openedAt) {
 		rebound := mostReboundV(f.m, f.openedAt) / packs
-		fs = append(fs, finding.Finding{
-			Code: "cutoff-may-chatter", Level: finding.Watch, Unit: "V", Found: closes / packs, Limit: rebound, Source: "measured-rebound",
+		fs = append(fs, answer.Finding{
+			Code: "cutoff-may-chatter", Level: answer.Watch, Unit: "V", Found: closes / packs, Limit: rebound, Source: "measured-rebound",
 			Title:  "Measured packs have come back above the closing voltage of this cutoff.",
 			Advice: fmt.Sprintf("Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(rebound*10)/10),
 		})
 	}
-	finding.Sort(fs)
+	answer.Sort(fs)
 	return fs
 }
 

@@ -6,7 +6,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Bounds of standing idle.
@@ -41,7 +41,7 @@ type Idled struct {
 	WeekCellV float64
 	WeekRung  Rung
 	Words     string // "left in the toy for a week" answered, one plain sentence
-	Findings  []finding.Finding
+	Findings  []answer.Finding
 }
 
 // Idle follows a pack that is left alone: standby currents of what is still
@@ -219,11 +219,11 @@ func (d *decline) daysUntil(z float64) float64 {
 }
 
 // harmLevel is how bad it is to come below the harm limit.
-func harmLevel(p chemistry.Profile) finding.Level {
+func harmLevel(p chemistry.Profile) answer.Level {
 	if p.Family == chemistry.Lithium {
-		return finding.Danger
+		return answer.Danger
 	}
-	return finding.FixFirst
+	return answer.FixFirst
 }
 
 // words answers the question that people ask.
@@ -257,20 +257,20 @@ func inDays(d float64) string {
 }
 
 // findings says how soon the pack is harmed.
-func (s *Standing) findings(i Idled) []finding.Finding {
+func (s *Standing) findings(i Idled) []answer.Finding {
 	p := s.Pack.Spec().Profile
-	var fs []finding.Finding
+	var fs []answer.Finding
 	switch {
 	case i.DaysToNever <= 0:
-		return []finding.Finding{{
-			Code: "drained-past-saving", Level: finding.Danger, Unit: "V", Found: s.cellV(s.Pack.Charge(s.Start)), Limit: p.NeverRechargeV, Source: "drained-lithium",
+		return []answer.Finding{{
+			Code: "drained-past-saving", Level: answer.Danger, Unit: "V", Found: s.cellV(s.Pack.Charge(s.Start)), Limit: p.NeverRechargeV, Source: "drained-lithium",
 			Title:  "Drained like this, the pack can never be charged again: its weakest cell ends below the last limit.",
 			Advice: "Fit a cutoff that opens well before. A pack that has come this far is not to be brought back: keep it away from anything that burns and hand it in where batteries are collected.",
 		}}
 	case i.DaysToHarm <= weekDays:
-		fs = append(fs, finding.Finding{Code: "idle-harms-within-week", Level: harmLevel(p)})
+		fs = append(fs, answer.Finding{Code: "idle-harms-within-week", Level: harmLevel(p)})
 	case i.DaysToHarm <= monthDays:
-		fs = append(fs, finding.Finding{Code: "idle-harms-within-month", Level: finding.Watch})
+		fs = append(fs, answer.Finding{Code: "idle-harms-within-month", Level: answer.Watch})
 	default:
 		return nil
 	}

@@ -6,7 +6,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Rung is how far down the ladder of over-discharge a cell has come.
@@ -105,22 +105,22 @@ func restedState(m *battery.Model, charge, tempC float64) battery.State {
 
 // findings says what the weakest cell suffers at the moment named by when; none
 // when all is well.
-func (w Weakest) findings(p chemistry.Profile, when string) []finding.Finding {
-	f := finding.Finding{Unit: "V", Found: w.CellV, Limit: w.HarmV, Source: p.LadderSource}
+func (w Weakest) findings(p chemistry.Profile, when string) []answer.Finding {
+	f := answer.Finding{Unit: "V", Found: w.CellV, Limit: w.HarmV, Source: p.LadderSource}
 	switch {
 	case w.Reversed:
-		f.Code, f.Level, f.Limit, f.Source = "weak-cell-reversed", finding.Danger, 0, "pack-volts-hide-a-cell"
+		f.Code, f.Level, f.Limit, f.Source = "weak-cell-reversed", answer.Danger, 0, "pack-volts-hide-a-cell"
 		f.Title = fmt.Sprintf("When %s the weakest cell is driven backwards although the pack's volts look right.", when)
 		f.Advice = "Let the cutoff open at a higher voltage, and replace a pack whose cells have drifted that far apart."
 	case w.Rung >= Harmed:
-		f.Code, f.Level = "weak-cell-harmed", finding.FixFirst
+		f.Code, f.Level = "weak-cell-harmed", answer.FixFirst
 		if p.Family == chemistry.Lithium {
-			f.Level = finding.Danger
+			f.Level = answer.Danger
 		}
 		f.Title = fmt.Sprintf("When %s the weakest cell is already below its harm limit.", when)
 		f.Advice = "Let the cutoff open at a higher voltage; pack volts alone do not show a weak cell."
 	default:
 		return nil
 	}
-	return []finding.Finding{f}
+	return []answer.Finding{f}
 }

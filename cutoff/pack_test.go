@@ -9,7 +9,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // profile returns a built-in chemistry or fails the test.
@@ -37,13 +37,13 @@ func pack(t testing.TB, name string, cells int, ah float64, change func(*battery
 }
 
 // find returns the finding of the given code, ok when it is there.
-func find(fs []finding.Finding, code string) (f finding.Finding, ok bool) {
+func find(fs []answer.Finding, code string) (f answer.Finding, ok bool) {
 	for _, f := range fs {
 		if f.Code == code {
 			return f, true
 		}
 	}
-	return finding.Finding{}, false
+	return answer.Finding{}, false
 }
 
 func follow(t testing.TB, c cutoff.Case) cutoff.Followed {
@@ -368,12 +368,12 @@ func TestSettingsThatSuitAnotherPackAreFound(t *testing.T) {
 		m       *battery.Model
 		devices []cutoff.Device
 		code    string
-		level   finding.Level
+		level   answer.Level
 	}{
-		{"lithium without", li, nil, "cutoff-none", finding.Danger},
-		{"lead-acid without", ag, nil, "cutoff-none", finding.FixFirst},
-		{"a lead-acid board on lithium", li, []cutoff.Device{{Where: cutoff.Controller, OpensAtV: 10}}, "cutoff-below-harm", finding.Danger},
-		{"an 18 V setting on 12 V", ag, []cutoff.Device{{Where: cutoff.Module, OpensAtV: 15}}, "cutoff-above-full", finding.FixFirst},
+		{"lithium without", li, nil, "cutoff-none", answer.Danger},
+		{"lead-acid without", ag, nil, "cutoff-none", answer.FixFirst},
+		{"a lead-acid board on lithium", li, []cutoff.Device{{Where: cutoff.Controller, OpensAtV: 10}}, "cutoff-below-harm", answer.Danger},
+		{"an 18 V setting on 12 V", ag, []cutoff.Device{{Where: cutoff.Module, OpensAtV: 15}}, "cutoff-above-full", answer.FixFirst},
 	}
 	for _, tt := range tests {
 		fs, err := cutoff.Judge(cutoff.Case{Pack: tt.m, Chain: chain(t, tt.devices...), LoadA: 5, AmbientC: 20})

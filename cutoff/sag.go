@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // What is allowed for when a delay is chosen (source "cutoff-practice").
@@ -40,7 +40,7 @@ type RideThrough struct {
 	// the opening voltage that would, at the delay that the device has. Zero
 	// for what is not needed.
 	WouldDelayS, WouldOpenAtV float64
-	Findings                  []finding.Finding
+	Findings                  []answer.Finding
 }
 
 // ThroughLaunch decides whether the launch opens the device although the pack
@@ -54,15 +54,15 @@ func ThroughLaunch(d Device, s Sag) RideThrough {
 	r.OpensEarly = true
 	r.WouldDelayS = roundUp(delayMargin*r.BelowS, delaysPerS)
 	r.WouldOpenAtV = s.highestRidden(d)
-	f := finding.Finding{
-		Code: "cutoff-opens-at-launch", Level: finding.Watch, Unit: "s", Found: r.BelowS, Limit: d.DelayS, Source: "cutoff-practice",
+	f := answer.Finding{
+		Code: "cutoff-opens-at-launch", Level: answer.Watch, Unit: "s", Found: r.BelowS, Limit: d.DelayS, Source: "cutoff-practice",
 		Title:  fmt.Sprintf("The launch alone makes the cutoff in the %v open although the pack is not empty.", d.Where),
 		Advice: fmt.Sprintf("A delay of %.3g s would ride through the launch.", r.WouldDelayS),
 	}
 	if r.WouldDelayS > mostDelayS {
 		f.Advice = "The sag lasts too long for a delay: soften the launch, or use a pack that holds its volts."
 	}
-	r.Findings = []finding.Finding{f}
+	r.Findings = []answer.Finding{f}
 	return r
 }
 

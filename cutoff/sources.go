@@ -1,12 +1,12 @@
 package cutoff
 
-import "example.org/packcheck/finding"
+import "example.org/packcheck/answer"
 
 // Sources returns the sources of the limits and constants that this package
 // itself defines, sorted by ID. Limits of a chemistry carry the IDs of the
 // chemistry package.
-func Sources() []finding.Source {
-	return []finding.Source{
+func Sources() []answer.Source {
+	return []answer.Source{
 		{
 			ID:    "cutoff-practice",
 			Text:  "common practice, no published source: a delay half as long again as the longest sag it has to ride through, at least 2 s and at most 15 s; a latch rather than a reclosing voltage; a device needs at least 0.1 s to act",

@@ -5,7 +5,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // A missing cutoff is graver where nobody ends the load at a voltage.
@@ -15,7 +15,7 @@ func TestALoadThatIsEndedAtAVoltageTakesTheWorstOffAMissingCutoff(t *testing.T) 
 	if err != nil {
 		t.Fatal(err)
 	}
-	level := func(watched bool) finding.Level {
+	level := func(watched bool) answer.Level {
 		fs, err := Judge(Case{Pack: m, Start: m.StateAt(1, 20), LoadA: 5, AmbientC: 20, Watched: watched})
 		if err != nil {
 			t.Fatal(err)
@@ -26,12 +26,12 @@ func TestALoadThatIsEndedAtAVoltageTakesTheWorstOffAMissingCutoff(t *testing.T) 
 			}
 		}
 		t.Fatal("a missing cutoff is not told")
-		return finding.Fine
+		return answer.Fine
 	}
-	if got := level(true); got != finding.Watch {
+	if got := level(true); got != answer.Watch {
 		t.Errorf("watched: %v", got)
 	}
-	if got := level(false); got <= finding.Watch {
+	if got := level(false); got <= answer.Watch {
 		t.Errorf("unwatched: %v", got)
 	}
 }

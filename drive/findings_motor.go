@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Seconds that a winding must stand blocked wheels: long enough for an adult to
@@ -24,12 +24,12 @@ type BlockedCheck struct {
 }
 
 // Findings judges blocked wheels: current, and how long the winding stands it.
-func (k BlockedCheck) Findings() []finding.Finding {
+func (k BlockedCheck) Findings() []answer.Finding {
 	return append(append(k.current(), k.heat()...), k.teeth()...)
 }
 
-func (k BlockedCheck) current() []finding.Finding {
-	var out []finding.Finding
+func (k BlockedCheck) current() []answer.Finding {
+	var out []answer.Finding
 	for _, p := range [...]struct {
 		code, part string
 		a, limitA  float64
@@ -41,8 +41,8 @@ func (k BlockedCheck) current() []finding.Finding {
 		if p.limitA <= 0 || p.a <= p.limitA {
 			continue
 		}
-		out = append(out, finding.Finding{
-			Code: p.code, Level: finding.FixFirst, Source: srcRating, Unit: "A", Found: p.a, Limit: p.limitA,
+		out = append(out, answer.Finding{
+			Code: p.code, Level: answer.FixFirst, Source: srcRating, Unit: "A", Found: p.a, Limit: p.limitA,
 			Title:  fmt.Sprintf("Blocked wheels draw %.0f A; %s %.0f A.", p.a, p.part, p.limitA),
 			Advice: currentLimit(p.limitA),
 		})
@@ -50,47 +50,47 @@ func (k BlockedCheck) current() []finding.Finding {
 	return out
 }
 
-func (k BlockedCheck) heat() []finding.Finding {
+func (k BlockedCheck) heat() []answer.Finding {
 	b := k.Blocked
 	switch {
 	case !b.HeatKnown:
-		return []finding.Finding{{
-			Code: "blocked-heat-unknown", Level: finding.Watch, Source: srcClass, Unit: "A", Found: b.PerMotorA,
+		return []answer.Finding{{
+			Code: "blocked-heat-unknown", Level: answer.Watch, Source: srcClass, Unit: "A", Found: b.PerMotorA,
 			Title:  fmt.Sprintf("Blocked wheels draw %.0f A in each motor; how long it stands that is not known.", b.PerMotorA),
 			Advice: "Let go of the pedal at once when the vehicle does not move.",
 		}}
 	case !b.ReachesLimit:
 		return nil
 	}
-	level := finding.Fine
+	level := answer.Fine
 	if b.ToLimitS < blockedWatchS {
-		level = finding.Watch
+		level = answer.Watch
 	}
 	// The vehicle survived with its original: what is no worse than that is no
 	// change for the worse. Where the original is not known, it may be one.
 	worse := k.Original == nil || !k.Original.ReachesLimit || b.ToLimitS < blockedWorse*k.Original.ToLimitS
 	if b.ToLimitS < blockedFixS && worse {
-		level = finding.FixFirst
+		level = answer.FixFirst
 	}
 	advice := "Let go of the pedal at once when the vehicle does not move."
-	if level == finding.FixFirst {
+	if level == answer.FixFirst {
 		limit := "Fit a controller with a current limit: half the current gives four times as long."
 		if k.LimitA > 0 {
 			limit = "Lower the current limit: half the current gives four times as long."
 		}
 		advice = limit + " Even then let go of the pedal at once when the vehicle does not move."
 	}
-	return []finding.Finding{{
+	return []answer.Finding{{
 		Code: "blocked-heat", Level: level, Source: srcClass, Unit: "s", Found: b.ToLimitS, Limit: blockedFixS, Advice: advice,
 		Title: fmt.Sprintf("Blocked wheels overheat a motor in about %.0f s: its winding reaches the limit of its insulation.", math.Max(1, b.ToLimitS)),
 	}}
 }
 
-func (k BlockedCheck) teeth() []finding.Finding {
+func (k BlockedCheck) teeth() []answer.Finding {
 	if k.Original == nil {
 		return nil
 	}
-	return toothLoad(k.Blocked.PinionNM, k.Original.PinionNM, finding.Finding{
+	return toothLoad(k.Blocked.PinionNM, k.Original.PinionNM, answer.Finding{
 		Code: "tooth-load-blocked", Title: "Blocked wheels load the gears to %.1f times the original.",
 		Advice: "Fit a current limit: plastic teeth strip without warning.",
 	})
@@ -106,27 +106,27 @@ type HeatCheck struct {
 const nearLimitK = 15
 
 // Findings judges a motor's temperature at the end of an outing.
-func (k HeatCheck) Findings() []finding.Finding {
-	var out []finding.Finding
+func (k HeatCheck) Findings() []answer.Finding {
+	var out []answer.Finding
 	if above := k.State.WindingC - k.LimitC; k.LimitC > 0 && above > -nearLimitK {
-		f := finding.Finding{
-			Code: "motor-hot", Level: finding.Watch, Source: srcClass, Unit: "degC", Found: k.State.WindingC, Limit: k.LimitC,
+		f := answer.Finding{
+			Code: "motor-hot", Level: answer.Watch, Source: srcClass, Unit: "degC", Found: k.State.WindingC, Limit: k.LimitC,
 			Title:  "The motor windings end near their heat limit.",
 			Advice: "Make pauses, above all after slopes and long grass.",
 		}
 		if above > 0 {
-			f.Level = finding.FixFirst
+			f.Level = answer.FixFirst
 			f.Title = "The motor windings end above their heat limit."
 			f.Advice = "Drive shorter, on easier ground or at less voltage. " + lifeWords(LifeShare(above))
 		}
 		out = append(out, f)
 	}
 	if k.State.CaseC > PlasticSoftensC {
-		level := finding.Watch
+		level := answer.Watch
 		if k.State.CaseC > PlasticSoftC {
-			level = finding.FixFirst
+			level = answer.FixFirst
 		}
-		out = append(out, finding.Finding{
+		out = append(out, answer.Finding{
 			Code: "plastic-softens", Level: level, Source: srcPlastic, Unit: "degC", Found: k.State.CaseC, Limit: PlasticSoftensC,
 			Title:  "The motor case gets hot enough to soften plastic: its own end and the gears beside it suffer.",
 			Advice: "Drive shorter, pause longer, or use less voltage.",

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strconv"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // designMargin is how far above a vehicle's design voltage its parts may be
@@ -25,7 +25,7 @@ type BoardCheck struct {
 
 // Findings judges the volts on the board and the current through plain
 // contacts. A chopper does not protect a board: its input sees the whole bus.
-func (b BoardCheck) Findings() []finding.Finding {
+func (b BoardCheck) Findings() []answer.Finding {
 	return append(b.volts(), b.contacts()...)
 }
 
@@ -37,7 +37,7 @@ func (b BoardCheck) seenV() float64 {
 	return b.FullV
 }
 
-func (b BoardCheck) volts() []finding.Finding {
+func (b BoardCheck) volts() []answer.Finding {
 	limit, source, part, stands := b.WeakestV, srcRating, "the weakest part", "it stands"
 	if m := b.Controller.MaxV; m > 0 && (limit == 0 || m < limit) {
 		limit, part = m, "the controller"
@@ -49,8 +49,8 @@ func (b BoardCheck) volts() []finding.Finding {
 	}
 	seen := b.seenV()
 	if limit == 0 {
-		return []finding.Finding{{
-			Code: "board-volts-unknown", Level: finding.Watch, Source: srcOwn, Unit: "V", Found: seen,
+		return []answer.Finding{{
+			Code: "board-volts-unknown", Level: answer.Watch, Source: srcOwn, Unit: "V", Found: seen,
 			Title:  fmt.Sprintf("What voltage the vehicle's electrics stand is not known: they get %.1f V from the full pack.", seen),
 			Advice: "Read the volts printed on board, capacitors and relays before plugging in.",
 		}}
@@ -58,9 +58,9 @@ func (b BoardCheck) volts() []finding.Finding {
 	if seen <= limit {
 		return nil
 	}
-	level := finding.Danger
+	level := answer.Danger
 	if seen <= limit*1.1 || guessed && seen <= b.DesignV*1.5 {
-		level = finding.FixFirst
+		level = answer.FixFirst
 	}
 	advice := "Use a pack of the right voltage, or replace every part that sees this voltage by one made for it."
 	if b.Controller.Chopper {
@@ -70,21 +70,21 @@ func (b BoardCheck) volts() []finding.Finding {
 	if seen < b.FullV {
 		from = "converter's"
 	}
-	return []finding.Finding{{
+	return []answer.Finding{{
 		Code: "board-overvoltage", Level: level, Source: source, Unit: "V", Found: seen, Limit: limit, Advice: advice,
 		Title: fmt.Sprintf("The %s %.1f V are too much for %s: %s %.1f V.", from, seen, part, stands, limit),
 	}}
 }
 
 // contacts warns of welded pedal contacts, which leave the motor running.
-func (b BoardCheck) contacts() []finding.Finding {
+func (b BoardCheck) contacts() []answer.Finding {
 	overV := b.DesignV > 0 && b.seenV() > b.DesignV*designMargin
 	overA := b.SwitchA > 0 && b.PeakA > b.SwitchA
 	if b.Controller.Chopper || !overV && !overA {
 		return nil
 	}
-	f := finding.Finding{
-		Code: "contacts-may-weld", Level: finding.Danger, Source: srcWeld, Unit: "V", Found: b.seenV(), Limit: b.DesignV,
+	f := answer.Finding{
+		Code: "contacts-may-weld", Level: answer.Danger, Source: srcWeld, Unit: "V", Found: b.seenV(), Limit: b.DesignV,
 		Title: "The pedal contacts may weld and the vehicle does not stop: the surge of a start can melt them together.",
 		Advice: fmt.Sprintf("Fit a current-limiting controller made for %.0f V or more. ", math.Ceil(b.FullV)) +
 			"Or use a pack of the voltage that the vehicle was made for. Until then nobody rides. Always keep a switch within reach that cuts the pack off.",
@@ -92,7 +92,7 @@ func (b BoardCheck) contacts() []finding.Finding {
 	if overA {
 		f.Unit, f.Found, f.Limit = "A", b.PeakA, b.SwitchA
 	}
-	return []finding.Finding{f}
+	return []answer.Finding{f}
 }
 
 // ConverterCheck is a step-down converter and what the board asks of it.
@@ -105,7 +105,7 @@ type ConverterCheck struct {
 
 // Findings judges the converter's limit against launch and reversal. Running
 // amps say nothing: a converter of twice those can still fail at every start.
-func (k ConverterCheck) Findings() []finding.Finding {
+func (k ConverterCheck) Findings() []answer.Finding {
 	c := k.Converter
 	if !c.fitted() {
 		return nil
@@ -116,14 +116,14 @@ func (k ConverterCheck) Findings() []finding.Finding {
 	}
 	switch {
 	case c.LimitA == 0:
-		return []finding.Finding{{
-			Code: "converter-limit-unknown", Level: finding.FixFirst, Source: srcRating, Unit: "A", Found: need,
+		return []answer.Finding{{
+			Code: "converter-limit-unknown", Level: answer.FixFirst, Source: srcRating, Unit: "A", Found: need,
 			Title:  fmt.Sprintf("The step-down converter's limit is not known: %s asks for %.0f A.", when, need),
 			Advice: fmt.Sprintf("Find the converter's peak rating: it must be above %.0f A. The %.0f A of steady running are not what counts.", need, k.RunningA),
 		}}
 	case need > c.LimitA:
-		return []finding.Finding{{
-			Code: "converter-too-small", Level: finding.FixFirst, Source: srcRating, Unit: "A", Found: need, Limit: c.LimitA,
+		return []answer.Finding{{
+			Code: "converter-too-small", Level: answer.FixFirst, Source: srcRating, Unit: "A", Found: need, Limit: c.LimitA,
 			Title:  fmt.Sprintf("The converter gives %.0f A but %s asks for %.0f A: it will cut out or burn.", c.LimitA, when, need),
 			Advice: fmt.Sprintf("Fit a controller made for the pack's voltage instead. Or use a converter for more than %.0f A: steady running is not what counts, launch and reversal are.", need),
 		}}
@@ -136,13 +136,13 @@ func (k ConverterCheck) Findings() []finding.Finding {
 const sparkWatchA = 50
 
 // Findings warns of the spark and advises a pre-charge resistor.
-func (s Spark) Findings() []finding.Finding {
+func (s Spark) Findings() []answer.Finding {
 	if s.PeakA <= sparkWatchA {
 		return nil
 	}
 	p := s.Precharge
-	return []finding.Finding{{
-		Code: "plug-in-spark", Level: finding.Watch, Source: srcPrecharge, Unit: "A", Found: s.PeakA, Limit: sparkWatchA,
+	return []answer.Finding{{
+		Code: "plug-in-spark", Level: answer.Watch, Source: srcPrecharge, Unit: "A", Found: s.PeakA, Limit: sparkWatchA,
 		Title: fmt.Sprintf("Plugging in makes a spark: up to %.0f A for an instant into the controller's capacitors.", s.PeakA),
 		Advice: fmt.Sprintf("Plug in with the switch off. A pre-charge resistor of %s Ohm, bridged after %.1f s, tames the spark; it must absorb %.2g J each time.",
 			strconv.FormatFloat(p.Ohm, 'f', -1, 64), p.ChargedS, p.EnergyJ),
@@ -157,9 +157,9 @@ type ReversalCheck struct {
 }
 
 // Findings judges switching to reverse while rolling.
-func (k ReversalCheck) Findings() []finding.Finding {
-	f := finding.Finding{
-		Code: "reversal", Level: finding.Watch, Source: srcMotorLaw, Unit: "A", Found: k.Reversal.MotorA, Limit: k.BlockedA,
+func (k ReversalCheck) Findings() []answer.Finding {
+	f := answer.Finding{
+		Code: "reversal", Level: answer.Watch, Source: srcMotorLaw, Unit: "A", Found: k.Reversal.MotorA, Limit: k.BlockedA,
 		Title:  fmt.Sprintf("Reversing while rolling drives %.0f A through the motors: %.1f times the blocked current.", k.Reversal.MotorA, k.Reversal.MotorA/k.BlockedA),
 		Advice: "Stop before reversing, and teach the driver to.",
 	}
@@ -170,13 +170,13 @@ func (k ReversalCheck) Findings() []finding.Finding {
 		{k.Reversal.MotorA, l.ControllerPeakA},
 	} {
 		if p.limitA > 0 && p.a > p.limitA {
-			f.Level, f.Source, f.Found, f.Limit = finding.FixFirst, srcRating, p.a, p.limitA
+			f.Level, f.Source, f.Found, f.Limit = answer.FixFirst, srcRating, p.a, p.limitA
 			f.Advice = "Fit a controller that reverses only after a standstill. Until then stop before reversing, and teach the driver to."
 			break
 		}
 	}
-	if f.Level == finding.Watch && !(k.Reversal.MotorA > k.BlockedA) {
+	if f.Level == answer.Watch && !(k.Reversal.MotorA > k.BlockedA) {
 		return nil
 	}
-	return []finding.Finding{f}
+	return []answer.Finding{f}
 }

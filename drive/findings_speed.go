@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // oldTopMS is 5 mph, the top of what ride-ons were sold with in the 1990s
@@ -33,23 +33,23 @@ type SpeedCheck struct {
 
 // Findings judges speed against the original's, against what such vehicles are
 // made for, and against the driver's age.
-func (k SpeedCheck) Findings() []finding.Finding {
-	var out []finding.Finding
+func (k SpeedCheck) Findings() []answer.Finding {
+	var out []answer.Finding
 	if k.OriginalMS > 0 && k.SpeedMS > speedWatch*k.OriginalMS {
 		ratio := k.SpeedMS / k.OriginalMS
-		level := finding.Watch
+		level := answer.Watch
 		if ratio > speedFix {
-			level = finding.FixFirst
+			level = answer.FixFirst
 		}
-		out = append(out, finding.Finding{
+		out = append(out, answer.Finding{
 			Code: "faster-than-original", Level: level, Source: srcEnergy, Unit: "x", Found: ratio, Limit: speedWatch,
 			Title:  fmt.Sprintf("It goes %.1f times as fast as the original: a bump has %.1f times the energy, and stopping takes as many times the way.", ratio, BumpRatio(ratio)),
 			Advice: limitSpeed(min(k.OriginalMS, oldTopMS)),
 		})
 	}
 	if k.SpeedMS > oldTopMS {
-		out = append(out, finding.Finding{
-			Code: "fast-for-a-ride-on", Level: finding.FixFirst, Source: srcOldSpeed, Unit: "m/s", Found: k.SpeedMS, Limit: oldTopMS,
+		out = append(out, answer.Finding{
+			Code: "fast-for-a-ride-on", Level: answer.FixFirst, Source: srcOldSpeed, Unit: "m/s", Found: k.SpeedMS, Limit: oldTopMS,
 			Title:  fmt.Sprintf("%s is too fast for a ride-on: frame, steering, brakes and seat were made for %s or less.", speedWords(k.SpeedMS), speedWords(oldTopMS)),
 			Advice: limitSpeed(oldTopMS),
 		})
@@ -77,14 +77,14 @@ func speedWords(ms float64) string {
 }
 
 // age says in plain words what the speed means for this driver.
-func (k SpeedCheck) age() finding.Finding {
+func (k SpeedCheck) age() answer.Finding {
 	decel := k.DecelMS2
 	if decel <= 0 {
 		decel = coastDecelMS2
 	}
 	reactM, brakeM := Stop{SpeedMS: k.SpeedMS, ReactionS: ReactionS(k.AgeYears), DecelMS2: decel}.Distances()
-	f := finding.Finding{
-		Code: "way-to-stop", Level: finding.Fine, Source: srcReaction, Unit: "m", Found: reactM + brakeM,
+	f := answer.Finding{
+		Code: "way-to-stop", Level: answer.Fine, Source: srcReaction, Unit: "m", Found: reactM + brakeM,
 		Title: fmt.Sprintf("At best it stands after %.1f m: a child of %.0f lifts the foot %.1f s late, and %.1f m pass before it slows.",
 			reactM+brakeM, k.AgeYears, ReactionS(k.AgeYears), reactM),
 		Advice: "Keep clear of roads, water, steps and slopes. When something surprises the child, count on two or three times that way.",
@@ -93,7 +93,7 @@ func (k SpeedCheck) age() finding.Finding {
 		f.Title = "How far it rolls before it stands is not known: it does not get going here."
 	}
 	if k.AgeYears < 3 {
-		f.Level, f.Source = finding.FixFirst, srcUnder3
+		f.Level, f.Source = answer.FixFirst, srcUnder3
 		f.Title = fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears))
 		f.Advice = "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label."
 	}

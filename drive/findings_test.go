@@ -6,17 +6,17 @@ import (
 	"testing"
 
 	"example.org/packcheck/drive"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // judged collects the findings of one situation.
 type judged struct {
 	name string
-	give func(t *testing.T) []finding.Finding
-	want map[string]finding.Level // code and level; nothing else may be found
+	give func(t *testing.T) []answer.Finding
+	want map[string]answer.Level // code and level; nothing else may be found
 }
 
-func launchCheck(t *testing.T, netlist string, edit func(*drive.LaunchCheck)) []finding.Finding {
+func launchCheck(t *testing.T, netlist string, edit func(*drive.LaunchCheck)) []answer.Finding {
 	t.Helper()
 	k := drive.LaunchCheck{Case: netlistCase(t, netlist)}
 	edit(&k)
@@ -26,18 +26,18 @@ func launchCheck(t *testing.T, netlist string, edit func(*drive.LaunchCheck)) []
 }
 
 func situations() []judged {
-	launch := func(netlist string, edit func(*drive.LaunchCheck)) func(*testing.T) []finding.Finding {
-		return func(t *testing.T) []finding.Finding { return launchCheck(t, netlist, edit) }
+	launch := func(netlist string, edit func(*drive.LaunchCheck)) func(*testing.T) []answer.Finding {
+		return func(t *testing.T) []answer.Finding { return launchCheck(t, netlist, edit) }
 	}
-	blocked := func(edit func(*drive.Vehicle, *drive.Controller, *drive.BlockedCheck)) func(*testing.T) []finding.Finding {
-		return func(*testing.T) []finding.Finding {
+	blocked := func(edit func(*drive.Vehicle, *drive.Controller, *drive.BlockedCheck)) func(*testing.T) []answer.Finding {
+		return func(*testing.T) []answer.Finding {
 			v, c, k := tractor(), drive.Controller{}, drive.BlockedCheck{}
 			edit(&v, &c, &k)
 			k.Blocked = drive.BlockedWheels(v, c, toolPack(), drive.HeatState{WindingC: 20, CaseC: 20}, 20)
 			return k.Findings()
 		}
 	}
-	type levels = map[string]finding.Level
+	type levels = map[string]answer.Level
 	return []judged{
 		{"a launch with nothing known to hold it against", launch("contacts", func(*drive.LaunchCheck) {}), nil},
 		{"a launch within all ratings", launch("limit", func(k *drive.LaunchCheck) {
@@ -46,83 +46,83 @@ func situations() []judged {
 		{"a launch over every rating", launch("lithium", func(k *drive.LaunchCheck) {
 			k.Case.Limits = drive.Limits{PackA: 20, JointA: 25, SwitchA: 15, ControllerContinuousA: 15, ControllerPeakA: 30}
 		}), levels{
-			"launch-over-pack": finding.FixFirst, "launch-over-joint": finding.FixFirst, "launch-over-switch": finding.FixFirst,
-			"launch-over-controller": finding.FixFirst, "launch-over-controller-peak": finding.FixFirst,
+			"launch-over-pack": answer.FixFirst, "launch-over-joint": answer.FixFirst, "launch-over-switch": answer.FixFirst,
+			"launch-over-controller": answer.FixFirst, "launch-over-controller-peak": answer.FixFirst,
 		}},
-		{"a launch briefly and little over the pack's rating", launch("contacts", func(k *drive.LaunchCheck) { k.Case.Limits.PackA = 52 }), levels{"launch-over-pack": finding.Watch}},
+		{"a launch briefly and little over the pack's rating", launch("contacts", func(k *drive.LaunchCheck) { k.Case.Limits.PackA = 52 }), levels{"launch-over-pack": answer.Watch}},
 		{"over the continuous but not the peak rating", launch("contacts", func(k *drive.LaunchCheck) {
 			k.Case.Limits = drive.Limits{ControllerContinuousA: 20, ControllerPeakA: 80}
-		}), levels{"launch-over-controller": finding.Watch}},
-		{"a ramp alone", launch("ramp", func(*drive.LaunchCheck) {}), levels{"ramp-bounds-nothing": finding.Watch}},
-		{"a ramp alone on a weak pack", launch("ramp", func(k *drive.LaunchCheck) { k.Case.Limits.PackA = 50 }), levels{"ramp-bounds-nothing": finding.FixFirst}},
+		}), levels{"launch-over-controller": answer.Watch}},
+		{"a ramp alone", launch("ramp", func(*drive.LaunchCheck) {}), levels{"ramp-bounds-nothing": answer.Watch}},
+		{"a ramp alone on a weak pack", launch("ramp", func(k *drive.LaunchCheck) { k.Case.Limits.PackA = 50 }), levels{"ramp-bounds-nothing": answer.FixFirst}},
 		{"a ramp and a limit", launch("ramp-and-limit", func(*drive.LaunchCheck) {}), nil},
-		{"two soft starts", launch("two-soft-starts", func(*drive.LaunchCheck) {}), levels{"two-soft-starts": finding.Watch, "ramp-bounds-nothing": finding.Watch}},
-		{"wheelspin", launch("wheelspin", func(*drive.LaunchCheck) {}), levels{"wheels-spin": finding.Watch}},
-		{"too steep", launch("slope", func(k *drive.LaunchCheck) { k.Case.GradeN = 300 }), levels{"cannot-start": finding.FixFirst}},
-		{"steep and slippery", launch("slope", func(k *drive.LaunchCheck) { k.Case.GripN = 40 }), levels{"spins-on-the-spot": finding.FixFirst}},
-		{"starts, then the pack tires", launch("slope", func(k *drive.LaunchCheck) { k.Case.GradeN = 165 }), levels{"stalls-soon": finding.FixFirst}},
-		{"no launch at all", launch("slope", func(k *drive.LaunchCheck) { k.Case.MassKg = 0 }), levels{"launch-unknown": finding.FixFirst}},
-		{"teeth a little harder pressed", func(t *testing.T) []finding.Finding { return teeth(t, 1.3) }, levels{"tooth-load": finding.Watch}},
-		{"teeth much harder pressed", func(t *testing.T) []finding.Finding { return teeth(t, 1.9) }, levels{"tooth-load": finding.FixFirst}},
-		{"teeth as before", func(t *testing.T) []finding.Finding { return teeth(t, 1.05) }, nil},
+		{"two soft starts", launch("two-soft-starts", func(*drive.LaunchCheck) {}), levels{"two-soft-starts": answer.Watch, "ramp-bounds-nothing": answer.Watch}},
+		{"wheelspin", launch("wheelspin", func(*drive.LaunchCheck) {}), levels{"wheels-spin": answer.Watch}},
+		{"too steep", launch("slope", func(k *drive.LaunchCheck) { k.Case.GradeN = 300 }), levels{"cannot-start": answer.FixFirst}},
+		{"steep and slippery", launch("slope", func(k *drive.LaunchCheck) { k.Case.GripN = 40 }), levels{"spins-on-the-spot": answer.FixFirst}},
+		{"starts, then the pack tires", launch("slope", func(k *drive.LaunchCheck) { k.Case.GradeN = 165 }), levels{"stalls-soon": answer.FixFirst}},
+		{"no launch at all", launch("slope", func(k *drive.LaunchCheck) { k.Case.MassKg = 0 }), levels{"launch-unknown": answer.FixFirst}},
+		{"teeth a little harder pressed", func(t *testing.T) []answer.Finding { return teeth(t, 1.3) }, levels{"tooth-load": answer.Watch}},
+		{"teeth much harder pressed", func(t *testing.T) []answer.Finding { return teeth(t, 1.9) }, levels{"tooth-load": answer.FixFirst}},
+		{"teeth as before", func(t *testing.T) []answer.Finding { return teeth(t, 1.05) }, nil},
 
-		{"blocked, heat not known", blocked(func(v *drive.Vehicle, _ *drive.Controller, _ *drive.BlockedCheck) { v.Motor.Thermal = drive.Thermal{} }), levels{"blocked-heat-unknown": finding.Watch}},
-		{"blocked on contacts", blocked(func(*drive.Vehicle, *drive.Controller, *drive.BlockedCheck) {}), levels{"blocked-heat": finding.FixFirst}},
+		{"blocked, heat not known", blocked(func(v *drive.Vehicle, _ *drive.Controller, _ *drive.BlockedCheck) { v.Motor.Thermal = drive.Thermal{} }), levels{"blocked-heat-unknown": answer.Watch}},
+		{"blocked on contacts", blocked(func(*drive.Vehicle, *drive.Controller, *drive.BlockedCheck) {}), levels{"blocked-heat": answer.FixFirst}},
 		{"blocked on contacts, as the original was", blocked(func(v *drive.Vehicle, _ *drive.Controller, k *drive.BlockedCheck) {
 			o := drive.BlockedWheels(*v, drive.Controller{}, toolPack(), drive.HeatState{WindingC: 20, CaseC: 20}, 20)
 			k.Original = &o
-		}), levels{"blocked-heat": finding.Watch}},
-		{"blocked behind a high limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 40 }), levels{"blocked-heat": finding.Watch}},
-		{"blocked behind a middling limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 18 }), levels{"blocked-heat": finding.Fine}},
+		}), levels{"blocked-heat": answer.Watch}},
+		{"blocked behind a high limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 40 }), levels{"blocked-heat": answer.Watch}},
+		{"blocked behind a middling limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 18 }), levels{"blocked-heat": answer.Fine}},
 		{"blocked behind a low limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 8 }), nil},
 		{"blocked over every rating and the original's teeth", blocked(func(v *drive.Vehicle, _ *drive.Controller, k *drive.BlockedCheck) {
 			k.Limits = drive.Limits{PackA: 30, ControllerPeakA: 40, SwitchA: 20}
 			o := drive.BlockedWheels(*v, drive.Controller{}, agm(), drive.HeatState{WindingC: 20, CaseC: 20}, 20)
 			k.Original = &o
 		}), levels{
-			"blocked-heat": finding.FixFirst, "blocked-over-pack": finding.FixFirst, "blocked-over-controller": finding.FixFirst,
-			"blocked-over-switch": finding.FixFirst, "tooth-load-blocked": finding.Watch,
+			"blocked-heat": answer.FixFirst, "blocked-over-pack": answer.FixFirst, "blocked-over-controller": answer.FixFirst,
+			"blocked-over-switch": answer.FixFirst, "tooth-load-blocked": answer.Watch,
 		}},
 
 		{"12 V pack on 12 V contacts", board(drive.BoardCheck{FullV: 13, DesignV: 12, PeakA: 50}), nil},
-		{"18 V pack on 12 V pedal contacts, as in CPSC Release 92-008", board(drive.BoardCheck{FullV: 21, DesignV: 12, PeakA: 80}), levels{"board-overvoltage": finding.Danger, "contacts-may-weld": finding.Danger}},
-		{"12 V pack on contacts that the surge overloads", board(drive.BoardCheck{FullV: 13, DesignV: 12, PeakA: 50, SwitchA: 20}), levels{"contacts-may-weld": finding.Danger}},
-		{"18 V pack on a 12 V chopper", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true, MaxV: 15}}), levels{"board-overvoltage": finding.Danger}},
-		{"a little over the printed volts", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true, MaxV: 20}}), levels{"board-overvoltage": finding.FixFirst}},
-		{"the weakest part decides", board(drive.BoardCheck{FullV: 21, WeakestV: 16, Controller: drive.Controller{Chopper: true, MaxV: 30}}), levels{"board-overvoltage": finding.Danger}},
+		{"18 V pack on 12 V pedal contacts, as in CPSC Release 92-008", board(drive.BoardCheck{FullV: 21, DesignV: 12, PeakA: 80}), levels{"board-overvoltage": answer.Danger, "contacts-may-weld": answer.Danger}},
+		{"12 V pack on contacts that the surge overloads", board(drive.BoardCheck{FullV: 13, DesignV: 12, PeakA: 50, SwitchA: 20}), levels{"contacts-may-weld": answer.Danger}},
+		{"18 V pack on a 12 V chopper", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true, MaxV: 15}}), levels{"board-overvoltage": answer.Danger}},
+		{"a little over the printed volts", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true, MaxV: 20}}), levels{"board-overvoltage": answer.FixFirst}},
+		{"the weakest part decides", board(drive.BoardCheck{FullV: 21, WeakestV: 16, Controller: drive.Controller{Chopper: true, MaxV: 30}}), levels{"board-overvoltage": answer.Danger}},
 		{"behind a converter the board sees its output", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true, MaxV: 15, Converter: drive.Converter{OutV: 12}}}), nil},
-		{"no voltage known", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true}}), levels{"board-volts-unknown": finding.Watch}},
+		{"no voltage known", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true}}), levels{"board-volts-unknown": answer.Watch}},
 
-		{"a converter for running amps", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: 20}, LaunchA: 60, RunningA: 9}), levels{"converter-too-small": finding.FixFirst}},
-		{"a converter for launch but not for reversal", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: 80}, LaunchA: 60, ReverseA: 100, RunningA: 9}), levels{"converter-too-small": finding.FixFirst}},
-		{"a converter of unknown limit", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12}, LaunchA: 60}), levels{"converter-limit-unknown": finding.FixFirst}},
+		{"a converter for running amps", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: 20}, LaunchA: 60, RunningA: 9}), levels{"converter-too-small": answer.FixFirst}},
+		{"a converter for launch but not for reversal", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: 80}, LaunchA: 60, ReverseA: 100, RunningA: 9}), levels{"converter-too-small": answer.FixFirst}},
+		{"a converter of unknown limit", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12}, LaunchA: 60}), levels{"converter-limit-unknown": answer.FixFirst}},
 		{"a converter large enough", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: 120}, LaunchA: 60, ReverseA: 100}), nil},
 		{"no converter", conv(drive.ConverterCheck{LaunchA: 60}), nil},
 
-		{"a spark", func(*testing.T) []finding.Finding {
+		{"a spark", func(*testing.T) []answer.Finding {
 			return drive.SparkOf(drive.PlugIn{Volt: 21, LoopOhm: 0.03, InputF: 1e-3}).Findings()
-		}, levels{"plug-in-spark": finding.Watch}},
-		{"no capacitor", func(*testing.T) []finding.Finding {
+		}, levels{"plug-in-spark": answer.Watch}},
+		{"no capacitor", func(*testing.T) []answer.Finding {
 			return drive.SparkOf(drive.PlugIn{Volt: 21, LoopOhm: 0.03}).Findings()
 		}, nil},
 
-		{"reversal at speed", reversal(1.5, drive.Limits{}), levels{"reversal": finding.Watch}},
-		{"reversal over the switch's rating", reversal(1.5, drive.Limits{SwitchA: 40}), levels{"reversal": finding.FixFirst}},
+		{"reversal at speed", reversal(1.5, drive.Limits{}), levels{"reversal": answer.Watch}},
+		{"reversal over the switch's rating", reversal(1.5, drive.Limits{SwitchA: 40}), levels{"reversal": answer.FixFirst}},
 		{"reversal from rest", reversal(0, drive.Limits{}), nil},
 
 		{"a cool motor", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 70, CaseC: 55}, LimitC: 120}), nil},
-		{"a motor near its limit", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 110, CaseC: 80}, LimitC: 120}), levels{"motor-hot": finding.Watch}},
-		{"a motor above its limit in a soft case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 110}, LimitC: 120}), levels{"motor-hot": finding.FixFirst, "plastic-softens": finding.Watch}},
-		{"a very hot case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 140}}), levels{"plastic-softens": finding.FixFirst}},
+		{"a motor near its limit", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 110, CaseC: 80}, LimitC: 120}), levels{"motor-hot": answer.Watch}},
+		{"a motor above its limit in a soft case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 110}, LimitC: 120}), levels{"motor-hot": answer.FixFirst, "plastic-softens": answer.Watch}},
+		{"a very hot case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 140}}), levels{"plastic-softens": answer.FixFirst}},
 
 		{"as fast as before", pace(drive.SpeedCheck{SpeedMS: 1.5, OriginalMS: 1.45}), nil},
-		{"a little faster", pace(drive.SpeedCheck{SpeedMS: 1.8, OriginalMS: 1.45}), levels{"faster-than-original": finding.Watch}},
-		{"12 to 20 V", pace(drive.SpeedCheck{SpeedMS: 2.4, OriginalMS: 1.45, AgeYears: 5}), levels{"faster-than-original": finding.FixFirst, "fast-for-a-ride-on": finding.FixFirst, "way-to-stop": finding.Fine}},
-		{"a toddler", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 2}), levels{"way-to-stop": finding.FixFirst}},
+		{"a little faster", pace(drive.SpeedCheck{SpeedMS: 1.8, OriginalMS: 1.45}), levels{"faster-than-original": answer.Watch}},
+		{"12 to 20 V", pace(drive.SpeedCheck{SpeedMS: 2.4, OriginalMS: 1.45, AgeYears: 5}), levels{"faster-than-original": answer.FixFirst, "fast-for-a-ride-on": answer.FixFirst, "way-to-stop": answer.Fine}},
+		{"a toddler", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 2}), levels{"way-to-stop": answer.FixFirst}},
 	}
 }
 
-func teeth(t *testing.T, ratio float64) []finding.Finding {
+func teeth(t *testing.T, ratio float64) []answer.Finding {
 	t.Helper()
 	c := netlistCase(t, "contacts")
 	r := drive.Launch(&c, 8, nil)
@@ -131,24 +131,24 @@ func teeth(t *testing.T, ratio float64) []finding.Finding {
 	return drive.LaunchCheck{Case: c, Result: r, Original: &original}.Findings()
 }
 
-func board(k drive.BoardCheck) func(*testing.T) []finding.Finding {
-	return func(*testing.T) []finding.Finding { return k.Findings() }
+func board(k drive.BoardCheck) func(*testing.T) []answer.Finding {
+	return func(*testing.T) []answer.Finding { return k.Findings() }
 }
 
-func conv(k drive.ConverterCheck) func(*testing.T) []finding.Finding {
-	return func(*testing.T) []finding.Finding { return k.Findings() }
+func conv(k drive.ConverterCheck) func(*testing.T) []answer.Finding {
+	return func(*testing.T) []answer.Finding { return k.Findings() }
 }
 
-func heat(k drive.HeatCheck) func(*testing.T) []finding.Finding {
-	return func(*testing.T) []finding.Finding { return k.Findings() }
+func heat(k drive.HeatCheck) func(*testing.T) []answer.Finding {
+	return func(*testing.T) []answer.Finding { return k.Findings() }
 }
 
-func pace(k drive.SpeedCheck) func(*testing.T) []finding.Finding {
-	return func(*testing.T) []finding.Finding { return k.Findings() }
+func pace(k drive.SpeedCheck) func(*testing.T) []answer.Finding {
+	return func(*testing.T) []answer.Finding { return k.Findings() }
 }
 
-func reversal(speedMS float64, l drive.Limits) func(*testing.T) []finding.Finding {
-	return func(*testing.T) []finding.Finding {
+func reversal(speedMS float64, l drive.Limits) func(*testing.T) []answer.Finding {
+	return func(*testing.T) []answer.Finding {
 		return drive.ReversalCheck{
 			Reversal: drive.ReverseAt(tractor(), drive.Controller{}, agm(), speedMS, 20), Limits: l,
 			BlockedA: drive.BlockedWheels(tractor(), drive.Controller{}, agm(), drive.HeatState{WindingC: 20}, 20).MotorA,
@@ -158,7 +158,7 @@ func reversal(speedMS float64, l drive.Limits) func(*testing.T) []finding.Findin
 
 func TestEverySituationGivesItsFindingsAndNoOthers(t *testing.T) {
 	for _, s := range situations() {
-		got := map[string]finding.Level{}
+		got := map[string]answer.Level{}
 		for _, f := range s.give(t) {
 			if _, twice := got[f.Code]; twice {
 				t.Errorf("%s: %s found twice", s.name, f.Code)
@@ -197,7 +197,7 @@ func TestFindingsArePlainSentencesWithAKnownSource(t *testing.T) {
 			if !known[f.Source] {
 				t.Errorf("%s cites %q, which Sources does not list", f.Code, f.Source)
 			}
-			if f.Level > finding.Fine && f.Advice == "" {
+			if f.Level > answer.Fine && f.Advice == "" {
 				t.Errorf("%s says nothing of what to do", f.Code)
 			}
 			for _, text := range []string{f.Title, f.Advice} {

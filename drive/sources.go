@@ -1,6 +1,6 @@
 package drive
 
-import "example.org/packcheck/finding"
+import "example.org/packcheck/answer"
 
 // The IDs of this package's sources.
 const (
@@ -20,8 +20,8 @@ const (
 
 // Sources returns every source that this package's findings rest on, in order
 // of their IDs.
-func Sources() []finding.Source {
-	return []finding.Source{
+func Sources() []answer.Source {
+	return []answer.Source{
 		{ID: srcWeld, Text: "US Consumer Product Safety Commission, Release 92-008, 25 October 1991: about 12 000 ride-ons with an 18 V system recalled because the foot-switch contacts may weld together during the initial surge", Known: "copy"},
 		{ID: srcOwn, Text: "This package's own choice of where to warn; no published limit", Known: "common practice"},
 		{ID: srcUnder3, Text: "EN 71-1:2005+A8:2009, rationale: no speed limitation for electrically driven toys for children over 3 years, so none of them is meant for younger ones", Known: "copy"},

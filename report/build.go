@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -49,7 +49,7 @@ func wholeName(name string) string { return name + " in full" }
 func (b *builder) headline() [3]fact {
 	risk, next := "none found; the cautions still hold", "read the cautions"
 	if len(b.a.Findings) > 0 {
-		worst := slices.MaxFunc(b.a.Findings, func(x, y finding.Finding) int { return int(x.Level) - int(y.Level) })
+		worst := slices.MaxFunc(b.a.Findings, func(x, y answer.Finding) int { return int(x.Level) - int(y.Level) })
 		risk = orElse(clean(worst.Title), risk)
 		next = orElse(clean(worst.Advice), next)
 	}
@@ -110,7 +110,7 @@ func (b *builder) topic(s section, topic string) section {
 }
 
 // judge makes a finding ready for print.
-func (b *builder) judge(f finding.Finding) judgement {
+func (b *builder) judge(f answer.Finding) judgement {
 	return judgement{level: f.Level, told: told(f), title: clean(f.Title), detail: b.detail(f), advice: clean(f.Advice)}
 }
 

@@ -5,20 +5,20 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 )
 
 // has reports whether any of the findings was made, at that level or worse.
-func (b *builder) has(level finding.Level, codes ...string) bool {
-	return slices.ContainsFunc(b.a.Findings, func(f finding.Finding) bool {
+func (b *builder) has(level answer.Level, codes ...string) bool {
+	return slices.ContainsFunc(b.a.Findings, func(f answer.Finding) bool {
 		return f.Level >= level && slices.Contains(codes, f.Code)
 	})
 }
 
 // findings returns those of a topic.
-func (b *builder) findings(topic string) []finding.Finding {
-	var list []finding.Finding
+func (b *builder) findings(topic string) []answer.Finding {
+	var list []answer.Finding
 	for _, f := range b.a.Findings {
 		if f.Topic == topic {
 			list = append(list, f)
@@ -59,7 +59,7 @@ func (b *builder) buy() section {
 // controllerToBuy is named where contacts or a missing current limit are what
 // has to be changed.
 func (b *builder) controllerToBuy() string {
-	if !b.has(finding.FixFirst, "contacts-may-weld", "pedal-may-weld", "blocked-over-pack", "launch-over-pack", "blocked-heat",
+	if !b.has(answer.FixFirst, "contacts-may-weld", "pedal-may-weld", "blocked-over-pack", "launch-over-pack", "blocked-heat",
 		"blocked-over-controller", "launch-over-controller-peak", "ramp-bounds-nothing") {
 		return ""
 	}
@@ -86,7 +86,7 @@ func (b *builder) fuseToBuy() string {
 	if p == nil {
 		return ""
 	}
-	if b.has(finding.Fine, "fuse-fits") && !b.has(finding.Watch, "fuse-above-wire", "fuse-above-joint", "fuse-none-fits", "fuse-fits",
+	if b.has(answer.Fine, "fuse-fits") && !b.has(answer.Watch, "fuse-above-wire", "fuse-above-joint", "fuse-none-fits", "fuse-fits",
 		"fuse-opens-running", "fuse-opens-at-launch", "short-burns-wire", "breaker-alone", "fuse-voltage") {
 		return "the one that is fitted suits"
 	}
@@ -99,13 +99,13 @@ func (b *builder) fuseToBuy() string {
 	}
 	text := b.list(amps, p.FuseSizesA)
 	switch {
-	case b.has(finding.Watch, "short-burns-wire"): // the band counts lasting current only
+	case b.has(answer.Watch, "short-burns-wire"): // the band counts lasting current only
 		text = b.one(amps, p.FuseSizesA[0]) + ", the smallest in the band; it must be smaller or faster than the one that is fitted"
 	case len(p.FuseSizesA) > 1:
 		text += ", the smallest that holds"
 	}
 	text += "; printed with " + quantity.Decimals(math.Ceil(b.a.Pack.FullV), 0) + " V or more; right at the pack"
-	if b.has(finding.Watch, "breaker-alone") {
+	if b.has(answer.Watch, "breaker-alone") {
 		text += "; a one-time fuse, no breaker"
 	}
 	text = sentence(text)
@@ -113,7 +113,7 @@ func (b *builder) fuseToBuy() string {
 		text = "read the size printed on the wire before you buy: it was taken as " + size +
 			", and thinner wire needs a smaller fuse. As it was taken: " + text
 	}
-	if b.has(finding.Watch, "fuse-none-fits") {
+	if b.has(answer.Watch, "fuse-none-fits") {
 		text += " Possibly no size holds: then limit the current, never go larger."
 	}
 	return text
@@ -123,7 +123,7 @@ func (b *builder) fuseToBuy() string {
 // or what does is set wrong.
 func (b *builder) cutoffToBuy() string {
 	c := b.a.Cutoff
-	wrong := b.has(finding.FixFirst, "cutoff-none", "cutoff-above-full", "cutoff-below-harm", "cutoff-never-opens", "cutoff-chatters",
+	wrong := b.has(answer.FixFirst, "cutoff-none", "cutoff-above-full", "cutoff-below-harm", "cutoff-never-opens", "cutoff-chatters",
 		"weak-cell-reversed", "weak-cell-harmed", "weakest-cell-reversed", "weakest-cell-below-harm", "cutoff-opens-at-launch",
 		"idle-harms-within-week", "drained-past-saving")
 	switch {

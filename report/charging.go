@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // What the notes on charging begin with, that get a place of their own.
@@ -99,5 +99,5 @@ func (b *builder) placed(n packcheck.Note) bool {
 
 // titled reports whether a finding of the topic has this title.
 func (b *builder) titled(topic, text string) bool {
-	return slices.ContainsFunc(b.a.Findings, func(f finding.Finding) bool { return f.Topic == topic && clean(f.Title) == text })
+	return slices.ContainsFunc(b.a.Findings, func(f answer.Finding) bool { return f.Topic == topic && clean(f.Title) == text })
 }

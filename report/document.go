@@ -1,6 +1,6 @@
 package report
 
-import "example.org/packcheck/finding"
+import "example.org/packcheck/answer"
 
 // document is the whole content of a report, before it is put into any
 // dialect. Every string in it has been through [clean]: printable ASCII on one
@@ -28,7 +28,7 @@ type fact struct{ name, value string }
 
 // judgement is a finding made ready for print.
 type judgement struct {
-	level  finding.Level
+	level  answer.Level
 	told   bool // it only tells something and approves of nothing
 	title  string
 	detail string // found, limit and source; empty when no number applies

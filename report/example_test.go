@@ -5,7 +5,7 @@ import (
 	"os"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/report"
 )
 
@@ -14,7 +14,7 @@ func ExampleShort() {
 	a := &packcheck.Assessment{
 		Schema:   packcheck.Schema,
 		Title:    "Bramble Lane tractor",
-		Verdict:  finding.FixFirst,
+		Verdict:  answer.FixFirst,
 		Headline: [3]string{"not before the fuse is in", "Nothing opens on a short circuit.", "Fit a 30 A fuse at the pack."},
 		Steady:   &packcheck.SteadyFigures{SpeedKmh: 5.2},
 		Ride:     packcheck.RideFigures{PedalMin: 44},

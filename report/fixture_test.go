@@ -5,7 +5,7 @@ import (
 
 	"example.org/packcheck"
 	"example.org/packcheck/drive"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -31,7 +31,7 @@ func danger() *packcheck.Assessment {
 	return &packcheck.Assessment{
 		Schema:  packcheck.Schema,
 		Title:   "Bramble Lane harvest tractor on an 18 V tool pack",
-		Verdict: finding.Danger,
+		Verdict: answer.Danger,
 		Headline: [3]string{
 			"danger: do not let a child ride this yet",
 			"No fuse: a short circuit burns the wire before anything opens, so that the loom burns.",
@@ -94,21 +94,21 @@ func danger() *packcheck.Assessment {
 			"steady.speed_kmh":      {Low: 6.1, Likely: 6.84, High: 7.5},
 			"launch.peak_battery_a": {Low: 71, Likely: 88.4, High: 118},
 		},
-		Findings: []finding.Finding{
+		Findings: []answer.Finding{
 			{
-				Code: "no-fuse", Level: finding.Danger, Title: "There is no fuse in the path.", Found: 187, Limit: 31.4, Unit: "A",
+				Code: "no-fuse", Level: answer.Danger, Title: "There is no fuse in the path.", Found: 187, Limit: 31.4, Unit: "A",
 				Source: "cfr-183-455", Advice: "Fit one close to the pack before anybody rides.", Topic: packcheck.TopicPath,
 			},
 			{
-				Code: "speed-above-walk", Level: finding.Watch, Title: "It is faster than a walking adult.", Found: 1.9, Limit: 1.4,
+				Code: "speed-above-walk", Level: answer.Watch, Title: "It is faster than a walking adult.", Found: 1.9, Limit: 1.4,
 				Unit: "m/s", Source: "walking-pace", Advice: "Keep to a fenced place.", Topic: packcheck.TopicSpeed,
 			},
 			{
-				Code: "board-overvolted", Level: finding.FixFirst, Title: "The board was made for 12 V and sees 21 V.", Found: 21,
+				Code: "board-overvolted", Level: answer.FixFirst, Title: "The board was made for 12 V and sees 21 V.", Found: 21,
 				Limit: 12, Unit: "V", Topic: "board", Advice: "Replace the board by one that stands the pack's full volts.",
 			},
 			{
-				Code: "charger-wrong", Level: finding.Danger, Title: "Never put this charger on this pack.", Source: "iec-62133",
+				Code: "charger-wrong", Level: answer.Danger, Title: "Never put this charger on this pack.", Source: "iec-62133",
 				Topic: packcheck.TopicCharge,
 			},
 		},
@@ -131,7 +131,7 @@ func danger() *packcheck.Assessment {
 			"A changed vehicle no longer is the one that was tested.",
 		},
 		CautionSources: []string{"walking-pace", "changed-toy"},
-		Sources: []finding.Source{
+		Sources: []answer.Source{
 			{ID: "cfr-183-455", Text: "33 CFR 183.455, overcurrent protection", Known: "primary"},
 			{ID: "changed-toy", Text: "a standard on toys", Known: "memory"},
 			{ID: "child-charts", Text: "a chart", Known: "copy"},
@@ -148,7 +148,7 @@ func danger() *packcheck.Assessment {
 func fine() *packcheck.Assessment {
 	a := danger()
 	a.Title = "Bramble Lane tractor with controller, cutoff and fuse"
-	a.Verdict = finding.Fine
+	a.Verdict = answer.Fine
 	a.Headline = [3]string{"fits", "Nothing above watch.", "Ride, and measure the time."}
 	a.Findings, a.Notes, a.Changes, a.Assumed, a.Measure, a.Measured, a.Storage = nil, nil, nil, nil, nil, nil, nil
 	a.Habits = nil
@@ -166,7 +166,7 @@ func fine() *packcheck.Assessment {
 func bench() *packcheck.Assessment {
 	a := danger()
 	a.Title = "Bench discharge at 5 A"
-	a.Verdict = finding.Watch
+	a.Verdict = answer.Watch
 	a.Headline = [3]string{"watch: works as a bench load", "", ""}
 	a.Steady, a.Launch, a.Path, a.Charge, a.Original, a.Storage, a.Measured = nil, nil, nil, nil, nil, nil, nil
 	a.Ride.MotorCaseC, a.Ride.WindingC, a.Ride.DistanceKm, a.Ride.Launches = nil, nil, 0, 0

@@ -4,7 +4,7 @@ import (
 	"math"
 	"strings"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // foundWords says what was found where the number 0 stands for something else.
@@ -27,12 +27,12 @@ const doubtful = "Possibly: "
 
 // told are the findings that only tell something: no figure of theirs is held
 // against a limit.
-func told(f finding.Finding) bool {
-	return strings.HasPrefix(f.Code, "old-battery-") || f.Code == "way-to-stop" || f.Level == finding.Fine && f.Limit == 0
+func told(f answer.Finding) bool {
+	return strings.HasPrefix(f.Code, "old-battery-") || f.Code == "way-to-stop" || f.Level == answer.Fine && f.Limit == 0
 }
 
 // detail says what was found, the limit and its source.
-func (b *builder) detail(f finding.Finding) string {
+func (b *builder) detail(f answer.Finding) string {
 	source := clean(f.Source)
 	if f.Unit == "" || told(f) {
 		if source == "" {
@@ -57,7 +57,7 @@ func (b *builder) detail(f finding.Finding) string {
 }
 
 // found prints the figure of a finding no finer than its limit asks for.
-func (b *builder) found(f finding.Finding) string {
+func (b *builder) found(f answer.Finding) string {
 	if words, is := foundWords[f.Code]; is && f.Found <= 0 {
 		return words
 	}
@@ -75,7 +75,7 @@ func (b *builder) found(f finding.Finding) string {
 }
 
 // inFinding prints a number of a finding in its unit.
-func (b *builder) inFinding(f finding.Finding, value float64) string {
+func (b *builder) inFinding(f answer.Finding, value float64) string {
 	for _, code := range shares {
 		if f.Code == code && f.Unit == "x" {
 			return b.one(share, value)

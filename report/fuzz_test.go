@@ -22,8 +22,8 @@ func FuzzText(f *testing.F) {
 		a.Pack.Chemistry, a.Pack.Reading, a.Ride.EndedBy, a.Cutoff.OpensFirst = s, s, s, s
 		a.Path.Elements[0].Name, a.Measured[0].Name, a.Charge.Match, a.Launch.AboveS[0].Part = s, s, s, s
 		finding := &a.Findings[uint(where)%uint(len(a.Findings))]
-		finding.Title, finding.Advice, finding.Unit, finding.Topic, finding.Source = s, s, s, s, s
-		finding.Found, finding.Limit = v, -v
+		answer.Title, answer.Advice, answer.Unit, answer.Topic, answer.Source = s, s, s, s, s
+		answer.Found, answer.Limit = v, -v
 		a.Pack.MassKg, a.Ride.PedalMin, a.Cutoff.ChatterCount = v, v, where
 		a.Ranges["ride.distance_km"] = packcheck.Range{Low: -v, Likely: 0, High: v}
 		a.Assumed = append(a.Assumed, packcheck.Assumed{Key: s, Value: s, Why: s})

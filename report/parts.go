@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -76,7 +76,7 @@ func (b *builder) path() section {
 		s.facts = append(s.facts, fact{capital(orElse(clean(e.Name), "part")), value})
 	}
 	unopened := "never: nothing opens it"
-	if b.has(finding.Fine, "fuse-unknown") {
+	if b.has(answer.Fine, "fuse-unknown") {
 		unopened = "not known: no fuse was described"
 	}
 	s.facts = append(

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/report"
 )
 
@@ -20,26 +20,26 @@ func flat(t *testing.T, a *packcheck.Assessment) string {
 
 func TestNothingIsFoundToBeZeroWhereItIsNotKnown(t *testing.T) {
 	for _, tt := range []struct {
-		f          finding.Finding
+		f          answer.Finding
 		want, lack string
 	}{
-		{finding.Finding{Code: "fuse-place-unknown", Level: finding.Watch, Unit: "m", Limit: 0.178}, "Found not known, limit 178 mm", "Found 0"},
-		{finding.Finding{Code: "cutoff-none", Level: finding.Danger, Unit: "V", Limit: 12.5}, "Found none, limit 12.5 V", "Found 0"},
-		{finding.Finding{Code: "idle-harms-within-week", Level: finding.Danger, Unit: "h", Limit: 168}, "Found at once, limit 7 days", "Found 0"},
-		{finding.Finding{Code: "breaker-alone", Level: finding.FixFirst, Unit: "A", Found: 20}, "Found 20 A (source", "limit 0"},
-		{finding.Finding{Code: "weak-cell-reversed", Level: finding.Danger, Unit: "V", Found: -2.36}, "Found -2.36 V, limit 0 V", ""},
-		{finding.Finding{Code: "charge-too-cold", Level: finding.Danger, Unit: "degC", Found: -5}, "Found -5 C (23 F), limit 0 C (32 F)", ""},
-		{finding.Finding{Code: "motor-hot", Level: finding.Watch, Unit: "degC", Found: 371, Limit: 105}, "Found more than 250 C (482 F), limit 105 C", "371"},
-		{finding.Finding{Code: "drop-large", Level: finding.Watch, Unit: "x", Found: 0.112, Limit: 0.1}, "Found 11 %, limit 10 %", "times"},
-		{finding.Finding{Code: "way-to-stop", Unit: "m", Found: 3.17}, "INFO: Said.", "3.17"},
-		{finding.Finding{Code: "blocked-over-pack", Level: finding.FixFirst, Unit: "A", Found: 78.4, Limit: 60}, "Found 78 A, limit 60 A", "78.4"},
-		{finding.Finding{Code: "fuse-above-wire", Level: finding.Danger, Unit: "A", Found: 22.9, Limit: 22.5}, "Found 23 A, limit 22.5 A", ""},
-		{finding.Finding{Code: "wheels-spin", Level: finding.Watch, Unit: "N", Found: 48.2, Limit: 48.2}, "At the limit of 48 N (11 lbf) (source", "Found"},
-		{finding.Finding{Code: "x", Level: finding.Danger, Unit: "A", Found: 30.3, Limit: 30}, "Found 30.3 A, limit 30 A", ""},
+		{answer.Finding{Code: "fuse-place-unknown", Level: answer.Watch, Unit: "m", Limit: 0.178}, "Found not known, limit 178 mm", "Found 0"},
+		{answer.Finding{Code: "cutoff-none", Level: answer.Danger, Unit: "V", Limit: 12.5}, "Found none, limit 12.5 V", "Found 0"},
+		{answer.Finding{Code: "idle-harms-within-week", Level: answer.Danger, Unit: "h", Limit: 168}, "Found at once, limit 7 days", "Found 0"},
+		{answer.Finding{Code: "breaker-alone", Level: answer.FixFirst, Unit: "A", Found: 20}, "Found 20 A (source", "limit 0"},
+		{answer.Finding{Code: "weak-cell-reversed", Level: answer.Danger, Unit: "V", Found: -2.36}, "Found -2.36 V, limit 0 V", ""},
+		{answer.Finding{Code: "charge-too-cold", Level: answer.Danger, Unit: "degC", Found: -5}, "Found -5 C (23 F), limit 0 C (32 F)", ""},
+		{answer.Finding{Code: "motor-hot", Level: answer.Watch, Unit: "degC", Found: 371, Limit: 105}, "Found more than 250 C (482 F), limit 105 C", "371"},
+		{answer.Finding{Code: "drop-large", Level: answer.Watch, Unit: "x", Found: 0.112, Limit: 0.1}, "Found 11 %, limit 10 %", "times"},
+		{answer.Finding{Code: "way-to-stop", Unit: "m", Found: 3.17}, "INFO: Said.", "3.17"},
+		{answer.Finding{Code: "blocked-over-pack", Level: answer.FixFirst, Unit: "A", Found: 78.4, Limit: 60}, "Found 78 A, limit 60 A", "78.4"},
+		{answer.Finding{Code: "fuse-above-wire", Level: answer.Danger, Unit: "A", Found: 22.9, Limit: 22.5}, "Found 23 A, limit 22.5 A", ""},
+		{answer.Finding{Code: "wheels-spin", Level: answer.Watch, Unit: "N", Found: 48.2, Limit: 48.2}, "At the limit of 48 N (11 lbf) (source", "Found"},
+		{answer.Finding{Code: "x", Level: answer.Danger, Unit: "A", Found: 30.3, Limit: 30}, "Found 30.3 A, limit 30 A", ""},
 	} {
 		a := fine()
 		tt.f.Title, tt.f.Source, tt.f.Topic = "Said.", "s", packcheck.TopicPath
-		a.Findings = []finding.Finding{tt.f}
+		a.Findings = []answer.Finding{tt.f}
 		text := flat(t, a)
 		_, text, _ = strings.Cut(text, ": Said.")
 		text, _, _ = strings.Cut(text, "What stops the drain")
@@ -150,25 +150,25 @@ func TestWhatToBuyNamesFuseCutoffAndCharger(t *testing.T) {
 		{"a band without a standard size", func(a *packcheck.Assessment) { a.Path.FuseSizesA = nil }, "Fuse none yet: no standard size lies between 18.6 A and 47.1 A.", "smallest"},
 		{"no band", func(a *packcheck.Assessment) { a.Path.FuseLeastA, a.Path.FuseMostA = nil, nil }, "Fuse none yet: no rating suits", "smallest"},
 		{"a fuse that lets the wire burn", func(a *packcheck.Assessment) {
-			a.Findings = []finding.Finding{{Code: "fuse-fits"}, {Code: "short-burns-wire", Level: finding.Danger}}
+			a.Findings = []answer.Finding{{Code: "fuse-fits"}, {Code: "short-burns-wire", Level: answer.Danger}}
 		}, "Fuse 20 A, the smallest in the band; it must be smaller or faster than the one that is fitted", "40 A"},
-		{"a fuse that suits", func(a *packcheck.Assessment) { a.Findings = []finding.Finding{{Code: "fuse-fits"}} }, "Fuse the one that is fitted suits", "40 A"},
+		{"a fuse that suits", func(a *packcheck.Assessment) { a.Findings = []answer.Finding{{Code: "fuse-fits"}} }, "Fuse the one that is fitted suits", "40 A"},
 		{"a fuse that suits only where nothing is amiss", func(a *packcheck.Assessment) {
-			a.Findings = []finding.Finding{{Code: "fuse-fits"}, {Code: "fuse-above-wire", Level: finding.FixFirst}}
+			a.Findings = []answer.Finding{{Code: "fuse-fits"}, {Code: "fuse-above-wire", Level: answer.FixFirst}}
 		}, "Fuse 20, 25, 30, 40 A", "the one that is fitted suits"},
 		{"a cutoff that is there", func(*packcheck.Assessment) {}, "Cutoff the one that is fitted does", "15.5 V"},
 		{"no cutoff", func(a *packcheck.Assessment) { a.Cutoff.OpensFirst = "nothing" }, "Cutoff one that opens at 15.5 V after 2 s and stays open", "fitted does"},
 		{"a cutoff set wrong", func(a *packcheck.Assessment) {
-			a.Findings = append(a.Findings, finding.Finding{Code: "cutoff-below-harm", Level: finding.Danger})
+			a.Findings = append(a.Findings, answer.Finding{Code: "cutoff-below-harm", Level: answer.Danger})
 		}, "Cutoff one that opens at 15.5 V", "fitted does"},
 		{"a charger that does not suit", func(*packcheck.Assessment) {}, "Charger made for li-ion and ends at 21 V.", ""},
 		{"a charger that suits", func(a *packcheck.Assessment) { a.Charge.Match = "yes" }, "Charger the one that you have suits", "ends at 21 V"},
 		{"contacts that weld", func(a *packcheck.Assessment) {
 			a.Findings = append(
 				a.Findings,
-				finding.Finding{Code: "contacts-may-weld", Level: finding.Danger},
-				finding.Finding{Code: "blocked-over-pack", Level: finding.FixFirst, Unit: "A", Limit: 60},
-				finding.Finding{Code: "launch-over-joint", Level: finding.Watch, Unit: "A", Limit: 40.7},
+				answer.Finding{Code: "contacts-may-weld", Level: answer.Danger},
+				answer.Finding{Code: "blocked-over-pack", Level: answer.FixFirst, Unit: "A", Limit: 60},
+				answer.Finding{Code: "launch-over-joint", Level: answer.Watch, Unit: "A", Limit: 40.7},
 			)
 		}, "Controller a speed control for 21 V or more with a current limit of 40 A or less.", ""},
 	} {

@@ -7,8 +7,8 @@ import (
 	"slices"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/ride"
 )
 
 // shortLines is the most lines that a short report has.
@@ -28,7 +28,7 @@ func buildShort(a *packcheck.Assessment) *document {
 	safety := fact{"Safety", shortSafety}
 	room := shortLines - len(facts) - leadLines(safety)
 	more := b.shortFigures()
-	if a.Verdict >= finding.FixFirst { // then risk and remedy matter more than the ride
+	if a.Verdict >= answer.FixFirst { // then risk and remedy matter more than the ride
 		whole = slices.DeleteFunc(whole, func(f fact) bool { return f.name == wholeName(verdictName) })
 		more = append(whole, more...)
 	}

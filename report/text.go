@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // Columns is the most characters that a line of the text report holds, the
@@ -80,11 +80,11 @@ func (t *textDialect) block(first string, hang int, text string) {
 }
 
 // levelWord is a level as reports print it in front of a finding.
-func levelWord(l finding.Level) string { return strings.ToUpper(l.String()) }
+func levelWord(l answer.Level) string { return strings.ToUpper(l.String()) }
 
 // word is what stands in front of a finding.
 func (j judgement) word() string {
-	if j.told && j.level == finding.Fine {
+	if j.told && j.level == answer.Fine {
 		return "INFO"
 	}
 	return levelWord(j.level)

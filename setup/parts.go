@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
 )
@@ -64,8 +64,8 @@ func (p *Parts) Figures() []*Figure {
 }
 
 // Source returns the source that a figure, choice or assumption names.
-func (p *Parts) Source(id string) (finding.Source, bool) {
-	if i := slices.IndexFunc(Sources(), func(s finding.Source) bool { return s.ID == id }); i >= 0 {
+func (p *Parts) Source(id string) (answer.Source, bool) {
+	if i := slices.IndexFunc(Sources(), func(s answer.Source) bool { return s.ID == id }); i >= 0 {
 		return Sources()[i], true
 	}
 	if s, ok := p.Tables.Source(id); ok {

@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 	"strconv"
 
-	"example.org/packcheck/cellfit"
+	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/internal/quantity"
 )
 

@@ -1,6 +1,6 @@
 package setup
 
-import "example.org/packcheck/finding"
+import "example.org/packcheck/answer"
 
 // Sources of the defaults that no table holds.
 const (
@@ -17,8 +17,8 @@ const (
 )
 
 // Sources returns the sources that this package itself defines, sorted by ID.
-func Sources() []finding.Source {
-	return []finding.Source{
+func Sources() []answer.Source {
+	return []answer.Source{
 		{ID: srcBoard, Text: "Resistance and standby current of small motor boards; common practice, no published source", Known: "common practice"},
 		{ID: srcCutoff, Text: "Delay and own current of low-voltage cutoffs where the maker gives none; common practice, no published source", Known: "common practice"},
 		{ID: srcDrag, Text: "Air drag of a child sitting upright on a small vehicle, drag coefficient 0.8 to 1.2 on 0.3 to 0.7 m2; estimate, no published source", Known: "estimate"},

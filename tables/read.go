@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/nesting"
 	"github.com/BurntSushi/toml"
 )
@@ -117,7 +117,7 @@ func (r *reader) readSources(table any) {
 			continue
 		}
 		one := newRow(r, []string{"source", id}, columns)
-		s := finding.Source{ID: id, Text: one.text("text"), Known: one.text("known")}
+		s := answer.Source{ID: id, Text: one.text("text"), Known: one.text("known")}
 		one.done()
 		if had, ok := r.t.sources[id]; ok && had != s {
 			one.fault("", "this source is there already, in other words; choose another name")

@@ -11,7 +11,7 @@ import (
 	"strings"
 	"sync"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 //go:embed data/*.toml
@@ -23,7 +23,7 @@ const largestFile = 256 << 10
 // Tables is one immutable set of reference tables. It is safe for use by
 // several goroutines at once.
 type Tables struct {
-	sources    map[string]finding.Source
+	sources    map[string]answer.Source
 	figures    map[string]Figure
 	conductors map[string]conductor
 	gauges     map[string]gauge
@@ -102,14 +102,14 @@ func (t *Tables) Extend(r io.Reader, name string) (*Tables, error) {
 }
 
 // Sources returns every source of the set, sorted by ID.
-func (t *Tables) Sources() []finding.Source {
-	return slices.SortedFunc(maps.Values(t.sources), func(a, b finding.Source) int {
+func (t *Tables) Sources() []answer.Source {
+	return slices.SortedFunc(maps.Values(t.sources), func(a, b answer.Source) int {
 		return cmp.Compare(a.ID, b.ID)
 	})
 }
 
 // Source returns the source with this ID.
-func (t *Tables) Source(id string) (finding.Source, bool) {
+func (t *Tables) Source(id string) (answer.Source, bool) {
 	s, ok := t.sources[id]
 	return s, ok
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/tables"
 )
 
@@ -39,7 +39,7 @@ type Result struct {
 	Near      Short // right behind the fuse
 	Far       Short // at the far end of the wire
 	Worst     Short // the place that leaves the wire the least margin
-	Findings  []finding.Finding
+	Findings  []answer.Finding
 }
 
 // FuseTimes is when the fuse opens at the currents of the demand.
@@ -93,7 +93,7 @@ func Assess(c Case) (Result, error) {
 		r.Pulses = f.PulseLife(c.Tables, Season{I2tA2s: c.Demand.LaunchI2t, Launches: c.Demand.Launches})
 	}
 	r.Findings = c.judge(r)
-	finding.Sort(r.Findings)
+	answer.Sort(r.Findings)
 	return r, nil
 }
 

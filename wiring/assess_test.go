@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/tables"
 	"example.org/packcheck/wiring"
 	"github.com/google/go-cmp/cmp"
@@ -64,8 +64,8 @@ func (b build) assess(t *testing.T) wiring.Result {
 }
 
 // levels maps code to level.
-func levels(findings []finding.Finding) map[string]finding.Level {
-	m := map[string]finding.Level{}
+func levels(findings []answer.Finding) map[string]answer.Level {
+	m := map[string]answer.Level{}
 	for _, f := range findings {
 		m[f.Code] = f.Level
 	}
@@ -74,7 +74,7 @@ func levels(findings []finding.Finding) map[string]finding.Level {
 
 func TestASoundPathIsFine(t *testing.T) {
 	r := sound().assess(t)
-	want := map[string]finding.Level{"fuse-fits": finding.Fine, "wire-carries": finding.Fine, "short-cleared": finding.Fine}
+	want := map[string]answer.Level{"fuse-fits": answer.Fine, "wire-carries": answer.Fine, "short-cleared": answer.Fine}
 	if diff := cmp.Diff(want, levels(r.Findings)); diff != "" {
 		t.Errorf("findings (-want +got):\n%s", diff)
 	}
@@ -83,43 +83,43 @@ func TestASoundPathIsFine(t *testing.T) {
 func TestEachFaultHasItsFinding(t *testing.T) {
 	for _, c := range []struct {
 		code  string
-		level finding.Level
+		level answer.Level
 		spoil func(*build)
 	}{
-		{"no-fuse", finding.Danger, func(b *build) { b.form = "" }},
-		{"fuse-unknown", finding.FixFirst, func(b *build) { b.form, b.fuseUnknown = "", true }},
-		{"fuse-above-wire", finding.Danger, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 5 }},
-		{"fuse-above-joint", finding.FixFirst, func(b *build) { b.contacts[0].SteadyA = 15 }},
-		{"fuse-none-fits", finding.FixFirst, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 14 }},
-		{"fuse-opens-running", finding.FixFirst, func(b *build) { b.demand.RunningA = 22 }},
-		{"fuse-loaded", finding.Watch, func(b *build) { b.demand.RunningA = 17 }},
-		{"fuse-may-open-at-launch", finding.Watch, func(b *build) { b.demand.LaunchA, b.demand.LaunchS = 60, 0.4 }},
-		{"fuse-opens-at-launch", finding.FixFirst, func(b *build) { b.demand.LaunchA, b.demand.LaunchS = 80, 3 }},
-		{"fuse-slow-when-blocked", finding.Watch, func(b *build) { b.demand.BlockedA = 28 }},
-		{"blocked-overloads-wire", finding.FixFirst, func(b *build) { b.fuse.RatingA, b.gauge, b.demand.BlockedA = 40, 18, 45 }},
-		{"fuse-place-unknown", finding.Watch, func(b *build) { b.fuse.DistanceM = math.NaN() }},
-		{"fuse-too-far", finding.FixFirst, func(b *build) { b.fuse.DistanceM = 0.18 }},
-		{"fuse-too-far", finding.FixFirst, func(b *build) { b.fuse.DistanceM, b.fuse.Sheathed = 1.02, true }},
-		{"fuse-voltage", finding.FixFirst, func(b *build) { b.pack.FullV = 42 }},
-		{"fuse-voltage", finding.FixFirst, func(b *build) { b.pack.FullV, b.fuse.VoltageV = 60, 58 }},
-		{"fuse-holder", finding.FixFirst, func(b *build) { b.fuse.HolderA = 15 }},
-		{"fuse-holder", finding.FixFirst, func(b *build) { b.fuse.RatingA = 40 }},
-		{"fuse-holder", finding.Watch, func(b *build) { b.fuse.RatingA = 25 }},
-		{"fuse-heat", finding.Watch, func(b *build) { b.ambientC = 65 }},
-		{"fuse-tires", finding.Watch, func(b *build) { b.demand.LaunchI2t = 400 }},
-		{"breaker-alone", finding.FixFirst, func(b *build) { b.form = "auto-reset breaker" }},
-		{"wire-overloaded", finding.FixFirst, func(b *build) { b.gauge, b.insulationC = 18, 60 }},
-		{"wire-thin", finding.Watch, func(b *build) { b.gauge = 18 }},
-		{"joint-overloaded", finding.FixFirst, func(b *build) { b.contacts[0].SteadyA = 10 }},
-		{"joint-warm", finding.Watch, func(b *build) { b.contacts[0].Ohm = 8e-3 }},
-		{"joint-hot", finding.FixFirst, func(b *build) { b.contacts[0].Ohm = 25e-3 }},
-		{"drop-large", finding.Watch, func(b *build) { b.contacts = append(b.contacts, wiring.Contact{Kind: wiring.Other, Ohm: 0.1}) }},
-		{"pedal-may-weld", finding.Danger, func(b *build) { b.pack.FullV, b.pack.NominalV = 20.5, 18 }},
-		{"pedal-may-weld", finding.Danger, func(b *build) { b.pack.FullV, b.pack.NominalV = 20.5, 0 }},
-		{"pedal-may-weld", finding.Watch, func(b *build) { b.pack.FullV, b.pack.NominalV = 16.8, 14.4 }},
-		{"short-burns-wire", finding.Danger, func(b *build) { b.gauge, b.insulationC, b.form, b.fuse.RatingA = 18, 60, "large blade", 60 }},
-		{"short-cleared", finding.Watch, func(b *build) { b.form = "auto-reset breaker"; b.fuse.RatingA = 5; b.gauge = 8; b.pack.Ohm = 0.3 }},
-		{"short-above-breaking", finding.FixFirst, func(b *build) { b.pack.Ohm = 0.001; b.pack.FullV = 20 }},
+		{"no-fuse", answer.Danger, func(b *build) { b.form = "" }},
+		{"fuse-unknown", answer.FixFirst, func(b *build) { b.form, b.fuseUnknown = "", true }},
+		{"fuse-above-wire", answer.Danger, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 5 }},
+		{"fuse-above-joint", answer.FixFirst, func(b *build) { b.contacts[0].SteadyA = 15 }},
+		{"fuse-none-fits", answer.FixFirst, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 14 }},
+		{"fuse-opens-running", answer.FixFirst, func(b *build) { b.demand.RunningA = 22 }},
+		{"fuse-loaded", answer.Watch, func(b *build) { b.demand.RunningA = 17 }},
+		{"fuse-may-open-at-launch", answer.Watch, func(b *build) { b.demand.LaunchA, b.demand.LaunchS = 60, 0.4 }},
+		{"fuse-opens-at-launch", answer.FixFirst, func(b *build) { b.demand.LaunchA, b.demand.LaunchS = 80, 3 }},
+		{"fuse-slow-when-blocked", answer.Watch, func(b *build) { b.demand.BlockedA = 28 }},
+		{"blocked-overloads-wire", answer.FixFirst, func(b *build) { b.fuse.RatingA, b.gauge, b.demand.BlockedA = 40, 18, 45 }},
+		{"fuse-place-unknown", answer.Watch, func(b *build) { b.fuse.DistanceM = math.NaN() }},
+		{"fuse-too-far", answer.FixFirst, func(b *build) { b.fuse.DistanceM = 0.18 }},
+		{"fuse-too-far", answer.FixFirst, func(b *build) { b.fuse.DistanceM, b.fuse.Sheathed = 1.02, true }},
+		{"fuse-voltage", answer.FixFirst, func(b *build) { b.pack.FullV = 42 }},
+		{"fuse-voltage", answer.FixFirst, func(b *build) { b.pack.FullV, b.fuse.VoltageV = 60, 58 }},
+		{"fuse-holder", answer.FixFirst, func(b *build) { b.fuse.HolderA = 15 }},
+		{"fuse-holder", answer.FixFirst, func(b *build) { b.fuse.RatingA = 40 }},
+		{"fuse-holder", answer.Watch, func(b *build) { b.fuse.RatingA = 25 }},
+		{"fuse-heat", answer.Watch, func(b *build) { b.ambientC = 65 }},
+		{"fuse-tires", answer.Watch, func(b *build) { b.demand.LaunchI2t = 400 }},
+		{"breaker-alone", answer.FixFirst, func(b *build) { b.form = "auto-reset breaker" }},
+		{"wire-overloaded", answer.FixFirst, func(b *build) { b.gauge, b.insulationC = 18, 60 }},
+		{"wire-thin", answer.Watch, func(b *build) { b.gauge = 18 }},
+		{"joint-overloaded", answer.FixFirst, func(b *build) { b.contacts[0].SteadyA = 10 }},
+		{"joint-warm", answer.Watch, func(b *build) { b.contacts[0].Ohm = 8e-3 }},
+		{"joint-hot", answer.FixFirst, func(b *build) { b.contacts[0].Ohm = 25e-3 }},
+		{"drop-large", answer.Watch, func(b *build) { b.contacts = append(b.contacts, wiring.Contact{Kind: wiring.Other, Ohm: 0.1}) }},
+		{"pedal-may-weld", answer.Danger, func(b *build) { b.pack.FullV, b.pack.NominalV = 20.5, 18 }},
+		{"pedal-may-weld", answer.Danger, func(b *build) { b.pack.FullV, b.pack.NominalV = 20.5, 0 }},
+		{"pedal-may-weld", answer.Watch, func(b *build) { b.pack.FullV, b.pack.NominalV = 16.8, 14.4 }},
+		{"short-burns-wire", answer.Danger, func(b *build) { b.gauge, b.insulationC, b.form, b.fuse.RatingA = 18, 60, "large blade", 60 }},
+		{"short-cleared", answer.Watch, func(b *build) { b.form = "auto-reset breaker"; b.fuse.RatingA = 5; b.gauge = 8; b.pack.Ohm = 0.3 }},
+		{"short-above-breaking", answer.FixFirst, func(b *build) { b.pack.Ohm = 0.001; b.pack.FullV = 20 }},
 	} {
 		b := sound()
 		if had, ok := levels(b.assess(t).Findings)[c.code]; ok && had == c.level {
@@ -157,7 +157,7 @@ func TestNothingIsFineOnARememberedTable(t *testing.T) {
 		t.Fatal(err)
 	}
 	got := levels(r.Findings)
-	if got["wire-carries"] != finding.Watch || got["fuse-fits"] != finding.Watch {
+	if got["wire-carries"] != answer.Watch || got["fuse-fits"] != answer.Watch {
 		t.Errorf("findings %v", got)
 	}
 	for _, f := range r.Findings {
@@ -190,7 +190,7 @@ func TestEveryFindingIsCompletePlainAndSourced(t *testing.T) {
 		if len(r.Findings) == 0 {
 			t.Fatalf("no finding for %+v", b)
 		}
-		if !slices.IsSortedFunc(r.Findings, func(a, b finding.Finding) int { return int(b.Level) - int(a.Level) }) {
+		if !slices.IsSortedFunc(r.Findings, func(a, b answer.Finding) int { return int(b.Level) - int(a.Level) }) {
 			t.Error("findings are not sorted worst first")
 		}
 		for _, f := range r.Findings {
@@ -201,7 +201,7 @@ func TestEveryFindingIsCompletePlainAndSourced(t *testing.T) {
 			if math.IsNaN(f.Found) || math.IsInf(f.Found, 0) || math.IsNaN(f.Limit) || math.IsInf(f.Limit, 0) {
 				t.Errorf("%s: %g against %g", f.Code, f.Found, f.Limit)
 			}
-			if !strings.HasSuffix(f.Title, ".") || len(f.Title) > 110 || (f.Level != finding.Fine && f.Advice == "") {
+			if !strings.HasSuffix(f.Title, ".") || len(f.Title) > 110 || (f.Level != answer.Fine && f.Advice == "") {
 				t.Errorf("%s: title %q, advice %q", f.Code, f.Title, f.Advice)
 			}
 			for _, c := range f.Title + f.Advice + f.Code {

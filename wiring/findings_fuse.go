@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/tables"
 )
 
@@ -15,34 +15,34 @@ func (j *judge) fuseSize() {
 	weakest := j.Path.Weakest(j.AmbientC)
 	most := rule.Likely * weakest.CarriesA(j.AmbientC)
 	if rating > most {
-		j.add(finding.Finding{
-			Code: "fuse-above-wire", Level: finding.Danger,
+		j.add(answer.Finding{
+			Code: "fuse-above-wire", Level: answer.Danger,
 			Title: "The fuse is too large for the " + weakest.Name + ": the copper could burn before it opens.",
 			Found: rating, Limit: most, Unit: "A", Source: rule.Source,
 			Advice: j.Band.Advice(),
 		})
 	} else if rating >= j.Band.LeastA && rating <= j.Band.MostA {
 		level := max(j.fineIf(weakest.Ampacity.Source), j.fineIf(j.Path.fuse.spec.Form.GatesSource))
-		f := finding.Finding{
+		f := answer.Finding{
 			Code: "fuse-fits", Level: level, Title: "The fuse suits the wire and the load.",
 			Found: rating, Limit: j.Band.MostA, Unit: "A", Source: j.Band.MostSource,
 		}
-		if level != finding.Fine {
+		if level != answer.Fine {
 			f.Advice = "Compare with the makers' sheets of wire and fuse: some of the limits used here are from memory."
 		}
 		j.add(f)
 	}
 	if c, ok := j.Path.WeakestContact(); ok && rating > c.SteadyA && rating <= most {
-		j.add(finding.Finding{
-			Code: "fuse-above-joint", Level: finding.FixFirst,
+		j.add(answer.Finding{
+			Code: "fuse-above-joint", Level: answer.FixFirst,
 			Title: "The fuse lets too much current through for the " + c.Name + ".",
 			Found: rating, Limit: c.SteadyA, Unit: "A", Source: c.Source,
 			Advice: j.Band.Advice(),
 		})
 	}
 	if len(j.Band.StandardA) == 0 {
-		j.add(finding.Finding{
-			Code: "fuse-none-fits", Level: finding.FixFirst,
+		j.add(answer.Finding{
+			Code: "fuse-none-fits", Level: answer.FixFirst,
 			Title: "No standard fuse suits both load and wire.",
 			Found: j.Band.LeastA, Limit: j.Band.MostA, Unit: "A", Source: j.Band.MostSource,
 			Advice: j.Band.Advice(),
@@ -58,8 +58,8 @@ func (j *judge) fuseLoad() {
 	running := j.Demand.RunningA
 	switch {
 	case !math.IsInf(j.FuseTimes().Running.EarliestS, 1):
-		j.add(finding.Finding{
-			Code: "fuse-opens-running", Level: finding.FixFirst, Title: "The fuse may open in normal running.",
+		j.add(answer.Finding{
+			Code: "fuse-opens-running", Level: answer.FixFirst, Title: "The fuse may open in normal running.",
 			Found: running, Limit: carries, Unit: "A", Source: j.Path.fuse.spec.Form.GatesSource,
 			Advice: j.Band.Advice(),
 		})
@@ -68,8 +68,8 @@ func (j *judge) fuseLoad() {
 		if running > most.Likely*carries {
 			limit = most
 		}
-		j.add(finding.Finding{
-			Code: "fuse-loaded", Level: finding.Watch, Title: "The running current wears the fuse out.",
+		j.add(answer.Finding{
+			Code: "fuse-loaded", Level: answer.Watch, Title: "The running current wears the fuse out.",
 			Found: running, Limit: limit.Likely * carries, Unit: "A", Source: limit.Source,
 			Advice: "Carry a spare fuse of the same rating; a current limit in the controller spares it.",
 		})
@@ -78,13 +78,13 @@ func (j *judge) fuseLoad() {
 	if !(j.Demand.LaunchA > 0 && j.Demand.LaunchS > 0) || launch.EarliestS >= j.Demand.LaunchS {
 		return
 	}
-	f := finding.Finding{
-		Code: "fuse-may-open-at-launch", Level: finding.Watch, Title: "The fuse may open at launch.",
+	f := answer.Finding{
+		Code: "fuse-may-open-at-launch", Level: answer.Watch, Title: "The fuse may open at launch.",
 		Found: j.Demand.LaunchS, Limit: launch.EarliestS, Unit: "s", Source: j.Path.fuse.spec.Form.GatesSource,
 		Advice: j.Band.Advice(),
 	}
 	if launch.LatestS <= j.Demand.LaunchS {
-		f.Code, f.Level, f.Limit = "fuse-opens-at-launch", finding.FixFirst, launch.LatestS
+		f.Code, f.Level, f.Limit = "fuse-opens-at-launch", answer.FixFirst, launch.LatestS
 		f.Title = "The fuse opens at launch."
 	}
 	j.add(f)
@@ -101,8 +101,8 @@ func (j *judge) fuseBlocked() {
 	if blocked <= j.Demand.RunningA || times.LatestS <= slowBlockedS {
 		return
 	}
-	f := finding.Finding{
-		Code: "fuse-slow-when-blocked", Level: finding.Watch,
+	f := answer.Finding{
+		Code: "fuse-slow-when-blocked", Level: answer.Watch,
 		Title: "The fuse opens late when wheels are blocked: it protects the wire, not the motor.",
 		Found: finite(times.LatestS), Limit: slowBlockedS, Unit: "s", Source: j.Path.fuse.spec.Form.GatesSource,
 		Advice: "Let go of the pedal at once when the vehicle does not move. A current limit in the controller helps, a fuse does not.",
@@ -110,7 +110,7 @@ func (j *judge) fuseBlocked() {
 	weakest := j.Path.Weakest(j.AmbientC)
 	rule := j.Tables.Figure(tables.FuseShareOfAmpacity)
 	if most := rule.Likely * weakest.CarriesA(j.AmbientC); math.IsInf(times.LatestS, 1) && blocked > most {
-		f.Code, f.Level = "blocked-overloads-wire", finding.FixFirst
+		f.Code, f.Level = "blocked-overloads-wire", answer.FixFirst
 		f.Title = "Blocked wheels overheat the wire; the fuse need not open."
 		f.Found, f.Limit, f.Unit, f.Source = blocked, most, "A", rule.Source
 		f.Advice = "Fit thicker wire, or limit the current in the controller."
@@ -126,16 +126,16 @@ func (j *judge) fusePlace() {
 		reach = j.Tables.Figure(tables.FuseReachSheathed)
 	}
 	distance := j.Path.fuse.spec.DistanceM
-	f := finding.Finding{
+	f := answer.Finding{
 		Found: distance, Limit: reach.Likely, Unit: "m", Source: reach.Source,
 		Advice: "Put the fuse right at the pack's terminal: nothing protects the wire before it.",
 	}
 	switch {
 	case math.IsNaN(distance):
-		f.Code, f.Level, f.Found = "fuse-place-unknown", finding.Watch, 0
+		f.Code, f.Level, f.Found = "fuse-place-unknown", answer.Watch, 0
 		f.Title = "How far the fuse is from the pack is not known."
 	case distance > reach.Likely:
-		f.Code, f.Level = "fuse-too-far", finding.FixFirst
+		f.Code, f.Level = "fuse-too-far", answer.FixFirst
 		f.Title = "Too much unprotected wire lies between pack and fuse."
 	default:
 		return
@@ -149,8 +149,8 @@ func (j *judge) fuseVoltage() {
 	if limit == 0 || j.Pack.FullV <= limit {
 		return
 	}
-	f := finding.Finding{
-		Code: "fuse-voltage", Level: finding.FixFirst,
+	f := answer.Finding{
+		Code: "fuse-voltage", Level: answer.FixFirst,
 		Title: "The fuse cannot interrupt the full pack's voltage.",
 		Found: j.Pack.FullV, Limit: limit, Unit: "V", Source: j.Path.fuse.spec.Form.VoltageSource,
 		Advice: fmt.Sprintf("Fit a fuse printed with %.0f V or more.", math.Ceil(j.Pack.FullV)),
@@ -165,8 +165,8 @@ func (j *judge) fuseVoltage() {
 // fuseHolder holds the rating against the holder.
 func (j *judge) fuseHolder() {
 	s := j.Path.fuse.spec
-	f := finding.Finding{
-		Code: "fuse-holder", Level: finding.FixFirst,
+	f := answer.Finding{
+		Code: "fuse-holder", Level: answer.FixFirst,
 		Title: "The fuse is too large for its holder.",
 		Found: s.RatingA, Limit: s.HolderA, Unit: "A", Source: s.Form.HolderSource,
 		Advice: fmt.Sprintf("Fit a holder made for %g A or more; never one that is smaller than its fuse.", s.RatingA),
@@ -179,7 +179,7 @@ func (j *judge) fuseHolder() {
 	case s.Form.HolderMostA > 0 && s.RatingA > s.Form.HolderMostA:
 		f.Limit = s.Form.HolderMostA
 	case s.Form.HolderA > 0 && s.RatingA > s.Form.HolderA:
-		f.Level, f.Limit = finding.Watch, s.Form.HolderA
+		f.Level, f.Limit = answer.Watch, s.Form.HolderA
 		f.Title = "The fuse needs the heavy version of its holder."
 		f.Advice = fmt.Sprintf("Read the current printed on the holder: it must be %g A or more.", s.RatingA)
 	default:
@@ -198,8 +198,8 @@ func (j *judge) fuseHeat() {
 	if carries >= heatWorthTelling*rating {
 		return
 	}
-	j.add(finding.Finding{
-		Code: "fuse-heat", Level: finding.Watch, Title: "Heat makes the fuse carry less than is printed on it.",
+	j.add(answer.Finding{
+		Code: "fuse-heat", Level: answer.Watch, Title: "Heat makes the fuse carry less than is printed on it.",
 		Found: carries, Limit: rating, Unit: "A", Source: j.Path.fuse.spec.Form.HeatSource,
 		Advice: "Keep the fuse out of the warm battery box.",
 	})
@@ -211,8 +211,8 @@ func (j *judge) fuseLife() {
 	if !life.Known || j.Demand.LaunchI2t == 0 || j.Demand.Launches == 0 || life.Share <= life.Allowed {
 		return
 	}
-	j.add(finding.Finding{
-		Code: "fuse-tires", Level: finding.Watch,
+	j.add(answer.Finding{
+		Code: "fuse-tires", Level: answer.Watch,
 		Title: "A season of such starts wears the fuse out.",
 		Found: life.Share, Limit: life.Allowed, Unit: "x", Source: life.Source,
 		Advice: "Carry a spare fuse of the same rating; a soft start or a current limit spares it.",
@@ -225,8 +225,8 @@ func (j *judge) breaker() {
 	if !form.Breaker {
 		return
 	}
-	j.add(finding.Finding{
-		Code: "breaker-alone", Level: finding.FixFirst,
+	j.add(answer.Finding{
+		Code: "breaker-alone", Level: answer.FixFirst,
 		Title: "A self-closing breaker must not be the only protection.",
 		Found: j.Path.fuse.spec.RatingA, Limit: 0, Unit: "A", Source: form.Source,
 		Advice: "Add a one-time fuse right at the pack. The breaker goes on opening and closing into a fault until something burns.",

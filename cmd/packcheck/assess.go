@@ -10,7 +10,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/report"
 	"example.org/packcheck/setup"
 )
@@ -69,7 +69,7 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	if err := writeTraces(c, name, s); err != nil {
 		return err
 	}
-	if a.Verdict >= finding.FixFirst {
+	if a.Verdict >= answer.FixFirst {
 		*verdict = exitFix
 	}
 	_, err = std.out.Write(out.Bytes())

@@ -11,7 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/report"
 )
 
@@ -102,9 +102,9 @@ func checkWidth(t *testing.T, file, text string) {
 
 // judgedJSON is the part of the JSON report that the tests below look at.
 type judgedJSON struct {
-	Verdict  finding.Level     `json:"verdict"`
-	Findings []finding.Finding `json:"findings"`
-	Sources  []finding.Source  `json:"sources"`
+	Verdict  answer.Level     `json:"verdict"`
+	Findings []answer.Finding `json:"findings"`
+	Sources  []answer.Source  `json:"sources"`
 	Cautions []string          `json:"cautions"`
 }
 
@@ -121,11 +121,11 @@ func readJSON(t *testing.T, file string) (judgedJSON, int) {
 func TestExitCodeFollowsTheWorstFinding(t *testing.T) {
 	for _, file := range examples(t) {
 		a, code := readJSON(t, file)
-		worst := finding.Worst(a.Findings)
+		worst := answer.Worst(a.Findings)
 		if a.Verdict != worst {
 			t.Errorf("%s: verdict %v, worst finding %v", file, a.Verdict, worst)
 		}
-		if want := map[bool]int{false: exitFine, true: exitFix}[worst >= finding.FixFirst]; code != want {
+		if want := map[bool]int{false: exitFine, true: exitFix}[worst >= answer.FixFirst]; code != want {
 			t.Errorf("%s: code %d with worst finding %v, want %d", file, code, worst, want)
 		}
 	}

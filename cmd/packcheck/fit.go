@@ -8,7 +8,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"example.org/packcheck/cellfit"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // The names of the options of fit.

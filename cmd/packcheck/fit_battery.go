@@ -11,7 +11,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/cellfit"
+	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 )

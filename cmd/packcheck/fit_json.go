@@ -6,7 +6,7 @@ import (
 	"math"
 	"strconv"
 
-	"example.org/packcheck/cellfit"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // fitSchema names the shape of the JSON of fit. Keys are added, never renamed.

@@ -11,7 +11,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/ride"
+	"example.org/packcheck/internal/ride"
 )
 
 // invented is a battery that nobody ever measured; its log is computed.

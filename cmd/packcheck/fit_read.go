@@ -8,7 +8,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"example.org/packcheck/cellfit"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // readLogs reads every log; the first that cannot be read ends it.

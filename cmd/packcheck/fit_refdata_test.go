@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"example.org/packcheck/cellfit"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // measured returns the folder of measured curves.

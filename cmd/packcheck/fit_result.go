@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"example.org/packcheck/cellfit"
+	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
 )
 

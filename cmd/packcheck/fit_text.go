@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"example.org/packcheck/cellfit"
+	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 )

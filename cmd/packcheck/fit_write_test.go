@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/packcheck/cellfit"
+	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
 )
 

@@ -8,7 +8,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"example.org/packcheck"
-	"example.org/packcheck/finding"
+	"example.org/packcheck/answer"
 )
 
 // sourcesCommand lists where the built-in figures come from.
@@ -27,7 +27,7 @@ is known. It has no options and takes no file.
 	}
 }
 
-func writeSources(w io.Writer, sources []finding.Source) error {
+func writeSources(w io.Writer, sources []answer.Source) error {
 	var b strings.Builder
 	for _, s := range sources {
 		fmt.Fprintf(&b, "%s\n    %s\n", s.ID, strings.Join(strings.Fields(s.Text), " "))

@@ -1,6 +1,10 @@
 package quantity
 
-import "fmt"
+import (
+	"fmt"
+
+	"example.org/packcheck/answer"
+)
 
 // Kind says what sort of quantity a number is. The zero value is no kind.
 type Kind int
@@ -79,26 +83,17 @@ type kindInfo struct {
 }
 
 // System says which family of units a text uses.
-type System int
+type System = answer.System
 
-// The systems. Either is the zero value: the unit belongs to both (V, A) or
-// none was written.
+// The systems, see [answer.System].
 const (
-	Either System = iota
-	Metric
-	Customary // US customary: lb, in, F, mph, AWG
+	Either    = answer.Either
+	Metric    = answer.Metric
+	Customary = answer.Customary
 )
 
-// String returns "either", "metric" or "customary".
-func (s System) String() string {
-	switch s {
-	case Metric:
-		return "metric"
-	case Customary:
-		return "customary"
-	}
-	return "either"
-}
+// Range is a value that is known only between two ends.
+type Range = answer.Range
 
 // Written remembers how a person wrote a quantity, so that a report can put
 // their units first.

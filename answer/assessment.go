@@ -1,0 +1,340 @@
+package answer
+
+// Schema names the shape of an [Assessment] written as JSON. Keys are added
+// under the same name; a renamed or removed key makes a new one.
+const Schema = "packcheck/1"
+
+// Assessment is the whole answer for one setup. Every report is a rendering
+// of this one value.
+//
+// Plain numbers are medians over the draws. Ranges holds, for every figure that
+// the unknowns move, the range in which eight of ten draws lie, under the
+// figure's JSON path ("ride.pedal_min"). A nil pointer is a figure that does not
+// exist in at least half of the draws, never a zero.
+type Assessment struct {
+	Schema   string           `json:"schema"`
+	Title    string           `json:"title"`
+	Verdict  Level            `json:"verdict"`
+	Headline [3]string        `json:"headline"` // verdict, largest risk, next step
+	Draws    DrawFigures      `json:"draws"`
+	Pack     PackFigures      `json:"pack"`
+	Steady   *SteadyFigures   `json:"steady"` // nil on a bench load
+	Launch   *LaunchFigures   `json:"launch"` // nil on a bench load
+	Path     *PathFigures     `json:"path"`   // nil when no path was described and none is assumed
+	Ride     RideFigures      `json:"ride"`
+	Cutoff   CutoffFigures    `json:"cutoff"`
+	Charge   *ChargeFigures   `json:"charge"`
+	Original *OriginalFigures `json:"original"` // nil without [original]
+	Storage  *StorageFigures  `json:"storage,omitempty"`
+	Readings []Reading        `json:"readings,omitempty"` // what conditions the draws
+	Conflict *Conflict        `json:"conflict,omitempty"` // readings that cannot all be true
+	Measured []MeasuredFigure `json:"measured,omitempty"` // what else follows from what was measured
+
+	Ranges   map[string]Range `json:"ranges"`
+	Findings []Finding        `json:"findings"` // worst first
+	Notes    []Note           `json:"notes"`    // common misreadings, each beside its topic
+	Changes  []string         `json:"changes"`  // what to change, in order
+	Buy      []Purchase       `json:"buy"`      // what may have to be bought
+	Habits   []string         `json:"habits"`   // how to use it as it is judged; they put nothing right
+	Assumed  []Assumed        `json:"assumed"`  // most important first
+	Measure  []Measurement    `json:"measure"`  // at most three, most useful first
+	Cautions []string         `json:"cautions"` // in every format and length
+	Sources  []Source         `json:"sources"`  // those that this answer rests on
+
+	// CautionSources are the sources of the cautions, in their order.
+	CautionSources []string `json:"caution_sources"`
+
+	// System is the unit system the user wrote in; reports print it first.
+	System System `json:"-"`
+}
+
+// DrawFigures says how the unknowns were drawn.
+type DrawFigures struct {
+	Count     int     `json:"count"`     // vehicles drawn, readings or none
+	Runs      int     `json:"runs"`      // engine runs in all, those that readings were weighed with included
+	Effective float64 `json:"effective"` // effective number behind the figures
+	Judged    int     `json:"judged"`    // draws of which every finding was made
+	Rough     bool    `json:"rough"`     // fewer than a hundred effective draws: ranges are rough
+	Inside    float64 `json:"inside"`    // share of the draws inside a range: 0.8
+	ShareErr  float64 `json:"share_err"` // standard error of a share of a half
+	Stuck     float64 `json:"stuck"`     // share in which it does not get going
+	Burnt     float64 `json:"burnt"`     // share in which the motors burn out on the way
+}
+
+// Reading is something read on the real thing, with what the draws foretell
+// of it once all readings are weighed.
+type Reading struct {
+	Key      string  `json:"key"`      // "measured.ride_time"
+	Name     string  `json:"name"`     // in words
+	Text     string  `json:"text"`     // as written
+	Unit     string  `json:"unit"`     // of Value and Error: "s", "m/s", "A", "V", "N"
+	Value    float64 `json:"value"`    // as read
+	Error    float64 `json:"error"`    // its standard error
+	Stated   bool    `json:"stated"`   // the setup gave the error
+	Before   Range   `json:"before"`   // what labels alone would have foretold
+	After    Range   `json:"after"`    // what all readings together foretell
+	LeftOut  bool    `json:"left_out"` // it contradicts the others and was not used
+	Explains string  `json:"says"`     // one sentence
+}
+
+// Conflict tells of readings that cannot all be true.
+type Conflict struct {
+	Readings  []string `json:"readings"`         // keys of those that cannot all be true
+	Likeliest string   `json:"likeliest"`        // key of the one whose absence mends it most; it was left out
+	Second    string   `json:"second,omitempty"` // key of another that mends it nearly as well
+	P         float64  `json:"p"`                // how often honest readings would disagree this much
+	Pushed    []Pushed `json:"pushed"`           // unknowns that the readings push to their ends
+	Words     string   `json:"words"`
+}
+
+// Pushed is an unknown that readings push beyond what it plausibly is.
+type Pushed struct {
+	Key   string  `json:"key"`
+	Value string  `json:"value"` // printed
+	Sigma float64 `json:"sigma"` // standard deviations from its middle
+}
+
+// PackFigures describes the pack itself.
+type PackFigures struct {
+	Chemistry     string  `json:"chemistry"`
+	Reading       string  `json:"reading"` // what the label was understood to mean
+	CellsInSeries int     `json:"cells_in_series"`
+	Strings       int     `json:"strings"`
+	FullV         float64 `json:"full_v"`
+	NominalV      float64 `json:"nominal_v"`
+	EmptyV        float64 `json:"empty_v"`
+	RatedAh       float64 `json:"rated_ah"`
+	UsableAh      float64 `json:"usable_ah"` // at this load, to its end
+	UsableWh      float64 `json:"usable_wh"`
+	ResistanceOhm float64 `json:"resistance_ohm"` // at mid charge and the setup's temperature
+	ShortCircuitA float64 `json:"short_circuit_a"`
+	MassKg        float64 `json:"mass_kg"`
+}
+
+// SteadyFigures describes level running with a charged pack.
+type SteadyFigures struct {
+	SpeedKmh   float64 `json:"speed_kmh"`
+	BatteryA   float64 `json:"battery_a"`
+	MotorA     float64 `json:"motor_a"`
+	BusV       float64 `json:"bus_v"`
+	Efficiency float64 `json:"efficiency"` // wheel power over pack power, 0 to 1
+}
+
+// SpeedPoint is the speed at a time after the pedal went down.
+type SpeedPoint struct {
+	TimeS float64 `json:"t_s"`
+	Kmh   float64 `json:"kmh"`
+}
+
+// LaunchFigures describes one start from rest with a full, rested pack.
+type LaunchFigures struct {
+	PeakBatteryA    float64      `json:"peak_battery_a"`
+	PeakBatteryAtS  float64      `json:"peak_battery_at_s"`
+	PeakMotorA      float64      `json:"peak_motor_a"`
+	LowestBusV      float64      `json:"lowest_bus_v"`
+	BlockedBatteryA float64      `json:"blocked_battery_a"`
+	BlockedMotorA   float64      `json:"blocked_motor_a"`
+	BlockedStandsS  *float64     `json:"blocked_stands_s"` // until the winding reaches its limit
+	SpeedAfter      []SpeedPoint `json:"speed_after_s"`
+	Slips           bool         `json:"slips"`
+	AboveS          []AboveLimit `json:"above_s,omitempty"`
+	ReversalA       float64      `json:"reversal_a"`
+	SparkA          *float64     `json:"spark_a"`       // plug-in spark, nil without an input capacitor
+	SparkJ          *float64     `json:"spark_j"`       // energy of the spark
+	PrechargeOhm    *float64     `json:"precharge_ohm"` // resistor that tames it
+	Case            LaunchCase   `json:"case"`          // the representative launch: every unknown at its median
+	CaseGives       CaseGives    `json:"case_gives"`    // what that one launch comes to, to be recomputed
+}
+
+// AboveLimit is how long a launch stays above a part's limit.
+type AboveLimit struct {
+	Part   string  `json:"part"`
+	LimitA float64 `json:"limit_a"`
+	Sec    float64 `json:"s"`
+}
+
+// PathElement is one part of the way from pack to motors.
+type PathElement struct {
+	Name  string  `json:"name"`
+	Ohm   float64 `json:"ohm"`
+	DropV float64 `json:"drop_v"` // at running current
+	HeatW float64 `json:"heat_w"` // at running current
+}
+
+// PathFigures describes wire, joints, switch and fuse.
+type PathFigures struct {
+	ResistanceOhm      float64       `json:"resistance_ohm"`
+	DropV              float64       `json:"drop_v"`
+	DropPct            float64       `json:"drop_pct"`
+	AmpacityA          float64       `json:"ampacity_a"`
+	FuseLeastA         *float64      `json:"fuse_least_a"` // nil when no rating suits
+	FuseMostA          *float64      `json:"fuse_most_a"`
+	FuseSizesA         []float64     `json:"fuse_sizes_a"` // standard sizes that lie in the band
+	ShortCircuitA      float64       `json:"short_circuit_a"`
+	ShortCircuitClearS *float64      `json:"short_circuit_clear_s"` // nil when nothing clears it
+	WireLimitS         *float64      `json:"wire_limit_s"`
+	Elements           []PathElement `json:"elements"`
+}
+
+// RideFigures describes one outing.
+type RideFigures struct {
+	PedalMin   float64  `json:"pedal_min"` // minutes with the pedal down
+	ClockMin   float64  `json:"clock_min"`
+	DistanceKm float64  `json:"distance_km"`
+	EndedBy    string   `json:"ended_by"`
+	End        End      `json:"end"`        // the same as a word for programs
+	EndShare   []Named  `json:"end_share"`  // what ends it, in what share of the draws
+	WantedMin  *float64 `json:"wanted_min"` // by the clock; nil when no time was asked for
+	// What the pack would give with no wanted time to stop it.
+	LastsPedalMin float64  `json:"lasts_pedal_min"`
+	LastsClockMin float64  `json:"lasts_clock_min"`
+	LastsUntil    string   `json:"lasts_until"`
+	LastsEnd      End      `json:"lasts_end"` // the same as a word for programs
+	RestVAfter    float64  `json:"rest_v_after"`
+	ChargeLeft    float64  `json:"charge_left"` // 0 to 1
+	DeliveredAh   float64  `json:"delivered_ah"`
+	DeliveredWh   float64  `json:"delivered_wh"`
+	MotorCaseC    *float64 `json:"motor_case_c"` // nil on a bench load
+	WindingC      *float64 `json:"winding_c"`
+	PackC         float64  `json:"pack_c"`
+	Launches      int      `json:"launches"`
+}
+
+// AdvisedCutoff is a setting that suits this pack and this launch.
+type AdvisedCutoff struct {
+	OpensAtV  float64 `json:"opens_at_v"`
+	DelayS    float64 `json:"delay_s"`
+	ClosesAtV float64 `json:"closes_at_v"` // 0 = it should stay open
+	MustLatch bool    `json:"must_latch"`
+}
+
+// CutoffFigures describes what disconnects the pack.
+type CutoffFigures struct {
+	OpensFirst     string         `json:"opens_first"` // "pack", "module", "controller" or "nothing"
+	OpensAtCharge  *float64       `json:"opens_at_charge"`
+	OpensShare     []Named        `json:"opens_share"` // which opens first, in what share of the draws
+	WeakestCellV   float64        `json:"weakest_cell_v"`
+	ChatterCount   int            `json:"chatter_count"`
+	IdleDaysToHarm *float64       `json:"idle_days_to_harm"` // nil when it never gets there
+	LeftForAWeek   string         `json:"left_for_a_week"`   // in words; empty on a bench
+	Advised        *AdvisedCutoff `json:"advised"`
+}
+
+// ChargeFigures describes the charger on the pack.
+type ChargeFigures struct {
+	Match        string   `json:"match"` // "yes", "no" or "unknown"
+	Reasons      []string `json:"reasons"`
+	HoursTo80    *float64 `json:"hours_to_80"`
+	HoursToFull  *float64 `json:"hours_to_full"`
+	UnplugAfterH *float64 `json:"unplug_after_h"`
+	EndVPerCell  *float64 `json:"end_v_per_cell"`
+	Right        string   `json:"right"` // the charger that belongs to this pack, in words
+	Left         []Left   `json:"left"`  // what becomes of a pack that is forgotten on it
+}
+
+// OriginalFigures compares with the vehicle as it left the factory: each
+// figure is this setup's value over the original's, nil where either has none.
+type OriginalFigures struct {
+	SpeedRatio          *float64 `json:"speed_ratio"`
+	LaunchCurrentRatio  *float64 `json:"launch_current_ratio"`
+	BlockedCurrentRatio *float64 `json:"blocked_current_ratio"`
+	ToothLoadRatio      *float64 `json:"tooth_load_ratio"`
+	MotorHeatRatio      *float64 `json:"motor_heat_ratio"`
+	RideRatio           *float64 `json:"ride_ratio"`
+	FaultCurrentRatio   *float64 `json:"fault_current_ratio"`
+	OriginalSpeedKmh    *float64 `json:"original_speed_kmh"`
+	OriginalPedalMin    *float64 `json:"original_pedal_min"`
+	OriginalLaunchA     *float64 `json:"original_launch_a"`
+}
+
+// StorageDate is one thing to do while the pack is put away.
+type StorageDate struct {
+	Date string `json:"date"` // year-month-day
+	Do   string `json:"do"`
+}
+
+// StorageFigures describes the winter.
+type StorageFigures struct {
+	ChargeLeft float64       `json:"charge_left"` // at the end, with nothing done
+	StoreAt    float64       `json:"store_at"`    // charge to put it away at
+	Dates      []StorageDate `json:"dates"`
+}
+
+// Left is what becomes of a pack that stays on its charger.
+type Left struct {
+	After string `json:"after"`
+	Words string `json:"words"`
+}
+
+// Named is a word and the share of the draws in which it is the answer.
+type Named struct {
+	Name  string  `json:"name"`
+	Share float64 `json:"share"`
+}
+
+// End is what ends a ride or a discharge.
+type End string
+
+// The ends.
+const (
+	EndCutoff     End = "cutoff"
+	EndEmpty      End = "empty"
+	EndFuse       End = "fuse"
+	EndStandstill End = "standstill"
+	EndWanted     End = "wanted"
+	EndVoltage    End = "voltage"
+	EndPattern    End = "pattern"
+	EndCannotGive End = "cannot give"
+	EndTooLong    End = "too long"
+)
+
+// Purchase is something that may have to be bought, as somebody would ask for
+// it over a counter.
+type Purchase struct {
+	Item string `json:"item"` // "Controller", "Fuse" ...
+	Text string `json:"text"`
+}
+
+// MeasuredFigure sets something the user measured beside what was computed.
+type MeasuredFigure struct {
+	Name     string `json:"name"`
+	Measured string `json:"measured"`
+	Computed string `json:"computed"`
+	Says     string `json:"says"`
+}
+
+// Note corrects a common misreading beside the number it concerns.
+type Note struct {
+	Topic Topic  `json:"topic"`
+	Text  string `json:"text"`
+}
+
+// Assumed is a value the setup did not give.
+type Assumed struct {
+	Key   string `json:"key"`
+	Value string `json:"value"`
+	Why   string `json:"why"`
+	// Source is the ID of its source.
+	Source string `json:"source"`
+	// Effect is how much of the spread of ride time, speed and launch current
+	// goes with it: the largest of the three shares, 0 to 1.
+	Effect float64 `json:"effect"`
+	// Decides says that a finding rests on it.
+	Decides bool `json:"decides"`
+}
+
+// Measurement is something to look at or measure next, and what it would
+// narrow.
+type Measurement struct {
+	What    string `json:"what"`
+	How     string `json:"how"`
+	Narrows string `json:"narrows"` // in words
+	Key     string `json:"key"`     // the setup key that it fills in
+
+	// What it is expected to do: the shares by which the ranges of minutes,
+	// speed and launch current shrink, and the chance that the verdict changes.
+	Minutes float64 `json:"minutes"`
+	Speed   float64 `json:"speed"`
+	Amps    float64 `json:"amps"`
+	Verdict float64 `json:"verdict"`
+}

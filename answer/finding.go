@@ -1,0 +1,76 @@
+package answer
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Finding is one judgement. It carries its whole meaning in fields, made where
+// the limit is known; headline, changes, shopping list and report sections read
+// these and never its words.
+//
+// Found and Limit are in Unit, one of the SI units of this module ("V", "A",
+// "Ohm", "degC", "s", "h", "d", "m", "m/s", "kg", "N", "W", "A2s", "mm2", "x"
+// for a ratio, "share" for a part of a whole, "" where no number applies).
+type Finding struct {
+	Code   string `json:"code"`   // a constant of the package that makes it; lower case with hyphens, never reused
+	Level  Level  `json:"level"`  // how bad
+	Harm   Harm   `json:"harm"`   // who or what suffers
+	Topic  Topic  `json:"topic"`  // part of the report
+	Item   Item   `json:"item"`   // part of the vehicle; empty where it is the whole
+	Title  string `json:"title"`  // one plain sentence
+	Advice string `json:"advice"` // what to do; empty when there is nothing to do
+
+	Found  float64 `json:"found"`  // what this setup has, in Unit
+	Limit  float64 `json:"limit"`  // what it was held against, in Unit
+	Unit   string  `json:"unit"`   // unit of Found and Limit
+	Want   Side    `json:"want"`   // which side of the limit is right
+	Reads  Reads   `json:"-"`      // how Found is to be read
+	Source string  `json:"source"` // ID of the [Source] of the limit
+
+	Change  Change  `json:"change"`            // what it asks to be changed
+	LimitA  float64 `json:"limit_a,omitempty"` // with LimitCurrent: the limit that would do, A
+	Habit   string  `json:"habit,omitempty"`   // how to use the vehicle as it is
+	About   string  `json:"-"`                 // the question that it answers: a worse finding of the same silences one that says fine
+	Gravity int     `json:"-"`                 // among findings of one level and harm, which comes first; larger first, usually 0
+
+	// Decides are the setup keys whose values decide the finding. Where one of
+	// them was assumed it rests on a guess.
+	Decides []string `json:"decides,omitempty"`
+
+	// What the draws say; set where they are counted.
+	Share     float64   `json:"share"`           // in what share of the draws it holds, 0 to 1
+	Certainty Certainty `json:"certainty"`       // that share in a word
+	Guess     string    `json:"guess,omitempty"` // the key of the assumed value that decides it
+}
+
+// Source is where a constant, a limit or a table row comes from.
+type Source struct {
+	ID    string `json:"id"`    // short, lower case with hyphens
+	Text  string `json:"text"`  // title, edition or year, clause, table or page
+	Known string `json:"known"` // "copy", "primary", "memory", "computed", "common practice" ...
+}
+
+// Worst returns the worst level among the findings, Fine when there are none.
+func Worst(findings []Finding) Level {
+	worst := Fine
+	for _, f := range findings {
+		worst = max(worst, f.Level)
+	}
+	return worst
+}
+
+// Sort orders findings by level, harm, gravity and share, worst first, then by
+// code and title, so that the same findings always stand in the same order.
+func Sort(findings []Finding) {
+	slices.SortStableFunc(findings, func(a, b Finding) int {
+		return cmp.Or(
+			cmp.Compare(b.Level, a.Level),
+			cmp.Compare(b.Harm, a.Harm),
+			cmp.Compare(b.Gravity, a.Gravity),
+			cmp.Compare(a.Certainty, b.Certainty),
+			cmp.Compare(a.Code, b.Code),
+			cmp.Compare(a.Title, b.Title),
+		)
+	})
+}

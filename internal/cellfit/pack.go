@@ -1,0 +1,120 @@
+package cellfit
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/packcheck/answer"
+)
+
+// WritePack writes what was found as a [pack] table for a setup file, figures
+// as ranges that hold the true value with about 95 %.
+func (r Result) WritePack(w io.Writer) error { return r.writePack(w, "", "") }
+
+// WriteOwnPack is [Result.WritePack] for a setup that also takes the fitted
+// cell: its name, and the file that [Result.WriteChemistry] wrote. It fails
+// when no cell could be fitted.
+func (r Result) WriteOwnPack(w io.Writer, name, file string) error {
+	if err := r.noCell(); err != nil {
+		return err
+	}
+	return r.writePack(w, name, file)
+}
+
+func (r *Result) writePack(w io.Writer, name, file string) error {
+	var b strings.Builder
+	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	o := r.Options
+	line("[pack]")
+	if name == "" {
+		name = o.Chemistry.Name
+	}
+	line("chemistry = %s", quoted(name))
+	if file != "" {
+		line("chemistry_file = %s", quoted(file))
+	}
+	line("cells_in_series = %d", o.CellsInSeries)
+	switch {
+	case o.LabelAh > 0:
+		line("capacity = %s", quoted(digits(o.LabelAh)+" Ah"))
+	case r.FullAh.Known:
+		line("capacity = %s", quoted(span(r.FullAh, 0, math.Inf(1), 1, "Ah")))
+	}
+	line("rate = %s", quoted(digits(o.RateHours)+" h"))
+	switch {
+	case r.Health.Known:
+		// A setup knows no health above that of a new pack.
+		line("health = %s", quoted(span(r.Health, leastHealth, 1, 100, "%")))
+	case r.FullAh.Known:
+		line("health = %s", quoted("100 %")) // the capacity is that of today
+	}
+	if ohm := r.MidOhm; ohm.Known && ohm.Sigma < vague*ohm.Value {
+		line("resistance = %s", quoted(span(ohm, leastOhm, math.Inf(1), 1000, "mOhm")))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// What a setup takes.
+const (
+	leastHealth = 0.02
+	leastOhm    = 0.0001
+)
+
+// span writes an estimate as a range between bounds, in another unit.
+func span(e Estimate, lo, hi, by float64, unit string) string {
+	bound := func(x float64) string { return fmt.Sprintf("%.3g", min(max(x, lo), hi)*by) }
+	low, likely, high := bound(e.Low()), bound(e.Value), bound(e.High())
+	if low == high {
+		return low + " " + unit
+	}
+	return fmt.Sprintf("%s to %s %s, likely %s", low, high, unit, likely)
+}
+
+// noCell says why there is no fitted cell; nil = there is one.
+func (r *Result) noCell() error {
+	switch {
+	case r.CellKnown:
+		return nil
+	case r.NoCell != "":
+		return errors.New("cellfit: no cell could be fitted: " + r.NoCell)
+	}
+	return errors.New("cellfit: too little was logged for a chemistry of its own")
+}
+
+// WriteChemistry writes the fitted curves as a chemistry of the given name,
+// for [chemistry.Set.Extend]. It fails when none could be fitted.
+//
+// Its capacity is that of a new pack where the health is known, so that a setup
+// says with the key health what has been lost; see [Result.WriteOwnPack].
+func (r Result) WriteChemistry(w io.Writer, name string) error {
+	if err := r.noCell(); err != nil {
+		return err
+	}
+	var files []string
+	for _, run := range r.Runs {
+		if run.Log != "" && !slices.Contains(files, run.Log) {
+			files = append(files, run.Log)
+		}
+	}
+	base, p := r.Options.Chemistry, r.Cell.Profile
+	switch {
+	case r.Health.Known:
+		p.Capacity.Ratio /= min(r.Health.Value, 1)
+	case !r.FullAh.Known:
+		// What is left of the label's charge is not known; the setup asks for it.
+		p.Capacity.Ratio = base.Capacity.Ratio
+	}
+	if own := r.MidOhm; own.Known {
+		p.Resistance.Uncertainty = min(max(2*own.Sigma/own.Value, 0.05), 0.9)
+	}
+	return WriteChemistry(w, ChemistryFile{
+		Name: name, Title: base.Title + ", fitted to a log", BasedOn: base.Name, Profile: p,
+		Source:   answer.Source{ID: "fit-" + name, Text: "fitted to " + strings.Join(files, ", "), Known: "computed from a log"},
+		Comments: []string{"Fitted to a logged discharge. It goes with the [pack] table that was", "written or printed with it, above all with its health and resistance.", ""},
+	})
+}
