@@ -76,6 +76,8 @@ func (p *Parts) Motor(pick Pick) drive.Motor {
 	if m.Coupled {
 		d.TorqueConstant *= math.Sqrt(d.WindingOhm / m.WindingOhm.Likely)
 		d.TorqueConstant = min(max(d.TorqueConstant, m.LeastK), m.MostK)
+		// Friction hardly depends on the winding: more turns, less current.
+		d.NoLoadA *= m.TorqueConstant.Likely / d.TorqueConstant
 	}
 	if m.AmbientKPerW.Known && m.WindingTauS.Known && m.CaseTauS.Known {
 		d.Thermal = drive.ThermalFromTimes(drive.ThermalTimes{
@@ -112,7 +114,7 @@ func (p *Parts) DriveVehicle(pick Pick) drive.Vehicle {
 	radius := pick(&v.WheelDiameterM) / 2
 	ratio := pick(&g.Ratio)
 	if g.Fitted {
-		ratio = p.fittedRatio(ratio, motor, radius)
+		ratio = g.fittedRatio(motor, radius, pick(&g.NewSpeedMS))
 	}
 	mass := p.TotalKg(pick)
 	slope := math.Atan(pick(&v.Slope))
@@ -130,14 +132,20 @@ func (p *Parts) DriveVehicle(pick Pick) drive.Vehicle {
 	}
 }
 
-// fittedRatio gives a faster motor or a larger wheel more gearing: a default
-// ratio was chosen by a maker who knew both. It stays inside what is made.
-func (p *Parts) fittedRatio(ratio float64, motor drive.Motor, radiusM float64) float64 {
-	usual := p.Motor(Likely)
-	ratio *= usual.TorqueConstant / motor.TorqueConstant
-	ratio *= radiusM / (p.Vehicle.WheelDiameterM.Likely / 2)
-	r := p.Gears.Ratio.Range
-	return min(max(ratio, r.Low/1.5), r.High*1.5)
+// loadedShare is the speed of a ride-on vehicle on the level over that of its
+// wheels turning free, by which makers choose gears: 57 A stall and 15 000 rpm
+// behind 147:1 on 300 mm wheels turn at 5.8 km/h free, and ran at 5 to 5.8.
+const loadedShare = 0.85
+
+// Gears beyond these are not made for such vehicles: 147 and 188 to 1 were seen,
+// and a third less and more is allowed for.
+const leastRatio, mostRatio = 40, 260
+
+// fittedRatio is the gearing with which a motor and a wheel come to a speed on
+// the level.
+func (g *GearPart) fittedRatio(motor drive.Motor, radiusM, speedMS float64) float64 {
+	ratio := loadedShare * motor.NoLoadRadS(g.fittedV) * radiusM / speedMS
+	return min(max(ratio, leastRatio), mostRatio)
 }
 
 // DriveController returns the controller at one choice of its figures. Its

@@ -16,6 +16,9 @@ type Figure struct {
 	Why            string        // how it came about, one plain sentence; empty when it was given as it is
 	Source         string        // ID for [Parts.Source]; empty when it was given as it is
 	System         quantity.System
+	Law            Law // how it is spread between its ends
+
+	slot int // place in a point of the World, from 1; 0 = the figure stands still
 }
 
 // Uncertain reports whether the figure can stand at more than one value.
@@ -28,6 +31,14 @@ func (f *Figure) String() string {
 		return "unknown"
 	}
 	return quantity.FormatRange(f.Kind, f.Range, f.System)
+}
+
+// printed returns one value of the figure as people write it.
+func (f *Figure) printed(value float64) string {
+	if f.Kind == quantity.NoKind {
+		return quantity.Digits(value, 3)
+	}
+	return quantity.FormatBoth(f.Kind, value, f.System)
 }
 
 // Choice is one word that the engine needs.
@@ -48,8 +59,8 @@ type Assumption struct {
 	Source string // ID for [Parts.Source]
 }
 
-// Pick chooses one value of a figure; it is how a caller says which corner of
-// the unknowns to compute.
+// Pick chooses one value of a figure; it is how a caller says which of the
+// possible vehicles to compute.
 type Pick func(*Figure) float64
 
 // Likely is the [Pick] of every figure's likely value.

@@ -3,8 +3,8 @@ package setup
 import (
 	"slices"
 
-	"example.org/packcheck/chemistry"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
 )
@@ -14,8 +14,7 @@ import (
 // bench load; Bench is nil otherwise; Wire is nil on a bench load without a
 // [wire] table.
 type Parts struct {
-	// Setup is as read, for what needs no filling: Measured, Storage, Charger;
-	// only the volts of Measured are those of both packs where two are in series.
+	// Setup is as read, for what needs no filling: Storage, Charger.
 	Setup  *Setup
 	Title  string
 	System quantity.System // in which most of the setup was written
@@ -31,6 +30,10 @@ type Parts struct {
 	Cutoffs    []CutoffPart // from the cells outwards
 	Bench      *BenchPart
 	Outing     OutingPart
+
+	// Measured is what was read on this vehicle with this battery, nil when nothing
+	// was; of two packs in series its volts are those of both.
+	Measured *Measured
 
 	Assumed  []Assumption // in the order in which they were made
 	Notes    []string     // what a reader should know about labels and words
@@ -128,9 +131,12 @@ type MotorPart struct {
 type GearPart struct {
 	Ratio      Figure
 	Efficiency Figure
-	// Fitted says that the ratio is a default; [Parts.DriveVehicle] then gives
-	// a faster motor or a larger wheel more gearing, as makers do.
-	Fitted bool
+	// Fitted says that the ratio follows from motor, wheel and the speed that the
+	// vehicle had when new; Ratio then only shows where it lies.
+	Fitted     bool
+	NewSpeedMS Figure // level, with its own battery; Known only when Fitted
+
+	fittedV float64 // volts of one motor that it was made for
 }
 
 // ControllerPart is what switches the motors. Limits that are not Known are

@@ -3,6 +3,7 @@ package setup
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/packcheck/chemistry"
@@ -15,8 +16,17 @@ import (
 // label or a word means is looked up; what is not understood gives [Faults], all
 // at once. Files that the setup names (a chemistry, table rows, a load pattern)
 // are read from its own folder.
+//
+// Open choices stand at their likeliest; [Setup.World] has all of them.
 func (s *Setup) Parts() (*Parts, error) {
-	r := &resolver{setup: s, tab: tables.Builtin(), chem: chemistry.Builtin()}
+	p, _, err := s.resolve(nil)
+	return p, err
+}
+
+// resolve fills the gaps with some choices made, and lists those that the setup
+// leaves open.
+func (s *Setup) resolve(chosen map[string]string) (*Parts, []Choosing, error) {
+	r := &resolver{today: s, setup: s, tab: tables.Builtin(), chem: chemistry.Builtin(), chosen: chosen}
 	r.ownFiles()
 	p := r.resolve(s, nil)
 	if s.Original != nil {
@@ -24,22 +34,26 @@ func (s *Setup) Parts() (*Parts, error) {
 		p.Original = r.resolve(o, s.Original)
 	}
 	if err := r.faults.orNil(); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if err := p.measured(); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return p, nil
+	return p, r.undecided, nil
 }
 
 // resolver fills the gaps of one setup.
 type resolver struct {
+	today    *Setup // as it is read
 	setup    *Setup // whose gaps are being filled, original merged in
 	original *Setup // the original's own tables while it is filled, else nil
 	tab      *tables.Tables
 	chem     *chemistry.Set
 	parts    *Parts
 	faults   Faults
+
+	chosen    map[string]string // options of open choices, by key
+	undecided []Choosing        // in the order in which they were met
 }
 
 // resolve fills one Setup.
@@ -80,7 +94,7 @@ func (r *resolver) fault(line int, key, read, want string) {
 
 // given returns the figure of a value from the file.
 func (r *resolver) given(k quantity.Kind, v Value) Figure {
-	return Figure{Range: v.Range, Key: v.Key, Kind: k, Known: true, System: v.Written.System}
+	return Figure{Range: v.Range, Key: v.Key, Kind: k, Known: true, System: v.Written.System, Law: Limits}
 }
 
 // orUnknown returns the value as a figure, one that is not known when it was
@@ -123,9 +137,13 @@ func (r *resolver) assume(b blank) Figure {
 
 // derived makes a figure that follows from what was given.
 func (r *resolver) derived(b blank) Figure {
+	law := Estimated
+	if b.source == srcGiven { // its ends are those of what was typed
+		law = Limits
+	}
 	return Figure{
 		Range: b.Range, Key: r.key(b.table, b.name), Kind: b.kind, Known: true,
-		Why: b.why, Source: b.source, System: r.parts.System,
+		Why: b.why, Source: b.source, System: r.parts.System, Law: law,
 	}
 }
 
@@ -146,6 +164,30 @@ func (r *resolver) choose(w Word, table, name, text, why, source string) Choice 
 	c := Choice{Key: r.key(table, name), Text: text, Known: true, Assumed: true, Why: why, Source: source}
 	r.note(c.Key, text, why, source)
 	return c
+}
+
+// among returns the word when it was given, and otherwise one of the options:
+// the one that was chosen, or the first, which is the likeliest.
+func (r *resolver) among(w Word, c Choosing) Choice {
+	if w.Given {
+		return Choice{Key: w.Key, Text: w.Text, Known: true}
+	}
+	text, ok := r.chosen[c.Key]
+	if !ok {
+		text = c.Options[0].Text
+	}
+	if len(c.Options) > 1 && !slices.ContainsFunc(r.undecided, func(o Choosing) bool { return o.Key == c.Key }) {
+		r.undecided = append(r.undecided, c)
+	}
+	var shown []string
+	for _, o := range c.Options {
+		shown = append(shown, fmt.Sprintf("%s (%.0f %%)", o.Text, 100*o.Share))
+	}
+	if len(shown) == 1 {
+		shown[0] = c.Options[0].Text
+	}
+	r.note(c.Key, strings.Join(shown, " or "), c.Why, c.Source)
+	return Choice{Key: c.Key, Text: text, Known: true, Assumed: true, Why: c.Why, Source: c.Source}
 }
 
 // track lists figures for [Parts.Figures]; it takes the places where they stay.

@@ -10,21 +10,44 @@ import (
 // stand by an ordinary meter.
 const meterRoom = 1.02
 
-// measured turns volts read on one of two packs in series into those of both,
-// so that everything behind it knows one meaning. Which of the two was read
+// measured hands what was measured to the battery that it was measured on:
+// [measured] is of the original battery where the setup describes one, unless
+// [original.measured] is there as well.
+func (p *Parts) measured() error {
+	s := p.Setup
+	owner := p
+	if o := p.Original; o != nil && s.Original.Pack.Given {
+		owner = o
+		if m := s.Original.Measured; m.Given {
+			o.Measured = &m
+			owner = p
+		}
+	}
+	if m := s.Measured; m.Given {
+		owner.Measured = &m
+	}
+	for _, q := range []*Parts{p, p.Original} {
+		if q == nil || q.Measured == nil {
+			continue
+		}
+		if err := q.ofBoth(p); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// ofBoth turns volts read on one of two packs in series into those of both, so
+// that everything behind it knows one meaning. Which of the two was read
 // follows from the volts: one pack cannot stand above what its cells may be
 // charged to, and two that stand together below that are drained to ruin.
-func (p *Parts) measured() error {
+func (p *Parts) ofBoth(top *Parts) error {
 	pack := &p.Pack
-	if p.Original != nil { // the readings are its battery's
-		pack = &p.Original.Pack
-	}
 	if pack.Joined != "series" {
 		return nil
 	}
-	s, asRead := *p.Setup, &p.Setup.Measured
-	m := &s.Measured
-	p.Setup = &s
+	asRead := *p.Measured
+	m := p.Measured
 	cells := float64(pack.CellsInSeries)
 	for _, v := range []*Value{&m.RestVoltage, &m.LoadedVoltage} {
 		if !v.Given || v.Likely <= 0 {
@@ -43,10 +66,10 @@ func (p *Parts) measured() error {
 			v.Text = fmt.Sprintf("%s each, %s both", v.Text, volts(2*v.Likely))
 			v.Range = v.Range.Scale(2)
 		}
-		p.Notes = append(p.Notes, text)
+		top.Notes = append(top.Notes, text)
 	}
 	if m.RestVoltage.Given && m.LoadedVoltage.Given && m.LoadedVoltage.Low > m.RestVoltage.High {
-		return Faults{loadedAboveRest(s.Name, asRead)}
+		return Faults{loadedAboveRest(p.Setup.Name, &asRead)}
 	}
 	return nil
 }

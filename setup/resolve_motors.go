@@ -25,14 +25,7 @@ func (r *resolver) motors() {
 		table: "motors", name: "count", kind: quantity.Count, Range: span(class.Motors),
 		why: usualFor(class), source: class.Motors.Source,
 	})
-	switch {
-	case raw.Wiring.Given:
-		p.Wiring = Choice{Key: raw.Wiring.Key, Text: raw.Wiring.Text, Known: true}
-	case p.Count.High > 1:
-		p.Wiring = r.choose(raw.Wiring, "motors", "wiring", "parallel", "Not given; the usual way.", srcUse)
-	default:
-		p.Wiring = Choice{Key: r.key("motors", "wiring"), Text: "parallel", Known: true}
-	}
+	p.Wiring = r.wiring(raw, p.Count.Range)
 	can, ok := r.can(raw, class)
 	if !ok {
 		return
@@ -44,13 +37,55 @@ func (r *resolver) motors() {
 		&p.AmbientKPerW, &p.WindingTauS, &p.CaseTauS)
 }
 
+// wiring settles how the motors are joined. Where both voltages were given they
+// tell; otherwise one in ten vehicles of several motors has them in series.
+func (r *resolver) wiring(raw Motors, count quantity.Range) Choice {
+	key := r.key("motors", "wiring")
+	if !raw.Wiring.Given && count.High < 1.5 {
+		return Choice{Key: key, Text: "parallel", Known: true}
+	}
+	c := Choosing{
+		Key: key, Options: []Option{{"parallel", 0.9}, {"series", 0.1}}, Source: srcWiring,
+		Why: "Not given; the usual way, while some have motors of half the voltage one behind the other.",
+	}
+	if design := r.parts.Vehicle.DesignV; raw.RatedVoltage.Given && design.Known && !design.Assumed {
+		c.Options = []Option{{"parallel", 1}}
+		c.Why = "Not given; follows from the motors' rated voltage beside the vehicle's."
+		if shared := raw.RatedVoltage.Likely * count.Likely; count.Likely > 1.5 && math.Abs(shared/design.Likely-1) < 0.2 {
+			c.Options[0].Text = "series"
+		}
+	}
+	return r.among(raw.Wiring, c)
+}
+
+// cans lists the motor sizes that the vehicle may have. Vehicles with a board
+// and a remote control have small motors that draw a third of what those behind
+// a plain pedal switch draw.
+func (r *resolver) cans(class tables.VehicleClass) Choosing {
+	c := Choosing{Key: r.key("motors", "can"), Options: []Option{{class.Can, 1}}, Why: usualFor(class), Source: class.Source}
+	const small = "380" // the row of the can table that is also called 390
+	if class.Can == small || class.DesignV != 12 {
+		return c
+	}
+	c.Source = srcFamilies
+	switch board := r.setup.Vehicle.HasBoard; {
+	case board.Given && board.Yes:
+		c.Options = []Option{{small, 0.7}, {class.Can, 0.3}}
+		c.Why = "Not given; vehicles with a board mostly have small motors that draw little."
+	case board.Given:
+		c.Options = []Option{{class.Can, 0.95}, {small, 0.05}}
+	default:
+		c.Options = []Option{{class.Can, 0.75}, {small, 0.25}}
+		c.Why = "Not given; usual behind a pedal switch, while vehicles with a board mostly have small motors that draw little."
+	}
+	return c
+}
+
 // can finds the row of the can table.
 func (r *resolver) can(raw Motors, class tables.VehicleClass) (tables.MotorCan, bool) {
 	p := r.parts.Motors
-	name := class.Can
-	if raw.Can.Given {
-		name = raw.Can.Text
-	}
+	choice := r.among(raw.Can, r.cans(class))
+	name := choice.Text
 	can, err := r.tab.MotorCan(name)
 	if err != nil {
 		var names []string
@@ -60,12 +95,8 @@ func (r *resolver) can(raw Motors, class tables.VehicleClass) (tables.MotorCan, 
 		r.fault(raw.Can.Line, raw.Can.Key, name, oneOf(names))
 		return can, false
 	}
-	if raw.Can.Given {
-		p.Can = Choice{Key: raw.Can.Key, Text: can.Name, Known: true}
-		return can, true
-	}
-	p.Can = r.choose(raw.Can, "motors", "can", can.Name,
-		usualFor(class), class.Source)
+	p.Can = choice
+	p.Can.Text = can.Name
 	return can, true
 }
 
@@ -298,12 +329,11 @@ func (r *resolver) gears() {
 	p := &GearPart{}
 	r.parts.Gears = p
 	class := r.class()
-	p.Ratio = r.or(raw.Ratio, blank{
-		table: "gears", name: "ratio", kind: quantity.Ratio, Range: span(class.GearRatio),
-		why:    usualFor(class),
-		source: class.GearRatio.Source,
-	})
-	p.Fitted = !raw.Ratio.Given
+	if raw.Ratio.Given {
+		p.Ratio = r.given(quantity.Ratio, raw.Ratio)
+	} else {
+		r.fitRatio(class)
+	}
 	stage := r.tab.Figure(tables.GearStageEfficiency)
 	const stages = 3 // plastic stages of the usual gearbox
 	p.Efficiency = r.or(raw.Efficiency, blank{
@@ -311,5 +341,40 @@ func (r *resolver) gears() {
 		Range: quantity.Spread(math.Pow(stage.Low, stages), math.Pow(stage.Likely, stages), math.Pow(stage.High, stages)),
 		why:   "Not given; three stages of plastic gears.", source: stage.Source,
 	})
-	r.track(&p.Ratio, &p.Efficiency)
+	r.track(&p.Ratio, &p.NewSpeedMS, &p.Efficiency)
+}
+
+// fitRatio settles gears that nobody counted by the speed that they were chosen
+// for: the one that the box claims, or the usual one of the class. Ratio, motor
+// and wheel then belong together, as they do in a vehicle that was made so.
+func (r *resolver) fitRatio(class tables.VehicleClass) {
+	p := r.parts.Gears
+	p.Fitted = true
+	if claim := r.setup.Vehicle.ClaimedSpeed; claim.Given {
+		p.NewSpeedMS = r.derived(blank{
+			table: "vehicle", name: "claimed_speed", kind: quantity.Speed, source: srcClaim,
+			Range: quantity.Spread(0.8*claim.Low, 0.95*claim.Likely, 1.1*claim.High),
+			why:   "The speed on the box, reached within a fifth.",
+		})
+	} else {
+		p.NewSpeedMS = r.derived(blank{
+			table: "gears", name: "ratio", kind: quantity.Speed, Range: span(class.TopSpeedMS),
+			why: usualFor(class), source: class.TopSpeedMS.Source,
+		})
+	}
+	m := r.parts.Motors
+	if m.RatedV.Known {
+		p.fittedV = m.RatedV.Likely
+	} else {
+		p.fittedV = r.parts.Vehicle.DesignV.Likely / r.chain()
+	}
+	motor := r.parts.Motor(Likely)
+	radius := r.parts.Vehicle.WheelDiameterM.Likely / 2
+	at := func(speed float64) float64 { return p.fittedRatio(motor, radius, speed) }
+	p.Ratio = Figure{
+		Range: quantity.Spread(at(p.NewSpeedMS.High), at(p.NewSpeedMS.Likely), at(p.NewSpeedMS.Low)),
+		Key:   r.key("gears", "fitted_ratio"), Kind: quantity.Ratio, Known: true, Assumed: true, System: r.parts.System,
+		Why: p.NewSpeedMS.Why, Source: p.NewSpeedMS.Source,
+	}
+	r.note(r.key("gears", "ratio"), p.Ratio.String(), fmt.Sprintf("Not given; fits motor and wheel to a speed of %s when new.", p.NewSpeedMS.String()), p.NewSpeedMS.Source)
 }

@@ -218,6 +218,10 @@ func (r *resolver) healthDefault() blank {
 	if r.original != nil && r.original.Pack.Given {
 		b.Range = quantity.Spread(0.95, 1, 1)
 		b.why = "Not given; the original pack is taken as new."
+		if r.setup.Measured.Given || r.today.Measured.Given { // then it is the old one that was measured
+			b.Range = quantity.Spread(0.5, 0.9, 1)
+			b.why = "Not given; what was measured on the original pack was measured when it was new or old."
+		}
 	}
 	return b
 }

@@ -16,12 +16,8 @@ func (r *resolver) controller() {
 		return // the load is all that there is
 	}
 	soft := raw.Ramp.Given && raw.Ramp.High > 0 || raw.CurrentLimit.Given
-	kind, why := "contacts", "Not given; taken as plain contacts, which give the hardest launch."
-	if soft {
-		kind, why = "chopper", "Not given; only an electronic speed control has a ramp or a current limit."
-	}
-	p.Kind = r.choose(raw.Kind, "controller", "kind", kind, why, srcUse)
-	chopper := p.Kind.Text == "chopper"
+	p.Kind = r.among(raw.Kind, r.kinds(soft))
+	chopper := p.Kind.Text == chopperKind
 	p.InferredFromRamps = !raw.Kind.Given && soft
 	contact := r.tab.Figure(tables.SwitchContactOhm)
 	ohm := blank{
@@ -36,6 +32,11 @@ func (r *resolver) controller() {
 	switch {
 	case raw.Ramp.Given:
 		p.RampS = r.given(quantity.Duration, raw.Ramp)
+	case chopper && !raw.Kind.Given && !soft:
+		p.RampS = r.assume(blank{
+			table: "controller", name: "ramp", kind: quantity.Duration, Range: quantity.Spread(0.2, 0.8, 2.5),
+			why: "Not given; the soft start of boards that have one.", source: srcBoard,
+		})
 	case chopper && !raw.CurrentLimit.Given:
 		p.RampS = r.assume(blank{
 			table: "controller", name: "ramp", kind: quantity.Duration, Range: quantity.Exactly(0),
@@ -51,6 +52,30 @@ func (r *resolver) controller() {
 	r.standby(raw, chopper)
 	r.converter(raw)
 	r.track(&p.Ohm, &p.RampS, &p.LimitA, &p.MaxV, &p.ContinuousA, &p.PeakA, &p.InputF, &p.StandbyA, &p.ConverterV, &p.ConverterLimitA)
+}
+
+// chopperKind is the word for an electronic speed control.
+const chopperKind = "chopper"
+
+// kinds lists what may switch the motors.
+func (r *resolver) kinds(soft bool) Choosing {
+	c := Choosing{
+		Key: r.key("controller", "kind"), Options: []Option{{"contacts", 1}}, Source: srcUse,
+		Why: "Not given; plain contacts, which give the hardest launch.",
+	}
+	board := r.setup.Vehicle.HasBoard
+	switch {
+	case soft:
+		c.Options, c.Why = []Option{{chopperKind, 1}}, "Not given; only an electronic speed control has a ramp or a current limit."
+	case r.setup.Bench.Given, board.Given && !board.Yes:
+	case board.Yes:
+		c.Options, c.Source = []Option{{chopperKind, 0.6}, {"contacts", 0.4}}, srcBoard
+		c.Why = "Not given; boards have transistors with a soft start, or relays that are plain contacts."
+	default:
+		c.Options, c.Source = []Option{{"contacts", 0.85}, {chopperKind, 0.15}}, srcBoard
+		c.Why = "Not given; usually plain contacts, which give the hardest launch; a board may start softly."
+	}
+	return c
 }
 
 // standby settles what is drawn when nothing moves. Plain contacts draw

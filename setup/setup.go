@@ -50,6 +50,7 @@ type Vehicle struct {
 	Seats              Value `key:"seats" kind:"count" min:"1" max:"6" example:"1" doc:"seats"`
 	Ground             Word  `key:"ground" kind:"ground" example:"short grass" doc:"the ground it runs on, in everyday words"`
 	Slope              Value `key:"slope" kind:"slope" min:"0" max:"0.5" example:"3 %" doc:"steepest climb, rise per run"`
+	ClaimedSpeed       Value `key:"claimed_speed" kind:"speed" min:"0.2" max:"15" example:"5 km/h" doc:"top speed that the box or the manual claims"`
 	DesignVoltage      Value `key:"design_voltage" kind:"voltage" min:"1" max:"100" example:"12 V" doc:"voltage that the vehicle was made for"`
 	HasBoard           Flag  `key:"has_board" kind:"yes or no" example:"true" doc:"whether an electronic board sits between pack and motors"`
 	WeakestPartVoltage Value `key:"weakest_part_voltage" kind:"voltage" min:"1" max:"200" example:"16 V" doc:"highest voltage that the weakest part on the pack's circuit stands"`

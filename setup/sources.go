@@ -14,6 +14,9 @@ const (
 	srcWinding  = "winding-law"
 	srcDrag     = "drag-estimate"
 	srcGiven    = "setup-file"
+	srcWiring   = "motor-wiring-reports"
+	srcFamilies = "motor-family-reports"
+	srcClaim    = "claimed-speed"
 )
 
 // Sources returns the sources that this package itself defines, sorted by ID.
@@ -25,6 +28,9 @@ func Sources() []answer.Source {
 		{ID: srcOuting, Text: "How children drive: some 25 s with the pedal down, some 10 s without, on a mild day; common practice, no published source", Known: "common practice"},
 		{ID: srcPackSize, Text: "Capacities in which packs of a chemistry are usually sold for tools and ride-on vehicles; common practice, no published source", Known: "common practice"},
 		{ID: srcPackWear, Text: "A used pack keeps 80 to 100 percent of its capacity until it is given up (80 percent is the usual limit of replacement, IEEE 1188, from memory); common practice", Known: "common practice"},
+		{ID: srcClaim, Text: "How far vehicles reach the speed that their box claims: makers round up, a light child on smooth ground exceeds it; common practice, no published source", Known: "common practice"},
+		{ID: srcFamilies, Text: "Reports of owners and builders: a 12 V vehicle with four motors of size 390 behind a board has a 10 A fuse, one with two motors drew 22 A blocked on 18 V, while two motors of size 550 behind a pedal switch stall at 55 to 72 A each; the shares are common practice, no published source", Known: "copy of the reports; shares from memory"},
+		{ID: srcWiring, Text: "Reports of owners and builders: parallel is the rule, series the slow gear of two-speed vehicles and the only way in some with two 6 V motors at 12 V; the share is common practice, no published source", Known: "copy of the reports; share from memory"},
 		{ID: srcGiven, Text: "Follows from other keys of the setup file", Known: "computed"},
 		{ID: srcUse, Text: "How such vehicles are built and used: hard plastic wheels, two of four driven, a 12 V system; common practice, no published source", Known: "common practice"},
 		{ID: srcWinding, Text: "In one can size resistance goes with the square of the torque constant, because both follow from the turns; spread from the motors of the can table", Known: "computed"},

@@ -10,7 +10,8 @@ import (
 //
 // It understands one value ("7 Ah", "29,5 kg", "14 AWG", "1h30", "1/0"), a
 // range ("20 to 26 kg", "20-26 kg"), a range with its likely value ("20 to 26
-// kg, likely 22") and "about 20 kg", which it takes as plus or minus a tenth
+// kg, likely 22"), a value with its margin ("25 min +- 3", "40 N +- 20 %") and
+// "about 20 kg", which it takes as plus or minus a tenth
 // (3 degrees for a temperature, one percent point for a slope). The likely
 // value of a range is its middle unless one is given.
 //
@@ -62,6 +63,12 @@ func (p *parser) whole() (Range, error) {
 	if err != nil {
 		return Range{}, err
 	}
+	if p.skip(plusMinus) {
+		if about {
+			return Range{}, p.fail("%s without %q", p.usual(), "about")
+		}
+		return p.margin(first)
+	}
 	last, ranged := first, false
 	if p.skip(dash) || p.skipWord("to") {
 		ranged = true
@@ -89,6 +96,39 @@ func (p *parser) whole() (Range, error) {
 		return r, err
 	}
 	return p.widen(r, ranged)
+}
+
+// margin reads what stands behind "+-" and makes a range of both: "25 min +- 3",
+// "11.8 V +- 0.1 V", "40 N +- 20 %".
+func (p *parser) margin(middle reading) (Range, error) {
+	by, err := p.reading()
+	if err != nil {
+		return Range{}, err
+	}
+	if len(p.rest) > 0 || len(by.parts) != 1 || by.negative || p.kind == Count || p.kind == Gauge {
+		return Range{}, p.fail("%s, or with a margin such as %q", p.usual(), p.kind.Example()+" +- 10 %")
+	}
+	percent := by.last().unit == "%" && p.kind != Fraction && p.kind != Grade
+	if !percent {
+		share(&middle, &by)
+		share(&by, &middle)
+	}
+	likely, err := p.value(middle)
+	if err != nil {
+		return Range{}, err
+	}
+	half := by.last().n / 100 * math.Abs(likely)
+	if !percent {
+		u, err := p.unitOf(by.last(), nil)
+		if err != nil {
+			return Range{}, err
+		}
+		if u.shape != linear {
+			return Range{}, p.fail("a margin in percent for this unit")
+		}
+		half = by.last().n * u.factor
+	}
+	return Spread(likely-half, likely, likely+half).Clamp(p.low, p.high), nil
 }
 
 // settle turns the readings into one checked range.

@@ -234,3 +234,34 @@ func TestParseInNamesTheCallersBounds(t *testing.T) {
 		t.Errorf("10 in against a least of 0.254 m: %v, %v", r, err)
 	}
 }
+
+func TestAMarginMakesARangeAroundItsMiddle(t *testing.T) {
+	for _, c := range []struct {
+		kind              quantity.Kind
+		text              string
+		low, likely, high float64
+	}{
+		{quantity.Duration, "25 min +- 3", 22 * 60, 25 * 60, 28 * 60},
+		{quantity.Duration, "25 +- 3 min", 22 * 60, 25 * 60, 28 * 60},
+		{quantity.Voltage, "11.8 V \u00b1 0.1 V", 11.7, 11.8, 11.9},
+		{quantity.Force, "40 N +/- 20 %", 32, 40, 48},
+		{quantity.Temperature, "20 C +- 3 C", 17, 20, 23},
+		{quantity.Fraction, "80 % +- 10 %", 0.7, 0.8, 0.9},
+		{quantity.Speed, "5 km/h+-1 km/h", 4 / 3.6, 5 / 3.6, 6 / 3.6},
+	} {
+		r, _, err := quantity.Parse(c.kind, c.text)
+		if err != nil {
+			t.Errorf("%q: %v", c.text, err)
+			continue
+		}
+		want := quantity.Spread(c.low, c.likely, c.high)
+		if math.Abs(r.Low-want.Low)+math.Abs(r.Likely-want.Likely)+math.Abs(r.High-want.High) > 1e-9 {
+			t.Errorf("%q is %v, want %v", c.text, r, want)
+		}
+	}
+	for _, text := range []string{"25 min +-", "25 min +- -3", "about 25 min +- 3", "25 +- 3", "25 min +- 3 V", "+- 3 min"} {
+		if r, _, err := quantity.Parse(quantity.Duration, text); err == nil {
+			t.Errorf("%q is read as %v, want an error", text, r)
+		}
+	}
+}

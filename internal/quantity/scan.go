@@ -20,6 +20,7 @@ const (
 	colon
 	comma // a comma that is not a decimal mark
 	plus
+	plusMinus // "+-" or its sign
 )
 
 type token struct {
@@ -37,7 +38,7 @@ var plain = strings.NewReplacer(
 	"\u00b0", "deg", "\u2103", "degC", "\u2109", "degF",
 	"\u2033", `"`, "\u201d", `"`, "\u201c", `"`, "\u2032", "'", "\u2019", "'",
 	"\u00bd", " 1/2", "\u00bc", " 1/4", "\u00be", " 3/4",
-	"\u2248", "~", "\u2026", "..",
+	"\u2248", "~", "\u00b1", "+-", "\u2026", "..",
 )
 
 // scan splits a text into tokens. It returns nil when the text holds something
@@ -63,6 +64,9 @@ func scan(text string) []token {
 			out = append(out, token{dash, "-"})
 		case c == '-':
 			out = append(out, token{dash, "-"})
+		case strings.HasPrefix(s[i:], "+-"), strings.HasPrefix(s[i:], "+/-"):
+			n = strings.IndexByte(s[i:], '-') + 1
+			out = append(out, token{plusMinus, "+-"})
 		case c == '+':
 			out = append(out, token{plus, "+"})
 		case c == '/':

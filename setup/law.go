@@ -1,0 +1,106 @@
+package setup
+
+import (
+	"math"
+
+	"example.org/packcheck/internal/quantity"
+)
+
+// Every figure that a setup leaves open is drawn from a law. This file is all
+// there is of laws; the numbers that go in stand beside their reasons and
+// sources where each figure is settled.
+//
+// What is known of a figure decides its law, after JCGM 101:2008, Evaluation of
+// measurement data, Supplement 1, clause 6.4:
+//
+//   - A range that somebody typed gives limits and nothing else: every value
+//     between them is as likely as any other (6.4.2, rectangular). Where a likely
+//     value was typed as well, as many draws lie below it as above.
+//   - A default from a table or from practice gives a best estimate and how far
+//     it is usually off (6.4.7, normal): the likely value is the median, the ends
+//     are the 5 and 95 % points, and one in ten lies beyond. Figures that cannot
+//     be negative are normal in their logarithm, and either side has a width of
+//     its own. This is the wide side to err on: ends taken as hard limits cover
+//     the truth too seldom when a table was too narrow.
+//   - A choice between kinds of part has a share for each (6.4.1, any available
+//     information): see [Choosing].
+type Law int
+
+// The laws. The zero value is Estimated.
+const (
+	Estimated Law = iota // 5 %, 50 % and 95 % points
+	Limits               // nothing outside the two ends
+)
+
+// String returns the law in a word.
+func (l Law) String() string {
+	if l == Limits {
+		return "limits"
+	}
+	return "estimated"
+}
+
+// endSigma is the standard normal at the 95 % point.
+const endSigma = 1.6448536269514722
+
+// mostSigma is as far out as a figure is drawn: one in four hundred draws lies
+// beyond, where neither tables nor practice say anything.
+const mostSigma = 2.8
+
+// At returns the figure at a standard normal z: its likely value at 0, its ends
+// at the 5 and 95 % points or, under Limits, at the far ends.
+func (f *Figure) At(z float64) float64 {
+	if f.IsExact() {
+		return f.Likely
+	}
+	z = min(max(z, -mostSigma), mostSigma)
+	end, t := f.High, z/endSigma
+	if z < 0 {
+		end, t = f.Low, -t
+	}
+	if f.Law == Limits {
+		return f.Likely + (end-f.Likely)*math.Abs(math.Erf(z/math.Sqrt2))
+	}
+	if f.Low > 0 && f.Kind != quantity.Temperature && f.Kind != quantity.Gauge {
+		return f.held(f.Likely * math.Pow(end/f.Likely, t))
+	}
+	return f.held(f.Likely + (end-f.Likely)*t)
+}
+
+// held keeps a drawn value to what can be: no share above one, and nothing
+// negative of what its ends say is never negative.
+func (f *Figure) held(v float64) float64 {
+	if f.Kind == quantity.Fraction {
+		v = min(v, 1)
+	}
+	if f.Low >= 0 {
+		v = max(v, 0)
+	}
+	return v
+}
+
+// Choosing is a choice between kinds of part that the setup leaves open, the
+// likeliest first.
+type Choosing struct {
+	Key     string
+	Options []Option
+	Why     string
+	Source  string
+}
+
+// Option is one answer to a choice.
+type Option struct {
+	Text  string
+	Share float64 // of all vehicles that the setup may mean; the shares of a choice add up to 1
+}
+
+// at returns the option that a standard normal z falls on.
+func (c *Choosing) at(z float64) string {
+	p := 0.5 * math.Erfc(-z/math.Sqrt2)
+	for _, o := range c.Options {
+		if p -= o.Share; p < 0 {
+			return o.Text
+		}
+	}
+	return c.Options[len(c.Options)-1].Text
+}

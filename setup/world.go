@@ -1,0 +1,145 @@
+package setup
+
+import (
+	"maps"
+	"slices"
+	"strings"
+	"sync"
+)
+
+// World is every vehicle that a setup may mean. A point of it is one standard
+// normal number for each thing that is left open: first the choices, then the
+// figures. Equal keys are one unknown: what belongs to the vehicle is the same
+// with today's battery and with the original one.
+//
+// A World may be used by any number of goroutines.
+type World struct {
+	setup   *Setup
+	likely  *Parts
+	choices []Choosing
+	keys    []string          // of the figures
+	figures []*Figure         // the first of each key
+	slot    map[string]int    // place of a figure's key in a point
+	mu      sync.Mutex        // guards parts
+	parts   map[string]*Parts // by the options chosen
+}
+
+// World fills every gap of the setup, in every way that its open choices allow.
+// What is not understood gives [Faults], all at once.
+func (s *Setup) World() (*World, error) {
+	likely, open, err := s.resolve(nil)
+	if err != nil {
+		return nil, err
+	}
+	w := &World{setup: s, likely: likely, choices: open, slot: map[string]int{}, parts: map[string]*Parts{}}
+	all := []*Parts{likely}
+	for _, c := range open {
+		for _, o := range c.Options[1:] {
+			p, _, err := s.resolve(map[string]string{c.Key: o.Text})
+			if err != nil {
+				return nil, err
+			}
+			all = append(all, p)
+			w.parts[w.name(map[string]string{c.Key: o.Text})] = p
+		}
+	}
+	w.parts[w.name(nil)] = likely
+	for _, p := range all {
+		for _, f := range p.Figures() {
+			if _, seen := w.slot[f.Key]; !seen {
+				w.slot[f.Key] = len(open) + len(w.keys)
+				w.keys, w.figures = append(w.keys, f.Key), append(w.figures, f)
+			}
+		}
+	}
+	for _, p := range all {
+		w.place(p)
+	}
+	return w, nil
+}
+
+// place tells every figure which number of a point is its own.
+func (w *World) place(p *Parts) {
+	for ; p != nil; p = p.Original {
+		for _, f := range p.figures {
+			f.slot = 0
+			if i, ok := w.slot[f.Key]; ok && f.Uncertain() {
+				f.slot = i + 1
+			}
+		}
+	}
+}
+
+// name is the key under which the parts of a selection are kept.
+func (w *World) name(chosen map[string]string) string {
+	var b strings.Builder
+	for _, c := range w.choices {
+		text, ok := chosen[c.Key]
+		if !ok {
+			text = c.Options[0].Text
+		}
+		b.WriteString(text + "\x00")
+	}
+	return b.String()
+}
+
+// Dims returns how many numbers a point has.
+func (w *World) Dims() int { return len(w.choices) + len(w.keys) }
+
+// Keys returns the setup key that each number of a point belongs to.
+func (w *World) Keys() []string {
+	var keys []string
+	for _, c := range w.choices {
+		keys = append(keys, c.Key)
+	}
+	return append(keys, w.keys...)
+}
+
+// Choices returns what is open between kinds of part.
+func (w *World) Choices() []Choosing { return slices.Clone(w.choices) }
+
+// Likeliest returns the parts with every choice at its likeliest.
+func (w *World) Likeliest() *Parts { return w.likely }
+
+// Parts returns the parts that the choices of a point select.
+func (w *World) Parts(z []float64) (*Parts, error) {
+	if len(w.choices) == 0 {
+		return w.likely, nil
+	}
+	chosen := make(map[string]string, len(w.choices))
+	for i := range w.choices {
+		chosen[w.choices[i].Key] = w.choices[i].at(z[i])
+	}
+	name := w.name(chosen)
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if p, ok := w.parts[name]; ok {
+		return p, nil
+	}
+	p, _, err := w.setup.resolve(maps.Clone(chosen))
+	if err != nil {
+		return nil, err
+	}
+	w.place(p)
+	w.parts[name] = p
+	return p, nil
+}
+
+// Pick returns the values of all figures at a point.
+func (w *World) Pick(z []float64) Pick {
+	return func(f *Figure) float64 {
+		if f.slot == 0 {
+			return f.Likely
+		}
+		return f.At(z[f.slot-1])
+	}
+}
+
+// Printed returns the value of number i of a point as people write it.
+func (w *World) Printed(i int, z float64) string {
+	if i < len(w.choices) {
+		return w.choices[i].at(z)
+	}
+	f := w.figures[i-len(w.choices)]
+	return f.printed(f.At(z))
+}
