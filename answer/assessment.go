@@ -64,17 +64,17 @@ type DrawFigures struct {
 // Reading is something read on the real thing, with what the draws foretell
 // of it once all readings are weighed.
 type Reading struct {
-	Key      string  `json:"key"`      // "measured.ride_time"
-	Name     string  `json:"name"`     // in words
-	Text     string  `json:"text"`     // as written
-	Unit     string  `json:"unit"`     // of Value and Error: "s", "m/s", "A", "V", "N"
-	Value    float64 `json:"value"`    // as read
-	Error    float64 `json:"error"`    // its standard error
-	Stated   bool    `json:"stated"`   // the setup gave the error
-	Before   Range   `json:"before"`   // what labels alone would have foretold
-	After    Range   `json:"after"`    // what all readings together foretell
-	LeftOut  bool    `json:"left_out"` // it contradicts the others and was not used
-	Explains string  `json:"says"`     // one sentence
+	Key     string  `json:"key"`      // "measured.ride_time"
+	Name    string  `json:"name"`     // in words
+	Text    string  `json:"text"`     // as written
+	Unit    string  `json:"unit"`     // of Value and Error: "s", "m/s", "A", "V", "N"
+	Value   float64 `json:"value"`    // as read
+	Error   float64 `json:"error"`    // its standard error
+	Stated  bool    `json:"stated"`   // the setup gave the error
+	Before  Range   `json:"before"`   // what labels alone would have foretold
+	After   Range   `json:"after"`    // what all readings together foretell
+	Fits    bool    `json:"fits"`     // what the draws foretell lies within its error
+	LeftOut bool    `json:"left_out"` // it contradicts the others and was not used
 }
 
 // Conflict tells of readings that cannot all be true.
@@ -82,6 +82,7 @@ type Conflict struct {
 	Readings  []string `json:"readings"`         // keys of those that cannot all be true
 	Likeliest string   `json:"likeliest"`        // key of the one whose absence mends it most; it was left out
 	Second    string   `json:"second,omitempty"` // key of another that mends it nearly as well
+	LeftOut   []string `json:"left_out"`         // keys of all that the answer does without
 	P         float64  `json:"p"`                // how often honest readings would disagree this much
 	Pushed    []Pushed `json:"pushed"`           // unknowns that the readings push to their ends
 	Words     string   `json:"words"`
@@ -133,6 +134,7 @@ type LaunchFigures struct {
 	PeakMotorA      float64      `json:"peak_motor_a"`
 	LowestBusV      float64      `json:"lowest_bus_v"`
 	BlockedBatteryA float64      `json:"blocked_battery_a"`
+	WheelsUpA       float64      `json:"wheels_up_a"` // what the motors take with the wheels in the air
 	BlockedMotorA   float64      `json:"blocked_motor_a"`
 	BlockedStandsS  *float64     `json:"blocked_stands_s"` // until the winding reaches its limit
 	SpeedAfter      []SpeedPoint `json:"speed_after_s"`

@@ -38,6 +38,10 @@ type Finding struct {
 	// them was assumed it rests on a guess.
 	Decides []string `json:"decides,omitempty"`
 
+	// OnceFull says that it does not hold yet: the battery is partly charged, and
+	// it will hold once somebody has charged it.
+	OnceFull bool `json:"once_full,omitempty"`
+
 	// What the draws say; set where they are counted.
 	Share     float64   `json:"share"`           // in what share of the draws it holds, 0 to 1
 	Certainty Certainty `json:"certainty"`       // that share in a word

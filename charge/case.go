@@ -22,9 +22,9 @@ func (p Plugged) Case(start battery.State) (Case, error) {
 	}
 	switch {
 	case ch.CurrentA <= 0:
-		return Case{}, fmt.Errorf("%w: the charger's current is not known", errCase)
+		return Case{}, fmt.Errorf("%w: the charger's current", ErrUnknown)
 	case ch.EndMostV <= 0 && !ch.SuppliedWithPack:
-		return Case{}, fmt.Errorf("%w: the charger's end voltage is not known", errCase)
+		return Case{}, fmt.Errorf("%w: the charger's end voltage", ErrUnknown)
 	case ch.EndMostV <= 0:
 		c.EndV = GateAt(p.Pack.Spec().Profile, p.CellC).WantedVPerCell * float64(p.Pack.Spec().CellsInSeries)
 	case ch.Regulated:

@@ -250,13 +250,13 @@ func (l *Label) sayUnclear() {
 		l.Unclear = append(l.Unclear, "The output amps are not printed.")
 	}
 	if l.Output == OutputUnknown {
-		l.Unclear = append(l.Unclear, "The label does not say whether the output is AC or DC.")
+		l.Unclear = append(l.Unclear, unclearOutput)
 	}
 	if l.MadeFor == PurposeUnknown && looksLikeLaptop(l.PrintedV) {
 		l.Unclear = append(l.Unclear, fmt.Sprintf("%g V is a usual voltage of laptop supplies.", l.PrintedV))
 	}
 	if l.MadeFor == PurposeUnknown {
-		l.Unclear = append(l.Unclear, "The label does not say what kind of battery it charges.")
+		l.Unclear = append(l.Unclear, unclearPurpose)
 	}
 }
 

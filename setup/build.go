@@ -185,7 +185,7 @@ func (p *Parts) FuseSpec(pick Pick) (spec wiring.FuseSpec, ok bool) {
 	if f.Absent || !f.RatingA.Known {
 		return spec, false
 	}
-	name := "small blade"
+	name := UsualFuseForm
 	if f.Form.Known {
 		name = f.Form.Text
 	}

@@ -65,3 +65,9 @@ type Pick func(*Figure) float64
 
 // Likely is the [Pick] of every figure's likely value.
 func Likely(f *Figure) float64 { return f.Range.Likely }
+
+// Forms of fuses that others ask for by name: rows of the fuse table.
+const (
+	UsualFuseForm = "small blade"        // taken where no form was given
+	BreakerForm   = "auto-reset-breaker" // opens and closes again by itself
+)

@@ -94,6 +94,27 @@ type Option struct {
 	Share float64 // of all vehicles that the setup may mean; the shares of a choice add up to 1
 }
 
+// Commonest returns, of draws of this choice with their weights, one that fell
+// on the option that most of the weight did.
+func (c *Choosing) Commonest(z, weight []float64) float64 {
+	share := map[string]float64{}
+	for i := range z {
+		share[c.at(z[i])] += weight[i]
+	}
+	best := c.Options[0].Text
+	for _, o := range c.Options {
+		if share[o.Text] > share[best] {
+			best = o.Text
+		}
+	}
+	for i := range z {
+		if c.at(z[i]) == best {
+			return z[i]
+		}
+	}
+	return 0
+}
+
 // at returns the option that a standard normal z falls on.
 func (c *Choosing) at(z float64) string {
 	p := 0.5 * math.Erfc(-z/math.Sqrt2)

@@ -30,6 +30,7 @@ type Parts struct {
 	Cutoffs    []CutoffPart // from the cells outwards
 	Bench      *BenchPart
 	Outing     OutingPart
+	StoreC     Figure // temperature where the pack is put away; Known only when given
 
 	// Measured is what was read on this vehicle with this battery, nil when nothing
 	// was; of two packs in series its volts are those of both.
@@ -201,6 +202,7 @@ type PackPart struct {
 	Housing          Choice
 	MassKg           Figure
 	Joined           string // "", "series" or "parallel"
+	SeveralMeanings  bool   // the label can mean more than one kind of cell; the likeliest was taken
 	BlocksUnclear    bool   // the label names several blocks but not how they are joined; series was taken
 	SelfDischarge    Figure // share per month
 	ToolPack         bool   // cordless-tool pack with electronics of its own, as far as words and chemistry tell

@@ -3,6 +3,7 @@ package setup
 import (
 	"fmt"
 
+	"example.org/packcheck/battery"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -34,7 +35,37 @@ func (p *Parts) measured() error {
 			return err
 		}
 	}
+	p.charged()
 	return nil
+}
+
+// charged reads the charge to start from off the resting voltage of the
+// battery that is asked about. An original battery's tells nothing of it.
+func (p *Parts) charged() {
+	m := p.Measured
+	if m == nil || !m.RestVoltage.Given || p.Setup.Pack.Charge.Given {
+		return
+	}
+	low, likely, high := p.ChargeAtRest(Likely)
+	f := &p.Pack.Charge
+	f.Range, f.Law, f.Why = quantity.Spread(low, likely, high), Limits, "Follows from the measured volts at rest."
+	for i := range p.Assumed {
+		if p.Assumed[i].Key == f.Key {
+			p.Assumed[i].Why, p.Assumed[i].Value = f.Why, f.String()
+		}
+	}
+}
+
+// ChargeAtRest returns the state of charge that the measured resting voltage
+// tells, which must be there: least, likeliest and most.
+func (p *Parts) ChargeAtRest(pick Pick) (low, likely, high float64) {
+	m := p.Measured
+	spec := p.PackSpec(pick)
+	cells, hours, tempC := float64(spec.CellsInSeries), m.HoursRested.Likely/3600, p.PackC(pick)
+	low, _, _ = battery.ChargeFromRest(spec.Profile, m.RestVoltage.Low/cells, hours, tempC)
+	_, likely, _ = battery.ChargeFromRest(spec.Profile, m.RestVoltage.Likely/cells, hours, tempC)
+	_, _, high = battery.ChargeFromRest(spec.Profile, m.RestVoltage.High/cells, hours, tempC)
+	return low, likely, high
 }
 
 // ofBoth turns volts read on one of two packs in series into those of both, so

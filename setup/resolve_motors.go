@@ -341,7 +341,10 @@ func (r *resolver) gears() {
 		Range: quantity.Spread(math.Pow(stage.Low, stages), math.Pow(stage.Likely, stages), math.Pow(stage.High, stages)),
 		why:   "Not given; three stages of plastic gears.", source: stage.Source,
 	})
-	r.track(&p.Ratio, &p.NewSpeedMS, &p.Efficiency)
+	if !p.Fitted { // otherwise it follows from what is drawn
+		r.track(&p.Ratio)
+	}
+	r.track(&p.NewSpeedMS, &p.Efficiency)
 }
 
 // fitRatio settles gears that nobody counted by the speed that they were chosen

@@ -16,7 +16,8 @@ func (r *resolver) outing() {
 		why: "Not given; a mild day.", source: srcOuting,
 	})
 	p.WantedS = r.orUnknown("outing", "wanted", quantity.Duration, raw.Wanted)
-	defer r.track(&p.AirC, &p.DriveS, &p.PauseS, &p.WantedS)
+	r.parts.StoreC = r.orUnknown("storage", "temperature", quantity.Temperature, r.setup.Storage.Temperature)
+	defer r.track(&r.parts.StoreC, &p.AirC, &p.DriveS, &p.PauseS, &p.WantedS)
 	if r.setup.Bench.Given {
 		// A bench load runs without pauses unless it is told to pause.
 		p.DriveS = r.orUnknown("outing", "drive", quantity.Duration, raw.Drive)

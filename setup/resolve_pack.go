@@ -136,6 +136,7 @@ func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
 	}
 	c.Assumed = true
 	c.Why = fmt.Sprintf("The usual meaning of the label %q.", w.Text)
+	r.parts.Pack.SeveralMeanings = l.Sure == battery.Guess && len(l.Others) > 0
 	if l.Sure == battery.Guess {
 		c.Why = fmt.Sprintf("The label %q does not say; this is the likeliest.", w.Text)
 		var others []string

@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"reflect"
 	"time"
 
 	"example.org/packcheck/internal/quantity"
@@ -46,4 +47,14 @@ type Date struct {
 type Place struct {
 	Given bool // the file has the table
 	Line  int  // of its header, or of its first key
+}
+
+// Has reports whether a key of the table was given.
+func (m *Measured) Has(name string) bool {
+	f := registry().field("measured", name)
+	if f == nil {
+		return false
+	}
+	v, ok := reflect.ValueOf(m).Elem().FieldByIndex(f.index[1:]).Interface().(Value)
+	return ok && v.Given
 }

@@ -143,3 +143,15 @@ func (w *World) Printed(i int, z float64) string {
 	f := w.figures[i-len(w.choices)]
 	return f.printed(f.At(z))
 }
+
+// Value returns the figure at place i of a point.
+func (w *World) Value(i int, z []float64) float64 {
+	return w.figures[i-len(w.choices)].At(z[i])
+}
+
+// Number returns the number of the option that place i of a point falls on.
+func (w *World) Number(i int, z []float64) float64 {
+	c := &w.choices[i]
+	text := c.at(z[i])
+	return float64(slices.IndexFunc(c.Options, func(o Option) bool { return o.Text == text }))
+}

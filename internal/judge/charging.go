@@ -1,0 +1,259 @@
+package judge
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/setup"
+)
+
+// Charging is the charger on the pack after the ride, or the one that would be
+// right. Hours are NaN where there are none.
+type Charging struct {
+	Match       string // "yes", "no", "unknown", "not described"
+	Reasons     []string
+	Right       string
+	Left        []answer.Left
+	Notes       []string
+	HoursTo80   float64
+	HoursToFull float64
+	UnplugH     float64
+	EndVPerCell float64
+}
+
+// NotDescribed is the match of no charger.
+const NotDescribed = "not described"
+
+// charger is the setup's charger as it was read.
+type charger struct {
+	charge.Charger
+	unclear []string
+}
+
+// charging judges the charger of the setup on the pack after the ride, or says
+// which charger would be right.
+func (v *view) charging() error {
+	p, one := v.parts, v.Now.One
+	out := &v.out.Charging
+	*out = Charging{
+		Match: NotDescribed, Right: rightCharger(one, p.Pack.ToolPack),
+		HoursTo80: math.NaN(), HoursToFull: math.NaN(), UnplugH: math.NaN(), EndVPerCell: math.NaN(),
+	}
+	given := p.Setup.Charger.Given
+	for _, f := range charge.WaitFor(one, v.Seen.Lasts.PackC, v.Now.AmbientC).Findings {
+		switch {
+		case f.Change == answer.WaitBeforeCharge: // a habit: nothing is wrong with the vehicle for it
+			f.Level = min(f.Level, answer.Watch)
+		case !given: // it may be charged somewhere warmer
+			f.Level = min(f.Level, answer.FixFirst)
+		}
+		v.add(f)
+	}
+	plugged := charge.Plugged{
+		Pack: one, Charger: v.charger.Charger, CellC: v.Now.AmbientC, AmbientC: v.Now.AmbientC, RestV: v.restV(),
+		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: polarity(p.Setup.Charger.JackPolarity.Text),
+		Joined: joined(p.Pack.Joined),
+	}
+	if !given {
+		v.add(charge.AtRest(plugged)...)
+		out.EndVPerCell = charge.GateAt(p.Pack.Profile, v.Now.AmbientC).WantedVPerCell
+		out.Reasons = []string{"The setup does not describe a charger."}
+		return nil
+	}
+	out.Notes = append(out.Notes, v.charger.unclear...)
+	if v.charger.WhyEnd != "" {
+		out.Notes = append(out.Notes, v.charger.WhyEnd)
+	}
+	if why := plugged.NotSupplied(); why != "" {
+		plugged.Charger.SuppliedWithPack = false
+		out.Notes = append(out.Notes, why)
+	}
+	verdict := charge.Match(plugged)
+	out.Match, out.EndVPerCell = verdict.Fit.String(), verdict.EndMostVPerCell
+	if out.EndVPerCell == 0 {
+		out.EndVPerCell = math.NaN()
+	}
+	for _, f := range verdict.Findings {
+		if f.Level > answer.Fine {
+			out.Reasons = append(out.Reasons, f.Title)
+		}
+	}
+	v.add(verdict.Findings...)
+	if verdict.Fit == charge.Refused {
+		return nil // hours on a charger that must not be connected would invite
+	}
+	return v.charge(plugged)
+}
+
+// charge adds hours to full and what happens to a pack that is forgotten.
+func (v *view) charge(plugged charge.Plugged) error {
+	out := &v.out.Charging
+	c, err := plugged.Case(v.Now.One.StateAt(v.Seen.Lasts.ChargeLeft, v.Now.AmbientC))
+	if errors.Is(err, charge.ErrUnknown) {
+		return nil // volts or amps are not known; Match has said so
+	}
+	if err != nil {
+		return err
+	}
+	r, err := charge.Simulate(c)
+	if err != nil {
+		return err
+	}
+	if r.HoursTo80.LikelyH > 0 {
+		out.HoursTo80 = r.HoursTo80.LikelyH
+	}
+	if r.Full {
+		out.HoursToFull = r.HoursToFull.LikelyH
+	}
+	out.UnplugH = r.UnplugH
+	v.add(r.Findings...)
+	lefts := charge.Unattended(c, r)
+	for len(lefts) > 0 {
+		same := 1 // as long as the words stay the same, they are said once
+		for same < len(lefts) && lefts[same].Words == lefts[0].Words {
+			same++
+		}
+		after := lefts[0].After
+		if same > 1 {
+			after += " or longer"
+		}
+		out.Left = append(out.Left, answer.Left{After: after, Words: lefts[0].Words})
+		lefts = lefts[same:]
+	}
+	return nil
+}
+
+// restV is the resting voltage of the pack that is asked about, of two joined
+// ones that of each; 0 when there is no such reading.
+func (v *view) restV() float64 {
+	m := v.parts.Measured
+	if m == nil || !m.RestVoltage.Given {
+		return 0
+	}
+	if v.parts.Pack.Joined == "series" {
+		return max(m.RestVoltage.Likely/2, leastRestV)
+	}
+	return max(m.RestVoltage.Likely, leastRestV)
+}
+
+// readCharger reads the setup's charger: its whole label, or its printed
+// figures.
+func readCharger(s *setup.Setup) (charger, error) {
+	raw := &s.Charger
+	var l charge.Label
+	if raw.Label.Given {
+		var err error
+		if l, err = charge.ParseLabel(raw.Label.Text); err != nil {
+			return charger{}, setup.Faults{{
+				File: s.Name, Line: raw.Label.Line, Key: raw.Label.Key, Read: raw.Label.Text,
+				Want: `the output line of the charger, such as "14.7 V 1.5 A DC"`,
+			}}
+		}
+	}
+	if err := contradicts(s, raw.Voltage, l.PrintedV, quantity.Voltage); err != nil {
+		return charger{}, err
+	}
+	if err := contradicts(s, raw.Current, l.PrintedA, quantity.Current); err != nil {
+		return charger{}, err
+	}
+	if raw.Voltage.Given {
+		l.PrintedV, l.Outputs = raw.Voltage.High, 1 // of a range the end that does harm
+	}
+	if raw.Current.Given {
+		l.PrintedA = raw.Current.High
+	}
+	if purpose, ok := charge.PurposeNamed(raw.MadeFor.Text); ok {
+		l.MadeFor = purpose
+	}
+	switch raw.Output.Text {
+	case "ac":
+		l.Output = charge.AC
+	case "dc":
+		l.Output = charge.DC
+	}
+	if raw.Polarity.Given {
+		l.Polarity = polarity(raw.Polarity.Text)
+	}
+	c := l.Charger()
+	switch raw.Stops.Text {
+	case "by itself":
+		c.Stops = charge.StopsByItself
+	case "timer":
+		c.Stops = charge.StopsByTimer
+	case "never":
+		c.Stops = charge.StopsNever
+	}
+	if raw.Timer.Given {
+		c.TimerH = raw.Timer.Likely / 3600
+	}
+	c.SuppliedWithPack = raw.CameWithPack.Yes
+	return charger{Charger: c, unclear: l.UnclearBeside(raw.Output.Given, raw.MadeFor.Given)}, nil
+}
+
+// contradicts refuses a figure that is not the one on the label beside it.
+func contradicts(s *setup.Setup, v setup.Value, onLabel float64, kind quantity.Kind) error {
+	if !v.Given || onLabel <= 0 || v.Low <= onLabel*1.02 && v.High >= onLabel*0.98 {
+		return nil
+	}
+	return setup.Faults{{
+		File: s.Name, Line: v.Line, Key: v.Key, Read: v.Text,
+		Want: fmt.Sprintf("%s, which the label %q says, or only one of the two", quantity.Format(kind, onLabel, quantity.Metric), s.Charger.Label.Text),
+	}}
+}
+
+func polarity(word string) charge.Polarity {
+	switch word {
+	case "centre positive":
+		return charge.CentrePositive
+	case "centre negative":
+		return charge.CentreNegative
+	default:
+		return charge.PolarityUnknown
+	}
+}
+
+func port(word string) charge.Port {
+	switch word {
+	case "pack":
+		return charge.PortPack
+	case "terminals":
+		return charge.PortTerminals
+	case "vehicle":
+		return charge.PortVehicle
+	default:
+		return charge.PortUnknown
+	}
+}
+
+func joined(word string) charge.Joined {
+	switch word {
+	case "series":
+		return charge.InSeries
+	case "parallel":
+		return charge.InParallel
+	default:
+		return charge.Single
+	}
+}
+
+// rightCharger says which charger belongs to a pack.
+func rightCharger(m *battery.Model, toolPack bool) string {
+	spec := m.Spec()
+	p := spec.Profile
+	volts := p.Charge.CellV * float64(spec.CellsInSeries)
+	text := fmt.Sprintf("one made for %s that ends at %s V for this pack (%s V per cell), gives at most %s A and stops by itself",
+		p.Title, round(volts, 3), round(p.Charge.CellV, 3), round(p.Charge.MaxC*m.RatedAh(), 2))
+	if p.Family == chemistry.Nickel {
+		text = fmt.Sprintf("one made for %s with %d cells that notices by itself when the pack is full", p.Title, spec.CellsInSeries)
+	}
+	if toolPack {
+		text += "; for a tool pack that is its own maker's charger and no other"
+	}
+	return text
+}

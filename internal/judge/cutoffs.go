@@ -1,0 +1,214 @@
+package judge
+
+import (
+	"math"
+	"slices"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/internal/build"
+	"example.org/packcheck/internal/ride"
+)
+
+// CodeCutoffCannotProtect says that no setting of a cutoff protects the weakest
+// cell.
+const CodeCutoffCannotProtect = "cutoff-cannot-protect"
+
+// Cutoff is what disconnects the pack and what happens then.
+type Cutoff struct {
+	First     string  // "pack", "module", "controller" or "nothing"
+	AtCharge  float64 // NaN when nothing opens
+	Recloses  int
+	IdleDays  float64 // until harm; +Inf when it never comes
+	Week      string  // left in the toy for a week, in words; empty on a bench
+	Advised   *answer.AdvisedCutoff
+	WeakestV  float64
+	WeakestOf bool // whether there is a weakest cell to speak of
+}
+
+// NoCutoff is what opens first where nothing does.
+const NoCutoff = "nothing"
+
+// reversedV is where a cell's voltage stops being followed: it is reversed, and
+// how far is beyond any model here. Own choice.
+const reversedV = -1
+
+// cutoffs judges what disconnects the pack, and finds the setting that would
+// suit.
+func (v *view) cutoffs() error {
+	c := v.Now
+	v.out.Cutoff = Cutoff{First: NoCutoff, AtCharge: math.NaN(), IdleDays: math.Inf(1), WeakestV: max(v.Seen.Lasts.LowestCellV, reversedV)}
+	cc := v.cutoffCase()
+	if cc.LoadA <= 0 {
+		return nil
+	}
+	fs, err := cutoff.Judge(cc)
+	if err != nil {
+		return err
+	}
+	v.add(fs...)
+	if c.Cutoffs.Len() > 0 {
+		if err := v.opening(); err != nil {
+			return err
+		}
+	}
+	return v.advise(cc)
+}
+
+// opening judges what happens when one of the cutoffs opens.
+func (v *view) opening() error {
+	followed, err := v.follow()
+	if err != nil {
+		return err
+	}
+	v.add(followed.Findings...)
+	out := &v.out.Cutoff
+	out.Recloses = followed.Recloses
+	if place, _, opened := v.Seen.Lasts.Chain.First(); opened {
+		out.First, out.AtCharge = place.String(), v.Seen.Lasts.ChargeLeft
+	} else if followed.Opened {
+		out.First, out.AtCharge = followed.First.String(), max(0, followed.Charge)
+	}
+	if !v.drives() {
+		return nil
+	}
+	for i := range v.Now.Cutoffs.Len() {
+		d := v.Now.Cutoffs.At(i)
+		v.add(cutoff.ThroughLaunch(d, v.sag(d.Where)).Findings...)
+	}
+	return nil
+}
+
+// follow is what happens around the first opening of a cutoff, computed once.
+func (v *view) follow() (*cutoff.Followed, error) {
+	if v.followed == nil {
+		f, err := cutoff.Follow(v.cutoffCase())
+		if err != nil {
+			return nil, err
+		}
+		v.followed = &f
+	}
+	return v.followed, nil
+}
+
+// cutoffCase is the pack under its running load, as package cutoff wants it.
+func (v *view) cutoffCase() cutoff.Case {
+	c := v.Now
+	loadA := v.Seen.LastingA()
+	if loadA <= 0 { // nothing ran: whatever runs one day draws at least this
+		loadA = c.Pack.RatedAh() / c.Pack.Spec().RateHours
+	}
+	return cutoff.Case{
+		Pack: c.Pack, Start: c.Pack.StateAt(c.StartCharge, c.PackC), Chain: c.Cutoffs,
+		LoadA: loadA, PathOhm: c.PathOhm, AmbientC: c.AmbientC,
+		Watched: v.parts.Bench != nil && v.parts.Bench.UntilV.Known,
+	}
+}
+
+// idle judges a pack that is left as the ride leaves it.
+func (v *view) idle() error {
+	idled, err := cutoff.Idle(v.standing(&v.Seen.Lasts))
+	if err != nil {
+		return err
+	}
+	v.out.Cutoff.IdleDays = idled.DaysToHarm
+	if v.drives() {
+		v.out.Cutoff.Week = idled.Words
+	}
+	v.add(idled.Findings...)
+	return nil
+}
+
+// standing is the pack after a ride, left alone.
+func (v *view) standing(o *ride.Outcome) cutoff.Standing {
+	return cutoff.Standing{
+		Pack: v.Now.Pack, Start: o.State, Chain: o.Chain,
+		StandbyA: build.Known(&v.parts.Controller.StandbyA, v.Now.Pick), AmbientC: v.Now.AmbientC,
+	}
+}
+
+// How far an advised opening voltage is raised, in parts of the nominal volts,
+// until it passes the same judgement as a setting that somebody brings along;
+// and the share of the ride that it must leave. Own choices.
+const (
+	raiseShare = 0.015
+	raiseTries = 10
+	leaveShare = 0.2
+)
+
+// advise finds the setting that suits this pack and this launch: the one of
+// package cutoff, raised where a ride that ends with it still does harm.
+func (v *view) advise(cc cutoff.Case) error {
+	wish := cutoff.Wish{Case: cc, Where: cutoff.Module}
+	if v.drives() {
+		wish.Sag = v.sag(cutoff.Module)
+	}
+	a, err := cutoff.Advise(wish)
+	if err != nil {
+		return err
+	}
+	d := cutoff.Device{Where: cutoff.Module, OpensAtV: a.OpensAtV, DelayS: a.DelayS}
+	for range raiseTries {
+		if d.OpensAtV >= v.Now.Pack.FullV() {
+			break
+		}
+		ok, err := v.passes(d)
+		if err != nil {
+			return err
+		}
+		if ok {
+			out := &answer.AdvisedCutoff{OpensAtV: d.OpensAtV, DelayS: d.DelayS, ClosesAtV: a.ClosesAtV, MustLatch: a.MustLatch}
+			if d.OpensAtV != a.OpensAtV && v.chatters(d, a.ClosesAtV) { // it now opens with more charge left
+				out.ClosesAtV, out.MustLatch = 0, true
+			}
+			v.out.Cutoff.Advised = out
+			v.add(a.Findings...)
+			return nil
+		}
+		d.OpensAtV = math.Ceil((d.OpensAtV+raiseShare*v.Now.Pack.NominalV())*10-1e-9) / 10
+	}
+	v.add(answer.Finding{
+		Code: CodeCutoffCannotProtect, Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicCutoff, Item: answer.Battery, Source: srcCutoff,
+		Title:  "No cutoff that watches the volts of the whole pack protects its weakest cell under this load.",
+		Advice: "Use a sounder or larger pack, or one whose electronics watch every cell.", Change: answer.FitPack,
+	})
+	return nil
+}
+
+// chatters reports whether a device that closes again at some volts would let
+// the load come back by itself, or cannot be built.
+func (v *view) chatters(d cutoff.Device, closesAtV float64) bool {
+	d.ClosesAtV = closesAtV
+	cc := v.cutoffCase()
+	var err error
+	if cc.Chain, err = cutoff.NewChain(d); err != nil {
+		return true
+	}
+	followed, err := cutoff.Follow(cc)
+	return err != nil || followed.Recloses > 0
+}
+
+// passes reports whether a ride that ends with the device, and a forgotten
+// week after it, leaves nothing to fix.
+func (v *view) passes(d cutoff.Device) (bool, error) {
+	cc := v.cutoffCase()
+	var err error
+	if cc.Chain, err = cutoff.NewChain(d); err != nil {
+		return false, err
+	}
+	bad := func(list []answer.Finding) bool {
+		return slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Level >= answer.FixFirst })
+	}
+	followed, err := cutoff.Follow(cc)
+	if err != nil || bad(followed.Findings) {
+		return false, err
+	}
+	c := v.Now.Case
+	c.WantedS, c.Cutoffs = 0, cc.Chain
+	out := ride.Run(&c, nil)
+	if out.PedalS < leaveShare*v.Seen.Lasts.PedalS {
+		return false, nil
+	}
+	idled, err := cutoff.Idle(v.standing(&out))
+	return err == nil && !bad(idled.Findings), err
+}

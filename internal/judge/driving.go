@@ -1,0 +1,81 @@
+package judge
+
+import (
+	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/build"
+)
+
+// driving judges what only a vehicle has.
+func (v *view) driving() {
+	c, s := v.Now, &v.Seen
+	launch := drive.LaunchCheck{Case: c.LaunchCase(), Result: s.Launch, BlockedA: s.Blocked.MotorA}
+	blocked := drive.BlockedCheck{Blocked: s.Blocked, Limits: c.Limits, LimitA: c.Controller.LimitA}
+	if c.Vehicle.Motor.Thermal.Known() {
+		blocked.Blocked = c.Hold(c.Vehicle)
+	}
+	v.out.Blocked = blocked.Blocked
+	speed := drive.SpeedCheck{SpeedMS: s.Steady.SpeedMS}
+	if age := &v.parts.Rider.AgeYears; age.Known {
+		speed.AgeYears = age.Low // of several children the youngest counts
+	}
+	switch {
+	case v.asMade():
+		blocked.Original = &blocked.Blocked
+	case v.Was != nil:
+		launch.Original, blocked.Original, speed.OriginalMS = &v.Was.Launch, &v.Was.Blocked, v.Was.Steady.SpeedMS
+	}
+	v.add(launch.Findings()...)
+	v.add(blocked.Findings()...)
+	v.add(speed.Findings()...)
+	v.add(drive.BoardCheck{
+		Controller: c.Controller, FullV: v.fullV(), DesignV: build.Known(&v.parts.Vehicle.DesignV, c.Pick),
+		WeakestV: build.Known(&v.parts.Vehicle.WeakestPartV, c.Pick), PeakA: s.Launch.PeakBatteryA, SwitchA: c.Limits.SwitchA,
+	}.Findings()...)
+	v.add(drive.ConverterCheck{
+		Converter: c.Controller.Converter, LaunchA: v.unlimitedBoardA(), ReverseA: v.reversal(), RunningA: s.Steady.MotorA,
+	}.Findings()...)
+	v.out.Spark = v.spark()
+	v.add(v.out.Spark.Findings()...)
+	if c.Vehicle.Motor.Thermal.Known() {
+		v.add(drive.HeatCheck{
+			State: drive.HeatState{WindingC: s.Lasts.WindingC, CaseC: s.Lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
+		}.Findings()...)
+	}
+}
+
+// afterAStop is the controller that waits for a standstill before it reverses.
+const afterAStop = "after a stop"
+
+// reversal judges switching to reverse at running speed and returns the motor
+// current of it, nothing where the controller waits for a standstill.
+func (v *view) reversal() float64 {
+	c := v.Now
+	r := drive.ReverseAt(c.Vehicle, c.Controller, c.Circuit(), v.Seen.Steady.SpeedMS, c.AmbientC)
+	v.out.ReverseA = r.MotorA
+	if v.parts.Setup.Controller.Reverses.Text == afterAStop {
+		return 0
+	}
+	v.add(drive.ReversalCheck{Reversal: r, Limits: c.Limits, BlockedA: v.Seen.Blocked.MotorA}.Findings()...)
+	return r.MotorA
+}
+
+// unlimitedBoardA is what the board would draw at launch from a converter
+// that had no limit of its own.
+func (v *view) unlimitedBoardA() float64 {
+	c := v.Now.Case
+	if c.Controller.Converter.OutV == 0 {
+		return 0
+	}
+	c.Controller.Converter.LimitA = 0
+	l := c.LaunchCase()
+	return drive.Launch(&l, c.LaunchSeconds(), nil).PeakMotorA
+}
+
+// spark is what plugging in does to an empty input capacitor.
+func (v *view) spark() drive.Spark {
+	c := v.Now
+	full := c.Pack.StateAt(1, c.PackC)
+	return drive.SparkOf(drive.PlugIn{
+		Volt: v.fullV(), LoopOhm: c.Pack.SourceOhm(&full) + c.PathOhm, InputF: c.Controller.InputF,
+	})
+}

@@ -1,0 +1,191 @@
+// Package judge turns one case into everything that is to be said of it: all
+// its findings, charging, storage, idling and what was measured included, and
+// the figures that only judging brings. Nothing is added later; what happens
+// over all draws is counted elsewhere.
+package judge
+
+import (
+	"fmt"
+	"slices"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/build"
+	"example.org/packcheck/internal/ride"
+	"example.org/packcheck/setup"
+	"example.org/packcheck/wiring"
+)
+
+// Judge judges cases that were built from one set of parts. Any number of
+// goroutines may use one.
+type Judge struct {
+	parts   *setup.Parts
+	charger charger
+}
+
+// New prepares a judge: what is the same in every case is read here. Faults of
+// the charger's label come back as [setup.Faults].
+func New(p *setup.Parts) (*Judge, error) {
+	c, err := readCharger(p.Setup)
+	if err != nil {
+		return nil, err
+	}
+	return &Judge{parts: p, charger: c}, nil
+}
+
+// Case is one vehicle with everything that was computed of it.
+type Case struct {
+	Now      *build.Built // with [build.Builder.WithThinnest]
+	Seen     ride.Seen
+	Original *build.Built     // at the same values, nil without one
+	Was      *ride.Seen       // what that came to
+	Conflict *answer.Conflict // readings that cannot all be true, nil when they can
+}
+
+// Judged is what came out.
+type Judged struct {
+	Findings []answer.Finding
+	Wired    *wiring.Result // nil without a path
+	Cutoff   Cutoff
+	Charging Charging
+	Storage  *answer.StorageFigures
+	Measured []answer.MeasuredFigure
+	Spark    drive.Spark
+	Blocked  drive.Blocked // wheels held, windings warming
+	ReverseA float64       // motor current of a reversal at speed
+}
+
+// view is one case while it is being judged.
+type view struct {
+	*Judge
+	Case
+	out *Judged
+
+	followed *cutoff.Followed            // see follow
+	sags     map[cutoff.Place]cutoff.Sag // see sag
+}
+
+// Case judges one case, completely.
+func (j *Judge) Case(c Case) (*Judged, error) {
+	v := &view{Judge: j, Case: c, out: &Judged{}}
+	if err := v.judge(); err != nil {
+		return nil, err
+	}
+	if err := v.onceFull(); err != nil {
+		return nil, err
+	}
+	return v.out, nil
+}
+
+// add puts findings on the list.
+func (v *view) add(fs ...answer.Finding) { v.out.Findings = append(v.out.Findings, fs...) }
+
+// judge goes through everything that a case can be judged by.
+func (v *view) judge() error {
+	v.pack()
+	if err := v.path(); err != nil {
+		return err
+	}
+	if v.drives() {
+		v.driving()
+	}
+	v.ending()
+	v.conflict()
+	for _, step := range []func() error{v.cutoffs, v.idle, v.charging, v.storage, v.measured} {
+		if err := step(); err != nil {
+			return fmt.Errorf("packcheck: %w", err)
+		}
+	}
+	return nil
+}
+
+// drives reports whether the case is a vehicle and no bench load.
+func (v *view) drives() bool { return v.Seen.Case.Load.Kind == ride.NoLoad }
+
+// fullV is the highest voltage of a full pack: rested, or fresh from the
+// charger where the profile's curve ends above that.
+func (v *view) fullV() float64 {
+	full := v.Now.Pack.StateAt(1, v.Now.PackC)
+	return max(v.Now.Pack.FullV(), v.Now.Pack.EMF(&full))
+}
+
+// asMade reports whether the battery is of the kind that the vehicle was made
+// for: lead-acid of its own voltage on plain contacts, with no other original
+// described. Such a vehicle stands for its own original.
+func (v *view) asMade() bool {
+	design := &v.parts.Vehicle.DesignV
+	return v.Was == nil && v.parts.Pack.Profile.Family == chemistry.LeadAcid && !v.Now.Controller.Chopper &&
+		design.Known && v.Now.Pack.NominalV() < 1.05*v.Now.Pick(design)
+}
+
+// nearlyFull is the charge from which on a pack is as hard on everything as a
+// full one. Own choice.
+const nearlyFull = 0.95
+
+// onceFull judges a partly charged pack as it will be once somebody has
+// charged it: launch, speed, wire and fuse.
+func (v *view) onceFull() error {
+	if v.Now.StartCharge >= nearlyFull {
+		return nil
+	}
+	full := *v.Now
+	full.StartCharge = 1
+	later := &view{Judge: v.Judge, Case: v.Case, out: &Judged{}}
+	later.Now, later.Seen = &full, ride.See(&full.Case)
+	if err := later.path(); err != nil {
+		return err
+	}
+	if later.drives() {
+		later.driving()
+	}
+	for _, f := range later.out.Findings {
+		known := slices.ContainsFunc(v.out.Findings, func(o answer.Finding) bool { return o.Code == f.Code && o.Level >= f.Level })
+		if f.Level == answer.Fine || known {
+			continue
+		}
+		f.OnceFull = true
+		v.out.Findings = slices.DeleteFunc(v.out.Findings, func(o answer.Finding) bool { return o.Code == f.Code })
+		v.add(f)
+	}
+	return nil
+}
+
+// use is how the pack is used, for judging it.
+func (v *view) use() battery.Use {
+	c := v.Now
+	return battery.Use{
+		PeakA: v.Seen.Outing.PeakBatteryA, LastingA: v.Seen.LastingA(),
+		HasTemps: true, ColdestC: min(c.PackC, c.AmbientC), HottestC: v.Seen.Lasts.HottestC,
+	}
+}
+
+// Sources returns the sources that this package itself defines.
+func Sources() []answer.Source {
+	return []answer.Source{
+		{ID: srcCommon, Text: "Common practice, no published source", Known: "common practice"},
+		{ID: srcReadings, Text: "JCGM 100:2008 (Guide to the expression of uncertainty in measurement) for errors of readings; the chi-square test of their agreement, p below 0.01", Known: "memory"},
+	}
+}
+
+// IDs of sources.
+const (
+	srcCommon   = "common-practice"
+	srcReadings = "readings-agree"
+	srcWear     = "pack-wear-practice" // defined in package setup
+	srcFuseTime = "iso-8820-3-scope"   // defined in package tables
+	srcFuseRule = "cfr-33-183-455"     // defined in package tables
+	srcCutoff   = "cutoff-practice"    // defined in package setup
+)
+
+// The chemistry's family decides what a mistake costs: lithium burns.
+func lithium(p chemistry.Profile) bool { return p.Family == chemistry.Lithium }
+
+// day turns a setup's day into one of package charge.
+func day(d setup.Date) charge.Date {
+	y, m, n := d.Day.Date()
+	return charge.Date{Year: y, Month: int(m), Day: n}
+}

@@ -1,0 +1,163 @@
+package judge
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/internal/build"
+	"example.org/packcheck/setup"
+	"example.org/packcheck/wiring"
+)
+
+// leastRestV stands for a reading of nothing at all, which is a reading: it
+// must not pass for one that was never taken.
+const leastRestV = 1e-3
+
+// measured judges what was measured: of today's battery, and of the original
+// one where the setup has it.
+func (v *view) measured() error {
+	for _, p := range []*setup.Parts{v.parts, v.parts.Original} {
+		if p == nil || p.Measured == nil {
+			continue
+		}
+		if p.Measured.RestVoltage.Given {
+			if err := v.rested(p); err != nil {
+				return err
+			}
+		}
+		if err := v.opened(p); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (v *view) tell(f answer.MeasuredFigure) { v.out.Measured = append(v.out.Measured, f) }
+
+// rested reads the state of charge from a resting voltage, and of a lead-acid
+// block whether it is flat, worn or badly connected.
+func (v *view) rested(p *setup.Parts) error {
+	raw := p.Measured
+	pick := v.Now.Pick
+	spec := p.PackSpec(pick)
+	cells := float64(spec.CellsInSeries)
+	low, likely, high := p.ChargeAtRest(pick)
+	f := answer.MeasuredFigure{
+		Name:     "volts at rest",
+		Measured: raw.RestVoltage.Text,
+		Computed: fmt.Sprintf("%s V when full", round(cells*spec.Profile.FullV, 3)),
+		Says: fmt.Sprintf("about %s %% charged (%s to %s %%), if the cells are sound",
+			round(100*likely, 2), round(100*low, 2), round(100*high, 2)),
+	}
+	if said := p.Setup.Pack.Charge; said.Given && (said.High < low || said.Low > high) {
+		f.Says += fmt.Sprintf("; that contradicts the setup's %s: one of the two is wrong", said.Text)
+	}
+	v.tell(f)
+	if lithium(spec.Profile) {
+		return nil
+	}
+	d, err := v.diagnose(p)
+	if err != nil {
+		return err
+	}
+	for _, s := range d.Suspicions {
+		v.tell(answer.MeasuredFigure{Name: "the battery is " + s.Condition.String(), Says: s.Words})
+	}
+	v.tell(answer.MeasuredFigure{Name: "next test", Says: d.NextTest})
+	v.add(d.Findings...)
+	return nil
+}
+
+// The temperatures between which a battery is diagnosed; the setup allows for
+// a little more.
+const coldestC, hottestC = -39, 79
+
+// diagnose asks whether an old sealed battery is flat, worn or badly
+// connected. The pack is taken as its label says it was when new.
+func (v *view) diagnose(p *setup.Parts) (charge.Diagnosis, error) {
+	spec := p.PackSpec(v.Now.Pick)
+	spec.Health, spec.ResistanceFactor, spec.ResistanceOhm = 1, 0, 0
+	like := v.Now.Pack
+	if p != v.parts {
+		like = v.Original.Pack
+	}
+	fresh, err := like.With(spec)
+	if err != nil {
+		return charge.Diagnosis{}, err
+	}
+	raw := p.Measured
+	e := charge.Evidence{
+		Pack: fresh, RestV: max(raw.RestVoltage.Likely, leastRestV), HoursRested: raw.HoursRested.Likely / 3600,
+		TempC: min(max(p.PackC(v.Now.Pick), coldestC), hottestC),
+	}
+	if raw.LoadedVoltage.Given {
+		e.LoadedV = raw.LoadedVoltage.Likely
+	}
+	if raw.LoadedCurrent.Given {
+		e.LoadedA = raw.LoadedCurrent.Likely
+	}
+	return charge.Diagnose(e)
+}
+
+// opened tells which current opened a fuse, and which device came back by
+// itself.
+func (v *view) opened(p *setup.Parts) error {
+	raw := p.Measured
+	if raw.FuseSeconds.Given {
+		if err := v.fuseOpened(p); err != nil {
+			return err
+		}
+	}
+	if !raw.ResetSeconds.Given {
+		return nil
+	}
+	answers := wiring.WhatOpened(p.Tables, wiring.Return{
+		Seconds: raw.ResetSeconds.Likely,
+		Breaker: p.Fuse.Form.Known && p.Fuse.Form.Text == setup.BreakerForm,
+		Lithium: lithium(p.Pack.Profile),
+	})
+	for i, a := range answers {
+		if i == 2 {
+			break
+		}
+		v.tell(answer.MeasuredFigure{
+			Name: "came back after", Measured: raw.ResetSeconds.Text, Says: a.Device + ": " + a.Why + " " + a.Check,
+		})
+	}
+	return nil
+}
+
+// fuseOpened tells which current opened a fuse.
+func (v *view) fuseOpened(p *setup.Parts) error {
+	raw := p.Measured
+	spec, ok := p.FuseSpec(v.Now.Pick)
+	if !ok {
+		form, err := p.Tables.Fuse(setup.UsualFuseForm)
+		if err != nil {
+			return err
+		}
+		spec = wiring.FuseSpec{Form: form, DistanceM: math.NaN()}
+	}
+	if raw.FuseRating.Given {
+		spec.RatingA = raw.FuseRating.Likely
+	}
+	if spec.RatingA <= 0 {
+		return nil
+	}
+	fuse, err := wiring.NewFuse(spec)
+	if err != nil {
+		return err
+	}
+	flowed := fuse.WhatFlowed(wiring.Opening{Seconds: raw.FuseSeconds.Likely, AmbientC: v.Now.AmbientC + build.BoxRiseK})
+	says := fmt.Sprintf("at least %s A flowed", round(flowed.LeastA, 2))
+	if !math.IsInf(flowed.MostA, 1) {
+		says = fmt.Sprintf("%s to %s A flowed", round(flowed.LeastA, 2), round(flowed.MostA, 2))
+	}
+	v.tell(answer.MeasuredFigure{
+		Name:     fmt.Sprintf("%s A fuse opened after", round(spec.RatingA, 3)),
+		Measured: raw.FuseSeconds.Text, Says: says,
+	})
+	return nil
+}

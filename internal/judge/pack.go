@@ -1,0 +1,107 @@
+package judge
+
+import (
+	"fmt"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
+	"example.org/packcheck/internal/quantity"
+)
+
+// Codes of findings on the pack.
+const (
+	CodePackWorn      = "pack-worn"      // holds far less than when new
+	CodeCellsAssumed  = "cells-assumed"  // nobody stated the chemistry
+	CodeBlocksUnclear = "blocks-unclear" // the label does not say how its blocks are joined
+)
+
+// What is left of a pack when it is usually given up, and the share below which
+// its cells cannot be trusted at all. The second is an own choice.
+const wornHealth, spentHealth = 0.8, 0.5
+
+// pack judges the battery in use, its age, and what is known of its cells.
+func (v *view) pack() {
+	v.add(v.Now.Pack.Judge(v.use())...)
+	v.joined()
+	v.worn()
+	v.guessedCells()
+	v.unclearBlocks()
+}
+
+// joined judges two packs used as one.
+func (v *view) joined() {
+	how, one := v.parts.Pack.Joined, v.Now.One
+	if how == "" {
+		return
+	}
+	start := one.StateAt(v.Now.StartCharge, v.Now.PackC)
+	j := battery.Joint{A: one, B: one, StateA: start, StateB: start}
+	if how == "series" {
+		v.add(j.JudgeSeries()...)
+		return
+	}
+	// Nobody has two packs at the very same charge: a tenth between them is
+	// what two chargers leave.
+	j.StateB = one.StateAt(max(0, v.Now.StartCharge-0.1), v.Now.PackC)
+	v.add(j.JudgeParallel()...)
+}
+
+// worn judges a pack that holds far less than when it was new.
+func (v *view) worn() {
+	health := v.Now.Pack.Spec().Health
+	if health >= wornHealth-1e-9 {
+		return
+	}
+	left := round(100*health, 2)
+	f := answer.Finding{
+		Code: CodePackWorn, Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicPack, Item: answer.Battery,
+		Unit: "share", Found: health, Limit: wornHealth, Want: answer.Above, Source: srcWear,
+		Title:  fmt.Sprintf("The pack holds %s %% of what it held when new: it is past its usual life.", left),
+		Advice: "Replace it before long; watch for heat, swelling and a ride that ends suddenly.",
+		Change: answer.FitPack, Decides: []string{v.parts.Pack.Health.Key},
+	}
+	if health < spentHealth {
+		f.Level, f.Harm, f.Limit = answer.FixFirst, answer.Part, spentHealth
+		f.Title = fmt.Sprintf("The pack holds %s %% of what it held when new: some of its cells are as good as dead.", left)
+		f.Advice = "Replace it and hand it in where batteries are collected."
+	}
+	v.add(f)
+}
+
+// guessedCells warns of a chemistry that nobody stated: charger, cutoff and
+// every limit hang on it.
+func (v *view) guessedCells() {
+	p := &v.parts.Pack
+	if !p.Chemistry.Assumed {
+		return
+	}
+	f := answer.Finding{
+		Code: CodeCellsAssumed, Level: answer.Watch, Harm: answer.House, Topic: answer.TopicPack, Item: answer.Battery, Source: srcCommon,
+		Title:  fmt.Sprintf("Nothing says what cells the pack has; they are taken for %s.", p.Profile.Title),
+		Advice: "Read it off the pack, or ask its maker, and enter it as chemistry: charger, cutoff and fuse hang on it.",
+		Change: answer.LookUp, Decides: []string{p.Chemistry.Key},
+	}
+	if p.SeveralMeanings {
+		f.Level = answer.FixFirst
+		f.Title = fmt.Sprintf("The label can mean more than one kind of cell; %s is only the likeliest.", p.Profile.Title)
+	}
+	v.add(f)
+}
+
+// unclearBlocks warns of blocks that may be wired either way: the volts of all
+// that is judged here hang on it.
+func (v *view) unclearBlocks() {
+	if !v.parts.Pack.BlocksUnclear {
+		return
+	}
+	v.add(answer.Finding{
+		Code: CodeBlocksUnclear, Level: answer.FixFirst, Harm: answer.House, Topic: answer.TopicPack, Item: answer.Battery,
+		Source: srcCommon, Unit: "V", Found: v.Now.Pack.NominalV(), Reads: answer.AsTold,
+		Title:  "The label names several blocks but not how they are joined; they are taken to be in series.",
+		Advice: "Look at the links between them, and write the volts of the whole or \"in parallel\" into the label.",
+		Change: answer.LookUp,
+	})
+}
+
+// round is for figures that are printed in sentences.
+func round(x float64, digits int) string { return quantity.Digits(x, digits) }

@@ -1,0 +1,247 @@
+package reckon
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/internal/ride"
+)
+
+// answer puts together what the draws came to.
+func (e *engine) answer(d *drawn, t *table) (*answer.Assessment, error) {
+	typical, err := e.vehicle(d.median(e.world), d.conflict, true)
+	if err != nil {
+		return nil, err
+	}
+	p := e.parts
+	a := &answer.Assessment{
+		Schema: answer.Schema, Title: p.Title, System: p.System, Readings: d.readings, Conflict: d.conflict,
+		Draws: answer.DrawFigures{
+			Count: len(t.weight), Runs: t.runs, Effective: d.effective, Judged: len(t.judged.at), Rough: d.rough,
+			Inside: inside, ShareErr: t.judged.err, Stuck: t.stuck, Burnt: t.burnt,
+		},
+	}
+	shape(a, typical)
+	t.fill(a)
+	words(a, typical, t)
+	a.Findings = count(&t.judged, e.assumedKeys())
+	a.Verdict = answer.Worst(a.Findings)
+	a.Assumed = e.assumed(d, t, a.Findings)
+	a.Measure, err = e.measure(d, t)
+	if err != nil {
+		return nil, err
+	}
+	a.Changes, a.Habits, a.Buy = changes(a.Findings), habits(a.Findings), purchases(a, p)
+	a.Headline = headline(a)
+	for _, c := range cautionsFor(p) {
+		a.Cautions = append(a.Cautions, c.text)
+		a.CautionSources = append(a.CautionSources, c.source)
+	}
+	a.Sources = sourcesOf(p, a)
+	return a, nil
+}
+
+// shape makes the parts of the answer that this setup has, with what is the
+// same in all draws or taken from the representative case.
+func shape(a *answer.Assessment, v *Vehicle) {
+	p := v.Now.Parts
+	spec := v.Now.Pack.Spec()
+	a.Pack = answer.PackFigures{
+		Chemistry: p.Pack.Profile.Name, Reading: p.Pack.Reading,
+		CellsInSeries: spec.CellsInSeries, Strings: max(1, spec.Strings),
+	}
+	if p.Pack.Joined != "" {
+		a.Pack.Reading = "two packs joined in " + p.Pack.Joined + ", each: " + p.Pack.Reading
+	}
+	if p.Bench == nil {
+		a.Steady, a.Launch = &answer.SteadyFigures{}, launchOf(v)
+	}
+	if w := v.Judged.Wired; w != nil {
+		a.Path = &answer.PathFigures{FuseSizesA: w.Band.StandardA}
+		for _, l := range w.Losses {
+			a.Path.Elements = append(a.Path.Elements, answer.PathElement{Name: l.Name, Ohm: l.Ohm, DropV: l.DropV, HeatW: l.HeatW})
+		}
+	}
+	a.Ride.WantedMin = known(v.Now.WantedS / 60)
+	if v.Now.WantedS == 0 {
+		a.Ride.WantedMin = nil
+	}
+	c := &v.Judged.Charging
+	a.Charge = &answer.ChargeFigures{Match: c.Match, Reasons: c.Reasons, Right: c.Right, Left: c.Left}
+	if v.Was != nil {
+		a.Original = &answer.OriginalFigures{}
+	}
+	if s := v.Judged.Storage; s != nil {
+		stored := *s
+		a.Storage = &stored
+	}
+	a.Measured = v.Judged.Measured
+	a.Cutoff.Advised = v.Judged.Cutoff.Advised
+	a.Notes = notes(v)
+}
+
+// launchOf is the launch of the representative case, complete.
+func launchOf(v *Vehicle) *answer.LaunchFigures {
+	c, l, b := v.Now, &v.Seen.Launch, &v.Seen.Blocked
+	f := &answer.LaunchFigures{
+		Slips: l.Slipped, Case: caseOf(c.LaunchCase()),
+		CaseGives: answer.CaseGives{
+			PeakBatteryA: l.PeakBatteryA, PeakBatteryAtS: l.PeakBatteryAtS, PeakMotorA: l.PeakMotorA, LowestBusV: l.LowestBusV,
+			BlockedBatteryA: b.BatteryA, SpeedKmh: v.Seen.Steady.SpeedMS * 3.6,
+		},
+	}
+	for i, s := range drive.SpeedTimesS() {
+		f.SpeedAfter = append(f.SpeedAfter, answer.SpeedPoint{TimeS: s, Kmh: l.SpeedMS[i] * 3.6})
+	}
+	above, limits := l.Above, c.Limits
+	for _, part := range []struct {
+		name      string
+		limitA, s float64
+	}{
+		{"pack, greatest current", limits.PackA, above.PackS},
+		{"weakest joint", limits.JointA, above.JointS},
+		{"switch", limits.SwitchA, above.SwitchS},
+		{"controller, continuous", limits.ControllerContinuousA, above.ControllerContinuousS},
+		{"controller, peak", limits.ControllerPeakA, above.ControllerPeakS},
+	} {
+		if part.limitA > 0 {
+			f.AboveS = append(f.AboveS, answer.AboveLimit{Part: part.name, LimitA: part.limitA, Sec: part.s})
+		}
+	}
+	return f
+}
+
+// caseOf writes a launch case as an answer holds it.
+func caseOf(c drive.LaunchCase) answer.LaunchCase {
+	return answer.LaunchCase{
+		OCVV: c.OCVV, R0Ohm: c.R0Ohm, RC: [2]answer.Branch{answer.Branch(c.RC[0]), answer.Branch(c.RC[1])}, PathOhm: c.PathOhm,
+		Motors: c.Motors, MotorsInSeries: c.MotorsInSeries, WindingOhm: c.WindingOhm, WindingH: c.WindingH,
+		TorqueConstant: c.TorqueConstant, NoLoadA: c.NoLoadA, GearRatio: c.GearRatio, GearEfficiency: c.GearEfficiency,
+		WheelRadiusM: c.WheelRadiusM, MassKg: c.MassKg, RotorInertiaKgM2: c.RotorInertiaKgM2, RollN: c.RollN, GradeN: c.GradeN,
+		DragNS2PerM2: c.DragNS2PerM2, GripN: c.GripN, RampS: c.RampS, LimitA: c.LimitA, ModuleRampS: c.ModuleRampS,
+	}
+}
+
+// fill sets every figure to its median over the draws, and notes its range.
+// A figure that fewer than half of the draws have has a range and no median.
+func (t *table) fill(a *answer.Assessment) {
+	a.Ranges = map[string]answer.Range{}
+	for i := range metrics {
+		m := &metrics[i]
+		values, weight := t.values[i], t.weight
+		if m.judged {
+			values, weight = t.judged.values[i], t.judged.weight
+		}
+		s := draws.SpreadOf(values, weight)
+		if s.Present == 0 {
+			continue
+		}
+		r := answer.Range{Low: s.P10, Likely: s.P50, High: s.P90}
+		if r.Valid() && !r.IsExact() {
+			a.Ranges[m.path] = r
+		}
+		if s.Present >= 0.5 && m.put != nil && !math.IsInf(s.P50, 0) {
+			m.put(a, s.P50)
+		}
+	}
+}
+
+// words are the figures that are no numbers: what most of the draws say.
+func words(a *answer.Assessment, v *Vehicle, t *table) {
+	a.Ride.EndShare, a.Ride.End, a.Ride.EndedBy = ends(t.ends, t.weight)
+	_, a.Ride.LastsEnd, a.Ride.LastsUntil = ends(t.lasts, t.weight)
+	j := &t.judged
+	a.Cutoff.OpensShare = shares(j.opens, j.weight)
+	if len(a.Cutoff.OpensShare) > 0 {
+		a.Cutoff.OpensFirst = a.Cutoff.OpensShare[0].Name
+	}
+	if match := shares(j.match, j.weight); len(match) > 0 {
+		a.Charge.Match = match[0].Name
+	}
+	a.Cutoff.LeftForAWeek = j.weekInTheMiddle()
+}
+
+// weekInTheMiddle is what a week does to the draw whose days until harm lie in
+// the middle.
+func (j *judgedTable) weekInTheMiddle() string {
+	i := slices.IndexFunc(metrics[:], func(m metric) bool { return m.path == idlePath })
+	days := draws.Quantile(j.values[i], j.weight, 0.5)
+	best, week := math.Inf(1), ""
+	for k, d := range j.values[i] {
+		if off := math.Abs(d - days); off < best {
+			best, week = off, j.week[k]
+		}
+	}
+	return week
+}
+
+// shares counts words over draws, the commonest first.
+func shares(words []string, weight []float64) []answer.Named {
+	var out []answer.Named
+	for i, w := range words {
+		k := slices.IndexFunc(out, func(n answer.Named) bool { return n.Name == w })
+		if k < 0 {
+			k = len(out)
+			out = append(out, answer.Named{Name: w})
+		}
+		out[k].Share += weight[i]
+	}
+	slices.SortStableFunc(out, func(a, b answer.Named) int {
+		return cmp.Or(cmp.Compare(b.Share, a.Share), cmp.Compare(a.Name, b.Name))
+	})
+	return out
+}
+
+// ends says what ends the rides of the draws: all answers with their shares, and
+// the commonest as a word for programs and in words.
+func ends(list []ride.Outcome, weight []float64) (all []answer.Named, end answer.End, text string) {
+	names := make([]string, len(list))
+	kinds := map[string]answer.End{}
+	for i := range list {
+		o := &list[i]
+		names[i] = o.EndedBy.String()
+		if o.EndedBy == ride.CutoffOpened {
+			names[i] = "cutoff in the " + o.OpenedFirst.String()
+		}
+		kinds[names[i]] = endOf(o.EndedBy)
+	}
+	all = shares(names, weight)
+	if len(all) > 0 {
+		end, text = kinds[all[0].Name], all[0].Name
+	}
+	return all, end, text
+}
+
+func endOf(e ride.End) answer.End {
+	switch e {
+	case ride.CutoffOpened:
+		return answer.EndCutoff
+	case ride.PackEmpty:
+		return answer.EndEmpty
+	case ride.FuseOpened:
+		return answer.EndFuse
+	case ride.CannotMove:
+		return answer.EndStandstill
+	case ride.WantedReached:
+		return answer.EndWanted
+	case ride.VoltageReached:
+		return answer.EndVoltage
+	case ride.PatternPlayed:
+		return answer.EndPattern
+	case ride.CannotSupply:
+		return answer.EndCannotGive
+	}
+	return answer.EndTooLong
+}
+
+// known returns a pointer to x, nil where x is no finite number.
+func known(x float64) *float64 {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return nil
+	}
+	return &x
+}

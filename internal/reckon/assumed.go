@@ -1,0 +1,62 @@
+package reckon
+
+import (
+	"cmp"
+	"slices"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/setup"
+)
+
+// assumptions are all that the setup did not give, of today's vehicle and of the
+// original.
+func (e *engine) assumptions() []setup.Assumption {
+	all := slices.Clone(e.parts.Assumed)
+	if o := e.parts.Original; o != nil {
+		all = append(all, o.Assumed...)
+	}
+	return all
+}
+
+// assumedKeys are the keys of the setup that stand on an assumption.
+func (e *engine) assumedKeys() map[string]bool {
+	out := map[string]bool{}
+	for _, a := range e.assumptions() {
+		out[a.Key] = true
+	}
+	return out
+}
+
+// assumed lists what the setup did not give, the weightiest first: what decides
+// a finding, and how much of the spread of minutes, speed and launch goes with
+// it. What moves nothing keeps the order in which it was assumed.
+func (e *engine) assumed(d *drawn, t *table, findings []answer.Finding) []answer.Assumed {
+	effect := map[string]float64{}
+	explain := draws.NewExplainer(d.z, d.weight)
+	keys := e.world.Keys()
+	for i := range metrics {
+		switch metrics[i].path {
+		case minutesPath, speedPath, launchPath:
+			for k, share := range explain.Explain(t.values[i]) {
+				effect[keys[k]] = max(effect[keys[k]], share)
+			}
+		}
+	}
+	decides := map[string]bool{}
+	for _, f := range findings {
+		if f.Level > answer.Fine {
+			for _, key := range f.Decides {
+				decides[key] = true
+			}
+		}
+	}
+	var out []answer.Assumed
+	for _, a := range e.assumptions() {
+		out = append(out, answer.Assumed{
+			Key: a.Key, Value: a.Value, Why: a.Why, Source: a.Source, Effect: effect[a.Key], Decides: decides[a.Key],
+		})
+	}
+	slices.SortStableFunc(out, func(a, b answer.Assumed) int { return cmp.Compare(b.Effect, a.Effect) })
+	return out
+}

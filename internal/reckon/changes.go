@@ -1,0 +1,99 @@
+package reckon
+
+import (
+	"slices"
+
+	"example.org/packcheck/answer"
+)
+
+// changes is what has to be done before anybody rides, in order: each change
+// once, however many findings ask for it.
+func changes(list []answer.Finding) []string {
+	var must []answer.Finding
+	for _, f := range list {
+		if f.Level >= answer.FixFirst && f.Advice != "" {
+			must = append(must, f)
+		}
+	}
+	waits := func(f answer.Finding) bool { return f.Change == answer.WaitBeforeCharge }
+	if slices.ContainsFunc(must, func(f answer.Finding) bool { return !waits(f) }) {
+		must = slices.DeleteFunc(must, waits) // waiting after each ride changes nothing
+	}
+	var out []string
+	done := map[answer.Change]bool{}
+	for _, f := range must {
+		text := alone(f)
+		if c := f.Change; c != answer.ChangeNone && c != answer.LookUp {
+			if done[c] {
+				continue
+			}
+			done[c] = true
+			text = wordsFor(c, must)
+			if c == answer.FitController && asks(must, answer.LimitCurrent) {
+				done[answer.LimitCurrent] = true // one and the same controller
+				text += " " + wordsFor(answer.LimitCurrent, must)
+			}
+		}
+		if !slices.Contains(out, text) {
+			out = append(out, text)
+		}
+	}
+	return out
+}
+
+// asks reports whether one of the findings asks for a change.
+func asks(list []answer.Finding, c answer.Change) bool {
+	return slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Change == c })
+}
+
+// Where several findings speak against one charger, none of them says enough.
+const (
+	anotherCharger = "Do not use this charger with this pack. Get one that is made for it."
+	settleCharger  = "Do not use this charger before everything named under charging is settled. Better, get one that is made for this pack."
+)
+
+// wordsFor says a change for the findings that ask for it: of several current
+// limits the lowest, since what spares the pack may still be too much for the
+// controller; of several faults of one charger what answers all of them;
+// otherwise the gravest one's advice.
+func wordsFor(c answer.Change, made []answer.Finding) string {
+	var in []answer.Finding
+	for _, f := range made {
+		if f.Change == c {
+			in = append(in, f)
+		}
+	}
+	best := in[0]
+	switch {
+	case c == answer.LimitCurrent:
+		for _, f := range in {
+			if f.LimitA > 0 && (best.LimitA == 0 || f.LimitA < best.LimitA) {
+				best = f
+			}
+		}
+	case c == answer.FitCharger && len(in) > 1 && answer.Worst(in) == answer.Danger:
+		return anotherCharger
+	case c == answer.FitCharger && len(in) > 1:
+		return settleCharger
+	}
+	return alone(best)
+}
+
+// alone is a finding's advice as it can be quoted without the finding.
+func alone(f answer.Finding) string {
+	if f.Topic == answer.TopicCharge {
+		return "Charging: " + f.Advice // otherwise "it" would be anything
+	}
+	return f.Advice
+}
+
+// habits is how to use the vehicle as it is judged, one short sentence each.
+func habits(list []answer.Finding) []string {
+	var out []string
+	for _, f := range list {
+		if f.Habit != "" && !slices.Contains(out, f.Habit) {
+			out = append(out, f.Habit)
+		}
+	}
+	return out
+}

@@ -1,0 +1,153 @@
+package reckon
+
+import (
+	"math"
+	"sync"
+	"sync/atomic"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/internal/ride"
+)
+
+// table is what the draws came to: one column a draw.
+type table struct {
+	weight []float64
+	values [][]float64    // by metric and draw; NaN where the draw has no such figure
+	ends   []ride.Outcome // how the ride went, for the words: wanted time counted
+	lasts  []ride.Outcome // and without it
+	stuck  float64
+	burnt  float64
+
+	judged judgedTable
+	runs   int
+}
+
+// judgedTable is the draws of which everything was judged. Draws with readings
+// are picked by their weights, so that a draw may count several times.
+type judgedTable struct {
+	at       []int     // place in the drawn
+	weight   []float64 // sum 1
+	values   [][]float64
+	findings [][]answer.Finding
+	foretold [][]float64 // by candidate and draw, see [candidate]
+	opens    []string
+	match    []string
+	week     []string
+	err      float64 // standard error of a share of a half
+}
+
+// compute evaluates every draw and judges some of them.
+func (e *engine) compute(d *drawn, o Options) (*table, error) {
+	n := len(d.z)
+	t := &table{weight: d.weight, values: rows(len(metrics), n), ends: make([]ride.Outcome, n), lasts: make([]ride.Outcome, n)}
+	j := &t.judged
+	j.pick(d)
+	k := len(j.at)
+	j.values, j.findings = rows(len(metrics), k), make([][]answer.Finding, k)
+	j.foretold = rows(len(e.candidates), k)
+	j.opens, j.match, j.week = make([]string, k), make([]string, k), make([]string, k)
+	place := map[int]int{}
+	for i, at := range j.at {
+		place[at] = i
+	}
+	stuck, burnt := make([]bool, n), make([]bool, n)
+	err := each(n, o.Workers, func(i int) error {
+		at, judged := place[i]
+		v, err := e.vehicle(d.z[i], d.conflict, judged)
+		if err != nil {
+			return err
+		}
+		for m := range metrics {
+			if !metrics[m].judged {
+				t.values[m][i] = metrics[m].of(v)
+			}
+			if judged {
+				j.values[m][at] = metrics[m].of(v)
+			}
+		}
+		t.ends[i], t.lasts[i] = v.Seen.Outing, v.Seen.Lasts
+		stuck[i], burnt[i] = v.Seen.Stuck(), v.Seen.Burnt()
+		if judged {
+			j.findings[at] = v.Judged.Findings
+			for c := range e.candidates {
+				j.foretold[c][at] = e.candidates[c].foretell(e, e.slots[c], v, d.z[i])
+			}
+			j.opens[at], j.match[at], j.week[at] = v.Judged.Cutoff.First, v.Judged.Charging.Match, v.Judged.Cutoff.Week
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	for i, w := range d.weight {
+		if stuck[i] {
+			t.stuck += w
+		}
+		if burnt[i] {
+			t.burnt += w
+		}
+	}
+	t.runs = d.runs + n
+	return t, nil
+}
+
+// pick chooses the draws that are judged: the first ones, which are a good set
+// by themselves, or as many as their weights ask for.
+func (j *judgedTable) pick(d *drawn) {
+	n := min(mostJudged, len(d.z))
+	if len(d.readings) == 0 {
+		for i := range n {
+			j.at, j.weight = append(j.at, i), append(j.weight, 1/float64(n))
+		}
+		j.err = 0.5 / math.Sqrt(float64(n))
+		return
+	}
+	for _, i := range draws.Resample(d.weight, mostJudged) {
+		if last := len(j.at) - 1; last >= 0 && j.at[last] == i {
+			j.weight[last] += 1.0 / mostJudged
+			continue
+		}
+		j.at, j.weight = append(j.at, i), append(j.weight, 1.0/mostJudged)
+	}
+	squares := 0.0
+	for _, w := range j.weight {
+		squares += w * w
+	}
+	j.err = 0.5 * math.Sqrt(max(squares, 1/d.effective))
+}
+
+func rows(n, columns int) [][]float64 {
+	all := make([]float64, n*columns)
+	out := make([][]float64, n)
+	for i := range out {
+		out[i] = all[i*columns : (i+1)*columns]
+	}
+	return out
+}
+
+// each calls f for 0 to n-1 on several goroutines and returns the error of the
+// lowest number that has one, so that the answer does not depend on them.
+func each(n, workers int, f func(int) error) error {
+	errs := make([]error, n)
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range min(workers, n) {
+		wait.Go(func() {
+			for {
+				i := int(next.Add(1)) - 1
+				if i >= n {
+					return
+				}
+				errs[i] = f(i)
+			}
+		})
+	}
+	wait.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}

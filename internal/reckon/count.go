@@ -1,0 +1,150 @@
+package reckon
+
+import (
+	"cmp"
+	"slices"
+
+	"example.org/packcheck/answer"
+)
+
+// The shares at which a finding stands plainly, likely, possibly, and at which
+// what could hurt somebody is told all the same.
+const (
+	plainShare, likelyShare, possibleShare, rareShare = 0.9, 0.5, 0.1, 0.02
+)
+
+// held is one finding in all the draws that were judged.
+type held struct {
+	code string
+	item answer.Item
+	in   []instance
+}
+
+// instance is the finding as one draw has it.
+type instance struct {
+	answer.Finding
+	weight float64
+}
+
+// count turns the findings of the judged draws into those of the answer: what
+// holds in how many, and how bad that is. Assumed says which keys were assumed.
+func count(j *judgedTable, assumed map[string]bool) []answer.Finding {
+	byName := map[[2]string]*held{}
+	var order []*held
+	for i, list := range j.findings {
+		for _, f := range worstOfEach(list) {
+			name := [2]string{f.Code, string(f.Item)}
+			h := byName[name]
+			if h == nil {
+				h = &held{code: f.Code, item: f.Item}
+				byName[name] = h
+				order = append(order, h)
+			}
+			h.in = append(h.in, instance{f, j.weight[i]})
+		}
+	}
+	slices.SortStableFunc(order, func(a, b *held) int {
+		return cmp.Or(cmp.Compare(a.code, b.code), cmp.Compare(a.item, b.item))
+	})
+	var out []answer.Finding
+	for _, h := range order {
+		if f, ok := h.told(assumed); ok {
+			out = append(out, f)
+		}
+	}
+	out = slices.DeleteFunc(out, func(f answer.Finding) bool { // all is well, and yet it is not
+		return f.Level == answer.Fine && f.About != "" && slices.ContainsFunc(out, func(o answer.Finding) bool {
+			return o.About == f.About && o.Level > answer.Fine
+		})
+	})
+	answer.Sort(out)
+	return out
+}
+
+// worstOfEach keeps, of several findings of one code and item in one draw, the
+// worst.
+func worstOfEach(list []answer.Finding) []answer.Finding {
+	out := slices.Clone(list)
+	slices.SortStableFunc(out, func(a, b answer.Finding) int {
+		return cmp.Or(cmp.Compare(a.Code, b.Code), cmp.Compare(a.Item, b.Item), cmp.Compare(b.Level, a.Level))
+	})
+	return slices.CompactFunc(out, func(a, b answer.Finding) bool { return a.Code == b.Code && a.Item == b.Item })
+}
+
+// told is the finding of the answer: the worst level that its shares allow, in
+// the words of the draw in the middle of those that are that bad. It is not told
+// at all where it holds too seldom.
+func (h *held) told(assumed map[string]bool) (answer.Finding, bool) {
+	var best answer.Finding
+	found := false
+	for level := answer.Fine; level <= answer.Danger; level++ {
+		share, middle := h.atLeast(level)
+		f := middle
+		f.Share = share
+		switch {
+		case share >= plainShare:
+			f.Certainty = answer.Plain
+		case share >= likelyShare:
+			f.Certainty = answer.Likely
+		case level == answer.Fine: // well in a few draws is not worth a word
+			continue
+		case share >= possibleShare:
+			f.Certainty, f.Level = answer.Possible, milder(f.Level)
+		case share >= rareShare && f.Harm >= answer.House:
+			f.Certainty, f.Level = answer.Rare, answer.Watch
+		default:
+			continue
+		}
+		f.onAGuess(assumed)
+		if !found || f.Level > best.Level {
+			best, found = f.Finding, true
+		}
+	}
+	return best, found
+}
+
+// atLeast returns the share of the draws in which it is that bad or worse, and
+// the one in the middle of them by what was found.
+func (h *held) atLeast(level answer.Level) (share float64, middle instance) {
+	var in []instance
+	for _, f := range h.in {
+		if f.Level >= level {
+			in = append(in, f)
+			share += f.weight
+		}
+	}
+	if len(in) == 0 {
+		return 0, instance{}
+	}
+	slices.SortStableFunc(in, func(a, b instance) int { return cmp.Compare(a.Found, b.Found) })
+	sum := 0.0
+	for _, f := range in {
+		if sum += f.weight; sum >= share/2 {
+			middle = f
+			break
+		}
+	}
+	middle.Level = level
+	if level == answer.Fine {
+		middle.Level = in[0].Level
+	}
+	return min(share, 1), middle
+}
+
+// onAGuess holds back what rests on a value that nobody gave: it is no danger,
+// and where it does not even hold in half of the draws only something to watch.
+func (f *instance) onAGuess(assumed map[string]bool) {
+	i := slices.IndexFunc(f.Decides, func(key string) bool { return assumed[key] })
+	if i < 0 {
+		return
+	}
+	f.Guess = f.Decides[i]
+	most := answer.FixFirst
+	if f.Share < likelyShare {
+		most = answer.Watch
+	}
+	f.Level = min(f.Level, most)
+}
+
+// milder is one level down, but never fine: nothing is fine on a guess.
+func milder(l answer.Level) answer.Level { return max(l-1, answer.Watch) }

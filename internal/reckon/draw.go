@@ -1,0 +1,189 @@
+package reckon
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/setup"
+)
+
+// drawn is the vehicles that a setup may mean, as points with weights.
+type drawn struct {
+	z         [][]float64
+	weight    []float64
+	effective float64
+	runs      int // engine runs that weighing took
+	rough     bool
+	readings  []answer.Reading
+	conflict  *answer.Conflict
+}
+
+// enough is the effective number of draws at which weighing ends: ranges then
+// are within a few percent of what many more would give.
+const enough = 400
+
+// draw draws the vehicles, weighed by what was measured.
+func (e *engine) draw(o Options) (*drawn, error) {
+	list := readings(e.parts)
+	if len(list) == 0 {
+		n := o.Draws
+		d := &drawn{z: draws.Points(n, e.world.Dims()), weight: make([]float64, n), effective: float64(n)}
+		for i := range d.weight {
+			d.weight[i] = 1 / float64(n)
+		}
+		return d, nil
+	}
+	d := &drawn{}
+	used, err := e.settle(d, list, o)
+	if err != nil {
+		return nil, err
+	}
+	p, err := draws.Condition(e.world.Dims(), e.model(used), asRead(used), draws.Options{Enough: enough, Workers: o.Workers})
+	if err != nil {
+		return nil, e.unreadable(err)
+	}
+	d.runs += p.Runs
+	d.effective, d.rough = p.Effective, p.Rough
+	d.tell(e, list, used, p)
+	for i, w := range p.Weight { // most draws of the first round carry nothing
+		if w > leastWeight/float64(len(p.Weight)) {
+			d.z, d.weight = append(d.z, p.Z[i]), append(d.weight, w)
+		}
+	}
+	return d, nil
+}
+
+// leastWeight is the weight, over that of an equal share, below which a draw is
+// not computed: a thousand of them would not move a figure.
+const leastWeight = 1e-4
+
+// unreadable says what is wrong when no draw can have given the readings.
+func (e *engine) unreadable(err error) error {
+	return fmt.Errorf("packcheck: what was measured cannot come from the vehicle that the setup describes: %w", err)
+}
+
+// settle looks whether all readings can be true. Of those that cannot, the one
+// that fits least is left out, until the others agree.
+func (e *engine) settle(d *drawn, list []reading, o Options) ([]reading, error) {
+	used := list
+	for len(used) > 0 {
+		c, is, err := draws.FindConflict(e.world.Dims(), e.model(used), asRead(used), o.Workers)
+		if err != nil {
+			return nil, e.unreadable(err)
+		}
+		d.runs += c.Runs
+		if !is {
+			return used, nil
+		}
+		worst := c.Readings[0]
+		if d.conflict == nil {
+			d.conflict = e.conflict(used, &c)
+		} else {
+			d.conflict.LeftOut = append(d.conflict.LeftOut, used[worst].key)
+		}
+		rest := make([]reading, 0, len(used)-1)
+		rest = append(rest, used[:worst]...)
+		used = append(rest, used[worst+1:]...)
+	}
+	return used, nil
+}
+
+// conflict says which readings do not go together.
+func (e *engine) conflict(list []reading, c *draws.Conflict) *answer.Conflict {
+	out := &answer.Conflict{P: c.Best.P, Likeliest: list[c.Readings[0]].key}
+	out.LeftOut = []string{out.Likeliest}
+	for i := range list {
+		out.Readings = append(out.Readings, list[i].key)
+	}
+	names := "\"" + list[c.Readings[0]].name + "\""
+	if len(c.Readings) > 1 {
+		out.Second = list[c.Readings[1]].key
+		names += " or \"" + list[c.Readings[1]].name + "\""
+	}
+	keys := e.world.Keys()
+	for _, i := range c.Pushed {
+		out.Pushed = append(out.Pushed, answer.Pushed{Key: keys[i], Value: e.world.Printed(i, c.Best.Z[i]), Sigma: c.Best.Z[i]})
+	}
+	if len(list) == 1 {
+		out.Words = fmt.Sprintf("What was read as %s does not fit anything that the labels may mean.", names)
+		return out
+	}
+	var all []string
+	for i := range list {
+		all = append(all, list[i].name)
+	}
+	out.Words = fmt.Sprintf("These readings cannot all be true: %s. Most likely wrong: %s.", strings.Join(all, ", "), names)
+	return out
+}
+
+// tell sets every reading beside what the draws foretell of it.
+func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior) {
+	place := map[string]int{}
+	for i := range used {
+		place[used[i].key] = i
+	}
+	for i := range list {
+		r := &list[i]
+		out := answer.Reading{
+			Key: r.key, Name: r.name, Text: r.value.Text, Unit: r.unit, Value: r.value.Likely, Error: r.err, Stated: r.stated,
+		}
+		if !r.linear {
+			out.Error *= r.value.Likely
+		}
+		j, in := place[r.key]
+		out.LeftOut = !in
+		if in {
+			out.Before = d.foretold(r, p, j, nil)
+			out.After = d.foretold(r, p, j, p.Weight)
+			miss := math.Abs(r.scaled(out.After.Likely)-r.scaled(out.Value)) / r.err
+			out.Fits = miss <= 1
+		}
+		d.readings = append(d.readings, out)
+	}
+}
+
+// foretold is the range of what the draws foretell of a reading; without
+// weights, of those that were drawn before any reading was weighed.
+func (d *drawn) foretold(r *reading, p *draws.Posterior, j int, weight []float64) answer.Range {
+	n := len(p.Predicted)
+	if weight == nil {
+		n = min(n, priorDraws)
+	}
+	values := make([]float64, n)
+	for i := range values {
+		values[i] = math.NaN()
+		if p.Predicted[i] != nil {
+			values[i] = p.Predicted[i][j]
+		}
+	}
+	if weight != nil {
+		weight = weight[:n]
+	}
+	s := draws.SpreadOf(values, weight)
+	return answer.Range{Low: r.back(s.P10), Likely: r.back(s.P50), High: r.back(s.P90)}
+}
+
+// priorDraws is how many draws package draws makes before it weighs readings.
+const priorDraws = 256
+
+// median is the point with every figure at its median and every choice at its
+// likeliest, all readings weighed.
+func (d *drawn) median(w *setup.World) []float64 {
+	z := make([]float64, w.Dims())
+	column := make([]float64, len(d.z))
+	choices := w.Choices()
+	for j := range z {
+		for i := range d.z {
+			column[i] = d.z[i][j]
+		}
+		if j < len(choices) {
+			z[j] = choices[j].Commonest(column, d.weight)
+			continue
+		}
+		z[j] = draws.Quantile(column, d.weight, 0.5)
+	}
+	return z
+}

@@ -1,0 +1,58 @@
+package reckon
+
+import (
+	"fmt"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/setup"
+)
+
+// notes returns the common misreadings that this setup invites, each beside
+// the number that it concerns and said once.
+func notes(v *Vehicle) []answer.Note {
+	p := v.Now.Parts
+	var list []answer.Note
+	add := func(topic answer.Topic, format string, args ...any) {
+		list = append(list, answer.Note{Topic: topic, Text: fmt.Sprintf(format, args...)})
+	}
+	for _, text := range p.Notes {
+		add(answer.TopicPack, "%s", text)
+	}
+	add(answer.TopicPack, "Amp-hours say how long, amps say how hard: %.3g Ah is a tank, not a pump. The current is what the motors and the ground ask for.",
+		v.Now.Pack.RatedAh())
+	for _, text := range v.Judged.Charging.Notes {
+		add(answer.TopicCharge, "%s", text)
+	}
+	if p.Bench != nil {
+		return list
+	}
+	add(answer.TopicPack, "A battery does not push current into motors. More volts do make them draw more; more amp-hours only last longer.")
+	switch {
+	case p.Controller.Kind.Text == "chopper" || p.Controller.ConverterV.Known:
+		add(answer.TopicRide, "Behind a speed control minutes follow watt-hours: at the same speed a pack of more volts and as many amp-hours lasts longer.")
+	default:
+		add(answer.TopicRide, "On a plain switch minutes follow amp-hours: the ground sets the current. More volts drive faster, so distance follows watt-hours.")
+	}
+	add(answer.TopicSpeed, "The speed printed on a motor is without load. Loaded, a motor with the higher printed speed can be the slower one.")
+	add(answer.TopicLaunch, "Amps measured with the wheels in the air (%.2g A here) say nothing about driving: in the air the motors turn only themselves.",
+		wheelsUpA(v))
+	if p.Controller.Kind.Text == "chopper" && moreVolts(p) {
+		add(answer.TopicLaunch, "A speed control (a chopper) lowers what the motors get, not what its own input gets: that is the full pack voltage at any speed.")
+	}
+	add(answer.TopicPath, "A fuse follows the wire: it is there so that the wire does not burn. It does not protect the motor.")
+	if p.Pack.Profile.Family == chemistry.Lithium && p.Original != nil && p.Original.Pack.Profile.Family == chemistry.LeadAcid {
+		add(answer.TopicCutoff, "A lead-acid block fades and so warns; a lithium pack stays strong until it is empty. Without a cutoff nobody notices.")
+	}
+	return list
+}
+
+// moreVolts reports whether the pack has more volts than the vehicle was made
+// for.
+func moreVolts(p *setup.Parts) bool {
+	if p.Vehicle == nil || !p.Vehicle.DesignV.Known {
+		return false
+	}
+	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
+	return volts > 1.1*p.Vehicle.DesignV.Likely
+}

@@ -1,0 +1,132 @@
+package reckon
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/internal/judge"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/setup"
+)
+
+// purchases is what may have to be bought, as somebody would ask for it over a
+// counter.
+func purchases(a *answer.Assessment, p *setup.Parts) []answer.Purchase {
+	var out []answer.Purchase
+	add := func(item, text string) {
+		if text != "" {
+			out = append(out, answer.Purchase{Item: item, Text: text})
+		}
+	}
+	add("Controller", controllerToBuy(a))
+	add("Fuse", fuseToBuy(a, p))
+	add("Cutoff", cutoffToBuy(a))
+	add("Charger", chargerToBuy(a))
+	return out
+}
+
+// must reports whether something to fix asks for one of the changes.
+func must(a *answer.Assessment, level answer.Level, changes ...answer.Change) bool {
+	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Level >= level && slices.Contains(changes, f.Change)
+	})
+}
+
+func volts(v float64) string { return quantity.Format(quantity.Voltage, v, quantity.Metric) }
+func amps(v float64) string  { return quantity.Format(quantity.Current, v, quantity.Metric) }
+
+// controllerToBuy is named where contacts or a missing current limit are what
+// has to be changed.
+func controllerToBuy(a *answer.Assessment) string {
+	if !must(a, answer.FixFirst, answer.FitController, answer.LimitCurrent) {
+		return ""
+	}
+	if a.Launch != nil && a.Launch.Case.LimitA > 0 {
+		return "" // there is one: it has to be set, not bought
+	}
+	text := "a speed control for " + volts(math.Ceil(a.Pack.FullV)) + " or more with a current limit"
+	most := math.Inf(1)
+	for _, f := range a.Findings {
+		if f.Change == answer.LimitCurrent && f.LimitA > 0 {
+			most = min(most, f.LimitA)
+		}
+	}
+	if !math.IsInf(most, 1) {
+		text += " of " + amps(math.Floor(most)) + " or less"
+	}
+	return text + ". Set the limit as low as it still starts well."
+}
+
+// fuseToBuy names standard sizes, or what has to be known or changed before
+// any can be named.
+func fuseToBuy(a *answer.Assessment, p *setup.Parts) string {
+	w := a.Path
+	if w == nil {
+		return ""
+	}
+	onFuse := func(f answer.Finding) bool { return f.Item == answer.Fuse && f.Topic == answer.TopicPath }
+	sound := slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return onFuse(f) && f.Level == answer.Fine })
+	if sound && !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return onFuse(f) && f.Level > answer.Fine && f.Change == answer.FitFuse }) {
+		return "the one that is fitted suits"
+	}
+	switch {
+	case w.FuseLeastA == nil || w.FuseMostA == nil:
+		return "none yet: no rating suits this wire and this load. First limit the current or fit thicker wire."
+	case len(w.FuseSizesA) == 0:
+		return "none yet: no standard size lies between " + amps(*w.FuseLeastA) + " and " + amps(*w.FuseMostA) +
+			". First limit the current or strengthen the path."
+	}
+	text := sizes(w.FuseSizesA) + "; printed with " + volts(math.Ceil(a.Pack.FullV)) + " or more; right at the pack."
+	if wire := p.Wire; wire != nil && (wire.Gauge.Assumed || wire.AreaMM2.Assumed) {
+		text = "read the size printed on the wire before you buy: it was taken as " + wire.Gauge.String() +
+			", and thinner wire needs a smaller fuse. As it was taken: " + text
+	}
+	return text
+}
+
+// sizes lists ratings: "20, 25 A, the smallest that holds".
+func sizes(list []float64) string {
+	var texts []string
+	for _, s := range list {
+		texts = append(texts, quantity.Digits(s, 3))
+	}
+	text := strings.Join(texts, ", ") + " A"
+	if len(list) > 1 {
+		text += ", the smallest that holds"
+	}
+	return text
+}
+
+// cutoffToBuy gives the setting that suits, where nothing disconnects the pack
+// or what does is set wrong.
+func cutoffToBuy(a *answer.Assessment) string {
+	c := &a.Cutoff
+	fitted := slices.ContainsFunc(c.OpensShare, func(n answer.Named) bool { return n.Name != judge.NoCutoff && n.Share >= likelyShare })
+	adv := c.Advised
+	switch {
+	case fitted && !must(a, answer.FixFirst, answer.FitCutoff):
+		return "the one that is fitted does"
+	case adv == nil:
+		return ""
+	}
+	text := fmt.Sprintf("one that opens at %s after %s and stays open", volts(adv.OpensAtV), quantity.Format(quantity.Duration, adv.DelayS, quantity.Metric))
+	switch {
+	case adv.MustLatch:
+		text += " until it is reset by hand"
+	case adv.ClosesAtV > 0:
+		text += "; if it cannot, closes again only at " + volts(adv.ClosesAtV)
+	}
+	return text
+}
+
+// chargerToBuy describes the right charger.
+func chargerToBuy(a *answer.Assessment) string {
+	if a.Charge.Match == charge.Matches.String() {
+		return "the one that you have suits"
+	}
+	return a.Charge.Right
+}

@@ -1,0 +1,199 @@
+package reckon
+
+import (
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/build"
+	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/internal/ride"
+	"example.org/packcheck/setup"
+)
+
+// reading is something read on the real thing and how a vehicle foretells it.
+type reading struct {
+	key, name, unit string
+	value           setup.Value
+	original        bool    // of the vehicle with its original battery
+	linear          bool    // weighed as it is; otherwise by its logarithm
+	err             float64 // standard error: a share, or in the unit where linear
+	stated          bool    // the setup gave the error
+	gives           func(*build.Built) float64
+}
+
+// What a reading at home is usually off by, as a share (one standard error):
+// clocks that were started late, ten paced metres, meters on a leaning scale.
+// Common practice, no published source; the law of the errors has heavy tails
+// beyond that.
+const (
+	clockErr, paceErr, clampErr, blockedErr, scaleErr = 0.15, 0.10, 0.12, 0.15, 0.15
+
+	// voltErr is of the battery's nominal volts: half a digit of a cheap meter,
+	// and the moment under load at which it was read. Own choice.
+	voltErr = 0.012
+
+	leastErr = 0.01 // nobody at home reads better, whatever is stated
+)
+
+// readAfterS is when a meter is read after a load came on. Own choice.
+const readAfterS = 30
+
+// readings lists what was measured, in the order of the keys.
+func readings(p *setup.Parts) []reading {
+	var list []reading
+	for _, q := range []*setup.Parts{p, p.Original} {
+		if q == nil || q.Measured == nil {
+			continue
+		}
+		list = append(list, readingsOf(q, q != p)...)
+	}
+	return list
+}
+
+// readingsOf lists what was measured on one battery.
+func readingsOf(p *setup.Parts, original bool) []reading {
+	m := p.Measured
+	var list []reading
+	add := func(v setup.Value, r reading) {
+		if !v.Given {
+			return
+		}
+		r.key, r.value, r.original = v.Key, v, original
+		if !v.IsExact() { // limits: JCGM 100:2008, 4.3.7
+			r.stated, r.err = true, (v.High-v.Low)/2/math.Sqrt(3)
+			if !r.linear {
+				r.err /= v.Likely
+			}
+		}
+		if !r.linear {
+			r.err = max(r.err, leastErr)
+		}
+		list = append(list, r)
+	}
+	full := p.Pack.Charge.Assumed || p.Measured.RestVoltage.Given
+	add(m.RideTime, reading{name: "ride time by the clock", unit: "s", err: clockErr, gives: func(c *build.Built) float64 {
+		open := freshly(c, full)
+		out := ride.Run(&open, nil)
+		return out.ClockS
+	}})
+	if p.Bench == nil {
+		add(m.TopSpeed, reading{name: "top speed", unit: "m/s", err: paceErr, gives: func(c *build.Built) float64 {
+			return onTheFlat(c, full).SpeedMS
+		}})
+		if m.LoadedCurrent.Given && m.LoadedCurrent.Likely > 0 {
+			add(m.LoadedCurrent, reading{name: "amps while driving", unit: "A", err: clampErr, gives: func(c *build.Built) float64 {
+				return onTheFlat(c, full).BatteryA
+			}})
+		}
+		add(m.BlockedCurrent, reading{name: "amps with blocked wheels", unit: "A", err: blockedErr, gives: blockedA})
+		add(m.PullForce, reading{name: "force to pull it along", unit: "N", err: scaleErr, gives: func(c *build.Built) float64 {
+			return c.Vehicle.RollN + c.Vehicle.GradeN
+		}})
+	}
+	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
+	if p.Pack.Joined == "series" {
+		volts *= 2
+	}
+	amps := m.LoadedCurrent
+	add(m.LoadedVoltage, reading{name: "volts under load", unit: "V", linear: true, err: voltErr * volts, gives: func(c *build.Built) float64 {
+		loadA := amps.Likely
+		if !amps.Given {
+			loadA = onTheFlat(c, full).BatteryA
+		}
+		s := c.Pack.StateAt(c.StartCharge, c.PackC)
+		return voltsUnder(c.Pack, s, loadA, readAfterS)
+	}})
+	return list
+}
+
+// freshly is the case from a full battery, driven until something ends it:
+// times and speeds are taken so, whatever the battery holds today.
+func freshly(c *build.Built, full bool) ride.Case {
+	open := c.Case
+	open.WantedS = 0
+	if full {
+		open.StartCharge = 1
+	}
+	return open
+}
+
+// onTheFlat is level running with a full battery.
+func onTheFlat(c *build.Built, full bool) drive.Running {
+	level := freshly(c, full)
+	level.Vehicle.GradeN = 0
+	return drive.SteadyOn(level.Vehicle, level.Controller, level.Circuit(), level.AmbientC)
+}
+
+func blockedA(c *build.Built) float64 {
+	cold := c.Vehicle
+	cold.Motor.Thermal = drive.Thermal{}
+	return c.Hold(cold).BatteryA
+}
+
+// voltsUnder is what a battery shows some seconds after a load came on.
+func voltsUnder(m *battery.Model, s battery.State, amps, afterS float64) float64 {
+	const parts = 10
+	step := m.Over(afterS / parts)
+	tempC := s.TempC
+	for range parts {
+		step.Advance(&s, amps, tempC)
+	}
+	return m.TerminalV(&s, amps)
+}
+
+// scaled brings a value into the scale in which its errors are alike.
+func (r *reading) scaled(v float64) float64 {
+	if r.linear {
+		return v
+	}
+	return math.Log(v)
+}
+
+// back undoes scaled.
+func (r *reading) back(v float64) float64 {
+	if r.linear {
+		return v
+	}
+	return math.Exp(v)
+}
+
+// model foretells the readings of a point.
+func (e *engine) model(list []reading) draws.Model {
+	return func(_ int, z, out []float64) bool {
+		m, err := e.maker(z)
+		if err != nil {
+			return false
+		}
+		pick := e.world.Pick(z)
+		var now, was *build.Built
+		for i := range list {
+			r := &list[i]
+			b, c := m.now, &now
+			if r.original {
+				b, c = m.was, &was
+			}
+			if *c == nil {
+				if *c, err = b.Case(pick); err != nil {
+					return false
+				}
+			}
+			v := r.gives(*c)
+			if !r.linear && !(v > 0) {
+				return false
+			}
+			out[i] = r.scaled(v)
+		}
+		return true
+	}
+}
+
+// asRead are the readings as package draws takes them.
+func asRead(list []reading) []draws.Reading {
+	out := make([]draws.Reading, len(list))
+	for i := range list {
+		r := &list[i]
+		out[i] = draws.Reading{Value: r.scaled(r.value.Likely), Err: r.err}
+	}
+	return out
+}

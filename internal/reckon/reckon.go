@@ -1,0 +1,95 @@
+// Package reckon answers a setup: it draws every vehicle that the setup may
+// mean, weighs the draws by what was measured, has each computed and judged, and
+// counts what holds in how many of them.
+//
+// The way is straight: setup, world, draws, one case each, one outcome each, the
+// findings of each, shares and quantiles, the answer.
+package reckon
+
+import (
+	"fmt"
+	"runtime"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/setup"
+)
+
+// Options say how much is computed. The zero value is right for most uses.
+type Options struct {
+	Draws   int // vehicles drawn; 0 = [UsualDraws]
+	Workers int // goroutines; 0 = one for each processor. The answer does not depend on it
+}
+
+// How many vehicles are drawn, and how many of them are judged in full. With
+// 1024 draws the 10, 50 and 90 % points of time, speed and launch lie within 2 %
+// of those of a hundred thousand; with 256 a share is known to 3 points (one
+// standard error, at a half).
+const (
+	UsualDraws = 1024
+	MostDraws  = 1 << 20
+	mostJudged = 256
+)
+
+// inside is the share of the draws inside a printed range, and lowP and highP
+// its ends.
+const inside, lowP, highP = 0.8, 0.1, 0.9
+
+func (o Options) check() (Options, error) {
+	if o.Draws == 0 {
+		o.Draws = UsualDraws
+	}
+	if o.Draws < 16 || o.Draws > MostDraws {
+		return o, fmt.Errorf("packcheck: %d draws (want 16 to %d)", o.Draws, MostDraws)
+	}
+	if o.Workers <= 0 {
+		o.Workers = runtime.GOMAXPROCS(0)
+	}
+	return o, nil
+}
+
+// Assess answers a setup. What is not understood comes back as [setup.Faults];
+// any other error means that the numbers, although each possible, cannot be
+// computed together.
+func Assess(s *setup.Setup, o Options) (*answer.Assessment, error) {
+	o, err := o.check()
+	if err != nil {
+		return nil, err
+	}
+	if s == nil {
+		return nil, errNoSetup
+	}
+	e, err := newEngine(s)
+	if err != nil {
+		return nil, err
+	}
+	d, err := e.draw(o)
+	if err != nil {
+		return nil, err
+	}
+	t, err := e.compute(d, o)
+	if err != nil {
+		return nil, err
+	}
+	return e.answer(d, t)
+}
+
+// Representative is the case with every unknown at its median once all readings
+// are weighed: what traces are made of.
+func Representative(s *setup.Setup, o Options) (*Vehicle, error) {
+	o, err := o.check()
+	if err != nil {
+		return nil, err
+	}
+	if s == nil {
+		return nil, errNoSetup
+	}
+	e, err := newEngine(s)
+	if err != nil {
+		return nil, err
+	}
+	d, err := e.draw(o)
+	if err != nil {
+		return nil, err
+	}
+	return e.vehicle(d.median(e.world), nil, false)
+}

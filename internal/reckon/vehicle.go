@@ -1,0 +1,114 @@
+package reckon
+
+import (
+	"errors"
+	"slices"
+	"sync"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/build"
+	"example.org/packcheck/internal/judge"
+	"example.org/packcheck/internal/ride"
+	"example.org/packcheck/setup"
+)
+
+var errNoSetup = errors.New("packcheck: there is no setup to assess")
+
+// engine turns points of a setup's world into vehicles. Any number of
+// goroutines may use one.
+type engine struct {
+	world *setup.World
+	parts *setup.Parts // with every choice at its likeliest
+
+	candidates []candidate
+	slots      []int // place of each candidate's unknown in a point, -1 where there is none
+
+	mu     sync.Mutex
+	makers map[*setup.Parts]*maker
+}
+
+// maker makes the vehicles of one selection of the open choices.
+type maker struct {
+	parts    *setup.Parts
+	now, was *build.Builder // was is nil without an original
+	judge    *judge.Judge
+}
+
+func newEngine(s *setup.Setup) (*engine, error) {
+	w, err := s.World()
+	if err != nil {
+		return nil, err
+	}
+	e := &engine{world: w, parts: w.Likeliest(), makers: map[*setup.Parts]*maker{}}
+	e.candidates = candidates(e.parts)
+	for _, c := range e.candidates {
+		e.slots = append(e.slots, slices.Index(w.Keys(), c.key))
+	}
+	_, err = e.maker(make([]float64, w.Dims()))
+	return e, err
+}
+
+// maker returns the maker that the choices of a point select.
+func (e *engine) maker(z []float64) (*maker, error) {
+	p, err := e.world.Parts(z)
+	if err != nil {
+		return nil, err
+	}
+	e.mu.Lock()
+	defer e.mu.Unlock()
+	if m, ok := e.makers[p]; ok {
+		return m, nil
+	}
+	m := &maker{parts: p}
+	if m.now, err = build.New(p); err != nil {
+		return nil, err
+	}
+	if p.Original != nil {
+		if m.was, err = build.New(p.Original); err != nil {
+			return nil, err
+		}
+	}
+	if m.judge, err = judge.New(p); err != nil {
+		return nil, err
+	}
+	e.makers[p] = m
+	return m, nil
+}
+
+// Vehicle is one draw with everything that was computed of it.
+type Vehicle struct {
+	Now      *build.Built
+	Seen     ride.Seen
+	Original *build.Built // nil without one
+	Was      *ride.Seen
+	Judged   *judge.Judged // nil where it was not judged
+}
+
+// vehicle computes one point of the world, and judges it when asked to.
+func (e *engine) vehicle(z []float64, conflict *answer.Conflict, judged bool) (*Vehicle, error) {
+	m, err := e.maker(z)
+	if err != nil {
+		return nil, err
+	}
+	pick := e.world.Pick(z)
+	v := &Vehicle{}
+	if v.Now, err = m.now.Case(pick); err != nil {
+		return nil, err
+	}
+	v.Seen = ride.See(&v.Now.Case)
+	if m.was != nil {
+		if v.Original, err = m.was.Case(pick); err != nil {
+			return nil, err
+		}
+		was := ride.See(&v.Original.Case)
+		v.Was = &was
+	}
+	if !judged {
+		return v, nil
+	}
+	if err := m.now.WithThinnest(v.Now); err != nil {
+		return nil, err
+	}
+	v.Judged, err = m.judge.Case(judge.Case{Now: v.Now, Seen: v.Seen, Original: v.Original, Was: v.Was, Conflict: conflict})
+	return v, err
+}

@@ -1,0 +1,60 @@
+package ride
+
+import "example.org/packcheck/drive"
+
+// Seen is everything that one case comes to: steady running, one launch,
+// blocked wheels, the outing as it was wanted and the outing as long as it
+// lasts.
+type Seen struct {
+	Case    *Case
+	Steady  drive.Running
+	Launch  drive.LaunchResult
+	Blocked drive.Blocked // wheels held, windings cold
+	Outing  Outcome
+	Lasts   Outcome // without a wanted time; the same as Outing where nothing was wanted or it ended sooner
+}
+
+// See evaluates a case. It allocates nothing but what it returns.
+func See(c *Case) Seen {
+	r := Evaluate(c)
+	s := Seen{Case: c, Steady: r.Steady, Launch: r.Launch, Outing: r.Outing, Lasts: r.Outing}
+	if r.Outing.EndedBy == WantedReached {
+		open := *c
+		open.WantedS = 0
+		s.Lasts = Run(&open, nil)
+	}
+	if c.Load.Kind == NoLoad {
+		cold := c.Vehicle
+		cold.Motor.Thermal = drive.Thermal{} // the currents need no heat, which takes longest
+		s.Blocked = c.Hold(cold)
+	}
+	return s
+}
+
+// Hold blocks the wheels of a vehicle on the pack and path of the case.
+func (c *Case) Hold(v drive.Vehicle) drive.Blocked {
+	return drive.BlockedWheels(v, c.Controller, c.Circuit(), drive.HeatState{WindingC: c.AmbientC, CaseC: c.AmbientC}, c.AmbientC)
+}
+
+// stuckS is the time within which a vehicle that comes to a stand counts as
+// never having run.
+const stuckS = 60
+
+// Stuck reports whether the vehicle does not get going at all, or only with its
+// wheels spinning.
+func (s *Seen) Stuck() bool {
+	return s.Case.Load.Kind == NoLoad &&
+		(s.Steady.Slipping || s.Launch.Slipped && s.Launch.To90S == 0 || s.Lasts.EndedBy == CannotMove && s.Lasts.PedalS < stuckS)
+}
+
+// BurntC is where a motor's temperature stops being followed: beyond it the
+// insulation is gone and the figure would only pretend. Own choice.
+const BurntC = 250
+
+// Burnt reports whether the motors burn out on the way.
+func (s *Seen) Burnt() bool { return s.Case.Load.Kind == NoLoad && s.Lasts.WindingC > BurntC }
+
+// LastingA is the pack's current that warms pack, wire and joints: running
+// steadily, or what the outing comes to with launches and pauses where that is
+// more.
+func (s *Seen) LastingA() float64 { return max(s.Steady.BatteryA, s.Lasts.RMSA) }
