@@ -59,7 +59,7 @@ func situations() []judged {
 		{"a ramp alone", launch("ramp", func(*drive.LaunchCheck) {}), levels{drive.CodeRampBoundsNothing: answer.Watch}},
 		{"a ramp alone on a weak pack", launch("ramp", func(k *drive.LaunchCheck) { k.Case.Limits.PackA = 50 }), levels{drive.CodeRampBoundsNothing: answer.FixFirst}},
 		{"a ramp and a limit", launch("ramp-and-limit", func(*drive.LaunchCheck) {}), nil},
-		{"two soft starts", launch(drive.CodeTwoSoftStarts, func(*drive.LaunchCheck) {}), levels{drive.CodeTwoSoftStarts: answer.Watch, drive.CodeRampBoundsNothing: answer.Watch}},
+		{"two soft starts", launch("two-ramps", func(*drive.LaunchCheck) {}), levels{drive.CodeTwoSoftStarts: answer.Watch, drive.CodeRampBoundsNothing: answer.Watch}},
 		{"wheelspin", launch("wheelspin", func(*drive.LaunchCheck) {}), levels{drive.CodeWheelsSpin: answer.Watch}},
 		{"too steep", launch("slope", func(k *drive.LaunchCheck) { k.Case.GradeN = 300 }), levels{drive.CodeCannotStart: answer.FixFirst}},
 		{"steep and slippery", launch("slope", func(k *drive.LaunchCheck) { k.Case.GripN = 40 }), levels{drive.CodeSpinsOnTheSpot: answer.FixFirst}},

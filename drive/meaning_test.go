@@ -243,7 +243,7 @@ func TestNothingIsFoundByAHair(t *testing.T) {
 		"converter": func(x float64) []answer.Finding {
 			return drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: limit}, LaunchA: limit * x}.Findings()
 		},
-		"reversal": func(x float64) []answer.Finding {
+		"reversing": func(x float64) []answer.Finding {
 			return drive.ReversalCheck{Reversal: drive.Reversal{MotorA: limit * x}, BlockedA: limit}.Findings()
 		},
 		"blocked": func(x float64) []answer.Finding {
