@@ -23,6 +23,11 @@ type Blocked struct {
 	ReachesLimit bool
 	HeatKnown    bool
 	CaseC        float64 // the motor's case at that moment
+
+	// BearableA is the motor-side current that the winding stands for ten seconds
+	// when a limit holds it there, with no heat leaving the winding, so on the low
+	// side; 0 where HeatKnown is false.
+	BearableA float64
 }
 
 // BlockedWheels works out the circuit with speed zero, currents as V/R unless
@@ -54,8 +59,24 @@ func BlockedWheels(v Vehicle, c Controller, p PackCircuit, start HeatState, ambi
 	if t := v.Motor.Thermal; t.Known() && t.LimitC > 0 {
 		b.HeatKnown = true
 		b.ToLimitS, b.CaseC, b.ReachesLimit = q.stands(v, start, ambientC)
+		b.BearableA = v.bearableA(start.WindingC, blockedFixS)
 	}
 	return b
+}
+
+// bearableA returns the constant motor-side current that takes the windings
+// from windingC to their limit in so many seconds. With resistance in
+// proportion to z + T, C dT/dt = I^2 R gives
+//
+//	I^2 = C (z + T)/(R t) ln((z + limit)/(z + T))
+func (v Vehicle) bearableA(windingC, seconds float64) float64 {
+	t := v.Motor.Thermal
+	if windingC >= t.LimitC {
+		return 0
+	}
+	from := copperZeroC + windingC
+	joule := t.WindingJPerK * from * math.Log((copperZeroC+t.LimitC)/from)
+	return v.chains() * math.Sqrt(joule/(v.Motor.OhmAt(windingC)*seconds))
 }
 
 // stalled is the circuit with the motors at rest.

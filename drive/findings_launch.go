@@ -6,6 +6,23 @@ import (
 	"example.org/packcheck/answer"
 )
 
+// What the checks of a launch find.
+const (
+	CodeLaunchUnknown            = "launch-unknown"
+	CodeLaunchOverPack           = "launch-over-pack"
+	CodeLaunchOverJoint          = "launch-over-joint"
+	CodeLaunchOverSwitch         = "launch-over-switch"
+	CodeLaunchOverControllerPeak = "launch-over-controller-peak"
+	CodeLaunchOverController     = "launch-over-controller" // over the lasting rating
+	CodeRampBoundsNothing        = "ramp-bounds-nothing"
+	CodeTwoSoftStarts            = "two-soft-starts"
+	CodeSpinsOnTheSpot           = "spins-on-the-spot"
+	CodeCannotStart              = "cannot-start"
+	CodeStallsSoon               = "stalls-soon"
+	CodeWheelsSpin               = "wheels-spin"
+	CodeToothLoad                = "tooth-load"
+)
+
 // LaunchCheck is a launch and what to hold it against.
 type LaunchCheck struct {
 	Case     LaunchCase // with its Limits
@@ -33,9 +50,11 @@ const (
 func (k LaunchCheck) Findings() []answer.Finding {
 	if k.Result.Incomplete {
 		return []answer.Finding{{
-			Code: "launch-unknown", Level: answer.FixFirst, Source: srcOwn,
-			Title:  "How hard the launch hits is not known: it could not be computed.",
-			Advice: "Check the motor, gear and mass figures of the setup.",
+			Code: CodeLaunchUnknown, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Source: srcOwn,
+			Reads: answer.AsUnknown, Change: answer.LookUp,
+			Decides: []string{answer.KeyMotorsWindingResistance, answer.KeyMotorsTorqueConstant, answer.KeyGearsRatio, answer.KeyVehicleMass},
+			Title:   "How hard the launch hits is not known: it could not be computed.",
+			Advice:  "Check the motor, gear and mass figures of the setup.",
 		}}
 	}
 	var out []answer.Finding
@@ -50,28 +69,74 @@ func (k LaunchCheck) over() []answer.Finding {
 	var out []answer.Finding
 	r, l := &k.Result, &k.Case.Limits
 	for _, p := range [...]struct {
-		code, part, advice string
-		peakA, limitA, s   float64
+		code             string
+		item             answer.Item
+		key              string // of the limit
+		part, advice     string
+		change           answer.Change
+		peakA, limitA, s float64
 	}{
-		{"launch-over-pack", "the pack gives at most", currentLimit(l.PackA) + " Without one this pack may switch off at the start, and wears out fast.", r.PeakBatteryA, l.PackA, r.Above.PackS},
-		{"launch-over-joint", "a joint stands", "Fit connectors made for the launch current, or limit the current.", r.PeakBatteryA, l.JointA, r.Above.JointS},
-		{"launch-over-switch", "the switch is made for", "Let a controller do the switching, or fit a switch made for motors on direct current.", r.PeakBatteryA, l.SwitchA, r.Above.SwitchS},
-		{"launch-over-controller-peak", "the controller stands", "Use a larger controller, or one that limits the current below its own peak.", r.PeakMotorA, l.ControllerPeakA, r.Above.ControllerPeakS},
-		{"launch-over-controller", "the controller's lasting limit is", "Look up the controller's peak rating: it must be above the launch current.", r.PeakMotorA, l.ControllerContinuousA, r.Above.ControllerContinuousS},
+		{
+			CodeLaunchOverPack, answer.Battery, answer.KeyPackMaxCurrent, "the pack gives at most",
+			currentLimit(l.PackA) + " Without one this pack may switch off at the start, and wears out fast.",
+			answer.LimitCurrent, r.PeakBatteryA, l.PackA, r.Above.PackS,
+		},
+		{
+			CodeLaunchOverJoint, answer.Wire, answer.KeyWireJoint, "a joint stands",
+			"Fit connectors made for the launch current, or limit the current.",
+			answer.FitJoint, r.PeakBatteryA, l.JointA, r.Above.JointS,
+		},
+		{
+			CodeLaunchOverSwitch, answer.Pedal, answer.KeyControllerContinuousCurrent, "the switch is made for",
+			"Let a controller do the switching, or fit a switch made for motors on direct current.",
+			answer.LimitCurrent, r.PeakBatteryA, l.SwitchA, r.Above.SwitchS,
+		},
+		{
+			CodeLaunchOverControllerPeak, answer.Board, answer.KeyControllerPeakCurrent, "the controller stands",
+			largerController, answer.LimitCurrent, r.PeakMotorA, l.ControllerPeakA, r.Above.ControllerPeakS,
+		},
+		{
+			CodeLaunchOverController, answer.Board, answer.KeyControllerContinuousCurrent, "the controller's lasting limit is",
+			"Look up the controller's peak rating: it must be above the launch current.",
+			answer.LookUp, r.PeakMotorA, l.ControllerContinuousA, r.Above.ControllerContinuousS,
+		},
 	} {
-		if p.limitA <= 0 || p.peakA <= p.limitA {
+		if p.limitA <= 0 || !over(p.peakA, p.limitA) {
 			continue
 		}
-		level := answer.FixFirst
-		if p.s < briefS && p.peakA < briefOver*p.limitA || p.code == "launch-over-controller" && l.ControllerPeakA >= p.peakA {
-			level = answer.Watch
-		}
-		out = append(out, answer.Finding{
-			Code: p.code, Level: level, Source: srcRating, Unit: "A", Found: p.peakA, Limit: p.limitA, Advice: p.advice,
+		f := answer.Finding{
+			Code: p.code, Level: answer.FixFirst, Topic: answer.TopicLaunch, Item: p.item, Source: srcRating,
+			Unit: "A", Found: p.peakA, Limit: p.limitA, Advice: p.advice, Change: p.change, Decides: []string{p.key},
 			Title: fmt.Sprintf("The launch takes %.0f A; %s %.0f A%s.", p.peakA, p.part, p.limitA, lasting(p.s)),
-		})
+		}
+		if f.Change == answer.LimitCurrent {
+			f.LimitA = p.limitA
+		}
+		if !longer(p.s, briefS) && !over(p.peakA, briefOver*p.limitA) {
+			f.Level = answer.Watch
+		}
+		if p.code == CodeLaunchOverController && l.ControllerPeakA > 0 {
+			k.knownPeak(&f)
+		}
+		f.Harm = wearOrPart(f.Level)
+		out = append(out, f)
 	}
 	return out
+}
+
+const largerController = "Use a larger controller, or one that limits the current below its own peak."
+
+// knownPeak settles what is over a controller's lasting rating by its peak
+// rating: nothing is left to be looked up.
+func (k LaunchCheck) knownPeak(f *answer.Finding) {
+	peakA := k.Case.Limits.ControllerPeakA
+	f.Decides = append(f.Decides, answer.KeyControllerPeakCurrent)
+	if over(f.Found, peakA) {
+		f.Change, f.LimitA, f.Advice = answer.LimitCurrent, peakA, largerController
+		return
+	}
+	f.Level, f.Change = answer.Watch, answer.ChangeNone
+	f.Advice = "Its peak rating allows that for seconds: pause between hard starts."
 }
 
 // currentLimit advises a limit that spares a part.
@@ -97,21 +162,28 @@ func (k LaunchCheck) bounds() []answer.Finding {
 	c := &k.Case
 	ramped := c.RampS > 0 || c.ModuleRampS > 0
 	if ramped && c.LimitA == 0 {
-		level := answer.Watch
-		if l := c.Limits; l.PackA > 0 && k.BlockedA > l.PackA || l.ControllerPeakA > 0 && k.BlockedA > l.ControllerPeakA {
-			level = answer.FixFirst
+		f := answer.Finding{
+			Code: CodeRampBoundsNothing, Level: answer.Watch, Topic: answer.TopicLaunch, Item: answer.Board, Source: srcMotorLaw,
+			Unit: "A", Found: k.BlockedA, Limit: k.Result.PeakMotorA, Change: answer.LimitCurrent,
+			Decides: []string{answer.KeyControllerCurrentLimit},
+			Title:   fmt.Sprintf("The soft start does not bound the current: %.0f A at a free launch, but %.0f A once the wheels are blocked.", k.Result.PeakMotorA, k.BlockedA),
+			Advice:  "Fit a controller with a current limit. Without one only the resistance of windings, wires and pack bounds the current.",
 		}
-		out = append(out, answer.Finding{
-			Code: "ramp-bounds-nothing", Level: level, Source: srcMotorLaw, Unit: "A", Found: k.BlockedA, Limit: k.Result.PeakMotorA,
-			Title:  fmt.Sprintf("The soft start does not bound the current: %.0f A at a free launch, but %.0f A once the wheels are blocked.", k.Result.PeakMotorA, k.BlockedA),
-			Advice: "Fit a controller with a current limit. Without one only the resistance of windings, wires and pack bounds the current.",
-		})
+		for _, limitA := range [...]float64{c.Limits.PackA, c.Limits.ControllerPeakA} {
+			if limitA > 0 && over(k.BlockedA, limitA) && (f.LimitA == 0 || limitA < f.LimitA) {
+				f.Level, f.LimitA = answer.FixFirst, limitA
+			}
+		}
+		f.Harm = wearOrPart(f.Level)
+		out = append(out, f)
 	}
 	if c.RampS > 0 && c.ModuleRampS > 0 {
 		out = append(out, answer.Finding{
-			Code: "two-soft-starts", Level: answer.Watch, Source: srcMotorLaw, Unit: "s", Found: min(c.RampS, c.ModuleRampS), Limit: max(c.RampS, c.ModuleRampS),
-			Title:  "Two soft starts stand in a row: one in the pack's module, one in the controller.",
-			Advice: "Switch one of them off. With both the slower one decides, and the controller may restart or give up while its supply is held down.",
+			Code: CodeTwoSoftStarts, Level: answer.Watch, Topic: answer.TopicLaunch, Item: answer.Board, Source: srcMotorLaw,
+			Unit: "s", Found: min(c.RampS, c.ModuleRampS), Limit: max(c.RampS, c.ModuleRampS), Reads: answer.AsTold,
+			Decides: []string{answer.KeyControllerRamp, answer.KeyCutoffModuleRamp},
+			Title:   "Two soft starts stand in a row: one in the pack's module, one in the controller.",
+			Advice:  "Switch one of them off. With both the slower one decides, and the controller may restart or give up while its supply is held down.",
 		})
 	}
 	return out
@@ -121,31 +193,34 @@ func (k LaunchCheck) bounds() []answer.Finding {
 func (k LaunchCheck) going() []answer.Finding {
 	r, c := &k.Result, &k.Case
 	resistN := c.RollN + c.GradeN
+	stuck := answer.Finding{
+		Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Source: srcMotorLaw, Unit: "N",
+		Change: answer.LoadLess, Habit: answer.HabitFirmGround, Decides: []string{answer.KeyVehicleGround, answer.KeyVehicleSlope},
+	}
 	switch {
 	case !r.Moved && r.Slipped:
-		return []answer.Finding{{
-			Code: "spins-on-the-spot", Level: answer.FixFirst, Source: srcMotorLaw, Unit: "N", Found: resistN, Limit: c.GripN,
-			Title:  "The driven wheels spin on the spot: this ground and slope ask for more push than they can hold.",
-			Advice: "Keep to firmer or flatter ground.",
-		}}
+		stuck.Code, stuck.Found, stuck.Limit = CodeSpinsOnTheSpot, resistN, c.GripN
+		stuck.Title = "The driven wheels spin on the spot: this ground and slope ask for more push than they can hold."
+		stuck.Advice = "Keep to firmer or flatter ground."
+		return []answer.Finding{stuck}
 	case !r.Moved:
-		return []answer.Finding{{
-			Code: "cannot-start", Level: answer.FixFirst, Source: srcMotorLaw, Unit: "N", Found: r.PeakWheelN, Limit: resistN,
-			Title:  "It cannot start on this ground and slope: the motors stand as good as blocked and heat up.",
-			Advice: "Keep to easier ground and slopes. A current limit that is set too low can also be the reason.",
-		}}
+		stuck.Code, stuck.Item, stuck.Found, stuck.Limit, stuck.Want = CodeCannotStart, answer.Motors, r.PeakWheelN, resistN, answer.Above
+		stuck.Title = "It cannot start on this ground and slope: the motors stand as good as blocked and heat up."
+		stuck.Advice = "Keep to easier ground and slopes. A current limit that is set too low can also be the reason."
+		return []answer.Finding{stuck}
 	}
 	var out []answer.Finding
 	if r.SteadyMS == 0 && !r.Slipped {
-		out = append(out, answer.Finding{
-			Code: "stalls-soon", Level: answer.FixFirst, Source: srcMotorLaw, Unit: "A", Found: r.SteadyBatteryA, Limit: r.EndBatteryA,
-			Title:  "It starts but soon stands still: slope or ground become too much for it as the battery tires.",
-			Advice: "Keep to easier ground and slopes.",
-		})
+		stuck.Code, stuck.Item, stuck.Unit, stuck.Reads = CodeStallsSoon, answer.Motors, "A", answer.AsTold
+		stuck.Found, stuck.Limit = r.SteadyBatteryA, r.EndBatteryA
+		stuck.Title = "It starts but soon stands still: slope or ground become too much for it as the battery tires."
+		stuck.Advice = "Keep to easier ground and slopes."
+		out = append(out, stuck)
 	}
 	if r.Slipped {
 		out = append(out, answer.Finding{
-			Code: "wheels-spin", Level: answer.Watch, Source: srcMotorLaw, Unit: "N", Found: r.PeakWheelN, Limit: c.GripN,
+			Code: CodeWheelsSpin, Level: answer.Watch, Topic: answer.TopicLaunch, Source: srcMotorLaw, Gravity: -1,
+			Unit: "N", Found: r.PeakWheelN, Limit: c.GripN, Decides: []string{answer.KeyVehicleGround},
 			Title:  "The driven wheels spin at the start.",
 			Advice: "A soft start or a current limit ends it. Spinning spares the gears a little, but it wears the wheels and digs into grass.",
 		})
@@ -158,22 +233,30 @@ func (k LaunchCheck) teeth() []answer.Finding {
 	if k.Original == nil || k.Original.Incomplete {
 		return nil
 	}
-	return toothLoad(k.Result.PeakPinionNM, k.Original.PeakPinionNM, answer.Finding{
-		Code: "tooth-load", Title: "Starting loads the gears to %.1f times the original.",
+	return toothLoad(toothPair{k.Result.PeakPinionNM, k.Original.PeakPinionNM, k.Result.PeakMotorA}, answer.Finding{
+		Code: CodeToothLoad, Title: "Starting loads the gears to %.1f times the original.",
 		Advice: "Fit a current limit or a soft start: plastic teeth strip without warning.",
 	})
 }
 
+// toothPair is one pinion's torque, that of the original, and the motor-side
+// current that makes the first.
+type toothPair struct{ nm, originalNM, motorA float64 }
+
 // toothLoad judges one pinion's torque against the original's, with the words
 // of f; its title takes the ratio.
-func toothLoad(nm, originalNM float64, f answer.Finding) []answer.Finding {
-	if !(originalNM > 0) || nm <= toothWatch*originalNM {
+func toothLoad(p toothPair, f answer.Finding) []answer.Finding {
+	if !(p.originalNM > 0) || !over(p.nm, toothWatch*p.originalNM) {
 		return nil
 	}
-	f.Level, f.Source, f.Unit, f.Found, f.Limit = answer.Watch, srcOwn, "x", nm/originalNM, toothWatch
-	if f.Found > toothFix {
+	f.Level, f.Source, f.Unit, f.Found, f.Limit = answer.Watch, srcOwn, "x", p.nm/p.originalNM, toothWatch
+	if over(f.Found, toothFix) {
 		f.Level = answer.FixFirst
 	}
+	f.Harm, f.Topic, f.Item, f.Change = wearOrPart(f.Level), answer.TopicLaunch, answer.Gears, answer.LimitCurrent
+	// Torque falls faster than the current that also turns the motor itself, so
+	// current in proportion to torque is on the low side.
+	f.LimitA = p.motorA * toothWatch / f.Found
 	f.Title = fmt.Sprintf(f.Title, f.Found)
 	return []answer.Finding{f}
 }

@@ -7,6 +7,18 @@ import (
 	"example.org/packcheck/answer"
 )
 
+// What the checks of motors find.
+const (
+	CodeBlockedOverPack       = "blocked-over-pack"
+	CodeBlockedOverController = "blocked-over-controller"
+	CodeBlockedOverSwitch     = "blocked-over-switch"
+	CodeBlockedHeatUnknown    = "blocked-heat-unknown"
+	CodeBlockedHeat           = "blocked-heat"
+	CodeToothLoadBlocked      = "tooth-load-blocked"
+	CodeMotorHot              = "motor-hot"
+	CodePlasticSoftens        = "plastic-softens"
+)
+
 // Seconds that a winding must stand blocked wheels: long enough for an adult to
 // notice and for a child to be told to lift the foot. Own choice.
 const (
@@ -31,18 +43,23 @@ func (k BlockedCheck) Findings() []answer.Finding {
 func (k BlockedCheck) current() []answer.Finding {
 	var out []answer.Finding
 	for _, p := range [...]struct {
-		code, part string
-		a, limitA  float64
+		code      string
+		item      answer.Item
+		key       string // of the limit
+		part      string
+		a, limitA float64
 	}{
-		{"blocked-over-pack", "the pack gives at most", k.Blocked.BatteryA, k.Limits.PackA},
-		{"blocked-over-controller", "the controller stands", k.Blocked.MotorA, k.Limits.ControllerPeakA},
-		{"blocked-over-switch", "the switch is made for", k.Blocked.BatteryA, k.Limits.SwitchA},
+		{CodeBlockedOverPack, answer.Battery, answer.KeyPackMaxCurrent, "the pack gives at most", k.Blocked.BatteryA, k.Limits.PackA},
+		{CodeBlockedOverController, answer.Board, answer.KeyControllerPeakCurrent, "the controller stands", k.Blocked.MotorA, k.Limits.ControllerPeakA},
+		{CodeBlockedOverSwitch, answer.Pedal, answer.KeyControllerContinuousCurrent, "the switch is made for", k.Blocked.BatteryA, k.Limits.SwitchA},
 	} {
-		if p.limitA <= 0 || p.a <= p.limitA {
+		if p.limitA <= 0 || !over(p.a, p.limitA) {
 			continue
 		}
 		out = append(out, answer.Finding{
-			Code: p.code, Level: answer.FixFirst, Source: srcRating, Unit: "A", Found: p.a, Limit: p.limitA,
+			Code: p.code, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Item: p.item, Source: srcRating,
+			Unit: "A", Found: p.a, Limit: p.limitA, Change: answer.LimitCurrent, LimitA: p.limitA,
+			Habit: answer.HabitLetGo, Decides: []string{p.key},
 			Title:  fmt.Sprintf("Blocked wheels draw %.0f A; %s %.0f A.", p.a, p.part, p.limitA),
 			Advice: currentLimit(p.limitA),
 		})
@@ -50,48 +67,52 @@ func (k BlockedCheck) current() []answer.Finding {
 	return out
 }
 
+// motorHeatKeys are what the warming of a motor hangs on.
+func motorHeatKeys() []string {
+	return []string{answer.KeyMotorsCan, answer.KeyMotorsWindingResistance}
+}
+
 func (k BlockedCheck) heat() []answer.Finding {
 	b := k.Blocked
+	f := answer.Finding{
+		Topic: answer.TopicLaunch, Item: answer.Motors, Source: srcClass, Gravity: -1,
+		Habit: answer.HabitLetGo, Decides: motorHeatKeys(), Advice: answer.HabitLetGo,
+	}
 	switch {
 	case !b.HeatKnown:
-		return []answer.Finding{{
-			Code: "blocked-heat-unknown", Level: answer.Watch, Source: srcClass, Unit: "A", Found: b.PerMotorA,
-			Title:  fmt.Sprintf("Blocked wheels draw %.0f A in each motor; how long it stands that is not known.", b.PerMotorA),
-			Advice: "Let go of the pedal at once when the vehicle does not move.",
-		}}
+		f.Code, f.Level, f.Unit, f.Found, f.Reads = CodeBlockedHeatUnknown, answer.Watch, "A", b.PerMotorA, answer.AsTold
+		f.Title = fmt.Sprintf("Blocked wheels draw %.0f A in each motor; how long it stands that is not known.", b.PerMotorA)
+		return []answer.Finding{f}
 	case !b.ReachesLimit:
 		return nil
 	}
-	level := answer.Fine
-	if b.ToLimitS < blockedWatchS {
-		level = answer.Watch
+	f.Code, f.Unit, f.Found, f.Limit, f.Want = CodeBlockedHeat, "s", b.ToLimitS, blockedWatchS, answer.Above
+	f.Title = fmt.Sprintf("Blocked wheels overheat a motor in about %.0f s: its winding reaches the limit of its insulation.", math.Max(1, b.ToLimitS))
+	if shorter(b.ToLimitS, blockedWatchS) {
+		f.Level = answer.Watch
 	}
 	// The vehicle survived with its original: what is no worse than that is no
 	// change for the worse. Where the original is not known, it may be one.
-	worse := k.Original == nil || !k.Original.ReachesLimit || b.ToLimitS < blockedWorse*k.Original.ToLimitS
-	if b.ToLimitS < blockedFixS && worse {
-		level = answer.FixFirst
-	}
-	advice := "Let go of the pedal at once when the vehicle does not move."
-	if level == answer.FixFirst {
-		limit := "Fit a controller with a current limit: half the current gives four times as long."
+	worse := k.Original == nil || !k.Original.ReachesLimit || shorter(b.ToLimitS, blockedWorse*k.Original.ToLimitS)
+	if shorter(b.ToLimitS, blockedFixS) && worse {
+		f.Level, f.Limit = answer.FixFirst, blockedFixS
+		f.Change, f.LimitA = answer.LimitCurrent, b.BearableA
+		f.Advice = "Fit a controller with a current limit: half the current gives four times as long."
 		if k.LimitA > 0 {
-			limit = "Lower the current limit: half the current gives four times as long."
+			f.Advice = "Lower the current limit: half the current gives four times as long."
 		}
-		advice = limit + " Even then let go of the pedal at once when the vehicle does not move."
+		f.Advice += " Even then let go of the pedal at once when the vehicle does not move."
 	}
-	return []answer.Finding{{
-		Code: "blocked-heat", Level: level, Source: srcClass, Unit: "s", Found: b.ToLimitS, Limit: blockedFixS, Advice: advice,
-		Title: fmt.Sprintf("Blocked wheels overheat a motor in about %.0f s: its winding reaches the limit of its insulation.", math.Max(1, b.ToLimitS)),
-	}}
+	f.Harm = wearOrPart(f.Level)
+	return []answer.Finding{f}
 }
 
 func (k BlockedCheck) teeth() []answer.Finding {
 	if k.Original == nil {
 		return nil
 	}
-	return toothLoad(k.Blocked.PinionNM, k.Original.PinionNM, answer.Finding{
-		Code: "tooth-load-blocked", Title: "Blocked wheels load the gears to %.1f times the original.",
+	return toothLoad(toothPair{k.Blocked.PinionNM, k.Original.PinionNM, k.Blocked.MotorA}, answer.Finding{
+		Code: CodeToothLoadBlocked, Title: "Blocked wheels load the gears to %.1f times the original.",
 		Advice: "Fit a current limit: plastic teeth strip without warning.",
 	})
 }
@@ -108,29 +129,33 @@ const nearLimitK = 15
 // Findings judges a motor's temperature at the end of an outing.
 func (k HeatCheck) Findings() []answer.Finding {
 	var out []answer.Finding
-	if above := k.State.WindingC - k.LimitC; k.LimitC > 0 && above > -nearLimitK {
-		f := answer.Finding{
-			Code: "motor-hot", Level: answer.Watch, Source: srcClass, Unit: "degC", Found: k.State.WindingC, Limit: k.LimitC,
-			Title:  "The motor windings end near their heat limit.",
-			Advice: "Make pauses, above all after slopes and long grass.",
-		}
-		if above > 0 {
+	hot := answer.Finding{
+		Level: answer.Watch, Topic: answer.TopicRide, Item: answer.Motors, Unit: "degC", Gravity: 1,
+		Change: answer.LoadLess, Habit: answer.HabitPauses, Decides: motorHeatKeys(),
+	}
+	if k.LimitC > 0 && hotter(k.State.WindingC, k.LimitC-nearLimitK) {
+		f := hot
+		f.Code, f.Source, f.Found, f.Limit = CodeMotorHot, srcClass, k.State.WindingC, k.LimitC
+		f.Title = "The motor windings end near their heat limit."
+		f.Advice = answer.HabitPauses
+		if hotter(k.State.WindingC, k.LimitC) {
 			f.Level = answer.FixFirst
 			f.Title = "The motor windings end above their heat limit."
-			f.Advice = "Drive shorter, on easier ground or at less voltage. " + lifeWords(LifeShare(above))
+			f.Advice = "Drive shorter, on easier ground or at less voltage. " + lifeWords(LifeShare(k.State.WindingC-k.LimitC))
 		}
+		f.Harm = wearOrPart(f.Level)
 		out = append(out, f)
 	}
-	if k.State.CaseC > PlasticSoftensC {
-		level := answer.Watch
-		if k.State.CaseC > PlasticSoftC {
-			level = answer.FixFirst
+	if hotter(k.State.CaseC, PlasticSoftensC) {
+		f := hot
+		f.Code, f.Source, f.Found, f.Limit = CodePlasticSoftens, srcPlastic, k.State.CaseC, PlasticSoftensC
+		if hotter(k.State.CaseC, PlasticSoftC) {
+			f.Level, f.Limit = answer.FixFirst, PlasticSoftC
 		}
-		out = append(out, answer.Finding{
-			Code: "plastic-softens", Level: level, Source: srcPlastic, Unit: "degC", Found: k.State.CaseC, Limit: PlasticSoftensC,
-			Title:  "The motor case gets hot enough to soften plastic: its own end and the gears beside it suffer.",
-			Advice: "Drive shorter, pause longer, or use less voltage.",
-		})
+		f.Harm = wearOrPart(f.Level)
+		f.Title = "The motor case gets hot enough to soften plastic: its own end and the gears beside it suffer."
+		f.Advice = "Drive shorter, pause longer, or use less voltage."
+		out = append(out, f)
 	}
 	return out
 }

@@ -8,6 +8,17 @@ import (
 	"example.org/packcheck/answer"
 )
 
+// What the checks of board, contacts, converter, plug and reversal find.
+const (
+	CodeBoardVoltsUnknown     = "board-volts-unknown"
+	CodeBoardOvervoltage      = "board-overvoltage"
+	CodeContactsMayWeld       = "contacts-may-weld"
+	CodeConverterLimitUnknown = "converter-limit-unknown"
+	CodeConverterTooSmall     = "converter-too-small"
+	CodePlugInSpark           = "plug-in-spark"
+	CodeReversal              = "reversal"
+)
+
 // designMargin is how far above a vehicle's design voltage its parts may be
 // taken to be made for, where they print nothing: a 12 V lead-acid block
 // reaches 14.7 V on its charger. Common practice, no published source.
@@ -38,59 +49,74 @@ func (b BoardCheck) seenV() float64 {
 }
 
 func (b BoardCheck) volts() []answer.Finding {
-	limit, source, part, stands := b.WeakestV, srcRating, "the weakest part", "it stands"
-	if m := b.Controller.MaxV; m > 0 && (limit == 0 || m < limit) {
-		limit, part = m, "the controller"
+	f := answer.Finding{
+		Code: CodeBoardOvervoltage, Topic: answer.TopicLaunch, Item: answer.Board, Source: srcRating, Unit: "V",
+		Found: b.seenV(), Limit: b.WeakestV, Decides: []string{answer.KeyVehicleWeakestPartVoltage},
 	}
-	guessed := limit == 0 && b.DesignV > 0
+	part, stands := "the weakest part", "it stands"
+	if m := b.Controller.MaxV; m > 0 && (f.Limit == 0 || m < f.Limit) {
+		f.Limit, part, f.Decides = m, "the controller", []string{answer.KeyControllerMaxVoltage}
+	}
+	guessed := f.Limit == 0 && b.DesignV > 0
 	if guessed {
-		limit, source, part = b.DesignV*designMargin, srcOwn, fmt.Sprintf("a %.3g V vehicle", b.DesignV)
+		f.Limit, f.Source, part = b.DesignV*designMargin, srcOwn, fmt.Sprintf("a %.3g V vehicle", b.DesignV)
+		f.Decides = append(f.Decides, answer.KeyVehicleDesignVoltage)
 		stands = "its parts are taken to stand"
 	}
-	seen := b.seenV()
-	if limit == 0 {
-		return []answer.Finding{{
-			Code: "board-volts-unknown", Level: answer.Watch, Source: srcOwn, Unit: "V", Found: seen,
-			Title:  fmt.Sprintf("What voltage the vehicle's electrics stand is not known: they get %.1f V from the full pack.", seen),
-			Advice: "Read the volts printed on board, capacitors and relays before plugging in.",
-		}}
+	if f.Limit == 0 {
+		f.Code, f.Level, f.Harm, f.Source, f.Reads, f.Change = CodeBoardVoltsUnknown, answer.Watch, answer.House, srcOwn, answer.AsTold, answer.LookUp
+		f.Decides = append(f.Decides, answer.KeyControllerMaxVoltage)
+		f.Title = fmt.Sprintf("What voltage the vehicle's electrics stand is not known: they get %.1f V from the full pack.", f.Found)
+		f.Advice = "Read the volts printed on board, capacitors and relays before plugging in."
+		return []answer.Finding{f}
 	}
-	if seen <= limit {
+	if !over(f.Found, f.Limit) {
 		return nil
 	}
-	level := answer.Danger
-	if seen <= limit*1.1 || guessed && seen <= b.DesignV*1.5 {
-		level = answer.FixFirst
+	// A little over, a part wears out and fails; far over, capacitors burst and
+	// transistors fail shorted, which starts fires.
+	f.Level, f.Harm, f.Gravity = answer.Danger, answer.House, 1
+	if !over(f.Found, f.Limit*overvoltageFar) || guessed && !over(f.Found, b.DesignV*guessedFar) {
+		f.Level, f.Harm, f.Gravity = answer.FixFirst, answer.Part, 0
 	}
-	advice := "Use a pack of the right voltage, or replace every part that sees this voltage by one made for it."
+	f.Advice = "Use a pack of the right voltage, or replace every part that sees this voltage by one made for it."
 	if b.Controller.Chopper {
-		advice += " Driving slowly does not help: the controller's input sees the whole pack voltage at any speed."
+		f.Advice += " Driving slowly does not help: the controller's input sees the whole pack voltage at any speed."
 	}
 	from := "full pack's"
-	if seen < b.FullV {
+	if f.Found < b.FullV {
 		from = "converter's"
 	}
-	return []answer.Finding{{
-		Code: "board-overvoltage", Level: level, Source: source, Unit: "V", Found: seen, Limit: limit, Advice: advice,
-		Title: fmt.Sprintf("The %s %.1f V are too much for %s: %s %.1f V.", from, seen, part, stands, limit),
-	}}
+	f.Title = fmt.Sprintf("The %s %.1f V are too much for %s: %s %.1f V.", from, f.Found, part, stands, f.Limit)
+	return []answer.Finding{f}
 }
+
+// How far above a printed limit, and above the design voltage where none is
+// printed, volts are a danger. Own choice; the second is the ratio of the
+// recalled 18 V system to 12 V.
+const (
+	overvoltageFar = 1.1
+	guessedFar     = 1.5
+)
 
 // contacts warns of welded pedal contacts, which leave the motor running.
 func (b BoardCheck) contacts() []answer.Finding {
-	overV := b.DesignV > 0 && b.seenV() > b.DesignV*designMargin
-	overA := b.SwitchA > 0 && b.PeakA > b.SwitchA
+	overV := b.DesignV > 0 && over(b.seenV(), b.DesignV*designMargin)
+	overA := b.SwitchA > 0 && over(b.PeakA, b.SwitchA)
 	if b.Controller.Chopper || !overV && !overA {
 		return nil
 	}
 	f := answer.Finding{
-		Code: "contacts-may-weld", Level: answer.Danger, Source: srcWeld, Unit: "V", Found: b.seenV(), Limit: b.DesignV,
-		Title: "The pedal contacts may weld and the vehicle does not stop: the surge of a start can melt them together.",
+		Code: CodeContactsMayWeld, Level: answer.Danger, Harm: answer.Child, Topic: answer.TopicLaunch, Item: answer.Pedal, Source: srcWeld,
+		Unit: "V", Found: b.seenV(), Limit: b.DesignV, Change: answer.FitController, Gravity: 3,
+		Decides: []string{answer.KeyControllerKind, answer.KeyVehicleDesignVoltage},
+		Title:   "The pedal contacts may weld and the vehicle does not stop: the surge of a start can melt them together.",
 		Advice: fmt.Sprintf("Fit a current-limiting controller made for %.0f V or more. ", math.Ceil(b.FullV)) +
 			"Or use a pack of the voltage that the vehicle was made for. Until then nobody rides. Always keep a switch within reach that cuts the pack off.",
 	}
 	if overA {
 		f.Unit, f.Found, f.Limit = "A", b.PeakA, b.SwitchA
+		f.Decides[1] = answer.KeyControllerContinuousCurrent
 	}
 	return []answer.Finding{f}
 }
@@ -114,21 +140,23 @@ func (k ConverterCheck) Findings() []answer.Finding {
 	if k.ReverseA > need {
 		need, when = k.ReverseA, "reversing"
 	}
+	f := answer.Finding{
+		Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Item: answer.Board, Source: srcRating,
+		Unit: "A", Found: need, Limit: c.LimitA, Decides: []string{answer.KeyControllerConverterLimit},
+	}
 	switch {
 	case c.LimitA == 0:
-		return []answer.Finding{{
-			Code: "converter-limit-unknown", Level: answer.FixFirst, Source: srcRating, Unit: "A", Found: need,
-			Title:  fmt.Sprintf("The step-down converter's limit is not known: %s asks for %.0f A.", when, need),
-			Advice: fmt.Sprintf("Find the converter's peak rating: it must be above %.0f A. The %.0f A of steady running are not what counts.", need, k.RunningA),
-		}}
-	case need > c.LimitA:
-		return []answer.Finding{{
-			Code: "converter-too-small", Level: answer.FixFirst, Source: srcRating, Unit: "A", Found: need, Limit: c.LimitA,
-			Title:  fmt.Sprintf("The converter gives %.0f A but %s asks for %.0f A: it will cut out or burn.", c.LimitA, when, need),
-			Advice: fmt.Sprintf("Fit a controller made for the pack's voltage instead. Or use a converter for more than %.0f A: steady running is not what counts, launch and reversal are.", need),
-		}}
+		f.Code, f.Reads, f.Change = CodeConverterLimitUnknown, answer.AsTold, answer.LookUp
+		f.Title = fmt.Sprintf("The step-down converter's limit is not known: %s asks for %.0f A.", when, need)
+		f.Advice = fmt.Sprintf("Find the converter's peak rating: it must be above %.0f A. The %.0f A of steady running are not what counts.", need, k.RunningA)
+	case over(need, c.LimitA):
+		f.Code, f.Change = CodeConverterTooSmall, answer.FitConverter
+		f.Title = fmt.Sprintf("The converter gives %.0f A but %s asks for %.0f A: it will cut out or burn.", c.LimitA, when, need)
+		f.Advice = fmt.Sprintf("Fit a controller made for the pack's voltage instead. Or use a converter for more than %.0f A: steady running is not what counts, launch and reversal are.", need)
+	default:
+		return nil
 	}
-	return nil
+	return []answer.Finding{f}
 }
 
 // sparkWatchA is the inrush above which a plug-in spark is worth a word: the
@@ -137,12 +165,13 @@ const sparkWatchA = 50
 
 // Findings warns of the spark and advises a pre-charge resistor.
 func (s Spark) Findings() []answer.Finding {
-	if s.PeakA <= sparkWatchA {
+	if !over(s.PeakA, sparkWatchA) {
 		return nil
 	}
 	p := s.Precharge
 	return []answer.Finding{{
-		Code: "plug-in-spark", Level: answer.Watch, Source: srcPrecharge, Unit: "A", Found: s.PeakA, Limit: sparkWatchA,
+		Code: CodePlugInSpark, Level: answer.Watch, Topic: answer.TopicLaunch, Item: answer.Board, Source: srcPrecharge, Gravity: -1,
+		Unit: "A", Found: s.PeakA, Limit: sparkWatchA, Habit: answer.HabitSwitchOff, Decides: []string{answer.KeyControllerInputCapacitance},
 		Title: fmt.Sprintf("Plugging in makes a spark: up to %.0f A for an instant into the controller's capacitors.", s.PeakA),
 		Advice: fmt.Sprintf("Plug in with the switch off. A pre-charge resistor of %s Ohm, bridged after %.1f s, tames the spark; it must absorb %.2g J each time.",
 			strconv.FormatFloat(p.Ohm, 'f', -1, 64), p.ChargedS, p.EnergyJ),
@@ -159,23 +188,29 @@ type ReversalCheck struct {
 // Findings judges switching to reverse while rolling.
 func (k ReversalCheck) Findings() []answer.Finding {
 	f := answer.Finding{
-		Code: "reversal", Level: answer.Watch, Source: srcMotorLaw, Unit: "A", Found: k.Reversal.MotorA, Limit: k.BlockedA,
+		Code: CodeReversal, Level: answer.Watch, Topic: answer.TopicLaunch, Item: answer.Motors, Source: srcMotorLaw, Gravity: -1,
+		Unit: "A", Found: k.Reversal.MotorA, Limit: k.BlockedA, Habit: answer.HabitStandStill, Decides: []string{answer.KeyControllerReverses},
 		Title:  fmt.Sprintf("Reversing while rolling drives %.0f A through the motors: %.1f times the blocked current.", k.Reversal.MotorA, k.Reversal.MotorA/k.BlockedA),
 		Advice: "Stop before reversing, and teach the driver to.",
 	}
 	l := k.Limits
-	for _, p := range [...]struct{ a, limitA float64 }{
-		{k.Reversal.BatteryA, l.PackA},
-		{k.Reversal.BatteryA, l.SwitchA},
-		{k.Reversal.MotorA, l.ControllerPeakA},
+	for _, p := range [...]struct {
+		item      answer.Item
+		key       string // of the limit
+		a, limitA float64
+	}{
+		{answer.Battery, answer.KeyPackMaxCurrent, k.Reversal.BatteryA, l.PackA},
+		{answer.Pedal, answer.KeyControllerContinuousCurrent, k.Reversal.BatteryA, l.SwitchA},
+		{answer.Board, answer.KeyControllerPeakCurrent, k.Reversal.MotorA, l.ControllerPeakA},
 	} {
-		if p.limitA > 0 && p.a > p.limitA {
-			f.Level, f.Source, f.Found, f.Limit = answer.FixFirst, srcRating, p.a, p.limitA
+		if p.limitA > 0 && over(p.a, p.limitA) {
+			f.Level, f.Harm, f.Item, f.Source, f.Found, f.Limit = answer.FixFirst, answer.Part, p.item, srcRating, p.a, p.limitA
+			f.Decides = append(f.Decides, p.key)
 			f.Advice = "Fit a controller that reverses only after a standstill. Until then stop before reversing, and teach the driver to."
 			break
 		}
 	}
-	if f.Level == answer.Watch && !(k.Reversal.MotorA > k.BlockedA) {
+	if f.Level == answer.Watch && !over(k.Reversal.MotorA, k.BlockedA) {
 		return nil
 	}
 	return []answer.Finding{f}

@@ -8,10 +8,21 @@ import (
 	"example.org/packcheck/answer"
 )
 
+// What the check of speed finds.
+const (
+	CodeFasterThanOriginal = "faster-than-original"
+	CodeFastForARideOn     = "fast-for-a-ride-on"
+	CodeWayToStop          = "way-to-stop" // or that the driver is too young to stop
+)
+
 // oldTopMS is 5 mph, the top of what ride-ons were sold with in the 1990s
 // (newspaper reports of the recall of 22 October 1998). No standard's number:
 // those found could not be read in their own text.
 const oldTopMS = 5 * 1609.344 / 3600
+
+// fastestMS is 8 mph, the fastest that any ride-on was found to be made for: a
+// 24 V one for children of 3 to 8 years (its engineer's portfolio).
+const fastestMS = 8 * 1609.344 / 3600
 
 // Speed as a multiple of the original's. Own choice.
 const (
@@ -29,30 +40,40 @@ type SpeedCheck struct {
 	OriginalMS float64 // 0 = not known
 	AgeYears   float64 // of the driver; 0 = not known
 	DecelMS2   float64 // braking; 0 = that of sliding hard wheels
+	Measured   bool    // SpeedMS was read on the vehicle, not computed
 }
 
 // Findings judges speed against the original's, against what such vehicles are
 // made for, and against the driver's age.
 func (k SpeedCheck) Findings() []answer.Finding {
 	var out []answer.Finding
-	if k.OriginalMS > 0 && k.SpeedMS > speedWatch*k.OriginalMS {
-		ratio := k.SpeedMS / k.OriginalMS
-		level := answer.Watch
-		if ratio > speedFix {
-			level = answer.FixFirst
-		}
-		out = append(out, answer.Finding{
-			Code: "faster-than-original", Level: level, Source: srcEnergy, Unit: "x", Found: ratio, Limit: speedWatch,
-			Title:  fmt.Sprintf("It goes %.1f times as fast as the original: a bump has %.1f times the energy, and stopping takes as many times the way.", ratio, BumpRatio(ratio)),
-			Advice: limitSpeed(min(k.OriginalMS, oldTopMS)),
-		})
+	fast := answer.Finding{
+		Harm: answer.Child, Topic: answer.TopicSpeed, Item: answer.Rider, Change: answer.LimitSpeed, Gravity: 1,
+		Decides: []string{answer.KeyGearsRatio, answer.KeyVehicleWheelDiameter, answer.KeyMotorsTorqueConstant},
 	}
-	if k.SpeedMS > oldTopMS {
-		out = append(out, answer.Finding{
-			Code: "fast-for-a-ride-on", Level: answer.FixFirst, Source: srcOldSpeed, Unit: "m/s", Found: k.SpeedMS, Limit: oldTopMS,
-			Title:  fmt.Sprintf("%s is too fast for a ride-on: frame, steering, brakes and seat were made for %s or less.", speedWords(k.SpeedMS), speedWords(oldTopMS)),
-			Advice: limitSpeed(oldTopMS),
-		})
+	if k.Measured {
+		fast.Decides = []string{answer.KeyMeasuredTopSpeed}
+	}
+	if ratio := k.SpeedMS / k.OriginalMS; k.OriginalMS > 0 && over(ratio, speedWatch) {
+		f := fast
+		f.Code, f.Level, f.Source, f.Unit, f.Found, f.Limit = CodeFasterThanOriginal, answer.Watch, srcEnergy, "x", ratio, speedWatch
+		if over(ratio, speedFix) {
+			f.Level = answer.FixFirst
+		}
+		f.Title = fmt.Sprintf("It goes %.1f times as fast as the original: a bump has %.1f times the energy, and stopping takes as many times the way.", ratio, BumpRatio(ratio))
+		f.Advice = limitSpeed(min(k.OriginalMS, oldTopMS))
+		out = append(out, f)
+	}
+	if over(k.SpeedMS, oldTopMS) {
+		f := fast
+		f.Code, f.Level, f.Source, f.Unit, f.Found, f.Limit = CodeFastForARideOn, answer.FixFirst, srcOldSpeed, "m/s", k.SpeedMS, oldTopMS
+		f.Title = fmt.Sprintf("%s is too fast for a ride-on: frame, steering, brakes and seat were made for %s or less.", speedWords(k.SpeedMS), speedWords(oldTopMS))
+		if over(k.SpeedMS, fastestMS) {
+			f.Level, f.Source, f.Limit = answer.Danger, srcFastest, fastestMS
+			f.Title = fmt.Sprintf("%s is a danger to a child: no ride-on was found that is made for more than %s.", speedWords(k.SpeedMS), speedWords(fastestMS))
+		}
+		f.Advice = limitSpeed(oldTopMS)
+		out = append(out, f)
 	}
 	if k.AgeYears > 0 {
 		out = append(out, k.age())
@@ -84,7 +105,8 @@ func (k SpeedCheck) age() answer.Finding {
 	}
 	reactM, brakeM := Stop{SpeedMS: k.SpeedMS, ReactionS: ReactionS(k.AgeYears), DecelMS2: decel}.Distances()
 	f := answer.Finding{
-		Code: "way-to-stop", Level: answer.Fine, Source: srcReaction, Unit: "m", Found: reactM + brakeM,
+		Code: CodeWayToStop, Level: answer.Fine, Topic: answer.TopicSpeed, Item: answer.Rider, Source: srcReaction,
+		Unit: "m", Found: reactM + brakeM, Reads: answer.AsTold, Habit: answer.HabitKeepClear, Decides: []string{answer.KeyRiderAge},
 		Title: fmt.Sprintf("At best it stands after %.1f m: a child of %.0f lifts the foot %.1f s late, and %.1f m pass before it slows.",
 			reactM+brakeM, k.AgeYears, ReactionS(k.AgeYears), reactM),
 		Advice: "Keep clear of roads, water, steps and slopes. When something surprises the child, count on two or three times that way.",
@@ -93,7 +115,7 @@ func (k SpeedCheck) age() answer.Finding {
 		f.Title = "How far it rolls before it stands is not known: it does not get going here."
 	}
 	if k.AgeYears < 3 {
-		f.Level, f.Source = answer.FixFirst, srcUnder3
+		f.Level, f.Harm, f.Source = answer.FixFirst, answer.Child, srcUnder3
 		f.Title = fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears))
 		f.Advice = "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label."
 	}

@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/packcheck/drive"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
 )
 
 // judged collects the findings of one situation.
@@ -46,79 +46,84 @@ func situations() []judged {
 		{"a launch over every rating", launch("lithium", func(k *drive.LaunchCheck) {
 			k.Case.Limits = drive.Limits{PackA: 20, JointA: 25, SwitchA: 15, ControllerContinuousA: 15, ControllerPeakA: 30}
 		}), levels{
-			"launch-over-pack": answer.FixFirst, "launch-over-joint": answer.FixFirst, "launch-over-switch": answer.FixFirst,
-			"launch-over-controller": answer.FixFirst, "launch-over-controller-peak": answer.FixFirst,
+			drive.CodeLaunchOverPack: answer.FixFirst, drive.CodeLaunchOverJoint: answer.FixFirst, drive.CodeLaunchOverSwitch: answer.FixFirst,
+			drive.CodeLaunchOverController: answer.FixFirst, drive.CodeLaunchOverControllerPeak: answer.FixFirst,
 		}},
-		{"a launch briefly and little over the pack's rating", launch("contacts", func(k *drive.LaunchCheck) { k.Case.Limits.PackA = 52 }), levels{"launch-over-pack": answer.Watch}},
+		{"a launch briefly and little over the pack's rating", launch("contacts", func(k *drive.LaunchCheck) { k.Case.Limits.PackA = 52 }), levels{drive.CodeLaunchOverPack: answer.Watch}},
 		{"over the continuous but not the peak rating", launch("contacts", func(k *drive.LaunchCheck) {
 			k.Case.Limits = drive.Limits{ControllerContinuousA: 20, ControllerPeakA: 80}
-		}), levels{"launch-over-controller": answer.Watch}},
-		{"a ramp alone", launch("ramp", func(*drive.LaunchCheck) {}), levels{"ramp-bounds-nothing": answer.Watch}},
-		{"a ramp alone on a weak pack", launch("ramp", func(k *drive.LaunchCheck) { k.Case.Limits.PackA = 50 }), levels{"ramp-bounds-nothing": answer.FixFirst}},
+		}), levels{drive.CodeLaunchOverController: answer.Watch}},
+		{"over the continuous rating, the peak not known", launch("contacts", func(k *drive.LaunchCheck) {
+			k.Case.Limits = drive.Limits{ControllerContinuousA: 20}
+		}), levels{drive.CodeLaunchOverController: answer.FixFirst}},
+		{"a ramp alone", launch("ramp", func(*drive.LaunchCheck) {}), levels{drive.CodeRampBoundsNothing: answer.Watch}},
+		{"a ramp alone on a weak pack", launch("ramp", func(k *drive.LaunchCheck) { k.Case.Limits.PackA = 50 }), levels{drive.CodeRampBoundsNothing: answer.FixFirst}},
 		{"a ramp and a limit", launch("ramp-and-limit", func(*drive.LaunchCheck) {}), nil},
-		{"two soft starts", launch("two-soft-starts", func(*drive.LaunchCheck) {}), levels{"two-soft-starts": answer.Watch, "ramp-bounds-nothing": answer.Watch}},
-		{"wheelspin", launch("wheelspin", func(*drive.LaunchCheck) {}), levels{"wheels-spin": answer.Watch}},
-		{"too steep", launch("slope", func(k *drive.LaunchCheck) { k.Case.GradeN = 300 }), levels{"cannot-start": answer.FixFirst}},
-		{"steep and slippery", launch("slope", func(k *drive.LaunchCheck) { k.Case.GripN = 40 }), levels{"spins-on-the-spot": answer.FixFirst}},
-		{"starts, then the pack tires", launch("slope", func(k *drive.LaunchCheck) { k.Case.GradeN = 165 }), levels{"stalls-soon": answer.FixFirst}},
-		{"no launch at all", launch("slope", func(k *drive.LaunchCheck) { k.Case.MassKg = 0 }), levels{"launch-unknown": answer.FixFirst}},
-		{"teeth a little harder pressed", func(t *testing.T) []answer.Finding { return teeth(t, 1.3) }, levels{"tooth-load": answer.Watch}},
-		{"teeth much harder pressed", func(t *testing.T) []answer.Finding { return teeth(t, 1.9) }, levels{"tooth-load": answer.FixFirst}},
+		{"two soft starts", launch("two-ramps", func(*drive.LaunchCheck) {}), levels{drive.CodeTwoSoftStarts: answer.Watch, drive.CodeRampBoundsNothing: answer.Watch}},
+		{"wheelspin", launch("wheelspin", func(*drive.LaunchCheck) {}), levels{drive.CodeWheelsSpin: answer.Watch}},
+		{"too steep", launch("slope", func(k *drive.LaunchCheck) { k.Case.GradeN = 300 }), levels{drive.CodeCannotStart: answer.FixFirst}},
+		{"steep and slippery", launch("slope", func(k *drive.LaunchCheck) { k.Case.GripN = 40 }), levels{drive.CodeSpinsOnTheSpot: answer.FixFirst}},
+		{"starts, then the pack tires", launch("slope", func(k *drive.LaunchCheck) { k.Case.GradeN = 165 }), levels{drive.CodeStallsSoon: answer.FixFirst}},
+		{"no launch at all", launch("slope", func(k *drive.LaunchCheck) { k.Case.MassKg = 0 }), levels{drive.CodeLaunchUnknown: answer.FixFirst}},
+		{"teeth a little harder pressed", func(t *testing.T) []answer.Finding { return teeth(t, 1.3) }, levels{drive.CodeToothLoad: answer.Watch}},
+		{"teeth much harder pressed", func(t *testing.T) []answer.Finding { return teeth(t, 1.9) }, levels{drive.CodeToothLoad: answer.FixFirst}},
 		{"teeth as before", func(t *testing.T) []answer.Finding { return teeth(t, 1.05) }, nil},
 
-		{"blocked, heat not known", blocked(func(v *drive.Vehicle, _ *drive.Controller, _ *drive.BlockedCheck) { v.Motor.Thermal = drive.Thermal{} }), levels{"blocked-heat-unknown": answer.Watch}},
-		{"blocked on contacts", blocked(func(*drive.Vehicle, *drive.Controller, *drive.BlockedCheck) {}), levels{"blocked-heat": answer.FixFirst}},
+		{"blocked, heat not known", blocked(func(v *drive.Vehicle, _ *drive.Controller, _ *drive.BlockedCheck) { v.Motor.Thermal = drive.Thermal{} }), levels{drive.CodeBlockedHeatUnknown: answer.Watch}},
+		{"blocked on contacts", blocked(func(*drive.Vehicle, *drive.Controller, *drive.BlockedCheck) {}), levels{drive.CodeBlockedHeat: answer.FixFirst}},
 		{"blocked on contacts, as the original was", blocked(func(v *drive.Vehicle, _ *drive.Controller, k *drive.BlockedCheck) {
 			o := drive.BlockedWheels(*v, drive.Controller{}, toolPack(), drive.HeatState{WindingC: 20, CaseC: 20}, 20)
 			k.Original = &o
-		}), levels{"blocked-heat": answer.Watch}},
-		{"blocked behind a high limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 40 }), levels{"blocked-heat": answer.Watch}},
-		{"blocked behind a middling limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 18 }), levels{"blocked-heat": answer.Fine}},
+		}), levels{drive.CodeBlockedHeat: answer.Watch}},
+		{"blocked behind a high limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 40 }), levels{drive.CodeBlockedHeat: answer.Watch}},
+		{"blocked behind a middling limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 18 }), levels{drive.CodeBlockedHeat: answer.Fine}},
 		{"blocked behind a low limit", blocked(func(_ *drive.Vehicle, c *drive.Controller, _ *drive.BlockedCheck) { c.LimitA = 8 }), nil},
 		{"blocked over every rating and the original's teeth", blocked(func(v *drive.Vehicle, _ *drive.Controller, k *drive.BlockedCheck) {
 			k.Limits = drive.Limits{PackA: 30, ControllerPeakA: 40, SwitchA: 20}
 			o := drive.BlockedWheels(*v, drive.Controller{}, agm(), drive.HeatState{WindingC: 20, CaseC: 20}, 20)
 			k.Original = &o
 		}), levels{
-			"blocked-heat": answer.FixFirst, "blocked-over-pack": answer.FixFirst, "blocked-over-controller": answer.FixFirst,
-			"blocked-over-switch": answer.FixFirst, "tooth-load-blocked": answer.Watch,
+			drive.CodeBlockedHeat: answer.FixFirst, drive.CodeBlockedOverPack: answer.FixFirst, drive.CodeBlockedOverController: answer.FixFirst,
+			drive.CodeBlockedOverSwitch: answer.FixFirst, drive.CodeToothLoadBlocked: answer.Watch,
 		}},
 
 		{"12 V pack on 12 V contacts", board(drive.BoardCheck{FullV: 13, DesignV: 12, PeakA: 50}), nil},
-		{"18 V pack on 12 V pedal contacts, as in CPSC Release 92-008", board(drive.BoardCheck{FullV: 21, DesignV: 12, PeakA: 80}), levels{"board-overvoltage": answer.Danger, "contacts-may-weld": answer.Danger}},
-		{"12 V pack on contacts that the surge overloads", board(drive.BoardCheck{FullV: 13, DesignV: 12, PeakA: 50, SwitchA: 20}), levels{"contacts-may-weld": answer.Danger}},
-		{"18 V pack on a 12 V chopper", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true, MaxV: 15}}), levels{"board-overvoltage": answer.Danger}},
-		{"a little over the printed volts", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true, MaxV: 20}}), levels{"board-overvoltage": answer.FixFirst}},
-		{"the weakest part decides", board(drive.BoardCheck{FullV: 21, WeakestV: 16, Controller: drive.Controller{Chopper: true, MaxV: 30}}), levels{"board-overvoltage": answer.Danger}},
+		{"18 V pack on 12 V pedal contacts, as in CPSC Release 92-008", board(drive.BoardCheck{FullV: 21, DesignV: 12, PeakA: 80}), levels{drive.CodeBoardOvervoltage: answer.Danger, drive.CodeContactsMayWeld: answer.Danger}},
+		{"12 V pack on contacts that the surge overloads", board(drive.BoardCheck{FullV: 13, DesignV: 12, PeakA: 50, SwitchA: 20}), levels{drive.CodeContactsMayWeld: answer.Danger}},
+		{"18 V pack on a 12 V chopper", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true, MaxV: 15}}), levels{drive.CodeBoardOvervoltage: answer.Danger}},
+		{"a little over the printed volts", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true, MaxV: 20}}), levels{drive.CodeBoardOvervoltage: answer.FixFirst}},
+		{"the weakest part decides", board(drive.BoardCheck{FullV: 21, WeakestV: 16, Controller: drive.Controller{Chopper: true, MaxV: 30}}), levels{drive.CodeBoardOvervoltage: answer.Danger}},
 		{"behind a converter the board sees its output", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true, MaxV: 15, Converter: drive.Converter{OutV: 12}}}), nil},
-		{"no voltage known", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true}}), levels{"board-volts-unknown": answer.Watch}},
+		{"no voltage known", board(drive.BoardCheck{FullV: 21, Controller: drive.Controller{Chopper: true}}), levels{drive.CodeBoardVoltsUnknown: answer.Watch}},
 
-		{"a converter for running amps", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: 20}, LaunchA: 60, RunningA: 9}), levels{"converter-too-small": answer.FixFirst}},
-		{"a converter for launch but not for reversal", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: 80}, LaunchA: 60, ReverseA: 100, RunningA: 9}), levels{"converter-too-small": answer.FixFirst}},
-		{"a converter of unknown limit", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12}, LaunchA: 60}), levels{"converter-limit-unknown": answer.FixFirst}},
+		{"a converter for running amps", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: 20}, LaunchA: 60, RunningA: 9}), levels{drive.CodeConverterTooSmall: answer.FixFirst}},
+		{"a converter for launch but not for reversal", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: 80}, LaunchA: 60, ReverseA: 100, RunningA: 9}), levels{drive.CodeConverterTooSmall: answer.FixFirst}},
+		{"a converter of unknown limit", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12}, LaunchA: 60}), levels{drive.CodeConverterLimitUnknown: answer.FixFirst}},
 		{"a converter large enough", conv(drive.ConverterCheck{Converter: drive.Converter{OutV: 12, LimitA: 120}, LaunchA: 60, ReverseA: 100}), nil},
 		{"no converter", conv(drive.ConverterCheck{LaunchA: 60}), nil},
 
 		{"a spark", func(*testing.T) []answer.Finding {
 			return drive.SparkOf(drive.PlugIn{Volt: 21, LoopOhm: 0.03, InputF: 1e-3}).Findings()
-		}, levels{"plug-in-spark": answer.Watch}},
+		}, levels{drive.CodePlugInSpark: answer.Watch}},
 		{"no capacitor", func(*testing.T) []answer.Finding {
 			return drive.SparkOf(drive.PlugIn{Volt: 21, LoopOhm: 0.03}).Findings()
 		}, nil},
 
-		{"reversal at speed", reversal(1.5, drive.Limits{}), levels{"reversal": answer.Watch}},
-		{"reversal over the switch's rating", reversal(1.5, drive.Limits{SwitchA: 40}), levels{"reversal": answer.FixFirst}},
+		{"reversal at speed", reversal(1.5, drive.Limits{}), levels{drive.CodeReversal: answer.Watch}},
+		{"reversal over the switch's rating", reversal(1.5, drive.Limits{SwitchA: 40}), levels{drive.CodeReversal: answer.FixFirst}},
 		{"reversal from rest", reversal(0, drive.Limits{}), nil},
 
 		{"a cool motor", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 70, CaseC: 55}, LimitC: 120}), nil},
-		{"a motor near its limit", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 110, CaseC: 80}, LimitC: 120}), levels{"motor-hot": answer.Watch}},
-		{"a motor above its limit in a soft case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 110}, LimitC: 120}), levels{"motor-hot": answer.FixFirst, "plastic-softens": answer.Watch}},
-		{"a very hot case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 140}}), levels{"plastic-softens": answer.FixFirst}},
+		{"a motor near its limit", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 110, CaseC: 80}, LimitC: 120}), levels{drive.CodeMotorHot: answer.Watch}},
+		{"a motor above its limit in a soft case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 110}, LimitC: 120}), levels{drive.CodeMotorHot: answer.FixFirst, drive.CodePlasticSoftens: answer.Watch}},
+		{"a very hot case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 140}}), levels{drive.CodePlasticSoftens: answer.FixFirst}},
 
 		{"as fast as before", pace(drive.SpeedCheck{SpeedMS: 1.5, OriginalMS: 1.45}), nil},
-		{"a little faster", pace(drive.SpeedCheck{SpeedMS: 1.8, OriginalMS: 1.45}), levels{"faster-than-original": answer.Watch}},
-		{"12 to 20 V", pace(drive.SpeedCheck{SpeedMS: 2.4, OriginalMS: 1.45, AgeYears: 5}), levels{"faster-than-original": answer.FixFirst, "fast-for-a-ride-on": answer.FixFirst, "way-to-stop": answer.Fine}},
-		{"a toddler", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 2}), levels{"way-to-stop": answer.FixFirst}},
+		{"a little faster", pace(drive.SpeedCheck{SpeedMS: 1.8, OriginalMS: 1.45}), levels{drive.CodeFasterThanOriginal: answer.Watch}},
+		{"12 to 20 V", pace(drive.SpeedCheck{SpeedMS: 2.4, OriginalMS: 1.45, AgeYears: 5}), levels{drive.CodeFasterThanOriginal: answer.FixFirst, drive.CodeFastForARideOn: answer.FixFirst, drive.CodeWayToStop: answer.Fine}},
+		{"faster than any ride-on was made for", pace(drive.SpeedCheck{SpeedMS: 4.4, Measured: true}), levels{drive.CodeFastForARideOn: answer.Danger}},
+		{"as fast as the fastest that was made", pace(drive.SpeedCheck{SpeedMS: 3.57}), levels{drive.CodeFastForARideOn: answer.FixFirst}},
+		{"a toddler", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 2}), levels{drive.CodeWayToStop: answer.FixFirst}},
 	}
 }
 

@@ -14,6 +14,7 @@ const (
 	srcPrecharge = "precharge-guides"
 	srcReaction  = "reaction-1984"
 	srcOldSpeed  = "ride-on-speed-1998"
+	srcFastest   = "ride-on-speed-24v"
 	srcUnder3    = "en-71-1-2009"
 	srcEnergy    = "kinetic-energy"
 )
@@ -34,5 +35,6 @@ func Sources() []answer.Source {
 		{ID: srcPrecharge, Text: "Component makers' pre-charge guides: charged after five time constants, within 0.5 to 2 s, the resistor absorbs C V^2/2", Known: "copy"},
 		{ID: srcReaction, Text: "Simple acoustic reaction time of 56 children of 4 to 14 years, Dev. Med. Child Neurol. 26 (1984) 490-494: 465 ms at 5 years, 190 ms at 15", Known: "copy"},
 		{ID: srcOldSpeed, Text: "Newspaper reports of the US ride-on recall of 22 October 1998: the vehicles ran at 1 to 5 mph (1.6 to 8 km/h)", Known: "copy"},
+		{ID: srcFastest, Text: "A design engineer's published portfolio: a 24 V-class ride-on for children of 3 to 8 years, designed for 8 mph (12.9 km/h)", Known: "copy"},
 	}
 }

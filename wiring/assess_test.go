@@ -17,6 +17,7 @@ import (
 // build is a case in short form, for the table of findings.
 type build struct {
 	gauge       int
+	areaMM2     float64 // in place of gauge where above 0
 	insulationC float64
 	fuse        wiring.FuseSpec // Form is filled in from form
 	form        string          // "" means no fuse
@@ -40,8 +41,12 @@ func sound() build {
 
 func (b build) assess(t *testing.T) wiring.Result {
 	t.Helper()
+	size := awg(b.gauge)
+	if b.areaMM2 > 0 {
+		size = tables.WireSize{AreaMM2: b.areaMM2}
+	}
 	spec := wiring.PathSpec{
-		Runs:     []wiring.Run{run(t, wiring.RunSpec{Size: awg(b.gauge), OneWayM: 1, InsulationC: b.insulationC})},
+		Runs:     []wiring.Run{run(t, wiring.RunSpec{Size: size, OneWayM: 1, InsulationC: b.insulationC})},
 		Contacts: b.contacts,
 	}
 	if b.form != "" {
@@ -74,53 +79,64 @@ func levels(findings []answer.Finding) map[string]answer.Level {
 
 func TestASoundPathIsFine(t *testing.T) {
 	r := sound().assess(t)
-	want := map[string]answer.Level{"fuse-fits": answer.Fine, "wire-carries": answer.Fine, "short-cleared": answer.Fine}
+	want := map[string]answer.Level{wiring.CodeFuseFits: answer.Fine, wiring.CodeWireCarries: answer.Fine, wiring.CodeShortCleared: answer.Fine}
 	if diff := cmp.Diff(want, levels(r.Findings)); diff != "" {
 		t.Errorf("findings (-want +got):\n%s", diff)
 	}
 }
 
+// fault is what spoils the sound case, and the finding that it gives.
+type fault struct {
+	code  string
+	level answer.Level
+	spoil func(*build)
+}
+
+func faults() []fault {
+	return []fault{
+		{wiring.CodeNoFuse, answer.Danger, func(b *build) { b.form = "" }},
+		{wiring.CodeFuseUnknown, answer.FixFirst, func(b *build) { b.form, b.fuseUnknown = "", true }},
+		{wiring.CodeFuseAboveWire, answer.Danger, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 5 }},
+		{wiring.CodeFuseAboveJoint, answer.FixFirst, func(b *build) { b.contacts[0].SteadyA = 15 }},
+		{wiring.CodeFuseNoneFits, answer.FixFirst, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 14 }},
+		{wiring.CodeFuseOpensRunning, answer.FixFirst, func(b *build) { b.demand.RunningA = 22 }},
+		{wiring.CodeFuseLoaded, answer.Watch, func(b *build) { b.demand.RunningA = 17 }},
+		{wiring.CodeFuseMayOpenAtLaunch, answer.Watch, func(b *build) { b.demand.LaunchA, b.demand.LaunchS = 60, 0.4 }},
+		{wiring.CodeFuseOpensAtLaunch, answer.FixFirst, func(b *build) { b.demand.LaunchA, b.demand.LaunchS = 80, 3 }},
+		{wiring.CodeFuseSlowWhenBlocked, answer.Watch, func(b *build) { b.demand.BlockedA = 28 }},
+		{wiring.CodeBlockedOverloadsWire, answer.FixFirst, func(b *build) { b.fuse.RatingA, b.gauge, b.demand.BlockedA = 40, 18, 45 }},
+		{wiring.CodeFusePlaceUnknown, answer.Watch, func(b *build) { b.fuse.DistanceM = math.NaN() }},
+		{wiring.CodeFuseTooFar, answer.FixFirst, func(b *build) { b.fuse.DistanceM = 0.18 }},
+		{wiring.CodeFuseTooFar, answer.FixFirst, func(b *build) { b.fuse.DistanceM, b.fuse.Sheathed = 1.02, true }},
+		{wiring.CodeFuseTooFar, answer.Danger, func(b *build) { b.fuse.DistanceM = 1.02 }},
+		{wiring.CodeFuseVoltage, answer.FixFirst, func(b *build) { b.pack.FullV = 42 }},
+		{wiring.CodeFuseVoltage, answer.FixFirst, func(b *build) { b.pack.FullV, b.fuse.VoltageV = 60, 58 }},
+		{wiring.CodeFuseHolder, answer.FixFirst, func(b *build) { b.fuse.HolderA = 15 }},
+		{wiring.CodeFuseHolder, answer.FixFirst, func(b *build) { b.fuse.RatingA = 40 }},
+		{wiring.CodeFuseHolder, answer.Watch, func(b *build) { b.fuse.RatingA = 25 }},
+		{wiring.CodeFuseHeat, answer.Watch, func(b *build) { b.ambientC = 65 }},
+		{wiring.CodeFuseTires, answer.Watch, func(b *build) { b.demand.LaunchI2t = 400 }},
+		{wiring.CodeBreakerAlone, answer.FixFirst, func(b *build) { b.form = "auto-reset breaker" }},
+		{wiring.CodeWireOverloaded, answer.FixFirst, func(b *build) { b.gauge, b.insulationC = 18, 60 }},
+		{wiring.CodeWireOverloaded, answer.Danger, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 25 }},
+		{wiring.CodeWireCarries, answer.Watch, func(b *build) { b.areaMM2 = 2.5 }},
+		{wiring.CodeFuseFits, answer.Watch, func(b *build) { b.areaMM2 = 2.5 }},
+		{wiring.CodeWireThin, answer.Watch, func(b *build) { b.gauge = 18 }},
+		{wiring.CodeJointOverloaded, answer.FixFirst, func(b *build) { b.contacts[0].SteadyA = 10 }},
+		{wiring.CodeJointWarm, answer.Watch, func(b *build) { b.contacts[0].Ohm = 8e-3 }},
+		{wiring.CodeJointHot, answer.FixFirst, func(b *build) { b.contacts[0].Ohm = 25e-3 }},
+		{wiring.CodeDropLarge, answer.Watch, func(b *build) { b.contacts = append(b.contacts, wiring.Contact{Kind: wiring.Other, Ohm: 0.1}) }},
+		{wiring.CodePedalMayWeld, answer.Danger, func(b *build) { b.pack.FullV, b.pack.NominalV = 20.5, 18 }},
+		{wiring.CodePedalMayWeld, answer.Danger, func(b *build) { b.pack.FullV, b.pack.NominalV = 20.5, 0 }},
+		{wiring.CodePedalMayWeld, answer.Watch, func(b *build) { b.pack.FullV, b.pack.NominalV = 16.8, 14.4 }},
+		{wiring.CodeShortBurnsWire, answer.Danger, func(b *build) { b.gauge, b.insulationC, b.form, b.fuse.RatingA = 18, 60, "large blade", 60 }},
+		{wiring.CodeShortCleared, answer.Watch, func(b *build) { b.form = "auto-reset breaker"; b.fuse.RatingA = 5; b.gauge = 8; b.pack.Ohm = 0.3 }},
+		{wiring.CodeShortAboveBreaking, answer.FixFirst, func(b *build) { b.pack.Ohm = 0.001; b.pack.FullV = 20 }},
+	}
+}
+
 func TestEachFaultHasItsFinding(t *testing.T) {
-	for _, c := range []struct {
-		code  string
-		level answer.Level
-		spoil func(*build)
-	}{
-		{"no-fuse", answer.Danger, func(b *build) { b.form = "" }},
-		{"fuse-unknown", answer.FixFirst, func(b *build) { b.form, b.fuseUnknown = "", true }},
-		{"fuse-above-wire", answer.Danger, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 5 }},
-		{"fuse-above-joint", answer.FixFirst, func(b *build) { b.contacts[0].SteadyA = 15 }},
-		{"fuse-none-fits", answer.FixFirst, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 14 }},
-		{"fuse-opens-running", answer.FixFirst, func(b *build) { b.demand.RunningA = 22 }},
-		{"fuse-loaded", answer.Watch, func(b *build) { b.demand.RunningA = 17 }},
-		{"fuse-may-open-at-launch", answer.Watch, func(b *build) { b.demand.LaunchA, b.demand.LaunchS = 60, 0.4 }},
-		{"fuse-opens-at-launch", answer.FixFirst, func(b *build) { b.demand.LaunchA, b.demand.LaunchS = 80, 3 }},
-		{"fuse-slow-when-blocked", answer.Watch, func(b *build) { b.demand.BlockedA = 28 }},
-		{"blocked-overloads-wire", answer.FixFirst, func(b *build) { b.fuse.RatingA, b.gauge, b.demand.BlockedA = 40, 18, 45 }},
-		{"fuse-place-unknown", answer.Watch, func(b *build) { b.fuse.DistanceM = math.NaN() }},
-		{"fuse-too-far", answer.FixFirst, func(b *build) { b.fuse.DistanceM = 0.18 }},
-		{"fuse-too-far", answer.FixFirst, func(b *build) { b.fuse.DistanceM, b.fuse.Sheathed = 1.02, true }},
-		{"fuse-voltage", answer.FixFirst, func(b *build) { b.pack.FullV = 42 }},
-		{"fuse-voltage", answer.FixFirst, func(b *build) { b.pack.FullV, b.fuse.VoltageV = 60, 58 }},
-		{"fuse-holder", answer.FixFirst, func(b *build) { b.fuse.HolderA = 15 }},
-		{"fuse-holder", answer.FixFirst, func(b *build) { b.fuse.RatingA = 40 }},
-		{"fuse-holder", answer.Watch, func(b *build) { b.fuse.RatingA = 25 }},
-		{"fuse-heat", answer.Watch, func(b *build) { b.ambientC = 65 }},
-		{"fuse-tires", answer.Watch, func(b *build) { b.demand.LaunchI2t = 400 }},
-		{"breaker-alone", answer.FixFirst, func(b *build) { b.form = "auto-reset breaker" }},
-		{"wire-overloaded", answer.FixFirst, func(b *build) { b.gauge, b.insulationC = 18, 60 }},
-		{"wire-thin", answer.Watch, func(b *build) { b.gauge = 18 }},
-		{"joint-overloaded", answer.FixFirst, func(b *build) { b.contacts[0].SteadyA = 10 }},
-		{"joint-warm", answer.Watch, func(b *build) { b.contacts[0].Ohm = 8e-3 }},
-		{"joint-hot", answer.FixFirst, func(b *build) { b.contacts[0].Ohm = 25e-3 }},
-		{"drop-large", answer.Watch, func(b *build) { b.contacts = append(b.contacts, wiring.Contact{Kind: wiring.Other, Ohm: 0.1}) }},
-		{"pedal-may-weld", answer.Danger, func(b *build) { b.pack.FullV, b.pack.NominalV = 20.5, 18 }},
-		{"pedal-may-weld", answer.Danger, func(b *build) { b.pack.FullV, b.pack.NominalV = 20.5, 0 }},
-		{"pedal-may-weld", answer.Watch, func(b *build) { b.pack.FullV, b.pack.NominalV = 16.8, 14.4 }},
-		{"short-burns-wire", answer.Danger, func(b *build) { b.gauge, b.insulationC, b.form, b.fuse.RatingA = 18, 60, "large blade", 60 }},
-		{"short-cleared", answer.Watch, func(b *build) { b.form = "auto-reset breaker"; b.fuse.RatingA = 5; b.gauge = 8; b.pack.Ohm = 0.3 }},
-		{"short-above-breaking", answer.FixFirst, func(b *build) { b.pack.Ohm = 0.001; b.pack.FullV = 20 }},
-	} {
+	for _, c := range faults() {
 		b := sound()
 		if had, ok := levels(b.assess(t).Findings)[c.code]; ok && had == c.level {
 			t.Errorf("%s: the sound case has it already", c.code)
@@ -137,11 +153,11 @@ func TestAFuseIsWithinReachUpToTheLimit(t *testing.T) {
 	// 33 CFR 183.455(b): 178 mm, 1016 mm if sheathed.
 	b := sound()
 	b.fuse.DistanceM = 0.178
-	if _, ok := levels(b.assess(t).Findings)["fuse-too-far"]; ok {
+	if _, ok := levels(b.assess(t).Findings)[wiring.CodeFuseTooFar]; ok {
 		t.Error("178 mm is too far")
 	}
 	b.fuse.DistanceM, b.fuse.Sheathed = 1.016, true
-	if _, ok := levels(b.assess(t).Findings)["fuse-too-far"]; ok {
+	if _, ok := levels(b.assess(t).Findings)[wiring.CodeFuseTooFar]; ok {
 		t.Error("1016 mm in a sheath is too far")
 	}
 }
@@ -157,11 +173,11 @@ func TestNothingIsFineOnARememberedTable(t *testing.T) {
 		t.Fatal(err)
 	}
 	got := levels(r.Findings)
-	if got["wire-carries"] != answer.Watch || got["fuse-fits"] != answer.Watch {
+	if got[wiring.CodeWireCarries] != answer.Watch || got[wiring.CodeFuseFits] != answer.Watch {
 		t.Errorf("findings %v", got)
 	}
 	for _, f := range r.Findings {
-		if f.Code == "wire-carries" && !strings.Contains(f.Advice, "from memory") {
+		if f.Code == wiring.CodeWireCarries && !strings.Contains(f.Advice, "from memory") {
 			t.Errorf("%+v does not say that the limit is from memory", f)
 		}
 	}
@@ -221,7 +237,7 @@ func TestEveryFindingIsCompletePlainAndSourced(t *testing.T) {
 }
 
 func TestThickerWireIsNeverJudgedWorse(t *testing.T) {
-	wireCodes := []string{"fuse-above-wire", "wire-overloaded", "short-burns-wire", "blocked-overloads-wire", "wire-thin", "drop-large"}
+	wireCodes := []string{wiring.CodeFuseAboveWire, wiring.CodeWireOverloaded, wiring.CodeShortBurnsWire, wiring.CodeBlockedOverloadsWire, wiring.CodeWireThin, wiring.CodeDropLarge}
 	for _, rating := range []float64{10, 20, 30, 40} {
 		last := math.MaxInt
 		for _, gauge := range []int{20, 18, 16, 14, 12, 10, 8, 6} {

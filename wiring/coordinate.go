@@ -91,7 +91,7 @@ func (p *Path) Allowed(t *tables.Tables, form tables.Fuse, d Demand, ambientC fl
 	lowest := b.Limits[0]
 	b.MostA, b.MostBy, b.MostSource = lowest.MostA, lowest.By, lowest.Source
 	for _, rating := range form.RatingsA {
-		if rating >= b.LeastA && rating <= b.MostA {
+		if rating >= b.LeastA && !over(rating, b.MostA) {
 			b.StandardA = append(b.StandardA, rating)
 		}
 	}

@@ -45,10 +45,10 @@ func ExampleAssess() {
 	fmt.Println(result.Band.Advice())
 	// Output:
 	// drop 0.75 V, 10 W
-	// danger: The fuse is too large for the wire: the copper could burn before it opens. (40 A, limit 30)
 	// danger: The pedal switch may weld and the vehicle does not stop: the surge of a start can melt its contacts together. (18 V, limit 12)
-	// fix first: The fuse is too large for its holder. (40 A, limit 30)
+	// danger: The fuse is too large for the wire: the copper could burn before it opens. (40 A, limit 30)
 	// fix first: No standard fuse suits both load and wire. (41.4 A, limit 30)
+	// fix first: The fuse is too large for its holder. (40 A, limit 30)
 	// watch: The fuse may open at launch. (0.4 s, limit 0.322)
 	// watch: Some heat builds up in the pedal switch. (1.96 W, limit 1)
 	// fine: In a short circuit the fuse opens before the wire is harmed. (0.197 s, limit 0.463)

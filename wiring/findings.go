@@ -1,12 +1,32 @@
 package wiring
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/tables"
+)
+
+// What is found on wire, joints and switch, and of a fuse that is not there.
+const (
+	CodeWireCarries     = "wire-carries"
+	CodeWireOverloaded  = "wire-overloaded"
+	CodeWireThin        = "wire-thin"
+	CodeJointOverloaded = "joint-overloaded"
+	CodeJointHot        = "joint-hot"
+	CodeJointWarm       = "joint-warm"
+	CodeDropLarge       = "drop-large"
+	CodePedalMayWeld    = "pedal-may-weld"
+	CodeNoFuse          = "no-fuse"
+	CodeFuseUnknown     = "fuse-unknown"
+)
+
+// The questions that findings of this package answer. Who judges the fuse
+// elsewhere, as over an outing, answers [AboutFuse] too.
+const (
+	aboutWire = "wire"
+	AboutFuse = "fuse"
 )
 
 // judge collects the findings on wire, joints, switch and fuse.
@@ -40,7 +60,10 @@ type judge struct {
 	found []answer.Finding
 }
 
-func (j *judge) add(f answer.Finding) { j.found = append(j.found, f) }
+func (j *judge) add(f answer.Finding) {
+	f.Topic = answer.TopicPath
+	j.found = append(j.found, f)
+}
 
 // fineIf is Fine for a limit that was read, Watch for one that is remembered
 // or estimated: nothing is fine on a guess.
@@ -56,30 +79,55 @@ func (j *judge) fineIf(source string) answer.Level {
 func (j *judge) wire() {
 	least := j.Tables.Figure(tables.SmallestWireOutside)
 	for _, run := range j.Path.runs {
-		carries := run.CarriesA(j.AmbientC)
-		f := answer.Finding{
-			Code: "wire-carries", Level: j.fineIf(run.Ampacity.Source),
-			Title: "The running current is within what the " + run.Name + " can take.",
-			Found: j.Demand.RunningA, Limit: carries, Unit: "A", Source: run.Ampacity.Source,
-		}
-		if f.Level != answer.Fine {
-			f.Advice = "Look the wire up in its maker's sheet: the limit used here is from memory."
-		}
-		if j.Demand.RunningA > carries {
-			f.Code, f.Level = "wire-overloaded", answer.FixFirst
-			f.Title = "The running current is too much for the " + run.Name + "."
-			f.Advice = "Fit thicker wire, or limit the current in the controller."
-		}
-		j.add(f)
+		j.carries(run)
 		if run.Wire.AreaMM2 < least.Likely*thinnestShare {
 			j.add(answer.Finding{
-				Code: "wire-thin", Level: answer.Watch,
+				Code: CodeWireThin, Level: answer.Watch, Item: answer.Wire, About: aboutWire, Decides: wireKeys(),
 				Title: "The " + run.Name + " is thin enough to break from handling.",
-				Found: run.Wire.AreaMM2, Limit: least.Likely, Unit: "mm2", Source: least.Source,
+				Found: run.Wire.AreaMM2, Limit: least.Likely, Want: answer.Above, Unit: "mm2", Source: least.Source,
 				Advice: "Keep the " + run.Name + " inside a sheath, or fit thicker wire.",
 			})
 		}
 	}
+}
+
+// carries judges the running current on one run. In between, where a hair
+// would decide, it says nothing.
+func (j *judge) carries(run Run) {
+	running, carries := j.Demand.RunningA, run.CarriesA(j.AmbientC)
+	f := answer.Finding{
+		Code: CodeWireCarries, Level: j.fineIf(run.Ampacity.Source), Item: answer.Wire, About: aboutWire, Decides: wireKeys(),
+		Title: "The running current is within what the " + run.Name + " can take.",
+		Found: running, Limit: carries, Unit: "A", Source: run.Ampacity.Source,
+	}
+	if f.Level != answer.Fine {
+		f.Advice = "Look the wire up in its maker's sheet: the limit used here is from memory."
+	}
+	switch melts := run.meltsA(j.AmbientC); {
+	case drawsOver(running, melts):
+		f.Level, f.Harm, f.Limit, f.Source = answer.Danger, answer.House, melts, run.Insulation.Source
+		f.Title = "The running current makes the " + run.Name + " so hot that its insulation melts."
+		f.Decides = j.wireDecides(run, func(best Run) bool { return drawsOver(running, best.meltsA(j.AmbientC)) })
+	case drawsOver(running, carries):
+		f.Level, f.Harm = answer.FixFirst, answer.Part
+		f.Title = "The running current is too much for the " + run.Name + "."
+		f.Decides = j.wireDecides(run, func(best Run) bool { return drawsOver(running, best.CarriesA(j.AmbientC)) })
+	case running > carries:
+		return
+	default:
+		j.add(f)
+		return
+	}
+	f.Code, f.Change, f.Gravity = CodeWireOverloaded, answer.FitWire, 1
+	f.Advice = "Fit thicker wire, or limit the current in the controller."
+	j.add(f)
+}
+
+// meltsA returns the steady current at which the run gets as hot as its
+// insulation may become only for the seconds of a short circuit.
+func (r Run) meltsA(ambientC float64) float64 {
+	a := r.Ampacity
+	return a.AmpsA * r.wires() * math.Sqrt((r.Insulation.FinalC-ambientC)/(a.InsulationC-a.AmbientC))
 }
 
 // thinnestShare lets a wire pass as 1 mm2 that misses it by rounding.
@@ -92,44 +140,48 @@ func (j *judge) joints() {
 		if c.Kind != Joint && c.Kind != Switch {
 			continue
 		}
-		if c.SteadyA > 0 && j.Demand.RunningA > c.SteadyA {
-			j.add(answer.Finding{
-				Code: "joint-overloaded", Level: answer.FixFirst,
-				Title: "The running current is too much for the " + c.Name + ".",
-				Found: j.Demand.RunningA, Limit: c.SteadyA, Unit: "A", Source: c.Source,
-				Advice: "Fit a connector or switch made for this current, or limit the current in the controller.",
-			})
-		}
+		of := answer.Finding{Level: answer.FixFirst, Harm: answer.Part, Item: answer.Wire, Change: answer.FitJoint}
+		load, ohm := []string{answer.KeyWireJoint}, []string{answer.KeyWireJointResistance}
 		renew := "Renew the " + c.Name + ": new contacts have a tenth of the resistance of aged ones."
 		if c.Kind == Switch {
+			of.Item = answer.Pedal
+			load, ohm = []string{answer.KeyControllerContinuousCurrent}, []string{answer.KeyControllerResistance}
 			renew = "Renew the " + c.Name + ", or let a controller carry the current."
 		}
-		heat := j.Demand.RunningA * j.Demand.RunningA * c.Ohm
-		switch {
-		case heat >= hot.Likely:
-			j.add(answer.Finding{
-				Code: "joint-hot", Level: answer.FixFirst, Title: "Too much heat builds up in the " + c.Name + ".",
-				Found: heat, Limit: hot.Likely, Unit: "W", Source: hot.Source,
-				Advice: renew,
-			})
-		case heat >= watch.Likely:
-			j.add(answer.Finding{
-				Code: "joint-warm", Level: answer.Watch, Title: "Some heat builds up in the " + c.Name + ".",
-				Found: heat, Limit: watch.Likely, Unit: "W", Source: watch.Source,
-				Advice: "Feel the " + c.Name + " after ten minutes of use; renew what is too warm to hold.",
-			})
+		if c.SteadyA > 0 && drawsOver(j.Demand.RunningA, c.SteadyA) {
+			f := of
+			f.Code, f.Found, f.Limit, f.Unit, f.Source, f.Decides = CodeJointOverloaded, j.Demand.RunningA, c.SteadyA, "A", c.Source, load
+			f.Title = "The running current is too much for the " + c.Name + "."
+			f.Advice = "Fit a connector or switch made for this current, or limit the current in the controller."
+			j.add(f)
 		}
+		f := of
+		f.Found, f.Unit, f.Decides = j.Demand.RunningA*j.Demand.RunningA*c.Ohm, "W", ohm
+		switch {
+		case drawsOver(f.Found, hot.Likely):
+			f.Code, f.Limit, f.Source = CodeJointHot, hot.Likely, hot.Source
+			f.Title, f.Advice = "Too much heat builds up in the "+c.Name+".", renew
+		case drawsOver(f.Found, watch.Likely):
+			f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Source = CodeJointWarm, answer.Watch, answer.Wear, -1, watch.Likely, watch.Source
+			f.Change, f.Habit = answer.ChangeNone, answer.HabitFeelJoints
+			f.Title = "Some heat builds up in the " + c.Name + "."
+			f.Advice = "Feel the " + c.Name + " after ten minutes of use; renew what is too warm to hold."
+		default:
+			continue
+		}
+		j.add(f)
 	}
 }
 
 // drop judges the share of the voltage that the path takes.
 func (j *judge) drop() {
 	limit := j.Tables.Figure(tables.DropOrdinary)
-	if j.Total.DropShare > limit.Likely {
+	if drawsOver(j.Total.DropShare, limit.Likely) {
 		j.add(answer.Finding{
-			Code: "drop-large", Level: answer.Watch,
-			Title: "Much of the voltage is lost on the way to the motors.",
-			Found: j.Total.DropShare, Limit: limit.Likely, Unit: "x", Source: limit.Source,
+			Code: CodeDropLarge, Level: answer.Watch, Item: answer.Wire, Change: answer.FitWire,
+			Decides: append(wireKeys(), answer.KeyWireOneWayLength, answer.KeyWireJointResistance),
+			Title:   "Much of the voltage is lost on the way to the motors.",
+			Found:   j.Total.DropShare, Limit: limit.Likely, Unit: "share", Source: limit.Source,
 			Advice: "Shorten or thicken the wire, and renew old joints.",
 		})
 	}
@@ -146,7 +198,7 @@ func (j *judge) pedal() {
 		supply = j.Pack.FullV
 	}
 	caution, err := j.Tables.Caution("welded-pedal")
-	if err != nil || j.DesignV == 0 || supply <= j.DesignV*1.1 {
+	if err != nil || j.DesignV == 0 || !over(supply, j.DesignV*1.1) {
 		return
 	}
 	for _, c := range j.Path.contacts {
@@ -154,13 +206,14 @@ func (j *judge) pedal() {
 			continue
 		}
 		f := answer.Finding{
-			Code: "pedal-may-weld", Level: answer.Watch,
-			Title: "The " + c.Name + " gets more voltage than it was made for.",
-			Found: supply, Limit: j.DesignV, Unit: "V", Source: caution.Source,
+			Code: CodePedalMayWeld, Level: answer.Watch, Item: answer.Pedal, Change: answer.FitController,
+			Decides: []string{answer.KeyControllerKind, answer.KeyVehicleDesignVoltage},
+			Title:   "The " + c.Name + " gets more voltage than it was made for.",
+			Found:   supply, Limit: j.DesignV, Unit: "V", Source: caution.Source,
 			Advice: "Let a controller carry the current and use the switch only as a signal.",
 		}
 		if supply >= weldRatio*j.DesignV*0.99 {
-			f.Level = answer.Danger
+			f.Level, f.Harm, f.Gravity = answer.Danger, answer.Child, 3
 			f.Title = "The " + c.Name + " may weld and the vehicle does not stop: the surge of a start can melt its contacts together."
 		}
 		j.add(f)
@@ -170,51 +223,23 @@ func (j *judge) pedal() {
 // noFuse is the case without any fuse.
 func (j *judge) noFuse() {
 	rule := j.Tables.Figure(tables.FuseShareOfAmpacity)
-	if j.FuseUnknown {
-		j.add(answer.Finding{
-			Code: "fuse-unknown", Level: answer.FixFirst,
-			Title: "Nothing is known of a fuse: without one a short circuit makes the wire glow.",
-			Found: j.Far.CurrentA, Limit: j.Far.CarriedA, Unit: "A", Source: rule.Source,
-			Advice: "Look for a fuse by the pack and read its kind and rating. If there is none, or another than this: " + lowerFirst(j.Band.Advice()),
-		})
-		return
-	}
-	j.add(answer.Finding{
-		Code: "no-fuse", Level: answer.Danger,
-		Title: "There is no fuse: a short circuit makes the wire glow.",
-		Found: j.Far.CurrentA, Limit: j.Far.CarriedA, Unit: "A", Source: rule.Source,
-		Advice: "Put a fuse in before anything else. " + j.Band.Advice(),
-	})
-}
-
-// short judges the short circuit that leaves the wire the least margin, and
-// the largest current against what the fuse may interrupt.
-func (j *judge) short() {
-	w := j.Worst
-	insulation := j.Path.Weakest(j.AmbientC).Insulation.Source
 	f := answer.Finding{
-		Code: "short-cleared", Level: j.fineIf(j.Path.fuse.spec.Form.GatesSource),
-		Title: "In a short circuit the fuse opens before the wire is harmed.",
-		Found: finite(w.ClearS), Limit: finite(w.LimitS), Unit: "s", Source: insulation,
+		Code: CodeNoFuse, Level: answer.Danger, Harm: answer.House, Item: answer.Fuse, Gravity: 2,
+		Change: answer.FitFuse, Decides: []string{answer.KeyFuseForm},
+		Found: j.Far.CurrentA, Limit: j.Far.CarriedA, Unit: "A", Source: rule.Source,
+		Title:  "There is no fuse: a short circuit makes the wire glow.",
+		Advice: "Put a fuse in before anything else. " + j.Band.Advice(),
 	}
-	if f.Level != answer.Fine {
-		f.Advice = "Look the fuse up in its maker's sheet: the opening times used here are from memory."
+	if j.FuseUnknown {
+		f.Code, f.Level, f.Gravity = CodeFuseUnknown, answer.FixFirst, 1
+		f.Decides = []string{answer.KeyFuseRating, answer.KeyFuseForm}
+		f.Title = "Nothing is known of a fuse: without one a short circuit makes the wire glow."
+		f.Advice = "Look for a fuse by the pack and read its kind and rating. If there is none, or another than this: " + lowerFirst(j.Band.Advice())
 	}
-	if !w.Protected() {
-		f.Code, f.Level = "short-burns-wire", answer.Danger
-		f.Title = "A short circuit may burn the wire before the fuse opens."
-		f.Advice = "Fit a smaller or faster fuse, or thicker wire."
+	if j.Far.CurrentA <= j.Far.CarriedA { // the way out and back tames it, a short nearer the pack does not
+		f.Found, f.Limit = j.Near.CurrentA, j.Near.CarriedA
 	}
 	j.add(f)
-	form := j.Path.fuse.spec.Form
-	if form.BreakingA > 0 && j.Near.CurrentA > form.BreakingA {
-		j.add(answer.Finding{
-			Code: "short-above-breaking", Level: answer.FixFirst,
-			Title: "A short circuit draws more than the fuse can interrupt.",
-			Found: j.Near.CurrentA, Limit: form.BreakingA, Unit: "A", Source: form.VoltageSource,
-			Advice: fmt.Sprintf("Fit a fuse made to interrupt %.0f A or more.", math.Ceil(j.Near.CurrentA)),
-		})
-	}
 }
 
 // lowerFirst makes a sentence fit to follow a colon.
