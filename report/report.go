@@ -11,6 +11,12 @@
 // writers over that document, so that each holds what the others hold. JSON is
 // the assessment itself.
 //
+// What a report holds, and in which order, follows from the typed fields of the
+// assessment alone. Its sentences are printed and never read: reworded, they
+// leave the same report. In front of a finding stands how sure it is: nothing
+// where it holds in nine draws of ten, "Likely", "Possibly (3 of 10)" or "In 1
+// of 30 vehicles like this".
+//
 // The first three lines of every format but JSON are the verdict, the single
 // largest risk and the single next step, because many readers paste no more
 // than that; JSON carries them as "headline".

@@ -3,6 +3,7 @@ package report_test
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -12,45 +13,63 @@ import (
 )
 
 // sentences visits every string of an assessment that is there to be read and
-// not to be told apart.
-func sentences(a *answer.Assessment, visit func(*string)) {
+// not to be told apart, with the kind of its field.
+func sentences(a *answer.Assessment, visit func(kind string, text *string)) {
 	for i := range a.Findings {
-		visit(&a.Findings[i].Title)
-		visit(&a.Findings[i].Advice)
+		visit("title", &a.Findings[i].Title)
+		visit("advice", &a.Findings[i].Advice)
 	}
 	for i := range a.Notes {
-		visit(&a.Notes[i].Text)
+		visit("note", &a.Notes[i].Text)
 	}
 	for i := range a.Buy {
-		visit(&a.Buy[i].Text)
+		visit("buy", &a.Buy[i].Text)
 	}
-	for _, list := range [][]string{a.Changes, a.Habits} {
-		for i := range list {
-			visit(&list[i])
-		}
+	for i := range a.Changes {
+		visit("change", &a.Changes[i])
+	}
+	for i := range a.Habits {
+		visit("habit", &a.Habits[i])
 	}
 	for i := range a.Readings {
-		visit(&a.Readings[i].Explains)
+		visit("explains", &a.Readings[i].Explains)
 	}
 	for i := range a.Measured {
-		visit(&a.Measured[i].Name)
-		visit(&a.Measured[i].Says)
+		visit("name", &a.Measured[i].Name)
+		visit("says", &a.Measured[i].Says)
 	}
 	for i := range a.Assumed {
-		visit(&a.Assumed[i].Why)
+		visit("why", &a.Assumed[i].Why)
 	}
 	if a.Conflict != nil {
-		visit(&a.Conflict.Words)
+		visit("conflict", &a.Conflict.Words)
 	}
 	if a.Charge != nil {
-		visit(&a.Charge.Right)
+		visit("right", &a.Charge.Right)
+		for i := range a.Charge.Reasons {
+			visit("reason", &a.Charge.Reasons[i])
+		}
 		for i := range a.Charge.Left {
-			visit(&a.Charge.Left[i].Words)
+			visit("left", &a.Charge.Left[i].Words)
 		}
 	}
-	for _, text := range []*string{&a.Ride.EndedBy, &a.Ride.LastsUntil, &a.Cutoff.LeftForAWeek, &a.Pack.Reading} {
-		visit(text)
-	}
+	visit("ended by", &a.Ride.EndedBy)
+	visit("lasts until", &a.Ride.LastsUntil)
+	visit("week", &a.Cutoff.LeftForAWeek)
+	visit("label", &a.Pack.Reading)
+}
+
+// distinct are all sentences of an assessment, each once, the longest first,
+// for one may be part of another.
+func distinct(a *answer.Assessment) []string {
+	var list []string
+	sentences(a, func(_ string, text *string) {
+		if *text != "" && !slices.Contains(list, *text) {
+			list = append(list, *text)
+		}
+	})
+	slices.SortStableFunc(list, func(x, y string) int { return cmp.Compare(len(y), len(x)) })
+	return list
 }
 
 // tricky is an assessment whose sentences begin and end with what once told
@@ -67,61 +86,103 @@ func tricky() *answer.Assessment {
 		answer.Note{Topic: answer.TopicCharge, Text: "Left plugged in for one week: it is gassed dry."},
 		answer.Note{Topic: answer.TopicCharge, Text: a.Findings[3].Title}, // the same as a finding's title
 	)
+	for _, title := range []string{"Warm.", "An uncommonly long wire it is.", "Much is lost."} { // in no order of their words
+		a.Findings = append(a.Findings, answer.Finding{Level: answer.Watch, Title: title, Topic: answer.TopicPath, Item: answer.Wire})
+	}
 	a.Changes = append(a.Changes, "Charging: wait until it is cool.")
 	a.Measured = append(a.Measured, answer.MeasuredFigure{Name: "the battery is worn", Says: "hardly"})
 	a.Ride.End, a.Ride.EndedBy, a.Ride.ChargeLeft = answer.EndStandstill, "the pack was empty", 0.34
 	return a
 }
 
-// No sentence decides what a report holds: reworded, all of them leave the same
-// sections, changes, shopping list and order, with only the words replaced.
-// That holds for each alone as well.
+// whole are the assessments that are reworded, by name.
+func whole() map[string]func() *answer.Assessment {
+	return map[string]func() *answer.Assessment{
+		"danger": danger, "tricky": tricky, "unjudged": unjudged, "wide-us": wideUS, "bench": bench, "fine": fine,
+	}
+}
+
+// unjudged has a reason against the charger that is the title of a finding, but
+// of none on the charger.
+func unjudged() *answer.Assessment {
+	a := danger()
+	a.Findings[3].Item = ""
+	return a
+}
+
+// No sentence decides what a report holds: reworded, all of them and each
+// alone, they leave the same sections, changes, shopping list and order, with
+// only the words replaced.
 func TestRewordedSentencesLeaveTheReportAsItWas(t *testing.T) {
-	whole := map[string]func() *answer.Assessment{"danger": danger, "tricky": tricky, "wide-us": wideUS, "bench": bench, "fine": fine}
-	for name, make := range whole {
-		var old []string
-		sentences(make(), func(text *string) {
-			if *text != "" && !slices.Contains(old, *text) {
-				old = append(old, *text)
-			}
-		})
-		reword(t, name, make, old)
-		for _, one := range old {
-			reword(t, name, make, []string{one})
-		}
+	for name, fresh := range whole() {
+		old := distinct(fresh())
 		if name == "tricky" && len(old) < 30 {
-			t.Errorf("only %d sentences were reworded: the test looks in the wrong place", len(old))
+			t.Errorf("only %d sentences are reworded: the test looks in the wrong place", len(old))
+		}
+		words := map[string]string{}
+		for i, text := range old {
+			words[text] = fmt.Sprintf("Zzz%d yyy.", i)
+		}
+		reword(t, name, fresh, old, words)
+		for _, one := range old {
+			reword(t, name, fresh, []string{one}, words)
 		}
 	}
 }
 
-// reword replaces the old sentences in the assessment and, in the other order,
-// in the report, and wants the same bytes of both. Markdown and BBCode have no
-// line ends within a sentence.
-func reword(t *testing.T, name string, make func() *answer.Assessment, old []string) {
+// reword replaces old sentences in the assessment and, in the other order, in
+// the report, and wants the same bytes of both. Markdown and BBCode have no line
+// ends within a sentence.
+func reword(t *testing.T, name string, fresh func() *answer.Assessment, old []string, words map[string]string) {
 	t.Helper()
-	fresh := map[string]string{}
-	for i, text := range old {
-		fresh[text] = fmt.Sprintf("Zzz%d yyy.", i)
-	}
-	reworded := make()
-	sentences(reworded, func(text *string) {
-		if other, ok := fresh[*text]; ok {
-			*text = other
+	reworded := fresh()
+	sentences(reworded, func(_ string, text *string) {
+		if slices.Contains(old, *text) {
+			*text = words[*text]
 		}
 	})
-	long := slices.Clone(old) // the longest first, for one may be part of another
-	slices.SortStableFunc(long, func(x, y string) int { return cmp.Compare(len(y), len(x)) })
 	for _, format := range []report.Format{report.FormatMarkdown, report.FormatBBCode} {
-		want := written(t, make(), report.Options{Format: format})
-		for _, text := range long {
+		want := written(t, fresh(), report.Options{Format: format})
+		for _, text := range old {
 			for _, form := range printedForms(text) {
-				want = strings.ReplaceAll(want, form, fresh[text])
+				want = strings.ReplaceAll(want, form, words[text])
 			}
 		}
 		got := written(t, reworded, report.Options{Format: format})
 		if want, got := headless(want), headless(got); want != got {
 			t.Errorf("%s, %s, %d reworded: the report is another one\n%s", name, format, len(old), firstDifference(want, got))
+		}
+	}
+}
+
+// Nor does it matter whether two fields hold the same sentence: each field in
+// words of its own leaves as many sentences in the same places.
+func TestSentencesOfTwoFieldsAreNeverHeldAgainstEachOther(t *testing.T) {
+	for name, fresh := range whole() {
+		reworded := fresh()
+		words := map[string]string{}
+		sentences(reworded, func(kind string, text *string) {
+			if *text == "" {
+				return
+			}
+			key := kind + ": " + *text
+			if words[key] == "" {
+				words[key] = fmt.Sprintf("Zzz%d yyy.", len(words))
+			}
+			*text = words[key]
+		})
+		for _, format := range []report.Format{report.FormatMarkdown, report.FormatBBCode} {
+			want := headless(written(t, fresh(), report.Options{Format: format}))
+			for _, text := range distinct(fresh()) {
+				for _, form := range printedForms(text) {
+					want = strings.ReplaceAll(want, form, "Zzz yyy.")
+				}
+			}
+			got := headless(written(t, reworded, report.Options{Format: format}))
+			got = regexp.MustCompile(`Zzz\d+ yyy\.`).ReplaceAllString(got, "Zzz yyy.")
+			if want != got {
+				t.Errorf("%s, %s: the report is another one\n%s", name, format, firstDifference(want, got))
+			}
 		}
 	}
 }
