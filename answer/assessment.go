@@ -15,7 +15,7 @@ type Assessment struct {
 	Schema   string           `json:"schema"`
 	Title    string           `json:"title"`
 	Verdict  Level            `json:"verdict"`
-	Headline [3]string        `json:"headline"` // verdict, largest risk, next step
+	Headline [3]string        `json:"headline"` // verdict without its level, largest risk, next step
 	Draws    DrawFigures      `json:"draws"`
 	Pack     PackFigures      `json:"pack"`
 	Steady   *SteadyFigures   `json:"steady"` // nil on a bench load
@@ -174,6 +174,7 @@ type PathFigures struct {
 	FuseSizesA         []float64     `json:"fuse_sizes_a"` // standard sizes that lie in the band
 	ShortCircuitA      float64       `json:"short_circuit_a"`
 	ShortCircuitClearS *float64      `json:"short_circuit_clear_s"` // nil when nothing clears it
+	FuseUnknown        bool          `json:"fuse_unknown"`          // the setup does not say whether there is a fuse
 	WireLimitS         *float64      `json:"wire_limit_s"`
 	Elements           []PathElement `json:"elements"`
 }
@@ -212,7 +213,7 @@ type AdvisedCutoff struct {
 
 // CutoffFigures describes what disconnects the pack.
 type CutoffFigures struct {
-	OpensFirst     string         `json:"opens_first"` // "pack", "module", "controller" or "nothing"
+	OpensFirst     string         `json:"opens_first"` // [OpensPack] or another of its kind
 	OpensAtCharge  *float64       `json:"opens_at_charge"`
 	OpensShare     []Named        `json:"opens_share"` // which opens first, in what share of the draws
 	WeakestCellV   float64        `json:"weakest_cell_v"`
@@ -224,8 +225,8 @@ type CutoffFigures struct {
 
 // ChargeFigures describes the charger on the pack.
 type ChargeFigures struct {
-	Match        string   `json:"match"` // "yes", "no" or "unknown"
-	Reasons      []string `json:"reasons"`
+	Match        string   `json:"match"`   // [MatchYes] or another of its kind
+	Reasons      []string `json:"reasons"` // titles of the findings on charging that are worse than fine
 	HoursTo80    *float64 `json:"hours_to_80"`
 	HoursToFull  *float64 `json:"hours_to_full"`
 	UnplugAfterH *float64 `json:"unplug_after_h"`

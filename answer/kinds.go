@@ -1,5 +1,7 @@
 package answer
 
+import "fmt"
+
 // Topic is the part of a report that a finding or a note belongs to.
 type Topic string
 
@@ -109,3 +111,16 @@ func (s Side) String() string {
 
 // MarshalText makes JSON carry "at most" or "at least".
 func (s Side) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads "at most" or "at least" back.
+func (s *Side) UnmarshalText(text []byte) error {
+	switch string(text) {
+	case Below.String():
+		*s = Below
+	case Above.String():
+		*s = Above
+	default:
+		return fmt.Errorf("answer: unknown side %q (want at most or at least)", text)
+	}
+	return nil
+}

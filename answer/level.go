@@ -102,3 +102,13 @@ func (c Certainty) String() string {
 
 // MarshalText makes JSON carry the certainty's printed name.
 func (c Certainty) MarshalText() ([]byte, error) { return []byte(c.String()), nil }
+
+// UnmarshalText reads a certainty's word back.
+func (c *Certainty) UnmarshalText(text []byte) error {
+	i := slices.Index(certaintyNames[:], string(text))
+	if i < 0 {
+		return fmt.Errorf("answer: unknown certainty %q (want plain, likely, possible or rare)", text)
+	}
+	*c = Certainty(i)
+	return nil
+}

@@ -23,6 +23,11 @@ type section struct {
 	notes    []string // misreadings put right, beside the numbers they concern
 }
 
+// empty reports whether the section holds nothing.
+func (s *section) empty() bool {
+	return len(s.text)+len(s.facts)+len(s.items)+len(s.after)+len(s.judged)+len(s.notes) == 0
+}
+
 // fact is one name and its value.
 type fact struct{ name, value string }
 

@@ -4,21 +4,20 @@ import (
 	"fmt"
 	"os"
 
-	"example.org/packcheck"
 	"example.org/packcheck/answer"
 	"example.org/packcheck/report"
 )
 
 // An assessment comes from packcheck.Assess; this one is made by hand.
 func ExampleShort() {
-	a := &packcheck.Assessment{
-		Schema:   packcheck.Schema,
+	a := &answer.Assessment{
+		Schema:   answer.Schema,
 		Title:    "Bramble Lane tractor",
 		Verdict:  answer.FixFirst,
 		Headline: [3]string{"not before the fuse is in", "Nothing opens on a short circuit.", "Fit a 30 A fuse at the pack."},
-		Steady:   &packcheck.SteadyFigures{SpeedKmh: 5.2},
-		Ride:     packcheck.RideFigures{PedalMin: 44},
-		Ranges:   map[string]packcheck.Range{"ride.pedal_min": {Low: 35, Likely: 44, High: 58}},
+		Steady:   &answer.SteadyFigures{SpeedKmh: 5.2},
+		Ride:     answer.RideFigures{PedalMin: 44},
+		Ranges:   map[string]answer.Range{"ride.pedal_min": {Low: 35, Likely: 44, High: 58}},
 	}
 	if err := report.Short(os.Stdout, a); err != nil {
 		fmt.Println(err)

@@ -4,7 +4,7 @@ import (
 	"math"
 	"strings"
 
-	"example.org/packcheck"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -20,7 +20,7 @@ type unit struct {
 	finest float64
 }
 
-// The units in which the figures of an [packcheck.Assessment] are held.
+// The units in which the figures of an [answer.Assessment] are held.
 var (
 	volts    = unit{quantity.Voltage, 1, 1e-3}
 	amps     = unit{quantity.Current, 1, 1e-3}
@@ -47,8 +47,8 @@ var (
 // figures prints numbers of one assessment. All rounding is the quantity
 // package's.
 type figures struct {
-	ranges map[string]packcheck.Range
-	system quantity.System
+	ranges map[string]answer.Range
+	system answer.System
 }
 
 // one prints a figure that has no spread.
@@ -119,7 +119,7 @@ func (f figures) maybeRough(path string, u unit, value *float64, absent string) 
 
 // ends prints the two ends of a range. Times of two units, such as 3 h 10 min,
 // keep theirs at both ends: "6 to 3 h 10 min" would read as six hours.
-func (f figures) ends(u unit, r packcheck.Range) string {
+func (f figures) ends(u unit, r answer.Range) string {
 	if u.kind == quantity.Length {
 		return f.bothLengths(u, r)
 	}
@@ -137,7 +137,7 @@ func (f figures) ends(u unit, r packcheck.Range) string {
 // wholeMinutes drops the seconds of a range of many minutes: nobody can use
 // those of "2 min 54 s to 1 h 15 min". What is shorter than two minutes keeps
 // tens of them.
-func wholeMinutes(r packcheck.Range) packcheck.Range {
+func wholeMinutes(r answer.Range) answer.Range {
 	const minute, ten = 60, 10
 	if r.High-r.Low < 4*minute {
 		return r
@@ -151,7 +151,7 @@ func wholeMinutes(r packcheck.Range) packcheck.Range {
 		}
 		return toStep(s, minute)
 	}
-	return packcheck.Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
+	return answer.Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
 }
 
 // mile is the statute mile in metres, by definition.
@@ -159,12 +159,12 @@ const mile = 1609.344
 
 // bothLengths prints a range of distances, coarse in kilometres and in miles
 // alike.
-func (f figures) bothLengths(u unit, r packcheck.Range) string {
+func (f figures) bothLengths(u unit, r answer.Range) string {
 	km := coarse(r, u.finest).Scale(u.per)
 	miles := coarse(r.Scale(u.per/mile), u.finest).Scale(mile)
-	first := quantity.FormatRangeOne(u.kind, km, quantity.Metric)
-	second := quantity.FormatRangeOne(u.kind, miles, quantity.Customary)
-	if f.system == quantity.Customary {
+	first := quantity.FormatRangeOne(u.kind, km, answer.Metric)
+	second := quantity.FormatRangeOne(u.kind, miles, answer.Customary)
+	if f.system == answer.Customary {
 		first, second = second, first
 	}
 	return first + " (" + second + ")"
@@ -174,26 +174,26 @@ func (f figures) bothLengths(u unit, r packcheck.Range) string {
 // is held in: "71 to 118 A, likely 88 A", never "88.4 A" in the middle of so
 // wide a guess. An end far smaller than the width keeps two digits, so that it
 // does not become nothing, unless it is smaller than the finest step.
-func coarse(r packcheck.Range, finest float64) packcheck.Range {
+func coarse(r answer.Range, finest float64) answer.Range {
 	width := r.High - r.Low
 	if width <= 0 || math.IsInf(width, 0) {
-		return packcheck.Range{Low: noDust(r.Low, finest), Likely: noDust(r.Likely, finest), High: noDust(r.High, finest)}
+		return answer.Range{Low: noDust(r.Low, finest), Likely: noDust(r.Likely, finest), High: noDust(r.High, finest)}
 	}
 	round := func(v float64) float64 {
 		size := min(width, max(math.Abs(v), finest))
 		return toStep(v, max(finest, math.Pow(10, math.Floor(math.Log10(size))-1)))
 	}
-	return packcheck.Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
+	return answer.Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
 }
 
-// maybeSpan is span for a figure that may not exist in the likely case. Where
-// the spread still holds values, they are printed with that said.
+// maybeSpan is span for a figure that does not exist in half of the draws or
+// more. Where the others have it, theirs is printed with that said.
 func (f figures) maybeSpan(path string, u unit, value *float64, absent string) string {
 	if value != nil {
 		return f.span(path, u, *value)
 	}
 	if r, ok := f.ranges[path]; ok && r.Valid() {
-		return absent + " in the likely case; otherwise " + f.ends(u, r)
+		return absent + " in half of the draws or more; otherwise " + f.ends(u, r)
 	}
 	return absent
 }
@@ -213,7 +213,7 @@ func (f figures) times(path string, value *float64) string {
 	return text + " times"
 }
 
-// unitNamed finds the units of findings that have an everyday form. What is not
+// unitNamed finds the units of findings and readings that have an everyday form. What is not
 // listed prints as the number and the unit as given.
 func unitNamed(name string) (unit, bool) {
 	switch name {
@@ -253,6 +253,8 @@ func unitNamed(name string) (unit, bool) {
 		return newtons, true
 	case "%":
 		return percent, true
+	case "share":
+		return share, true
 	}
 	return unit{}, false
 }

@@ -7,7 +7,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"example.org/packcheck"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/report"
 )
 
@@ -19,7 +19,7 @@ func TestFiguresThatDoNotExistAreNeverZero(t *testing.T) {
 		}
 	}
 	text = written(t, wideUS(), report.Options{})
-	for _, want := range []string{"no rating suits", "harm not reached in the likely case; otherwise 3"} {
+	for _, want := range []string{"no rating suits", "harm not reached in half of the draws or more; otherwise 3 to 40 days"} {
 		if !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
 			t.Errorf("lacks %q", want)
 		}
@@ -38,7 +38,7 @@ func TestJSONIsTheAssessmentWithNullForWhatIsNoNumber(t *testing.T) {
 				t.Errorf("%s: %s is %v, want a list", name, list, tree[list])
 			}
 		}
-		var back packcheck.Assessment
+		var back answer.Assessment
 		if err := json.Unmarshal([]byte(text), &back); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
@@ -100,7 +100,7 @@ func TestEndsOfATimeKeepTheirUnits(t *testing.T) {
 		{65, 190, "1 h 5 min to 3 h 10 min"},
 	} {
 		a := danger()
-		a.Ranges["ride.clock_min"] = packcheck.Range{Low: tt.low, Likely: tt.low, High: tt.high}
+		a.Ranges["ride.clock_min"] = answer.Range{Low: tt.low, Likely: tt.low, High: tt.high}
 		if text := written(t, a, report.Options{}); !strings.Contains(text, "With the pauses       "+tt.want+", likely") {
 			t.Errorf("%v to %v min: lacks %q", tt.low, tt.high, tt.want)
 		}
@@ -113,13 +113,13 @@ func TestEndsOfATimeKeepTheirUnits(t *testing.T) {
 func TestOnlyDustIsRoundedAway(t *testing.T) {
 	a := danger()
 	a.Ride.ChargeLeft = -1.3e-6
-	a.Ranges["steady.battery_a"] = packcheck.Range{Low: -1e-9, Likely: 1e-9, High: 1e-6}
+	a.Ranges["steady.battery_a"] = answer.Range{Low: -1e-9, Likely: 1e-9, High: 1e-6}
 	a.Findings[1].Limit = 2.2352
 	text := written(t, a, report.Options{})
 	for _, want := range []string{
 		"Charge left           0 %\n",
 		"Amps from the pack    0 A\n",
-		"limit 8 km/h (5 mph)",
+		"at most 8 km/h (5 mph)",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q", want)
@@ -131,23 +131,74 @@ func TestTheWaitUntilHarmIsSaidInWords(t *testing.T) {
 	for _, tt := range []struct {
 		name   string
 		toHarm *float64
-		spread packcheck.Range
+		spread answer.Range
 		want   string
 	}{
-		{"known", ptr(41.0), packcheck.Range{}, "41 days until harm"},
-		{"spread", ptr(9.0), packcheck.Range{Low: 3, Likely: 9, High: 40}, "3 to 40 days, likely 9 days until harm"},
-		{"never", nil, packcheck.Range{}, "harm not reached"},
-		{"at once", ptr(0.0), packcheck.Range{}, "harmed already when the ride ends"},
-		{"perhaps at once", ptr(0.0), packcheck.Range{Low: 0, Likely: 0, High: 12}, "0 s to 12 days, likely 0 s until harm"},
+		{"known", ptr(41.0), answer.Range{}, "41 days until harm"},
+		{"spread", ptr(9.0), answer.Range{Low: 3, Likely: 9, High: 40}, "3 to 40 days, likely 9 days until harm"},
+		{"never", nil, answer.Range{}, "harm not reached"},
+		{"at once", ptr(0.0), answer.Range{}, "harmed already when the ride ends"},
+		{"perhaps at once", ptr(0.0), answer.Range{Low: 0, Likely: 0, High: 12}, "0 s to 12 days, likely 0 s until harm"},
 	} {
 		a := danger()
 		a.Cutoff.IdleDaysToHarm = tt.toHarm
-		if tt.spread != (packcheck.Range{}) {
+		if tt.spread != (answer.Range{}) {
 			a.Ranges["cutoff.idle_days_to_harm"] = tt.spread
 		}
 		text := strings.Join(strings.Fields(written(t, a, report.Options{})), " ")
 		if want := "Left switched on " + tt.want; !strings.Contains(text, want) {
 			t.Errorf("%s: lacks %q", tt.name, want)
 		}
+	}
+}
+
+// The keys that programs rely on: the design's list, to which may be added.
+func TestJSONHasTheKeysThatProgramsRelyOn(t *testing.T) {
+	var tree map[string]any
+	if err := json.Unmarshal([]byte(written(t, danger(), report.Options{Format: report.FormatJSON})), &tree); err != nil {
+		t.Fatal(err)
+	}
+	for path, keys := range map[string]string{
+		"":       "schema title verdict headline pack steady launch path ride cutoff charge original findings assumed sources",
+		"pack":   "full_v nominal_v empty_v rated_ah usable_ah usable_wh resistance_ohm short_circuit_a mass_kg",
+		"steady": "speed_kmh battery_a motor_a bus_v efficiency",
+		"launch": "peak_battery_a peak_battery_at_s peak_motor_a lowest_bus_v blocked_battery_a blocked_motor_a speed_after_s case " +
+			"case_gives",
+		"launch.speed_after_s.0": "t_s kmh",
+		"launch.case": "ocv_v r0_ohm rc path_ohm motors motors_in_series winding_ohm winding_h torque_constant no_load_a gear_ratio " +
+			"gear_efficiency wheel_radius_m mass_kg rotor_inertia roll_n grade_n drag_n_s2_m2 grip_n ramp_s limit_a",
+		"launch.case.rc.0": "ohm farad",
+		"path": "resistance_ohm drop_v drop_pct ampacity_a fuse_least_a fuse_most_a short_circuit_a short_circuit_clear_s " +
+			"wire_limit_s",
+		"ride":           "pedal_min clock_min distance_km ended_by rest_v_after charge_left delivered_ah motor_case_c pack_c",
+		"cutoff":         "opens_first opens_at_charge weakest_cell_v chatter_count idle_days_to_harm advised",
+		"cutoff.advised": "opens_at_v delay_s closes_at_v",
+		"charge":         "match hours_to_80 hours_to_full unplug_after_h end_v_per_cell",
+		"original":       "speed_ratio launch_current_ratio blocked_current_ratio tooth_load_ratio motor_heat_ratio ride_ratio",
+		"findings.0":     "code level title found limit unit source advice",
+		"assumed.0":      "key value why",
+		"sources.0":      "id text",
+	} {
+		at := any(tree)
+		for _, step := range strings.FieldsFunc(path, func(r rune) bool { return r == '.' }) {
+			if list, ok := at.([]any); ok && step == "0" {
+				at = list[0]
+				continue
+			}
+			at = at.(map[string]any)[step]
+		}
+		object, ok := at.(map[string]any)
+		if !ok {
+			t.Errorf("%q is no object", path)
+			continue
+		}
+		for _, key := range strings.Fields(keys) {
+			if _, ok := object[key]; !ok {
+				t.Errorf("%q has no %q", path, key)
+			}
+		}
+	}
+	if h, ok := tree["headline"].([]any); !ok || len(h) != 3 {
+		t.Errorf("headline is %v, want three lines", tree["headline"])
 	}
 }

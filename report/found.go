@@ -7,81 +7,92 @@ import (
 	"example.org/packcheck/answer"
 )
 
-// foundWords says what was found where the number 0 stands for something else.
-var foundWords = map[string]string{
-	"cutoff-none":               "none",
-	"fuse-place-unknown":        notKnown,
-	"charger-end-volts-unknown": notKnown,
-	"idle-harms-within-week":    "at once",
-}
-
-// shares are the findings whose ratio is a share of a whole.
-var shares = []string{
-	"drop-large", "fuse-tires", "charge-never-full", "pack-worn",
-	"stored-not-full", "stored-too-full", "stored-runs-empty", "stored-needs-top-up",
-}
-
-// doubtful begins the titles of findings that show only where the unknowns fall
-// badly.
-const doubtful = "Possibly: "
-
-// told are the findings that only tell something: no figure of theirs is held
-// against a limit.
-func told(f answer.Finding) bool {
-	return strings.HasPrefix(f.Code, "old-battery-") || f.Code == "way-to-stop" || f.Level == answer.Fine && f.Limit == 0
-}
-
-// detail says what was found, the limit and its source.
-func (b *builder) detail(f answer.Finding) string {
-	source := clean(f.Source)
-	if f.Unit == "" || told(f) {
-		if source == "" {
-			return ""
-		}
-		return "Source: " + source + "."
+// detail says what was found, which side of which limit is right and by what
+// source, who suffers, and whether it rests on a guess.
+func (b *builder) detail(f *answer.Finding) string {
+	text, source := b.held(f), clean(f.Source)
+	switch {
+	case source != "" && text != "":
+		text += " (source: " + source + ")"
+	case source != "":
+		text = "Source: " + source
 	}
-	found, limit := b.found(f), b.inFinding(f, f.Limit)
-	text := "Found " + found
+	var parts []string
+	for _, part := range []string{text, atRisk(f), b.guessed(f)} {
+		if part != "" {
+			parts = append(parts, part+".")
+		}
+	}
+	return strings.Join(parts, " ")
+}
+
+// held says what was found and what it was held against.
+func (b *builder) held(f *answer.Finding) string {
+	if f.Unit == "" || f.Reads == answer.AsTold {
+		return ""
+	}
+	found, limit := b.found(f), b.inUnit(f.Limit, f.Unit)
+	right := "right is " + f.Want.String() + " " + limit
 	switch {
 	case found == limit:
-		text = "At the limit of " + limit
+		return "At the limit: " + right
 	// A limit of nothing is none, unless something is below it: a temperature, a
 	// cell that is driven backwards.
 	case f.Limit != 0 || f.Found < 0 || f.Unit == "degC":
-		text += ", limit " + limit
+		return "Found " + found + "; " + right
 	}
-	if source != "" {
-		text += " (source: " + source + ")"
-	}
-	return text + "."
+	return "Found " + found
 }
 
 // found prints the figure of a finding no finer than its limit asks for.
-func (b *builder) found(f answer.Finding) string {
-	if words, is := foundWords[f.Code]; is && f.Found <= 0 {
-		return words
-	}
-	if f.Unit == "degC" && f.Found > burntC {
+func (b *builder) found(f *answer.Finding) string {
+	switch {
+	case f.Reads == answer.AsUnknown:
+		return notKnown
+	case f.Reads == answer.AsNone && f.Found <= 0:
+		return "none"
+	case f.Reads == answer.AsAtOnce && f.Found <= 0:
+		return "at once"
+	case f.Unit == "degC" && f.Found > burntC:
 		return "more than " + b.one(degrees, burntC)
 	}
-	exact, limit := b.inFinding(f, f.Found), b.inFinding(f, f.Limit)
+	exact, limit := b.inUnit(f.Found, f.Unit), b.inUnit(f.Limit, f.Unit)
 	if f.Unit == "V" || strings.HasPrefix(f.Unit, "deg") {
 		return exact // a tenth of a volt counts, and degrees are whole anyway
 	}
-	if rough := b.inFinding(f, about(f.Found)); rough != limit {
+	if rough := b.inUnit(about(f.Found), f.Unit); rough != limit {
 		return rough
 	}
 	return exact
 }
 
-// inFinding prints a number of a finding in its unit.
-func (b *builder) inFinding(f answer.Finding, value float64) string {
-	for _, code := range shares {
-		if f.Code == code && f.Unit == "x" {
-			return b.one(share, value)
+// atRisk says who suffers, where it is more than the vehicle: what shows in few
+// draws only stands at a milder level, which does not tell it any more.
+func atRisk(f *answer.Finding) string {
+	if f.Level == answer.Fine {
+		return ""
+	}
+	switch f.Harm {
+	case answer.Child:
+		return "At risk: a child"
+	case answer.House:
+		return "At risk: the house, by fire"
+	}
+	return ""
+}
+
+// guessed says on which assumed value a finding rests.
+func (b *builder) guessed(f *answer.Finding) string {
+	if f.Guess == "" {
+		return ""
+	}
+	text := "It rests on a guess: " + keyWords(f.Guess)
+	for _, a := range b.a.Assumed {
+		if value := clean(a.Value); a.Key == f.Guess && value != "" {
+			return text + ", taken as " + value
 		}
 	}
-	return b.inUnit(value, f.Unit)
+	return text
 }
 
 // about rounds to two digits, but never coarser than to whole units: what is

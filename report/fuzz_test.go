@@ -5,7 +5,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"example.org/packcheck"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/report"
 )
 
@@ -22,11 +22,17 @@ func FuzzText(f *testing.F) {
 		a.Pack.Chemistry, a.Pack.Reading, a.Ride.EndedBy, a.Cutoff.OpensFirst = s, s, s, s
 		a.Path.Elements[0].Name, a.Measured[0].Name, a.Charge.Match, a.Launch.AboveS[0].Part = s, s, s, s
 		finding := &a.Findings[uint(where)%uint(len(a.Findings))]
-		answer.Title, answer.Advice, answer.Unit, answer.Topic, answer.Source = s, s, s, s, s
-		answer.Found, answer.Limit = v, -v
+		finding.Title, finding.Advice, finding.Unit, finding.Source, finding.Guess = s, s, s, s, s
+		finding.Topic, finding.Item, finding.Certainty, finding.Share = answer.Topic(s), answer.Item(s), answer.Certainty(where%4), v
+		finding.Found, finding.Limit = v, -v
 		a.Pack.MassKg, a.Ride.PedalMin, a.Cutoff.ChatterCount = v, v, where
-		a.Ranges["ride.distance_km"] = packcheck.Range{Low: -v, Likely: 0, High: v}
-		a.Assumed = append(a.Assumed, packcheck.Assumed{Key: s, Value: s, Why: s})
+		a.Ranges["ride.distance_km"] = answer.Range{Low: -v, Likely: 0, High: v}
+		a.Readings[0].Name, a.Readings[0].Unit, a.Readings[0].Text, a.Readings[0].Explains = s, s, s, s
+		a.Readings[0].Error, a.Readings[0].Before.Low = v, -v
+		a.Conflict.Words, a.Conflict.Readings[0], a.Conflict.P, a.Conflict.Pushed[0].Key = s, s, v, s
+		a.Draws.Stuck, a.Draws.Inside, a.Draws.ShareErr, a.Ride.EndShare[0].Name = v, v, v, s
+		a.Buy[0].Item, a.Charge.Right, a.Charge.Left[0].After, a.Measure[0].Key = s, s, s, s
+		a.Assumed = append(a.Assumed, answer.Assumed{Key: s, Value: s, Why: s})
 		a.Cautions = append(a.Cautions, s)
 		for _, short := range []bool{false, true} {
 			for _, format := range report.Formats() {

@@ -3,7 +3,6 @@ package report
 import (
 	"bytes"
 	"fmt"
-	"regexp"
 	"strings"
 )
 
@@ -78,23 +77,36 @@ var markdownSigns = strings.NewReplacer(
 	"://", `\://`, "www.", `www\.`,
 )
 
-// markdownStart matches what would begin a heading, a list, a rule or a quote
-// where a line starts.
-var markdownStart = regexp.MustCompile(`^(#{1,6}( |$)|[-+]( |$)|-{2,}|=+|\d{1,9}[.)]( |$))`)
-
 // inMarkdown makes text stand for itself inside a line of Markdown.
 func inMarkdown(text string) string { return markdownSigns.Replace(text) }
 
 // startMarkdown makes text stand for itself where a line or an item starts.
 func startMarkdown(text string) string {
 	text = inMarkdown(text)
-	start := strings.TrimRight(markdownStart.FindString(text), " ")
-	switch {
-	case start == "":
+	at := markAt(text)
+	if at < 0 {
 		return text
-	case strings.HasSuffix(start, ".") || strings.HasSuffix(start, ")"):
-		digits := len(start) - 1
-		return text[:digits] + `\` + text[digits:]
 	}
-	return `\` + text
+	return text[:at] + `\` + text[at:]
+}
+
+// markAt finds the sign that would begin a heading, a list, a rule or a quote
+// where a line starts; -1 when there is none.
+func markAt(text string) int {
+	rest := strings.TrimLeft(text, "#")
+	alone := func(rest string) bool { return rest == "" || rest[0] == ' ' }
+	const mostLevels, mostDigits = 6, 9 // CommonMark 0.31.2, 4.2 and 5.2
+	switch n := len(text) - len(rest); {
+	case n > 0 && n <= mostLevels && alone(rest):
+		return 0
+	case text == "":
+		return -1
+	case text[0] == '=', (text[0] == '-' || text[0] == '+') && alone(text[1:]), strings.HasPrefix(text, "--"):
+		return 0
+	}
+	rest = strings.TrimLeft(text, "0123456789")
+	if n := len(text) - len(rest); n > 0 && n <= mostDigits && rest != "" && (rest[0] == '.' || rest[0] == ')') && alone(rest[1:]) {
+		return n
+	}
+	return -1
 }

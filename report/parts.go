@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"example.org/packcheck"
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 )
@@ -40,7 +39,7 @@ func (b *builder) pack() section {
 		fact{"Short at its posts", b.rough("pack.short_circuit_a", amps, p.ShortCircuitA)},
 		fact{"Weight", b.rough("pack.mass_kg", kilos, p.MassKg)},
 	)
-	return b.topic(s, packcheck.TopicPack)
+	return b.topic(s, answer.TopicPack)
 }
 
 func (b *builder) path() section {
@@ -48,7 +47,7 @@ func (b *builder) path() section {
 	p := b.a.Path
 	if p == nil {
 		s.text = []string{"Not known: the setup does not describe the way from pack to motors."}
-		return b.topic(s, packcheck.TopicPath)
+		return b.topic(s, answer.TopicPath)
 	}
 	s.facts = []fact{
 		{"Fuse must be", b.fuseBand(p)},
@@ -76,7 +75,7 @@ func (b *builder) path() section {
 		s.facts = append(s.facts, fact{capital(orElse(clean(e.Name), "part")), value})
 	}
 	unopened := "never: nothing opens it"
-	if b.has(answer.Fine, "fuse-unknown") {
+	if p.FuseUnknown {
 		unopened = "not known: no fuse was described"
 	}
 	s.facts = append(
@@ -85,11 +84,11 @@ func (b *builder) path() section {
 		fact{"It is cleared in", b.maybeRough("path.short_circuit_clear_s", seconds, p.ShortCircuitClearS, unopened)},
 		fact{"Wire stands it for", b.maybeRough("path.wire_limit_s", seconds, p.WireLimitS, notKnown)},
 	)
-	return b.topic(s, packcheck.TopicPath)
+	return b.topic(s, answer.TopicPath)
 }
 
 // fuseBand is the allowed band of fuse ratings in words.
-func (b *builder) fuseBand(p *packcheck.PathFigures) string {
+func (b *builder) fuseBand(p *answer.PathFigures) string {
 	if p.FuseLeastA == nil || p.FuseMostA == nil {
 		return "no rating suits this wire and this load"
 	}
@@ -98,17 +97,26 @@ func (b *builder) fuseBand(p *packcheck.PathFigures) string {
 	return "at least " + least + ", at most " + most
 }
 
+// opensFirst says in words what disconnects the pack, and what it means when
+// nothing does.
+func opensFirst(place string) string {
+	if place == answer.OpensNothing {
+		return opener(place) + ": the pack can be drained to ruin"
+	}
+	return opener(place)
+}
+
 // opener says in words what disconnects the pack.
 func opener(place string) string {
 	switch place {
-	case "pack":
+	case answer.OpensPack:
 		return "the pack's own electronics"
-	case "module":
+	case answer.OpensModule:
 		return "the added module"
-	case "controller":
+	case answer.OpensController:
 		return "the vehicle's controller"
-	case "nothing":
-		return "nothing: the pack can be drained to ruin"
+	case answer.OpensNothing:
+		return "nothing"
 	case "":
 		return notKnown
 	}
@@ -117,7 +125,10 @@ func opener(place string) string {
 
 func (b *builder) cutoff() section {
 	c := b.a.Cutoff
-	s := section{title: "What stops the drain", facts: []fact{{"Opens first", opener(c.OpensFirst)}}}
+	s := section{title: "What stops the drain", facts: []fact{{"Opens first", opensFirst(c.OpensFirst)}}}
+	if shares := outcomes(c.OpensShare, opener); shares != "" {
+		s.facts = append(s.facts, fact{overDraws, shares})
+	}
 	if c.OpensAtCharge != nil {
 		s.facts = append(s.facts, fact{"Charge left then", b.span("cutoff.opens_at_charge", share, *c.OpensAtCharge)})
 	}
@@ -132,31 +143,39 @@ func (b *builder) cutoff() section {
 		fact{left, b.leftOn(c.IdleDaysToHarm)},
 	)
 	if week := clean(c.LeftForAWeek); week != "" {
-		for _, f := range b.a.Findings {
-			if f.Code == "idle-harms-within-week" && strings.HasPrefix(f.Title, doubtful) {
-				week = sentence(week) + " Possibly it does so sooner: see below."
-			}
+		if b.harmedSooner(c.IdleDaysToHarm) {
+			week = sentence(week) + " In some draws it comes to harm within the week."
 		}
 		s.facts = append(s.facts, fact{"Left for a week", week})
 	}
 	if c.Advised != nil {
 		s.facts = append(s.facts, fact{"Setting that suits", b.advised(c.Advised)})
 	}
-	return b.topic(s, packcheck.TopicCutoff)
+	return b.topic(s, answer.TopicCutoff)
 }
+
+// harmedSooner reports whether the pack comes to harm within a week in some
+// draws, although it does not in most.
+func (b *builder) harmedSooner(toHarm *float64) bool {
+	const week = 7
+	r, spread := b.ranges[pathToHarm]
+	return spread && r.Valid() && r.Low < week && (toHarm == nil || *toHarm >= week)
+}
+
+// pathToHarm is where the spread of the days until harm stands.
+const pathToHarm = "cutoff.idle_days_to_harm"
 
 // leftOn says how long the pack stands being left in the vehicle.
 func (b *builder) leftOn(toHarm *float64) string {
-	const path = "cutoff.idle_days_to_harm"
-	r, spread := b.ranges[path]
+	r, spread := b.ranges[pathToHarm]
 	switch {
 	case toHarm == nil:
-		return b.maybeSpan(path, days, nil, "harm not reached")
+		return b.maybeSpan(pathToHarm, days, nil, "harm not reached")
 	case *toHarm <= 0 && (!spread || r.High <= 0):
 		return "harmed already when the ride ends"
 	}
 	if spread && r.Valid() && !r.IsExact() {
-		return b.span(path, days, *toHarm) + " until harm"
+		return b.span(pathToHarm, days, *toHarm) + " until harm"
 	}
 	return quantity.Digits(math.Floor(*toHarm), 2) + " days until harm" // weeks beside days would have to be compared
 }
@@ -174,7 +193,7 @@ func (b *builder) weakestCell(v float64) string {
 
 // advised says a cutoff's setting in words. One that stays open is always
 // right; a closing voltage is for a device that cannot.
-func (b *builder) advised(adv *packcheck.AdvisedCutoff) string {
+func (b *builder) advised(adv *answer.AdvisedCutoff) string {
 	text := "opens at " + b.one(volts, adv.OpensAtV) + " after " + b.one(seconds, adv.DelayS)
 	switch {
 	case adv.MustLatch:
@@ -196,16 +215,19 @@ func chatter(b *builder, count int) string {
 }
 
 func (b *builder) storage() section {
-	st := b.a.Storage
-	if st == nil {
-		return section{}
+	s := section{}
+	if st := b.a.Storage; st != nil {
+		s.facts = []fact{
+			{"Put away at", b.span("storage.store_at", share, st.StoreAt)},
+			{"Left at the end", b.span("storage.charge_left", share, st.ChargeLeft) + " with nothing done"},
+		}
+		for _, d := range st.Dates {
+			s.items = append(s.items, clean(d.Date)+": "+clean(d.Do))
+		}
 	}
-	s := section{title: "While it is put away", facts: []fact{
-		{"Put away at", b.span("storage.store_at", share, st.StoreAt)},
-		{"Left at the end", b.span("storage.charge_left", share, st.ChargeLeft) + " with nothing done"},
-	}}
-	for _, d := range st.Dates {
-		s.items = append(s.items, clean(d.Date)+": "+clean(d.Do))
+	s = b.topic(s, answer.TopicStorage)
+	if !s.empty() {
+		s.title = "While it is put away"
 	}
 	return s
 }

@@ -1,4 +1,4 @@
-// Package report writes one [packcheck.Assessment] as text, Markdown, BBCode
+// Package report writes one [answer.Assessment] as text, Markdown, BBCode
 // or JSON.
 //
 // For most uses call [Write] with the format that the reader needs, or
@@ -10,6 +10,12 @@
 // lines, paragraphs, lists and findings. Text, Markdown and BBCode are thin
 // writers over that document, so that each holds what the others hold. JSON is
 // the assessment itself.
+//
+// What a report holds, and in which order, follows from the typed fields of the
+// assessment alone. Its sentences are printed and never read: reworded, they
+// leave the same report. In front of a finding stands how sure it is: nothing
+// where it holds in nine draws of ten, "Likely", "Possibly (3 of 10)" or "In 1
+// of 30 vehicles like this".
 //
 // The first three lines of every format but JSON are the verdict, the single
 // largest risk and the single next step, because many readers paste no more
@@ -44,7 +50,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/packcheck"
+	"example.org/packcheck/answer"
 )
 
 // Format names a form of the report.
@@ -89,8 +95,8 @@ var errUnfinished = errors.New("report: not a finished assessment")
 // before the first byte goes out, and goes out in one call of w.Write. Errors
 // are those of w, an unknown format, and an assessment that nobody finished:
 // without schema or verdict it would print as one that found nothing wrong.
-func Write(w io.Writer, a *packcheck.Assessment, o Options) error {
-	if a == nil || a.Schema != packcheck.Schema || a.Headline[0] == "" {
+func Write(w io.Writer, a *answer.Assessment, o Options) error {
+	if a == nil || a.Schema != answer.Schema || a.Headline[0] == "" {
 		return errUnfinished
 	}
 	out, err := render(withCautions(a), o)
@@ -102,33 +108,33 @@ func Write(w io.Writer, a *packcheck.Assessment, o Options) error {
 }
 
 // Text writes the full report as ASCII lines of at most [Columns] characters.
-func Text(w io.Writer, a *packcheck.Assessment) error {
+func Text(w io.Writer, a *answer.Assessment) error {
 	return Write(w, a, Options{Format: FormatText})
 }
 
 // Markdown writes the full report as CommonMark.
-func Markdown(w io.Writer, a *packcheck.Assessment) error {
+func Markdown(w io.Writer, a *answer.Assessment) error {
 	return Write(w, a, Options{Format: FormatMarkdown})
 }
 
 // BBCode writes the full report in the markup of web forums.
-func BBCode(w io.Writer, a *packcheck.Assessment) error {
+func BBCode(w io.Writer, a *answer.Assessment) error {
 	return Write(w, a, Options{Format: FormatBBCode})
 }
 
 // JSON writes the assessment as indented JSON. Numbers have nine digits that
 // count; what is not finite is null; lists are never null.
-func JSON(w io.Writer, a *packcheck.Assessment) error {
+func JSON(w io.Writer, a *answer.Assessment) error {
 	return Write(w, a, Options{Format: FormatJSON})
 }
 
 // Short writes the text report in ten lines at most.
-func Short(w io.Writer, a *packcheck.Assessment) error {
+func Short(w io.Writer, a *answer.Assessment) error {
 	return Write(w, a, Options{Format: FormatText, Short: true})
 }
 
 // render makes the bytes of a report.
-func render(a *packcheck.Assessment, o Options) ([]byte, error) {
+func render(a *answer.Assessment, o Options) ([]byte, error) {
 	if o.Format == FormatJSON {
 		if o.Short {
 			return shortJSON(a)
@@ -163,7 +169,7 @@ var standing = [...]string{
 
 // withCautions makes sure that no report leaves without safety lines. The
 // assessment of the caller is not changed.
-func withCautions(a *packcheck.Assessment) *packcheck.Assessment {
+func withCautions(a *answer.Assessment) *answer.Assessment {
 	for _, c := range a.Cautions {
 		if clean(c) != "" {
 			return a

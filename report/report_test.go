@@ -10,12 +10,12 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
-	"example.org/packcheck"
+	"example.org/packcheck/answer"
 	"example.org/packcheck/report"
 )
 
 // written returns one report as a string.
-func written(t testing.TB, a *packcheck.Assessment, o report.Options) string {
+func written(t testing.TB, a *answer.Assessment, o report.Options) string {
 	t.Helper()
 	var out bytes.Buffer
 	if err := report.Write(&out, a, o); err != nil {
@@ -118,9 +118,16 @@ func TestNoFormatOrLengthLeavesSafetyLinesOut(t *testing.T) {
 
 func TestEveryFindingIsPrintedWithLevelAndAdvice(t *testing.T) {
 	a := danger()
-	text := strings.Join(strings.Fields(written(t, a, report.Options{})), " ")
+	text := flat(t, a)
+	opening := map[answer.Certainty]string{
+		answer.Likely: "Likely: ", answer.Possible: "Possibly (3 of 10): ", answer.Rare: "In 1 of 30 vehicles like this: ",
+	}
 	for _, f := range a.Findings {
-		want := strings.ToUpper(f.Level.String()) + ": " + f.Title
+		level := strings.ToUpper(f.Level.String())
+		if f.Reads == answer.AsTold {
+			level = "INFO"
+		}
+		want := "* " + level + ": " + opening[f.Certainty] + f.Title
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q", want)
 		}
@@ -162,7 +169,7 @@ func TestWriteErrorsComeBack(t *testing.T) {
 			t.Errorf("%s: got %v", name, err)
 		}
 	}
-	for name, a := range map[string]*packcheck.Assessment{"nil": nil, "empty": {}, "no verdict": {Schema: packcheck.Schema}} {
+	for name, a := range map[string]*answer.Assessment{"nil": nil, "empty": {}, "no verdict": {Schema: answer.Schema}} {
 		for _, format := range report.Formats() {
 			var out bytes.Buffer
 			if err := report.Write(&out, a, report.Options{Format: format}); err == nil || out.Len() > 0 {

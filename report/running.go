@@ -2,9 +2,8 @@ package report
 
 import (
 	"math"
-	"strings"
 
-	"example.org/packcheck"
+	"example.org/packcheck/answer"
 )
 
 // The sections about what the vehicle does: ride, speed, launch, and the
@@ -13,11 +12,15 @@ import (
 // benchLoad says why a section holds no figures.
 const benchLoad = "Not computed: the setup is a bench load, not a vehicle."
 
+// overDraws names the line that says in what share of the draws which answer
+// holds.
+const overDraws = "Over all draws"
+
 // bench reports whether the setup has no vehicle.
 func (b *builder) bench() bool { return b.a.Steady == nil && b.a.Launch == nil }
 
-// stuck reports whether the vehicle never gets going: figures of a ride would
-// only pretend.
+// stuck reports whether the vehicle does not get going in most draws: figures
+// of a ride would only pretend.
 func (b *builder) stuck() bool {
 	st := b.a.Steady
 	return st != nil && st.SpeedKmh < 0.05 && b.a.Ride.DistanceKm < 0.001
@@ -25,9 +28,9 @@ func (b *builder) stuck() bool {
 
 // chargeLeft says how much is left, and that it cannot be had where the pack
 // counts as empty all the same.
-func (b *builder) chargeLeft(r packcheck.RideFigures) string {
+func (b *builder) chargeLeft(r answer.RideFigures) string {
 	text := b.span("ride.charge_left", share, r.ChargeLeft)
-	if strings.Contains(r.EndedBy, "empty") && r.ChargeLeft > 0.1 {
+	if r.End == answer.EndEmpty && r.ChargeLeft > 0.1 {
 		text += "; not to be had at this current"
 	}
 	return text
@@ -46,7 +49,10 @@ func (b *builder) ride() section {
 	s := section{title: "How long and how far"}
 	if b.stuck() {
 		s.text = []string{"It does not get going with this load on this ground and slope, so there is no ride to time."}
-		return b.topic(s, packcheck.TopicRide)
+		if n := b.a.Draws.Stuck; n > 0 && n < 1 {
+			s.text[0] += " That is so in " + counted(n) + " " + b.kindred() + "."
+		}
+		return b.topic(s, answer.TopicRide)
 	}
 	if b.bench() {
 		s.facts = append(s.facts, fact{"Under load", b.span("ride.pedal_min", minutes, r.PedalMin)})
@@ -61,15 +67,18 @@ func (b *builder) ride() section {
 	}
 	s.facts = append(
 		s.facts,
-		fact{"Ended by", orElse(clean(r.EndedBy), notKnown)},
+		fact{"Ended by", orElse(clean(r.EndedBy), ended(string(r.End)))},
 	)
+	if shares := outcomes(r.EndShare, ended); shares != "" {
+		s.facts = append(s.facts, fact{overDraws, shares})
+	}
 	if r.WantedMin != nil {
 		s.facts = append(
 			s.facts,
 			fact{"Asked for", b.one(minutes, *r.WantedMin) + " by the clock"},
 			fact{"It would last", b.span("ride.lasts_pedal_min", minutes, r.LastsPedalMin) + "; with the pauses " +
 				b.span("ride.lasts_clock_min", minutes, r.LastsClockMin)},
-			fact{"And end by", orElse(clean(r.LastsUntil), notKnown)},
+			fact{"And end by", orElse(clean(r.LastsUntil), ended(string(r.LastsEnd)))},
 		)
 	}
 	s.facts = append(
@@ -87,7 +96,7 @@ func (b *builder) ride() section {
 			fact{"Winding gets to", b.heat("ride.winding_c", r.WindingC)},
 		)
 	}
-	return b.topic(s, packcheck.TopicRide)
+	return b.topic(s, answer.TopicRide)
 }
 
 func (b *builder) speed() section {
@@ -108,7 +117,7 @@ func (b *builder) speed() section {
 	default:
 		s.text = []string{"Not known."}
 	}
-	return b.topic(s, packcheck.TopicSpeed)
+	return b.topic(s, answer.TopicSpeed)
 }
 
 func (b *builder) launch() section {
@@ -116,15 +125,16 @@ func (b *builder) launch() section {
 	switch l := b.a.Launch; {
 	case l != nil:
 		s.facts = b.launchFacts(l)
+		s.after = b.oneLaunch(l.CaseGives)
 	case b.bench():
 		s.text = []string{benchLoad}
 	default:
 		s.text = []string{"Not known."}
 	}
-	return b.topic(s, packcheck.TopicLaunch)
+	return b.topic(s, answer.TopicLaunch)
 }
 
-func (b *builder) launchFacts(l *packcheck.LaunchFigures) []fact {
+func (b *builder) launchFacts(l *answer.LaunchFigures) []fact {
 	facts := []fact{
 		{"Peak from the pack", b.rough("launch.peak_battery_a", amps, l.PeakBatteryA) +
 			", after " + b.one(seconds, aboutTime(l.PeakBatteryAtS))},
@@ -169,10 +179,23 @@ func (b *builder) launchFacts(l *packcheck.LaunchFigures) []fact {
 	return facts
 }
 
+// oneLaunch says what the representative launch gives by itself: medians of all
+// draws do not belong to any single one.
+func (b *builder) oneLaunch(g answer.CaseGives) []string {
+	if g == (answer.CaseGives{}) {
+		return nil
+	}
+	return []string{"The figures above are over all draws. One representative launch, with every unknown at its middle, stands as " +
+		"launch.case in the JSON form, for whoever wants to compute it again. By itself it gives " +
+		b.one(amps, about(g.PeakBatteryA)) + " from the pack after " + b.one(seconds, aboutTime(g.PeakBatteryAtS)) + ", " +
+		b.one(amps, about(g.PeakMotorA)) + " in the motors, " + b.one(volts, g.LowestBusV) + " at the lowest, " +
+		b.one(amps, about(g.BlockedBatteryA)) + " when blocked, and then " + b.one(kmPerH, g.SpeedKmh) + "."}
+}
+
 // tellingPoints picks the speeds after 1, 3 and 6 s where they are among the
 // points, the first few where they are not.
-func tellingPoints(points []packcheck.SpeedPoint) []packcheck.SpeedPoint {
-	var picked []packcheck.SpeedPoint
+func tellingPoints(points []answer.SpeedPoint) []answer.SpeedPoint {
+	var picked []answer.SpeedPoint
 	for _, p := range points {
 		if p.TimeS == 1 || p.TimeS == 3 || p.TimeS == 6 {
 			picked = append(picked, p)
@@ -189,7 +212,7 @@ func (b *builder) original() section {
 	o := b.a.Original
 	if o == nil {
 		s.text = []string{"Not compared: the setup does not describe the original."}
-		return b.topic(s, packcheck.TopicOriginal)
+		return b.topic(s, answer.TopicOriginal)
 	}
 	s.text = []string{"Each figure is this setup's over the original's: 1 is the same, 2 is double."}
 	for _, line := range []struct {
@@ -212,5 +235,5 @@ func (b *builder) original() section {
 		fact{"Original ride", b.maybeSpan("original.original_pedal_min", minutes, o.OriginalPedalMin, notKnown)},
 		fact{"Original launch", b.maybeRough("original.original_launch_a", amps, o.OriginalLaunchA, notKnown)},
 	)
-	return b.topic(s, packcheck.TopicOriginal)
+	return b.topic(s, answer.TopicOriginal)
 }

@@ -5,10 +5,9 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
+	"strings"
 
-	"example.org/packcheck"
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/ride"
 )
 
 // shortLines is the most lines that a short report has.
@@ -22,7 +21,7 @@ const shortSafety = "The maker's instructions, local codes and licensed practice
 
 // buildShort makes the ten lines: the lead, the safety line, which never gives
 // way, and what else there is room for.
-func buildShort(a *packcheck.Assessment) *document {
+func buildShort(a *answer.Assessment) *document {
 	b := newBuilder(a)
 	facts, whole := b.lead()
 	safety := fact{"Safety", shortSafety}
@@ -50,7 +49,7 @@ func (b *builder) shortFigures() []fact {
 	facts := []fact{{"Ride", lasts + " with the pedal down"}}
 	if b.bench() {
 		facts[0] = fact{"Lasts", lasts + " under this load"}
-		if b.a.Ride.EndedBy == ride.PatternPlayed.String() {
+		if b.a.Ride.End == answer.EndPattern {
 			facts[0] = fact{"Load", lasts + "; then the pattern was over and the pack not empty"}
 		}
 	}
@@ -58,6 +57,9 @@ func (b *builder) shortFigures() []fact {
 		facts = []fact{{"Ride", "none: it does not get going"}}
 	} else if st := b.a.Steady; st != nil {
 		facts = append(facts, fact{"Speed", b.span("steady.speed_kmh", kmPerH, st.SpeedKmh)})
+	}
+	if fates := strings.Join(b.fates(), "; "); fates != "" && !b.stuck() {
+		facts = append(facts, fact{"Draws", fates})
 	}
 	if n := len(b.a.Assumed); n > 0 {
 		value := b.one(plain, float64(n)) + " values; first of all " + clean(b.a.Assumed[0].Key)
@@ -76,13 +78,19 @@ func leadLines(f fact) int {
 
 // shortJSON is the short report for programs: the keys of the full one, fewer
 // of them, each on a line of its own.
-func shortJSON(a *packcheck.Assessment) ([]byte, error) {
+func shortJSON(a *answer.Assessment) ([]byte, error) {
 	type ride struct {
 		PedalMin      float64 `json:"pedal_min"`
 		DistanceKm    float64 `json:"distance_km"`
 		LastsPedalMin float64 `json:"lasts_pedal_min"`
 	}
-	ranges := map[string]packcheck.Range{} // a figure without its spread would promise too much
+	type draws struct { // without them nobody knows what a range is
+		Count  int     `json:"count"`
+		Inside float64 `json:"inside"`
+		Stuck  float64 `json:"stuck"`
+		Burnt  float64 `json:"burnt"`
+	}
+	ranges := map[string]answer.Range{} // a figure without its spread would promise too much
 	for _, path := range []string{"ride.pedal_min", "ride.distance_km", "ride.lasts_pedal_min"} {
 		if r, ok := a.Ranges[path]; ok {
 			ranges[path] = r
@@ -98,6 +106,7 @@ func shortJSON(a *packcheck.Assessment) ([]byte, error) {
 		{"title", a.Title},
 		{"verdict", a.Verdict},
 		{"headline", a.Headline},
+		{"draws", draws{a.Draws.Count, a.Draws.Inside, a.Draws.Stuck, a.Draws.Burnt}},
 		{"ride", ride{a.Ride.PedalMin, a.Ride.DistanceKm, a.Ride.LastsPedalMin}},
 		{"ranges", ranges},
 		{"cautions", a.Cautions},

@@ -3,6 +3,8 @@
 [b]Next:[/b] Ride, and measure the time.
 [list]
 [*]Setup: [b]Bramble Lane tractor with controller, cutoff and fuse[/b]
+[*]Ranges: [b]8 of 10 vehicles like this lie in a range[/b]
+[*]Draws: [b]1024 drawn; 256 of them judged, so a share may be off by 7 in 100[/b]
 [/list]
 
 [b]How long and how far[/b]
@@ -57,6 +59,7 @@
 [*]Winding stands that: [b]14 s[/b]
 [*]Reversed at speed: [b]151 A[/b]
 [/list]
+The figures above are over all draws. One representative launch, with every unknown at its middle, stands as launch.case in the JSON form, for whoever wants to compute it again. By itself it gives 86 A from the pack after 2.2 ms, 43 A in the motors, 9.9 V at the lowest, 90 A when blocked, and then 6.7 km/h (4.2 mph).
 
 [b]Wire and fuse[/b]
 [list]
@@ -111,11 +114,7 @@ Each figure is this setup's over the original's: 1 is the same, 2 is double.
 Nothing that these figures call for.
 
 [b]What to buy[/b]
-[list]
-[*]Fuse: [b]20, 25, 30, 40 A, the smallest that holds; printed with 21 V or more; right at the pack.[/b]
-[*]Cutoff: [b]the one that is fitted does[/b]
-[*]Charger: [b]the one that you have suits[/b]
-[/list]
+Nothing that these figures call for.
 
 [b]What was assumed, most important first[/b]
 Nothing: the setup gave every value.

@@ -1,0 +1,148 @@
+package report
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/packcheck/answer"
+)
+
+// What the draws say: how many of the vehicles that a setup may mean have a
+// finding, an end or a fate.
+
+// counted says a share as people do: "3 of 10", "1 of 30", "all but 1 of 20".
+// From a tenth on it counts in tenths, below it goes to the nearest of the
+// steps in ratio. The steps are an own choice.
+func counted(share float64) string {
+	const (
+		whole = 0.995 // from here on it is all
+		most  = 0.95  // from here on the rest is easier to say
+		tenth = 0.095
+	)
+	switch {
+	case math.IsNaN(share):
+		return notKnown
+	case share >= whole:
+		return "all"
+	case share > most:
+		return "all but " + counted(1-share)
+	case share >= tenth:
+		return strconv.Itoa(int(min(9, max(1, math.Round(10*share))))) + " of 10"
+	case share <= 0:
+		return "none"
+	}
+	steps := [...]float64{10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 200, 300, 500, 1000}
+	one, last := 1/share, steps[len(steps)-1]
+	if one > last*1.2 {
+		return "fewer than 1 of " + strconv.Itoa(int(last))
+	}
+	best := slices.MinFunc(steps[:], func(x, y float64) int {
+		return cmp.Compare(math.Abs(math.Log(x/one)), math.Abs(math.Log(y/one)))
+	})
+	return "1 of " + strconv.Itoa(int(best))
+}
+
+// kindred names what was drawn.
+func (b *builder) kindred() string {
+	if b.bench() {
+		return "setups like this"
+	}
+	return "vehicles like this"
+}
+
+// opening says in front of a finding's title how sure it is. What holds plainly
+// has none.
+func (b *builder) opening(f *answer.Finding) string {
+	switch f.Certainty {
+	case answer.Likely:
+		return "Likely: "
+	case answer.Possible:
+		return "Possibly (" + counted(f.Share) + "): "
+	case answer.Rare:
+		return "In " + counted(f.Share) + " " + b.kindred() + ": "
+	}
+	return ""
+}
+
+// title is a finding's title with its certainty in front.
+func (b *builder) title(f *answer.Finding) string { return b.opening(f) + clean(f.Title) }
+
+// drawn says what a range is and how many draws stand behind the figures.
+// Nothing where nobody drew.
+func (b *builder) drawn() []fact {
+	d := b.a.Draws
+	if d.Count <= 0 {
+		return nil
+	}
+	ranges := counted(d.Inside) + " " + b.kindred() + " lie in a range"
+	if d.Rough {
+		ranges += "; the ranges are rough, because few draws fit all that was read"
+	}
+	parts := []string{b.one(plain, float64(d.Count)) + " drawn"}
+	if d.Judged > 0 {
+		judged := b.one(plain, float64(d.Judged)) + " of them judged"
+		if d.ShareErr > 0 { // two standard errors hold 19 of 20
+			judged += ", so a share may be off by " + b.one(plain, math.Ceil(200*d.ShareErr)) + " in 100"
+		}
+		parts = append(parts, judged)
+	}
+	parts = append(parts, b.fates()...)
+	return []fact{{"Ranges", ranges}, {"Draws", strings.Join(parts, "; ")}}
+}
+
+// fates tells of the draws in which there is no ride to the end.
+func (b *builder) fates() []string {
+	var parts []string
+	if d := b.a.Draws; d.Stuck > 0 {
+		parts = append(parts, "in "+counted(d.Stuck)+" it does not get going")
+	}
+	if d := b.a.Draws; d.Burnt > 0 {
+		parts = append(parts, "in "+counted(d.Burnt)+" the motors burn out on the way")
+	}
+	return parts
+}
+
+// outcomes says in what share of the draws which answer holds, the most
+// frequent first; nothing where there is only one.
+func outcomes(list []answer.Named, words func(string) string) string {
+	list = slices.Clone(list)
+	slices.SortStableFunc(list, func(x, y answer.Named) int { return cmp.Compare(y.Share, x.Share) })
+	var parts []string
+	for _, n := range list {
+		if n.Share > 0 {
+			parts = append(parts, words(n.Name)+" in "+counted(n.Share))
+		}
+	}
+	if len(parts) < 2 {
+		return ""
+	}
+	return strings.Join(parts, "; ")
+}
+
+// ended says in words what ends a ride or a discharge.
+func ended(name string) string {
+	switch answer.End(name) {
+	case answer.EndCutoff:
+		return "a cutoff opens"
+	case answer.EndEmpty:
+		return "the pack is empty"
+	case answer.EndFuse:
+		return "the fuse opens"
+	case answer.EndStandstill:
+		return "it comes to a standstill"
+	case answer.EndWanted:
+		return "the time asked for is over"
+	case answer.EndVoltage:
+		return "the end voltage is reached"
+	case answer.EndPattern:
+		return "the pattern is over"
+	case answer.EndCannotGive:
+		return "the pack cannot give that current"
+	case answer.EndTooLong:
+		return "it lasts longer than is followed"
+	}
+	return orElse(clean(name), notKnown)
+}
