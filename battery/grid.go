@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/bend"
 )
 
 // The charge grid reaches below empty and above full, so that a reversed or an
@@ -149,15 +150,6 @@ func (m *Model) warmth(tempC float64) tempRow {
 // kneeC is the temperature that a branch's knee is given at.
 const kneeC = 25
 
-// bent is where a branch settles that would settle at straightV, were it
-// straight; with no knee it is.
-func bent(straightV, kneeV float64) float64 {
-	if kneeV == 0 {
-		return straightV
-	}
-	return kneeV * math.Asinh(straightV/kneeV)
-}
-
 // rateCold says how much more of the capacity a cold pack loses when it is
 // emptied fast: the loss grows by this times the difference between all the
 // charge and the available charge. With 2, a block that loses 15 % over 20 h
@@ -184,5 +176,8 @@ func (w *tempRow) effective(h, z float64) float64 {
 // settled is where the two branches settle that would settle at straight1 and
 // straight2, were they straight.
 func (m *Model) settled(w *tempRow, straight1, straight2 float64) (v1, v2 float64) {
-	return bent(straight1, m.knee1V*w.knee), bent(straight2, m.knee2V*w.knee)
+	if m.straight {
+		return straight1, straight2
+	}
+	return bend.Settled(straight1, m.knee1V*w.knee), bend.Settled(straight2, m.knee2V*w.knee)
 }

@@ -27,21 +27,22 @@ type Branch struct {
 // Model is a pack ready to be computed. It never changes (but see
 // [Model.Into]), so any number of goroutines may use one.
 type Model struct {
-	cell    *cell // of the profile; shared by all models of it
-	spec    figures
-	cells   float64 // in series
-	ohms    float64 // Ohm of the pack over Ohm*Ah of the profile
-	wells   Wells
-	fullAh  float64 // between Charge 0 and 1
-	most1Ah float64 // what the available well holds when overfilled
-	most2Ah float64 // what the bound well holds
-	headOf  float64 // 1 / full charge of the available well
-	fillOf  float64 // 1 / full charge of both wells
-	knee1V  float64 // of the fast branch, see bent
-	knee2V  float64 // of the slow branch
-	massKg  float64
-	coolWK  float64 // heat given off per kelvin, W/K
-	heatJK  float64 // heat capacity, J/K
+	cell     *cell // of the profile; shared by all models of it
+	spec     figures
+	cells    float64 // in series
+	ohms     float64 // Ohm of the pack over Ohm*Ah of the profile
+	wells    Wells
+	fullAh   float64 // between Charge 0 and 1
+	most1Ah  float64 // what the available well holds when overfilled
+	most2Ah  float64 // what the bound well holds
+	headOf   float64 // 1 / full charge of the available well
+	fillOf   float64 // 1 / full charge of both wells
+	knee1V   float64 // where the fast branch bends
+	knee2V   float64 // where the slow one does
+	straight bool    // neither bends
+	massKg   float64
+	coolWK   float64 // heat given off per kelvin, W/K
+	heatJK   float64 // heat capacity, J/K
 }
 
 // New checks the spec and prepares the model. All that is wrong with the spec
@@ -100,6 +101,7 @@ func (m *Model) become(cell *cell, f figures) {
 		m.ohms = f.ResistanceOhm / cell.halfOhmAh
 	}
 	m.knee1V, m.knee2V = m.cells*p.Fast.KneeV, m.cells*p.Slow.KneeV
+	m.straight = m.knee1V == 0 && m.knee2V == 0
 	m.massKg = f.MassKg
 	if m.massKg == 0 {
 		m.massKg = m.NominalV() * f.CapacityAh / p.Mass.WhPerKg / p.Mass.CellShare
