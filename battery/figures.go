@@ -29,7 +29,7 @@ func (m *Model) MassKg() float64 { return m.massKg }
 
 // MidOhm returns the ohmic resistance at half charge and the profile's
 // reference temperature.
-func (m *Model) MidOhm() float64 { return m.at(0.5).ohm0 }
+func (m *Model) MidOhm() float64 { return m.ohmAt(0.5) }
 
 // ContinuousA returns the greatest lasting current, given or from the profile.
 func (m *Model) ContinuousA() float64 {
@@ -42,7 +42,7 @@ func (m *Model) ContinuousA() float64 {
 // BurstA returns the greatest current for five seconds; a lasting limit that
 // was given raises or lowers it in the profile's proportion.
 func (m *Model) BurstA() float64 {
-	d := m.spec.Profile.Discharge
+	d := &m.spec.Profile.Discharge
 	return m.ContinuousA() * d.BurstC / d.ContinuousC
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/bend"
 )
 
 // The charge grid reaches below empty and above full, so that a reversed or an
@@ -20,7 +21,7 @@ const (
 	perKelvin = tempCells / (tempHi - tempLo)
 )
 
-// chargeValues is what depends on charge. Volts and ohms are the whole pack's.
+// chargeValues is what depends on charge: volts of a cell, Ohm*Ah.
 type chargeValues struct {
 	volts, ohm0, ohm1, ohm2 float64
 }
@@ -46,7 +47,7 @@ type tempCell struct {
 }
 
 // chargeGrid tabulates a profile: one cell of 1 Ah.
-func chargeGrid(p chemistry.Profile) *[gridCells]chargeRow {
+func chargeGrid(rows *[gridCells]chargeRow, p *chemistry.Profile) {
 	rest := p.Rest.VoltsAt.Func()
 	ohm0, ohm1, ohm2 := p.Resistance.OhmAh.Func(), p.Fast.OhmAh.Func(), p.Slow.OhmAh.Func()
 	// Below empty the voltage falls on as steeply as it did over the last
@@ -64,31 +65,16 @@ func chargeGrid(p chemistry.Profile) *[gridCells]chargeRow {
 		inside := math.Min(math.Max(z, 0), 1)
 		return chargeValues{v, ohm0(inside), ohm1(inside), ohm2(inside)}
 	}
-	rows := new([gridCells]chargeRow)
 	a := values(0)
 	for i := range rows {
 		b := values(i + 1)
 		rows[i] = chargeRow{a, chargeValues{b.volts - a.volts, b.ohm0 - a.ohm0, b.ohm1 - a.ohm1, b.ohm2 - a.ohm2}}
 		a = b
 	}
-	return rows
-}
-
-// scaled returns the grid of a pack: volts times cells, resistances times
-// factor.
-func scaled(one *[gridCells]chargeRow, cells, factor float64) *[gridCells]chargeRow {
-	times := func(v chargeValues) chargeValues {
-		return chargeValues{cells * v.volts, factor * v.ohm0, factor * v.ohm1, factor * v.ohm2}
-	}
-	rows := new([gridCells]chargeRow)
-	for i := range rows {
-		rows[i] = chargeRow{times(one[i].at), times(one[i].over)}
-	}
-	return rows
 }
 
 // tempGrid tabulates the temperature factors.
-func tempGrid(p chemistry.Profile) *[tempCells]tempCell {
+func tempGrid(rows *[tempCells]tempCell, p *chemistry.Profile) {
 	ohm, capacity := p.Resistance.TempFactor.Func(), p.Capacity.TempFactor.Func()
 	ohm1, ohm2 := p.Fast.FactorOver(p.Resistance).Func(), p.Slow.FactorOver(p.Resistance).Func()
 	values := func(i int) tempRow {
@@ -96,14 +82,12 @@ func tempGrid(p chemistry.Profile) *[tempCells]tempCell {
 		f := capacity(t)
 		return tempRow{ohm: ohm(t), ohm1: ohm1(t), ohm2: ohm2(t), knee: (t + 273.15) / (kneeC + 273.15), lost: 1 - f, inv: 1 / f}
 	}
-	rows := new([tempCells]tempCell)
 	a := values(0)
 	for i := range rows {
 		b := values(i + 1)
 		rows[i] = tempCell{a, tempRow{b.ohm - a.ohm, b.ohm1 - a.ohm1, b.ohm2 - a.ohm2, b.knee - a.knee, b.lost - a.lost, b.inv - a.inv}}
 		a = b
 	}
-	return rows
 }
 
 // place finds the grid cell of z and how far into it z lies, held at the ends
@@ -121,21 +105,28 @@ func place(z float64) (i int, f float64) {
 	return i, x - float64(i)
 }
 
-// at interpolates in the charge grid.
-func (m *Model) at(z float64) chargeValues {
-	i, f := place(z)
-	r := &m.byCharge[i]
-	return chargeValues{
-		r.at.volts + f*r.over.volts, r.at.ohm0 + f*r.over.ohm0,
-		r.at.ohm1 + f*r.over.ohm1, r.at.ohm2 + f*r.over.ohm2,
-	}
-}
-
-// voltsAt is at for the voltage alone.
+// voltsAt returns the pack's open-circuit volts.
 func (m *Model) voltsAt(z float64) float64 {
 	i, f := place(z)
-	r := &m.byCharge[i]
-	return r.at.volts + f*r.over.volts
+	r := &m.cell.byCharge[i]
+	return m.cells * (r.at.volts + f*r.over.volts)
+}
+
+// ohmAt returns the pack's ohmic resistance at the reference temperature.
+func (m *Model) ohmAt(z float64) float64 {
+	i, f := place(z)
+	r := &m.cell.byCharge[i]
+	return m.ohms * (r.at.ohm0 + f*r.over.ohm0)
+}
+
+// at returns the pack's values at a charge.
+func (m *Model) at(z float64) chargeValues {
+	i, f := place(z)
+	r := &m.cell.byCharge[i]
+	return chargeValues{
+		m.cells * (r.at.volts + f*r.over.volts), m.ohms * (r.at.ohm0 + f*r.over.ohm0),
+		m.ohms * (r.at.ohm1 + f*r.over.ohm1), m.ohms * (r.at.ohm2 + f*r.over.ohm2),
+	}
 }
 
 // warmth interpolates in the temperature grid.
@@ -149,7 +140,7 @@ func (m *Model) warmth(tempC float64) tempRow {
 	}
 	i := int(x)
 	f := x - float64(i)
-	r := &m.byTemp[i]
+	r := &m.cell.byTemp[i]
 	return tempRow{
 		r.at.ohm + f*r.over.ohm, r.at.ohm1 + f*r.over.ohm1, r.at.ohm2 + f*r.over.ohm2,
 		r.at.knee + f*r.over.knee, r.at.lost + f*r.over.lost, r.at.inv + f*r.over.inv,
@@ -158,15 +149,6 @@ func (m *Model) warmth(tempC float64) tempRow {
 
 // kneeC is the temperature that a branch's knee is given at.
 const kneeC = 25
-
-// bent is where a branch settles that would settle at straightV, were it
-// straight; with no knee it is.
-func bent(straightV, kneeV float64) float64 {
-	if kneeV == 0 {
-		return straightV
-	}
-	return kneeV * math.Asinh(straightV/kneeV)
-}
 
 // rateCold says how much more of the capacity a cold pack loses when it is
 // emptied fast: the loss grows by this times the difference between all the
@@ -194,5 +176,8 @@ func (w *tempRow) effective(h, z float64) float64 {
 // settled is where the two branches settle that would settle at straight1 and
 // straight2, were they straight.
 func (m *Model) settled(w *tempRow, straight1, straight2 float64) (v1, v2 float64) {
-	return bent(straight1, m.knee1V*w.knee), bent(straight2, m.knee2V*w.knee)
+	if m.straight {
+		return straight1, straight2
+	}
+	return bend.Settled(straight1, m.knee1V*w.knee), bend.Settled(straight2, m.knee2V*w.knee)
 }

@@ -19,17 +19,17 @@ func (m *Model) Look(s *State) Look {
 	filled := m.filled(s)
 	z := w.effective(s.Y1Ah*m.headOf, filled)
 	i, f := place(z)
-	r := &m.byCharge[i]
-	volts := r.at.volts + f*r.over.volts
+	r := &m.cell.byCharge[i]
+	volts := m.cells * (r.at.volts + f*r.over.volts)
 	return Look{
 		EMFV:   volts - s.V1 - s.V2,
-		Ohm:    (r.at.ohm0 + f*r.over.ohm0) * w.ohm,
+		Ohm:    m.ohms * (r.at.ohm0 + f*r.over.ohm0) * w.ohm,
 		Empty:  z <= 0,
 		volts:  volts,
 		filled: filled,
-		ohm1:   (r.at.ohm1 + f*r.over.ohm1) * w.ohm1,
-		ohm2:   (r.at.ohm2 + f*r.over.ohm2) * w.ohm2,
-		perAh:  r.over.volts * perCharge * m.headOf,
+		ohm1:   m.ohms * (r.at.ohm1 + f*r.over.ohm1) * w.ohm1,
+		ohm2:   m.ohms * (r.at.ohm2 + f*r.over.ohm2) * w.ohm2,
+		perAh:  m.cells * r.over.volts * perCharge * m.headOf,
 		warmth: w,
 	}
 }

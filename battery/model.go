@@ -2,7 +2,6 @@ package battery
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"example.org/packcheck/chemistry"
@@ -25,22 +24,22 @@ type Branch struct {
 	KneeV      float64 // where it bends, see [chemistry.Branch]; 0 = straight
 }
 
-// Model is a pack ready to be computed. It never changes, so any number of
-// goroutines may use one.
+// Model is a pack ready to be computed. It never changes (but see
+// [Model.Into]), so any number of goroutines may use one.
 type Model struct {
-	spec     Spec
+	cell     *cell // of the profile; shared by all models of it
+	spec     figures
 	cells    float64 // in series
+	ohms     float64 // Ohm of the pack over Ohm*Ah of the profile
 	wells    Wells
-	fullAh   float64               // between Charge 0 and 1
-	oneCell  *[gridCells]chargeRow // of the profile, for 1 Ah; shared by models of one profile
-	byCharge *[gridCells]chargeRow
-	byTemp   *[tempCells]tempCell
+	fullAh   float64 // between Charge 0 and 1
 	most1Ah  float64 // what the available well holds when overfilled
 	most2Ah  float64 // what the bound well holds
 	headOf   float64 // 1 / full charge of the available well
 	fillOf   float64 // 1 / full charge of both wells
-	knee1V   float64 // of the fast branch, see bent
-	knee2V   float64 // of the slow branch
+	knee1V   float64 // where the fast branch bends
+	knee2V   float64 // where the slow one does
+	straight bool    // neither bends
 	massKg   float64
 	coolWK   float64 // heat given off per kelvin, W/K
 	heatJK   float64 // heat capacity, J/K
@@ -48,131 +47,78 @@ type Model struct {
 
 // New checks the spec and prepares the model. All that is wrong with the spec
 // is reported at once.
-func New(spec Spec) (*Model, error) { return prepare(spec, nil) }
-
-// With is [New] for another pack of the same profile: the profile's curves are
-// not tabulated anew, which is most of the work. The spec's own profile is not
-// looked at.
-func (m *Model) With(spec Spec) (*Model, error) {
-	spec.Profile = m.spec.Profile
-	return prepare(spec, m)
-}
-
-// prepare makes a model, with the tables of another one of the same profile
-// where there is one.
-func prepare(spec Spec, like *Model) (*Model, error) {
-	if err := check(&spec); err != nil {
+func New(spec Spec) (*Model, error) {
+	figures := figuresOf(&spec)
+	if err := errors.Join(figures.complete(&spec.Profile), usable(&spec.Profile)); err != nil {
 		return nil, err
 	}
-	p := spec.Profile
-	m := &Model{spec: spec, cells: float64(spec.CellsInSeries)}
-	if like != nil {
-		m.oneCell, m.byTemp = like.oneCell, like.byTemp
-	} else {
-		m.oneCell, m.byTemp = chargeGrid(p), tempGrid(p)
-	}
-	newAh := spec.CapacityAh // when new, over the profile's own hours
-	if spec.RateHours != p.Capacity.RatedHours {
-		share := p.Capacity.HourShare.Func()
-		newAh *= share(p.Capacity.RatedHours) / share(spec.RateHours)
-	}
-	m.fullAh = newAh * spec.Health
-	m.wells = Wells{CapacityAh: m.fullAh * p.Capacity.Ratio, C: p.Wells.C, KPerS: p.Wells.KPerS}
-	m.headOf = 1 / (m.wells.C * m.wells.CapacityAh)
-	m.fillOf = 1 / m.wells.CapacityAh
-	over := 0.0
-	if p.Rest.OverFullV > 0 {
-		over = math.Max(p.Charge.CellMaxV-p.Rest.VoltsAt.At(1), 0) / p.Rest.OverFullV
-	}
-	m.most1Ah = m.wells.C * m.wells.CapacityAh * (1 + over)
-	m.most2Ah = (1 - m.wells.C) * m.wells.CapacityAh
-	factor := spec.ResistanceFactor
-	if spec.ResistanceOhm > 0 {
-		factor = spec.ResistanceOhm * newAh / (m.cells * p.Resistance.OhmAh.At(0.5))
-	}
-	m.byCharge = scaled(m.oneCell, m.cells, m.cells*factor/newAh)
-	m.knee1V, m.knee2V = m.cells*p.Fast.KneeV, m.cells*p.Slow.KneeV
-	m.massKg = spec.MassKg
-	if m.massKg == 0 {
-		m.massKg = m.NominalV() * spec.CapacityAh / p.Mass.WhPerKg / p.Mass.CellShare
-	}
-	m.heatJK = m.massKg * p.Heat.SpecificJKgK
-	m.coolWK = p.Heat.CoolingWM2K * p.Heat.AreaM2PerKg23 * math.Cbrt(m.massKg*m.massKg)
-	if spec.ClosedShell {
-		m.coolWK *= p.Heat.ShellShare
-	}
+	m := new(Model)
+	m.become(tabulated(spec.Profile), figures)
 	return m, nil
 }
 
-// check fills in the defaults and says what cannot be computed.
-func check(spec *Spec) error {
-	var faults []error
-	want := func(name string, value, lo, hi float64) {
-		if !(value >= lo && value <= hi) {
-			faults = append(faults, fmt.Errorf("battery: %s is %g, want %g to %g", name, value, lo, hi))
-		}
+// With is [New] for another pack of the same profile: the profile's curves are
+// neither checked nor tabulated anew, which is nearly all of the work. The
+// spec's own profile is not looked at.
+func (m *Model) With(spec Spec) (*Model, error) {
+	other := new(Model)
+	if err := m.Into(other, spec); err != nil {
+		return nil, err
 	}
-	orElse := func(value *float64, otherwise float64) {
-		if *value == 0 {
-			*value = otherwise
-		}
-	}
-	if spec.Strings == 0 {
-		spec.Strings = 1
-	}
-	orElse(&spec.Health, 1)
-	orElse(&spec.RateHours, spec.Profile.Capacity.RatedHours)
-	orElse(&spec.ResistanceFactor, spec.Profile.Resistance.Growth(spec.Health))
-	want("CellsInSeries", float64(spec.CellsInSeries), 1, 1000)
-	want("Strings", float64(spec.Strings), 1, 1000)
-	want("CapacityAh", spec.CapacityAh, 1e-3, 1e5)
-	want("RateHours", spec.RateHours, 1e-3, 1000)
-	want("Health", spec.Health, 0.01, 1.5)
-	want("ResistanceOhm", spec.ResistanceOhm, 0, 1000)
-	want("ResistanceFactor", spec.ResistanceFactor, 0.01, 100)
-	want("MassKg", spec.MassKg, 0, 1e5)
-	want("MaxCurrentA", spec.MaxCurrentA, 0, 1e6)
-	want("WeakestShort", spec.WeakestShort, 0, 0.9)
-	if curves := usable(spec.Profile); curves != nil {
-		faults = append(faults, curves)
-	}
-	return errors.Join(faults...)
+	return other, nil
 }
 
-// usable says whether a profile, which anybody may have put together, holds
-// what New needs.
-func usable(p chemistry.Profile) error {
-	curves := []chemistry.Curve{
-		p.Rest.VoltsAt, p.Resistance.OhmAh, p.Resistance.TempFactor, p.Fast.OhmAh,
-		p.Slow.OhmAh, p.Capacity.TempFactor, p.Capacity.HourShare,
+// Into is [Model.With] without an allocation, for who makes one pack after the
+// other: it puts the new pack in place of the one that other was (which may be
+// m itself, or the zero Model). Steps made of that one are no longer good. On
+// an error other is left as it was.
+func (m *Model) Into(other *Model, spec Spec) error {
+	figures := figuresOf(&spec)
+	if err := figures.complete(&m.cell.profile); err != nil {
+		return err
 	}
-	for _, b := range []chemistry.Branch{p.Fast, p.Slow} {
-		curves = append(curves, b.FactorOver(p.Resistance))
-		if !(b.KneeV >= 0) || math.IsInf(b.KneeV, 0) {
-			return fmt.Errorf("battery: profile %q has a branch that bends at %g V", p.Name, b.KneeV)
-		}
-	}
-	for _, c := range curves {
-		if math.IsNaN(c.At(0.5)) {
-			return fmt.Errorf("battery: profile %q has a curve that is empty or does not rise in X", p.Name)
-		}
-	}
-	for _, x := range []float64{
-		p.NominalV, p.Wells.C, p.Capacity.Ratio, p.Mass.WhPerKg, p.Mass.CellShare, p.Heat.SpecificJKgK,
-		p.Heat.CoolingWM2K, p.Heat.AreaM2PerKg23, p.Heat.ShellShare, p.Fast.TauS, p.Slow.TauS,
-	} {
-		if !(x > 0) || math.IsInf(x, 0) {
-			return fmt.Errorf("battery: profile %q has a figure of %g where a positive one is needed", p.Name, x)
-		}
-	}
-	if p.Wells.C > 1 || p.Wells.KPerS < 0 || len(p.End.Volts) == 0 {
-		return fmt.Errorf("battery: profile %q has impossible wells or no end voltage", p.Name)
-	}
+	other.become(m.cell, figures)
 	return nil
 }
 
+// become makes the model of a cell and figures that were found complete.
+func (m *Model) become(cell *cell, f figures) {
+	p := &cell.profile
+	f.Profile = p
+	*m = Model{cell: cell, spec: f, cells: float64(f.CellsInSeries)}
+	newAh := f.CapacityAh // when new, over the profile's own hours
+	if f.RateHours != p.Capacity.RatedHours {
+		newAh *= cell.hourShare(p.Capacity.RatedHours) / cell.hourShare(f.RateHours)
+	}
+	m.fullAh = newAh * f.Health
+	m.wells = Wells{CapacityAh: m.fullAh * f.WellRatio, C: f.WellC, KPerS: f.WellKPerS}
+	m.headOf = 1 / (m.wells.C * m.wells.CapacityAh)
+	m.fillOf = 1 / m.wells.CapacityAh
+	m.most1Ah = m.wells.C * m.wells.CapacityAh * (1 + cell.over)
+	m.most2Ah = (1 - m.wells.C) * m.wells.CapacityAh
+	m.ohms = m.cells * f.ResistanceFactor / newAh
+	if f.ResistanceOhm > 0 {
+		m.ohms = f.ResistanceOhm / cell.halfOhmAh
+	}
+	m.knee1V, m.knee2V = m.cells*p.Fast.KneeV, m.cells*p.Slow.KneeV
+	m.straight = m.knee1V == 0 && m.knee2V == 0
+	m.massKg = f.MassKg
+	if m.massKg == 0 {
+		m.massKg = m.NominalV() * f.CapacityAh / p.Mass.WhPerKg / p.Mass.CellShare
+	}
+	m.heatJK = m.massKg * p.Heat.SpecificJKgK
+	m.coolWK = p.Heat.CoolingWM2K * p.Heat.AreaM2PerKg23 * math.Cbrt(m.massKg*m.massKg)
+	if f.ClosedShell {
+		m.coolWK *= p.Heat.ShellShare
+	}
+}
+
 // Spec returns what the model was made of, with the defaults filled in.
-func (m *Model) Spec() Spec { return m.spec }
+func (m *Model) Spec() Spec { return m.spec.spec() }
+
+// Profile returns the profile that the model was made of. It is shared with
+// every pack of that profile and must not be changed; [Model.Spec] has a copy.
+func (m *Model) Profile() *chemistry.Profile { return m.spec.Profile }
 
 // Wells returns the pack's two wells.
 func (m *Model) Wells() Wells { return m.wells }
@@ -216,8 +162,7 @@ func (m *Model) EMF(s *State) float64 {
 // SourceOhm returns the pack's ohmic resistance at this instant.
 func (m *Model) SourceOhm(s *State) float64 {
 	w := m.warmth(s.TempC)
-	row := m.at(w.effective(s.Y1Ah*m.headOf, m.filled(s)))
-	return row.ohm0 * w.ohm
+	return m.ohmAt(w.effective(s.Y1Ah*m.headOf, m.filled(s))) * w.ohm
 }
 
 // TerminalV returns the voltage at the pack's terminals at the given current

@@ -1,6 +1,11 @@
 package battery
 
-import "example.org/packcheck/chemistry"
+import (
+	"errors"
+	"fmt"
+
+	"example.org/packcheck/chemistry"
+)
 
 // Spec describes one pack.
 type Spec struct {
@@ -23,7 +28,92 @@ type Spec struct {
 	MassKg      float64 // 0 = by the profile's rule
 	MaxCurrentA float64 // greatest lasting current of the whole pack; 0 = from the profile
 
+	// WellC, WellKPerS and WellRatio stand in place of the profile's wells (see
+	// [chemistry.WellShape] and Ratio of [chemistry.Capacity]), which say how
+	// steeply capacity falls with current; 0 = the profile's. They belong
+	// together: a ratio alone moves the capacity at every rate.
+	WellC     float64 // share of the available well, up to 1
+	WellKPerS float64 // valve constant, 1/s
+	WellRatio float64 // charge in both wells over the capacity of the label
+
 	// WeakestShort is the share of capacity that the weakest cell lacks; 0 =
 	// from the profile and Health.
 	WeakestShort float64
+}
+
+// figures is a [Spec] that shares its profile, which is ten times as large as
+// the rest.
+type figures struct {
+	Profile                         *chemistry.Profile
+	CellsInSeries, Strings          int
+	CapacityAh, RateHours, Health   float64
+	ResistanceOhm, ResistanceFactor float64
+	ClosedShell                     bool
+	MassKg, MaxCurrentA             float64
+	WellC, WellKPerS, WellRatio     float64
+	WeakestShort                    float64
+}
+
+func figuresOf(s *Spec) figures {
+	return figures{
+		CellsInSeries: s.CellsInSeries, Strings: s.Strings,
+		CapacityAh: s.CapacityAh, RateHours: s.RateHours, Health: s.Health,
+		ResistanceOhm: s.ResistanceOhm, ResistanceFactor: s.ResistanceFactor,
+		ClosedShell: s.ClosedShell, MassKg: s.MassKg, MaxCurrentA: s.MaxCurrentA,
+		WellC: s.WellC, WellKPerS: s.WellKPerS, WellRatio: s.WellRatio, WeakestShort: s.WeakestShort,
+	}
+}
+
+// spec is the way back.
+func (f *figures) spec() Spec {
+	return Spec{
+		Profile: *f.Profile, CellsInSeries: f.CellsInSeries, Strings: f.Strings,
+		CapacityAh: f.CapacityAh, RateHours: f.RateHours, Health: f.Health,
+		ResistanceOhm: f.ResistanceOhm, ResistanceFactor: f.ResistanceFactor,
+		ClosedShell: f.ClosedShell, MassKg: f.MassKg, MaxCurrentA: f.MaxCurrentA,
+		WellC: f.WellC, WellKPerS: f.WellKPerS, WellRatio: f.WellRatio, WeakestShort: f.WeakestShort,
+	}
+}
+
+// complete fills in the defaults for a pack of the profile and says what
+// cannot be computed.
+func (f *figures) complete(p *chemistry.Profile) error {
+	orElse := func(value *float64, otherwise float64) {
+		if *value == 0 {
+			*value = otherwise
+		}
+	}
+	if f.Strings == 0 {
+		f.Strings = 1
+	}
+	orElse(&f.Health, 1)
+	orElse(&f.RateHours, p.Capacity.RatedHours)
+	orElse(&f.ResistanceFactor, p.Resistance.Growth(f.Health))
+	orElse(&f.WellC, p.Wells.C)
+	orElse(&f.WellKPerS, p.Wells.KPerS)
+	orElse(&f.WellRatio, p.Capacity.Ratio)
+	var faults []error
+	for _, g := range [...]struct {
+		name          string
+		value, lo, hi float64
+	}{
+		{"CellsInSeries", float64(f.CellsInSeries), 1, 1000},
+		{"Strings", float64(f.Strings), 1, 1000},
+		{"CapacityAh", f.CapacityAh, 1e-3, 1e5},
+		{"RateHours", f.RateHours, 1e-3, 1000},
+		{"Health", f.Health, 0.01, 1.5},
+		{"ResistanceOhm", f.ResistanceOhm, 0, 1000},
+		{"ResistanceFactor", f.ResistanceFactor, 0.01, 100},
+		{"MassKg", f.MassKg, 0, 1e5},
+		{"MaxCurrentA", f.MaxCurrentA, 0, 1e6},
+		{"WellC", f.WellC, 1e-3, 1},
+		{"WellKPerS", f.WellKPerS, 0, 100},
+		{"WellRatio", f.WellRatio, 0.01, 100},
+		{"WeakestShort", f.WeakestShort, 0, 0.9},
+	} {
+		if !(g.value >= g.lo && g.value <= g.hi) {
+			faults = append(faults, fmt.Errorf("battery: %s is %g, want %g to %g", g.name, g.value, g.lo, g.hi))
+		}
+	}
+	return errors.Join(faults...)
 }

@@ -43,12 +43,13 @@ func (p *Step) Advance(s *State, currentA, ambientC float64) {
 	w := m.warmth(s.TempC)
 	z := m.filled(s)
 	i, f := place(w.effective(s.Y1Ah*m.headOf, z))
-	r := &m.byCharge[i]
-	drop := (r.at.ohm0 + f*r.over.ohm0) * w.ohm * currentA
+	r := &m.cell.byCharge[i]
+	scaled := m.ohms * currentA // volts over one cell's Ohm*Ah
+	drop := (r.at.ohm0 + f*r.over.ohm0) * w.ohm * scaled
 	if p.bound {
-		drop += m.voltsAt(w.effective(z, z)) - r.at.volts - f*r.over.volts
+		drop += m.voltsAt(w.effective(z, z)) - m.cells*(r.at.volts+f*r.over.volts)
 	}
-	settled1, settled2 := m.settled(&w, (r.at.ohm1+f*r.over.ohm1)*w.ohm1*currentA, (r.at.ohm2+f*r.over.ohm2)*w.ohm2*currentA)
+	settled1, settled2 := m.settled(&w, (r.at.ohm1+f*r.over.ohm1)*w.ohm1*scaled, (r.at.ohm2+f*r.over.ohm2)*w.ohm2*scaled)
 	p.move(s, currentA, ambientC, drop, settled1, settled2)
 }
 

@@ -1,9 +1,11 @@
 package battery_test
 
 import (
+	"math"
 	"runtime"
 	"sync"
 	"testing"
+	"unsafe"
 
 	"example.org/packcheck/battery"
 )
@@ -78,4 +80,90 @@ func TestAnotherPackOfOneProfileIsTheSameAsAFreshOne(t *testing.T) {
 	if _, err := one.With(battery.Spec{}); err == nil {
 		t.Error("a spec without cells is taken")
 	}
+}
+
+// The profile's tables are shared, so a pack of a known profile is a few
+// figures and no more.
+func TestAnotherPackOfOneProfileIsSmall(t *testing.T) {
+	m := model(t, "agm", 6, 7)
+	if size := unsafe.Sizeof(*m); size > 500 {
+		t.Errorf("a Model has %d bytes", size)
+	}
+	spec := battery.Spec{CellsInSeries: 6, CapacityAh: 7, RateHours: 10, Health: 0.7, WellRatio: 1.2}
+	var other battery.Model
+	if n := testing.AllocsPerRun(100, func() {
+		if err := m.Into(&other, spec); err != nil {
+			t.Fatal(err)
+		}
+	}); n != 0 {
+		t.Errorf("%g allocations to put a pack in place of another", n)
+	}
+	if n := testing.AllocsPerRun(100, func() {
+		if _, err := m.With(spec); err != nil {
+			t.Fatal(err)
+		}
+	}); n > 1 {
+		t.Errorf("%g allocations for a pack", n)
+	}
+}
+
+func TestAPackPutInPlaceOfAnotherIsLikeAFreshOne(t *testing.T) {
+	m := model(t, "gel", 6, 7)
+	other := *model(t, "li-ion", 3, 2)
+	spec := battery.Spec{CellsInSeries: 3, CapacityAh: 12, Health: 0.6, ResistanceOhm: 0.02}
+	if err := m.Into(&other, spec); err != nil {
+		t.Fatal(err)
+	}
+	spec.Profile = profile(t, "gel")
+	fresh := modelOf(t, spec)
+	a, b := other.Discharge(other.StateAt(1, 5), 6, 5, 5), fresh.Discharge(fresh.StateAt(1, 5), 6, 5, 5)
+	if a != b || other.Spec().Profile.Name != "gel" {
+		t.Errorf("%+v, afresh %+v", a, b)
+	}
+	if err := m.Into(&other, battery.Spec{CellsInSeries: -1, CapacityAh: 7}); err == nil {
+		t.Error("a pack of less than no cells is taken")
+	}
+	if c := other.Discharge(other.StateAt(1, 5), 6, 5, 5); c != a {
+		t.Error("a faulty spec has changed the pack")
+	}
+}
+
+// Wells that are given say how steeply capacity falls with current: the same
+// total with half the available share gives less at a high current and as much
+// at a very low one.
+func TestASmallerAvailableShareMakesCapacityFallFaster(t *testing.T) {
+	m := model(t, "agm", 6, 7)
+	steep, err := m.With(battery.Spec{CellsInSeries: 6, CapacityAh: 7, WellC: m.Wells().C / 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	gives := func(m *battery.Model, amps float64) float64 { return m.Discharge(m.StateAt(1, 25), amps, 0, 25).Ah }
+	if usual, less := gives(m, 14), gives(steep, 14); less > 0.8*usual {
+		t.Errorf("at 14 A %.2f Ah against %.2f Ah", less, usual)
+	}
+	if usual, same := gives(m, 0.001), gives(steep, 0.001); math.Abs(same/usual-1) > 0.001 {
+		t.Errorf("at 1 mA %.3f Ah against %.3f Ah", same, usual)
+	}
+}
+
+func BenchmarkAnotherPackOfOneProfile(b *testing.B) {
+	m := model(b, "agm", 6, 7)
+	spec := battery.Spec{CellsInSeries: 6, CapacityAh: 7, RateHours: 10, Health: 0.7}
+	b.Run("With", func(b *testing.B) {
+		b.ReportAllocs()
+		for b.Loop() {
+			if _, err := m.With(spec); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
+	b.Run("Into", func(b *testing.B) {
+		var other battery.Model
+		b.ReportAllocs()
+		for b.Loop() {
+			if err := m.Into(&other, spec); err != nil {
+				b.Fatal(err)
+			}
+		}
+	})
 }

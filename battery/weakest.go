@@ -6,7 +6,7 @@ func (m *Model) WeakestShort() float64 {
 	if m.spec.WeakestShort > 0 {
 		return m.spec.WeakestShort
 	}
-	sp := m.spec.Profile.Spread
+	sp := &m.spec.Profile.Spread
 	// Three standard deviations hold the weakest of a few dozen new cells; by
 	// 80 % health the old spread is reached.
 	fresh := min(3*sp.CapacityNew, sp.CapacityOld)

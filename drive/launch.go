@@ -3,6 +3,8 @@ package drive
 import (
 	"fmt"
 	"math"
+
+	"example.org/packcheck/internal/bend"
 )
 
 // Branch is one resistor-capacitor pair of a pack's polarisation. Either value
@@ -28,7 +30,7 @@ func (b Branch) settled(amps float64) (volts, ohm float64) {
 		return straight, b.Ohm
 	}
 	x := straight / b.KneeV
-	return b.KneeV * math.Asinh(x), b.Ohm / math.Sqrt(1+x*x)
+	return b.KneeV * bend.Asinh(x), b.Ohm / math.Sqrt(1+x*x)
 }
 
 // PackCircuit is the pack and the path at the moment of a launch: volts behind
