@@ -4,6 +4,22 @@ import (
 	"math"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
+)
+
+// Codes of the findings on two packs used as one.
+const (
+	CodeParallelMixedChemistry = "parallel-mixed-chemistry"    // unlike cells plus to plus
+	CodeParallelEqualising     = "parallel-equalising-current" // the fuller pack charges the other too fast
+	CodeSeriesUnequalCharge    = "series-unequal-charge"       // one is empty first and driven backwards
+	CodeSeriesElectronics      = "series-pack-electronics"     // electronics left with the volts of both
+)
+
+// Steps at which a mismatch of two packs is told. Own choices.
+const (
+	farTooMuch  = 3.0  // equalising over the greatest charging current: dangerous for any cells
+	unequalHang = 0.05 // left in the one pack when the other is empty, of what it held
+	graveHang   = 0.20 // of that: lithium is then reversed for good
 )
 
 // Joint is two packs with their states, about to be joined.
@@ -51,13 +67,18 @@ func EqualisingCurrent(a, b Source, leadOhm float64) Equalising {
 // JudgeParallel says what is wrong with joining the packs plus to plus.
 func (j Joint) JudgeParallel() []answer.Finding {
 	var out []answer.Finding
-	if j.A.spec.Profile.Name != j.B.spec.Profile.Name {
-		out = append(out, answer.Finding{
-			Code: "parallel-mixed-chemistry", Level: answer.Danger,
+	if a, b := j.A.spec.Profile, j.B.spec.Profile; a.Name != b.Name {
+		f := onPack(answer.Finding{
+			Code: CodeParallelMixedChemistry, Level: answer.Danger, Harm: answer.House,
 			Title: "Two packs of different chemistry are joined in parallel.", Unit: "V",
-			Found: j.A.FullV(), Limit: j.B.FullV(), Source: srcMixing,
-			Advice: "Do not join them: one will charge or drain the other past its limits.",
+			Found: j.A.FullV(), Limit: j.B.FullV(), Reads: answer.AsTold, Source: srcMixing,
+			Advice:  "Do not join them: one will charge or drain the other past its limits.",
+			Decides: []string{answer.KeyPackChemistry, answer.KeyPackJoined},
 		})
+		if a.Family == chemistry.LeadAcid && b.Family == chemistry.LeadAcid { // two kinds of it only wear each other out
+			f.Level, f.Harm = answer.FixFirst, answer.Part
+		}
+		out = append(out, f)
 	}
 	e := j.Parallel()
 	into := j.B
@@ -65,17 +86,20 @@ func (j Joint) JudgeParallel() []answer.Finding {
 		into = j.A
 	}
 	limit := into.spec.Profile.Charge.MaxC * into.spec.CapacityAh
-	if e.CurrentA > limit {
-		level := answer.FixFirst
-		if e.CurrentA > 3*limit || into.spec.Profile.Family == "lithium" {
-			level = answer.Danger
-		}
-		out = append(out, answer.Finding{
-			Code: "parallel-equalising-current", Level: level,
+	if e.CurrentA > limit*(1+currentHair) {
+		f := onPack(answer.Finding{
+			Code: CodeParallelEqualising, Level: answer.FixFirst, Harm: answer.Part,
 			Title: "The fuller pack pushes more current into the other than that one may be charged with.",
 			Found: e.CurrentA, Limit: limit, Unit: "A", Source: into.spec.Profile.Charge.Source,
 			Advice: "Do not join packs at different charge. Where packs are meant to be paralleled, charge both full on their own chargers first and follow the maker's instructions.",
+			Decides: []string{
+				answer.KeyPackChemistry, answer.KeyPackCapacity, answer.KeyPackCharge, answer.KeyPackJoined,
+			},
 		})
+		if e.CurrentA > farTooMuch*limit || into.spec.Profile.Family == chemistry.Lithium {
+			f.Level, f.Harm = answer.Danger, answer.House
+		}
+		out = append(out, f)
 	}
 	return out
 }
@@ -113,30 +137,32 @@ func (j Joint) JudgeSeries() []answer.Finding {
 	var out []answer.Finding
 	s := j.Series()
 	share := s.OverhangAh / math.Max(s.OverhangAh+s.EndsAt, 1e-9)
-	if share > 0.05 {
+	if share > unequalHang*(1+currentHair) {
 		first := j.B
 		if s.FirstEmptyIsA {
 			first = j.A
 		}
-		level := answer.FixFirst
-		if share > 0.2 {
-			level = answer.Danger
-		}
-		out = append(out, answer.Finding{
-			Code: "series-unequal-charge", Level: level,
+		f := onPack(answer.Finding{
+			Code: CodeSeriesUnequalCharge, Level: answer.FixFirst, Harm: answer.Part,
 			Title: "Of two packs in series the smaller is empty first and is then driven backwards by the other.",
-			Found: s.SharedEndV, Limit: first.EmptyV(), Unit: "V", Source: srcSmallest,
-			Advice: "Use two equal packs of the same age, charged together, and cut off on the voltage of each one.",
+			Found: share, Limit: unequalHang, Unit: "share", Source: srcSmallest,
+			Advice:  "Use two equal packs of the same age, charged together, and cut off on the voltage of each one.",
+			Decides: []string{answer.KeyPackChemistry, answer.KeyPackCapacity, answer.KeyPackCharge, answer.KeyPackJoined},
 		})
+		if share > graveHang && first.spec.Profile.Family == chemistry.Lithium {
+			f.Level, f.Harm = answer.Danger, answer.House
+		}
+		out = append(out, f)
 	}
 	for _, m := range []*Model{j.A, j.B} {
-		if m.spec.Profile.Family == "lithium" {
-			out = append(out, answer.Finding{
-				Code: "series-pack-electronics", Level: answer.FixFirst,
+		if m.spec.Profile.Family == chemistry.Lithium {
+			out = append(out, onPack(answer.Finding{
+				Code: CodeSeriesElectronics, Level: answer.FixFirst, Harm: answer.Part,
 				Title: "When the electronics of one pack in series disconnect, they are left with the voltage of the whole pair.",
 				Found: s.FullV, Limit: m.FullV(), Unit: "V", Source: srcElectronics,
 				Advice: "Use packs in series only when their maker allows it; otherwise use one pack of the right voltage.",
-			})
+				Change: answer.FitPack, Decides: []string{answer.KeyPackChemistry, answer.KeyPackJoined},
+			}))
 			break
 		}
 	}

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"testing"
 
-	"example.org/packcheck/battery"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 )
 
 func codes(findings []answer.Finding) []string {
@@ -32,7 +32,7 @@ func TestEqualisingCurrent(t *testing.T) {
 	if math.Abs(got.CurrentA-want) > 1e-9 || !got.IntoA {
 		t.Errorf("%+v, want %.2f A into the first", got, want)
 	}
-	if c := codes(j.JudgeParallel()); !slices.Equal(c, []string{"parallel-equalising-current"}) {
+	if c := codes(j.JudgeParallel()); !slices.Equal(c, []string{battery.CodeParallelEqualising}) {
 		t.Errorf("joining an empty to a full pack: findings %v", c)
 	}
 	j.StateA = j.StateB
@@ -41,7 +41,7 @@ func TestEqualisingCurrent(t *testing.T) {
 	}
 	j.A = model(t, "agm", 9, 7)
 	j.StateA = j.A.StateAt(1, 25)
-	if c := codes(j.JudgeParallel()); !slices.Contains(c, "parallel-mixed-chemistry") {
+	if c := codes(j.JudgeParallel()); !slices.Contains(c, battery.CodeParallelMixedChemistry) {
 		t.Errorf("lead onto lithium: findings %v", c)
 	}
 }
@@ -55,7 +55,7 @@ func TestTheSmallerPackEndsTheSeries(t *testing.T) {
 	if s.EndsAt != 70 || s.OverhangAh != 30 || s.FirstEmptyIsA || s.NominalV != 24 || s.CapacityAh != 70 {
 		t.Errorf("%+v", s)
 	}
-	if c := codes(j.JudgeSeries()); !slices.Equal(c, []string{"series-unequal-charge"}) {
+	if c := codes(j.JudgeSeries()); !slices.Equal(c, []string{battery.CodeSeriesUnequalCharge}) {
 		t.Errorf("findings %v", c)
 	}
 	j.B, j.StateB = big, j.StateA
@@ -64,7 +64,7 @@ func TestTheSmallerPackEndsTheSeries(t *testing.T) {
 	}
 	tool := model(t, "li-ion", 5, 4)
 	j = battery.Joint{A: tool, B: tool, StateA: tool.StateAt(1, 25), StateB: tool.StateAt(1, 25)}
-	if c := codes(j.JudgeSeries()); !slices.Equal(c, []string{"series-pack-electronics"}) {
+	if c := codes(j.JudgeSeries()); !slices.Equal(c, []string{battery.CodeSeriesElectronics}) {
 		t.Errorf("two tool packs: findings %v", c)
 	}
 }
@@ -103,11 +103,11 @@ func TestTheWeakestCellIsEmptyFirst(t *testing.T) {
 	if v := m.WeakestCellV(&s, 5); v >= p.HarmV {
 		t.Errorf("the cell that lacks 8 %% stands at %.2f V when the pack reads 15 V", v)
 	}
-	if c := codes(m.Judge(battery.Use{LastingA: 5, CutoffV: 15})); !slices.Equal(c, []string{"weakest-cell-below-harm"}) {
+	if c := codes(m.Judge(battery.Use{LastingA: 5, CutoffV: 15})); !slices.Equal(c, []string{battery.CodeWeakestCellBelowHarm}) {
 		t.Errorf("findings %v at a weakest cell of %.2f V", c, m.WeakestCellV(&s, 5))
 	}
 	worse := modelOf(t, battery.Spec{Profile: p, CellsInSeries: 5, CapacityAh: 5, WeakestShort: 0.15})
-	if c := codes(worse.Judge(battery.Use{LastingA: 5, CutoffV: 15})); !slices.Equal(c, []string{"weakest-cell-reversed"}) {
+	if c := codes(worse.Judge(battery.Use{LastingA: 5, CutoffV: 15})); !slices.Equal(c, []string{battery.CodeWeakestCellReversed}) {
 		t.Errorf("lacking 15 %%: findings %v", c)
 	}
 	sound := modelOf(t, battery.Spec{Profile: p, CellsInSeries: 5, CapacityAh: 5})
@@ -124,10 +124,10 @@ func TestPackIsJudgedByItsLimits(t *testing.T) {
 		want []string
 	}{
 		{"within all", battery.Use{LastingA: 15, PeakA: 30}, nil},
-		{"lasting", battery.Use{LastingA: 25}, []string{"pack-current-lasting"}},
-		{"peak", battery.Use{PeakA: 60}, []string{"pack-current-peak"}},
-		{"hot", battery.Use{HasTemps: true, ColdestC: 10, HottestC: 80}, []string{"pack-too-hot"}},
-		{"cold", battery.Use{HasTemps: true, ColdestC: -25, HottestC: 10}, []string{"pack-too-cold"}},
+		{"lasting", battery.Use{LastingA: 25}, []string{battery.CodeCurrentLasting}},
+		{"peak", battery.Use{PeakA: 60}, []string{battery.CodeCurrentPeak}},
+		{"hot", battery.Use{HasTemps: true, ColdestC: 10, HottestC: 80}, []string{battery.CodeTooHot}},
+		{"cold", battery.Use{HasTemps: true, ColdestC: -25, HottestC: 10}, []string{battery.CodeTooCold}},
 	} {
 		findings := m.Judge(c.use)
 		if got := codes(findings); !slices.Equal(got, c.want) {

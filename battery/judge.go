@@ -1,6 +1,37 @@
 package battery
 
-import "example.org/packcheck/answer"
+import (
+	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
+)
+
+// Codes of the findings on a pack in use.
+const (
+	CodeCurrentLasting       = "pack-current-lasting"    // lasting current above what it may give
+	CodeCurrentPeak          = "pack-current-peak"       // peak current above what it may give
+	CodeTooHot               = "pack-too-hot"            // cells hotter than they may be, or than a child may touch
+	CodeTooCold              = "pack-too-cold"           // cells colder than they may be discharged
+	CodeWeakestCellReversed  = "weakest-cell-reversed"   // driven backwards before the cutoff opens
+	CodeWeakestCellBelowHarm = "weakest-cell-below-harm" // below its harm limit before the cutoff opens
+)
+
+// Limits of Judge that are not the chemistry's.
+const (
+	// gravelyOver is the current, over the greatest lasting one, from which
+	// cells that burn or vent when they overheat count as dangerous. Own choice.
+	gravelyOver = 1.5
+	// surfaceMostC is the hottest that the surface of a battery in a toy may
+	// get (source "astm-f963-surface"); a pack has one temperature here.
+	surfaceMostC = 71.0
+)
+
+// Margins of computed figures: what lies within them is at its limit, not past
+// it.
+const (
+	currentHair = 0.01 // of the limit: twice what halving every step of a ride moves it
+	heatHairK   = 0.5  // half the degree to which temperatures are told
+	cellHairV   = 0.01 // a cell at the knee moves by so much in a second of load
+)
 
 // Use is how a pack is going to be used, for judging it. Zero fields are not
 // judged.
@@ -17,41 +48,39 @@ type Use struct {
 func (m *Model) Judge(u Use) []answer.Finding {
 	var out []answer.Finding
 	d := m.spec.Profile.Discharge
-	if u.LastingA > m.ContinuousA() {
-		level := answer.FixFirst
-		if u.LastingA > 1.5*m.ContinuousA() {
-			level = answer.Danger
-		}
-		out = append(out, answer.Finding{
-			Code: "pack-current-lasting", Level: level,
+	if most := m.ContinuousA(); u.LastingA > most*(1+currentHair) {
+		f := answer.Finding{
+			Code: CodeCurrentLasting, Level: answer.FixFirst, Harm: answer.Part, Gravity: 1,
 			Title: "The pack is asked for more lasting current than it may give.",
-			Found: u.LastingA, Limit: m.ContinuousA(), Unit: "A", Source: d.Source,
+			Found: u.LastingA, Limit: most, Unit: "A", Source: d.Source,
 			Advice: "Use a pack with more strings in parallel or made for more current, or limit the current.",
-		})
+			Change: answer.LimitCurrent, LimitA: most, Decides: m.decidesCurrent(),
+		}
+		if u.LastingA > gravelyOver*most && m.spec.Profile.Family != chemistry.LeadAcid {
+			f.Level, f.Harm = answer.Danger, answer.House
+		}
+		out = append(out, onPack(f))
 	}
-	if u.PeakA > m.BurstA() {
-		out = append(out, answer.Finding{
-			Code: "pack-current-peak", Level: answer.FixFirst,
+	if most := m.BurstA(); u.PeakA > most*(1+currentHair) {
+		out = append(out, onPack(answer.Finding{
+			Code: CodeCurrentPeak, Level: answer.FixFirst, Harm: answer.Part,
 			Title: "The pack is asked for a greater peak than it may give.",
-			Found: u.PeakA, Limit: m.BurstA(), Unit: "A", Source: d.Source,
+			Found: u.PeakA, Limit: most, Unit: "A", Source: d.Source,
 			Advice: "Use a controller with a current limit or a softer start, or a pack made for more current.",
-		})
+			Change: answer.LimitCurrent, LimitA: most, Decides: m.decidesCurrent(),
+		}))
 	}
-	if u.HasTemps && u.HottestC > d.MaxTempC {
-		out = append(out, answer.Finding{
-			Code: "pack-too-hot", Level: answer.Danger,
-			Title: "The cells get hotter than they may be discharged.",
-			Found: u.HottestC, Limit: d.MaxTempC, Unit: "degC", Source: d.Source,
-			Advice: "Take less current or drive shorter, and let the pack cool.",
-		})
+	if u.HasTemps {
+		out = append(out, m.judgeHeat(u)...)
 	}
 	if u.HasTemps && u.ColdestC < d.MinTempC {
-		out = append(out, answer.Finding{
-			Code: "pack-too-cold", Level: answer.FixFirst,
+		out = append(out, onPack(answer.Finding{
+			Code: CodeTooCold, Level: answer.FixFirst, Harm: answer.Part,
 			Title: "The cells are colder than they may be discharged.",
-			Found: u.ColdestC, Limit: d.MinTempC, Unit: "degC", Source: d.Source,
-			Advice: "Warm the pack up indoors before the ride.",
-		})
+			Found: u.ColdestC, Limit: d.MinTempC, Unit: "degC", Want: answer.Above, Source: d.Source,
+			Advice: "Warm the pack up indoors before the ride.", Change: answer.WarmUp,
+			Decides: []string{answer.KeyPackChemistry, answer.KeyPackTemperature, answer.KeyOutingAir},
+		}))
 	}
 	if u.CutoffV > 0 && m.spec.CellsInSeries > 1 {
 		out = append(out, m.judgeWeakest(u)...)
@@ -59,7 +88,45 @@ func (m *Model) Judge(u Use) []answer.Finding {
 	return out
 }
 
-// judgeWeakest looks at the weakest cell at the moment the cutoff opens.
+// onPack says that a finding concerns the pack.
+func onPack(f answer.Finding) answer.Finding {
+	f.Topic, f.Item = answer.TopicPack, answer.Battery
+	return f
+}
+
+// decidesCurrent are the keys that a limit on the current comes from.
+func (m *Model) decidesCurrent() []string {
+	if m.spec.MaxCurrentA > 0 {
+		return []string{answer.KeyPackMaxCurrent}
+	}
+	return []string{answer.KeyPackMaxCurrent, answer.KeyPackCapacity, answer.KeyPackChemistry}
+}
+
+// judgeHeat looks at the hottest moment: lithium that overheats burns, other
+// cells only age, but none may be too hot to touch.
+func (m *Model) judgeHeat(u Use) []answer.Finding {
+	d := m.spec.Profile.Discharge
+	f := onPack(answer.Finding{
+		Code: CodeTooHot, Level: answer.FixFirst, Harm: answer.Part, Unit: "degC", Found: u.HottestC, Limit: d.MaxTempC, Source: d.Source,
+		Title:  "The cells get hotter than they may be discharged.",
+		Advice: "Take less current or drive shorter, and let the pack cool.",
+		Change: answer.LoadLess, Habit: answer.HabitPauses, Decides: []string{answer.KeyPackChemistry},
+	})
+	switch {
+	case u.HottestC > surfaceMostC+heatHairK:
+		f.Level, f.Harm, f.Source, f.Decides = answer.Danger, answer.Child, srcSurface, nil
+		f.Limit = surfaceMostC
+		f.Title = "The pack gets hotter than a battery in a toy may be on its surface."
+	case u.HottestC <= d.MaxTempC+heatHairK:
+		return nil
+	case m.spec.Profile.Family == chemistry.Lithium:
+		f.Level, f.Harm = answer.Danger, answer.House
+	}
+	return []answer.Finding{f}
+}
+
+// judgeWeakest looks at the weakest cell at the moment the cutoff opens. A
+// lithium cell that is driven backwards shorts inside; other cells are ruined.
 func (m *Model) judgeWeakest(u Use) []answer.Finding {
 	current := u.LastingA
 	if current <= 0 {
@@ -67,20 +134,28 @@ func (m *Model) judgeWeakest(u Use) []answer.Finding {
 	}
 	run := m.Discharge(m.StateAt(1, 25), current, u.CutoffV, 25)
 	weakest := m.WeakestCellV(&run.End, current)
-	harm := m.spec.Profile.HarmV
-	out := answer.Finding{
-		Found: weakest, Limit: harm, Unit: "V", Source: m.spec.Profile.LadderSource,
+	p := m.spec.Profile
+	harm := min(p.HarmV, p.End.At(current/m.spec.CapacityAh))
+	f := onPack(answer.Finding{
+		Level: answer.FixFirst, Harm: answer.Part, Found: weakest, Limit: harm, Unit: "V", Want: answer.Above, Source: p.LadderSource,
 		Advice: "Cut off at a higher voltage, and use a pack whose electronics watch every cell.",
-	}
+		Change: answer.FitCutoff,
+		Decides: []string{
+			answer.KeyPackChemistry, answer.KeyCutoffPackOpensAt, answer.KeyCutoffModuleOpensAt, answer.KeyCutoffControllerOpensAt,
+		},
+	})
 	switch {
-	case weakest < 0:
-		out.Code, out.Level = "weakest-cell-reversed", answer.Danger
-		out.Title = "When the pack cuts off the weakest cell is already reversed, although the pack voltage looks right."
-	case weakest < min(harm, m.spec.Profile.End.At(current/m.spec.CapacityAh)):
-		out.Code, out.Level = "weakest-cell-below-harm", answer.FixFirst
-		out.Title = "When the pack cuts off the weakest cell is already below its harm limit, although the pack voltage looks right."
+	case weakest < -cellHairV:
+		f.Code = CodeWeakestCellReversed
+		if p.Family == chemistry.Lithium {
+			f.Level, f.Harm = answer.Danger, answer.House
+		}
+		f.Title = "When the pack cuts off the weakest cell is already reversed, although the pack voltage looks right."
+	case weakest < harm-cellHairV:
+		f.Code = CodeWeakestCellBelowHarm
+		f.Title = "When the pack cuts off the weakest cell is already below its harm limit, although the pack voltage looks right."
 	default:
 		return nil
 	}
-	return []answer.Finding{out}
+	return []answer.Finding{f}
 }

@@ -8,12 +8,18 @@ const (
 	srcSmallest    = "string-of-the-smallest"
 	srcElectronics = "series-electronics"
 	srcLabels      = "label-words"
+	srcSurface     = "astm-f963-surface"
 )
 
 // Sources returns the sources of the limits that this package itself defines,
 // sorted by ID. Limits of a chemistry carry the IDs of package chemistry.
 func Sources() []answer.Source {
 	return []answer.Source{
+		{
+			ID:    srcSurface,
+			Text:  "ASTM F963, clause 4.25.7: surface of a battery at most 71 degC (160 degF)",
+			Known: "copy of a summary",
+		},
 		{
 			ID:    srcMixing,
 			Text:  "sellers' guidance on batteries in parallel (sunlikebattery.com, ecoenergyvista.com): do not mix brands, models or dates; watch differences of voltage; do not join packs of very different charge",

@@ -1,10 +1,6 @@
 package charge
 
-import (
-	"errors"
-
-	"example.org/packcheck/answer"
-)
+import "errors"
 
 // ErrUnknown is wrapped by the errors of [Plugged.Case] where a figure of the
 // charger is not known, so that no charge can be computed.
@@ -27,14 +23,4 @@ func (l Label) UnclearBeside(outputTold, purposeTold bool) []string {
 		out = append(out, text)
 	}
 	return out
-}
-
-// AtRest judges the rested voltage of a pack before any charger is looked at:
-// whether it may be charged at all. It says nothing where RestV is 0.
-func AtRest(p Plugged) []answer.Finding {
-	if p.Pack == nil {
-		return nil
-	}
-	spec := p.Pack.Spec()
-	return restFindings(spec.Profile, spec.CellsInSeries, p.RestV)
 }

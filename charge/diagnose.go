@@ -7,9 +7,9 @@ import (
 	"math"
 	"slices"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/answer"
 )
 
 // Condition is what may be the matter with an old battery.

@@ -3,8 +3,16 @@ package charge
 import (
 	"fmt"
 
-	"example.org/packcheck/battery"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
+)
+
+// Codes of the findings on an old battery.
+const (
+	CodeOldFlat     = "old-battery-flat"      // most likely only flat
+	CodeOldWorn     = "old-battery-worn"      // most likely worn out
+	CodeOldDeadCell = "old-battery-dead-cell" // most likely a shorted cell
+	CodeOldContact  = "old-battery-contact"   // most likely badly connected
 )
 
 // Hours after which a sealed battery's volts can be relied on: makers' tables
@@ -61,24 +69,31 @@ func (e *Evidence) nextTest(s []Suspicion) string {
 	return "The battery seems in order: time it on a known load, and look for the fault in switch, plugs and motors."
 }
 
-// findings turns the likeliest condition into a finding.
+// findings turns the likeliest condition into a finding. What rests on odds is
+// no danger, whatever it may come to.
 func (e *Evidence) findings(d Diagnosis) []answer.Finding {
 	top := d.Suspicions[0]
-	f := answer.Finding{Unit: "x", Found: top.Share, Limit: 0, Source: "diagnosis-odds", Advice: d.NextTest}
+	f := answer.Finding{
+		Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicPack, Item: answer.Battery,
+		Unit: "share", Found: top.Share, Reads: answer.AsTold, Source: "diagnosis-odds", Advice: d.NextTest,
+		Decides: []string{
+			answer.KeyMeasuredRestVoltage, answer.KeyMeasuredHoursRested, answer.KeyMeasuredLoadedVoltage, answer.KeyMeasuredLoadedCurrent,
+		},
+	}
 	switch top.Condition {
 	case Sound:
 		return nil
 	case Flat:
-		f.Code, f.Level, f.Source = "old-battery-flat", answer.Watch, "lead-sulfation"
+		f.Code, f.Source = CodeOldFlat, "lead-sulfation"
 		f.Title = fmt.Sprintf("The battery is %s flat; every day that it stands flat costs capacity.", top.Words)
 	case Worn:
-		f.Code, f.Level = "old-battery-worn", answer.Watch
+		f.Code = CodeOldWorn
 		f.Title = fmt.Sprintf("The battery is %s worn out.", top.Words)
 	case ShortedCell:
-		f.Code, f.Level = "old-battery-dead-cell", answer.FixFirst
+		f.Code, f.Level, f.Harm = CodeOldDeadCell, answer.FixFirst, answer.Part
 		f.Title = fmt.Sprintf("One cell of the battery is %s dead: the others are overcharged at every charge.", top.Words)
 	case BadConnection:
-		f.Code, f.Level = "old-battery-contact", answer.FixFirst
+		f.Code, f.Level, f.Harm, f.Item = CodeOldContact, answer.FixFirst, answer.House, answer.Wire
 		f.Title = fmt.Sprintf("The battery is %s badly connected: a bad contact grows hot.", top.Words)
 	}
 	return []answer.Finding{f}

@@ -4,9 +4,17 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/answer"
+)
+
+// Codes of the findings on temperature.
+const (
+	CodeTooCold     = "charge-too-cold"          // cells too cold for any charge
+	CodeTooHot      = "charge-too-hot"           // cells too hot for any charge
+	CodeSlowInCold  = "charge-slow-when-cold"    // cells too cold for the full current
+	CodePlaceNoGood = "charge-place-temperature" // the place itself is too cold or too hot
 )
 
 // Makers of sealed lead-acid batteries print that between these temperatures
@@ -83,6 +91,10 @@ const (
 // stand before charging, hot from the ride or cold from the shed. The core of
 // a large pack lags behind the one temperature of the model; the times are
 // therefore the least, and the finding says so.
+//
+// Nobody has plugged the pack in yet: that a hot one waits, or is carried
+// indoors, is a habit, and only cold or heat in which lithium would be charged
+// where it stands is something to fix. [Match] judges a pack on its charger.
 func WaitFor(m *battery.Model, cellC, ambientC float64) Wait {
 	p := m.Spec().Profile
 	var w Wait
@@ -98,7 +110,7 @@ func WaitFor(m *battery.Model, cellC, ambientC float64) Wait {
 	if !w.NeverFull && now.CurrentShare < 1 {
 		w.FullMin = minutesUntil(m, cellC, ambientC, func(g Gate) bool { return g.CurrentShare == 1 })
 	}
-	w.Findings = waitFindings(p, w, now, cellC, ambientC)
+	w.Findings = waitFindings(p, w, cellC, ambientC, false)
 	return w
 }
 
@@ -116,60 +128,76 @@ func minutesUntil(m *battery.Model, cellC, ambientC float64, ok func(Gate) bool)
 	return waitSteps * waitStepS / 60
 }
 
-// waitFindings puts a wait into words.
-func waitFindings(p chemistry.Profile, w Wait, now Gate, cellC, ambientC float64) []answer.Finding {
-	level := answer.FixFirst
-	if p.Family == chemistry.Lithium {
-		level = answer.Danger
+// outside is how bad it is to charge cells outside their temperatures: lithium
+// that is charged frozen or hot burns later, other cells wear out.
+func outside(p chemistry.Profile, plugged bool) (answer.Level, answer.Harm) {
+	switch lithium := p.Family == chemistry.Lithium; {
+	case lithium && plugged:
+		return answer.Danger, answer.House
+	case lithium:
+		return answer.FixFirst, answer.House
+	case plugged:
+		return answer.FixFirst, answer.Part
+	}
+	return answer.Watch, answer.Wear
+}
+
+// waitFindings puts a wait into words, for a pack that is plugged in as it is
+// or one that still may be carried somewhere else.
+func waitFindings(p chemistry.Profile, w Wait, cellC, ambientC float64, plugged bool) []answer.Finding {
+	now := GateAt(p, cellC)
+	level, harm := outside(p, plugged)
+	f := answer.Finding{
+		Topic: answer.TopicCharge, Item: answer.Battery, Level: level, Harm: harm, Unit: "degC", Found: cellC, Source: p.Charge.Source,
+		Decides: []string{answer.KeyOutingAir, answer.KeyPackChemistry},
+	}
+	if cellC != ambientC {
+		f.Decides = append(f.Decides, answer.KeyPackTemperature)
 	}
 	var out []answer.Finding
 	switch {
 	case now.TooCold:
-		f := answer.Finding{
-			Code: "charge-too-cold", Level: level, Unit: "degC", Found: cellC, Limit: p.Charge.MinTempC, Source: p.Charge.Source,
-			Title: "The cells are too cold to be charged.",
-		}
-		if w.Never {
-			f.Advice = "Bring the pack into a room above freezing, take it out of wrappings and let it warm up before it goes on the charger."
-		} else {
+		f.Code, f.Limit, f.Want = CodeTooCold, p.Charge.MinTempC, answer.Above
+		f.Change, f.Habit = answer.ChargeElsewhere, answer.HabitChargeWarm
+		f.Title = "The cells are too cold to be charged."
+		f.Advice = "Bring the pack into a room above freezing, take it out of wrappings and let it warm up before it goes on the charger."
+		if !w.Never {
 			f.Advice = fmt.Sprintf("Let it stand in the room for at least %s; a thick pack takes longer inside than outside.", minutes(w.OpenMin))
 		}
 		out = append(out, f)
 	case now.TooHot:
-		f := answer.Finding{
-			Code: "charge-too-hot", Level: level, Unit: "degC", Found: cellC, Limit: p.Charge.MaxTempC, Source: p.Charge.Source,
-			Title: "The cells are too hot to be charged.",
-		}
-		if w.Never {
-			f.Advice = "The place is itself too hot for charging: let the pack cool in the shade indoors."
-		} else {
+		f.Code, f.Limit = CodeTooHot, p.Charge.MaxTempC
+		f.Change, f.Habit = answer.ChargeElsewhere, answer.HabitPackOff
+		f.Title = "The cells are too hot to be charged."
+		f.Advice = "The place is itself too hot for charging: let the pack cool in the shade indoors."
+		if !w.Never {
+			f.Change = answer.WaitBeforeCharge
 			f.Advice = fmt.Sprintf("Take it off the vehicle and let it cool for at least %s before it goes on the charger.", minutes(w.OpenMin))
+			if !plugged {
+				f.Level, f.Harm = answer.Watch, answer.Wear
+			}
 		}
 		out = append(out, f)
 	case now.CurrentShare < 1:
-		out = append(out, answer.Finding{
-			Code: "charge-slow-when-cold", Level: answer.Watch, Unit: "degC", Found: cellC, Limit: p.Charge.ReducedBelowC, Source: p.Charge.Source,
-			Title:  "The cells are too cold for the full charging current.",
-			Advice: "Warm the pack to room temperature first, or charge at a fraction of the usual current.",
-		})
+		slow := f
+		slow.Code, slow.Level, slow.Harm = CodeSlowInCold, answer.Watch, answer.Wear
+		slow.Limit, slow.Want = p.Charge.ReducedBelowC, answer.Above
+		slow.Change, slow.Habit = answer.WarmUp, answer.HabitChargeWarm
+		slow.Title = "The cells are too cold for the full charging current."
+		slow.Advice = "Warm the pack to room temperature first, or charge at a fraction of the usual current."
+		out = append(out, slow)
 	}
-	if now.Open && !GateAt(p, ambientC).Open {
-		out = append(out, answer.Finding{
-			Code: "charge-place-temperature", Level: level, Unit: "degC", Found: ambientC,
-			Limit: nearest(ambientC, p.Charge.MinTempC, p.Charge.MaxTempC), Source: p.Charge.Source,
-			Title:  "The place is too cold or too hot for charging.",
-			Advice: "The pack will take the temperature of the place while it charges: charge it in a room.",
-		})
+	if there := GateAt(p, ambientC); now.Open && !there.Open {
+		f.Code, f.Found, f.Limit, f.Want = CodePlaceNoGood, ambientC, p.Charge.MaxTempC, answer.Below
+		if there.TooCold {
+			f.Limit, f.Want = p.Charge.MinTempC, answer.Above
+		}
+		f.Change, f.Habit = answer.ChargeElsewhere, answer.HabitChargeWarm
+		f.Title = "The place is too cold or too hot for charging."
+		f.Advice = "The pack will take the temperature of the place while it charges: charge it in a room."
+		out = append(out, f)
 	}
 	return out
-}
-
-// nearest returns whichever of a and b lies nearer to x.
-func nearest(x, a, b float64) float64 {
-	if math.Abs(x-a) <= math.Abs(x-b) {
-		return a
-	}
-	return b
 }
 
 // minutes prints a wait, rounded up so that nothing is promised too early.

@@ -85,7 +85,7 @@ func TestTheWaitIsThatOfTheThermalModel(t *testing.T) {
 	if math.Abs(w.OpenMin-want) > 1 {
 		t.Errorf("hot pack: %g min, want %.1f", w.OpenMin, want)
 	}
-	if _, ok := find(w.Findings, "charge-too-hot"); !ok {
+	if _, ok := find(w.Findings, charge.CodeTooHot); !ok {
 		t.Errorf("hot pack: findings %+v", w.Findings)
 	}
 	w = charge.WaitFor(m, -5, 20)
@@ -102,7 +102,7 @@ func TestTheWaitIsThatOfTheThermalModel(t *testing.T) {
 	}
 	if w := charge.WaitFor(m, 20, -5); !w.Never {
 		t.Error("a freezing shed was allowed")
-	} else if _, ok := find(w.Findings, "charge-place-temperature"); !ok {
+	} else if _, ok := find(w.Findings, charge.CodePlaceNoGood); !ok {
 		t.Errorf("freezing shed: findings %+v", w.Findings)
 	}
 	if w := charge.WaitFor(m, -5, -5); !w.Never || w.OpenMin != 0 {

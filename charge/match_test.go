@@ -5,9 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/answer"
 )
 
 // plugged is a pack on a charger at room temperature, on its own terminals.
@@ -45,178 +45,183 @@ func TestChargersAreMatchedOrRefusedWithTheReason(t *testing.T) {
 				p.ToolPack, p.Charger.SuppliedWithPack, p.Port = true, true, charge.PortPack
 				p.Jack = charge.CentreNegative
 			},
-			fit: charge.Refused, code: "charger-polarity-reversed", level: danger,
+			fit: charge.Refused, code: charge.CodePolarityReversed, level: danger,
 		},
 		{
 			name: "nor did one of other volts", p: plugged(t, "li-ion", 5, 5, "42V 2A DC Li-ion automatic"),
 			do:  func(p *charge.Plugged) { p.Charger.SuppliedWithPack, p.Port = true, charge.PortPack },
-			fit: charge.Refused, code: "charger-volts-too-high", level: danger,
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger,
 		},
 		{
 			name: "lead-acid charger on a tool pack", p: plugged(t, "li-ion", 4, 4, "lead acid 14.7V 1A DC automatic"),
-			fit: charge.Refused, code: "charger-wrong-chemistry", level: danger,
+			fit: charge.Refused, code: charge.CodeWrongChemistry, level: danger,
 		},
 		{
 			name: "lead-acid volts on three lithium cells", p: plugged(t, "li-ion", 3, 4, "lead acid 14.4V 1A DC automatic"),
-			fit: charge.Refused, code: "charger-volts-too-high", level: danger, why: "14.4 V on 12.6 V: 0.6 V per cell over",
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger, why: "14.4 V on 12.6 V: 0.6 V per cell over",
 		},
 		{
 			name: "lead-acid volts on four iron phosphate cells", p: plugged(t, "lifepo4", 4, 4, "lead acid 15.0V 1A DC automatic"),
-			fit: charge.Refused, code: "charger-volts-too-high", level: danger, why: "15.0 V is 3.75 V per cell, 3.65 is the most",
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger, why: "15.0 V is 3.75 V per cell, 3.65 is the most",
 		},
 		{
 			name: "iron phosphate charger on four iron phosphate cells", p: plugged(t, "lifepo4", 4, 6, "LiFePO4 14.6V 2A DC automatic"),
-			fit: charge.WithCare, code: "charger-polarity-unchecked", level: watch, why: "14.6 V is 3.65 V per cell, the published charging voltage",
+			fit: charge.WithCare, code: charge.CodePolarityUnchecked, level: watch, why: "14.6 V is 3.65 V per cell, the published charging voltage",
 		},
 		{
 			name: "tool pack through the vehicle's jack", p: plugged(t, "li-ion", 5, 5, "21V 1A DC Li-ion automatic"),
 			do:  func(p *charge.Plugged) { p.Port = charge.PortVehicle },
-			fit: charge.Refused, code: "charge-through-vehicle-jack", level: danger,
+			fit: charge.Refused, code: charge.CodeVehicleJack, level: danger,
 		},
 		{
 			name: "foreign charger on a tool pack", p: plugged(t, "li-ion", 5, 5, "21V 2A DC Li-ion automatic"),
 			do:  func(p *charge.Plugged) { p.ToolPack = true },
-			fit: charge.Unproven, code: "tool-pack-foreign-charger", level: fix,
+			fit: charge.Unproven, code: charge.CodeForeignCharger, level: fix,
 		},
 		{
 			name: "12 V charger on a 24 V string", p: plugged(t, "agm", 12, 12, "lead acid 14.4V 1A DC automatic"),
-			fit: charge.Refused, code: "charger-volts-too-low", level: fix,
+			fit: charge.Refused, code: charge.CodeVoltsTooLow, level: fix,
 		},
 		{
 			name: "plain 12 V adaptor on a 24 V string", p: plugged(t, "agm", 12, 12, "12V DC 1A lead acid"),
-			fit: charge.Refused, code: "charger-volts-too-low", level: fix,
+			fit: charge.Refused, code: charge.CodeVoltsTooLow, level: fix,
 		},
 		{
 			name: "24 V charger on a 12 V battery", p: plugged(t, "agm", 6, 7, "lead acid 28.8V 1A DC automatic"),
-			fit: charge.Refused, code: "charger-volts-too-high", level: danger,
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger,
 		},
 		{
 			name: "laptop brick that says so", p: plugged(t, "li-ion", 5, 5, "laptop adapter 19V DC 3.42A"),
-			fit: charge.Refused, code: "charger-is-power-supply", level: danger,
+			fit: charge.Refused, code: charge.CodePowerSupply, level: danger,
 		},
 		{
 			name: "laptop brick that does not say so", p: plugged(t, "agm", 9, 7, "19 V 3.42 A"),
-			fit: charge.Refused, code: "charger-is-power-supply", level: danger,
+			fit: charge.Refused, code: charge.CodePowerSupply, level: danger,
 		},
 		{
 			name: "AC adaptor", p: plugged(t, "agm", 6, 7, "AC 12 V 500 mA"),
-			fit: charge.Refused, code: "charger-gives-ac", level: danger,
+			fit: charge.Refused, code: charge.CodeGivesAC, level: danger,
 		},
 		{
 			name: "reversed plug", p: plugged(t, "agm", 6, 7, "lead acid 14.4V 1A DC centre negative automatic"),
 			do:  func(p *charge.Plugged) { p.Jack = charge.CentrePositive },
-			fit: charge.Refused, code: "charger-polarity-reversed", level: danger,
+			fit: charge.Refused, code: charge.CodePolarityReversed, level: danger,
 		},
 		{
 			name: "two tool packs in series", p: plugged(t, "li-ion", 10, 4, "42V 2A DC Li-ion automatic"),
 			do:  func(p *charge.Plugged) { p.Joined = charge.InSeries },
-			fit: charge.Refused, code: "charge-packs-in-series", level: danger,
+			fit: charge.Refused, code: charge.CodeChargedInSeries, level: danger,
 		},
 		{
 			name: "two tool packs in parallel", p: plugged(t, "li-ion", 5, 4, "21V 2A DC Li-ion automatic"),
 			do:  func(p *charge.Plugged) { p.Joined = charge.InParallel },
-			fit: charge.Refused, code: "charge-packs-in-parallel", level: danger,
+			fit: charge.Refused, code: charge.CodeChargedInParallel, level: danger,
 		},
 		{
 			name: "two lead-acid blocks in series", p: plugged(t, "agm", 12, 7, "lead acid 28.8V 1A DC automatic"),
 			do:  func(p *charge.Plugged) { p.Joined = charge.InSeries },
-			fit: charge.Unproven, code: "charge-packs-in-series", level: fix,
+			fit: charge.Unproven, code: charge.CodeChargedInSeries, level: fix,
 		},
 		{
 			name: "toy adaptor whose real volts nobody knows", p: plugged(t, "agm", 6, 7, "12V 1000Ma lead acid DC"),
 			do:  func(p *charge.Plugged) { p.Charger.Stops = charge.StopsNever },
-			fit: charge.Unproven, code: "charger-volts-too-high", level: fix, why: "12 V printed may stand at 18 V",
+			fit: charge.Unproven, code: charge.CodeVoltsTooHigh, level: fix, why: "12 V printed may stand at 18 V",
 		},
 		{
 			name: "the same, never stopping", p: plugged(t, "agm", 6, 7, "12V 1000Ma lead acid DC"),
 			do:  func(p *charge.Plugged) { p.Charger.Stops = charge.StopsNever },
-			fit: charge.Unproven, code: "charger-never-stops", level: fix,
+			fit: charge.Unproven, code: charge.CodeNeverStops, level: fix,
 		},
 		{
 			name: "the same, supplied with the vehicle", p: plugged(t, "agm", 6, 7, "12V 1000Ma lead acid DC"),
 			do:  func(p *charge.Plugged) { p.Charger.Stops, p.Charger.SuppliedWithPack = charge.StopsNever, true },
-			fit: charge.Unproven, code: "charger-never-stops", level: watch,
+			fit: charge.Unproven, code: charge.CodeNeverStops, level: watch,
 		},
 		{
 			name: "lithium charger that never stops", p: plugged(t, "li-ion", 5, 5, "21V 2A DC Li-ion"),
 			do:  func(p *charge.Plugged) { p.Charger.Stops = charge.StopsNever },
-			fit: charge.Refused, code: "charger-never-stops", level: danger,
+			fit: charge.Refused, code: charge.CodeNeverStops, level: danger,
 		},
 		{
 			name: "nothing said at all", p: plugged(t, "agm", 6, 7, "14.7 V 1.5 A"),
-			fit: charge.Unproven, code: "charger-purpose-unknown", level: fix,
+			fit: charge.Unproven, code: charge.CodePurposeUnknown, level: fix,
 		},
 		{
 			name: "and AC or DC not said", p: plugged(t, "agm", 6, 7, "14.7 V 1.5 A"),
-			fit: charge.Unproven, code: "charger-output-unknown", level: fix,
+			fit: charge.Unproven, code: charge.CodeOutputUnknown, level: fix,
 		},
 		{
 			name: "nominal volts on a lithium charger", p: plugged(t, "li-ion", 5, 5, "18V 2A DC Li-ion automatic"),
-			fit: charge.Unproven, code: "charger-end-volts-unknown", level: danger,
+			fit: charge.Unproven, code: charge.CodeEndVoltsUnknown, level: fix, why: "what nobody told is no danger by itself",
 		},
 		{
 			name: "too much current", p: plugged(t, "agm", 6, 4.5, "lead acid 14.4V 4A DC automatic"),
-			fit: charge.Refused, code: "charger-current-too-high", level: fix, why: "0.3C of 4.5 Ah is 1.35 A; 4 A is under three times that",
+			fit: charge.Refused, code: charge.CodeCurrentTooHigh, level: fix, why: "0.3C of 4.5 Ah is 1.35 A; 4 A is under three times that",
 		},
 		{
 			name: "far too much current", p: plugged(t, "agm", 6, 4.5, "lead acid 14.4V 10A DC automatic"),
-			fit: charge.Refused, code: "charger-current-too-high", level: danger,
+			fit: charge.Refused, code: charge.CodeCurrentTooHigh, level: danger,
 		},
 		{
 			name: "too much for lithium", p: plugged(t, "li-ion", 5, 1.5, "21V 6A DC Li-ion automatic"),
-			fit: charge.Refused, code: "charger-current-too-high", level: danger,
+			fit: charge.Refused, code: charge.CodeCurrentTooHigh, level: danger,
 		},
 		{
 			name: "amps not printed", p: plugged(t, "li-ion", 5, 5, "21V DC Li-ion automatic"),
-			fit: charge.Unproven, code: "charger-current-unknown", level: fix,
+			fit: charge.Unproven, code: charge.CodeCurrentUnknown, level: fix,
 		},
 		{
 			name: "small charger", p: plugged(t, "agm", 6, 20, "lead acid 14.4V 500mA DC automatic"),
-			fit: charge.WithCare, code: "charger-slow", level: watch,
+			fit: charge.WithCare, code: charge.CodeSlow, level: watch,
 		},
 		{
 			name: "gel on AGM volts", p: plugged(t, "gel", 6, 7, "lead acid 15V 1A DC automatic"),
-			fit: charge.Refused, code: "charger-volts-too-high", level: fix, why: "2.50 V per cell, gel takes 2.40",
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: fix, why: "2.50 V per cell, gel takes 2.40",
 		},
 		{
 			name: "freezing lithium", p: plugged(t, "li-ion", 5, 5, "21V 2A DC Li-ion automatic"),
 			do:  func(p *charge.Plugged) { p.CellC = 0 },
-			fit: charge.Refused, code: "charge-too-cold", level: danger, why: "TI BQ76942: none at or below 0 degC",
+			fit: charge.Refused, code: charge.CodeTooCold, level: danger, why: "TI BQ76942: none at or below 0 degC",
 		},
 		{
 			name: "lithium drained below its last rung", p: plugged(t, "li-ion", 5, 5, "21V 2A DC Li-ion automatic"),
 			do:  func(p *charge.Plugged) { p.RestV = 7 },
-			fit: charge.Refused, code: "pack-never-recharge", level: danger, why: "1.4 V per cell, never below 1.5",
+			fit: charge.Refused, code: charge.CodeNeverRecharge, level: danger, why: "1.4 V per cell, never below 1.5",
 		},
 		{
 			name: "lithium below its pre-charge threshold", p: plugged(t, "li-ion", 5, 5, "21V 2A DC Li-ion automatic"),
 			do:  func(p *charge.Plugged) { p.RestV = 13.5 },
-			fit: charge.Refused, code: "pack-too-low-to-charge", level: danger, why: "2.7 V per cell, 3.0 is the threshold: refused, not advised",
+			fit: charge.Refused, code: charge.CodeTooLow, level: danger, why: "2.7 V per cell, 3.0 is the threshold: refused, not advised",
 		},
 		{
 			name: "lead-acid that stood flat", p: plugged(t, "agm", 6, 7, "lead acid 14.4V 1A DC automatic"),
 			do:  func(p *charge.Plugged) { p.RestV = 9 },
-			fit: charge.WithCare, code: "battery-deeply-flat", level: watch,
+			fit: charge.WithCare, code: charge.CodeDeeplyFlat, level: fix, why: "1.50 V per cell, harmed below 1.60",
+		},
+		{
+			name: "lead-acid a little below empty", p: plugged(t, "agm", 6, 7, "lead acid 14.4V 1A DC automatic"),
+			do:  func(p *charge.Plugged) { p.RestV = 10.2 },
+			fit: charge.WithCare, code: charge.CodeDeeplyFlat, level: watch, why: "1.70 V per cell, empty below 1.75",
 		},
 		{
 			name: "lithium charger on nickel", p: plugged(t, "nimh", 15, 3, "21V 1A DC Li-ion automatic"),
-			fit: charge.Refused, code: "charger-wrong-chemistry", level: danger,
+			fit: charge.Refused, code: charge.CodeWrongChemistry, level: danger,
 		},
 		{
 			name: "timer on lead-acid", p: plugged(t, "agm", 6, 7, "lead acid 14.4V 1A DC timer"),
-			fit: charge.WithCare, code: "charger-timer", level: watch,
+			fit: charge.WithCare, code: charge.CodeTimer, level: watch,
 		},
 		{
 			name: "lead-acid held on float volts", p: plugged(t, "agm", 6, 7, "lead acid 13.6V 1A DC"),
 			do:  func(p *charge.Plugged) { p.Charger.Stops = charge.StopsNever },
-			fit: charge.WithCare, code: "charger-polarity-unchecked", level: watch, why: "float volts may stay on for good",
+			fit: charge.WithCare, code: charge.CodePolarityUnchecked, level: watch, why: "float volts may stay on for good",
 		},
 		{
 			name: "part full only", p: plugged(t, "li-ion", 5, 5, "20V 2A DC Li-ion automatic"),
 			do: func(p *charge.Plugged) {
 				p.Charger.EndLeastV, p.Charger.EndMostV, p.Charger.Regulated = 20.4, 20.6, true
 			},
-			fit: charge.WithCare, code: "charger-volts-too-low", level: watch,
+			fit: charge.WithCare, code: charge.CodeVoltsTooLow, level: watch,
 		},
 	}
 	for _, tt := range tests {

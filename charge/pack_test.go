@@ -3,10 +3,10 @@ package charge_test
 import (
 	"testing"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/answer"
 )
 
 // profile returns a built-in chemistry or fails the test.

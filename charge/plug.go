@@ -1,8 +1,8 @@
 package charge
 
 import (
-	"example.org/packcheck/battery"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 )
 
 // Plugged is a pack on a charger, before anything flows.

@@ -209,7 +209,7 @@ func TestAChargerTooWeakNeverFillsThePack(t *testing.T) {
 	if out.Full {
 		t.Errorf("full at 12.2 V: %+v", out)
 	}
-	if _, ok := find(out.Findings, "charge-never-full"); !ok {
+	if _, ok := find(out.Findings, charge.CodeNeverFull); !ok {
 		t.Errorf("findings %+v", out.Findings)
 	}
 }

@@ -5,9 +5,19 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/answer"
+)
+
+// Codes of the findings on a pack put away.
+const (
+	CodeStoredNotFull    = "stored-not-full"     // lead-acid put away part charged
+	CodeStoredTooFull    = "stored-too-full"     // lithium put away full
+	CodeStoredRunsEmpty  = "stored-runs-empty"   // empty before it is wanted again
+	CodeStoredNeedsTopUp = "stored-needs-top-up" // low before it is wanted again
+	CodeStoredConnected  = "stored-connected"    // left on the vehicle
+	CodeStoredMayFreeze  = "stored-may-freeze"   // lead-acid in frost
 )
 
 const (
@@ -19,6 +29,9 @@ const (
 	leadTopUpAt, otherTopUpAt = 0.70, 0.20
 	// mostDays bounds a plan.
 	mostDays = 3660
+	// leastFull is the charge from which on lead-acid counts as put away full,
+	// mostFull that above which lithium counts as put away full. Own choices.
+	leastFull, mostFull = 0.95, 0.9
 )
 
 // Store is a pack put away.
@@ -133,7 +146,7 @@ func (s *Store) tasks(topUpDays float64) []Task {
 
 	first := "Take the pack off the vehicle, so that nothing draws from it."
 	switch {
-	case lead && s.Charge < 0.95:
+	case lead && s.Charge < leastFull:
 		add(s.From, first+" Charge it full before putting it away.")
 	case lead:
 		add(s.From, first+" It is full: put it away like this.")
@@ -168,53 +181,88 @@ func (s *Store) findings(out Stored) []answer.Finding {
 	var fs []answer.Finding
 	lead := p.Family == chemistry.LeadAcid
 	switch {
-	case lead && s.Charge < 0.95:
+	case lead && s.Charge < leastFull:
 		fs = append(fs, answer.Finding{
-			Code: "stored-not-full", Level: answer.FixFirst, Unit: "x", Found: s.Charge, Limit: 0.95, Source: "lead-sulfation",
+			Code: CodeStoredNotFull, Level: answer.FixFirst, Harm: answer.Part,
+			Unit: "share", Found: s.Charge, Limit: leastFull, Want: answer.Above, Source: "lead-sulfation",
 			Title:  "A lead-acid battery must be put away full: left part charged it sulfates and loses capacity for good.",
 			Advice: "Charge it within a day of the last ride, every time.",
+			Change: answer.KeepCharged, Decides: []string{answer.KeyPackCharge, answer.KeyPackChemistry},
 		})
-	case p.Family == chemistry.Lithium && s.Charge > 0.9:
+	case p.Family == chemistry.Lithium && s.Charge > mostFull:
 		fs = append(fs, answer.Finding{
-			Code: "stored-too-full", Level: answer.Watch, Unit: "x", Found: s.Charge, Limit: s.stored(), Source: "storage-lithium",
-			Title:  "Lithium ages fastest when kept full.",
-			Advice: fmt.Sprintf("Put it away at about %.0f %% and charge it full just before the first ride.", s.stored()*100),
+			Code: CodeStoredTooFull, Level: answer.Watch, Harm: answer.Wear,
+			Unit: "share", Found: s.Charge, Limit: s.stored(), Source: "storage-lithium",
+			Title:   "Lithium ages fastest when kept full.",
+			Advice:  fmt.Sprintf("Put it away at about %.0f %% and charge it full just before the first ride.", s.stored()*100),
+			Decides: []string{answer.KeyPackCharge, answer.KeyPackChemistry},
 		})
 	}
-	if out.LeftLeast <= 0 {
-		level := answer.FixFirst
-		title := "It may be empty before the end of the storage."
-		if p.Family == chemistry.Lithium {
-			level, title = answer.Danger, "It may be drained below what a lithium pack survives before the end of the storage."
-		}
-		fs = append(fs, answer.Finding{
-			Code: "stored-runs-empty", Level: level, Unit: "x", Found: out.LeftLeast, Limit: s.topUpAt(), Source: p.Keeping.Source,
-			Title:  title,
-			Advice: fmt.Sprintf("Top it up at the latest every %.0f days, disconnected from the vehicle and in a cool dry place.", math.Floor(out.TopUpDays)),
-		})
-	} else if out.LeftLeast < s.topUpAt() {
-		fs = append(fs, answer.Finding{
-			Code: "stored-needs-top-up", Level: answer.Watch, Unit: "x", Found: out.LeftLeast, Limit: s.topUpAt(), Source: p.Keeping.Source,
-			Title:  "It needs a charge before the end of the storage.",
-			Advice: fmt.Sprintf("Top it up every %.0f days.", math.Floor(out.TopUpDays)),
-		})
-	}
+	fs = append(fs, s.runningDown(out)...)
 	if s.StandbyA > 0 || s.InVehicle {
-		fs = append(fs, answer.Finding{
-			Code: "stored-connected", Level: answer.FixFirst, Unit: "A", Found: s.StandbyA, Limit: 0, Source: "storage-lithium",
-			Title:  "A pack left in the vehicle goes on being drained, and a fault there has no one watching it.",
-			Advice: "Take the pack out for the winter.",
-		})
+		fs = append(fs, s.connected())
 	}
 	if freezeC := freezingC(out.LeftLeast); lead && s.TempC < freezeC {
 		fs = append(fs, answer.Finding{
-			Code: "stored-may-freeze", Level: answer.FixFirst, Unit: "degC", Found: s.TempC, Limit: freezeC, Source: "lead-freezing",
+			Code: CodeStoredMayFreeze, Level: answer.FixFirst, Harm: answer.Part,
+			Unit: "degC", Found: s.TempC, Limit: freezeC, Want: answer.Above, Source: "lead-freezing",
 			Title:  "As its charge falls the battery may freeze in this place and burst.",
 			Advice: "Keep it charged or in a warmer place. Never charge or use a frozen or swollen battery.",
+			Change: answer.KeepCharged, Decides: []string{answer.KeyStorageTemperature, answer.KeyPackCharge},
 		})
+	}
+	for i := range fs {
+		fs[i].Topic, fs[i].Item = answer.TopicCharge, answer.Battery
 	}
 	answer.Sort(fs)
 	return fs
+}
+
+// runningDown judges what is left at the end at the fast end of what makers
+// print. Lithium that was drained to nothing is charged again by somebody.
+func (s *Store) runningDown(out Stored) []answer.Finding {
+	p := s.Pack.Spec().Profile
+	f := answer.Finding{
+		Code: CodeStoredNeedsTopUp, Level: answer.Watch, Harm: answer.Wear,
+		Unit: "share", Found: out.LeftLeast, Limit: s.topUpAt(), Want: answer.Above, Source: p.Keeping.Source,
+		Title:  "It needs a charge before the end of the storage.",
+		Advice: fmt.Sprintf("Top it up every %.0f days.", math.Floor(out.TopUpDays)),
+		Change: answer.KeepCharged, Habit: answer.HabitTopUp,
+		Decides: []string{
+			answer.KeyStorageFrom, answer.KeyStorageUntil, answer.KeyStorageTemperature, answer.KeyPackCharge, answer.KeyPackChemistry,
+		},
+	}
+	switch {
+	case out.LeftLeast <= 0: // held at 0, so that nothing comes near it by a hair
+		f.Code, f.Level, f.Harm = CodeStoredRunsEmpty, answer.FixFirst, answer.Part
+		f.Title = "It may be empty before the end of the storage."
+		if p.Family == chemistry.Lithium {
+			f.Level, f.Harm = answer.Danger, answer.House
+			f.Title = "It may be drained below what a lithium pack survives before the end of the storage."
+		}
+		f.Advice = fmt.Sprintf("Top it up at the latest every %.0f days, disconnected from the vehicle and in a cool dry place.", math.Floor(out.TopUpDays))
+	case out.LeftLeast >= s.topUpAt()*(1-rounding):
+		return nil
+	}
+	return []answer.Finding{f}
+}
+
+// connected judges a pack that stays on the vehicle.
+func (s *Store) connected() answer.Finding {
+	f := answer.Finding{
+		Code: CodeStoredConnected, Level: answer.Watch, Harm: answer.Wear,
+		Unit: "A", Found: s.StandbyA, Reads: answer.AsTold, Source: "storage-lithium",
+		Title:   "A pack left in the vehicle goes on being drained, and a fault there has no one watching it.",
+		Advice:  "Take the pack out for the winter.",
+		Decides: []string{answer.KeyControllerStandby},
+	}
+	if s.StandbyA > 0 {
+		f.Level, f.Harm, f.Reads = answer.FixFirst, answer.Part, answer.AsNumber
+	}
+	if s.Pack.Spec().Profile.Family == chemistry.Lithium {
+		f.Level, f.Harm = answer.FixFirst, answer.House
+	}
+	return f
 }
 
 // freezingC returns about where the acid of a sealed lead-acid cell at the

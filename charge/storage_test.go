@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/packcheck/charge"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
 )
 
 // winter is from the first frost to the Easter holidays.
@@ -74,7 +74,7 @@ func TestTheWinterListIsDatedAndInOrder(t *testing.T) {
 		{
 			"lead-acid put away half full",
 			charge.Store{Pack: pack(t, "agm", 6, 7), Charge: 0.5, TempC: 8},
-			"Charge it full before", "Charge it full, let it rest", "stored-not-full", answer.FixFirst,
+			"Charge it full before", "Charge it full, let it rest", charge.CodeStoredNotFull, answer.FixFirst,
 		},
 		{
 			"lead-acid put away full",
@@ -84,22 +84,22 @@ func TestTheWinterListIsDatedAndInOrder(t *testing.T) {
 		{
 			"lithium put away full",
 			charge.Store{Pack: pack(t, "li-ion", 5, 5), Charge: 1, TempC: 12},
-			"down to about 50 %", "own charger", "stored-too-full", answer.Watch,
+			"down to about 50 %", "own charger", charge.CodeStoredTooFull, answer.Watch,
 		},
 		{
 			"lithium put away nearly empty",
 			charge.Store{Pack: pack(t, "li-ion", 5, 5), Charge: 0.1, TempC: 12},
-			"Charge it to about 50 %", "own charger", "stored-runs-empty", answer.Danger,
+			"Charge it to about 50 %", "own charger", charge.CodeStoredRunsEmpty, answer.Danger,
 		},
 		{
 			"lithium left in the toy on standby",
 			charge.Store{Pack: pack(t, "li-ion", 5, 5), Charge: 0.5, TempC: 12, StandbyA: 0.005, InVehicle: true},
-			"Take the pack off", "own charger", "stored-runs-empty", answer.Danger,
+			"Take the pack off", "own charger", charge.CodeStoredRunsEmpty, answer.Danger,
 		},
 		{
 			"lead-acid part full in hard frost",
 			charge.Store{Pack: pack(t, "agm", 6, 7), Charge: 0.3, TempC: -18},
-			"Charge it full before", "Charge it full, let it rest", "stored-may-freeze", answer.FixFirst,
+			"Charge it full before", "Charge it full, let it rest", charge.CodeStoredMayFreeze, answer.FixFirst,
 		},
 	}
 	for _, tt := range tests {

@@ -3,9 +3,18 @@ package charge
 import (
 	"math"
 
-	"example.org/packcheck/chemistry"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 )
+
+// Codes of the findings on a computed charge.
+const (
+	CodeNeverFull = "charge-never-full" // it ends before the pack is full
+	CodeHeatsPack = "charge-heats-pack" // the cells get too hot on the way
+)
+
+// heatHairK is half the degree to which computed temperatures are told.
+const heatHairK = 0.5
 
 // What makers print for sealed lead-acid (source "lead-acceptance"): from half
 // charge it takes 10/16 of the hours from empty. The straight line through the
@@ -93,16 +102,20 @@ func (c *Case) timeFindings(out Outcome) []answer.Finding {
 	var fs []answer.Finding
 	if !out.Full {
 		fs = append(fs, answer.Finding{
-			Code: "charge-never-full", Level: answer.Watch, Unit: "x", Found: out.ChargeAtEnd, Limit: 1, Source: p.Charge.Source,
+			Code: CodeNeverFull, Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicCharge, Item: answer.Charger,
+			Unit: "share", Found: out.ChargeAtEnd, Limit: 1, Want: answer.Above, Source: p.Charge.Source,
 			Title:  "This charger never gets the pack full.",
 			Advice: "Use a charger with the end voltage and current that the pack's maker gives.",
+			Change: answer.FitCharger, Decides: append(decidesVolts(), answer.KeyChargerCurrent),
 		})
 	}
-	if out.PeakC >= p.Charge.MaxTempC {
+	if out.PeakC > p.Charge.MaxTempC+heatHairK {
 		fs = append(fs, answer.Finding{
-			Code: "charge-heats-pack", Level: answer.FixFirst, Unit: "degC", Found: out.PeakC, Limit: p.Charge.MaxTempC, Source: p.Charge.Source,
-			Title:  "The pack grows too hot while it charges.",
-			Advice: "Charge with less current, in a cooler place, after the pack has cooled from the ride.",
+			Code: CodeHeatsPack, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicCharge, Item: answer.Battery,
+			Unit: "degC", Found: out.PeakC, Limit: p.Charge.MaxTempC, Source: p.Charge.Source,
+			Title:   "The pack grows too hot while it charges.",
+			Advice:  "Charge with less current, in a cooler place, after the pack has cooled from the ride.",
+			Decides: []string{answer.KeyChargerLabel, answer.KeyChargerCurrent, answer.KeyOutingAir, answer.KeyPackChemistry},
 		})
 	}
 	return fs

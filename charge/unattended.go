@@ -3,8 +3,8 @@ package charge
 import (
 	"fmt"
 
-	"example.org/packcheck/chemistry"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 )
 
 // Constants of overcharge.

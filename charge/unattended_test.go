@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/packcheck/charge"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
 )
 
 // left computes a charge and what becomes of the pack when it is forgotten.

@@ -4,9 +4,15 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/answer"
+)
+
+// Codes of the findings on an advised setting.
+const (
+	CodeLaunchTooDeep = "launch-too-deep-for-cutoff" // no delay rides the launch through
+	CodeMustLatch     = "cutoff-must-latch"          // no closing voltage is high enough
 )
 
 // How an advised setting is rounded and with what room.
@@ -202,79 +208,23 @@ func (a Advice) Device(where Place) Device {
 // adviceFindings says where no good setting exists.
 func (w *Wish) adviceFindings(a Advice) []answer.Finding {
 	p := w.Pack.Spec().Profile
-	fs := a.Weakest.findings(p, "the advised cutoff opens")
-	if below := w.Sag.below(a.OpensAtV); delayMargin*below > mostDelayS {
-		fs = append(fs, answer.Finding{
-			Code: "launch-too-deep-for-cutoff", Level: answer.FixFirst, Unit: "s", Found: below, Limit: mostDelayS / delayMargin, Source: "cutoff-practice",
+	fs := a.Weakest.findings(p, "the advised cutoff opens", nil)
+	if below := w.Sag.below(a.OpensAtV); delayMargin*below > mostDelayS*(1+timeHair) {
+		fs = append(fs, onCutoff(answer.Finding{
+			Code: CodeLaunchTooDeep, Level: answer.FixFirst, Harm: answer.Part, Unit: "s", Found: below, Limit: mostDelayS / delayMargin, Source: "cutoff-practice",
 			Title:  "The launch pulls the volts down for so long that no sensible delay rides it through.",
 			Advice: "Soften the launch, or use a pack that holds its volts better.",
-		})
+		}))
 	}
 	if a.MustLatch {
-		fs = append(fs, answer.Finding{
-			Code: "cutoff-must-latch", Level: answer.Watch, Unit: "V", Found: a.ReboundV, Limit: w.Pack.FullV(), Source: "cutoff-practice",
+		fs = append(fs, onCutoff(answer.Finding{
+			Code: CodeMustLatch, Level: answer.Watch, Harm: answer.Wear, Unit: "V", Found: a.ReboundV, Limit: w.Pack.FullV(),
+			Reads: answer.AsTold, Source: "cutoff-practice",
 			Title:  "Only a cutoff that latches will do: the rested volts come back close to those of a full pack.",
 			Advice: "Choose one that stays open until it is switched on again by hand.",
-		})
+			Change: answer.FitCutoff, Decides: []string{answer.KeyPackChemistry},
+		}))
 	}
 	answer.Sort(fs)
 	return fs
-}
-
-// Judge says what is wrong with the chain's settings for this pack by
-// themselves: nothing there, opening too low for the cells, closing where the
-// rested pack may come back to.
-func Judge(c Case) ([]answer.Finding, error) {
-	if err := c.check(); err != nil {
-		return nil, err
-	}
-	m := c.Pack
-	p := m.Spec().Profile
-	n := float64(m.Spec().CellsInSeries)
-	_, harm := endUnderLoad(p, c.LoadA/m.RatedAh())
-	var fs []answer.Finding
-	if c.Chain.Len() == 0 {
-		none := answer.Finding{
-			Code: "cutoff-none", Level: harmLevel(p), Unit: "V", Found: 0, Limit: harm * n, Source: p.LadderSource,
-			Title:  "Nothing disconnects the pack before it is drained to ruin.",
-			Advice: "Fit a low-voltage cutoff; a tool pack's own protection often sits in the tool, not in the pack.",
-		}
-		if c.Watched {
-			none.Level = answer.Watch
-			none.Title = "Only whoever ends the load at the voltage asked for protects the pack: nothing in it does."
-			none.Advice = "Stay with it, or let a load that switches itself off do it."
-		}
-		fs = append(fs, none)
-	}
-	highest, packs := 0.0, 1.0
-	for i := range c.Chain.Len() {
-		d := c.Chain.At(i)
-		seen := d.OpensAtV
-		if d.Where == Controller {
-			seen += c.LoadA * c.PathOhm
-		}
-		if seen > highest {
-			highest, packs = seen, float64(max(d.Packs, 1))
-		}
-	}
-	each := "for this pack"
-	if packs > 1 {
-		each = "in each pack"
-	}
-	if c.Chain.Len() > 0 && highest < harm*n {
-		fs = append(fs, answer.Finding{
-			Code: "cutoff-below-harm", Level: harmLevel(p), Unit: "V", Found: highest / packs, Limit: harm * n / packs, Source: p.LadderSource,
-			Title:  "The cutoff opens only when every cell is already below its harm limit.",
-			Advice: fmt.Sprintf("Set it to at least %.1f V %s.", math.Ceil(m.EndV(c.LoadA)/packs*10)/10, each),
-		})
-	}
-	if highest >= m.FullV() {
-		fs = append(fs, answer.Finding{
-			Code: "cutoff-above-full", Level: answer.FixFirst, Unit: "V", Found: highest / packs, Limit: m.FullV() / packs, Source: p.LadderSource,
-			Title:  "The cutoff opens above the volts of a full pack: it was made for another pack.",
-			Advice: "Set it for this pack's cells, or use one made for this voltage.",
-		})
-	}
-	answer.Sort(fs)
-	return fs, nil
 }

@@ -44,10 +44,10 @@ func ExampleIdle() {
 		return
 	}
 	fmt.Println(left.WeekRung)
-	fmt.Println(left.Findings[0].Code, left.Findings[0].Level)
+	fmt.Println(left.Findings[0].Code == cutoff.CodeIdleWeek, left.Findings[0].Level)
 	// Output:
 	// never recharge
-	// idle-harms-within-week danger
+	// true danger
 }
 
 func ExampleAdvise() {

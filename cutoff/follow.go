@@ -5,8 +5,15 @@ import (
 	"fmt"
 	"math"
 
-	"example.org/packcheck/battery"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
+)
+
+// Codes of the findings around the first opening.
+const (
+	CodeNeverOpens = "cutoff-never-opens" // the pack is empty first
+	CodeChatters   = "cutoff-chatters"    // the load comes back by itself
+	CodeMayChatter = "cutoff-may-chatter" // it came back with measured packs
 )
 
 // Bounds of following a pack through its cutoff.
@@ -15,6 +22,7 @@ const (
 	quietS      = 4 * 3600 // no reclosing for this long: it stays open
 	mostClockS  = 30 * 3600
 	mostRecount = 5000 // chatter beyond this is only called "or more"
+	often       = 10   // a load that comes back so often wears contacts out; own choice
 )
 
 // Case is a pack with its cutoffs under one steady load.
@@ -203,38 +211,73 @@ func (f *follower) findings() []answer.Finding {
 	out := f.out
 	p := f.m.Spec().Profile
 	var fs []answer.Finding
-	if f.c.Chain.Len() > 0 && !out.Opened {
-		fs = append(fs, answer.Finding{
-			Code: "cutoff-never-opens", Level: harmLevel(p), Source: p.LadderSource, Unit: "V",
-			Found: f.m.TerminalV(&f.s, f.c.LoadA), Limit: f.m.EmptyV(),
+	// A load so small that the pack outlasts the computation tells nothing.
+	if endV := f.m.TerminalV(&f.s, f.c.LoadA); f.c.Chain.Len() > 0 && !out.Opened && endV < f.m.EmptyV()-packHairV {
+		never := onCutoff(answer.Finding{
+			Code: CodeNeverOpens, Source: p.LadderSource, Unit: "V", Found: endV, Limit: f.m.EmptyV(), Want: answer.Above,
 			Title:  "No cutoff opens before the pack is empty.",
 			Advice: "The opening voltage is set too low for this pack: raise it or fit a cutoff that suits it.",
+			Change: answer.FitCutoff, Decides: append(f.c.Chain.opensAtKeys(), answer.KeyPackChemistry),
 		})
+		never.Level, never.Harm = ruin(p)
+		fs = append(fs, never)
 	}
 	if out.Opened {
-		fs = append(fs, out.AtOpening.findings(p, fmt.Sprintf("the cutoff in the %v opens", out.First))...)
+		fs = append(fs, out.AtOpening.findings(p, fmt.Sprintf("the cutoff in the %v opens", out.First), []string{keysOf(out.First).opensAt})...)
 	}
-	if out.Recloses > 0 {
-		level := answer.Watch
-		if out.LowestCellV < out.AtOpening.HarmV || out.Recloses >= 10 {
-			level = answer.FixFirst
-		}
-		fs = append(fs, answer.Finding{
-			Code: "cutoff-chatters", Level: level, Unit: "x", Found: float64(out.Recloses), Limit: 0, Source: "cutoff-practice",
-			Title:  fmt.Sprintf("After the cutoff opens the pack recovers and the load comes back by itself, %s.", times(out.Recloses, out.OrMore)),
-			Advice: fmt.Sprintf("The vehicle starts up unasked and drains the pack further. Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(max(out.ReboundV, mostReboundV(f.m, f.openedAt))*10)/10),
-		})
-	}
-	if closes, packs := f.lowestClosing(); out.Opened && out.Recloses == 0 && closes > 0 && closes < mostReboundV(f.m, f.openedAt) {
-		rebound := mostReboundV(f.m, f.openedAt) / packs
-		fs = append(fs, answer.Finding{
-			Code: "cutoff-may-chatter", Level: answer.Watch, Unit: "V", Found: closes / packs, Limit: rebound, Source: "measured-rebound",
-			Title:  "Measured packs have come back above the closing voltage of this cutoff.",
-			Advice: fmt.Sprintf("Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(rebound*10)/10),
-		})
+	switch {
+	case out.Recloses > 0:
+		fs = append(fs, f.chatter())
+	case out.Opened:
+		fs = append(fs, f.mayChatter()...)
 	}
 	answer.Sort(fs)
 	return fs
+}
+
+// chatter judges a load that comes back by itself: a habit to know of while it
+// does the cells no harm.
+func (f *follower) chatter() answer.Finding {
+	out := f.out
+	c := onCutoff(answer.Finding{
+		Code: CodeChatters, Level: answer.Watch, Harm: answer.Wear, Unit: "x", Found: float64(out.Recloses), Source: "cutoff-practice",
+		Title:  fmt.Sprintf("After the cutoff opens the pack recovers and the load comes back by itself, %s.", times(out.Recloses, out.OrMore)),
+		Advice: fmt.Sprintf("The vehicle starts up unasked and drains the pack further. Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(max(out.ReboundV, mostReboundV(f.m, f.openedAt))*10)/10),
+		Change: answer.FitCutoff, Decides: f.closingKeys(),
+	})
+	if out.LowestCellV < out.AtOpening.HarmV-cellHairV || out.Recloses >= often {
+		c.Level, c.Harm = answer.FixFirst, answer.Part
+	}
+	return c
+}
+
+// mayChatter judges a closing voltage that this pack did not come back to, but
+// measured ones did.
+func (f *follower) mayChatter() []answer.Finding {
+	closes, packs := f.lowestClosing()
+	rebound := mostReboundV(f.m, f.openedAt)
+	if closes <= 0 || closes >= rebound-packHairV {
+		return nil
+	}
+	return []answer.Finding{onCutoff(answer.Finding{
+		Code: CodeMayChatter, Level: answer.Watch, Harm: answer.Wear, Unit: "V", Found: closes / packs, Limit: rebound / packs, Want: answer.Above, Source: "measured-rebound",
+		Title:  "Measured packs have come back above the closing voltage of this cutoff.",
+		Advice: fmt.Sprintf("Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(rebound/packs*10)/10),
+		Change: answer.FitCutoff, Decides: f.closingKeys(),
+	})}
+}
+
+// closingKeys are the keys of the voltages at which the devices of the chain
+// open and close again.
+func (f *follower) closingKeys() []string {
+	var out []string
+	for i := range f.c.Chain.Len() {
+		if d := f.c.Chain.At(i); !d.Latches() {
+			keys := keysOf(d.Where)
+			out = append(out, keys.opensAt, keys.closesAt)
+		}
+	}
+	return out
 }
 
 // lowestClosing returns the lowest closing voltage in the chain, 0 when every

@@ -4,9 +4,16 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/answer"
+)
+
+// Codes of the findings on a pack left alone.
+const (
+	CodePastSaving = "drained-past-saving"     // below the last rung when the ride ends
+	CodeIdleWeek   = "idle-harms-within-week"  // harmed within a week
+	CodeIdleMonth  = "idle-harms-within-month" // harmed within a month
 )
 
 // Bounds of standing idle.
@@ -218,14 +225,6 @@ func (d *decline) daysUntil(z float64) float64 {
 	return math.Inf(1)
 }
 
-// harmLevel is how bad it is to come below the harm limit.
-func harmLevel(p chemistry.Profile) answer.Level {
-	if p.Family == chemistry.Lithium {
-		return answer.Danger
-	}
-	return answer.FixFirst
-}
-
 // words answers the question that people ask.
 func (i Idled) words() string {
 	switch {
@@ -259,33 +258,64 @@ func inDays(d float64) string {
 // findings says how soon the pack is harmed.
 func (s *Standing) findings(i Idled) []answer.Finding {
 	p := s.Pack.Spec().Profile
-	var fs []answer.Finding
-	switch {
-	case i.DaysToNever <= 0:
-		return []answer.Finding{{
-			Code: "drained-past-saving", Level: answer.Danger, Unit: "V", Found: s.cellV(s.Pack.Charge(s.Start)), Limit: p.NeverRechargeV, Source: "drained-lithium",
-			Title:  "Drained like this, the pack can never be charged again: its weakest cell ends below the last limit.",
-			Advice: "Fit a cutoff that opens well before. A pack that has come this far is not to be brought back: keep it away from anything that burns and hand it in where batteries are collected.",
-		}}
-	case i.DaysToHarm <= weekDays:
-		fs = append(fs, answer.Finding{Code: "idle-harms-within-week", Level: harmLevel(p)})
-	case i.DaysToHarm <= monthDays:
-		fs = append(fs, answer.Finding{Code: "idle-harms-within-month", Level: answer.Watch})
-	default:
-		return nil
-	}
-	f := &fs[0]
-	f.Unit, f.Found, f.Limit, f.Source = "h", i.DaysToHarm*24, weekDays*24, p.LadderSource
-	if f.Code == "idle-harms-within-month" {
-		f.Limit = monthDays * 24
-	}
-	f.Title = fmt.Sprintf("Left as the ride leaves it, the pack is below its harm limit after %s.", inDays(i.DaysToHarm))
-	if i.DaysToHarm <= 0 {
-		f.Title = "The ride leaves the pack below its harm limit."
-	}
-	f.Advice = "Take the pack off the vehicle after every ride and charge it the same day."
+	f := onCutoff(answer.Finding{
+		Unit: "h", Found: i.DaysToHarm * 24, Limit: weekDays * 24, Want: answer.Above, Source: p.LadderSource,
+		Title:  fmt.Sprintf("Left as the ride leaves it, the pack is below its harm limit after %s.", inDays(i.DaysToHarm)),
+		Advice: "Take the pack off the vehicle after every ride and charge it the same day.",
+		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: s.decides(i),
+	})
 	if p.Family == chemistry.Lithium {
 		f.Advice = "Take the pack off the vehicle after every ride, let it cool and charge it; fit a cutoff that opens in time."
 	}
-	return fs
+	switch {
+	case i.DaysToNever <= 0: // no margin: advice to charge it must never come of one
+		f.Code, f.Level, f.Harm, f.Gravity = CodePastSaving, answer.Danger, answer.House, 1
+		f.Unit, f.Found, f.Limit, f.Source = "V", s.cellV(s.Pack.Charge(s.Start)), p.NeverRechargeV, "drained-lithium"
+		f.Title = "Drained like this, the pack can never be charged again: its weakest cell ends below the last limit."
+		f.Advice = "Fit a cutoff that opens well before. A pack that has come this far is not to be brought back: keep it away from anything that burns and hand it in where batteries are collected."
+		f.Habit = ""
+	case i.DaysToHarm <= weekDays*(1-timeHair):
+		f.Code = CodeIdleWeek
+		f.Level, f.Harm = ruin(p)
+		if p.Family == chemistry.Nickel { // it is harmed by being driven backwards, not by standing empty
+			f.Level, f.Harm = answer.Watch, answer.Wear
+		}
+		if i.DaysToHarm <= 0 {
+			f.Title, f.Reads = "The ride leaves the pack below its harm limit.", answer.AsAtOnce
+		}
+	case i.DaysToHarm <= monthDays*(1-timeHair):
+		f.Code, f.Level, f.Harm, f.Limit = CodeIdleMonth, answer.Watch, answer.Wear, monthDays*24
+		f.Change = answer.KeepCharged
+	default:
+		return nil
+	}
+	return []answer.Finding{f}
+}
+
+// decides are the keys that say how soon: what ended the ride where harm is
+// done by then, what goes on drawing where that is most of the loss, and the
+// loss by itself elsewhere.
+func (s *Standing) decides(i Idled) []string {
+	out := []string{answer.KeyPackChemistry}
+	if i.DaysToHarm <= 0 {
+		return append(out, s.Chain.opensAtKeys()...)
+	}
+	p := s.Pack.Spec().Profile
+	_, _, fastest := p.MonthlyLoss(s.AmbientC)
+	amps := s.Chain.StandbyA()
+	if !s.Chain.Open() {
+		amps += s.StandbyA
+	}
+	if amps*24/s.Pack.FullAh() < fastest/monthDays {
+		return append(out, answer.KeyPackSelfDischarge)
+	}
+	if s.StandbyA > 0 && !s.Chain.Open() {
+		out = append(out, answer.KeyControllerStandby)
+	}
+	for n := range s.Chain.Len() {
+		if d := s.Chain.At(n); d.StandbyA > 0 {
+			out = append(out, keysOf(d.Where).standby)
+		}
+	}
+	return out
 }

@@ -107,10 +107,10 @@ func TestAWeekInTheToyIsAnsweredInDays(t *testing.T) {
 		says string
 		code string
 	}{
-		{"drained, board on", cutoff.Standing{Pack: li, Start: li.StateAt(0.03, 20), AmbientC: 20, StandbyA: 0.02}, "finished", "idle-harms-within-week"},
-		{"drained, nothing draws", cutoff.Standing{Pack: li, Start: li.StateAt(0.03, 20), AmbientC: 20}, "that begins after", "idle-harms-within-month"},
+		{"drained, board on", cutoff.Standing{Pack: li, Start: li.StateAt(0.03, 20), AmbientC: 20, StandbyA: 0.02}, "finished", cutoff.CodeIdleWeek},
+		{"drained, nothing draws", cutoff.Standing{Pack: li, Start: li.StateAt(0.03, 20), AmbientC: 20}, "that begins after", cutoff.CodeIdleMonth},
 		{"half full, nothing draws", cutoff.Standing{Pack: li, Start: li.StateAt(0.5, 20), AmbientC: 20}, "no harm", ""},
-		{"already too low", cutoff.Standing{Pack: li, Start: below(li, -0.05), AmbientC: 20}, "never be charged again", "drained-past-saving"},
+		{"already too low", cutoff.Standing{Pack: li, Start: below(li, -0.05), AmbientC: 20}, "never be charged again", cutoff.CodePastSaving},
 	} {
 		got := idle(t, tt.s)
 		if !strings.Contains(got.Words, tt.says) {

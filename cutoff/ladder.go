@@ -4,9 +4,15 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/answer"
+)
+
+// Codes of the findings on the weakest cell.
+const (
+	CodeWeakCellReversed = "weak-cell-reversed" // driven backwards when the cutoff opens
+	CodeWeakCellHarmed   = "weak-cell-harmed"   // below its harm limit when the cutoff opens
 )
 
 // Rung is how far down the ladder of over-discharge a cell has come.
@@ -104,18 +110,28 @@ func restedState(m *battery.Model, charge, tempC float64) battery.State {
 }
 
 // findings says what the weakest cell suffers at the moment named by when; none
-// when all is well.
-func (w Weakest) findings(p chemistry.Profile, when string) []answer.Finding {
-	f := answer.Finding{Unit: "V", Found: w.CellV, Limit: w.HarmV, Source: p.LadderSource}
+// when all is well. opensAt are the keys of the voltage that brought it there.
+// A cutoff stops there each time: below harm a cell wears out soon, and only
+// one that is reversed or past its last rung may short inside when charged.
+func (w Weakest) findings(p chemistry.Profile, when string, opensAt []string) []answer.Finding {
+	f := onCutoff(answer.Finding{
+		Level: answer.FixFirst, Harm: answer.Part, Gravity: 1, Unit: "V", Found: w.CellV, Limit: w.HarmV, Want: answer.Above,
+		Source: p.LadderSource, Change: answer.FitCutoff, Decides: append([]string{answer.KeyPackChemistry}, opensAt...),
+	})
 	switch {
-	case w.Reversed:
-		f.Code, f.Level, f.Limit, f.Source = "weak-cell-reversed", answer.Danger, 0, "pack-volts-hide-a-cell"
+	case w.CellV < -cellHairV:
+		f.Code, f.Limit, f.Source = CodeWeakCellReversed, 0, "pack-volts-hide-a-cell"
+		f.Level, f.Harm = ruin(p)
 		f.Title = fmt.Sprintf("When %s the weakest cell is driven backwards although the pack's volts look right.", when)
 		f.Advice = "Let the cutoff open at a higher voltage, and replace a pack whose cells have drifted that far apart."
-	case w.Rung >= Harmed:
-		f.Code, f.Level = "weak-cell-harmed", answer.FixFirst
-		if p.Family == chemistry.Lithium {
-			f.Level = answer.Danger
+	case w.CellV < w.HarmV-cellHairV || w.RestV < p.HarmV-cellHairV:
+		f.Code = CodeWeakCellHarmed
+		switch {
+		case p.NeverRechargeV > 0 && w.RestV < p.NeverRechargeV:
+			f.Level, f.Harm = ruin(p)
+			f.Found, f.Limit = w.RestV, p.NeverRechargeV
+		case w.CellV >= w.HarmV-cellHairV:
+			f.Found, f.Limit = w.RestV, p.HarmV
 		}
 		f.Title = fmt.Sprintf("When %s the weakest cell is already below its harm limit.", when)
 		f.Advice = "Let the cutoff open at a higher voltage; pack volts alone do not show a weak cell."

@@ -6,10 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
-	"example.org/packcheck/answer"
 )
 
 // profile returns a built-in chemistry or fails the test.
@@ -128,8 +128,8 @@ func TestAWeakCellRaisesTheAdvisedVoltage(t *testing.T) {
 		m := pack(t, tt.chemistry, tt.cells, tt.ah, func(s *battery.Spec) { s.WeakestShort = 0.3 })
 		end := chain(t, cutoff.Device{Where: cutoff.Pack, OpensAtV: m.EndV(tt.loadA)})
 		f := follow(t, cutoff.Case{Pack: m, Start: m.StateAt(1, 20), LoadA: tt.loadA, AmbientC: 20, Chain: end})
-		_, harmed := find(f.Findings, "weak-cell-harmed")
-		_, reversed := find(f.Findings, "weak-cell-reversed")
+		_, harmed := find(f.Findings, cutoff.CodeWeakCellHarmed)
+		_, reversed := find(f.Findings, cutoff.CodeWeakCellReversed)
 		if !harmed && !reversed {
 			t.Errorf("%s: at the makers' end a cell 30 %% short has %.2f V and nobody says so", tt.chemistry, f.AtOpening.CellV)
 		}
@@ -165,7 +165,7 @@ func TestTheAdvisedSettingDoesWhatItPromises(t *testing.T) {
 					if !f.Opened || f.Recloses != 0 {
 						t.Errorf("%s %gC %g degC, closing at %g V: opened %v, recloses %d", tt.chemistry, rate, tempC, closes, f.Opened, f.Recloses)
 					}
-					if _, ok := find(f.Findings, "cutoff-may-chatter"); ok {
+					if _, ok := find(f.Findings, cutoff.CodeMayChatter); ok {
 						t.Errorf("%s %gC %g degC: the advised closing voltage %g V is called doubtful", tt.chemistry, rate, tempC, closes)
 					}
 				}
@@ -201,7 +201,7 @@ func TestALaunchSagOpensADeviceWithoutDelay(t *testing.T) {
 	if want := 2 * math.Ln2; !r.OpensEarly || math.Abs(r.BelowS-want) > 1e-12 {
 		t.Fatalf("opens early %v, below for %g s; want true, %g s", r.OpensEarly, r.BelowS, want)
 	}
-	if f, ok := find(r.Findings, "cutoff-opens-at-launch"); !ok || f.Unit != "s" || f.Limit != 1 {
+	if f, ok := find(r.Findings, cutoff.CodeOpensAtLaunch); !ok || f.Unit != "s" || f.Limit != 1 {
 		t.Errorf("finding %+v", r.Findings)
 	}
 	longer, lower := d, d
@@ -227,7 +227,7 @@ func TestALaunchSagOpensADeviceWithoutDelay(t *testing.T) {
 	}
 	w := cutoff.Wish{Case: cutoff.Case{Pack: pack(t, "agm", 6, 7, nil), LoadA: 5, AmbientC: 20}, Sag: exponentialSag(9.4, 3, 60)}
 	w.Start = w.Pack.StateAt(1, 20)
-	if _, ok := find(advise(t, w).Findings, "launch-too-deep-for-cutoff"); !ok {
+	if _, ok := find(advise(t, w).Findings, cutoff.CodeLaunchTooDeep); !ok {
 		t.Error("a launch that sags for minutes found no words")
 	}
 }
@@ -280,7 +280,7 @@ func TestASecondCutoffThatClosesAgainIsFoundWhenItMakesThingsWorse(t *testing.T)
 			continue
 		}
 		worse++
-		if _, ok := find(both.Findings, "cutoff-chatters"); !ok {
+		if _, ok := find(both.Findings, cutoff.CodeChatters); !ok {
 			t.Fatalf("%+v added to %+v leaves %.3f instead of %.3f and nobody says so", back, latch, m.Charge(both.End), m.Charge(alone.End))
 		}
 	}
@@ -300,7 +300,7 @@ func TestALowClosingVoltageChatters(t *testing.T) {
 	if f.ReboundV < 11.0 {
 		t.Errorf("the load came back at 11 V though the pack only reached %g V", f.ReboundV)
 	}
-	if _, ok := find(f.Findings, "cutoff-chatters"); !ok {
+	if _, ok := find(f.Findings, cutoff.CodeChatters); !ok {
 		t.Errorf("no finding: %+v", f.Findings)
 	}
 	c.Chain = chain(t, cutoff.Device{Where: cutoff.Controller, OpensAtV: 10.5, DelayS: 1})
@@ -338,8 +338,8 @@ func TestACutoffInEachOfTwoPacksIsJudgedByTheVoltsOfOne(t *testing.T) {
 		found, limit        float64
 		says                string
 	}{
-		{10, 0, "cutoff-below-harm", 10, 12.5, "at least 14.0 V in each pack"},
-		{22, 0, "cutoff-above-full", 22, 21, "this pack's cells"},
+		{10, 0, cutoff.CodeBelowHarm, 10, 12.5, "at least 14.0 V in each pack"},
+		{22, 0, cutoff.CodeAboveFull, 22, 21, "this pack's cells"},
 		{15, 0, "", 0, 0, ""},
 	} {
 		d := cutoff.Device{Where: cutoff.Pack, Packs: 2, OpensAtV: 2 * c.opensAtV, ClosesAtV: 2 * c.closesAtV}
@@ -370,10 +370,10 @@ func TestSettingsThatSuitAnotherPackAreFound(t *testing.T) {
 		code    string
 		level   answer.Level
 	}{
-		{"lithium without", li, nil, "cutoff-none", answer.Danger},
-		{"lead-acid without", ag, nil, "cutoff-none", answer.FixFirst},
-		{"a lead-acid board on lithium", li, []cutoff.Device{{Where: cutoff.Controller, OpensAtV: 10}}, "cutoff-below-harm", answer.Danger},
-		{"an 18 V setting on 12 V", ag, []cutoff.Device{{Where: cutoff.Module, OpensAtV: 15}}, "cutoff-above-full", answer.FixFirst},
+		{"lithium without", li, nil, cutoff.CodeNone, answer.Danger},
+		{"lead-acid without", ag, nil, cutoff.CodeNone, answer.FixFirst},
+		{"a lead-acid board on lithium", li, []cutoff.Device{{Where: cutoff.Controller, OpensAtV: 10}}, cutoff.CodeBelowHarm, answer.Danger},
+		{"an 18 V setting on 12 V", ag, []cutoff.Device{{Where: cutoff.Module, OpensAtV: 15}}, cutoff.CodeAboveFull, answer.FixFirst},
 	}
 	for _, tt := range tests {
 		fs, err := cutoff.Judge(cutoff.Case{Pack: tt.m, Chain: chain(t, tt.devices...), LoadA: 5, AmbientC: 20})

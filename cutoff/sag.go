@@ -7,6 +7,10 @@ import (
 	"example.org/packcheck/answer"
 )
 
+// CodeOpensAtLaunch is the finding on a launch that opens a cutoff although the
+// pack is not empty.
+const CodeOpensAtLaunch = "cutoff-opens-at-launch"
+
 // What is allowed for when a delay is chosen (source "cutoff-practice").
 const (
 	delayMargin = 1.5  // times the longest sag
@@ -54,10 +58,18 @@ func ThroughLaunch(d Device, s Sag) RideThrough {
 	r.OpensEarly = true
 	r.WouldDelayS = roundUp(delayMargin*r.BelowS, delaysPerS)
 	r.WouldOpenAtV = s.highestRidden(d)
-	f := answer.Finding{
-		Code: "cutoff-opens-at-launch", Level: answer.Watch, Unit: "s", Found: r.BelowS, Limit: d.DelayS, Source: "cutoff-practice",
+	if r.BelowS < d.DelayS*(1+timeHair) {
+		return r // by a hair only
+	}
+	keys := keysOf(d.Where)
+	f := onCutoff(answer.Finding{
+		Code: CodeOpensAtLaunch, Level: answer.Watch, Harm: answer.Wear, Unit: "s", Found: r.BelowS, Limit: d.DelayS, Source: "cutoff-practice",
 		Title:  fmt.Sprintf("The launch alone makes the cutoff in the %v open although the pack is not empty.", d.Where),
 		Advice: fmt.Sprintf("A delay of %.3g s would ride through the launch.", r.WouldDelayS),
+		Change: answer.FitCutoff, Decides: []string{keys.opensAt, keys.delay},
+	})
+	if d.Where == Controller {
+		f.Item = answer.Board
 	}
 	if r.WouldDelayS > mostDelayS {
 		f.Advice = "The sag lasts too long for a delay: soften the launch, or use a pack that holds its volts."

@@ -3,9 +3,9 @@ package cutoff
 import (
 	"testing"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/answer"
 )
 
 // A missing cutoff is graver where nobody ends the load at a voltage.
@@ -21,7 +21,7 @@ func TestALoadThatIsEndedAtAVoltageTakesTheWorstOffAMissingCutoff(t *testing.T) 
 			t.Fatal(err)
 		}
 		for _, f := range fs {
-			if f.Code == "cutoff-none" {
+			if f.Code == CodeNone {
 				return f.Level
 			}
 		}

@@ -61,7 +61,7 @@ func (v *view) charging() error {
 		Joined: joined(p.Pack.Joined),
 	}
 	if !given {
-		v.add(charge.AtRest(plugged)...)
+		v.add(charge.JudgeRest(p.Pack.Profile, one.Spec().CellsInSeries, plugged.RestV)...)
 		out.EndVPerCell = charge.GateAt(p.Pack.Profile, v.Now.AmbientC).WantedVPerCell
 		out.Reasons = []string{"The setup does not describe a charger."}
 		return nil

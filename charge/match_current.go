@@ -1,0 +1,61 @@
+package charge
+
+import (
+	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
+)
+
+// Codes of the findings on a charger's current.
+const (
+	CodeCurrentUnknown = "charger-current-unknown"  // no amps are printed
+	CodeCurrentTooHigh = "charger-current-too-high" // more than the pack may take
+	CodeSlow           = "charger-slow"             // takes more than a day
+)
+
+// Limits of the current that are not the chemistry's.
+const (
+	// farTooMuch is the current, over the greatest allowed, from which a
+	// mismatch counts as dangerous whatever the chemistry (source
+	// "common-charging").
+	farTooMuch = 3.0
+	// tooSlowC is the current over capacity below which a lead-acid charger
+	// takes more than a day and a half: the least that makers' hours reach
+	// down to (source "common-charging").
+	tooSlowC = 0.05
+)
+
+// current judges the charging current.
+func (m *match) current() {
+	a, most := m.p.Charger.CurrentA, m.v.MostA
+	lim := m.prof.Charge
+	f := answer.Finding{
+		Unit: "A", Found: a, Limit: most, Source: lim.Source,
+		Decides: []string{answer.KeyChargerLabel, answer.KeyChargerCurrent, answer.KeyPackCapacity, answer.KeyPackChemistry},
+	}
+	if m.gate.CurrentShare < 1 {
+		f.Decides = append(f.Decides, answer.KeyOutingAir) // in warmer air it may take more
+	}
+	switch {
+	case most <= 0: // the gate is closed and says so
+	case a <= 0:
+		f.Code, f.Reads, f.Change = CodeCurrentUnknown, answer.AsUnknown, answer.LookUp
+		f.Level, f.Harm = m.unlessLithium()
+		f.Title = "The charger's current is not known."
+		f.Advice = "Read the amps or milliamps on its label; without them neither heat nor time can be told."
+		m.say(Unproven, f)
+	case a > most*(1+rounding):
+		f.Code, f.Level, f.Harm, f.Change = CodeCurrentTooHigh, answer.FixFirst, answer.Part, answer.FitCharger
+		if m.lithium() || a > farTooMuch*most {
+			f.Level, f.Harm = answer.Danger, answer.House
+		}
+		f.Title = "The charger pushes more current than the pack may take."
+		f.Advice = "Use a charger with at most the amps given as the limit."
+		m.say(Refused, f)
+	case m.prof.Family == chemistry.LeadAcid && a < tooSlowC*m.p.Pack.RatedAh()*(1-rounding):
+		f.Code, f.Level, f.Harm, f.Want = CodeSlow, answer.Watch, answer.Wear, answer.Above
+		f.Limit, f.Source = tooSlowC*m.p.Pack.RatedAh(), "common-charging"
+		f.Title = "The charger is small for this battery: a charge takes more than a day."
+		f.Advice = "It does no harm if it stops by itself; do not cut the charge short, since a part charge wears the battery."
+		m.say(WithCare, f)
+	}
+}

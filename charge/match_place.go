@@ -1,0 +1,114 @@
+package charge
+
+import "example.org/packcheck/answer"
+
+// Codes of the findings on where and how a charger is plugged in.
+const (
+	CodeVehicleJack       = "charge-through-vehicle-jack" // lithium through the vehicle's jack
+	CodeInVehicle         = "charge-in-vehicle"           // a battery that stays in the vehicle
+	CodeChargedInSeries   = "charge-packs-in-series"      // two packs charged as one
+	CodeChargedInParallel = "charge-packs-in-parallel"    // two packs charged as one, side by side
+	CodeGivesAC           = "charger-gives-ac"            // alternating current
+	CodeOutputUnknown     = "charger-output-unknown"      // AC or DC is not said
+	CodePolarityReversed  = "charger-polarity-reversed"   // plug and jack are of opposite polarity
+	CodePolarityUnchecked = "charger-polarity-unchecked"  // one of the two is not known
+)
+
+// place judges where the charger is plugged in and what hangs on it.
+func (m *match) place() {
+	if m.p.Port == PortVehicle && (m.lithium() || m.p.ToolPack) {
+		m.say(Refused, answer.Finding{
+			Code: CodeVehicleJack, Level: answer.Danger, Harm: answer.House, Gravity: 2, Source: "jack-practice",
+			Title:   "A tool or lithium pack must never be charged through the vehicle's jack.",
+			Advice:  "The jack leads past the pack's protection and was made for the old lead-acid charger. Take the pack out and close the jack off.",
+			Decides: []string{answer.KeyChargerJack, answer.KeyPackChemistry},
+		})
+	} else if m.p.Port == PortVehicle {
+		m.say(WithCare, answer.Finding{
+			Code: CodeInVehicle, Level: answer.Watch, Harm: answer.Wear, Source: "charging-in-toy",
+			Title:   "Charging in the vehicle is only right with the charger and battery it was built for.",
+			Advice:  "Make sure that it cannot be driven while it charges, and that the replacement has the same kind and voltage.",
+			Decides: []string{answer.KeyChargerJack},
+		})
+	}
+	if m.p.Joined != Single {
+		m.joined()
+	}
+}
+
+// joined judges two packs that are charged as one. Lead-acid blocks drift
+// apart, which is wear where their maker sells the charger for the pair.
+func (m *match) joined() {
+	parallel := m.p.Joined == InParallel
+	f := answer.Finding{
+		Code: CodeChargedInSeries, Source: "series-string-rule", Item: answer.Battery,
+		Decides: []string{answer.KeyPackJoined, answer.KeyPackChemistry},
+	}
+	if parallel {
+		f.Code = CodeChargedInParallel
+	}
+	if m.lithium() || m.p.ToolPack {
+		f.Level, f.Harm = answer.Danger, answer.House
+		f.Title = "Two packs in series must not be charged as one."
+		f.Advice = "The fuller pack is overcharged before the other is full. Take them apart and charge each on its own charger."
+		if parallel {
+			f.Title = "Two packs in parallel must not be charged as one."
+			f.Advice = "The current splits as it likes and one pack drives the other. Take them apart and charge each on its own charger."
+		}
+		m.say(Refused, f)
+		return
+	}
+	f.Level, f.Harm = m.unlessSupplied()
+	f.Title = "Separate batteries in series drift apart when charged as one."
+	f.Advice = "Charge each battery by itself, unless both are the same type and age and the charger is made for the pair."
+	if parallel {
+		f.Title = "Separate batteries in parallel share the charge unevenly."
+		f.Advice = "Charge each battery by itself before joining them."
+	}
+	m.say(Unproven, f)
+}
+
+// output judges the kind of current and the polarity.
+func (m *match) output() {
+	c := m.p.Charger
+	output := []string{answer.KeyChargerLabel, answer.KeyChargerOutput}
+	switch c.Output {
+	case AC:
+		m.say(Refused, answer.Finding{
+			Code: CodeGivesAC, Level: answer.Danger, Harm: answer.House, Gravity: 2, Source: "common-charging",
+			Title:  "This adaptor gives alternating current, which cannot charge a battery.",
+			Advice: "Do not connect it. A charger's output is marked DC.",
+			Change: answer.FitCharger, Decides: output,
+		})
+	case OutputUnknown:
+		if c.SuppliedWithPack {
+			break
+		}
+		m.say(Unproven, answer.Finding{
+			Code: CodeOutputUnknown, Level: answer.FixFirst, Harm: answer.House, Reads: answer.AsUnknown, Source: "common-charging",
+			Title:  "The label does not say whether the output is AC or DC.",
+			Advice: "Read the output line of the label again, or measure it with a meter set to DC volts.",
+			Change: answer.FitCharger, Decides: output,
+		})
+	}
+	if c.SuppliedWithPack {
+		return
+	}
+	polarity := []string{answer.KeyChargerLabel, answer.KeyChargerPolarity, answer.KeyChargerJackPolarity}
+	switch {
+	case m.p.reversed():
+		m.say(Refused, answer.Finding{
+			Code: CodePolarityReversed, Level: answer.Danger, Harm: answer.House, Gravity: 2, Source: "common-charging",
+			Title:  "The plug's polarity is the reverse of what the jack wants.",
+			Advice: "Do not connect it: the battery would be connected backwards.",
+			Change: answer.FitCharger, Decides: polarity,
+		})
+	case c.Polarity == PolarityUnknown || m.p.Jack == PolarityUnknown:
+		m.say(WithCare, answer.Finding{
+			Code: CodePolarityUnchecked, Level: answer.Watch, Harm: answer.Wear, Gravity: -1, Reads: answer.AsUnknown, Source: "common-charging",
+			Title:  "The polarity of plug and jack is not known.",
+			Advice: "Check plus and minus with a meter before the plug goes in for the first time.",
+			Change: answer.LookUp, Habit: answer.HabitCheckPoles, Decides: polarity,
+		})
+	}
+}

@@ -1,0 +1,95 @@
+package cutoff
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/answer"
+)
+
+// Codes of the findings on a chain's settings by themselves.
+const (
+	CodeNone      = "cutoff-none"       // nothing disconnects the pack
+	CodeBelowHarm = "cutoff-below-harm" // opens when the cells are already harmed
+	CodeAboveFull = "cutoff-above-full" // made for a pack of more volts
+)
+
+// Judge says what is wrong with the chain's settings for this pack by
+// themselves: nothing there, opening too low for the cells, closing where the
+// rested pack may come back to.
+func Judge(c Case) ([]answer.Finding, error) {
+	if err := c.check(); err != nil {
+		return nil, err
+	}
+	if c.Chain.Len() == 0 {
+		return []answer.Finding{c.none()}, nil
+	}
+	return c.settings(), nil
+}
+
+// harmV returns the harm limit of the whole pack under the running load.
+func (c *Case) harmV() float64 {
+	spec := c.Pack.Spec()
+	_, harm := endUnderLoad(spec.Profile, c.LoadA/c.Pack.RatedAh())
+	return harm * float64(spec.CellsInSeries)
+}
+
+// none judges a pack that nothing disconnects: lithium of which nobody
+// described a cutoff counts as having none.
+func (c *Case) none() answer.Finding {
+	p := c.Pack.Spec().Profile
+	f := onCutoff(answer.Finding{
+		Code: CodeNone, Gravity: 1, Unit: "V", Limit: c.harmV(), Want: answer.Above, Reads: answer.AsNone, Source: p.LadderSource,
+		Title:  "Nothing disconnects the pack before it is drained to ruin.",
+		Advice: "Fit a low-voltage cutoff; a tool pack's own protection often sits in the tool, not in the pack.",
+		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: []string{answer.KeyPackChemistry},
+	})
+	f.Level, f.Harm = ruin(p)
+	if c.Watched {
+		f.Level, f.Harm = answer.Watch, answer.Wear
+		f.Title = "Only whoever ends the load at the voltage asked for protects the pack: nothing in it does."
+		f.Advice = "Stay with it, or let a load that switches itself off do it."
+	}
+	return f
+}
+
+// settings judges the device that opens at the highest pack voltage.
+func (c *Case) settings() []answer.Finding {
+	m := c.Pack
+	p := m.Spec().Profile
+	highest, packs, where := 0.0, 1.0, Pack
+	for i := range c.Chain.Len() {
+		d := c.Chain.At(i)
+		seen := d.OpensAtV
+		if d.Where == Controller {
+			seen += c.LoadA * c.PathOhm
+		}
+		if seen > highest {
+			highest, packs, where = seen, float64(max(d.Packs, 1)), d.Where
+		}
+	}
+	each := "for this pack"
+	if packs > 1 {
+		each = "in each pack"
+	}
+	f := onCutoff(answer.Finding{
+		Unit: "V", Found: highest / packs, Source: p.LadderSource, Change: answer.FitCutoff,
+		Decides: []string{keysOf(where).opensAt, answer.KeyPackChemistry},
+	})
+	harm, full := c.harmV(), m.FullV()
+	switch {
+	case highest < harm-packHairV:
+		f.Code, f.Gravity, f.Limit, f.Want = CodeBelowHarm, 1, harm/packs, answer.Above
+		f.Level, f.Harm = ruin(p)
+		f.Title = "The cutoff opens only when every cell is already below its harm limit."
+		f.Advice = fmt.Sprintf("Set it to at least %.1f V %s.", math.Ceil(m.EndV(c.LoadA)/packs*10)/10, each)
+	case highest > full+packHairV:
+		f.Code, f.Limit = CodeAboveFull, full/packs
+		f.Level, f.Harm = answer.FixFirst, answer.Part
+		f.Title = "The cutoff opens above the volts of a full pack: it was made for another pack."
+		f.Advice = "Set it for this pack's cells, or use one made for this voltage."
+	default:
+		return nil
+	}
+	return []answer.Finding{f}
+}
