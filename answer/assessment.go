@@ -64,17 +64,18 @@ type DrawFigures struct {
 // Reading is something read on the real thing, with what the draws foretell
 // of it once all readings are weighed.
 type Reading struct {
-	Key     string  `json:"key"`      // "measured.ride_time"
-	Name    string  `json:"name"`     // in words
-	Text    string  `json:"text"`     // as written
-	Unit    string  `json:"unit"`     // of Value and Error: "s", "m/s", "A", "V", "N"
-	Value   float64 `json:"value"`    // as read
-	Error   float64 `json:"error"`    // its standard error
-	Stated  bool    `json:"stated"`   // the setup gave the error
-	Before  Range   `json:"before"`   // what labels alone would have foretold
-	After   Range   `json:"after"`    // what all readings together foretell
-	Fits    bool    `json:"fits"`     // what the draws foretell lies within its error
-	LeftOut bool    `json:"left_out"` // it contradicts the others and was not used
+	Key      string  `json:"key"`      // "measured.ride_time"
+	Name     string  `json:"name"`     // in words
+	Text     string  `json:"text"`     // as written
+	Unit     string  `json:"unit"`     // of Value and Error: "s", "m/s", "A", "V", "N"
+	Value    float64 `json:"value"`    // as read
+	Error    float64 `json:"error"`    // its standard error
+	Stated   bool    `json:"stated"`   // the setup gave the error
+	Before   Range   `json:"before"`   // what labels alone would have foretold
+	After    Range   `json:"after"`    // what all readings together foretell
+	Fits     bool    `json:"fits"`     // what the draws foretell lies within its error
+	Explains string  `json:"says"`     // one clause where there is something to say
+	LeftOut  bool    `json:"left_out"` // it contradicts the others and was not used
 }
 
 // Conflict tells of readings that cannot all be true.

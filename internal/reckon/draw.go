@@ -139,7 +139,9 @@ func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior) {
 			out.Before = d.foretold(r, p, j, nil)
 			out.After = d.foretold(r, p, j, p.Weight)
 			miss := math.Abs(r.scaled(out.After.Likely)-r.scaled(out.Value)) / r.err
-			out.Fits = miss <= 1
+			if out.Fits = miss <= 1; !out.Fits {
+				out.Explains = "nothing that the labels may mean comes nearer"
+			}
 		}
 		d.readings = append(d.readings, out)
 	}

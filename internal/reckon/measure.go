@@ -104,14 +104,17 @@ func had(p *setup.Parts, key string) bool {
 func (c *candidate) foretell(e *engine, slot int, v *Vehicle, z []float64) float64 {
 	switch {
 	case c.of != nil:
-		return math.Log(c.of(v))
+		return logOf(c.of(v))
 	case slot < 0:
 		return none
 	case c.choice:
 		return e.world.Number(slot, z)
 	}
-	return math.Log(e.world.Value(slot, z))
+	return logOf(e.world.Value(slot, z))
 }
+
+// logOf is none for what stands still or is not there: nobody can read it.
+func logOf(x float64) float64 { return math.Log(positive(x)) }
 
 // mostMeasurements is how many a report asks for.
 const mostMeasurements = 3
