@@ -40,21 +40,28 @@ const (
 //
 // workers is as in [Options]. It fails as [Condition] does.
 func FindConflict(dims int, m Model, readings []Reading, workers int) (Conflict, bool, error) {
-	best, err := MostProbable(dims, m, readings, workers)
-	if err != nil || best.P >= ConflictBelow {
-		return Conflict{Best: best, Runs: best.Runs}, false, err
+	if err := check(dims, m, readings); err != nil {
+		return Conflict{}, false, err
+	}
+	if len(readings) == 0 {
+		return Conflict{Best: Best{Z: make([]float64, dims), P: 1}}, false, nil
 	}
 	s := search{dims: dims, model: m, readings: readings, workers: workersOf(workers)}
+	if err := s.start(); err != nil {
+		return Conflict{}, false, err
+	}
+	best := s.from(s.middle, every(len(readings)))
+	if best.P >= ConflictBelow {
+		return Conflict{Best: best, Runs: s.runs}, false, nil
+	}
 	c := Conflict{Best: best, Without: make([]Best, len(readings))}
 	start := place{z: best.Z, predicted: best.Predicted, residual: best.Residual, runs: true}
-	counts := make([]bool, len(readings))
 	for j := range readings {
-		for i := range counts {
-			counts[i] = i != j
-		}
+		counts := every(len(readings))
+		counts[j] = false
 		c.Without[j] = s.from(start, counts)
 	}
-	c.Runs = best.Runs + s.runs
+	c.Runs = s.runs
 	mended := func(j int) float64 { return best.ChiSquare - c.Without[j].ChiSquare }
 	order := make([]int, len(readings))
 	for j := range order {

@@ -1,9 +1,11 @@
 package draws
 
 import (
-	"math"
+	"cmp"
+	"slices"
 
 	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -16,7 +18,6 @@ type Best struct {
 	Degrees   int       // of freedom: the number of readings
 	P         float64   // chance of a greater ChiSquare when all is as assumed
 	Runs      int       // how often the model was asked
-	slope     [][]float64
 }
 
 const (
@@ -28,6 +29,11 @@ const (
 	searchSteps = 6
 	// settled is a change of the chi-square that no decision feels.
 	settled = 0.02
+	// doubtful is a chance below which the search looks for steps that no slope
+	// shows, and looks is from how many places. Common practice, no published
+	// source.
+	doubtful = 0.05
+	looks    = 3
 	// startTries is how many draws are tried where the middle one does not run.
 	startTries = 64
 )
@@ -47,23 +53,23 @@ func MostProbable(dims int, m Model, readings []Reading, workers int) (Best, err
 	if len(readings) == 0 {
 		return Best{Z: make([]float64, dims), P: 1}, nil
 	}
-	start := s.at(make([]float64, dims))
-	if !start.runs {
-		for i, z := range Points(startTries, dims) {
-			if p := s.at(z); p.runs && (i == 0 || !start.runs || p.total < start.total) {
-				start = p
-			}
-		}
+	if err := s.start(); err != nil {
+		return Best{}, err
 	}
-	if !start.runs {
-		return Best{}, ErrStandsStill
-	}
-	all := make([]bool, len(readings))
+	return s.from(s.middle, every(len(readings))), nil
+}
+
+// every reading counts.
+func every(n int) []bool {
+	all := make([]bool, n)
 	for j := range all {
 		all[j] = true
 	}
-	return s.from(start, all), nil
+	return all
 }
+
+// elsewhere returns the places into which an unknown is put to look over a step.
+func elsewhere() [4]float64 { return [...]float64{-2, -1, 1, 2} }
 
 // search looks for most probable draws of one question.
 type search struct {
@@ -72,13 +78,33 @@ type search struct {
 	readings []Reading
 	workers  int
 	runs     int
+
+	middle      place       // where the search starts
+	middleSlope [][]float64 // there
+	moved       []place     // from there, with one unknown after another put elsewhere
 }
 
 // place is a draw that was run.
 type place struct {
 	z, predicted, residual []float64
-	total                  float64 // squares of all residuals and of z
 	runs                   bool
+}
+
+// start finds the draw from which to search: the middle, or where that does
+// not run, the best of some that do.
+func (s *search) start() error {
+	s.middle = s.at(make([]float64, s.dims))
+	if !s.middle.runs {
+		for _, z := range Points(startTries, s.dims) {
+			if p := s.at(z); p.runs && (!s.middle.runs || p.sum(nil) < s.middle.sum(nil)) {
+				s.middle = p
+			}
+		}
+	}
+	if !s.middle.runs {
+		return ErrStandsStill
+	}
+	return nil
 }
 
 // at runs one draw.
@@ -86,13 +112,17 @@ func (s *search) at(z []float64) place {
 	out, ok := rows(1, len(s.readings)), make([]bool, 1)
 	runAll(s.model, [][]float64{z}, out, ok, 1)
 	s.runs++
-	p := place{z: z, predicted: out[0], runs: ok[0], total: math.Inf(1)}
-	if p.runs {
-		p.residual = make([]float64, len(s.readings))
-		for j, r := range s.readings {
-			p.residual[j] = (r.Value - out[0][j]) / r.Err
-		}
-		p.total = p.sum(nil)
+	if !ok[0] {
+		return place{z: z}
+	}
+	return s.placed(z, out[0])
+}
+
+// placed is a draw that ran.
+func (s *search) placed(z, predicted []float64) place {
+	p := place{z: z, predicted: predicted, residual: make([]float64, len(s.readings)), runs: true}
+	for j, r := range s.readings {
+		p.residual[j] = (r.Value - predicted[j]) / r.Err
 	}
 	return p
 }
@@ -108,14 +138,47 @@ func (p place) sum(counts []bool) float64 {
 	return total
 }
 
-// from searches from a draw that runs, by the readings that count alone.
+// from searches from a draw that runs, by the readings that count alone, and
+// where the best that it finds is doubtful, once more from where a step may
+// hide.
 func (s *search) from(start place, counts []bool) Best {
 	before := s.runs
-	here := start
-	var slope [][]float64
+	here := s.descend(start, counts)
+	if s.chance(here, counts) < doubtful {
+		for _, other := range s.beyondSteps(counts) {
+			if there := s.descend(other, counts); there.sum(counts) < here.sum(counts) {
+				here = there
+			}
+		}
+	}
+	return Best{
+		Z: here.z, Predicted: here.predicted, Residual: here.residual,
+		ChiSquare: here.sum(counts), Degrees: count(counts), P: s.chance(here, counts), Runs: s.runs - before,
+	}
+}
+
+// chance of a greater sum of squares.
+func (s *search) chance(here place, counts []bool) float64 {
+	degrees := count(counts)
+	if degrees == 0 {
+		return 1
+	}
+	return distuv.ChiSquared{K: float64(degrees)}.Survival(here.sum(counts))
+}
+
+func count(all []bool) (n int) {
+	for _, c := range all {
+		if c {
+			n++
+		}
+	}
+	return n
+}
+
+// descend takes Gauss-Newton steps until they gain no more.
+func (s *search) descend(here place, counts []bool) place {
 	for range searchSteps {
-		slope = s.slopes(here)
-		next, ok := s.shortened(here, slope, counts)
+		next, ok := s.shortened(here, s.slopes(here), counts)
 		if !ok {
 			break
 		}
@@ -125,31 +188,95 @@ func (s *search) from(start place, counts []bool) Best {
 			break
 		}
 	}
-	degrees := 0
-	for _, c := range counts {
-		if c {
-			degrees++
+	return here
+}
+
+// beyondSteps looks over steps that no slope shows (another motor family, other
+// ground): with one unknown after another put elsewhere from the middle, it
+// returns the draws from which, by the slopes of the others, the lowest sums
+// are to be reached, the lowest first.
+func (s *search) beyondSteps(counts []bool) []place {
+	s.look()
+	chosen, noise := pick(s.middleSlope, counts)
+	gram := gramOf(chosen)
+	innovation := make([]float64, len(chosen))
+	type candidate struct {
+		place
+		sum   float64
+		moved int
+	}
+	var all []candidate
+	for i, p := range s.moved {
+		if !p.runs {
+			continue
+		}
+		moved := i / len(elsewhere())
+		a := 0
+		for j, row := range s.middleSlope {
+			if counts[j] {
+				innovation[a] = p.residual[j] + floats.Dot(row, p.z) - row[moved]*p.z[moved]
+				a++
+			}
+		}
+		fixed := mat.NewSymDense(len(chosen), nil) // the moved unknown stays where it was put
+		for a := range chosen {
+			for b := a; b < len(chosen); b++ {
+				fixed.SetSym(a, b, gram.At(a, b)-chosen[a][moved]*chosen[b][moved])
+			}
+		}
+		sum := p.z[moved]*p.z[moved] + floats.Dot(innovation, solveInnovation(fixed, noise, innovation))
+		all = append(all, candidate{p, sum, moved})
+	}
+	slices.SortStableFunc(all, func(a, b candidate) int { return cmp.Compare(a.sum, b.sum) })
+	var best []place
+	var taken []int
+	for _, c := range all {
+		if len(best) < looks && !slices.Contains(taken, c.moved) {
+			best, taken = append(best, c.place), append(taken, c.moved)
 		}
 	}
-	b := Best{
-		Z: here.z, Predicted: here.predicted, Residual: here.residual, slope: slope,
-		ChiSquare: here.sum(counts), Degrees: degrees, P: 1, Runs: s.runs - before,
+	return best
+}
+
+// look runs the middle, its slopes, and every unknown put elsewhere, once.
+func (s *search) look() {
+	if s.moved != nil {
+		return
 	}
-	if degrees > 0 {
-		b.P = distuv.ChiSquared{K: float64(degrees)}.Survival(b.ChiSquare)
+	s.middleSlope = s.slopes(s.middle)
+	n := s.dims * len(elsewhere())
+	z, out, ok := rows(n, s.dims), rows(n, len(s.readings)), make([]bool, n)
+	for i := range z {
+		copy(z[i], s.middle.z)
+		z[i][i/len(elsewhere())] = elsewhere()[i%len(elsewhere())]
 	}
-	return b
+	runAll(s.model, z, out, ok, s.workers)
+	s.runs += n
+	s.moved = make([]place, n)
+	for i := range z {
+		if ok[i] {
+			s.moved[i] = s.placed(z[i], out[i])
+		}
+	}
+}
+
+// pick returns the slopes of the readings that count, and a 1 for each.
+func pick(slope [][]float64, counts []bool) (chosen [][]float64, noise []float64) {
+	for j, row := range slope {
+		if counts[j] {
+			chosen, noise = append(chosen, row), append(noise, 1)
+		}
+	}
+	return chosen, noise
 }
 
 // shortened takes the Gauss-Newton step from here, halved until it improves.
 func (s *search) shortened(here place, slope [][]float64, counts []bool) (place, bool) {
-	var rowsOf [][]float64
-	var innovation, noise []float64
+	rowsOf, noise := pick(slope, counts)
+	var innovation []float64
 	for j, row := range slope {
 		if counts[j] {
-			rowsOf = append(rowsOf, row)
 			innovation = append(innovation, here.residual[j]+floats.Dot(row, here.z))
-			noise = append(noise, 1)
 		}
 	}
 	target := make([]float64, s.dims)

@@ -1,0 +1,185 @@
+package draws_test
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+
+	"example.org/packcheck/internal/draws"
+)
+
+// For linear readings the least sum of squares is e'(JJ' + E^2)^-1 e, here by
+// hand: two unknowns, each read by itself and both together.
+func TestMostProbableDrawOfLinearReadingsIsTheKnownOne(t *testing.T) {
+	j := mat.NewDense(1, 2, []float64{1, 1})
+	// z1 + z2 = 3 with an error of 1: z = 1 each, residual 1, sum 1 + 1 + 1 = 3.
+	best, err := draws.MostProbable(2, linear(j), []draws.Reading{{Value: 3, Err: 1}}, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for what, d := range map[string]float64{
+		"first": best.Z[0] - 1, "second": best.Z[1] - 1, "residual": best.Residual[0] - 1, "sum": best.ChiSquare - 3,
+		// chance of more than 3 with one degree of freedom: 2 (1 - Phi(sqrt 3))
+		"chance": best.P - math.Erfc(math.Sqrt(3)/math.Sqrt2),
+	} {
+		if math.Abs(d) > 1e-9 {
+			t.Errorf("%s is %g off", what, d)
+		}
+	}
+	if best.Degrees != 1 {
+		t.Errorf("%d degrees of freedom, want 1", best.Degrees)
+	}
+}
+
+func TestBentSearchEndsWhereTheGridIsLowest(t *testing.T) {
+	least := math.Inf(1)
+	var out [2]float64
+	for a := -draws.Clip; a <= draws.Clip; a += 0.01 {
+		for b := -draws.Clip; b <= draws.Clip; b += 0.01 {
+			if !bent(0, []float64{a, b}, out[:]) {
+				continue
+			}
+			s := a*a + b*b
+			for i, r := range bentReadings {
+				s += (r.Value - out[i]) * (r.Value - out[i]) / r.Err / r.Err
+			}
+			least = min(least, s)
+		}
+	}
+	best, err := draws.MostProbable(2, bent, bentReadings, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(best.ChiSquare-least) > 0.05 {
+		t.Errorf("sum of squares %.3f after %d runs, the grid's least is %.3f", best.ChiSquare, best.Runs, least)
+	}
+}
+
+func TestSearchStartsElsewhereWhereTheMiddleDoesNotRun(t *testing.T) {
+	model := func(_ int, z, out []float64) bool {
+		out[0] = z[0]
+		return z[1] > 0.7
+	}
+	best, err := draws.MostProbable(2, model, []draws.Reading{{Value: 0.5, Err: 0.2}}, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(best.Residual[0]) > 1 {
+		t.Errorf("the most probable draw misses the reading by %.2f errors", best.Residual[0])
+	}
+	_, err = draws.MostProbable(2, func(int, []float64, []float64) bool { return false }, []draws.Reading{{Value: 1, Err: 1}}, 1)
+	if !errors.Is(err, draws.ErrStandsStill) {
+		t.Errorf("nothing runs: %v, want %v", err, draws.ErrStandsStill)
+	}
+}
+
+// wronged counts what becomes of carts of which one of three readings, each in
+// turn, is wrong by a factor.
+type wronged struct{ trials, seen, named, among int }
+
+func wrong(t *testing.T, factor float64, trials int, which ...int) wronged {
+	t.Helper()
+	random := rand.New(rand.NewPCG(11, uint64(len(which))))
+	var w wronged
+	for i := range trials {
+		c, _ := hidden(random)
+		readings := read(c, random, (*rand.Rand).NormFloat64, which...)
+		bad := i % len(readings)
+		readings[bad].Value += math.Log(factor)
+		conflict, found, err := draws.FindConflict(cartUnknowns, cartModel(which...), readings, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w.trials++
+		if !found {
+			continue
+		}
+		w.seen++
+		if conflict.Readings[0] == bad {
+			w.named++
+		}
+		if slices.Contains(conflict.Readings, bad) {
+			w.among++
+		}
+	}
+	return w
+}
+
+func TestFalseAlarmsAreRare(t *testing.T) {
+	for _, which := range [][]int{{0}, {0, 1, 2}, {0, 1, 2, 3, 4, 5}} {
+		w := wrong(t, 1, 300, which...)
+		t.Logf("%d readings: %d false alarms of %d", len(which), w.seen, w.trials)
+		if w.seen > w.trials*3/100 {
+			t.Errorf("%d readings: %d false alarms of %d, want at most 3 %%", len(which), w.seen, w.trials)
+		}
+	}
+}
+
+func TestAReadingThreeTimesWrongIsNamed(t *testing.T) {
+	for _, c := range []struct {
+		factor      float64
+		seen, named float64 // least shares: of all, and of those seen
+	}{{3, 0.5, 0.85}, {1. / 3, 0.5, 0.85}} {
+		w := wrong(t, c.factor, 150, 0, 1, 2)
+		t.Logf("one of three wrong by %.2f: seen %d of %d, named first %d, among those named %d", c.factor, w.seen, w.trials, w.named, w.among)
+		if float64(w.seen) < c.seen*float64(w.trials) || float64(w.named) < c.named*float64(w.seen) {
+			t.Errorf("wrong by %.2f: seen %d of %d, named %d", c.factor, w.seen, w.trials, w.named)
+		}
+	}
+}
+
+// A pull that the speed and the amps cannot explain pushes the unknowns that
+// alone could: what is pushed must be what the reading hangs on.
+func TestPushedUnknownsAreThoseThatTheReadingsHangOn(t *testing.T) {
+	model := func(_ int, z, out []float64) bool {
+		out[0] = 0.5*z[0] + 0.1*z[1]
+		return true
+	}
+	c, found, err := draws.FindConflict(3, model, []draws.Reading{{Value: 2, Err: 0.1}}, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !found || !slices.Equal(c.Pushed, []int{0}) || !slices.Equal(c.Readings, []int{0}) {
+		t.Errorf("found %v, pushed %v, named %v; want unknown 0 and reading 0", found, c.Pushed, c.Readings)
+	}
+}
+
+func TestTwoReadingsOfOneThingAreBothNamed(t *testing.T) {
+	model := func(_ int, z, out []float64) bool {
+		out[0], out[1], out[2] = z[0], z[0], z[1]
+		return true
+	}
+	readings := []draws.Reading{{Value: -1, Err: 0.2}, {Value: 1, Err: 0.2}, {Value: 0.3, Err: 0.2}}
+	c, found, err := draws.FindConflict(2, model, readings, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	slices.Sort(c.Readings)
+	if !found || !slices.Equal(c.Readings, []int{0, 1}) {
+		t.Errorf("found %v, named %v; want both 0 and 1", found, c.Readings)
+	}
+}
+
+func TestConflictIsTheSameWhateverTheWorkers(t *testing.T) {
+	random := rand.New(rand.NewPCG(21, 1))
+	which := []int{0, 1, 2}
+	h, _ := hidden(random)
+	readings := read(h, random, student, which...)
+	readings[1].Value += math.Log(4)
+	var first draws.Conflict
+	for i, workers := range []int{1, 2, 7} {
+		c, _, err := draws.FindConflict(cartUnknowns, cartModel(which...), readings, workers)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if i == 0 {
+			first = c
+		} else if !slices.Equal(c.Best.Z, first.Best.Z) || c.Best.ChiSquare != first.Best.ChiSquare || c.Runs != first.Runs {
+			t.Errorf("%d workers: another most probable draw", workers)
+		}
+	}
+}
