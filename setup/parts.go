@@ -37,6 +37,7 @@ type Parts struct {
 	Measured *Measured
 
 	Assumed  []Assumption // in the order in which they were made
+	Untold   []string     // keys of which nothing is known and nothing was assumed
 	Notes    []string     // what a reader should know about labels and words
 	Original *Parts       // nil without [original]
 

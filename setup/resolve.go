@@ -103,7 +103,9 @@ func (r *resolver) orUnknown(table, name string, k quantity.Kind, v Value) Figur
 	if v.Given {
 		return r.given(k, v)
 	}
-	return Figure{Key: r.key(table, name), Kind: k, System: r.parts.System}
+	key := r.key(table, name)
+	r.parts.Untold = append(r.parts.Untold, key)
+	return Figure{Key: key, Kind: k, System: r.parts.System}
 }
 
 // blank is a default in the making.

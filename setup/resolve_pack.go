@@ -148,6 +148,14 @@ func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
 		}
 	}
 	r.note(c.Key, c.Text, c.Why, c.Source)
+	if l.Sure != battery.Guess {
+		c.Assumed = false
+		for i := range r.parts.Assumed {
+			if a := &r.parts.Assumed[i]; a.Key == c.Key {
+				a.Firm = true
+			}
+		}
+	}
 	return c
 }
 

@@ -27,9 +27,6 @@ type Charging struct {
 	EndVPerCell float64
 }
 
-// NotDescribed is the match of no charger.
-const NotDescribed = "not described"
-
 // charger is the setup's charger as it was read.
 type charger struct {
 	charge.Charger
@@ -42,7 +39,7 @@ func (v *view) charging() error {
 	p, one := v.parts, v.Now.One
 	out := &v.out.Charging
 	*out = Charging{
-		Match: NotDescribed, Right: rightCharger(one, p.Pack.ToolPack),
+		Match: answer.MatchNone, Right: rightCharger(one, p.Pack.ToolPack),
 		HoursTo80: math.NaN(), HoursToFull: math.NaN(), UnplugH: math.NaN(), EndVPerCell: math.NaN(),
 	}
 	given := p.Setup.Charger.Given

@@ -26,9 +26,6 @@ type Cutoff struct {
 	WeakestOf bool // whether there is a weakest cell to speak of
 }
 
-// NoCutoff is what opens first where nothing does.
-const NoCutoff = "nothing"
-
 // reversedV is where a cell's voltage stops being followed: it is reversed, and
 // how far is beyond any model here. Own choice.
 const reversedV = -1
@@ -37,7 +34,7 @@ const reversedV = -1
 // suit.
 func (v *view) cutoffs() error {
 	c := v.Now
-	v.out.Cutoff = Cutoff{First: NoCutoff, AtCharge: math.NaN(), IdleDays: math.Inf(1), WeakestV: max(v.Seen.Lasts.LowestCellV, reversedV)}
+	v.out.Cutoff = Cutoff{First: answer.OpensNothing, AtCharge: math.NaN(), IdleDays: math.Inf(1), WeakestV: max(v.Seen.Lasts.LowestCellV, reversedV)}
 	cc := v.cutoffCase()
 	if cc.LoadA <= 0 {
 		return nil

@@ -200,20 +200,26 @@ func shares(words []string, weight []float64) []answer.Named {
 // the commonest as a word for programs and in words.
 func ends(list []ride.Outcome, weight []float64) (all []answer.Named, end answer.End, text string) {
 	names := make([]string, len(list))
-	kinds := map[string]answer.End{}
+	words := map[string][]string{}
 	for i := range list {
 		o := &list[i]
-		names[i] = o.EndedBy.String()
+		names[i] = string(endOf(o.EndedBy))
+		said := o.EndedBy.String()
 		if o.EndedBy == ride.CutoffOpened {
-			names[i] = "cutoff in the " + o.OpenedFirst.String()
+			said = "cutoff in the " + o.OpenedFirst.String()
 		}
-		kinds[names[i]] = endOf(o.EndedBy)
+		words[names[i]] = append(words[names[i]], said)
 	}
 	all = shares(names, weight)
-	if len(all) > 0 {
-		end, text = kinds[all[0].Name], all[0].Name
+	if len(all) == 0 {
+		return nil, "", ""
 	}
-	return all, end, text
+	first := all[0].Name
+	equal := make([]float64, len(words[first]))
+	for i := range equal {
+		equal[i] = 1
+	}
+	return all, answer.End(first), shares(words[first], equal)[0].Name
 }
 
 func endOf(e ride.End) answer.End {

@@ -19,11 +19,19 @@ func (e *engine) assumptions() []setup.Assumption {
 	return all
 }
 
-// assumedKeys are the keys of the setup that stand on an assumption.
+// assumedKeys are the keys of the setup that stand on an assumption, or on
+// nothing at all.
 func (e *engine) assumedKeys() map[string]bool {
 	out := map[string]bool{}
 	for _, a := range e.assumptions() {
-		out[a.Key] = true
+		out[a.Key] = !a.Firm
+	}
+	for _, p := range []*setup.Parts{e.parts, e.parts.Original} {
+		if p != nil {
+			for _, key := range p.Untold {
+				out[key] = true
+			}
+		}
 	}
 	return out
 }

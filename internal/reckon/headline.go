@@ -37,13 +37,13 @@ func headline(a *answer.Assessment) [3]string {
 	var h [3]string
 	switch a.Verdict {
 	case answer.Danger:
-		h[0] = fmt.Sprintf("danger: %s; %s", use, counts(dangers, "danger", fixes, "to fix first"))
+		h[0] = fmt.Sprintf("%s; %s", use, counts(dangers, "danger", fixes, "to fix first"))
 	case answer.FixFirst:
-		h[0] = fmt.Sprintf("fix first: %s; %s", ready, counts(fixes, "fault", watches, "to watch"))
+		h[0] = fmt.Sprintf("%s; %s", ready, counts(fixes, "fault", watches, "to watch"))
 	case answer.Watch:
-		h[0] = fmt.Sprintf("watch: usable with care, %s", lasts)
+		h[0] = fmt.Sprintf("usable with care, %s", lasts)
 	default:
-		h[0] = fmt.Sprintf("fine as far as these figures go, %s", lasts)
+		h[0] = fmt.Sprintf("as far as these figures go, %s", lasts)
 	}
 	h[1] = "None found in these figures; the cautions below still hold."
 	h[2] = "Read the cautions, then try it without a child."

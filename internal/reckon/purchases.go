@@ -7,8 +7,6 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/charge"
-	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 )
@@ -105,7 +103,7 @@ func sizes(list []float64) string {
 // or what does is set wrong.
 func cutoffToBuy(a *answer.Assessment) string {
 	c := &a.Cutoff
-	fitted := slices.ContainsFunc(c.OpensShare, func(n answer.Named) bool { return n.Name != judge.NoCutoff && n.Share >= likelyShare })
+	fitted := slices.ContainsFunc(c.OpensShare, func(n answer.Named) bool { return n.Name != answer.OpensNothing && n.Share >= likelyShare })
 	adv := c.Advised
 	switch {
 	case fitted && !must(a, answer.FixFirst, answer.FitCutoff):
@@ -125,7 +123,7 @@ func cutoffToBuy(a *answer.Assessment) string {
 
 // chargerToBuy describes the right charger.
 func chargerToBuy(a *answer.Assessment) string {
-	if a.Charge.Match == charge.Matches.String() {
+	if a.Charge.Match == answer.MatchYes {
 		return "the one that you have suits"
 	}
 	return a.Charge.Right
