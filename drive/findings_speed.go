@@ -57,6 +57,9 @@ func (k SpeedCheck) Findings() []answer.Finding {
 	if ratio := k.SpeedMS / k.OriginalMS; k.OriginalMS > 0 && over(ratio, speedWatch) {
 		f := fast
 		f.Code, f.Level, f.Source, f.Unit, f.Found, f.Limit = CodeFasterThanOriginal, answer.Watch, srcEnergy, "x", ratio, speedWatch
+		if !k.Measured {
+			f.Decides = nil // gears and wheels are the same before and after
+		}
 		if over(ratio, speedFix) {
 			f.Level = answer.FixFirst
 		}

@@ -37,6 +37,7 @@ type Parts struct {
 	Measured *Measured
 
 	Assumed  []Assumption // in the order in which they were made
+	AsMade   bool         // with a battery of its own kind and volts: the vehicle has survived this
 	Untold   []string     // keys of which nothing is known and nothing was assumed
 	Notes    []string     // what a reader should know about labels and words
 	Original *Parts       // nil without [original]

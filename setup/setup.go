@@ -49,7 +49,7 @@ type Vehicle struct {
 	Wheels             Value `key:"wheels" kind:"count" min:"2" max:"12" example:"4" doc:"wheels in all"`
 	Seats              Value `key:"seats" kind:"count" min:"1" max:"6" example:"1" doc:"seats"`
 	Ground             Word  `key:"ground" kind:"ground" example:"short grass" doc:"the ground it runs on, in everyday words"`
-	Slope              Value `key:"slope" kind:"slope" min:"0" max:"0.5" example:"3 %" doc:"steepest climb, rise per run"`
+	Slope              Value `key:"slope" kind:"slope" min:"-0.5" max:"0.5" example:"3 %" doc:"steepest climb, rise per run"`
 	ClaimedSpeed       Value `key:"claimed_speed" kind:"speed" min:"0.2" max:"15" example:"5 km/h" doc:"top speed that the box or the manual claims"`
 	DesignVoltage      Value `key:"design_voltage" kind:"voltage" min:"1" max:"100" example:"12 V" doc:"voltage that the vehicle was made for"`
 	HasBoard           Flag  `key:"has_board" kind:"yes or no" example:"true" doc:"whether an electronic board sits between pack and motors"`
@@ -130,7 +130,7 @@ type Pack struct {
 	Rate          Value `key:"rate" kind:"time" min:"60" max:"720000" example:"20 h" doc:"hours over which that capacity is given"`
 	Resistance    Value `key:"resistance" kind:"resistance" min:"0.0001" max:"50" example:"60 mOhm" doc:"resistance of the whole pack"`
 	Health        Value `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new"`
-	Temperature   Value `key:"temperature" kind:"temperature" min:"-40" max:"80" example:"20 C" doc:"temperature of the pack at the start"`
+	Temperature   Value `key:"temperature" kind:"temperature" min:"-40" max:"150" example:"20 C" doc:"temperature of the pack at the start"`
 	Charge        Value `key:"charge" kind:"fraction" min:"0" max:"1" example:"100 %" doc:"state of charge at the start"`
 	MaxCurrent    Value `key:"max_current" kind:"current" min:"0.1" max:"5000" example:"30 A" doc:"greatest lasting current that its maker allows"`
 	Housing       Word  `key:"housing" kind:"word" words:"bare cells|closed shell" example:"closed shell" doc:"what the cells sit in"`
@@ -189,7 +189,7 @@ type Charger struct {
 // Outing is how it is driven.
 type Outing struct {
 	Place
-	Air    Value `key:"air" kind:"temperature" min:"-40" max:"60" example:"20 C" doc:"temperature of the air"`
+	Air    Value `key:"air" kind:"temperature" min:"-40" max:"80" example:"20 C" doc:"temperature of the air"`
 	Drive  Value `key:"drive" kind:"time" min:"0.5" max:"86400" example:"25 s" doc:"time with the pedal down, each time"`
 	Pause  Value `key:"pause" kind:"time" min:"0" max:"86400" example:"10 s" doc:"time with the pedal up, each time"`
 	Wanted Value `key:"wanted" kind:"time" min:"10" max:"604800" example:"1 h" doc:"how long the outing should last, by the clock"`
@@ -200,7 +200,7 @@ type Storage struct {
 	Place
 	From        Date  `key:"from" kind:"date" example:"2026-11-01" doc:"first day in store"`
 	Until       Date  `key:"until" kind:"date" example:"2027-03-31" doc:"last day in store"`
-	Temperature Value `key:"temperature" kind:"temperature" min:"-40" max:"60" example:"5 to 15 C" doc:"temperature where it is kept"`
+	Temperature Value `key:"temperature" kind:"temperature" min:"-40" max:"80" example:"5 to 15 C" doc:"temperature where it is kept"`
 }
 
 // Measured is what was measured on the real thing.

@@ -19,7 +19,7 @@ func (v *view) driving() {
 		speed.AgeYears = age.Low // of several children the youngest counts
 	}
 	switch {
-	case v.asMade():
+	case v.parts.AsMade && v.Was == nil:
 		blocked.Original = &blocked.Blocked
 	case v.Was != nil:
 		launch.Original, blocked.Original, speed.OriginalMS = &v.Was.Launch, &v.Was.Blocked, v.Was.Steady.SpeedMS
