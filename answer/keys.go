@@ -5,6 +5,12 @@ package answer
 const (
 	KeyRiderAge = "rider.age"
 
+	KeyVehicleRatedLoad          = "vehicle.rated_load"
+	KeyVehicleAccessories        = "vehicle.accessories"
+	KeyVehicleRemote             = "vehicle.remote_control"
+	KeyRiderMass                 = "rider.mass"
+	KeyPackWatchesCells          = "pack.watches_cells"
+	KeySecondRestVoltage         = "measured.second_rest_voltage"
 	KeyVehicleMass               = "vehicle.mass"
 	KeyVehicleWheelDiameter      = "vehicle.wheel_diameter"
 	KeyVehicleGround             = "vehicle.ground"

@@ -162,7 +162,7 @@ func reversal(speedMS float64, l drive.Limits) func(*testing.T) []answer.Finding
 }
 
 func TestEverySituationGivesItsFindingsAndNoOthers(t *testing.T) {
-	for _, s := range situations() {
+	for _, s := range slices.Concat(situations(), childSituations()) {
 		got := map[string]answer.Level{}
 		for _, f := range s.give(t) {
 			if _, twice := got[f.Code]; twice {
@@ -196,7 +196,7 @@ func TestFindingsArePlainSentencesWithAKnownSource(t *testing.T) {
 		last = s.ID
 	}
 	cited := map[string]bool{}
-	for _, s := range situations() {
+	for _, s := range slices.Concat(situations(), childSituations()) {
 		for _, f := range s.give(t) {
 			cited[f.Source] = true
 			if !known[f.Source] {
@@ -219,7 +219,7 @@ func TestFindingsArePlainSentencesWithAKnownSource(t *testing.T) {
 			if strings.Trim(f.Code, "abcdefghijklmnopqrstuvwxyz-") != "" {
 				t.Errorf("code %q", f.Code)
 			}
-			if !slices.Contains([]string{"V", "A", "s", "m", "N", "m/s", "degC", "x", ""}, f.Unit) {
+			if !slices.Contains([]string{"V", "A", "s", "m", "N", "m/s", "degC", "kg", "x", ""}, f.Unit) {
 				t.Errorf("%s: unit %q", f.Code, f.Unit)
 			}
 		}

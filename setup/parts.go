@@ -98,9 +98,13 @@ type VehiclePart struct {
 	Slope          Figure // rise per run
 	DragAreaM2     Figure // drag coefficient times frontal area, m2
 	DesignV        Figure
-	Board          Choice // "yes" or "no"; not Known when the setup does not say
-	WeakestPartV   Figure // Known only when given
-	Class          string // name of the vehicle class that defaults came from
+	Board          Choice  // "yes" or "no"; not Known when the setup does not say
+	WeakestPartV   Figure  // Known only when given
+	RatedLoadKg    Figure  // Known only when given
+	Remote         bool    // a remote control drives it and still works
+	Accessories    Choice  // "on the pack", "own supply" or "none"; not Known when the setup does not say
+	UsualLoadKg    float64 // of the class, 0 when the table has none
+	Class          string  // name of the vehicle class that defaults came from
 }
 
 // MotorPart is one motor, of Count alike. A thermal figure that the can table
@@ -207,6 +211,7 @@ type PackPart struct {
 	SeveralMeanings  bool   // the label can mean more than one kind of cell; the likeliest was taken
 	BlocksUnclear    bool   // the label names several blocks but not how they are joined; series was taken
 	SelfDischarge    Figure // share per month
+	WatchesCells     bool   // its electronics disconnect for the weakest cell
 	ToolPack         bool   // cordless-tool pack with electronics of its own, as far as words and chemistry tell
 }
 

@@ -44,6 +44,7 @@ func (r *resolver) pack() {
 		"Not given; a closed shell cools worst.", srcPackWear)
 	p.ClosedShell = p.Housing.Text == "closed shell"
 	p.Joined = raw.Joined.Text
+	p.WatchesCells = raw.WatchesCells.Yes
 	p.ToolPack = toolCells(p.Profile)
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)

@@ -52,6 +52,9 @@ type Vehicle struct {
 	Slope              Value `key:"slope" kind:"slope" min:"-0.5" max:"0.5" example:"3 %" doc:"steepest climb, rise per run"`
 	ClaimedSpeed       Value `key:"claimed_speed" kind:"speed" min:"0.2" max:"15" example:"5 km/h" doc:"top speed that the box or the manual claims"`
 	DesignVoltage      Value `key:"design_voltage" kind:"voltage" min:"1" max:"100" example:"12 V" doc:"voltage that the vehicle was made for"`
+	RatedLoad          Value `key:"rated_load" kind:"mass" min:"5" max:"500" example:"30 kg" doc:"greatest mass of all who ride that label or manual allow"`
+	RemoteControl      Flag  `key:"remote_control" kind:"yes or no" example:"true" doc:"whether a remote control drives it and still works"`
+	Accessories        Word  `key:"accessories" kind:"word" words:"on the pack|own supply|none" example:"on the pack" doc:"where steering motor, radio and lights get their volts from"`
 	HasBoard           Flag  `key:"has_board" kind:"yes or no" example:"true" doc:"whether an electronic board sits between pack and motors"`
 	WeakestPartVoltage Value `key:"weakest_part_voltage" kind:"voltage" min:"1" max:"200" example:"16 V" doc:"highest voltage that the weakest part on the pack's circuit stands"`
 }
@@ -135,6 +138,7 @@ type Pack struct {
 	MaxCurrent    Value `key:"max_current" kind:"current" min:"0.1" max:"5000" example:"30 A" doc:"greatest lasting current that its maker allows"`
 	Housing       Word  `key:"housing" kind:"word" words:"bare cells|closed shell" example:"closed shell" doc:"what the cells sit in"`
 	Mass          Value `key:"mass" kind:"mass" min:"0.02" max:"200" example:"0.7 kg" doc:"mass of the whole pack"`
+	WatchesCells  Flag  `key:"watches_cells" kind:"yes or no" example:"true" doc:"whether its electronics watch every cell and disconnect for the weakest"`
 	Joined        Word  `key:"joined" kind:"word" words:"series|parallel" example:"series" doc:"two such packs joined; [pack] and [cutoff.pack] then describe one of them, every other table sees both"`
 	SelfDischarge Value `key:"self_discharge" kind:"fraction" min:"0" max:"1" example:"3 %" doc:"share of its charge that it loses in a month on the shelf"`
 }
@@ -207,6 +211,7 @@ type Storage struct {
 type Measured struct {
 	Place
 	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"battery voltage with nothing connected; of the original battery where [original.pack] is there; of two packs in series it may be that of one or of both, which the volts tell"`
+	SecondRest     Value `key:"second_rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.9 V" doc:"of two joined packs, the resting voltage of the other one by itself"`
 	HoursRested    Value `key:"hours_rested" kind:"time" min:"0" max:"63072000" example:"12 h" doc:"time since it was last charged or used"`
 	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"battery voltage while driving; of two packs in series, of one or of both"`
 	LoadedCurrent  Value `key:"loaded_current" kind:"current" min:"0.01" max:"1000" example:"15 A" doc:"current at that moment"`

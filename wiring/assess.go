@@ -25,6 +25,10 @@ type Case struct {
 	// FuseUnknown says that the path may have a fuse of which nothing is known.
 	// It is then judged as if it had none, but said so.
 	FuseUnknown bool
+
+	// AsMade says that path and protection are those of the vehicle as it was made,
+	// Replaced that another battery took the place of the one that it was made with.
+	AsMade, Replaced bool
 }
 
 // Result is what came out, numbers and judgement.

@@ -234,6 +234,12 @@ func (j *judge) noFuse() {
 		f.Code, f.Level, f.Gravity = CodeFuseUnknown, answer.FixFirst, 1
 		f.Decides = []string{answer.KeyFuseRating, answer.KeyFuseForm}
 		f.Title = "Nothing is known of a fuse: without one a short circuit makes the wire glow."
+		if j.Replaced {
+			f.Title = "Nothing is known of a fuse, and many batteries of ride-ons have theirs inside: it left with the old one. A short circuit then makes the wire glow."
+			if c, err := j.Tables.Caution("fuse-inside"); err == nil {
+				f.Source += ", " + c.Source
+			}
+		}
 		f.Advice = "Look for a fuse by the pack and read its kind and rating. If there is none, or another than this: " + lowerFirst(j.Band.Advice())
 	}
 	if j.Far.CurrentA <= j.Far.CarriedA { // the way out and back tames it, a short nearer the pack does not

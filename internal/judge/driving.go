@@ -31,6 +31,7 @@ func (v *view) driving() {
 		Controller: c.Controller, FullV: v.fullV(), DesignV: build.Known(&v.parts.Vehicle.DesignV, c.Pick),
 		WeakestV: build.Known(&v.parts.Vehicle.WeakestPartV, c.Pick), PeakA: s.Launch.PeakBatteryA, SwitchA: c.Limits.SwitchA,
 	}.Findings()...)
+	v.aboard(&speed)
 	v.add(drive.ConverterCheck{
 		Converter: c.Controller.Converter, LaunchA: v.unlimitedBoardA(), ReverseA: v.reversal(), RunningA: s.Steady.MotorA,
 	}.Findings()...)
@@ -41,6 +42,22 @@ func (v *view) driving() {
 			State: drive.HeatState{WindingC: s.Lasts.WindingC, CaseC: s.Lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
 		}.Findings()...)
 	}
+}
+
+// aboard judges who rides, on which slope, and what else hangs on the pack.
+func (v *view) aboard(speed *drive.SpeedCheck) {
+	c, p := v.Now, v.parts.Vehicle
+	v.add(drive.LoadCheck{
+		RiderKg: c.Pick(&v.parts.Rider.MassKg), RatedKg: build.Known(&p.RatedLoadKg, c.Pick), UsualKg: p.UsualLoadKg,
+	}.Findings()...)
+	v.add(drive.SlopeCheck{
+		GradeN: c.Vehicle.GradeN, RollN: c.Vehicle.RollN, ToyKg: c.Vehicle.MassKg - c.Pick(&v.parts.Rider.MassKg),
+	}.Findings()...)
+	v.add(drive.RemoteCheck{Fitted: p.Remote, SpeedMS: speed.SpeedMS, OriginalMS: speed.OriginalMS}.Findings()...)
+	v.add(drive.AccessoryCheck{
+		OnPack: p.Accessories.Text == "on the pack", Own: p.Accessories.Known && p.Accessories.Text != "on the pack",
+		FullV: v.fullV(), DesignV: build.Known(&p.DesignV, c.Pick),
+	}.Findings()...)
 }
 
 // afterAStop is the controller that waits for a standstill before it reverses.

@@ -62,6 +62,7 @@ func (v *view) wire() error {
 		Demand: wiring.Demand{RunningA: s.LastingA()},
 
 		FuseUnknown: !v.parts.Fuse.Absent && !v.parts.Fuse.RatingA.Known,
+		AsMade:      v.parts.AsMade, Replaced: !v.parts.AsMade && v.drives(),
 	}
 	if v.drives() {
 		l := &s.Launch
