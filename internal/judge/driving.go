@@ -11,10 +11,12 @@ func (v *view) driving() {
 	launch := drive.LaunchCheck{Case: c.LaunchCase(), Result: s.Launch, BlockedA: s.Blocked.MotorA}
 	blocked := drive.BlockedCheck{Blocked: s.Blocked, Limits: c.Limits, LimitA: c.Controller.LimitA}
 	if c.Vehicle.Motor.Thermal.Known() {
-		blocked.Blocked = c.Hold(c.Vehicle)
+		warm := c.Hold(c.Vehicle)
+		warm.BatteryA, warm.MotorA = s.Blocked.BatteryA, s.Blocked.MotorA // as measured, where it was
+		blocked.Blocked = warm
 	}
 	v.out.Blocked = blocked.Blocked
-	speed := drive.SpeedCheck{SpeedMS: s.Steady.SpeedMS}
+	speed := drive.SpeedCheck{SpeedMS: s.Steady.SpeedMS, Measured: v.parts.Measured != nil && v.parts.Measured.TopSpeed.Given}
 	if age := &v.parts.Rider.AgeYears; age.Known {
 		speed.AgeYears = age.Low // of several children the youngest counts
 	}

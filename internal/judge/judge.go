@@ -72,6 +72,7 @@ type view struct {
 // Case judges one case, completely.
 func (j *Judge) Case(c Case) (*Judged, error) {
 	v := &view{Judge: j, Case: c, out: &Judged{}}
+	v.readFirst()
 	if err := v.judge(); err != nil {
 		return nil, err
 	}
