@@ -5,6 +5,6 @@ func Codes() []string {
 	return []string{
 		CodeCurrentLasting, CodeCurrentPeak, CodeTooHot, CodeTooCold, CodeWeakestCellReversed, CodeWeakestCellBelowHarm,
 		CodeLabelMaxVolts, CodeLabelUnclear,
-		CodeParallelMixedChemistry, CodeParallelEqualising, CodeSeriesUnequalCharge, CodeSeriesElectronics,
+		CodeParallelMixedChemistry, CodeParallelEqualising, CodeSeriesUnequalCharge, CodeSeriesElectronics, CodeUnlikePacks,
 	}
 }

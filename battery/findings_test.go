@@ -158,6 +158,18 @@ func findingsMade(t testing.TB) []made {
 			danger, house, "A", answer.Below, answer.ChangeNone, ag.Charge.Source, "far above it, through whatever wire there is",
 		},
 		{
+			"a large and a small block", battery.CodeUnlikePacks,
+			battery.Joint{A: block, B: model(t, "agm", 6, 12), StateA: block.StateAt(1, 20), StateB: model(t, "agm", 6, 12).StateAt(1, 20)}.JudgeParallel(),
+			battery.Joint{A: block, B: block, StateA: block.StateAt(1, 20), StateB: block.StateAt(1, 20)}.JudgeParallel(),
+			fix, part, "x", answer.Below, answer.FitPack, "astm-f963-mixing", "",
+		},
+		{
+			"a block beside lithium", battery.CodeUnlikePacks,
+			battery.Joint{A: block, B: model(t, "lifepo4", 4, 7), StateA: block.StateAt(1, 20), StateB: model(t, "lifepo4", 4, 7).StateAt(1, 20)}.JudgeSeries(),
+			battery.Joint{A: block, B: block, StateA: block.StateAt(1, 20), StateB: block.StateAt(1, 20)}.JudgeSeries(),
+			danger, house, "x", answer.Below, answer.FitPack, "astm-f963-mixing", "",
+		},
+		{
 			"unequal blocks in series", battery.CodeSeriesUnequalCharge,
 			series(block, block, 1, 0.5), series(block, block, 1, 0.96),
 			fix, part, "share", answer.Below, answer.ChangeNone, "string-of-the-smallest", "a reversed lead-acid cell is ruined",

@@ -21,7 +21,7 @@ func TestEachFaultNamesLineKeyAndWhatWouldBeRight(t *testing.T) {
 		},
 		{
 			"key of another table", "[motors]\ncapacity = \"5 Ah\"",
-			`f.toml:2: motors.capacity: read "capacity"; want this key in [pack]`,
+			`f.toml:2: motors.capacity: read "capacity"; want this key in [pack] or [pack.second]`,
 		},
 		{
 			"key near nothing", "[gears]\nblue = 1",
@@ -29,7 +29,7 @@ func TestEachFaultNamesLineKeyAndWhatWouldBeRight(t *testing.T) {
 		},
 		{
 			"key above all tables", "capacity = \"7 Ah\"",
-			`f.toml:1: capacity: read "capacity"; want this key in [pack]`,
+			`f.toml:1: capacity: read "capacity"; want this key in [pack] or [pack.second]`,
 		},
 		{
 			"unknown table near a known one", "[fuze]\nrating = \"30 A\"",

@@ -207,12 +207,21 @@ type PackPart struct {
 	ClosedShell      bool
 	Housing          Choice
 	MassKg           Figure
-	Joined           string // "", "series" or "parallel"
-	SeveralMeanings  bool   // the label can mean more than one kind of cell; the likeliest was taken
-	BlocksUnclear    bool   // the label names several blocks but not how they are joined; series was taken
-	SelfDischarge    Figure // share per month
-	WatchesCells     bool   // its electronics disconnect for the weakest cell
-	ToolPack         bool   // cordless-tool pack with electronics of its own, as far as words and chemistry tell
+	Joined           string      // "", "series" or "parallel"
+	Second           *SecondPart // the other of two joined packs; nil where it is like the first
+	SeveralMeanings  bool        // the label can mean more than one kind of cell; the likeliest was taken
+	BlocksUnclear    bool        // the label names several blocks but not how they are joined; series was taken
+	SelfDischarge    Figure      // share per month
+	WatchesCells     bool        // its electronics disconnect for the weakest cell
+	ToolPack         bool        // cordless-tool pack with electronics of its own, as far as words and chemistry tell
+}
+
+// SecondPart is the other of two joined packs.
+type SecondPart struct {
+	Profile       chemistry.Profile
+	CellsInSeries int
+	CapacityAh    Figure
+	Health        Figure // not Known: as the first
 }
 
 // CutoffPart is one thing that disconnects the pack; only what was given is

@@ -124,23 +124,33 @@ type Fuse struct {
 // Pack is the battery that is asked about.
 type Pack struct {
 	Place
-	Chemistry     Word  `key:"chemistry" kind:"chemistry" example:"li-ion" doc:"kind of cell"`
-	ChemistryFile Word  `key:"chemistry_file" kind:"file" example:"my-cells.toml" doc:"a TOML file with a chemistry of your own"`
-	Label         Word  `key:"label" kind:"text" example:"20 V max 5 Ah" doc:"what is printed on it"`
-	CellsInSeries Value `key:"cells_in_series" kind:"count" min:"1" max:"100" example:"5" doc:"cells in series"`
-	Strings       Value `key:"strings" kind:"count" min:"1" max:"100" example:"2" doc:"cells side by side"`
-	Capacity      Value `key:"capacity" kind:"charge" min:"0.05" max:"2000" example:"5 Ah" doc:"printed capacity of the whole pack"`
-	Rate          Value `key:"rate" kind:"time" min:"60" max:"720000" example:"20 h" doc:"hours over which that capacity is given"`
-	Resistance    Value `key:"resistance" kind:"resistance" min:"0.0001" max:"50" example:"60 mOhm" doc:"resistance of the whole pack"`
-	Health        Value `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new"`
-	Temperature   Value `key:"temperature" kind:"temperature" min:"-40" max:"150" example:"20 C" doc:"temperature of the pack at the start"`
-	Charge        Value `key:"charge" kind:"fraction" min:"0" max:"1" example:"100 %" doc:"state of charge at the start"`
-	MaxCurrent    Value `key:"max_current" kind:"current" min:"0.1" max:"5000" example:"30 A" doc:"greatest lasting current that its maker allows"`
-	Housing       Word  `key:"housing" kind:"word" words:"bare cells|closed shell" example:"closed shell" doc:"what the cells sit in"`
-	Mass          Value `key:"mass" kind:"mass" min:"0.02" max:"200" example:"0.7 kg" doc:"mass of the whole pack"`
-	WatchesCells  Flag  `key:"watches_cells" kind:"yes or no" example:"true" doc:"whether its electronics watch every cell and disconnect for the weakest"`
-	Joined        Word  `key:"joined" kind:"word" words:"series|parallel" example:"series" doc:"two such packs joined; [pack] and [cutoff.pack] then describe one of them, every other table sees both"`
-	SelfDischarge Value `key:"self_discharge" kind:"fraction" min:"0" max:"1" example:"3 %" doc:"share of its charge that it loses in a month on the shelf"`
+	Chemistry     Word   `key:"chemistry" kind:"chemistry" example:"li-ion" doc:"kind of cell"`
+	ChemistryFile Word   `key:"chemistry_file" kind:"file" example:"my-cells.toml" doc:"a TOML file with a chemistry of your own"`
+	Label         Word   `key:"label" kind:"text" example:"20 V max 5 Ah" doc:"what is printed on it"`
+	CellsInSeries Value  `key:"cells_in_series" kind:"count" min:"1" max:"100" example:"5" doc:"cells in series"`
+	Strings       Value  `key:"strings" kind:"count" min:"1" max:"100" example:"2" doc:"cells side by side"`
+	Capacity      Value  `key:"capacity" kind:"charge" min:"0.05" max:"2000" example:"5 Ah" doc:"printed capacity of the whole pack"`
+	Rate          Value  `key:"rate" kind:"time" min:"60" max:"720000" example:"20 h" doc:"hours over which that capacity is given"`
+	Resistance    Value  `key:"resistance" kind:"resistance" min:"0.0001" max:"50" example:"60 mOhm" doc:"resistance of the whole pack"`
+	Health        Value  `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new"`
+	Temperature   Value  `key:"temperature" kind:"temperature" min:"-40" max:"150" example:"20 C" doc:"temperature of the pack at the start"`
+	Charge        Value  `key:"charge" kind:"fraction" min:"0" max:"1" example:"100 %" doc:"state of charge at the start"`
+	MaxCurrent    Value  `key:"max_current" kind:"current" min:"0.1" max:"5000" example:"30 A" doc:"greatest lasting current that its maker allows"`
+	Housing       Word   `key:"housing" kind:"word" words:"bare cells|closed shell" example:"closed shell" doc:"what the cells sit in"`
+	Mass          Value  `key:"mass" kind:"mass" min:"0.02" max:"200" example:"0.7 kg" doc:"mass of the whole pack"`
+	WatchesCells  Flag   `key:"watches_cells" kind:"yes or no" example:"true" doc:"whether its electronics watch every cell and disconnect for the weakest"`
+	Joined        Word   `key:"joined" kind:"word" words:"series|parallel" example:"series" doc:"two such packs joined; [pack] and [cutoff.pack] then describe one of them, every other table sees both"`
+	Second        Second `table:"second" doc:"the other of two joined packs, where it is not like the first"`
+	SelfDischarge Value  `key:"self_discharge" kind:"fraction" min:"0" max:"1" example:"3 %" doc:"share of its charge that it loses in a month on the shelf"`
+}
+
+// Second is the other of two joined packs, where it is not like the first.
+type Second struct {
+	Place
+	Label     Word  `key:"label" kind:"text" example:"12 V 9 Ah" doc:"what is printed on it"`
+	Chemistry Word  `key:"chemistry" kind:"chemistry" example:"agm" doc:"kind of cell; left out: that of the first"`
+	Capacity  Value `key:"capacity" kind:"charge" min:"0.05" max:"2000" example:"9 Ah" doc:"its printed capacity"`
+	Health    Value `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new; left out: that of the first"`
 }
 
 // Cutoffs are the things that disconnect the pack, from the cells outwards.
