@@ -12,7 +12,8 @@ import (
 const (
 	CodeFasterThanOriginal = "faster-than-original"
 	CodeFastForARideOn     = "fast-for-a-ride-on"
-	CodeWayToStop          = "way-to-stop" // or that the driver is too young to stop
+	CodeWayToStop          = "way-to-stop"
+	CodeTooYoung           = "too-young" // to steer and stop
 )
 
 // oldTopMS is 5 mph, the top of what ride-ons were sold with in the 1990s
@@ -76,7 +77,7 @@ func (k SpeedCheck) Findings() []answer.Finding {
 		out = append(out, f)
 	}
 	if k.AgeYears > 0 {
-		out = append(out, k.age())
+		out = append(out, k.driver())
 	}
 	return out
 }
@@ -97,8 +98,21 @@ func speedWords(ms float64) string {
 	return number(ms*3.6) + " km/h (" + number(ms*3600/1609.344) + " mph)"
 }
 
-// age says in plain words what the speed means for this driver.
-func (k SpeedCheck) age() answer.Finding {
+// tooYoungYears is the age below which nobody means a vehicle with a motor for
+// a child (source "en-71-1-2009").
+const tooYoungYears = 3
+
+// driver says in plain words what the speed means for this driver, or that a
+// child is too young to be one.
+func (k SpeedCheck) driver() answer.Finding {
+	if k.AgeYears < tooYoungYears {
+		return answer.Finding{
+			Code: CodeTooYoung, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicSpeed, Item: answer.Rider, Source: srcUnder3,
+			Unit: "years", Found: k.AgeYears, Limit: tooYoungYears, Want: answer.Above, Habit: answer.HabitKeepClear, Decides: []string{answer.KeyRiderAge},
+			Title:  fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears)),
+			Advice: "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label.",
+		}
+	}
 	decel := k.DecelMS2
 	if decel <= 0 {
 		decel = coastDecelMS2
@@ -113,11 +127,6 @@ func (k SpeedCheck) age() answer.Finding {
 	}
 	if k.SpeedMS <= 0 {
 		f.Title = "How far it rolls before it stands is not known: it does not get going here."
-	}
-	if k.AgeYears < 3 {
-		f.Level, f.Harm, f.Source = answer.FixFirst, answer.Child, srcUnder3
-		f.Title = fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears))
-		f.Advice = "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label."
 	}
 	return f
 }

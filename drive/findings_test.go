@@ -123,7 +123,8 @@ func situations() []judged {
 		{"12 to 20 V", pace(drive.SpeedCheck{SpeedMS: 2.4, OriginalMS: 1.45, AgeYears: 5}), levels{drive.CodeFasterThanOriginal: answer.FixFirst, drive.CodeFastForARideOn: answer.FixFirst, drive.CodeWayToStop: answer.Fine}},
 		{"faster than any ride-on was made for", pace(drive.SpeedCheck{SpeedMS: 4.4, Measured: true}), levels{drive.CodeFastForARideOn: answer.Danger}},
 		{"as fast as the fastest that was made", pace(drive.SpeedCheck{SpeedMS: 3.57}), levels{drive.CodeFastForARideOn: answer.FixFirst}},
-		{"a toddler", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 2}), levels{drive.CodeWayToStop: answer.FixFirst}},
+		{"a toddler", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 2}), levels{drive.CodeTooYoung: answer.FixFirst}},
+		{"a child of three", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 3}), levels{drive.CodeWayToStop: answer.Fine}},
 	}
 }
 
@@ -198,9 +199,11 @@ func TestFindingsArePlainSentencesWithAKnownSource(t *testing.T) {
 	cited := map[string]bool{}
 	for _, s := range situations() {
 		for _, f := range s.give(t) {
-			cited[f.Source] = true
-			if !known[f.Source] {
-				t.Errorf("%s cites %q, which Sources does not list", f.Code, f.Source)
+			for id := range strings.SplitSeq(f.Source, ", ") {
+				cited[id] = true
+				if !known[id] {
+					t.Errorf("%s cites %q, which Sources does not list", f.Code, id)
+				}
 			}
 			if f.Level > answer.Fine && f.Advice == "" {
 				t.Errorf("%s says nothing of what to do", f.Code)
@@ -219,7 +222,7 @@ func TestFindingsArePlainSentencesWithAKnownSource(t *testing.T) {
 			if strings.Trim(f.Code, "abcdefghijklmnopqrstuvwxyz-") != "" {
 				t.Errorf("code %q", f.Code)
 			}
-			if !slices.Contains([]string{"V", "A", "s", "m", "N", "m/s", "degC", "x", ""}, f.Unit) {
+			if !slices.Contains([]string{"V", "A", "s", "m", "N", "m/s", "degC", "years", "x", ""}, f.Unit) {
 				t.Errorf("%s: unit %q", f.Code, f.Unit)
 			}
 		}
