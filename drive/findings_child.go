@@ -34,9 +34,9 @@ var paceLadder = [...]struct {
 }{
 	{12, PaceLimits{12.9 / 3.6, 16 / 3.6, 25 / 3.6, srcOwn}},
 	{8, PaceLimits{9.7 / 3.6, 12.9 / 3.6, 19.4 / 3.6, srcOwn}},
-	{5, PaceLimits{8.05 / 3.6, 9.7 / 3.6, 12.9 / 3.6, srcFastest}},
-	{3, PaceLimits{6.5 / 3.6, 8.05 / 3.6, 12.9 / 3.6, srcOldSpeed}},
-	{0, PaceLimits{4 / 3.6, 5.6 / 3.6, 8.05 / 3.6, srcOldSpeed}},
+	{5, PaceLimits{8.05 / 3.6, 9.7 / 3.6, 12.9 / 3.6, srcSold + ", " + srcFastest}},
+	{3, PaceLimits{6.5 / 3.6, 8.05 / 3.6, 12.9 / 3.6, srcOldSpeed + ", " + srcFastest}},
+	{0, PaceLimits{4 / 3.6, 5.6 / 3.6, 8.05 / 3.6, srcSlow + ", " + srcOldSpeed}},
 }
 
 // unknownAgeYears stands in for an age that was not given: the middle of those

@@ -19,6 +19,8 @@ const (
 	srcEnergy    = "kinetic-energy"
 	srcBrake     = "en-71-1-brake"
 	srcManuals   = "ride-on-manuals"
+	srcSold      = "ride-on-speed-sold"
+	srcSlow      = "ride-on-speed-6v"
 )
 
 // Sources returns every source that this package's findings rest on, in order
@@ -40,5 +42,7 @@ func Sources() []answer.Source {
 		{ID: srcManuals, Text: "Manuals of ride-ons: riders up to 29.5 kg on a 6 V one with one seat, 59 kg on a 12 V one with two seats, 25 kg on a 12 V one with a board for 37 to 95 months; the class between is judgement", Known: "copy"},
 		{ID: srcOldSpeed, Text: "Newspaper reports of the US ride-on recall of 22 October 1998: the vehicles ran at 1 to 5 mph (1.6 to 8 km/h)", Known: "copy"},
 		{ID: srcFastest, Text: "A design engineer's published portfolio: a 24 V-class ride-on for children of 3 to 8 years, designed for 8 mph (12.9 km/h)", Known: "copy"},
+		{ID: srcSlow, Text: "An owner's post of 2003 on a 6 V ride-on with two motors, sold from 18 months: 3.5 mph (5.6 km/h)", Known: "copy"},
+		{ID: srcSold, Text: "A seller's guide to ride-ons: top speeds are rarely above 5 or 6 mph (9.7 km/h)", Known: "copy"},
 	}
 }

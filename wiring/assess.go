@@ -14,7 +14,6 @@ type Case struct {
 	Pack     PackEnd
 	Demand   Demand
 	AmbientC float64        // surroundings of wire and fuse; a closed battery box is warmer than the air
-	DesignV  float64        // voltage that the switch was made for; 0 when unknown
 	Form     tables.Fuse    // form to choose ratings from when there is no fuse; empty: the small blade
 	Tables   *tables.Tables // nil means the built-in ones
 
@@ -121,9 +120,7 @@ func (c Case) check() error {
 		{"launches", d.Launches},
 		{"blocked current", d.BlockedA},
 		{"full voltage", c.Pack.FullV},
-		{"nominal voltage", c.Pack.NominalV},
 		{"pack resistance", c.Pack.Ohm},
-		{"design voltage", c.DesignV},
 	} {
 		if !(one.value >= 0) || math.IsInf(one.value, 1) {
 			return fmt.Errorf("wiring: %s %g is out of range (want 0 or more)", one.name, one.value)

@@ -17,7 +17,6 @@ const (
 	CodeJointHot        = "joint-hot"
 	CodeJointWarm       = "joint-warm"
 	CodeDropLarge       = "drop-large"
-	CodePedalMayWeld    = "pedal-may-weld"
 	CodeNoFuse          = "no-fuse"
 	CodeFuseUnknown     = "fuse-unknown"
 )
@@ -35,7 +34,6 @@ func (c Case) judge(r Result) []answer.Finding {
 	j.wire()
 	j.joints()
 	j.drop()
-	j.pedal()
 	if c.Path.fuse == nil {
 		j.noFuse()
 		return j.found
@@ -184,39 +182,6 @@ func (j *judge) drop() {
 			Found:   j.Total.DropShare, Limit: limit.Likely, Unit: "share", Source: limit.Source,
 			Advice: "Shorten or thicken the wire, and renew old joints.",
 		})
-	}
-}
-
-// weldRatio is supply over design voltage in the one official case of pedal
-// contacts that welded, 18 V on a switch that had been sound at 12 V.
-const weldRatio = 18.0 / 12
-
-// pedal warns of a switch under more voltage than it was made for.
-func (j *judge) pedal() {
-	supply := j.Pack.NominalV
-	if supply == 0 {
-		supply = j.Pack.FullV
-	}
-	caution, err := j.Tables.Caution("welded-pedal")
-	if err != nil || j.DesignV == 0 || !over(supply, j.DesignV*1.1) {
-		return
-	}
-	for _, c := range j.Path.contacts {
-		if c.Kind != Switch {
-			continue
-		}
-		f := answer.Finding{
-			Code: CodePedalMayWeld, Level: answer.Watch, Item: answer.Pedal, Change: answer.FitController,
-			Decides: []string{answer.KeyControllerKind, answer.KeyVehicleDesignVoltage},
-			Title:   "The " + c.Name + " gets more voltage than it was made for.",
-			Found:   supply, Limit: j.DesignV, Unit: "V", Source: caution.Source,
-			Advice: "Let a controller carry the current and use the switch only as a signal.",
-		}
-		if supply >= weldRatio*j.DesignV*0.99 {
-			f.Level, f.Harm, f.Gravity = answer.Danger, answer.Child, 3
-			f.Title = "The " + c.Name + " may weld and the vehicle does not stop: the surge of a start can melt its contacts together."
-		}
-		j.add(f)
 	}
 }
 
