@@ -92,4 +92,11 @@ const (
 	KeyMeasuredHoursRested   = "measured.hours_rested"
 	KeyMeasuredLoadedVoltage = "measured.loaded_voltage"
 	KeyMeasuredLoadedCurrent = "measured.loaded_current"
+
+	KeyPackHealth             = "pack.health"
+	KeyVehicleHasBoard        = "vehicle.has_board"
+	KeyMotorsStallCurrent     = "motors.stall_current"
+	KeyVehicleClaimedSpeed    = "vehicle.claimed_speed"
+	KeyMeasuredRideTime       = "measured.ride_time"
+	KeyMeasuredBlockedCurrent = "measured.blocked_current"
 )

@@ -2,6 +2,7 @@ package setup
 
 import (
 	"reflect"
+	"strings"
 
 	"example.org/packcheck/internal/quantity"
 )
@@ -101,4 +102,38 @@ func (s *Setup) system() quantity.System {
 		return quantity.Customary
 	}
 	return quantity.Metric
+}
+
+// Gives reports whether the setup has a key ("wire.gauge"), for today's vehicle
+// or for the original.
+func (s *Setup) Gives(path string) bool {
+	i := strings.LastIndexByte(path, '.')
+	f := registry().field(path[:max(i, 0)], path[i+1:])
+	if f == nil {
+		return false
+	}
+	for _, in := range []*Setup{s, s.Original} {
+		if in == nil {
+			continue
+		}
+		switch v := reflect.ValueOf(in).Elem().FieldByIndex(f.index).Interface().(type) {
+		case Value:
+			if v.Given {
+				return true
+			}
+		case Word:
+			if v.Given {
+				return true
+			}
+		case Flag:
+			if v.Given {
+				return true
+			}
+		case Date:
+			if v.Given {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -30,6 +30,7 @@ func (e *engine) answer(d *drawn, t *table) (*answer.Assessment, error) {
 	words(a, typical, t)
 	a.Findings = count(&t.judged, guesses{e.assumedKeys(), p.AsMade})
 	a.Verdict = answer.Worst(a.Findings)
+	a.Items = byItem(p, a.Findings)
 	a.Assumed = e.assumed(d, t, a.Findings)
 	a.Measure, err = e.measure(d, t)
 	if err != nil {
