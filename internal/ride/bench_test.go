@@ -35,11 +35,11 @@ func BenchmarkOutingOfAnHour(b *testing.B) {
 // One step of driving: motion, heat, pack, cutoffs.
 func BenchmarkStep(b *testing.B) {
 	c := hour(b)
-	o := outing{c: &c, phase: Driving}
-	o.now.pack = c.Pack.StateAt(0.7, 20)
-	o.now.look = c.Pack.Look(&o.now.pack)
+	o := outing{c: &c}
+	o.begin()
+	o.phase = Driving
 	o.motion = newMotion(&c.Vehicle, &c.Controller, 20)
-	s := newSlot(&c, 1, 1)
+	s := newSlot(&c, 1)
 	start := o.now
 	b.ReportAllocs()
 	for b.Loop() {

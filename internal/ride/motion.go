@@ -23,7 +23,10 @@ type stretch struct {
 	speedMS   float64 // at the end
 	firstA    float64 // battery current at the beginning ...
 	lastA     float64 // ... and at the end
-	cappedS   float64 // how long the current sat at its limit or at the grip
+	cappedS   float64 // how long the current sat at its limit or at the grip ...
+	cappedAs  float64 // ... the charge taken in that time ...
+	cappedA   float64 // ... and the battery current at its end
+	stopsS    float64 // when the vehicle comes to rest, +Inf when it does not
 	stuck     bool    // at rest, and the motors cannot change that
 }
 
@@ -31,6 +34,8 @@ type stretch struct {
 // circuit with a mass behind it.
 type motion struct {
 	eq        drive.Equivalent
+	coldOhm   float64 // of the motors with the windings at 0 degrees C ...
+	ohmPerC   float64 // ... and how it rises
 	holdN     float64 // resistance that is always there: ground, slope, the motors' own friction
 	dragNS2M2 float64
 	slipN     float64 // push left over for the mass while the wheels slip
@@ -43,12 +48,14 @@ type motion struct {
 func newMotion(v *drive.Vehicle, c *drive.Controller, windingC float64) motion {
 	m := motion{
 		eq:        v.Equivalent(windingC),
+		coldOhm:   v.Equivalent(0).Ohm,
 		dragNS2M2: v.DragNS2PerM2,
 		gripA:     math.Inf(1),
 		limitA:    math.Inf(1),
 		outV:      c.Converter.OutV,
 		outShare:  1,
 	}
+	m.ohmPerC = v.Equivalent(1).Ohm - m.coldOhm // copper's resistance is a straight line
 	m.holdN = m.eq.LossN + v.RollN + v.GradeN
 	if v.GripN > 0 {
 		m.gripA = (v.GripN + m.eq.LossN) / m.eq.NewtonPerA
@@ -67,6 +74,9 @@ func newMotion(v *drive.Vehicle, c *drive.Controller, windingC float64) motion {
 	}
 	return m
 }
+
+// warmed takes the motors' resistance at a winding temperature.
+func (m *motion) warmed(windingC float64) { m.eq.Ohm = m.coldOhm + m.ohmPerC*windingC }
 
 // board is the supply as the motors' side sees it: behind a converter its
 // regulated volts, stiff up to its limit.
@@ -128,7 +138,7 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 		through.run(out, s, v, near, dt)
 		return
 	}
-	*out = stretch{}
+	*out = stretch{stopsS: math.Inf(1)}
 	b := m.board(s)
 	ohm := m.circuitOhm(b)
 	capA := min(m.limitA, m.gripA)
@@ -152,13 +162,17 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 		case v == 0:
 			out.stuck = true
 		}
-		end := max(0, v+acc*t)
+		end, rollsS := v+acc*t, t
+		if end < 0 {
+			rollsS = -v / acc
+			out.stopsS, end = rollsS, 0
+		}
 		out.batteryAs = m.batteryA(s, (v+end)/2, capA, chopped) * t
 		out.motorA2s = capA * capA * t
-		out.metres = (v + end) / 2 * t
+		out.metres = (v + end) / 2 * rollsS
 		out.lastA = m.batteryA(s, end, capA, chopped)
 		out.speedMS = end
-		out.cappedS = t
+		out.cappedS, out.cappedAs, out.cappedA = t, out.batteryAs, out.lastA
 		if dt -= t; dt <= 0 {
 			return
 		}
@@ -186,11 +200,9 @@ func (m *motion) approach(out *stretch, s, b supply, ohm, near, dt float64) {
 	e := math.Exp(-rate * dt)
 	share := (1 - e) / (rate * dt) // mean of the exponential over the step
 	mean, end := final+(v-final)*share, final+(v-final)*e
-	if mean < 0 {
-		mean = 0
-	}
 	if end < 0 {
-		end = 0
+		out.stopsS = out.cappedS + math.Log1p(-v/final)/rate
+		mean, end = max(mean, 0), 0
 	}
 
 	finalA := standA - m.eq.VoltPerMS*final/ohm
