@@ -10,13 +10,11 @@ import (
 // Step lengths. They set the accuracy, not the result: the tests take them
 // finer and compare.
 const (
-	firstStepS  = 0.4 // after a start on plain contacts
-	growth      = 8   // each step to the one before it
-	longestS    = 30  // of a step of driving
-	longestRest = 60  // of a pause
-	rampSteps   = 8   // over each soft start
-	onceBelowS  = 0.5 // shorter steps need no second look at the pack
-	gridCap     = 12
+	firstStepS  = 0.7  // behind a start
+	longestS    = 30.0 // of a step of driving
+	longestRest = 60.0 // of a pause
+	rampSteps   = 8    // over each soft start
+	gridCap     = 4
 )
 
 // slot is one step of the grid, its propagators ready, used repeat times in a
@@ -27,6 +25,7 @@ type slot struct {
 	pack   battery.Step
 	heat   drive.HeatStep
 	heated bool // the motors' heat is modelled
+	told   foretold
 }
 
 // grid is the sequence of steps of one drive or one pause.
@@ -95,11 +94,9 @@ func (g *grid) drive(c *Case, finer int) {
 			t = until
 		}
 	}
-	for dt := firstStepS; t < c.DriveS && dt < longestS && g.n < gridCap-1; dt *= growth {
-		dt = min(dt, c.DriveS-t)
-		g.spread(c, dt, dt, finer)
-		t += dt
-	}
+	first := min(firstStepS, c.DriveS-t)
+	g.spread(c, first, firstStepS, finer)
+	t += first
 	g.spread(c, c.DriveS-t, longestS, finer)
 }
 

@@ -40,8 +40,12 @@ type outing struct {
 	packOpens float64 // while the volts stay above these, no cutoff opens
 	busOpens  float64
 	trace     func(Sample)
+	untold    []Sample // of rounds that may yet be taken back
+	told      int      // how many have been handed to trace
 	phase     Phase
 	motion    motion
+	parts     [6]slot // see part
+	oldest    int
 	amps      float64 // while Loaded: the current, unless the load is a power
 	finer     int     // into how many every step is parted: for tests
 	every     bool    // follow every round, however many: for tests
@@ -141,7 +145,7 @@ func (o *outing) step(s *slot) End {
 		end = o.move(s)
 	}
 	if o.trace != nil {
-		o.emit()
+		o.note()
 	}
 	return end
 }
@@ -154,13 +158,35 @@ func (o *outing) stopS() float64 {
 	return MaxClockS
 }
 
-func (o *outing) emit() {
+// note keeps a row for the trace.
+func (o *outing) note() {
 	n := &o.now
-	o.trace(Sample{
+	o.untold = append(o.untold, Sample{
 		ClockS: n.clockS, CurrentA: n.currentA, PackV: n.packV, BusV: n.busV,
 		SpeedMS: n.speedMS, Charge: o.c.Pack.Charge(n.pack), PackC: n.pack.TempC,
 		WindingC: n.heat.WindingC, CaseC: n.heat.CaseC, Phase: o.phase,
 	})
+}
+
+// tell hands rows to the trace until so many have been.
+func (o *outing) tell(upTo int) {
+	for ; o.told < upTo; o.told++ {
+		o.trace(o.untold[0])
+		o.untold = o.untold[1:]
+	}
+}
+
+// mark is a moment that the outing can be taken back to.
+type mark struct {
+	now   moment
+	chain cutoff.Chain
+	rows  int // of the trace by then
+}
+
+func (o *outing) mark(m *mark) { m.now, m.chain, m.rows = o.now, o.chain, o.told+len(o.untold) }
+
+func (o *outing) back(m *mark) {
+	o.now, o.chain, o.untold = m.now, m.chain, o.untold[:m.rows-o.told]
 }
 
 func (o *outing) outcome(end End) Outcome {
@@ -188,7 +214,8 @@ func (o *outing) outcome(end End) Outcome {
 	}
 	o.phase = Ended
 	if o.trace != nil {
-		o.emit()
+		o.note()
+		o.tell(o.told + len(o.untold))
 	}
 	return out
 }

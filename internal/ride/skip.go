@@ -25,16 +25,16 @@ func (n *moment) totals() [sums]*float64 {
 	}
 }
 
-// parts is how many numbers of a moment move on from round to round: the modes
+// numbers is how many numbers of a moment move on from round to round: the modes
 // of pack and motors, and the totals.
-const parts = len(battery.Modes{}) + len(drive.HeatModes{}) + sums
+const numbers = len(battery.Modes{}) + len(drive.HeatModes{}) + sums
 
 // series holds one number for each part. From one round to the next a part x
 // becomes keep x + gain.
-type series [parts]float64
+type series [numbers]float64
 
-// partsOf takes a moment apart.
-func (o *outing) partsOf(n *moment) (x series) {
+// numbersOf takes a moment apart.
+func (o *outing) numbersOf(n *moment) (x series) {
 	pack := o.c.Pack.Modes(&n.pack)
 	i := copy(x[:], pack[:])
 	if o.heated() {
@@ -42,7 +42,7 @@ func (o *outing) partsOf(n *moment) (x series) {
 		copy(x[i:], heat[:])
 	}
 	for k, total := range n.totals() {
-		x[parts-sums+k] = *total
+		x[numbers-sums+k] = *total
 	}
 	return x
 }
@@ -53,10 +53,10 @@ func (o *outing) put(x *series) {
 	n.pack = c.Pack.StateOf(battery.Modes(x[:len(battery.Modes{})]))
 	n.look = c.Pack.Look(&n.pack)
 	if o.heated() {
-		n.heat = c.Vehicle.Motor.Thermal.StateOf(drive.HeatModes(x[len(battery.Modes{}) : parts-sums]))
+		n.heat = c.Vehicle.Motor.Thermal.StateOf(drive.HeatModes(x[len(battery.Modes{}) : numbers-sums]))
 	}
 	for k, total := range n.totals() {
-		*total = x[parts-sums+k]
+		*total = x[numbers-sums+k]
 	}
 	n.hottestC = max(n.hottestC, n.pack.TempC)
 	n.hottestWindC = max(n.hottestWindC, n.heat.WindingC)
@@ -68,16 +68,15 @@ func (o *outing) heated() bool { return o.c.Load.Kind == NoLoad && o.c.Vehicle.M
 // ledger is what is known of the rounds: what the last one that was followed
 // has added, how that changes from round to round, and the gap behind it.
 type ledger struct {
-	perRound    series // how fast parts decay, times the length of a round
+	perRound    series // how fast numbers decay, times the length of a round
 	gain, slope series
 	known       bool // gain holds
 	calm        bool // neither cutoffs nor fuse were about to act in it
 	usedAs      float64
 	roundS      float64
 
-	gap   int    // rounds left out behind it
-	from  moment // where the gap begins
-	chain cutoff.Chain
+	gap  int  // rounds left out behind it
+	from mark // where the gap begins
 }
 
 // rounds follows round after round until something ends the outing. Beyond the
@@ -86,34 +85,85 @@ type ledger struct {
 // followed, and the sums of such series are known in closed form. The next one
 // that is followed corrects the line. A round behind a gap that ends the outing
 // shows that the gap was too long; it is taken back.
+//
+// In which round a cutoff opens may hang on millivolts. So when one has opened,
+// the last few rounds are taken back and followed in finer steps.
 func (o *outing) rounds(on, off *grid) End {
-	var l ledger
+	var (
+		l      ledger
+		recent recently
+	)
 	countable := !o.every && (off.n > 0 || o.c.Load.Kind == NoLoad)
+	watched := o.chain.Len() > 0 && o.c.Load.Kind == NoLoad
 	endsBy := math.MaxInt // how many rounds it takes at most, once that is known
 	for done := 0; ; {
+		if watched {
+			recent.keep(o, done)
+		}
 		before := o.now
-		if end := o.round(on, off); end == StillGoing {
+		end := o.round(on, off)
+		switch {
+		case end == StillGoing:
 			if done++; !countable || done < usualRounds-1 {
 				continue
 			}
 			o.learn(&l, &before)
-		} else if l.gap == 0 {
-			return end
-		} else {
+		case l.gap > 0:
 			endsBy = done + 1
 			done -= l.gap
-			o.now, o.chain, l.gap = l.from, l.chain, 0
+			o.back(&l.from)
+			l.gap = 0
+		case end == CutoffOpened && watched:
+			o.back(recent.oldest())
+			on.drive(o.c, o.finer*fine)
+			watched, countable = false, false
+			continue
+		default:
+			return end
 		}
 		if done >= endsBy {
 			endsBy = math.MaxInt
 		}
-		if done >= usualRounds {
+		if countable && done >= usualRounds {
 			if k := min(o.alike(&l, done), (endsBy-done)/2-1); k > 0 {
 				o.skip(&l, k)
 				done += k
 			}
 		}
 	}
+}
+
+// fine is into how many parts steps are taken in the rounds before a cutoff
+// opens.
+const fine = 8
+
+// recently holds marks of the last rounds, or for very many rounds of the last
+// few in a hundred.
+type recently struct {
+	marks [3]mark
+	n     int // kept so far
+	next  int // round at which the next is kept
+}
+
+// keep marks the beginning of a round, and lets the trace have the rows that
+// can no longer be taken back.
+func (r *recently) keep(o *outing, round int) {
+	if round < r.next {
+		return
+	}
+	o.mark(&r.marks[r.n%len(r.marks)])
+	r.n++
+	r.next = round + max(1, round/100)
+	if o.trace != nil {
+		o.tell(r.oldest().rows)
+	}
+}
+
+func (r *recently) oldest() *mark {
+	if r.n < len(r.marks) {
+		return &r.marks[0]
+	}
+	return &r.marks[r.n%len(r.marks)]
 }
 
 // learn takes in a round that was followed, and corrects the gap before it.
@@ -132,7 +182,7 @@ func (o *outing) learn(l *ledger, before *moment) {
 			l.perRound[i] *= l.roundS
 		}
 	}
-	was, now := o.partsOf(before), o.partsOf(n)
+	was, now := o.numbersOf(before), o.numbersOf(n)
 	for i := range now {
 		keep := math.Exp(-l.perRound[i])
 		gain := now[i] - keep*was[i]
@@ -176,8 +226,9 @@ func (o *outing) alike(l *ledger, done int) int {
 
 // skip leaves out so many rounds.
 func (o *outing) skip(l *ledger, k int) {
-	l.gap, l.from, l.chain = k, o.now, o.chain
-	x := o.partsOf(&o.now)
+	l.gap = k
+	o.mark(&l.from)
+	x := o.numbersOf(&o.now)
 	for i := range x {
 		flat, ramp := sumsOver(l.perRound[i], k)
 		x[i] = math.Exp(-float64(k)*l.perRound[i])*x[i] + flat*l.gain[i] + ramp*l.slope[i]

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/battery"
+	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/wiring"
 )
@@ -22,19 +23,28 @@ type draft struct {
 	beginV, endV          float64 // of the pack
 	beginBus, endBus      float64
 	turnS, turnV, turnBus float64 // where the current leaves its cap
+	a2s, joules           float64 // square of the pack's current over time; what it gives
+	lineEndV              float64 // where the electromotive force was taken to end
 	pedal                 bool    // it is down
 	held                  bool    // ... with full duty, so that what stands still stays so
+	rough                 bool    // too much changes for one step
 	cannot                bool    // the pack cannot give what is asked of it
+}
+
+// foretold is what the next step of one kind will come to, near enough.
+type foretold struct {
+	known                       bool
+	batteryAs, metres, motorA2s float64
 }
 
 // plan works out a step.
 func (o *outing) plan(d *draft, s *slot) {
-	d.dtS, d.turnS, d.cannot = s.dtS, 0, false
+	d.dtS, d.turnS, d.cannot, d.rough = s.dtS, 0, false, false
 	standbyA := o.c.StandbyA
 	switch {
 	case o.phase == Driving:
-		d.held = o.motionOver(d, s)
 		d.pedal = true
+		o.motionOver(d, s)
 		o.draw(d, s, d.firstA+standbyA, d.batteryAs/s.dtS+standbyA, d.lastA+standbyA)
 	case o.phase == Pausing:
 		d.stretch, d.held, d.pedal = stretch{stopsS: math.Inf(1)}, false, false
@@ -47,24 +57,60 @@ func (o *outing) plan(d *draft, s *slot) {
 	}
 }
 
-// motionOver computes a step's motion: once with the pack as it is, to know
-// current and speed, and then with the mean of its electromotive force, the
-// drag at that speed and the windings as warm as halfway. It reports whether
-// no soft start is at work.
-func (o *outing) motionOver(d *draft, s *slot) (fullDuty bool) {
+// Bounds of what may happen to the vehicle within one step.
+const (
+	sameAs     = 0.005 // a charge so near to what was foretold, as a share, needs no second look
+	mostLost   = 0.02  // of the volts that the speed stands for, lost within the step
+	leastShare = 0.005 // speeds below this share of what full volts could do count as that
+	roughS     = 0.005 // shorter steps are taken as they are
+)
+
+// motionOver computes a step's motion with the electromotive force along a
+// line, the drag at the mean speed and the windings as warm as halfway. These
+// are taken from what the same step came to the last time, a round ago; where
+// there was none, or it turns out otherwise, once more.
+func (o *outing) motionOver(d *draft, s *slot) {
 	n, c, m := &o.now, o.c, &o.motion
-	src := supply{emfV: n.look.EMFV, ohm: n.look.Ohm + c.PathOhm, duty: duty(&c.Controller, n.pressS+s.dtS/2)}
-	src.emfV = max(src.emfV-c.StandbyA*src.ohm, 0)
-	m.warmed(n.heat.WindingC)
-	m.run(&d.stretch, src, n.speedMS, n.speedMS, s.dtS)
-	if s.dtS >= onceBelowS {
-		o.warm(d, s, d.motorA2s/s.dtS*m.eq.Ohm, d.metres/s.dtS*o.rubN())
-		m.warmed((n.heat.WindingC + d.heat.WindingC) / 2)
-		src.emfV = max(src.emfV+s.pack.MeanEMF(&n.look, &n.pack, d.batteryAs/s.dtS+c.StandbyA)-n.look.EMFV, 0)
-		m.run(&d.stretch, src, n.speedMS, d.metres/s.dtS, s.dtS)
+	full := supply{emfV: n.look.EMFV, ohm: n.look.Ohm + c.PathOhm, duty: duty(&c.Controller, n.pressS+s.dtS/2)}
+	full.emfV = max(full.emfV-c.StandbyA*full.ohm, 0)
+	d.held = full.duty == 1
+	told := s.told
+	if !told.known {
+		m.warmed(n.heat.WindingC)
+		m.run(&d.stretch, full, n.speedMS, n.speedMS, s.dtS)
+		told = foretold{true, d.batteryAs, d.metres, d.motorA2s}
 	}
+	for range 2 {
+		o.warm(d, s, told.motorA2s/s.dtS*m.eq.Ohm, told.metres/s.dtS*o.rubN())
+		m.warmed((n.heat.WindingC + d.heat.WindingC) / 2)
+		mean, end := s.pack.MeanEMF(&n.look, &n.pack, told.batteryAs/s.dtS+c.StandbyA)
+		src := full
+		src.emfV, src.perS = max(full.emfV+2*mean-end-n.look.EMFV, 0), 2*(end-mean)/s.dtS
+		m.run(&d.stretch, src, n.speedMS, told.metres/s.dtS, s.dtS)
+		off := d.batteryAs - told.batteryAs
+		d.lineEndV = end
+		told = foretold{true, d.batteryAs, d.metres, d.motorA2s}
+		if !(math.Abs(off) > sameAs*math.Abs(d.batteryAs)) {
+			break
+		}
+	}
+	s.told = told
 	o.warm(d, s, d.motorA2s/s.dtS*m.eq.Ohm, d.metres/s.dtS*o.rubN())
-	return src.duty == 1
+	d.rough = s.dtS*float64(o.finer) > roughS && d.held && o.changesMuch(d, full.ohm)
+}
+
+// changesMuch reports whether sagging volts and warming windings change the
+// speed by too much for one step: a vehicle that hardly moves is soon stopped
+// by either. Volts lost, and what the current needs more of them, are held
+// against those that the speed stands for.
+func (o *outing) changesMuch(d *draft, sourceOhm float64) bool {
+	n, m := &o.now, &o.motion
+	lostV := m.ohmPerC * (d.heat.WindingC - n.heat.WindingC) * m.holdN / m.eq.NewtonPerA
+	if m.outV == 0 {
+		lostV += n.look.EMFV - d.lineEndV
+	}
+	rate := m.eq.NewtonPerA * m.eq.VoltPerMS / ((m.eq.Ohm + sourceOhm) * m.eq.InertiaKg)
+	return math.Abs(lostV)*min(1, rate*d.dtS) > mostLost/float64(o.finer)*max(m.eq.VoltPerMS*d.speedMS, leastShare*n.look.EMFV)
 }
 
 // rubN is the motors' own friction: LossN is what is left of it behind the
@@ -90,7 +136,17 @@ func (o *outing) draw(d *draft, s *slot, beginA, meanA, endA float64) {
 	d.beginA, d.meanA, d.endA = beginA, meanA, endA
 	d.pack = n.pack
 	s.pack.AdvanceFrom(&n.look, &d.pack, meanA, c.AmbientC)
+	d.a2s = meanA * meanA * d.dtS
+	if d.batteryA2s > 0 {
+		more := max(d.batteryA2s-d.batteryAs*d.batteryAs/d.dtS, 0)
+		s.pack.Warm(&d.pack, more/d.dtS*n.look.Ohm)
+		d.a2s += more
+	}
 	d.look = c.Pack.Look(&d.pack)
+	d.joules = meanA*d.dtS*(n.look.EMFV+d.look.EMFV)/2 - d.a2s*n.look.Ohm
+	if meanA > 0 {
+		d.joules = max(d.joules, 0) // no passive load turns a pack around
+	}
 	d.beginV, d.endV = n.look.EMFV-beginA*n.look.Ohm, d.look.EMFV-endA*d.look.Ohm
 	d.beginBus, d.endBus = d.beginV-beginA*c.PathOhm, d.endV-endA*c.PathOhm
 	if d.pedal && d.cappedS > 0 && d.cappedS < d.dtS {
@@ -107,13 +163,16 @@ func (o *outing) draw(d *draft, s *slot, beginA, meanA, endA float64) {
 	}
 }
 
-// move takes one step: as a whole where nothing can end the outing within it,
-// else closely.
+// move takes one step: as a whole where nothing can end the outing within it
+// and nothing changes too much for one step, else closely.
 func (o *outing) move(s *slot) End {
 	var d draft
 	o.plan(&d, s)
-	if o.mayEnd(&d) {
-		return o.closely(s)
+	if d.rough || o.mayEnd(&d) || o.watched(&d) {
+		return o.closely(s, &d)
+	}
+	if o.chain.Len() > 0 {
+		o.chain.Step(cutoff.Sample{PackV: d.endV, BusV: d.endBus, DtS: d.dtS})
 	}
 	o.take(&d)
 	return StillGoing
@@ -133,8 +192,8 @@ func (o *outing) take(d *draft) {
 		n.pedalS += d.dtS
 	}
 	n.chargeAs += d.meanA * d.dtS
-	n.a2s += (d.beginA*d.beginA + 4*d.meanA*d.meanA + d.endA*d.endA) / 6 * d.dtS
-	n.energyJ += d.meanA * d.dtS * (max(d.beginV, 0) + max(d.endV, 0)) / 2 // no passive load turns a pack around
+	n.a2s += d.a2s
+	n.energyJ += d.joules
 	n.see(d.beginA, d.beginV, d.beginBus)
 	n.see(d.endA, d.endV, d.endBus)
 	if d.turnS > 0 {
