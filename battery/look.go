@@ -16,26 +16,26 @@ type Look struct {
 
 // Look reads the pack's curves at a state.
 func (m *Model) Look(s *State) Look {
-	w := m.warmth(s.TempC)
-	filled := m.filled(s)
-	head := s.Y1Ah * m.headOf
-	z := w.effective(head, filled)
-	i, f := place(z)
+	var l Look
+	m.LookInto(&l, s)
+	return l
+}
+
+// LookInto is [Model.Look] into a place that there is already.
+func (m *Model) LookInto(l *Look, s *State) {
+	l.warmth = m.warmth(s.TempC)
+	w := &l.warmth
+	l.head, l.filled = s.Y1Ah*m.headOf, m.filled(s)
+	l.Left = w.effective(l.head, l.filled)
+	l.Empty = l.Left <= 0
+	i, f := place(l.Left)
 	r := &m.cell.byCharge[i]
-	volts := m.cells * (r.at.volts + f*r.over.volts)
-	return Look{
-		EMFV:      volts - s.V1 - s.V2,
-		Ohm:       m.ohms * (r.at.ohm0 + f*r.over.ohm0) * w.ohm,
-		Empty:     z <= 0,
-		Left:      z,
-		volts:     volts,
-		head:      head,
-		filled:    filled,
-		ohm1:      m.ohms * (r.at.ohm1 + f*r.over.ohm1) * w.ohm1,
-		ohm2:      m.ohms * (r.at.ohm2 + f*r.over.ohm2) * w.ohm2,
-		perCharge: m.cells * r.over.volts * perCharge,
-		warmth:    w,
-	}
+	l.volts = m.cells * (r.at.volts + f*r.over.volts)
+	l.EMFV = l.volts - s.V1 - s.V2
+	l.Ohm = m.ohms * (r.at.ohm0 + f*r.over.ohm0) * w.ohm
+	l.ohm1 = m.ohms * (r.at.ohm1 + f*r.over.ohm1) * w.ohm1
+	l.ohm2 = m.ohms * (r.at.ohm2 + f*r.over.ohm2) * w.ohm2
+	l.perCharge = m.cells * r.over.volts * perCharge
 }
 
 // MeanEMF returns the electromotive force over the step at a constant current,

@@ -21,6 +21,7 @@ const (
 // row.
 type slot struct {
 	dtS    float64
+	perS   float64 // 1 / dtS
 	repeat int
 	pack   battery.Step
 	heat   drive.HeatStep
@@ -47,7 +48,7 @@ func (g *grid) add(c *Case, dtS float64, repeat int) {
 // newSlot prepares one step. A motor whose heat is not modelled keeps a zero
 // propagator, which is never advanced.
 func newSlot(c *Case, dtS float64) slot {
-	s := slot{dtS: dtS, repeat: 1, pack: c.Pack.Over(dtS), heated: c.Load.Kind == NoLoad && c.Vehicle.Motor.Thermal.Known()}
+	s := slot{dtS: dtS, perS: 1 / dtS, repeat: 1, pack: c.Pack.Over(dtS), heated: c.Load.Kind == NoLoad && c.Vehicle.Motor.Thermal.Known()}
 	if s.heated {
 		s.heat = c.Vehicle.Motor.Thermal.Over(dtS)
 	}

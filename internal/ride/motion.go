@@ -39,6 +39,9 @@ type motion struct {
 	eq        drive.Equivalent
 	coldOhm   float64 // of the motors with the windings at 0 degrees C ...
 	ohmPerC   float64 // ... and how it rises
+	rubN      float64 // the motors' own friction before the gears, of which LossN is left behind them
+	perMotor  float64 // 1 over how many there are
+	holdA     float64 // the current that holdN takes
 	holdN     float64 // resistance that is always there: ground, slope, the motors' own friction
 	dragNS2M2 float64
 	slipN     float64 // push left over for the mass while the wheels slip
@@ -59,7 +62,9 @@ func newMotion(v *drive.Vehicle, c *drive.Controller, windingC float64) motion {
 		outShare:  1,
 	}
 	m.ohmPerC = v.Equivalent(1).Ohm - m.coldOhm // copper's resistance is a straight line
+	m.rubN, m.perMotor = m.eq.LossN/v.GearEfficiency, 1/float64(v.Motors)
 	m.holdN = m.eq.LossN + v.RollN + v.GradeN
+	m.holdA = m.holdN / m.eq.NewtonPerA
 	if v.GripN > 0 {
 		m.gripA = (v.GripN + m.eq.LossN) / m.eq.NewtonPerA
 		m.slipN = v.GripN - v.RollN - v.GradeN

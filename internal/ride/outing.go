@@ -44,6 +44,7 @@ type outing struct {
 	told      int      // how many have been handed to trace
 	phase     Phase
 	motion    motion
+	draft     draft   // of the step under way
 	parts     [6]slot // see part
 	oldest    int
 	amps      float64 // while Loaded: the current, unless the load is a power

@@ -45,7 +45,7 @@ func (o *outing) plan(d *draft, s *slot) {
 	case o.phase == Driving:
 		d.pedal = true
 		o.motionOver(d, s)
-		o.draw(d, s, d.firstA+standbyA, d.batteryAs/s.dtS+standbyA, d.lastA+standbyA)
+		o.draw(d, s, d.firstA+standbyA, d.batteryAs*s.perS+standbyA, d.lastA+standbyA)
 	case o.phase == Pausing:
 		d.stretch, d.held, d.pedal = stretch{stopsS: math.Inf(1)}, false, false
 		o.warm(d, s, 0, 0)
@@ -81,12 +81,12 @@ func (o *outing) motionOver(d *draft, s *slot) {
 		told = foretold{true, d.batteryAs, d.metres, d.motorA2s}
 	}
 	for range 2 {
-		o.warm(d, s, told.motorA2s/s.dtS*m.eq.Ohm, told.metres/s.dtS*o.rubN())
+		o.warm(d, s, told.motorA2s*s.perS*m.eq.Ohm, told.metres*s.perS*m.rubN)
 		m.warmed((n.heat.WindingC + d.heat.WindingC) / 2)
-		mean, end := s.pack.MeanEMF(&n.look, &n.pack, told.batteryAs/s.dtS+c.StandbyA)
+		mean, end := s.pack.MeanEMF(&n.look, &n.pack, told.batteryAs*s.perS+c.StandbyA)
 		src := full
-		src.emfV, src.perS = max(full.emfV+2*mean-end-n.look.EMFV, 0), 2*(end-mean)/s.dtS
-		m.run(&d.stretch, src, n.speedMS, told.metres/s.dtS, s.dtS)
+		src.emfV, src.perS = max(full.emfV+2*mean-end-n.look.EMFV, 0), 2*(end-mean)*s.perS
+		m.run(&d.stretch, src, n.speedMS, told.metres*s.perS, s.dtS)
 		off := d.batteryAs - told.batteryAs
 		d.lineEndV = end
 		told = foretold{true, d.batteryAs, d.metres, d.motorA2s}
@@ -95,7 +95,7 @@ func (o *outing) motionOver(d *draft, s *slot) {
 		}
 	}
 	s.told = told
-	o.warm(d, s, d.motorA2s/s.dtS*m.eq.Ohm, d.metres/s.dtS*o.rubN())
+	o.warm(d, s, d.motorA2s*s.perS*m.eq.Ohm, d.metres*s.perS*m.rubN)
 	d.rough = s.dtS*float64(o.finer) > roughS && d.held && o.changesMuch(d, full.ohm)
 }
 
@@ -105,17 +105,17 @@ func (o *outing) motionOver(d *draft, s *slot) {
 // against those that the speed stands for.
 func (o *outing) changesMuch(d *draft, sourceOhm float64) bool {
 	n, m := &o.now, &o.motion
-	lostV := m.ohmPerC * (d.heat.WindingC - n.heat.WindingC) * m.holdN / m.eq.NewtonPerA
+	lostV := m.ohmPerC * (d.heat.WindingC - n.heat.WindingC) * m.holdA
 	if m.outV == 0 {
 		lostV += n.look.EMFV - d.lineEndV
 	}
+	bound := mostLost / float64(o.finer) * max(m.eq.VoltPerMS*d.speedMS, leastShare*n.look.EMFV)
+	if math.Abs(lostV) <= bound {
+		return false
+	}
 	rate := m.eq.NewtonPerA * m.eq.VoltPerMS / ((m.eq.Ohm + sourceOhm) * m.eq.InertiaKg)
-	return math.Abs(lostV)*min(1, rate*d.dtS) > mostLost/float64(o.finer)*max(m.eq.VoltPerMS*d.speedMS, leastShare*n.look.EMFV)
+	return math.Abs(lostV)*min(1, rate*d.dtS) > bound
 }
-
-// rubN is the motors' own friction: LossN is what is left of it behind the
-// gears.
-func (o *outing) rubN() float64 { return o.motion.eq.LossN / o.c.Vehicle.GearEfficiency }
 
 // warm works out the motors' temperatures; the losses are those of all motors
 // together.
@@ -124,8 +124,7 @@ func (o *outing) warm(d *draft, s *slot, copperW, otherW float64) {
 	if !s.heated {
 		return
 	}
-	n := float64(o.c.Vehicle.Motors)
-	copperW, otherW = copperW/n, otherW/n
+	copperW, otherW = copperW*o.motion.perMotor, otherW*o.motion.perMotor
 	s.heat.Advance(&d.heat, copperW, otherW, o.c.AmbientC)
 	d.copperJ, d.otherJ = copperW*s.dtS, otherW*s.dtS
 }
@@ -142,7 +141,7 @@ func (o *outing) draw(d *draft, s *slot, beginA, meanA, endA float64) {
 		s.pack.Warm(&d.pack, more/d.dtS*n.look.Ohm)
 		d.a2s += more
 	}
-	d.look = c.Pack.Look(&d.pack)
+	c.Pack.LookInto(&d.look, &d.pack)
 	d.joules = meanA*d.dtS*(n.look.EMFV+d.look.EMFV)/2 - d.a2s*n.look.Ohm
 	if meanA > 0 {
 		d.joules = max(d.joules, 0) // no passive load turns a pack around
@@ -166,15 +165,15 @@ func (o *outing) draw(d *draft, s *slot, beginA, meanA, endA float64) {
 // move takes one step: as a whole where nothing can end the outing within it
 // and nothing changes too much for one step, else closely.
 func (o *outing) move(s *slot) End {
-	var d draft
-	o.plan(&d, s)
-	if d.rough || o.mayEnd(&d) || o.watched(&d) {
-		return o.closely(s, &d)
+	d := &o.draft
+	o.plan(d, s)
+	if d.rough || o.mayEnd(d) || o.watched(d) {
+		return o.closely(s, d)
 	}
 	if o.chain.Len() > 0 {
 		o.chain.Step(cutoff.Sample{PackV: d.endV, BusV: d.endBus, DtS: d.dtS})
 	}
-	o.take(&d)
+	o.take(d)
 	return StillGoing
 }
 
