@@ -118,6 +118,9 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 	}
 	if w := raw.Label; w.Given {
 		var err error
+		if named && r.otherLithium(raw, profile) {
+			return label, false
+		}
 		if named {
 			label, err = battery.ParseLabelOf(w.Text, profile)
 		} else {
@@ -166,6 +169,23 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 		p.Reading = fmt.Sprintf("%s, %d cells in series", profile.Title, p.CellsInSeries)
 	}
 	return label, true
+}
+
+// otherLithium refuses a label of one kind of lithium under another name:
+// a charger or a cutoff for the wrong one is a fire, or a ruined pack.
+func (r *resolver) otherLithium(raw Pack, named chemistry.Profile) bool {
+	l, err := battery.ParseLabel(raw.Label.Text, "")
+	if err != nil || l.Sure == battery.Guess || named.Family != chemistry.Lithium && named.Family != chemistry.LeadAcid {
+		return false
+	}
+	means, ok := r.chem.Profile(l.Chemistry)
+	const apart = 0.3 // V per cell, charged: 3.65 and 4.2 V are
+	if !ok || means.Family != chemistry.Lithium || math.Abs(means.Charge.CellMaxV-named.Charge.CellMaxV) < apart {
+		return false
+	}
+	r.fault(raw.Chemistry.Line, raw.Chemistry.Key, raw.Chemistry.Text,
+		fmt.Sprintf("%q, which is what the label %q means, or another label: the two are charged to different volts", means.Name, raw.Label.Text))
+	return true
 }
 
 // readChemistry says how the chemistry follows from the label.
