@@ -116,23 +116,8 @@ func (s *Setup) Gives(path string) bool {
 		if in == nil {
 			continue
 		}
-		switch v := reflect.ValueOf(in).Elem().FieldByIndex(f.index).Interface().(type) {
-		case Value:
-			if v.Given {
-				return true
-			}
-		case Word:
-			if v.Given {
-				return true
-			}
-		case Flag:
-			if v.Given {
-				return true
-			}
-		case Date:
-			if v.Given {
-				return true
-			}
+		if _, given := written(reflect.ValueOf(in).Elem().FieldByIndex(f.index).Interface()); given {
+			return true
 		}
 	}
 	return false
