@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // A worn 18 V pack was logged while the tractor of the harvest fair ran until
@@ -45,5 +45,5 @@ func Example() {
 	// capacity = "5 Ah"
 	// rate = "5 h"
 	// health = "70.7 to 89.1 %, likely 79.9"
-	// resistance = "90 to 122 mOhm, likely 106"
+	// resistance = "77.6 to 102 mOhm, likely 90"
 }

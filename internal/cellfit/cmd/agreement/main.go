@@ -26,8 +26,8 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // cells are the fitted chemistries, as written by -refit.
@@ -141,7 +141,7 @@ func (d dataset) read(dir string) (curves, error) {
 		}
 		name := strings.TrimSuffix(filepath.Base(file), ".csv")
 		if log, err := cellfit.Read(bytes.NewReader(content), cellfit.Options{Name: filepath.Base(file)}); err == nil {
-			c.logs[name] = log
+			c.logs[name] = log.WithoutDropouts()
 			c.names = append(c.names, name)
 		} else if table := pulseTable(content); table != nil {
 			c.pulses[name] = table
@@ -153,6 +153,9 @@ func (d dataset) read(dir string) (curves, error) {
 
 // profile loads the dataset's fitted cell.
 func (d dataset) profile() (chemistry.Profile, error) {
+	if m, ok := chemistry.Builtin().Member(d.cell); ok {
+		return m.Profile, nil
+	}
 	f, err := cells.Open("cells/" + d.cell + ".toml")
 	if err != nil {
 		return chemistry.Profile{}, err
