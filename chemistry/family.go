@@ -33,13 +33,15 @@ type Member struct {
 }
 
 // OhmAhAtHalf is the member's resistance over ten seconds or so at half charge
-// and reference temperature, for 1 Ah: ohmic part and fast branch settled, and
-// the slow one as far as it gets in ten seconds.
+// and reference temperature, for 1 Ah: the ohmic part, both branches as far as
+// they get in ten seconds, and what the rest voltage falls by as charge flows out.
 func (m Member) OhmAhAtHalf() float64 {
 	const half, longS = 0.5, 10
 	p := m.Profile
 	part := func(b Branch) float64 { return -math.Expm1(-longS/b.TauS) * b.OhmAh.At(half) }
-	return p.Resistance.OhmAh.At(half) + part(p.Fast) + part(p.Slow)
+	rest := p.Rest.VoltsAt.Func()
+	slope := (rest(half+0.05) - rest(half-0.05)) / 0.1
+	return p.Resistance.OhmAh.At(half) + part(p.Fast) + part(p.Slow) + slope/p.Capacity.Ratio*longS/3600
 }
 
 // family is a set of members by name, with shares that add up to 1.
