@@ -21,9 +21,9 @@ const pulsesWeight = 1.3
 
 // fitCell fits the dataset's cell to its curves but the one left out.
 func (d dataset) fitCell(c curves, leftOut string) (cellfit.CellFit, error) {
-	base, ok := chemistry.Builtin().Profile(d.base)
-	if !ok {
-		return cellfit.CellFit{}, fmt.Errorf("no profile %q", d.base)
+	base, err := d.start()
+	if err != nil {
+		return cellfit.CellFit{}, err
 	}
 	if base.Family == chemistry.Lithium {
 		// Only the resistance depends on warmth, in the fit as in the cell that

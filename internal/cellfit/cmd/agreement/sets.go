@@ -15,6 +15,7 @@ type dataset struct {
 	cell   string // name of the fitted chemistry
 	title  string
 	base   string // built-in profile to start from
+	like   string // member that is another specimen of the same cell, to start from instead
 	ah     float64
 	series int
 	massKg float64
@@ -73,7 +74,7 @@ var tableSets = []dataset{
 			Text:  "fitted to: ARTS-Lab, University of South Carolina, Dataset Electrothermal Deformation Characterization for Samsung 30Q Cell, 2023-2026, CC BY-SA 4.0 (constant current C/10, 1C, 3C of one specimen; pulse tests 1C and 2C at 20 and 40 degC of another)",
 			Known: "computed from the measured curves",
 		},
-		fit:   []string{"s001_cc_c10_rt", "s001_cc_1c_rt", "s001_cc_3c_rt", "dnn01_hppc_1c_20c_trace", "dnn01_hppc_2c_20c_trace", "dnn01_hppc_1c_40c_trace"},
+		fit:    []string{"s001_cc_c10_rt", "s001_cc_1c_rt", "s001_cc_3c_rt", "dnn01_hppc_1c_20c_trace", "dnn01_hppc_2c_20c_trace", "dnn01_hppc_1c_40c_trace"},
 		units:  []int{0, 0, 0, 1, 1, 1},
 		pulses: []string{"dnn01_hppc_1c_20c_pulses", "dnn01_hppc_1c_40c_pulses"},
 		// The fit finds that the specimen of the pulse tests holds less than that

@@ -63,8 +63,8 @@ var memberSets = []dataset{
 		options: cellfit.CellOptions{FitWells: true, CutoffV: 2.5, BottomSpreadV: 0.25, Searches: 2},
 	},
 	{
-		folder: "power18650_3ah_aging", cell: "power-18650-3ah-b", title: "18650 power cell, 3.0 Ah, other specimens", base: "li-ion",
-		kind: "power", printedAh: 3.0, ah: 3.00, series: 1, massKg: 0.048, cutoffV: 2.5, ambientC: 21, isThermal: true, labWM2K: 32.2,
+		folder: "power18650_3ah_aging", cell: "power-18650-3ah-b", title: "18650 power cell, 3.0 Ah, other specimens", base: "li-ion", like: "power-18650-3ah",
+		kind: "power", printedAh: 3.0, ah: 3.00, series: 1, massKg: 0.048, cutoffV: 2.5, ambientC: 21, isThermal: true, labWM2K: 18.5,
 		source: answer.Source{
 			ID:    "fit-power-18650-3ah-b",
 			Text:  "fitted to: ARTS-Lab (Flemming II, Downey, Anthony, Buren), Dataset Cycling with Strain Monitoring for Samsung 30Q Cell, Dataset-1, 2024-2026, CC BY-SA 4.0 (1C at cycles 2 and 100, 1C charge at cycle 100, about 21 degC)",
@@ -83,7 +83,7 @@ var memberSets = []dataset{
 			"cella_cc_1c_cycle500": 1.46, "cella_cccv_charge_1c_cycle300": 1.22, "cellc_cc_1c_cycle300": 1.16,
 			"cellc_cc_1c_cycle660": 1.55, "cellc_cccv_charge_1c_cycle660": 1.55,
 		},
-		options: cellfit.CellOptions{FitWells: true, CutoffV: 2.5, BottomSpreadV: 0.25, UnitShare: []float64{1, 1.02, 0.928, 0.956}, Searches: 2, Ohms: firstSamples},
+		options: cellfit.CellOptions{CutoffV: 2.5, BottomSpreadV: 0.25, UnitShare: []float64{1, 1.02, 0.928, 0.956}, Searches: 2, OhmSpread: 0.2, Ohms: firstSamples},
 	},
 	{
 		folder: "lfp26650_2p6ah", cell: "phosphate-26650-2ah6", title: "26650 iron phosphate cell, 2.6 Ah", base: "lifepo4",
