@@ -23,6 +23,10 @@ const (
 //	Health           = Health
 //	ResistanceFactor = Resistance * growth of the health drawn (see [GrowthAt])
 //	WeakestShort     = Weakest
+//	Profile          = the member's, Steeper(Steepness) where it is lead-acid
+//
+// The highest temperature gets HottestK added, hours of charge are multiplied by
+// ChargeHours: that is what the model itself is off.
 type Widths struct {
 	Honesty    tables.Value // charge when new over the label
 	Health     tables.Value // charge now over that when new
@@ -30,6 +34,11 @@ type Widths struct {
 	GrowthAt80 tables.Value // factor on the resistance at 80 % health
 	Weakest    tables.Value // share of the charge that the weakest cell lacks
 	TabsOhm    tables.Value // of the whole pack, beside the cells; zero for blocks
+	Steepness  tables.Value // see [chemistry.Profile.Steeper]; zero but for lead-acid
+
+	CoolingWM2K, ShellShare tables.Value // of [chemistry.Heat]
+	HottestK                tables.Value
+	ChargeHours             tables.Value // zero but for lithium
 }
 
 // Ages returns the words that [WidthsOf] knows an age by. Any other word, and
@@ -62,8 +71,12 @@ func WidthsOf(family chemistry.Family, age string, maker Maker) Widths {
 	t := tables.Builtin()
 	value := func(name tables.FigureName) tables.Value { return t.Figure(name).Value }
 	w := Widths{
-		Honesty: value(tables.LabelHonestyUnknown), Resistance: value(tables.ResistanceWithinLithium),
+		Honesty: value(tables.LabelHonestyUnknown), Resistance: value(tables.ResistanceOtherLithium),
 		GrowthAt80: value(tables.GrowthLithium), Weakest: value(tables.WeakestCellUsed), TabsOhm: value(tables.PackTabs),
+		CoolingWM2K: value(tables.CoolingBare), ShellShare: value(tables.CoolingShell), HottestK: value(tables.HottestDoubt),
+	}
+	if family == chemistry.Lithium {
+		w.ChargeHours = value(tables.ChargeHoursDoubt)
 	}
 	if age == "new" {
 		w.Weakest = value(tables.WeakestCellNew)
@@ -71,7 +84,7 @@ func WidthsOf(family chemistry.Family, age string, maker Maker) Widths {
 	switch {
 	case family == chemistry.LeadAcid:
 		w.Honesty, w.Resistance, w.GrowthAt80 = value(tables.LabelHonestyLead), value(tables.ResistanceWithinLead), value(tables.GrowthLead)
-		w.TabsOhm = tables.Value{}
+		w.TabsOhm, w.Steepness = tables.Value{}, value(tables.SteepnessLead)
 	case maker == MakersOwn:
 		w.Honesty = value(tables.LabelHonestyLithium)
 	case maker == Lookalike:
@@ -88,8 +101,10 @@ func WidthsOf(family chemistry.Family, age string, maker Maker) Widths {
 		w.Health = health(age)
 		return w
 	}
-	worn, old, middle, fresh := health("worn"), health("3 years"), health("2 years"), health("new")
-	w.Health = tables.Value{Low: min(worn.Likely, old.Likely), Likely: middle.High, High: fresh.High, Source: middle.Source}
+	worn, old, used, fresh := health("worn"), health("3 years"), health("1 year"), health("new")
+	// Half of the batteries asked about are new, or about to be bought: common
+	// practice, no published source.
+	w.Health = tables.Value{Low: min(worn.Likely, old.Likely), Likely: (used.Likely + fresh.Likely) / 2, High: fresh.High, Source: used.Source}
 	return w
 }
 

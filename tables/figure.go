@@ -75,6 +75,10 @@ const (
 	PeukertLead             FigureName = "peukert-lead"              // exponent: Peukert's exponent of sealed lead-acid between 20 h and 1 h
 	HourShareLead           FigureName = "hour-share-lead"           // x: charge at the 1 h rate over that at the 20 h rate, sealed lead-acid
 	ResistanceWithinLithium FigureName = "resistance-within-lithium" // x: resistance of a new lithium cell over that of its model
+	ResistanceOtherLithium  FigureName = "resistance-other-lithium"  // x: resistance of a new lithium cell of any model over that of the member drawn
+	SteepnessLead           FigureName = "steepness-lead"            // x: depth of the bound well of a block of any kind over that of the member drawn
+	HottestDoubt            FigureName = "hottest-doubt"             // K: highest temperature over the computed one
+	ChargeHoursDoubt        FigureName = "charge-hours-doubt"        // x: hours of a lithium charge over the computed ones
 	ResistanceWithinLead    FigureName = "resistance-within-lead"    // x: resistance of a new sealed lead-acid block over that of its kind
 	PackTabs                FigureName = "pack-tabs"                 // Ohm: resistance of tabs and terminals of a tool pack
 	WeakestCellNew          FigureName = "weakest-cell-new"          // x: share of the charge that the weakest cell of a new pack lacks

@@ -61,7 +61,7 @@ func (d dataset) fitCell(c curves, leftOut string) (cellfit.CellFit, error) {
 	if !d.isThermal {
 		return fit, nil
 	}
-	d.fitCooling(p, logs)
+	d.fitCooling(p, c)
 	return fit, nil
 }
 
@@ -74,11 +74,11 @@ const warmsK = 3
 // fitCooling finds the cooling with which the highest temperatures come
 // closest, the heat capacity being the base profile's: a discharge is too slow
 // to tell the two apart.
-func (d dataset) fitCooling(p *chemistry.Profile, logs []*cellfit.Log) {
-	var warm []*cellfit.Log
-	for _, l := range logs {
-		if l.TempC != nil && slices.Max(l.TempC)-l.TempC[0] >= warmsK && l.TimeS[l.Rows()-1] > 600 {
-			warm = append(warm, l)
+func (d dataset) fitCooling(p *chemistry.Profile, c curves) {
+	var warm []string
+	for _, name := range d.fit {
+		if l := c.logs[name]; l != nil && l.TempC != nil && slices.Max(l.TempC)-l.TempC[0] >= warmsK {
+			warm = append(warm, name)
 		}
 	}
 	if len(warm) == 0 {
@@ -92,8 +92,8 @@ func (d dataset) fitCooling(p *chemistry.Profile, logs []*cellfit.Log) {
 			return math.Inf(1)
 		}
 		sum := 0.0
-		for _, l := range warm {
-			a := d.replay(m, "", l)
+		for _, name := range warm {
+			a := d.replay(m, name, c.logs[name])
 			off := a.ModelMaxC - a.LogMaxC
 			sum += off * off
 		}

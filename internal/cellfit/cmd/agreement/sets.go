@@ -85,7 +85,7 @@ var tableSets = []dataset{
 	},
 	{
 		folder: "*_2p9ah", cell: "energy-18650-2ah9", title: "18650 energy cell, 2.9 Ah", base: "li-ion",
-		kind: "energy", printedAh: 2.9, cold: true, ah: 2.95, series: 1, massKg: 0.048, cutoffV: 2.5, ambientC: 25, isThermal: true, labWM2K: 80,
+		kind: "energy", printedAh: 2.9, cold: true, ah: 2.95, series: 1, massKg: 0.048, cutoffV: 2.5, ambientC: 25, isThermal: true, labWM2K: 32.7,
 		source: answer.Source{
 			ID:    "fit-18650-2ah9",
 			Text:  "fitted to: Kollmeyer, Panasonic 18650PF Li-ion Battery Data, Mendeley Data V1, doi 10.17632/wykht8y7tg.1, 2018, CC BY 4.0 (C/20, 1C, 1C charge, 400 s of a drive cycle at 25 degC; pulses at 25 and 0 degC)",
