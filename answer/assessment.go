@@ -32,6 +32,7 @@ type Assessment struct {
 
 	Ranges   map[string]Range `json:"ranges"`
 	Findings []Finding        `json:"findings"` // worst first
+	Items    []ItemVerdict    `json:"by_part"`  // what each thing comes to, one word and one line
 	Notes    []Note           `json:"notes"`    // common misreadings, each beside its topic
 	Changes  []string         `json:"changes"`  // what to change, in order
 	Buy      []Purchase       `json:"buy"`      // what may have to be bought
@@ -305,6 +306,18 @@ type MeasuredFigure struct {
 	Measured string `json:"measured"`
 	Computed string `json:"computed"`
 	Says     string `json:"says"`
+}
+
+// NotKnown is the word of an item of which something that matters was not told.
+const NotKnown = "not known"
+
+// ItemVerdict is one thing that somebody can point at, in a word and a line.
+type ItemVerdict struct {
+	Item   Item     `json:"item"`
+	Word   string   `json:"word"`             // a level's name, or [NotKnown]
+	Line   string   `json:"line"`             // one plain sentence
+	Code   string   `json:"code,omitempty"`   // of the finding behind it
+	Untold []string `json:"untold,omitempty"` // keys that matter and were not given
 }
 
 // Note corrects a common misreading beside the number it concerns.

@@ -5,6 +5,12 @@ package answer
 const (
 	KeyRiderAge = "rider.age"
 
+	KeyVehicleRatedLoad          = "vehicle.rated_load"
+	KeyVehicleAccessories        = "vehicle.accessories"
+	KeyVehicleRemote             = "vehicle.remote_control"
+	KeyRiderMass                 = "rider.mass"
+	KeyPackWatchesCells          = "pack.watches_cells"
+	KeySecondRestVoltage         = "measured.second_rest_voltage"
 	KeyVehicleMass               = "vehicle.mass"
 	KeyVehicleWheelDiameter      = "vehicle.wheel_diameter"
 	KeyVehicleGround             = "vehicle.ground"
@@ -86,4 +92,11 @@ const (
 	KeyMeasuredHoursRested   = "measured.hours_rested"
 	KeyMeasuredLoadedVoltage = "measured.loaded_voltage"
 	KeyMeasuredLoadedCurrent = "measured.loaded_current"
+
+	KeyPackHealth             = "pack.health"
+	KeyVehicleHasBoard        = "vehicle.has_board"
+	KeyMotorsStallCurrent     = "motors.stall_current"
+	KeyVehicleClaimedSpeed    = "vehicle.claimed_speed"
+	KeyMeasuredRideTime       = "measured.ride_time"
+	KeyMeasuredBlockedCurrent = "measured.blocked_current"
 )

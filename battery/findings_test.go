@@ -55,9 +55,6 @@ func findingsMade(t testing.TB) []made {
 	li, ag, gel := profile(t, "li-ion"), profile(t, "agm"), profile(t, "gel")
 	tool := modelOf(t, battery.Spec{Profile: li, CellsInSeries: 5, CapacityAh: 4, MaxCurrentA: 20})
 	block := modelOf(t, battery.Spec{Profile: ag, CellsInSeries: 6, CapacityAh: 7, MaxCurrentA: 20})
-	short := func(p chemistry.Profile, cells int, share float64) *battery.Model {
-		return modelOf(t, battery.Spec{Profile: p, CellsInSeries: cells, CapacityAh: 5, WeakestShort: share})
-	}
 	hot := func(c float64) battery.Use { return battery.Use{HasTemps: true, ColdestC: 20, HottestC: c} }
 	const danger, fix, watch, fine = answer.Danger, answer.FixFirst, answer.Watch, answer.Fine
 	const child, house, part, wear = answer.Child, answer.House, answer.Part, answer.Wear
@@ -108,21 +105,6 @@ func findingsMade(t testing.TB) []made {
 			fix, part, "degC", answer.Above, answer.WarmUp, li.Discharge.Source, "",
 		},
 		{
-			"a lithium cell driven backwards", battery.CodeWeakestCellReversed,
-			short(li, 5, 0.15).Judge(battery.Use{LastingA: 5, CutoffV: 15}), short(li, 5, 0.08).Judge(battery.Use{LastingA: 5, CutoffV: 15}),
-			danger, house, "V", answer.Above, answer.FitCutoff, li.LadderSource, "it shorts inside (source drained-lithium of package cutoff)",
-		},
-		{
-			"a lead-acid cell driven backwards", battery.CodeWeakestCellReversed,
-			short(ag, 6, 0.5).Judge(battery.Use{LastingA: 5, CutoffV: 9}), short(ag, 6, 0.01).Judge(battery.Use{LastingA: 5, CutoffV: 10.5}),
-			fix, part, "V", answer.Above, answer.FitCutoff, ag.LadderSource, "it is ruined, and that is all",
-		},
-		{
-			"a cell below harm", battery.CodeWeakestCellBelowHarm,
-			short(li, 5, 0.08).Judge(battery.Use{LastingA: 5, CutoffV: 15}), short(li, 5, 0.001).Judge(battery.Use{LastingA: 5, CutoffV: 16}),
-			fix, part, "V", answer.Above, answer.FitCutoff, li.LadderSource, "",
-		},
-		{
 			"max volts", battery.CodeLabelMaxVolts,
 			labelled(t, "20 V max 5 Ah"), labelled(t, "12 V 7 Ah"),
 			fine, wear, "V", answer.Below, answer.ChangeNone, "label-words", "",
@@ -156,6 +138,18 @@ func findingsMade(t testing.TB) []made {
 			"the same by a short one", battery.CodeParallelEqualising,
 			parallel(block, block, 0.1, 1, 0), parallel(block, block, 0.97, 1, 0.4),
 			danger, house, "A", answer.Below, answer.ChangeNone, ag.Charge.Source, "far above it, through whatever wire there is",
+		},
+		{
+			"a large and a small block", battery.CodeUnlikePacks,
+			battery.Joint{A: block, B: model(t, "agm", 6, 12), StateA: block.StateAt(1, 20), StateB: model(t, "agm", 6, 12).StateAt(1, 20)}.JudgeParallel(),
+			battery.Joint{A: block, B: block, StateA: block.StateAt(1, 20), StateB: block.StateAt(1, 20)}.JudgeParallel(),
+			fix, part, "x", answer.Below, answer.FitPack, "astm-f963-mixing", "",
+		},
+		{
+			"a block beside lithium", battery.CodeUnlikePacks,
+			battery.Joint{A: block, B: model(t, "lifepo4", 4, 7), StateA: block.StateAt(1, 20), StateB: model(t, "lifepo4", 4, 7).StateAt(1, 20)}.JudgeSeries(),
+			battery.Joint{A: block, B: block, StateA: block.StateAt(1, 20), StateB: block.StateAt(1, 20)}.JudgeSeries(),
+			danger, house, "x", answer.Below, answer.FitPack, "astm-f963-mixing", "",
 		},
 		{
 			"unequal blocks in series", battery.CodeSeriesUnequalCharge,

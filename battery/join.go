@@ -13,6 +13,7 @@ const (
 	CodeParallelEqualising     = "parallel-equalising-current" // the fuller pack charges the other too fast
 	CodeSeriesUnequalCharge    = "series-unequal-charge"       // one is empty first and driven backwards
 	CodeSeriesElectronics      = "series-pack-electronics"     // electronics left with the volts of both
+	CodeUnlikePacks            = "unlike-packs"                // other cells or another size in one circuit
 )
 
 // Steps at which a mismatch of two packs is told. Own choices.
@@ -20,6 +21,7 @@ const (
 	farTooMuch  = 3.0  // equalising over the greatest charging current: dangerous for any cells
 	unequalHang = 0.05 // left in the one pack when the other is empty, of what it held
 	graveHang   = 0.20 // of that: lithium is then reversed for good
+	unlikeSize  = 1.1  // capacities over each other, beyond what two of one kind differ by
 )
 
 // Joint is two packs with their states, about to be joined.
@@ -64,9 +66,30 @@ func EqualisingCurrent(a, b Source, leadOhm float64) Equalising {
 	return e
 }
 
+// unlike says that two packs are not of one kind, which toy standards forbid in
+// one circuit.
+func (j Joint) unlike() []answer.Finding {
+	a, b := j.A.spec, j.B.spec
+	ratio := max(a.CapacityAh, b.CapacityAh) / min(a.CapacityAh, b.CapacityAh)
+	if a.Profile.Name == b.Profile.Name && ratio <= unlikeSize*(1+currentHair) {
+		return nil
+	}
+	f := onPack(answer.Finding{
+		Code: CodeUnlikePacks, Level: answer.FixFirst, Harm: answer.Part, Change: answer.FitPack,
+		Title: "The two packs are not alike: the smaller one is worked to ruin by the other.",
+		Found: ratio, Limit: unlikeSize, Unit: "x", Source: srcUnlike, Decides: []string{answer.KeyPackJoined},
+		Advice: "Use two of one kind, size and age, or one pack alone.",
+	})
+	if a.Profile.Family != b.Profile.Family {
+		f.Level, f.Harm, f.Reads = answer.Danger, answer.House, answer.AsTold
+		f.Title = "Two packs of different kinds of cells are in one circuit: one drives the other past its limits."
+	}
+	return []answer.Finding{f}
+}
+
 // JudgeParallel says what is wrong with joining the packs plus to plus.
 func (j Joint) JudgeParallel() []answer.Finding {
-	var out []answer.Finding
+	out := j.unlike()
 	if a, b := j.A.spec.Profile, j.B.spec.Profile; a.Name != b.Name {
 		f := onPack(answer.Finding{
 			Code: CodeParallelMixedChemistry, Level: answer.Danger, Harm: answer.House,
@@ -134,7 +157,7 @@ func (j Joint) Series() SeriesPair {
 
 // JudgeSeries says what is wrong with joining the packs plus to minus.
 func (j Joint) JudgeSeries() []answer.Finding {
-	var out []answer.Finding
+	out := j.unlike()
 	s := j.Series()
 	share := s.OverhangAh / math.Max(s.OverhangAh+s.EndsAt, 1e-9)
 	if share > unequalHang*(1+currentHair) {

@@ -7,12 +7,10 @@ import (
 
 // Codes of the findings on a pack in use.
 const (
-	CodeCurrentLasting       = "pack-current-lasting"    // lasting current above what it may give
-	CodeCurrentPeak          = "pack-current-peak"       // peak current above what it may give
-	CodeTooHot               = "pack-too-hot"            // cells hotter than they may be, or than a child may touch
-	CodeTooCold              = "pack-too-cold"           // cells colder than they may be discharged
-	CodeWeakestCellReversed  = "weakest-cell-reversed"   // driven backwards before the cutoff opens
-	CodeWeakestCellBelowHarm = "weakest-cell-below-harm" // below its harm limit before the cutoff opens
+	CodeCurrentLasting = "pack-current-lasting" // lasting current above what it may give
+	CodeCurrentPeak    = "pack-current-peak"    // peak current above what it may give
+	CodeTooHot         = "pack-too-hot"         // cells hotter than they may be, or than a child may touch
+	CodeTooCold        = "pack-too-cold"        // cells colder than they may be discharged
 )
 
 // Limits of Judge that are not the chemistry's.
@@ -30,18 +28,17 @@ const (
 const (
 	currentHair = 0.01 // of the limit: twice what halving every step of a ride moves it
 	heatHairK   = 0.5  // half the degree to which temperatures are told
-	cellHairV   = 0.01 // a cell at the knee moves by so much in a second of load
 )
 
 // Use is how a pack is going to be used, for judging it. Zero fields are not
-// judged.
+// judged. What becomes of its weakest cell is package cutoff's to judge: it
+// knows when the pack is disconnected.
 type Use struct {
 	PeakA    float64 // greatest current for some seconds, A
 	LastingA float64 // current that lasts, A
 	ColdestC float64 // lowest temperature of the cells, deg C
 	HottestC float64 // highest temperature of the cells, deg C
 	HasTemps bool    // ColdestC and HottestC are given
-	CutoffV  float64 // whole pack, under load
 }
 
 // Judge says what is wrong with using the pack so.
@@ -82,9 +79,6 @@ func (m *Model) Judge(u Use) []answer.Finding {
 			Decides: []string{answer.KeyPackChemistry, answer.KeyPackTemperature, answer.KeyOutingAir},
 		}))
 	}
-	if u.CutoffV > 0 && m.spec.CellsInSeries > 1 {
-		out = append(out, m.judgeWeakest(u)...)
-	}
 	return out
 }
 
@@ -121,41 +115,6 @@ func (m *Model) judgeHeat(u Use) []answer.Finding {
 		return nil
 	case m.spec.Profile.Family == chemistry.Lithium:
 		f.Level, f.Harm = answer.Danger, answer.House
-	}
-	return []answer.Finding{f}
-}
-
-// judgeWeakest looks at the weakest cell at the moment the cutoff opens. A
-// lithium cell that is driven backwards shorts inside; other cells are ruined.
-func (m *Model) judgeWeakest(u Use) []answer.Finding {
-	current := u.LastingA
-	if current <= 0 {
-		current = m.spec.CapacityAh / m.spec.RateHours
-	}
-	run := m.Discharge(m.StateAt(1, 25), current, u.CutoffV, 25)
-	weakest := m.WeakestCellV(&run.End, current)
-	p := m.spec.Profile
-	harm := min(p.HarmV, p.End.At(current/m.spec.CapacityAh))
-	f := onPack(answer.Finding{
-		Level: answer.FixFirst, Harm: answer.Part, Found: weakest, Limit: harm, Unit: "V", Want: answer.Above, Source: p.LadderSource,
-		Advice: "Cut off at a higher voltage, and use a pack whose electronics watch every cell.",
-		Change: answer.FitCutoff,
-		Decides: []string{
-			answer.KeyPackChemistry, answer.KeyCutoffPackOpensAt, answer.KeyCutoffModuleOpensAt, answer.KeyCutoffControllerOpensAt,
-		},
-	})
-	switch {
-	case weakest < -cellHairV:
-		f.Code = CodeWeakestCellReversed
-		if p.Family == chemistry.Lithium {
-			f.Level, f.Harm = answer.Danger, answer.House
-		}
-		f.Title = "When the pack cuts off the weakest cell is already reversed, although the pack voltage looks right."
-	case weakest < harm-cellHairV:
-		f.Code = CodeWeakestCellBelowHarm
-		f.Title = "When the pack cuts off the weakest cell is already below its harm limit, although the pack voltage looks right."
-	default:
-		return nil
 	}
 	return []answer.Finding{f}
 }

@@ -9,12 +9,18 @@ const (
 	srcElectronics = "series-electronics"
 	srcLabels      = "label-words"
 	srcSurface     = "astm-f963-surface"
+	srcUnlike      = "astm-f963-mixing"
 )
 
 // Sources returns the sources of the limits that this package itself defines,
 // sorted by ID. Limits of a chemistry carry the IDs of package chemistry.
 func Sources() []answer.Source {
 	return []answer.Source{
+		{
+			ID:    srcUnlike,
+			Text:  "ASTM F963, clause 4.25.6: no batteries of different size or capacity in one circuit",
+			Known: "copy of a summary",
+		},
 		{
 			ID:    srcSurface,
 			Text:  "ASTM F963, clause 4.25.7: surface of a battery at most 71 degC (160 degF)",

@@ -9,7 +9,7 @@ func Codes() []string {
 		CodeEndVoltsUnknown, CodeVoltsTooHigh, CodeVoltsTooLow, CodeVoltsNotHeld,
 		CodeCurrentUnknown, CodeCurrentTooHigh, CodeSlow,
 		CodeTimer, CodeStopUnknown, CodeNeverStops,
-		CodeNeverRecharge, CodeTooLow, CodeDeeplyFlat,
+		CodeNeverRecharge, CodeTooLow, CodeDeeplyFlat, CodeDeadBlock, CodeOvercharged, CodeFallsFar,
 		CodeTooCold, CodeTooHot, CodeSlowInCold, CodePlaceNoGood,
 		CodeNeverFull, CodeHeatsPack,
 		CodeStoredNotFull, CodeStoredTooFull, CodeStoredRunsEmpty, CodeStoredNeedsTopUp, CodeStoredConnected, CodeStoredMayFreeze,

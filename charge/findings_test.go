@@ -152,7 +152,12 @@ func packRows(t testing.TB) []made {
 	return []made{
 		{"1.4 V a cell", charge.CodeNeverRecharge, rest(li, 5, 7), rest(li, 5, 7.5), danger, house, answer.Battery, answer.FitPack, li.LadderSource},
 		{"2.7 V a cell", charge.CodeTooLow, rest(li, 5, 13.5), rest(li, 5, 15), danger, house, answer.Battery, answer.ChangeNone, "lithium-precharge"},
-		{"2 V on a block", charge.CodeDeeplyFlat, rest(ag, 6, 2), rest(ag, 6, 9.6), fix, part, answer.Battery, answer.ChangeNone, ag.LadderSource},
+		{"2 V on a block", charge.CodeDeadBlock, rest(ag, 6, 2), rest(ag, 6, 6.1), danger, house, answer.Battery, answer.FitPack, "common-charging"},
+		{"9 V on a block", charge.CodeDeeplyFlat, rest(ag, 6, 9), rest(ag, 6, 10.6), fix, part, answer.Battery, answer.ChangeNone, ag.LadderSource},
+		{"26 V on five lithium cells", charge.CodeOvercharged, rest(li, 5, 26), rest(li, 5, 21.1), danger, house, answer.Battery, answer.ChangeNone, li.LadderSource},
+		{"14.5 V at rest on a block", charge.CodeOvercharged, rest(ag, 6, 14.5), rest(ag, 6, 13.3), fix, house, answer.Battery, answer.ChangeNone, ag.LadderSource},
+		{"five lithium cells at 9 V under load", charge.CodeFallsFar, charge.JudgeLoaded(li, 5, 9, 1), charge.JudgeLoaded(li, 5, 15, 1), fix, house, answer.Battery, answer.FitPack, li.LadderSource},
+		{"a block at 7 V under load", charge.CodeFallsFar, charge.JudgeLoaded(ag, 6, 7, 1), charge.JudgeLoaded(ag, 6, 10.6, 1), fix, part, answer.Battery, answer.FitPack, ag.LadderSource},
 		{"10.2 V on a block", charge.CodeDeeplyFlat, rest(ag, 6, 10.2), rest(ag, 6, 10.5), watch, wear, answer.Battery, answer.ChangeNone, ag.LadderSource},
 		{"frozen lithium on its charger", charge.CodeTooCold, onLithium(t, lionCharger, temps(-5, 20)), onLithium(t, lionCharger, temps(1, 20)), danger, house, answer.Battery, answer.ChargeElsewhere, li.Charge.Source},
 		{"frozen lithium, not yet plugged in", charge.CodeTooCold, charge.WaitFor(lithium, -5, -5).Findings, charge.WaitFor(lithium, 1, 1).Findings, fix, house, answer.Battery, answer.ChargeElsewhere, li.Charge.Source},

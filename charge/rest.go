@@ -10,6 +10,9 @@ const (
 	CodeNeverRecharge = "pack-never-recharge"    // below the last rung
 	CodeTooLow        = "pack-too-low-to-charge" // lithium below an ordinary charge
 	CodeDeeplyFlat    = "battery-deeply-flat"    // lead-acid below the volts of an empty one
+	CodeDeadBlock     = "block-dead"             // lead-acid with next to nothing
+	CodeOvercharged   = "rests-above-full"       // more volts than such cells can rest at
+	CodeFallsFar      = "falls-far-under-load"   // below what a sound one shows under load
 )
 
 // state judges the pack itself: its temperature and its rested voltage.
@@ -31,9 +34,67 @@ func (m *match) state() {
 	}
 }
 
+// deadCellV is the mean volts of a lead-acid cell at rest below which its block
+// is not to be charged any more: a sound one keeps 1.8 V and more even when it is
+// flat, so that half of the cells have nothing. Common practice, no published
+// source.
+const deadCellV = 1.0
+
+// surfaceV is what a lead-acid cell may stand above its rested volts soon after
+// the charger (source of the profile's rested volts).
+const surfaceV = 0.12
+
+// mostAtRest returns the highest volts that a cell can rest at: what lithium may
+// be charged to with a meter's error, what lead-acid shows fresh from a charger.
+func mostAtRest(p chemistry.Profile) float64 {
+	full := max(p.FullV, p.Rest.VoltsAt.At(1))
+	switch p.Family {
+	case chemistry.Lithium:
+		return 1.02 * p.Charge.CellMaxV
+	case chemistry.LeadAcid:
+		return full + surfaceV
+	}
+	return 1.15 * full
+}
+
+// harmBelowEndV is how far below the maker's end under a load a cell at least is
+// before it counts as harmed. Own choice.
+const harmBelowEndV = 0.1
+
+// JudgeLoaded judges the voltage of a whole pack (V, so many cells in series)
+// under a load of rateC times its capacity per hour. None when loadedV is below 0.
+func JudgeLoaded(p chemistry.Profile, cells int, loadedV, rateC float64) []answer.Finding {
+	if loadedV < 0 || cells <= 0 {
+		return nil
+	}
+	per := loadedV / float64(cells)
+	last := p.End.At(rateC)
+	harm := min(p.HarmV, last-harmBelowEndV)
+	if per >= last*(1-rounding) {
+		return nil
+	}
+	f := answer.Finding{
+		Code: CodeFallsFar, Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicPack, Item: answer.Battery, Unit: "V",
+		Found: per, Limit: last, Want: answer.Above, Source: p.End.Source, Habit: answer.HabitPackOff,
+		Decides: []string{answer.KeyMeasuredLoadedVoltage, answer.KeyPackLabel, answer.KeyPackCells, answer.KeyPackChemistry},
+		Title:   "Under load it falls below where its maker ends a discharge.",
+		Advice:  "Stop when it gets this low and charge it; if it was full, it is worn, cold or badly connected.",
+	}
+	if per < harm*(1-rounding) {
+		f.Level, f.Harm, f.Limit, f.Source, f.Change = answer.FixFirst, answer.Part, harm, p.LadderSource, answer.FitPack
+		f.Title = "Under load it falls below its harm limit: a cell is dead or driven backwards, or a contact is bad."
+		f.Advice = "Do not drive on. Measure at the battery's own posts: if they fall as far, replace the battery; if not, look for the bad contact, which grows hot."
+		if p.Family == chemistry.Lithium {
+			f.Harm = answer.House
+		}
+	}
+	return []answer.Finding{f}
+}
+
 // JudgeRest judges the rested voltage restV of a whole pack (V, so many cells
 // in series) before a charge: drained past saving, too low for an ordinary
-// charge, or a lead-acid battery that stood flat. None when restV is 0. It errs
+// charge, more than such cells can have, or a lead-acid battery that stood flat
+// or is dead. None when restV is 0. It errs
 // to no side: a meter's own error is not allowed for.
 func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 	if restV <= 0 || cells <= 0 {
@@ -45,7 +106,23 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 		Topic: answer.TopicCharge, Item: answer.Battery, Unit: "V", Found: per, Want: answer.Above, Source: p.LadderSource,
 		Decides: []string{answer.KeyMeasuredRestVoltage, answer.KeyPackLabel, answer.KeyPackCells, answer.KeyPackChemistry},
 	}
+	if most := mostAtRest(p); per > most*(1+rounding) {
+		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Want = CodeOvercharged, answer.Danger, answer.House, 3, most, answer.Below
+		f.Title = "It rests above what such cells may ever have: it was overcharged, or it is another pack than the label says."
+		f.Advice = "Do not charge, use or move it about. Let lithium lie outside, away from anything that burns, and ask where batteries are collected; then find out what the pack really is."
+		if p.Family != chemistry.Lithium {
+			f.Level, f.Gravity = answer.FixFirst, 1
+			f.Title = "It stands above what such a battery rests at: it comes straight from the charger, was overcharged, or is another one than the label says."
+			f.Advice = "Take it off the charger, leave it for a night and measure again. If it still stands so high, look what battery it really is."
+		}
+		return []answer.Finding{f}
+	}
 	switch {
+	case p.Family == chemistry.LeadAcid && per < deadCellV:
+		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Source = CodeDeadBlock, answer.Danger, answer.House, 2, deadCellV, "common-charging"
+		f.Change = answer.FitPack
+		f.Title = "The battery is dead: cells are shorted or were driven backwards, and a charger boils what is left."
+		f.Advice = "Do not charge it. Replace it and hand it in where batteries are collected."
 	case below(p.NeverRechargeV):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeNeverRecharge, answer.Danger, answer.House, 3
 		f.Limit, f.Change = p.NeverRechargeV, answer.FitPack

@@ -105,11 +105,11 @@ func (w *Wish) opensAt(end float64) float64 {
 		delayS := w.delay(v-w.lost()) + 1
 		delay := m.Over(delayS)
 		delay.Advance(&s, w.LoadA, w.AmbientC)
-		if WeakestAt(m, s, w.LoadA).Rung >= Harmed {
+		if !w.CellsWatched && WeakestAt(m, s, w.LoadA).Rung >= Harmed {
 			return false
 		}
 		forgotten := restedState(m, m.Charge(s)-w.weekLoss(), w.AmbientC)
-		return WeakestAt(m, forgotten, 0).Rung < Harmed
+		return w.CellsWatched || WeakestAt(m, forgotten, 0).Rung < Harmed
 	}
 	if ok(end) {
 		return end
@@ -208,7 +208,10 @@ func (a Advice) Device(where Place) Device {
 // adviceFindings says where no good setting exists.
 func (w *Wish) adviceFindings(a Advice) []answer.Finding {
 	p := w.Pack.Spec().Profile
-	fs := a.Weakest.findings(p, "the advised cutoff opens", nil)
+	var fs []answer.Finding
+	if !w.CellsWatched {
+		fs = a.Weakest.findings(p, "the advised cutoff opens", nil)
+	}
 	if below := w.Sag.below(a.OpensAtV); delayMargin*below > mostDelayS*(1+timeHair) {
 		fs = append(fs, onCutoff(answer.Finding{
 			Code: CodeLaunchTooDeep, Level: answer.FixFirst, Harm: answer.Part, Unit: "s", Found: below, Limit: mostDelayS / delayMargin, Source: "cutoff-practice",

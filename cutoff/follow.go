@@ -27,13 +27,14 @@ const (
 
 // Case is a pack with its cutoffs under one steady load.
 type Case struct {
-	Pack     *battery.Model
-	Start    battery.State // where the pack stands when the load comes on
-	Chain    Chain         // the cutoffs; copied, the caller's keeps its timers
-	LoadA    float64       // running current, > 0
-	PathOhm  float64       // between pack and controller; 0 = none
-	AmbientC float64       // surroundings, deg C
-	Watched  bool          // whoever runs the load ends it at a voltage, so a missing cutoff is less grave
+	Pack         *battery.Model
+	Start        battery.State // where the pack stands when the load comes on
+	Chain        Chain         // the cutoffs; copied, the caller's keeps its timers
+	LoadA        float64       // running current, > 0
+	PathOhm      float64       // between pack and controller; 0 = none
+	AmbientC     float64       // surroundings, deg C
+	CellsWatched bool          // the pack's electronics watch every cell: none is driven on alone
+	Watched      bool          // whoever runs the load ends it at a voltage, so a missing cutoff is less grave
 }
 
 // errCase is wrapped by the errors of [Follow], [Idle] and [Advise].
@@ -222,7 +223,7 @@ func (f *follower) findings() []answer.Finding {
 		never.Level, never.Harm = ruin(p)
 		fs = append(fs, never)
 	}
-	if out.Opened {
+	if out.Opened && !f.c.CellsWatched {
 		fs = append(fs, out.AtOpening.findings(p, fmt.Sprintf("the cutoff in the %v opens", out.First), []string{keysOf(out.First).opensAt})...)
 	}
 	switch {

@@ -99,7 +99,8 @@ const (
 	guessedFar     = 1.5
 )
 
-// contacts warns of welded pedal contacts, which leave the motor running.
+// contacts warns of welded pedal contacts, which leave the motor running. That
+// they weld is the recall's; how much more they stand is a margin or a rating.
 func (b BoardCheck) contacts() []answer.Finding {
 	overV := b.DesignV > 0 && over(b.seenV(), b.DesignV*designMargin)
 	overA := b.SwitchA > 0 && over(b.PeakA, b.SwitchA)
@@ -107,15 +108,15 @@ func (b BoardCheck) contacts() []answer.Finding {
 		return nil
 	}
 	f := answer.Finding{
-		Code: CodeContactsMayWeld, Level: answer.Danger, Harm: answer.Child, Topic: answer.TopicLaunch, Item: answer.Pedal, Source: srcWeld,
-		Unit: "V", Found: b.seenV(), Limit: b.DesignV, Change: answer.FitController, Gravity: 3,
+		Code: CodeContactsMayWeld, Level: answer.Danger, Harm: answer.Child, Topic: answer.TopicLaunch, Item: answer.Pedal, Source: srcWeld + ", " + srcOwn,
+		Unit: "V", Found: b.seenV(), Limit: b.DesignV * designMargin, Change: answer.FitController, Gravity: 3,
 		Decides: []string{answer.KeyControllerKind, answer.KeyVehicleDesignVoltage},
 		Title:   "The pedal contacts may weld and the vehicle does not stop: the surge of a start can melt them together.",
 		Advice: fmt.Sprintf("Fit a current-limiting controller made for %.0f V or more. ", math.Ceil(b.FullV)) +
 			"Or use a pack of the voltage that the vehicle was made for. Until then nobody rides. Always keep a switch within reach that cuts the pack off.",
 	}
 	if overA {
-		f.Unit, f.Found, f.Limit = "A", b.PeakA, b.SwitchA
+		f.Unit, f.Found, f.Limit, f.Source = "A", b.PeakA, b.SwitchA, srcWeld+", "+srcRating
 		f.Decides[1] = answer.KeyControllerContinuousCurrent
 	}
 	return []answer.Finding{f}

@@ -12,17 +12,14 @@ import (
 const (
 	CodeFasterThanOriginal = "faster-than-original"
 	CodeFastForARideOn     = "fast-for-a-ride-on"
-	CodeWayToStop          = "way-to-stop" // or that the driver is too young to stop
+	CodeWayToStop          = "way-to-stop"
+	CodeTooYoung           = "too-young" // to steer and stop
 )
 
 // oldTopMS is 5 mph, the top of what ride-ons were sold with in the 1990s
 // (newspaper reports of the recall of 22 October 1998). No standard's number:
 // those found could not be read in their own text.
 const oldTopMS = 5 * 1609.344 / 3600
-
-// fastestMS is 8 mph, the fastest that any ride-on was found to be made for: a
-// 24 V one for children of 3 to 8 years (its engineer's portfolio).
-const fastestMS = 8 * 1609.344 / 3600
 
 // Speed as a multiple of the original's. Own choice.
 const (
@@ -57,6 +54,9 @@ func (k SpeedCheck) Findings() []answer.Finding {
 	if ratio := k.SpeedMS / k.OriginalMS; k.OriginalMS > 0 && over(ratio, speedWatch) {
 		f := fast
 		f.Code, f.Level, f.Source, f.Unit, f.Found, f.Limit = CodeFasterThanOriginal, answer.Watch, srcEnergy, "x", ratio, speedWatch
+		if !k.Measured {
+			f.Decides = nil // gears and wheels are the same before and after
+		}
 		if over(ratio, speedFix) {
 			f.Level = answer.FixFirst
 		}
@@ -64,21 +64,41 @@ func (k SpeedCheck) Findings() []answer.Finding {
 		f.Advice = limitSpeed(min(k.OriginalMS, oldTopMS))
 		out = append(out, f)
 	}
-	if over(k.SpeedMS, oldTopMS) {
-		f := fast
-		f.Code, f.Level, f.Source, f.Unit, f.Found, f.Limit = CodeFastForARideOn, answer.FixFirst, srcOldSpeed, "m/s", k.SpeedMS, oldTopMS
-		f.Title = fmt.Sprintf("%s is too fast for a ride-on: frame, steering, brakes and seat were made for %s or less.", speedWords(k.SpeedMS), speedWords(oldTopMS))
-		if over(k.SpeedMS, fastestMS) {
-			f.Level, f.Source, f.Limit = answer.Danger, srcFastest, fastestMS
-			f.Title = fmt.Sprintf("%s is a danger to a child: no ride-on was found that is made for more than %s.", speedWords(k.SpeedMS), speedWords(fastestMS))
-		}
-		f.Advice = limitSpeed(oldTopMS)
+	if f, is := k.fast(fast); is {
 		out = append(out, f)
 	}
 	if k.AgeYears > 0 {
-		out = append(out, k.age())
+		out = append(out, k.driver())
 	}
 	return out
+}
+
+// fast holds the speed against what is made for such a driver. What is known of
+// the driver decides as much as what is known of the speed.
+func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
+	age, who := k.AgeYears, fmt.Sprintf("a child of %.0f", math.Floor(k.AgeYears))
+	if age <= 0 {
+		age, who = -1, "a child of whom no age was told"
+		f.Decides = append(f.Decides, answer.KeyRiderAge)
+	}
+	pace := PaceFor(age)
+	f.Code, f.Unit, f.Found, f.Source = CodeFastForARideOn, "m/s", k.SpeedMS, pace.Source
+	f.Advice = limitSpeed(pace.WatchMS)
+	switch {
+	case over(k.SpeedMS, pace.DangerMS):
+		f.Level, f.Limit = answer.Danger, pace.DangerMS
+		f.Title = fmt.Sprintf("%s is a danger to %s: nothing was found that is made to go faster than %s with it.", speedWords(k.SpeedMS), who, speedWords(pace.DangerMS))
+	case over(k.SpeedMS, pace.FixMS):
+		f.Level, f.Limit = answer.FixFirst, pace.FixMS
+		f.Title = fmt.Sprintf("%s is too fast for %s: what is made for that age reaches %s.", speedWords(k.SpeedMS), who, speedWords(pace.FixMS))
+	case over(k.SpeedMS, pace.WatchMS):
+		f.Level, f.Limit = answer.Watch, pace.WatchMS
+		f.Title = fmt.Sprintf("%s is brisk for %s.", speedWords(k.SpeedMS), who)
+		f.Advice = "Keep it to wide, empty and level places, and walk beside it at first."
+	default:
+		return f, false
+	}
+	return f, true
 }
 
 // limitSpeed advises a greatest speed.
@@ -97,8 +117,21 @@ func speedWords(ms float64) string {
 	return number(ms*3.6) + " km/h (" + number(ms*3600/1609.344) + " mph)"
 }
 
-// age says in plain words what the speed means for this driver.
-func (k SpeedCheck) age() answer.Finding {
+// tooYoungYears is the age below which nobody means a vehicle with a motor for
+// a child (source "en-71-1-2009").
+const tooYoungYears = 3
+
+// driver says in plain words what the speed means for this driver, or that a
+// child is too young to be one.
+func (k SpeedCheck) driver() answer.Finding {
+	if k.AgeYears < tooYoungYears {
+		return answer.Finding{
+			Code: CodeTooYoung, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicSpeed, Item: answer.Rider, Source: srcUnder3,
+			Unit: "years", Found: k.AgeYears, Limit: tooYoungYears, Want: answer.Above, Habit: answer.HabitKeepClear, Decides: []string{answer.KeyRiderAge},
+			Title:  fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears)),
+			Advice: "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label.",
+		}
+	}
 	decel := k.DecelMS2
 	if decel <= 0 {
 		decel = coastDecelMS2
@@ -113,11 +146,6 @@ func (k SpeedCheck) age() answer.Finding {
 	}
 	if k.SpeedMS <= 0 {
 		f.Title = "How far it rolls before it stands is not known: it does not get going here."
-	}
-	if k.AgeYears < 3 {
-		f.Level, f.Harm, f.Source = answer.FixFirst, answer.Child, srcUnder3
-		f.Title = fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears))
-		f.Advice = "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label."
 	}
 	return f
 }

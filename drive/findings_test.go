@@ -120,10 +120,17 @@ func situations() []judged {
 
 		{"as fast as before", pace(drive.SpeedCheck{SpeedMS: 1.5, OriginalMS: 1.45}), nil},
 		{"a little faster", pace(drive.SpeedCheck{SpeedMS: 1.8, OriginalMS: 1.45}), levels{drive.CodeFasterThanOriginal: answer.Watch}},
-		{"12 to 20 V", pace(drive.SpeedCheck{SpeedMS: 2.4, OriginalMS: 1.45, AgeYears: 5}), levels{drive.CodeFasterThanOriginal: answer.FixFirst, drive.CodeFastForARideOn: answer.FixFirst, drive.CodeWayToStop: answer.Fine}},
+		{"12 to 20 V", pace(drive.SpeedCheck{SpeedMS: 2.4, OriginalMS: 1.45, AgeYears: 5}), levels{drive.CodeFasterThanOriginal: answer.FixFirst, drive.CodeFastForARideOn: answer.Watch, drive.CodeWayToStop: answer.Fine}},
 		{"faster than any ride-on was made for", pace(drive.SpeedCheck{SpeedMS: 4.4, Measured: true}), levels{drive.CodeFastForARideOn: answer.Danger}},
+		{"16 km/h at three", pace(drive.SpeedCheck{SpeedMS: 16 / 3.6, AgeYears: 3, Measured: true}), levels{drive.CodeFastForARideOn: answer.Danger, drive.CodeWayToStop: answer.Fine}},
+		{"8.2 km/h at five", pace(drive.SpeedCheck{SpeedMS: 8.2 / 3.6, AgeYears: 5}), levels{drive.CodeFastForARideOn: answer.Watch, drive.CodeWayToStop: answer.Fine}},
+		{"10 km/h at five", pace(drive.SpeedCheck{SpeedMS: 10 / 3.6, AgeYears: 5}), levels{drive.CodeFastForARideOn: answer.FixFirst, drive.CodeWayToStop: answer.Fine}},
+		{"10 km/h at nine", pace(drive.SpeedCheck{SpeedMS: 10 / 3.6, AgeYears: 9}), levels{drive.CodeFastForARideOn: answer.Watch, drive.CodeWayToStop: answer.Fine}},
+		{"6 km/h at two", pace(drive.SpeedCheck{SpeedMS: 6 / 3.6, AgeYears: 2}), levels{drive.CodeFastForARideOn: answer.FixFirst, drive.CodeTooYoung: answer.FixFirst}},
+		{"18 km/h at ten", pace(drive.SpeedCheck{SpeedMS: 18 / 3.6, AgeYears: 10}), levels{drive.CodeFastForARideOn: answer.FixFirst, drive.CodeWayToStop: answer.Fine}},
 		{"as fast as the fastest that was made", pace(drive.SpeedCheck{SpeedMS: 3.57}), levels{drive.CodeFastForARideOn: answer.FixFirst}},
-		{"a toddler", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 2}), levels{drive.CodeWayToStop: answer.FixFirst}},
+		{"a toddler", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 2}), levels{drive.CodeTooYoung: answer.FixFirst}},
+		{"a child of three", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 3}), levels{drive.CodeWayToStop: answer.Fine}},
 	}
 }
 
@@ -162,7 +169,7 @@ func reversal(speedMS float64, l drive.Limits) func(*testing.T) []answer.Finding
 }
 
 func TestEverySituationGivesItsFindingsAndNoOthers(t *testing.T) {
-	for _, s := range situations() {
+	for _, s := range slices.Concat(situations(), childSituations()) {
 		got := map[string]answer.Level{}
 		for _, f := range s.give(t) {
 			if _, twice := got[f.Code]; twice {
@@ -196,11 +203,13 @@ func TestFindingsArePlainSentencesWithAKnownSource(t *testing.T) {
 		last = s.ID
 	}
 	cited := map[string]bool{}
-	for _, s := range situations() {
+	for _, s := range slices.Concat(situations(), childSituations()) {
 		for _, f := range s.give(t) {
-			cited[f.Source] = true
-			if !known[f.Source] {
-				t.Errorf("%s cites %q, which Sources does not list", f.Code, f.Source)
+			for id := range strings.SplitSeq(f.Source, ", ") {
+				cited[id] = true
+				if !known[id] {
+					t.Errorf("%s cites %q, which Sources does not list", f.Code, id)
+				}
 			}
 			if f.Level > answer.Fine && f.Advice == "" {
 				t.Errorf("%s says nothing of what to do", f.Code)
@@ -219,7 +228,7 @@ func TestFindingsArePlainSentencesWithAKnownSource(t *testing.T) {
 			if strings.Trim(f.Code, "abcdefghijklmnopqrstuvwxyz-") != "" {
 				t.Errorf("code %q", f.Code)
 			}
-			if !slices.Contains([]string{"V", "A", "s", "m", "N", "m/s", "degC", "x", ""}, f.Unit) {
+			if !slices.Contains([]string{"V", "A", "s", "m", "N", "m/s", "degC", "kg", "years", "x", ""}, f.Unit) {
 				t.Errorf("%s: unit %q", f.Code, f.Unit)
 			}
 		}

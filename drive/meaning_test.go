@@ -63,29 +63,30 @@ func meanings() []meaning {
 
 		{drive.CodeBoardVoltsUnknown, answer.House, answer.Watch, answer.Board, answer.LookUp, own, "no voltage known", "12 V pack on 12 V contacts"},
 		{drive.CodeBoardOvervoltage, answer.House, answer.Danger, answer.Board, "", rating, "18 V pack on a 12 V chopper", "behind a converter the board sees its output"},
-		{drive.CodeContactsMayWeld, answer.Child, answer.Danger, answer.Pedal, answer.FitController, "cpsc-92-008", "18 V pack on 12 V pedal contacts, as in CPSC Release 92-008", "12 V pack on 12 V contacts"},
+		{drive.CodeContactsMayWeld, answer.Child, answer.Danger, answer.Pedal, answer.FitController, "cpsc-92-008, drive-judgement", "18 V pack on 12 V pedal contacts, as in CPSC Release 92-008", "12 V pack on 12 V contacts"},
 		{drive.CodeConverterLimitUnknown, answer.Part, answer.FixFirst, answer.Board, answer.LookUp, rating, "a converter of unknown limit", "a converter large enough"},
 		{drive.CodeConverterTooSmall, answer.Part, answer.FixFirst, answer.Board, answer.FitConverter, rating, "a converter for running amps", "a converter large enough"},
 		{drive.CodePlugInSpark, answer.Wear, answer.Watch, answer.Board, "", "precharge-guides", "a spark", "no capacitor"},
 		{drive.CodeReversal, answer.Part, answer.FixFirst, answer.Pedal, "", rating, "reversal over the switch's rating", "reversal from rest"},
 
 		{drive.CodeFasterThanOriginal, answer.Child, answer.FixFirst, answer.Rider, answer.LimitSpeed, "kinetic-energy", "12 to 20 V", "as fast as before"},
-		{drive.CodeFastForARideOn, answer.Child, answer.Danger, answer.Rider, answer.LimitSpeed, "ride-on-speed-24v", "faster than any ride-on was made for", "a little faster"},
-		{drive.CodeWayToStop, answer.Child, answer.FixFirst, answer.Rider, "", "en-71-1-2009", "a toddler", "a little faster"},
+		{drive.CodeFastForARideOn, answer.Child, answer.Danger, answer.Rider, answer.LimitSpeed, "ride-on-speed-1998, ride-on-speed-24v", "faster than any ride-on was made for", "a little faster"},
+		{drive.CodeWayToStop, answer.Wear, answer.Fine, answer.Rider, "", "reaction-1984", "12 to 20 V", "a toddler"},
+		{drive.CodeTooYoung, answer.Child, answer.FixFirst, answer.Rider, "", "en-71-1-2009", "a toddler", "a child of three"},
 	}
 }
 
 func TestEveryFindingMeansWhatTheTableSays(t *testing.T) {
 	made := map[string][]answer.Finding{}
 	worst := map[string]answer.Level{}
-	for _, s := range situations() {
+	for _, s := range slices.Concat(situations(), childSituations()) {
 		made[s.name] = s.give(t)
 		for _, f := range made[s.name] {
 			worst[f.Code] = max(worst[f.Code], f.Level)
 		}
 	}
 	var listed []string
-	for _, m := range meanings() {
+	for _, m := range slices.Concat(meanings(), childMeanings()) {
 		listed = append(listed, m.code)
 		is := func(f answer.Finding) bool { return f.Code == m.code }
 		i := slices.IndexFunc(made[m.fires], is)
@@ -151,13 +152,15 @@ func codeConstants(t *testing.T) []string {
 // Harm decides the level wherever a finding is made. Four may be milder than
 // their harm: volts that nobody knows, a speed that is only compared, one that
 // some vehicles are made for, and an age at which makers sell them all the same.
+// So may what a child can ride with and yet should not: a load over the label's,
+// a slope, a remote control at a raised speed.
 func TestHarmDecidesTheLevel(t *testing.T) {
 	keys := map[string]bool{}
 	for _, k := range setup.Keys() {
 		keys[k.Path()] = true
 	}
-	milder := []string{drive.CodeBoardVoltsUnknown, drive.CodeFasterThanOriginal, drive.CodeFastForARideOn, drive.CodeWayToStop}
-	for _, s := range situations() {
+	milder := []string{drive.CodeBoardVoltsUnknown, drive.CodeFasterThanOriginal, drive.CodeFastForARideOn, drive.CodeTooYoung, drive.CodeOverloaded, drive.CodeRollsBack, drive.CodeRemoteOnFaster}
+	for _, s := range slices.Concat(situations(), childSituations()) {
 		for _, f := range s.give(t) {
 			right := map[answer.Level]bool{answer.Danger: f.Harm >= answer.House, answer.FixFirst: f.Harm == answer.Part, answer.Watch: f.Harm == answer.Wear, answer.Fine: f.Harm == answer.Wear}
 			if !right[f.Level] && (f.Level == answer.Danger || !slices.Contains(milder, f.Code)) {

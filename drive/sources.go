@@ -17,6 +17,10 @@ const (
 	srcFastest   = "ride-on-speed-24v"
 	srcUnder3    = "en-71-1-2009"
 	srcEnergy    = "kinetic-energy"
+	srcBrake     = "en-71-1-brake"
+	srcManuals   = "ride-on-manuals"
+	srcSold      = "ride-on-speed-sold"
+	srcSlow      = "ride-on-speed-6v"
 )
 
 // Sources returns every source that this package's findings rest on, in order
@@ -26,6 +30,7 @@ func Sources() []answer.Source {
 		{ID: srcWeld, Text: "US Consumer Product Safety Commission, Release 92-008, 25 October 1991: about 12 000 ride-ons with an 18 V system recalled because the foot-switch contacts may weld together during the initial surge", Known: "copy"},
 		{ID: srcOwn, Text: "This package's own choice of where to warn; no published limit", Known: "common practice"},
 		{ID: srcUnder3, Text: "EN 71-1:2005+A8:2009, rationale: no speed limitation for electrically driven toys for children over 3 years, so none of them is meant for younger ones", Known: "copy"},
+		{ID: srcBrake, Text: "EN 71-1, test of the motor brake of ride-on toys: the loaded toy, pulled at 2 m/s, must resist (M + 50) x 1.7 N for 36 months and older, M the mass of the toy in kg; as the maker of a test rig prints it", Known: "copy"},
 		{ID: srcClass, Text: "IEC 60085: insulation classes A 105, E 120, B 130, F 155, H 180, N 200 degrees C", Known: "copy"},
 		{ID: srcEnergy, Text: "Kinetic energy goes with the square of speed", Known: "computed"},
 		{ID: srcLife, Text: "Montsinger's rule: insulation lives half as long for every 10 K above its limit", Known: "copy"},
@@ -34,7 +39,10 @@ func Sources() []answer.Source {
 		{ID: srcPlastic, Text: "Nylon end bells and plastic gears soften between 100 and 130 degrees C; trade knowledge", Known: "memory"},
 		{ID: srcPrecharge, Text: "Component makers' pre-charge guides: charged after five time constants, within 0.5 to 2 s, the resistor absorbs C V^2/2", Known: "copy"},
 		{ID: srcReaction, Text: "Simple acoustic reaction time of 56 children of 4 to 14 years, Dev. Med. Child Neurol. 26 (1984) 490-494: 465 ms at 5 years, 190 ms at 15", Known: "copy"},
+		{ID: srcManuals, Text: "Manuals of ride-ons: riders up to 29.5 kg on a 6 V one with one seat, 59 kg on a 12 V one with two seats, 25 kg on a 12 V one with a board for 37 to 95 months; the class between is judgement", Known: "copy"},
 		{ID: srcOldSpeed, Text: "Newspaper reports of the US ride-on recall of 22 October 1998: the vehicles ran at 1 to 5 mph (1.6 to 8 km/h)", Known: "copy"},
 		{ID: srcFastest, Text: "A design engineer's published portfolio: a 24 V-class ride-on for children of 3 to 8 years, designed for 8 mph (12.9 km/h)", Known: "copy"},
+		{ID: srcSlow, Text: "An owner's post of 2003 on a 6 V ride-on with two motors, sold from 18 months: 3.5 mph (5.6 km/h)", Known: "copy"},
+		{ID: srcSold, Text: "A seller's guide to ride-ons: top speeds are rarely above 5 or 6 mph (9.7 km/h)", Known: "copy"},
 	}
 }

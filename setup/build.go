@@ -23,6 +23,9 @@ func of(pick Pick, f *Figure) float64 {
 // packs taken as one.
 func (p *Parts) PackSpec(pick Pick) battery.Spec {
 	s := p.OnePackSpec(pick)
+	if other, unlike := p.SecondPackSpec(pick); unlike {
+		return together(s, other, p.Pack.Joined == "series")
+	}
 	switch p.Pack.Joined {
 	case "series":
 		s.CellsInSeries *= 2
@@ -36,6 +39,44 @@ func (p *Parts) PackSpec(pick Pick) battery.Spec {
 		s.MaxCurrentA *= 2
 	}
 	return s
+}
+
+// SecondPackSpec returns the other of two joined packs at one choice of its
+// figures; ok is false where it is like the first.
+func (p *Parts) SecondPackSpec(pick Pick) (s battery.Spec, ok bool) {
+	b := p.Pack.Second
+	if b == nil {
+		return s, false
+	}
+	s = battery.Spec{
+		Profile: b.Profile, CellsInSeries: b.CellsInSeries, Strings: 1, CapacityAh: of(pick, &b.CapacityAh),
+		RateHours: of(pick, &p.Pack.RateS) / 3600, Health: of(pick, &p.Pack.Health), ClosedShell: p.Pack.ClosedShell,
+	}
+	if b.Health.Known {
+		s.Health = pick(&b.Health)
+	}
+	return s, true
+}
+
+// together is two packs that are not alike as one, with the cells of the first:
+// in series the smaller one ends the ride, in parallel both give.
+func together(a, b battery.Spec, series bool) battery.Spec {
+	fullA, fullB := a.CapacityAh*a.Health, b.CapacityAh*b.Health
+	if series {
+		a.CellsInSeries += b.CellsInSeries
+		a.ResistanceOhm *= 2
+		if fullB < fullA {
+			a.CapacityAh, a.Health = b.CapacityAh, b.Health
+		}
+	} else {
+		a.ResistanceOhm /= 2
+		a.Health = (fullA + fullB) / (a.CapacityAh + b.CapacityAh)
+		a.CapacityAh += b.CapacityAh
+		a.Strings++
+		a.MaxCurrentA *= 2
+	}
+	a.MassKg *= 2
+	return a
 }
 
 // OnePackSpec returns the pack at one choice of its figures; of two joined

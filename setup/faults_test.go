@@ -21,7 +21,7 @@ func TestEachFaultNamesLineKeyAndWhatWouldBeRight(t *testing.T) {
 		},
 		{
 			"key of another table", "[motors]\ncapacity = \"5 Ah\"",
-			`f.toml:2: motors.capacity: read "capacity"; want this key in [pack]`,
+			`f.toml:2: motors.capacity: read "capacity"; want this key in [pack] or [pack.second]`,
 		},
 		{
 			"key near nothing", "[gears]\nblue = 1",
@@ -29,7 +29,7 @@ func TestEachFaultNamesLineKeyAndWhatWouldBeRight(t *testing.T) {
 		},
 		{
 			"key above all tables", "capacity = \"7 Ah\"",
-			`f.toml:1: capacity: read "capacity"; want this key in [pack]`,
+			`f.toml:1: capacity: read "capacity"; want this key in [pack] or [pack.second]`,
 		},
 		{
 			"unknown table near a known one", "[fuze]\nrating = \"30 A\"",
@@ -210,7 +210,7 @@ func TestEachFaultNamesLineKeyAndWhatWouldBeRight(t *testing.T) {
 		{
 			"line of a dotted key", "\n\noriginal.pack.colour = \"red\"\n",
 			"f.toml:3: original.pack.colour: read \"colour\"; want a key of this table: chemistry, chemistry_file, label, " +
-				"cells_in_series, strings, capacity, rate, resistance, health, temperature, charge, max_current, housing, mass, joined, self_discharge",
+				"cells_in_series, strings, capacity, rate, resistance, health, temperature, charge, max_current, housing, mass, watches_cells, joined, self_discharge",
 		},
 		{
 			"line inside an inline table", "\nfuse = { form = \"none\", raiting = \"3 A\" }",

@@ -2,6 +2,7 @@ package setup
 
 import (
 	"reflect"
+	"strings"
 
 	"example.org/packcheck/internal/quantity"
 )
@@ -36,6 +37,48 @@ func (s *Setup) withOriginal() *Setup {
 	return &m
 }
 
+// changed reports whether the original has a table that says something else
+// than today's.
+func (s *Setup) changed() bool {
+	for _, t := range registry().tables {
+		if t.place != nil && s.Original.has(t.name) && s.Original.apart(s, t.name) {
+			return true
+		}
+	}
+	return false
+}
+
+// apart reports whether a table of the original says something else than that
+// of today's vehicle.
+func (o *Setup) apart(today *Setup, name string) bool {
+	for _, f := range registry().fields {
+		if f.Table != name {
+			continue
+		}
+		a := reflect.ValueOf(o).Elem().FieldByIndex(f.index).Interface()
+		b := reflect.ValueOf(today).Elem().FieldByIndex(f.index).Interface()
+		if said(a) != said(b) {
+			return true
+		}
+	}
+	return false
+}
+
+// said is what was written of a key, wherever it stands.
+func said(v any) any {
+	switch v := v.(type) {
+	case Value:
+		return v.Range
+	case Word:
+		return v.Text
+	case Flag:
+		return [2]bool{v.Given, v.Yes}
+	case Date:
+		return v.Day
+	}
+	return nil
+}
+
 // has reports whether the setup has the table of its own.
 func (s *Setup) has(name string) bool {
 	t := registry().table(name)
@@ -59,4 +102,38 @@ func (s *Setup) system() quantity.System {
 		return quantity.Customary
 	}
 	return quantity.Metric
+}
+
+// Gives reports whether the setup has a key ("wire.gauge"), for today's vehicle
+// or for the original.
+func (s *Setup) Gives(path string) bool {
+	i := strings.LastIndexByte(path, '.')
+	f := registry().field(path[:max(i, 0)], path[i+1:])
+	if f == nil {
+		return false
+	}
+	for _, in := range []*Setup{s, s.Original} {
+		if in == nil {
+			continue
+		}
+		switch v := reflect.ValueOf(in).Elem().FieldByIndex(f.index).Interface().(type) {
+		case Value:
+			if v.Given {
+				return true
+			}
+		case Word:
+			if v.Given {
+				return true
+			}
+		case Flag:
+			if v.Given {
+				return true
+			}
+		case Date:
+			if v.Given {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -37,6 +37,7 @@ type Parts struct {
 	Measured *Measured
 
 	Assumed  []Assumption // in the order in which they were made
+	AsMade   bool         // with a battery of its own kind and volts: the vehicle has survived this
 	Untold   []string     // keys of which nothing is known and nothing was assumed
 	Notes    []string     // what a reader should know about labels and words
 	Original *Parts       // nil without [original]
@@ -97,9 +98,13 @@ type VehiclePart struct {
 	Slope          Figure // rise per run
 	DragAreaM2     Figure // drag coefficient times frontal area, m2
 	DesignV        Figure
-	Board          Choice // "yes" or "no"; not Known when the setup does not say
-	WeakestPartV   Figure // Known only when given
-	Class          string // name of the vehicle class that defaults came from
+	Board          Choice  // "yes" or "no"; not Known when the setup does not say
+	WeakestPartV   Figure  // Known only when given
+	RatedLoadKg    Figure  // Known only when given
+	Remote         bool    // a remote control drives it and still works
+	Accessories    Choice  // "on the pack", "own supply" or "none"; not Known when the setup does not say
+	UsualLoadKg    float64 // of the class, 0 when the table has none
+	Class          string  // name of the vehicle class that defaults came from
 }
 
 // MotorPart is one motor, of Count alike. A thermal figure that the can table
@@ -202,11 +207,21 @@ type PackPart struct {
 	ClosedShell      bool
 	Housing          Choice
 	MassKg           Figure
-	Joined           string // "", "series" or "parallel"
-	SeveralMeanings  bool   // the label can mean more than one kind of cell; the likeliest was taken
-	BlocksUnclear    bool   // the label names several blocks but not how they are joined; series was taken
-	SelfDischarge    Figure // share per month
-	ToolPack         bool   // cordless-tool pack with electronics of its own, as far as words and chemistry tell
+	Joined           string      // "", "series" or "parallel"
+	Second           *SecondPart // the other of two joined packs; nil where it is like the first
+	SeveralMeanings  bool        // the label can mean more than one kind of cell; the likeliest was taken
+	BlocksUnclear    bool        // the label names several blocks but not how they are joined; series was taken
+	SelfDischarge    Figure      // share per month
+	WatchesCells     bool        // its electronics disconnect for the weakest cell
+	ToolPack         bool        // cordless-tool pack with electronics of its own, as far as words and chemistry tell
+}
+
+// SecondPart is the other of two joined packs.
+type SecondPart struct {
+	Profile       chemistry.Profile
+	CellsInSeries int
+	CapacityAh    Figure
+	Health        Figure // not Known: as the first
 }
 
 // CutoffPart is one thing that disconnects the pack; only what was given is

@@ -39,7 +39,28 @@ func (s *Setup) resolve(chosen map[string]string) (*Parts, []Choosing, error) {
 	if err := p.measured(); err != nil {
 		return nil, nil, err
 	}
+	p.AsMade = p.asMade()
+	if o := p.Original; o != nil {
+		o.AsMade = true
+	}
 	return p, r.undecided, nil
+}
+
+// asMade reports whether nothing says that the vehicle was changed: it has a
+// battery of the old kind and of its own volts, or its original is described and
+// no different.
+func (p *Parts) asMade() bool {
+	if o := p.Original; o != nil {
+		return !p.Setup.changed()
+	}
+	if p.Vehicle == nil || !p.Vehicle.DesignV.Known || p.Controller.ConverterV.Known {
+		return false
+	}
+	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
+	if p.Pack.Joined == "series" {
+		volts *= 2
+	}
+	return p.Pack.Profile.Family == chemistry.LeadAcid && volts < 1.05*p.Vehicle.DesignV.Likely
 }
 
 // resolver fills the gaps of one setup.

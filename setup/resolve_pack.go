@@ -44,6 +44,8 @@ func (r *resolver) pack() {
 		"Not given; a closed shell cools worst.", srcPackWear)
 	p.ClosedShell = p.Housing.Text == "closed shell"
 	p.Joined = raw.Joined.Text
+	p.WatchesCells = raw.WatchesCells.Yes
+	r.second(raw.Second)
 	p.ToolPack = toolCells(p.Profile)
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
@@ -57,6 +59,47 @@ func (r *resolver) pack() {
 	r.packLimits(raw, m.MassKg())
 	r.track(&p.CapacityAh, &p.RateS, &p.ResistanceOhm, &p.ResistanceFactor, &p.Health,
 		&p.TemperatureC, &p.Charge, &p.MaxCurrentA, &p.MassKg, &p.SelfDischarge)
+}
+
+// second settles the other of two joined packs.
+func (r *resolver) second(raw Second) {
+	p := &r.parts.Pack
+	if !raw.Given {
+		return
+	}
+	if p.Joined == "" {
+		r.fault(raw.Line, r.key("pack", "second"), "", `pack.joined = "series" or "parallel" beside it`)
+		return
+	}
+	s := &SecondPart{Profile: p.Profile, CellsInSeries: p.CellsInSeries, CapacityAh: p.CapacityAh}
+	if raw.Chemistry.Given {
+		profile, ok := r.chem.Profile(fold(raw.Chemistry.Text))
+		if !ok {
+			r.fault(raw.Chemistry.Line, raw.Chemistry.Key, raw.Chemistry.Text, oneOf(r.chem.Names()))
+			return
+		}
+		s.Profile = profile
+	}
+	if w := raw.Label; w.Given {
+		l, err := battery.ParseLabelOf(w.Text, s.Profile)
+		if err != nil {
+			r.fault(w.Line, w.Key, w.Text, strings.TrimPrefix(err.Error(), "battery: "))
+			return
+		}
+		s.CellsInSeries = max(l.CellsInSeries, 1)
+		if l.CapacityAh > 0 {
+			s.CapacityAh = r.derived(blank{
+				table: "pack.second", name: "capacity", kind: quantity.Charge, Range: quantity.Exactly(l.CapacityAh),
+				why: "Read from the label.", source: srcGiven,
+			})
+		}
+	}
+	if raw.Capacity.Given {
+		s.CapacityAh = r.given(quantity.Charge, raw.Capacity)
+	}
+	s.Health = r.orUnknown("pack.second", "health", quantity.Fraction, raw.Health)
+	p.Second = s
+	r.track(&s.CapacityAh, &s.Health)
 }
 
 // packIdentity finds out what kind of pack it is: chemistry and cells. It

@@ -49,9 +49,12 @@ type Vehicle struct {
 	Wheels             Value `key:"wheels" kind:"count" min:"2" max:"12" example:"4" doc:"wheels in all"`
 	Seats              Value `key:"seats" kind:"count" min:"1" max:"6" example:"1" doc:"seats"`
 	Ground             Word  `key:"ground" kind:"ground" example:"short grass" doc:"the ground it runs on, in everyday words"`
-	Slope              Value `key:"slope" kind:"slope" min:"0" max:"0.5" example:"3 %" doc:"steepest climb, rise per run"`
+	Slope              Value `key:"slope" kind:"slope" min:"-0.5" max:"0.5" example:"3 %" doc:"steepest climb, rise per run"`
 	ClaimedSpeed       Value `key:"claimed_speed" kind:"speed" min:"0.2" max:"15" example:"5 km/h" doc:"top speed that the box or the manual claims"`
 	DesignVoltage      Value `key:"design_voltage" kind:"voltage" min:"1" max:"100" example:"12 V" doc:"voltage that the vehicle was made for"`
+	RatedLoad          Value `key:"rated_load" kind:"mass" min:"5" max:"500" example:"30 kg" doc:"greatest mass of all who ride that label or manual allow"`
+	RemoteControl      Flag  `key:"remote_control" kind:"yes or no" example:"true" doc:"whether a remote control drives it and still works"`
+	Accessories        Word  `key:"accessories" kind:"word" words:"on the pack|own supply|none" example:"on the pack" doc:"where steering motor, radio and lights get their volts from"`
 	HasBoard           Flag  `key:"has_board" kind:"yes or no" example:"true" doc:"whether an electronic board sits between pack and motors"`
 	WeakestPartVoltage Value `key:"weakest_part_voltage" kind:"voltage" min:"1" max:"200" example:"16 V" doc:"highest voltage that the weakest part on the pack's circuit stands"`
 }
@@ -121,22 +124,33 @@ type Fuse struct {
 // Pack is the battery that is asked about.
 type Pack struct {
 	Place
-	Chemistry     Word  `key:"chemistry" kind:"chemistry" example:"li-ion" doc:"kind of cell"`
-	ChemistryFile Word  `key:"chemistry_file" kind:"file" example:"my-cells.toml" doc:"a TOML file with a chemistry of your own"`
-	Label         Word  `key:"label" kind:"text" example:"20 V max 5 Ah" doc:"what is printed on it"`
-	CellsInSeries Value `key:"cells_in_series" kind:"count" min:"1" max:"100" example:"5" doc:"cells in series"`
-	Strings       Value `key:"strings" kind:"count" min:"1" max:"100" example:"2" doc:"cells side by side"`
-	Capacity      Value `key:"capacity" kind:"charge" min:"0.05" max:"2000" example:"5 Ah" doc:"printed capacity of the whole pack"`
-	Rate          Value `key:"rate" kind:"time" min:"60" max:"720000" example:"20 h" doc:"hours over which that capacity is given"`
-	Resistance    Value `key:"resistance" kind:"resistance" min:"0.0001" max:"50" example:"60 mOhm" doc:"resistance of the whole pack"`
-	Health        Value `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new"`
-	Temperature   Value `key:"temperature" kind:"temperature" min:"-40" max:"80" example:"20 C" doc:"temperature of the pack at the start"`
-	Charge        Value `key:"charge" kind:"fraction" min:"0" max:"1" example:"100 %" doc:"state of charge at the start"`
-	MaxCurrent    Value `key:"max_current" kind:"current" min:"0.1" max:"5000" example:"30 A" doc:"greatest lasting current that its maker allows"`
-	Housing       Word  `key:"housing" kind:"word" words:"bare cells|closed shell" example:"closed shell" doc:"what the cells sit in"`
-	Mass          Value `key:"mass" kind:"mass" min:"0.02" max:"200" example:"0.7 kg" doc:"mass of the whole pack"`
-	Joined        Word  `key:"joined" kind:"word" words:"series|parallel" example:"series" doc:"two such packs joined; [pack] and [cutoff.pack] then describe one of them, every other table sees both"`
-	SelfDischarge Value `key:"self_discharge" kind:"fraction" min:"0" max:"1" example:"3 %" doc:"share of its charge that it loses in a month on the shelf"`
+	Chemistry     Word   `key:"chemistry" kind:"chemistry" example:"li-ion" doc:"kind of cell"`
+	ChemistryFile Word   `key:"chemistry_file" kind:"file" example:"my-cells.toml" doc:"a TOML file with a chemistry of your own"`
+	Label         Word   `key:"label" kind:"text" example:"20 V max 5 Ah" doc:"what is printed on it"`
+	CellsInSeries Value  `key:"cells_in_series" kind:"count" min:"1" max:"100" example:"5" doc:"cells in series"`
+	Strings       Value  `key:"strings" kind:"count" min:"1" max:"100" example:"2" doc:"cells side by side"`
+	Capacity      Value  `key:"capacity" kind:"charge" min:"0.05" max:"2000" example:"5 Ah" doc:"printed capacity of the whole pack"`
+	Rate          Value  `key:"rate" kind:"time" min:"60" max:"720000" example:"20 h" doc:"hours over which that capacity is given"`
+	Resistance    Value  `key:"resistance" kind:"resistance" min:"0.0001" max:"50" example:"60 mOhm" doc:"resistance of the whole pack"`
+	Health        Value  `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new"`
+	Temperature   Value  `key:"temperature" kind:"temperature" min:"-40" max:"150" example:"20 C" doc:"temperature of the pack at the start"`
+	Charge        Value  `key:"charge" kind:"fraction" min:"0" max:"1" example:"100 %" doc:"state of charge at the start"`
+	MaxCurrent    Value  `key:"max_current" kind:"current" min:"0.1" max:"5000" example:"30 A" doc:"greatest lasting current that its maker allows"`
+	Housing       Word   `key:"housing" kind:"word" words:"bare cells|closed shell" example:"closed shell" doc:"what the cells sit in"`
+	Mass          Value  `key:"mass" kind:"mass" min:"0.02" max:"200" example:"0.7 kg" doc:"mass of the whole pack"`
+	WatchesCells  Flag   `key:"watches_cells" kind:"yes or no" example:"true" doc:"whether its electronics watch every cell and disconnect for the weakest"`
+	Joined        Word   `key:"joined" kind:"word" words:"series|parallel" example:"series" doc:"two such packs joined; [pack] and [cutoff.pack] then describe one of them, every other table sees both"`
+	Second        Second `table:"second" doc:"the other of two joined packs, where it is not like the first"`
+	SelfDischarge Value  `key:"self_discharge" kind:"fraction" min:"0" max:"1" example:"3 %" doc:"share of its charge that it loses in a month on the shelf"`
+}
+
+// Second is the other of two joined packs, where it is not like the first.
+type Second struct {
+	Place
+	Label     Word  `key:"label" kind:"text" example:"12 V 9 Ah" doc:"what is printed on it"`
+	Chemistry Word  `key:"chemistry" kind:"chemistry" example:"agm" doc:"kind of cell; left out: that of the first"`
+	Capacity  Value `key:"capacity" kind:"charge" min:"0.05" max:"2000" example:"9 Ah" doc:"its printed capacity"`
+	Health    Value `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new; left out: that of the first"`
 }
 
 // Cutoffs are the things that disconnect the pack, from the cells outwards.
@@ -189,7 +203,7 @@ type Charger struct {
 // Outing is how it is driven.
 type Outing struct {
 	Place
-	Air    Value `key:"air" kind:"temperature" min:"-40" max:"60" example:"20 C" doc:"temperature of the air"`
+	Air    Value `key:"air" kind:"temperature" min:"-40" max:"80" example:"20 C" doc:"temperature of the air"`
 	Drive  Value `key:"drive" kind:"time" min:"0.5" max:"86400" example:"25 s" doc:"time with the pedal down, each time"`
 	Pause  Value `key:"pause" kind:"time" min:"0" max:"86400" example:"10 s" doc:"time with the pedal up, each time"`
 	Wanted Value `key:"wanted" kind:"time" min:"10" max:"604800" example:"1 h" doc:"how long the outing should last, by the clock"`
@@ -200,13 +214,14 @@ type Storage struct {
 	Place
 	From        Date  `key:"from" kind:"date" example:"2026-11-01" doc:"first day in store"`
 	Until       Date  `key:"until" kind:"date" example:"2027-03-31" doc:"last day in store"`
-	Temperature Value `key:"temperature" kind:"temperature" min:"-40" max:"60" example:"5 to 15 C" doc:"temperature where it is kept"`
+	Temperature Value `key:"temperature" kind:"temperature" min:"-40" max:"80" example:"5 to 15 C" doc:"temperature where it is kept"`
 }
 
 // Measured is what was measured on the real thing.
 type Measured struct {
 	Place
 	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"battery voltage with nothing connected; of the original battery where [original.pack] is there; of two packs in series it may be that of one or of both, which the volts tell"`
+	SecondRest     Value `key:"second_rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.9 V" doc:"of two joined packs, the resting voltage of the other one by itself"`
 	HoursRested    Value `key:"hours_rested" kind:"time" min:"0" max:"63072000" example:"12 h" doc:"time since it was last charged or used"`
 	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"battery voltage while driving; of two packs in series, of one or of both"`
 	LoadedCurrent  Value `key:"loaded_current" kind:"current" min:"0.01" max:"1000" example:"15 A" doc:"current at that moment"`

@@ -26,8 +26,8 @@ const (
 	PulseRest            FigureName = "pulse-rest"                // s between pulses that count one by one
 	DropCritical         FigureName = "drop-critical"             // x of the full voltage
 	DropOrdinary         FigureName = "drop-ordinary"             // x of the full voltage
-	JointWatch           FigureName = "joint-watch"               // W in one joint
-	JointHot             FigureName = "joint-hot"                 // W in one joint
+	JointWatch           FigureName = "joint-heat-watch"          // W in one joint
+	JointHot             FigureName = "joint-heat-replace"        // W in one joint
 	SwitchInrush         FigureName = "switch-inrush"             // x running current that a switch should bear
 	AutoResetTime        FigureName = "auto-reset-time"           // s until a self-resetting breaker closes
 	PackResetTime        FigureName = "pack-reset-time"           // s until a pack's electronics let go again
@@ -44,7 +44,7 @@ const (
 	OverloadFactor       FigureName = "overload-factor"           // x child weight
 	MotorTorqueShare     FigureName = "motor-torque-share"        // x: printed stall torque over stall current times K
 	ClassHalfLife        FigureName = "class-half-life"           // K of rise that halve winding life
-	PlasticSoftens       FigureName = "plastic-softens"           // degC, end bells and gears
+	PlasticSoftens       FigureName = "plastic-softening-point"   // degC, end bells and gears
 	GearStageEfficiency  FigureName = "gear-stage-efficiency"     // x per stage
 	MagnetFluxLoss       FigureName = "magnet-flux-loss"          // x per K
 	SoftStartRamp        FigureName = "soft-start-ramp"           // s

@@ -17,6 +17,7 @@ type VehicleClass struct {
 	GearRatio      Value // motor turns per wheel turn
 	TopSpeedMS     Value
 	Motors         Value  // number of motors
+	LoadKG         Value  // greatest mass of all who ride
 	Can            string // usual can size; a name of [Tables.MotorCan]
 	Source         string
 }
@@ -98,6 +99,7 @@ func readVehicle(t *Tables, w *row) {
 	v.GearRatio = w.wanted("gear_ratio", span{1, 1000})
 	v.TopSpeedMS = w.value("top_speed_kmh", span{0.1, 100}).Scale(1 / 3.6)
 	v.Motors = w.wanted("motors", span{1, 8})
+	v.LoadKG = w.value("load_kg", span{5, 500})
 	v.Can = w.textOr("can", "")
 	put(w, t.vehicles, v)
 }

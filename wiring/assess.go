@@ -14,7 +14,6 @@ type Case struct {
 	Pack     PackEnd
 	Demand   Demand
 	AmbientC float64        // surroundings of wire and fuse; a closed battery box is warmer than the air
-	DesignV  float64        // voltage that the switch was made for; 0 when unknown
 	Form     tables.Fuse    // form to choose ratings from when there is no fuse; empty: the small blade
 	Tables   *tables.Tables // nil means the built-in ones
 
@@ -25,6 +24,10 @@ type Case struct {
 	// FuseUnknown says that the path may have a fuse of which nothing is known.
 	// It is then judged as if it had none, but said so.
 	FuseUnknown bool
+
+	// AsMade says that path and protection are those of the vehicle as it was made,
+	// Replaced that another battery took the place of the one that it was made with.
+	AsMade, Replaced bool
 }
 
 // Result is what came out, numbers and judgement.
@@ -117,9 +120,7 @@ func (c Case) check() error {
 		{"launches", d.Launches},
 		{"blocked current", d.BlockedA},
 		{"full voltage", c.Pack.FullV},
-		{"nominal voltage", c.Pack.NominalV},
 		{"pack resistance", c.Pack.Ohm},
-		{"design voltage", c.DesignV},
 	} {
 		if !(one.value >= 0) || math.IsInf(one.value, 1) {
 			return fmt.Errorf("wiring: %s %g is out of range (want 0 or more)", one.name, one.value)

@@ -24,7 +24,6 @@ type build struct {
 	contacts    []wiring.Contact
 	demand      wiring.Demand
 	pack        wiring.PackEnd
-	designV     float64
 	ambientC    float64
 	fuseUnknown bool
 }
@@ -35,7 +34,7 @@ func sound() build {
 		gauge: 14, insulationC: 105, form: "small blade", fuse: wiring.FuseSpec{RatingA: 20},
 		contacts: []wiring.Contact{{Name: "plug", Kind: wiring.Joint, Ohm: 1e-3}, {Name: "pedal switch", Kind: wiring.Switch, Ohm: 5e-3}},
 		demand:   wiring.Demand{RunningA: 12, LaunchA: 30, LaunchS: 0.1, LaunchI2t: 60, Launches: 5000, BlockedA: 60},
-		pack:     wiring.PackEnd{FullV: 13, NominalV: 12, Ohm: 0.03}, designV: 12, ambientC: 25,
+		pack:     wiring.PackEnd{FullV: 13, Ohm: 0.03}, ambientC: 25,
 	}
 }
 
@@ -60,7 +59,7 @@ func (b build) assess(t *testing.T) wiring.Result {
 		}
 	}
 	r, err := wiring.Assess(wiring.Case{
-		Path: path(t, spec), Pack: b.pack, Demand: b.demand, DesignV: b.designV, AmbientC: b.ambientC, FuseUnknown: b.fuseUnknown,
+		Path: path(t, spec), Pack: b.pack, Demand: b.demand, AmbientC: b.ambientC, FuseUnknown: b.fuseUnknown,
 	})
 	if err != nil {
 		t.Fatal(err)
@@ -126,9 +125,6 @@ func faults() []fault {
 		{wiring.CodeJointWarm, answer.Watch, func(b *build) { b.contacts[0].Ohm = 8e-3 }},
 		{wiring.CodeJointHot, answer.FixFirst, func(b *build) { b.contacts[0].Ohm = 25e-3 }},
 		{wiring.CodeDropLarge, answer.Watch, func(b *build) { b.contacts = append(b.contacts, wiring.Contact{Kind: wiring.Other, Ohm: 0.1}) }},
-		{wiring.CodePedalMayWeld, answer.Danger, func(b *build) { b.pack.FullV, b.pack.NominalV = 20.5, 18 }},
-		{wiring.CodePedalMayWeld, answer.Danger, func(b *build) { b.pack.FullV, b.pack.NominalV = 20.5, 0 }},
-		{wiring.CodePedalMayWeld, answer.Watch, func(b *build) { b.pack.FullV, b.pack.NominalV = 16.8, 14.4 }},
 		{wiring.CodeShortBurnsWire, answer.Danger, func(b *build) { b.gauge, b.insulationC, b.form, b.fuse.RatingA = 18, 60, "large blade", 60 }},
 		{wiring.CodeShortCleared, answer.Watch, func(b *build) { b.form = "auto-reset breaker"; b.fuse.RatingA = 5; b.gauge = 8; b.pack.Ohm = 0.3 }},
 		{wiring.CodeShortAboveBreaking, answer.FixFirst, func(b *build) { b.pack.Ohm = 0.001; b.pack.FullV = 20 }},

@@ -50,7 +50,7 @@ func BenchmarkFuseStep(b *testing.B) {
 
 func BenchmarkAssess(b *testing.B) {
 	c := wiring.Case{
-		Path: tractor(b), Pack: wiring.PackEnd{FullV: 20.5, NominalV: 18, Ohm: 0.05}, AmbientC: 25, DesignV: 12,
+		Path: tractor(b), Pack: wiring.PackEnd{FullV: 20.5, Ohm: 0.05}, AmbientC: 25,
 		Demand: wiring.Demand{RunningA: 14, LaunchA: 50, LaunchS: 0.4, LaunchI2t: 900, Launches: 5000, BlockedA: 110},
 	}
 	b.ReportAllocs()

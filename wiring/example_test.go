@@ -30,8 +30,8 @@ func ExampleAssess() {
 		Fuse: fuse,
 	})
 	result, err := wiring.Assess(wiring.Case{
-		Path: path, AmbientC: 30, DesignV: 12,
-		Pack:   wiring.PackEnd{FullV: 20.5, NominalV: 18, Ohm: 0.06},
+		Path: path, AmbientC: 30,
+		Pack:   wiring.PackEnd{FullV: 20.5, Ohm: 0.06},
 		Demand: wiring.Demand{RunningA: 14, LaunchA: 60, LaunchS: 0.4, BlockedA: 120},
 	})
 	if err != nil {
@@ -45,7 +45,6 @@ func ExampleAssess() {
 	fmt.Println(result.Band.Advice())
 	// Output:
 	// drop 0.75 V, 10 W
-	// danger: The pedal switch may weld and the vehicle does not stop: the surge of a start can melt its contacts together. (18 V, limit 12)
 	// danger: The fuse is too large for the wire: the copper could burn before it opens. (40 A, limit 30)
 	// fix first: No standard fuse suits both load and wire. (41.4 A, limit 30)
 	// fix first: The fuse is too large for its holder. (40 A, limit 30)

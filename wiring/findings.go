@@ -17,7 +17,6 @@ const (
 	CodeJointHot        = "joint-hot"
 	CodeJointWarm       = "joint-warm"
 	CodeDropLarge       = "drop-large"
-	CodePedalMayWeld    = "pedal-may-weld"
 	CodeNoFuse          = "no-fuse"
 	CodeFuseUnknown     = "fuse-unknown"
 )
@@ -35,7 +34,6 @@ func (c Case) judge(r Result) []answer.Finding {
 	j.wire()
 	j.joints()
 	j.drop()
-	j.pedal()
 	if c.Path.fuse == nil {
 		j.noFuse()
 		return j.found
@@ -187,39 +185,6 @@ func (j *judge) drop() {
 	}
 }
 
-// weldRatio is supply over design voltage in the one official case of pedal
-// contacts that welded, 18 V on a switch that had been sound at 12 V.
-const weldRatio = 18.0 / 12
-
-// pedal warns of a switch under more voltage than it was made for.
-func (j *judge) pedal() {
-	supply := j.Pack.NominalV
-	if supply == 0 {
-		supply = j.Pack.FullV
-	}
-	caution, err := j.Tables.Caution("welded-pedal")
-	if err != nil || j.DesignV == 0 || !over(supply, j.DesignV*1.1) {
-		return
-	}
-	for _, c := range j.Path.contacts {
-		if c.Kind != Switch {
-			continue
-		}
-		f := answer.Finding{
-			Code: CodePedalMayWeld, Level: answer.Watch, Item: answer.Pedal, Change: answer.FitController,
-			Decides: []string{answer.KeyControllerKind, answer.KeyVehicleDesignVoltage},
-			Title:   "The " + c.Name + " gets more voltage than it was made for.",
-			Found:   supply, Limit: j.DesignV, Unit: "V", Source: caution.Source,
-			Advice: "Let a controller carry the current and use the switch only as a signal.",
-		}
-		if supply >= weldRatio*j.DesignV*0.99 {
-			f.Level, f.Harm, f.Gravity = answer.Danger, answer.Child, 3
-			f.Title = "The " + c.Name + " may weld and the vehicle does not stop: the surge of a start can melt its contacts together."
-		}
-		j.add(f)
-	}
-}
-
 // noFuse is the case without any fuse.
 func (j *judge) noFuse() {
 	rule := j.Tables.Figure(tables.FuseShareOfAmpacity)
@@ -234,6 +199,12 @@ func (j *judge) noFuse() {
 		f.Code, f.Level, f.Gravity = CodeFuseUnknown, answer.FixFirst, 1
 		f.Decides = []string{answer.KeyFuseRating, answer.KeyFuseForm}
 		f.Title = "Nothing is known of a fuse: without one a short circuit makes the wire glow."
+		if j.Replaced {
+			f.Title = "Nothing is known of a fuse, and many batteries of ride-ons have theirs inside: it left with the old one. A short circuit then makes the wire glow."
+			if c, err := j.Tables.Caution("fuse-inside"); err == nil {
+				f.Source += ", " + c.Source
+			}
+		}
 		f.Advice = "Look for a fuse by the pack and read its kind and rating. If there is none, or another than this: " + lowerFirst(j.Band.Advice())
 	}
 	if j.Far.CurrentA <= j.Far.CarriedA { // the way out and back tames it, a short nearer the pack does not

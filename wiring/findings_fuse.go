@@ -281,8 +281,12 @@ func (j *judge) breaker() {
 	if !form.Breaker {
 		return
 	}
+	level := answer.FixFirst
+	if j.AsMade { // many were made so
+		level = answer.Watch
+	}
 	j.add(answer.Finding{
-		Code: CodeBreakerAlone, Level: answer.FixFirst, Harm: answer.House, Item: answer.Fuse,
+		Code: CodeBreakerAlone, Level: level, Harm: answer.House, Item: answer.Fuse,
 		Change: answer.FitFuse, Reads: answer.AsTold, Decides: []string{answer.KeyFuseForm},
 		Title: "A self-closing breaker must not be the only protection.",
 		Found: j.Path.fuse.spec.RatingA, Unit: "A", Source: form.Source,

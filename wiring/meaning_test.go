@@ -45,7 +45,6 @@ func meanings() []meaning {
 		{wiring.CodeJointHot, answer.Part, answer.FixFirst, answer.Wire, answer.FitJoint, heat},
 		{wiring.CodeJointWarm, answer.Wear, answer.Watch, answer.Wire, "", heat},
 		{wiring.CodeDropLarge, answer.Wear, answer.Watch, answer.Wire, answer.FitWire, "abyc-e11-drop"},
-		{wiring.CodePedalMayWeld, answer.Child, answer.Danger, answer.Pedal, answer.FitController, "cpsc-92-008"},
 		{wiring.CodeNoFuse, answer.House, answer.Danger, answer.Fuse, answer.FitFuse, reach},
 		{wiring.CodeFuseUnknown, answer.House, answer.FixFirst, answer.Fuse, answer.FitFuse, reach},
 

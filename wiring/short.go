@@ -4,9 +4,8 @@ import "math"
 
 // PackEnd is the pack as a fault sees it.
 type PackEnd struct {
-	FullV    float64 // fully charged, at rest
-	NominalV float64 // as labelled; 0 when unknown
-	Ohm      float64 // of the whole pack, at its lowest
+	FullV float64 // fully charged, at rest
+	Ohm   float64 // of the whole pack, at its lowest
 }
 
 // Short is a short circuit at one place of the path.

@@ -105,7 +105,7 @@ type judgedJSON struct {
 	Verdict  answer.Level     `json:"verdict"`
 	Findings []answer.Finding `json:"findings"`
 	Sources  []answer.Source  `json:"sources"`
-	Cautions []string          `json:"cautions"`
+	Cautions []string         `json:"cautions"`
 }
 
 func readJSON(t *testing.T, file string) (judgedJSON, int) {

@@ -5,8 +5,8 @@ import (
 	"testing"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // arrhenius is the factor on resistance over temperature.

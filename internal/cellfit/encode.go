@@ -6,8 +6,8 @@ import (
 	"strconv"
 	"strings"
 
-	"example.org/packcheck/chemistry"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 )
 
 // ChemistryFile is a fitted chemistry about to be written.

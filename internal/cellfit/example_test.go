@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // A worn 18 V pack was logged while the tractor of the harvest fair ran until

@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // block is a 12 V lead-acid block with some health.

@@ -5,8 +5,8 @@ import (
 	"testing"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // A table is made from a model whose wells are known; a fit that starts from

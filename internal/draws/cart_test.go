@@ -10,6 +10,9 @@ import (
 // cartUnknowns is how many unknowns the cart has; the last ones change little.
 const cartUnknowns = 30
 
+// cartGround is the unknown that is a choice: grass or not.
+const cartGround = 10
+
 // cart is a made-up vehicle in closed form, crooked enough to try the method
 // on: products, a threshold, a limit, and draws that do not run. Its figures
 // are of this test only.
@@ -33,7 +36,7 @@ func drive(z []float64) (c cart, ok bool) {
 	radius := 0.13 * f(7, 0.04)
 	mass := 38 * f(8, 0.12)
 	roll := 0.05 * f(9, 0.35) * faint
-	if z[10] > 0.8 { // on grass
+	if z[cartGround] > 0.8 { // on grass
 		roll *= 1.6
 	}
 	efficiency := 1 / (1 + 0.35*f(11, 0.4))

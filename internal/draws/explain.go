@@ -59,24 +59,25 @@ func NewExplainer(z [][]float64, weight []float64) *Explainer {
 }
 
 // Explain returns, for each unknown, the share of the spread of a figure that
-// goes with it: the variance of the conditional mean over the variance, of the
-// figure's ranks, so that neither a long tail nor an infinite value outweighs
-// the rest (first-order effect; A. Saltelli and others, Global Sensitivity
-// Analysis: The Primer, Wiley 2008, 1.2.14). The share that chance alone would
-// give is taken off: 0 to 1, and 0 where it is no more than that. The shares
-// do not add up to 1 where unknowns act together or readings tie them to each
-// other.
+// goes with it: the variance of the conditional mean over the variance
+// (first-order effect; A. Saltelli and others, Global Sensitivity Analysis: The
+// Primer, Wiley 2008, 1.2.14). Values beyond the 5 and 95 % points count as
+// these, so that a long tail does not outweigh what the 10 to 90 % range shows;
+// the shares are those in the scale of the values (hand over logarithms where
+// ratios count). What chance alone would give is taken off: 0 to 1, and 0 where
+// a share is no more than that. Shares do not add up to 1 where unknowns act
+// together or readings tie them to each other.
 //
 // values has one figure for each draw; NaN means that it has none, and that
-// draw is left out.
+// draw is left out. Infinite values count as the outermost finite one.
 func (e *Explainer) Explain(values []float64) []float64 {
 	share := make([]float64, len(e.bin))
-	rank, weight := ranks(values, e.weight)
+	value, weight := winsorized(values, e.weight)
 	var total, squares, mean float64
 	for i, w := range weight {
 		total += w
 		squares += w * w
-		mean += w * rank[i]
+		mean += w * value[i]
 	}
 	if total == 0 {
 		return share
@@ -85,7 +86,7 @@ func (e *Explainer) Explain(values []float64) []float64 {
 	effective := total * total / squares
 	var all float64
 	for i, w := range weight {
-		all += w * (rank[i] - mean) * (rank[i] - mean)
+		all += w * (value[i] - mean) * (value[i] - mean)
 	}
 	if all == 0 {
 		return share
@@ -95,7 +96,7 @@ func (e *Explainer) Explain(values []float64) []float64 {
 		clear(sum[:])
 		clear(in[:])
 		for i, w := range weight {
-			sum[bin[i]] += w * (rank[i] - mean)
+			sum[bin[i]] += w * (value[i] - mean)
 			in[bin[i]] += w
 		}
 		var between float64
@@ -121,31 +122,32 @@ func Explain(z [][]float64, weight, values []float64) []float64 {
 	return NewExplainer(z, weight).Explain(values)
 }
 
-// ranks returns the middle of each value's rank, by weight, equal values
-// sharing theirs; the weight of a draw without a value is 0.
-func ranks(values, weight []float64) (rank, left []float64) {
-	rank, left = make([]float64, len(values)), make([]float64, len(values))
-	order := make([]int, 0, len(values))
+// winsorized returns the values with those beyond the 5 and 95 % points put
+// there, and the weights, 0 where a draw has no value.
+func winsorized(values, weight []float64) (value, left []float64) {
+	value, left = make([]float64, len(values)), make([]float64, len(values))
+	least, most := math.Inf(1), math.Inf(-1)
 	for i, v := range values {
 		if weight[i] > 0 && !math.IsNaN(v) {
-			order = append(order, i)
 			left[i] = weight[i]
+			if !math.IsInf(v, 0) {
+				least, most = min(least, v), max(most, v)
+			}
 		}
 	}
-	slices.SortFunc(order, func(a, b int) int {
-		return cmp.Or(cmp.Compare(values[a], values[b]), cmp.Compare(a, b))
-	})
-	upTo := 0.0
-	for k := 0; k < len(order); {
-		end, tied := k, 0.0
-		for end < len(order) && values[order[end]] == values[order[k]] {
-			tied += weight[order[end]]
-			end++
-		}
-		for ; k < end; k++ {
-			rank[order[k]] = upTo + tied/2
-		}
-		upTo += tied
+	if least > most { // nothing finite: 0 and 1 tell the one end from the other
+		least, most = 0, 1
 	}
-	return rank, left
+	for i, v := range values {
+		value[i] = max(least, min(most, v))
+	}
+	o := inOrder(value, left)
+	low, high := o.at(0.05), o.at(0.95)
+	for i, v := range value {
+		value[i] = max(low, min(high, v))
+		if left[i] == 0 {
+			value[i] = 0 // NaN times no weight would still be NaN
+		}
+	}
+	return value, left
 }

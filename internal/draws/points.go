@@ -20,6 +20,7 @@ const (
 	seedPoints = 0x9ac5f00d1c0ffee1
 	seedRounds = 0x51a7e5ba5eba11ed
 	seedErrors = 0x0ff5e7e44a5a1ad5
+	seedPicks  = 0x5e1ec7ed5eed5eed
 )
 
 // Points returns n low-discrepancy points of dims unknowns, each a standard

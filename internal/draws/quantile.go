@@ -123,33 +123,3 @@ func between(a, b, share float64) float64 {
 	}
 	return 2 * min(b/2, a/2+share*(b/2-a/2))
 }
-
-// Resample returns n positions of draws, each as often as its weight asks for,
-// in rising order: systematic resampling from the middle of each n-th, so that
-// the count of every draw is within one of n times its share. Without any
-// weight above 0, or n below 1, there are none.
-func Resample(weight []float64, n int) []int {
-	var total float64
-	last := -1
-	for i := range weight {
-		w := weightAt(weight, i)
-		total += w
-		if w > 0 {
-			last = i
-		}
-	}
-	if last < 0 || n < 1 || math.IsInf(total, 1) {
-		return nil
-	}
-	picked := make([]int, n)
-	i, upTo := -1, 0.0
-	for k := range picked {
-		want := (float64(k) + 0.5) / float64(n) * total
-		for i < last && (i < 0 || upTo < want || weightAt(weight, i) == 0) {
-			i++
-			upTo += weightAt(weight, i)
-		}
-		picked[k] = i
-	}
-	return picked
-}

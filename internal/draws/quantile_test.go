@@ -58,27 +58,6 @@ func TestOrderOfDrawsDoesNotMatterToAQuantile(t *testing.T) {
 	}
 }
 
-func TestResamplePicksByWeight(t *testing.T) {
-	for _, c := range []struct {
-		weight []float64
-		n      int
-		want   []int
-	}{
-		{[]float64{0.5, 0.25, 0.25}, 4, []int{0, 0, 1, 2}},
-		{[]float64{2, 0, 1, 1}, 4, []int{0, 0, 2, 3}},
-		{[]float64{1, 1, 1, 1}, 2, []int{0, 2}},
-		{[]float64{0, 1, 0}, 3, []int{1, 1, 1}},
-		{[]float64{0, 0}, 3, nil},
-		{[]float64{math.NaN(), 1}, 2, []int{1, 1}},
-		{[]float64{1}, 0, nil},
-		{nil, 3, nil},
-	} {
-		if got := draws.Resample(c.weight, c.n); !slices.Equal(got, c.want) {
-			t.Errorf("%v, %d: %v, want %v", c.weight, c.n, got, c.want)
-		}
-	}
-}
-
 // floatsFrom reads numbers out of fuzz bytes, eight bytes each.
 func floatsFrom(data []byte) []float64 {
 	var all []float64

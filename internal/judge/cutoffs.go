@@ -98,7 +98,8 @@ func (v *view) cutoffCase() cutoff.Case {
 	return cutoff.Case{
 		Pack: c.Pack, Start: c.Pack.StateAt(c.StartCharge, c.PackC), Chain: c.Cutoffs,
 		LoadA: loadA, PathOhm: c.PathOhm, AmbientC: c.AmbientC,
-		Watched: v.parts.Bench != nil && v.parts.Bench.UntilV.Known,
+		CellsWatched: v.parts.Pack.WatchesCells,
+		Watched:      v.parts.Bench != nil && v.parts.Bench.UntilV.Known,
 	}
 }
 

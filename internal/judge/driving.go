@@ -11,15 +11,17 @@ func (v *view) driving() {
 	launch := drive.LaunchCheck{Case: c.LaunchCase(), Result: s.Launch, BlockedA: s.Blocked.MotorA}
 	blocked := drive.BlockedCheck{Blocked: s.Blocked, Limits: c.Limits, LimitA: c.Controller.LimitA}
 	if c.Vehicle.Motor.Thermal.Known() {
-		blocked.Blocked = c.Hold(c.Vehicle)
+		warm := c.Hold(c.Vehicle)
+		warm.BatteryA, warm.MotorA = s.Blocked.BatteryA, s.Blocked.MotorA // as measured, where it was
+		blocked.Blocked = warm
 	}
 	v.out.Blocked = blocked.Blocked
-	speed := drive.SpeedCheck{SpeedMS: s.Steady.SpeedMS}
+	speed := drive.SpeedCheck{SpeedMS: s.Steady.SpeedMS, Measured: v.parts.Measured != nil && v.parts.Measured.TopSpeed.Given}
 	if age := &v.parts.Rider.AgeYears; age.Known {
 		speed.AgeYears = age.Low // of several children the youngest counts
 	}
 	switch {
-	case v.asMade():
+	case v.parts.AsMade && v.Was == nil:
 		blocked.Original = &blocked.Blocked
 	case v.Was != nil:
 		launch.Original, blocked.Original, speed.OriginalMS = &v.Was.Launch, &v.Was.Blocked, v.Was.Steady.SpeedMS
@@ -31,6 +33,7 @@ func (v *view) driving() {
 		Controller: c.Controller, FullV: v.fullV(), DesignV: build.Known(&v.parts.Vehicle.DesignV, c.Pick),
 		WeakestV: build.Known(&v.parts.Vehicle.WeakestPartV, c.Pick), PeakA: s.Launch.PeakBatteryA, SwitchA: c.Limits.SwitchA,
 	}.Findings()...)
+	v.aboard(&speed)
 	v.add(drive.ConverterCheck{
 		Converter: c.Controller.Converter, LaunchA: v.unlimitedBoardA(), ReverseA: v.reversal(), RunningA: s.Steady.MotorA,
 	}.Findings()...)
@@ -41,6 +44,22 @@ func (v *view) driving() {
 			State: drive.HeatState{WindingC: s.Lasts.WindingC, CaseC: s.Lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
 		}.Findings()...)
 	}
+}
+
+// aboard judges who rides, on which slope, and what else hangs on the pack.
+func (v *view) aboard(speed *drive.SpeedCheck) {
+	c, p := v.Now, v.parts.Vehicle
+	v.add(drive.LoadCheck{
+		RiderKg: c.Pick(&v.parts.Rider.MassKg), RatedKg: build.Known(&p.RatedLoadKg, c.Pick), UsualKg: p.UsualLoadKg,
+	}.Findings()...)
+	v.add(drive.SlopeCheck{
+		GradeN: c.Vehicle.GradeN, RollN: c.Vehicle.RollN, ToyKg: c.Vehicle.MassKg - c.Pick(&v.parts.Rider.MassKg),
+	}.Findings()...)
+	v.add(drive.RemoteCheck{Fitted: p.Remote, SpeedMS: speed.SpeedMS, OriginalMS: speed.OriginalMS}.Findings()...)
+	v.add(drive.AccessoryCheck{
+		OnPack: p.Accessories.Text == "on the pack", Own: p.Accessories.Known && p.Accessories.Text != "on the pack",
+		FullV: v.fullV(), DesignV: build.Known(&p.DesignV, c.Pick),
+	}.Findings()...)
 }
 
 // afterAStop is the controller that waits for a standstill before it reverses.

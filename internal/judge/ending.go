@@ -1,8 +1,6 @@
 package judge
 
 import (
-	"fmt"
-
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/ride"
 )
@@ -57,6 +55,6 @@ func (v *view) conflict() {
 	v.add(answer.Finding{
 		Code: CodeReadingsDisagree, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicMeasured, Source: srcReadings,
 		Title: v.Conflict.Words, Reads: answer.AsTold, Change: answer.LookUp,
-		Advice: fmt.Sprintf("Measure %s once more, and look at what the readings push to its end; the answer here does without that reading.", v.Conflict.Likeliest),
+		Advice: "Take that reading once more, and look at what the readings push to its end; the answer here does without it.",
 	})
 }

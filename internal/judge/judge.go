@@ -72,13 +72,33 @@ type view struct {
 // Case judges one case, completely.
 func (j *Judge) Case(c Case) (*Judged, error) {
 	v := &view{Judge: j, Case: c, out: &Judged{}}
+	v.readFirst()
 	if err := v.judge(); err != nil {
 		return nil, err
 	}
 	if err := v.onceFull(); err != nil {
 		return nil, err
 	}
+	if j.parts.AsMade {
+		v.survived()
+	}
 	return v.out, nil
+}
+
+// survived holds back what is said of wear in a vehicle as it was made: it has
+// lived with its motors' heat, its gears, its joints, its fuse and with nothing
+// that disconnects its battery. Harm to a child or a house is judged all the
+// same, and so is what people add to it: charger, storage, age, readings.
+func (v *view) survived() {
+	for i := range v.out.Findings {
+		f := &v.out.Findings[i]
+		switch f.Topic {
+		case answer.TopicLaunch, answer.TopicPath, answer.TopicRide, answer.TopicSpeed, answer.TopicCutoff:
+			if f.Harm < answer.House {
+				f.Level = min(f.Level, answer.Watch)
+			}
+		}
+	}
 }
 
 // add puts findings on the list.
@@ -111,15 +131,6 @@ func (v *view) drives() bool { return v.Seen.Case.Load.Kind == ride.NoLoad }
 func (v *view) fullV() float64 {
 	full := v.Now.Pack.StateAt(1, v.Now.PackC)
 	return max(v.Now.Pack.FullV(), v.Now.Pack.EMF(&full))
-}
-
-// asMade reports whether the battery is of the kind that the vehicle was made
-// for: lead-acid of its own voltage on plain contacts, with no other original
-// described. Such a vehicle stands for its own original.
-func (v *view) asMade() bool {
-	design := &v.parts.Vehicle.DesignV
-	return v.Was == nil && v.parts.Pack.Profile.Family == chemistry.LeadAcid && !v.Now.Controller.Chopper &&
-		design.Known && v.Now.Pack.NominalV() < 1.05*v.Now.Pick(design)
 }
 
 // nearlyFull is the charge from which on a pack is as hard on everything as a

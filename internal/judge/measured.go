@@ -15,6 +15,25 @@ import (
 // must not pass for one that was never taken.
 const leastRestV = 1e-3
 
+// readFirst puts what was measured on this vehicle in the place of what was
+// computed: it is judged itself, whatever the draws make of it.
+func (v *view) readFirst() {
+	m := v.parts.Measured
+	if m == nil || !v.drives() {
+		return
+	}
+	if m.TopSpeed.Given {
+		v.Seen.Steady.SpeedMS = m.TopSpeed.Likely
+	}
+	if m.LoadedCurrent.Given {
+		v.Seen.Steady.BatteryA = m.LoadedCurrent.Likely
+	}
+	if b := &v.Seen.Blocked; m.BlockedCurrent.Given && b.BatteryA > 0 {
+		b.MotorA *= m.BlockedCurrent.Likely / b.BatteryA
+		b.BatteryA = m.BlockedCurrent.Likely
+	}
+}
+
 // measured judges what was measured: of today's battery, and of the original
 // one where the setup has it.
 func (v *view) measured() error {
@@ -27,11 +46,26 @@ func (v *view) measured() error {
 				return err
 			}
 		}
+		v.loaded(p)
 		if err := v.opened(p); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// loaded judges volts that were read under load.
+func (v *view) loaded(p *setup.Parts) {
+	m := p.Measured
+	if !m.LoadedVoltage.Given {
+		return
+	}
+	spec := p.PackSpec(v.Now.Pick)
+	rate := 1.0 // of a load that nobody measured
+	if m.LoadedCurrent.Given {
+		rate = m.LoadedCurrent.Likely / spec.CapacityAh
+	}
+	v.add(charge.JudgeLoaded(spec.Profile, spec.CellsInSeries, m.LoadedVoltage.Likely, rate)...)
 }
 
 func (v *view) tell(f answer.MeasuredFigure) { v.out.Measured = append(v.out.Measured, f) }

@@ -34,17 +34,38 @@ func (v *view) joined() {
 	if how == "" {
 		return
 	}
-	start := one.StateAt(v.Now.StartCharge, v.Now.PackC)
-	j := battery.Joint{A: one, B: one, StateA: start, StateB: start}
+	j := battery.Joint{A: one, B: one, StateA: one.StateAt(v.Now.StartCharge, v.Now.PackC)}
+	if spec, unlike := v.parts.SecondPackSpec(v.Now.Pick); unlike {
+		other, err := battery.New(spec)
+		if err != nil {
+			return
+		}
+		j.B = other
+	}
+	j.StateB = j.B.StateAt(v.Now.StartCharge, v.Now.PackC)
+	m := v.parts.Measured
+	read := m != nil && m.SecondRest.Given
+	if read {
+		_, charge, _ := battery.ChargeFromRest(j.B.Spec().Profile, m.SecondRest.Likely/float64(j.B.Spec().CellsInSeries), m.HoursRested.Likely/3600, v.Now.PackC)
+		j.StateB = j.B.StateAt(charge, v.Now.PackC)
+	}
 	if how == "series" {
 		v.add(j.JudgeSeries()...)
 		return
 	}
-	// Nobody has two packs at the very same charge: a tenth between them is
-	// what two chargers leave.
-	j.StateB = one.StateAt(max(0, v.Now.StartCharge-0.1), v.Now.PackC)
-	v.add(j.JudgeParallel()...)
+	if !read { // nobody has two packs at the very same charge
+		j.StateB = j.B.StateAt(max(0, v.Now.StartCharge-chargersLeave), v.Now.PackC)
+	}
+	for _, f := range j.JudgeParallel() {
+		if !read {
+			f.Decides = append(f.Decides, answer.KeySecondRestVoltage)
+		}
+		v.add(f)
+	}
 }
+
+// chargersLeave is what two chargers leave between two packs. Own choice.
+const chargersLeave = 0.1
 
 // worn judges a pack that holds far less than when it was new.
 func (v *view) worn() {

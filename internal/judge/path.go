@@ -58,10 +58,11 @@ func (v *view) wire() error {
 	full := c.Pack.StateAt(1, c.PackC)
 	wc := wiring.Case{
 		Path: c.Path, Thinnest: c.Thinnest, Tables: v.parts.Tables, AmbientC: c.AmbientC + build.BoxRiseK,
-		Pack:   wiring.PackEnd{FullV: v.fullV(), NominalV: c.Pack.NominalV(), Ohm: c.Pack.SourceOhm(&full)},
+		Pack:   wiring.PackEnd{FullV: v.fullV(), Ohm: c.Pack.SourceOhm(&full)},
 		Demand: wiring.Demand{RunningA: s.LastingA()},
 
 		FuseUnknown: !v.parts.Fuse.Absent && !v.parts.Fuse.RatingA.Known,
+		AsMade:      v.parts.AsMade, Replaced: !v.parts.AsMade && v.drives(),
 	}
 	if v.drives() {
 		l := &s.Launch

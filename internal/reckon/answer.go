@@ -28,8 +28,9 @@ func (e *engine) answer(d *drawn, t *table) (*answer.Assessment, error) {
 	shape(a, typical)
 	t.fill(a)
 	words(a, typical, t)
-	a.Findings = count(&t.judged, e.assumedKeys())
+	a.Findings = count(&t.judged, guesses{e.assumedKeys(), p.AsMade})
 	a.Verdict = answer.Worst(a.Findings)
+	a.Items = byItem(p, a.Findings)
 	a.Assumed = e.assumed(d, t, a.Findings)
 	a.Measure, err = e.measure(d, t)
 	if err != nil {

@@ -33,6 +33,9 @@ func (e *engine) assumedKeys() map[string]bool {
 			}
 		}
 	}
+	if m := e.parts.Measured; m == nil || !m.SecondRest.Given {
+		out[answer.KeySecondRestVoltage] = true
+	}
 	return out
 }
 

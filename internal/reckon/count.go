@@ -27,8 +27,8 @@ type instance struct {
 }
 
 // count turns the findings of the judged draws into those of the answer: what
-// holds in how many, and how bad that is. Assumed says which keys were assumed.
-func count(j *judgedTable, assumed map[string]bool) []answer.Finding {
+// holds in how many, and how bad that is. The guesses say which values nobody gave.
+func count(j *judgedTable, g guesses) []answer.Finding {
 	byName := map[[2]string]*held{}
 	var order []*held
 	for i, list := range j.findings {
@@ -48,7 +48,7 @@ func count(j *judgedTable, assumed map[string]bool) []answer.Finding {
 	})
 	var out []answer.Finding
 	for _, h := range order {
-		if f, ok := h.told(assumed); ok {
+		if f, ok := h.told(g); ok {
 			out = append(out, f)
 		}
 	}
@@ -74,7 +74,7 @@ func worstOfEach(list []answer.Finding) []answer.Finding {
 // told is the finding of the answer: the worst level that its shares allow, in
 // the words of the draw in the middle of those that are that bad. It is not told
 // at all where it holds too seldom.
-func (h *held) told(assumed map[string]bool) (answer.Finding, bool) {
+func (h *held) told(g guesses) (answer.Finding, bool) {
 	var best answer.Finding
 	found := false
 	for level := answer.Fine; level <= answer.Danger; level++ {
@@ -95,7 +95,7 @@ func (h *held) told(assumed map[string]bool) (answer.Finding, bool) {
 		default:
 			continue
 		}
-		f.onAGuess(assumed)
+		f.onAGuess(g)
 		if !found || f.Level > best.Level {
 			best, found = f.Finding, true
 		}
@@ -131,16 +131,23 @@ func (h *held) atLeast(level answer.Level) (share float64, middle instance) {
 	return min(share, 1), middle
 }
 
+// guesses is what findings may rest on that nobody gave.
+type guesses struct {
+	keys   map[string]bool // setup keys that stand on an assumption or on nothing
+	asMade bool            // nothing says that the vehicle was changed
+}
+
 // onAGuess holds back what rests on a value that nobody gave: it is no danger,
-// and where it does not even hold in half of the draws only something to watch.
-func (f *instance) onAGuess(assumed map[string]bool) {
-	i := slices.IndexFunc(f.Decides, func(key string) bool { return assumed[key] })
+// and only something to watch where it does not even hold in half of the draws,
+// or where the vehicle was made so and somebody else knew the value.
+func (f *instance) onAGuess(g guesses) {
+	i := slices.IndexFunc(f.Decides, func(key string) bool { return g.keys[key] })
 	if i < 0 {
 		return
 	}
 	f.Guess = f.Decides[i]
 	most := answer.FixFirst
-	if f.Share < likelyShare {
+	if f.Share < likelyShare || g.asMade {
 		most = answer.Watch
 	}
 	f.Level = min(f.Level, most)

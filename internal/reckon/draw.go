@@ -8,6 +8,7 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/setup"
+	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // drawn is the vehicles that a setup may mean, as points with weights.
@@ -37,28 +38,65 @@ func (e *engine) draw(o Options) (*drawn, error) {
 		return d, nil
 	}
 	d := &drawn{}
-	used, err := e.settle(d, list, o)
+	used, p, err := e.weigh(d, list, o)
 	if err != nil {
 		return nil, err
 	}
-	p, err := draws.Condition(e.world.Dims(), e.model(used), asRead(used), draws.Options{Enough: enough, Workers: o.Workers})
-	if err != nil {
-		return nil, e.unreadable(err)
-	}
-	d.runs += p.Runs
 	d.effective, d.rough = p.Effective, p.Rough
 	d.tell(e, list, used, p)
-	for i, w := range p.Weight { // most draws of the first round carry nothing
-		if w > leastWeight/float64(len(p.Weight)) {
-			d.z, d.weight = append(d.z, p.Z[i]), append(d.weight, w)
+	for _, i := range draws.Resample(p.Weight, o.Draws) { // most draws of the first round carry nothing
+		if last := len(d.z) - 1; last >= 0 && &d.z[last][0] == &p.Z[i][0] {
+			d.weight[last] += 1 / float64(o.Draws)
+			continue
 		}
+		d.z, d.weight = append(d.z, p.Z[i]), append(d.weight, 1/float64(o.Draws))
 	}
 	return d, nil
 }
 
-// leastWeight is the weight, over that of an equal share, below which a draw is
-// not computed: a thousand of them would not move a figure.
-const leastWeight = 1e-4
+// weigh weighs the draws by all readings that can be true together.
+func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.Posterior, error) {
+	used := list
+	for {
+		p, err := draws.Condition(e.world.Dims(), e.model(used), asRead(used), draws.Options{Enough: enough, Workers: o.Workers})
+		if err == nil {
+			d.runs += p.Runs
+			if len(used) == 0 || e.agree(used, p) {
+				return used, p, nil
+			}
+		}
+		rest, errConflict := e.settle(d, used, o)
+		switch {
+		case errConflict != nil:
+			return nil, nil, errConflict
+		case len(rest) < len(used):
+			used = rest
+		case err != nil:
+			return nil, nil, e.unreadable(err)
+		default:
+			return used, p, nil
+		}
+	}
+}
+
+// agree reports whether the draw in the middle of the weighed ones foretells the
+// readings so well that the most probable one, which can only do better, leaves
+// no doubt.
+func (e *engine) agree(list []reading, p *draws.Posterior) bool {
+	z := middle(e.world, p.Z, p.Weight)
+	out := make([]float64, len(list))
+	if !e.model(list)(0, z, out) {
+		return false
+	}
+	square := 0.0
+	for i, r := range asRead(list) {
+		square += (r.Value - out[i]) * (r.Value - out[i]) / r.Err / r.Err
+	}
+	for _, x := range z {
+		square += x * x
+	}
+	return distuv.ChiSquared{K: float64(len(list))}.Survival(square) >= draws.ConflictBelow
+}
 
 // unreadable says what is wrong when no draw can have given the readings.
 func (e *engine) unreadable(err error) error {
@@ -173,19 +211,22 @@ const priorDraws = 256
 
 // median is the point with every figure at its median and every choice at its
 // likeliest, all readings weighed.
-func (d *drawn) median(w *setup.World) []float64 {
+func (d *drawn) median(w *setup.World) []float64 { return middle(w, d.z, d.weight) }
+
+// middle is that point of some draws with their weights.
+func middle(w *setup.World, draw [][]float64, weight []float64) []float64 {
 	z := make([]float64, w.Dims())
-	column := make([]float64, len(d.z))
+	column := make([]float64, len(draw))
 	choices := w.Choices()
 	for j := range z {
-		for i := range d.z {
-			column[i] = d.z[i][j]
+		for i := range draw {
+			column[i] = draw[i][j]
 		}
 		if j < len(choices) {
-			z[j] = choices[j].Commonest(column, d.weight)
+			z[j] = choices[j].Commonest(column, weight)
 			continue
 		}
-		z[j] = draws.Quantile(column, d.weight, 0.5)
+		z[j] = draws.Quantile(column, weight, 0.5)
 	}
 	return z
 }

@@ -12,8 +12,8 @@ import (
 	"strings"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // pulsesWeight is how much a whole table of pulses counts against one curve.

@@ -26,8 +26,8 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // cells are the fitted chemistries, as written by -refit.

@@ -9,9 +9,9 @@ import (
 	"testing"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // known are the rows that miss a target, each with the reason. A row that

@@ -9,9 +9,9 @@ import (
 	"gonum.org/v1/gonum/optimize"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 const rechargeHead = `| recharge | model | voltage rms, %: bulk | absorption | float and rest | Ah in to 14.3 V: measured | model | hours to the end of absorption: measured | computed | Ah in by then: measured | computed |

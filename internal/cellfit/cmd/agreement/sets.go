@@ -1,9 +1,9 @@
 package main
 
 import (
-	"example.org/packcheck/internal/cellfit"
-	"example.org/packcheck/chemistry"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // dataset is one folder of measured curves, all of one kind of cell, and how

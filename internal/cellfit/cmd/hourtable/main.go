@@ -17,8 +17,8 @@ import (
 	"os"
 	"strings"
 
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 func main() {

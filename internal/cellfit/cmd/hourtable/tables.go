@@ -1,8 +1,8 @@
 package main
 
 import (
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 var hours = []float64{5. / 60, 10. / 60, .25, .5, 1, 2, 3, 5, 8, 10, 20}

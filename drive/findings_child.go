@@ -1,0 +1,165 @@
+package drive
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/answer"
+)
+
+// What the checks of rider, slope, remote control and accessories find.
+const (
+	CodeOverloaded      = "overloaded"          // more rides than the vehicle was made for
+	CodeRollsBack       = "rolls-back-on-slope" // nothing holds it once the pedal is up
+	CodeRemoteOnFaster  = "remote-on-faster"    // somebody else drives, at more than the original's speed
+	CodeAccessoryVolts  = "accessory-overvoltage"
+	CodeAccessoryUnread = "accessory-volts-unknown"
+)
+
+// PaceLimits are the level speeds, in m/s, from which a driver of some age is
+// to be watched, slowed down first, and in danger.
+type PaceLimits struct {
+	WatchMS, FixMS, DangerMS float64
+	Source                   string
+}
+
+// paceLadder is by the age from which a rung counts, oldest first. What was made
+// for an age is the measure: 6 V vehicles from 18 months reach 5.6 km/h, 12 V
+// ones 8 km/h, sellers name 5 to 6 mph (9.7 km/h) as the most of any, and the
+// fastest that was found to be made for 3 to 8 years has 12.9 km/h. Where no
+// vehicle was found, for older drivers, the rungs are own choices.
+var paceLadder = [...]struct {
+	fromYears float64
+	PaceLimits
+}{
+	{12, PaceLimits{12.9 / 3.6, 16 / 3.6, 25 / 3.6, srcOwn}},
+	{8, PaceLimits{9.7 / 3.6, 12.9 / 3.6, 19.4 / 3.6, srcOwn}},
+	{5, PaceLimits{8.05 / 3.6, 9.7 / 3.6, 12.9 / 3.6, srcSold + ", " + srcFastest}},
+	{3, PaceLimits{6.5 / 3.6, 8.05 / 3.6, 12.9 / 3.6, srcOldSpeed + ", " + srcFastest}},
+	{0, PaceLimits{4 / 3.6, 5.6 / 3.6, 8.05 / 3.6, srcSlow + ", " + srcOldSpeed}},
+}
+
+// unknownAgeYears stands in for an age that was not given: the middle of those
+// that such vehicles are sold for.
+const unknownAgeYears = 4
+
+// PaceFor returns how fast is too fast for a driver of an age in years, 0 and
+// up; below 0, or not a number, of unknown age.
+func PaceFor(ageYears float64) PaceLimits {
+	if !(ageYears >= 0) {
+		ageYears = unknownAgeYears
+	}
+	for _, r := range paceLadder {
+		if ageYears >= r.fromYears {
+			return r.PaceLimits
+		}
+	}
+	return paceLadder[len(paceLadder)-1].PaceLimits
+}
+
+// LoadCheck is who rides against what the vehicle is made for.
+type LoadCheck struct {
+	RiderKg float64
+	RatedKg float64 // most that label or manual allow; 0 = not known
+	UsualKg float64 // what vehicles of the class usually allow; 0 = not known
+}
+
+// Findings judges the load: above the rating frame, wheels and brake are on
+// their own.
+func (k LoadCheck) Findings() []answer.Finding {
+	f := answer.Finding{
+		Code: CodeOverloaded, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicRide, Item: answer.Rider, Change: answer.LoadLess,
+		Unit: "kg", Found: k.RiderKg, Limit: k.RatedKg, Source: srcRating, Decides: []string{answer.KeyVehicleRatedLoad, answer.KeyRiderMass},
+		Title:  fmt.Sprintf("%.0f kg ride on what is made for %.0f kg.", k.RiderKg, k.RatedKg),
+		Advice: "Let only as much ride as the vehicle's own label allows: frame, wheels and brake are not made for more.",
+	}
+	if k.RatedKg <= 0 {
+		f.Limit, f.Source = k.UsualKg, srcManuals
+		f.Title = fmt.Sprintf("%.0f kg may be more than it is made for: such vehicles usually allow %.0f kg.", k.RiderKg, k.UsualKg)
+		f.Advice = "Read the greatest load on the vehicle or in its manual and keep to it."
+	}
+	if f.Limit <= 0 || !over(k.RiderKg, f.Limit) {
+		return nil
+	}
+	return []answer.Finding{f}
+}
+
+// SlopeCheck is a vehicle standing on the steepest slope that it is used on.
+type SlopeCheck struct {
+	GradeN float64 // pull of the slope on all that moves; uphill or downhill
+	RollN  float64 // what rolling resistance holds
+	ToyKg  float64 // the vehicle with its pack, without rider
+}
+
+// brakeNPerKg and brakeKg are of the force that EN 71-1 asks the motor brake of
+// a ride-on for children of 36 months and older to resist: (M + 50) x 1.7 N.
+const brakeNPerKg, brakeKg = 1.7, 50
+
+// Findings judges whether it stays when the pedal is let go.
+func (k SlopeCheck) Findings() []answer.Finding {
+	pull := math.Abs(k.GradeN) - k.RollN
+	if !over(pull, 0) || pull < 1 {
+		return nil
+	}
+	f := answer.Finding{
+		Code: CodeRollsBack, Level: answer.Watch, Harm: answer.Child, Topic: answer.TopicRide, Item: answer.Rider, Change: answer.LoadLess,
+		Unit: "N", Found: pull, Limit: brakeNPerKg * (k.ToyKg + brakeKg), Source: srcBrake, Habit: answer.HabitFirmGround,
+		Decides: []string{answer.KeyVehicleSlope},
+		Title:   "On this slope it rolls away by itself unless its motors brake it when the pedal is up.",
+		Advice:  "Try it without a child: let go of the pedal on the slope. If it rolls, keep to the level.",
+	}
+	if over(f.Found, f.Limit) {
+		f.Level = answer.FixFirst
+		f.Title = "On this slope it rolls away even with the motor brake that the toy standard asks for."
+		f.Advice = "Keep off this slope: a brake as strong as the standard asks for does not hold it."
+	}
+	return []answer.Finding{f}
+}
+
+// RemoteCheck is a remote control beside a raised speed.
+type RemoteCheck struct {
+	Fitted     bool // a remote control drives it and still works
+	SpeedMS    float64
+	OriginalMS float64 // 0 = not known
+}
+
+// Findings judges who really drives.
+func (k RemoteCheck) Findings() []answer.Finding {
+	if !k.Fitted || k.OriginalMS <= 0 || !over(k.SpeedMS, speedWatch*k.OriginalMS) {
+		return nil
+	}
+	return []answer.Finding{{
+		Code: CodeRemoteOnFaster, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicSpeed, Item: answer.Rider, Change: answer.LimitSpeed,
+		Unit: "x", Found: k.SpeedMS / k.OriginalMS, Limit: speedWatch, Source: srcOwn,
+		Title:  "Whoever holds the remote control drives it at more than the speed that its steering and brake were made for.",
+		Advice: "Limit the speed to the original's, or take the remote control out of use; it loses its reach and its say when the radio does not get the volts that it was made for.",
+	}}
+}
+
+// AccessoryCheck is what steers, plays and lights on the pack's own volts.
+type AccessoryCheck struct {
+	OnPack  bool    // they hang on the pack's volts
+	Own     bool    // they have a supply of their own, or there are none
+	FullV   float64 // what they see
+	DesignV float64 // nominal volts that the vehicle was made for; 0 = not known
+}
+
+// Findings judges the volts on steering motor, radio and lights.
+func (k AccessoryCheck) Findings() []answer.Finding {
+	limit := designMargin * k.DesignV
+	if k.Own || limit <= 0 || !over(k.FullV, limit) {
+		return nil
+	}
+	f := answer.Finding{
+		Code: CodeAccessoryVolts, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Item: answer.Accessory, Change: answer.FitConverter,
+		Unit: "V", Found: k.FullV, Limit: limit, Source: srcOwn, Decides: []string{answer.KeyVehicleAccessories},
+		Title:  fmt.Sprintf("Steering, radio or lights get %.1f V and were made for %.3g V: they fail, and steering by motor fails while somebody rides.", k.FullV, k.DesignV),
+		Advice: "Feed them through a step-down converter of the volts that they were made for, or disconnect them.",
+	}
+	if !k.OnPack {
+		f.Code, f.Level, f.Harm, f.Change = CodeAccessoryUnread, answer.Watch, answer.Wear, answer.LookUp
+		f.Title = fmt.Sprintf("If steering, radio or lights hang on the pack they get %.1f V and were made for %.3g V.", k.FullV, k.DesignV)
+		f.Advice = "Look where their wires go: on the pack they need a step-down converter."
+	}
+	return []answer.Finding{f}
+}
