@@ -30,8 +30,7 @@ func (s *Setup) resolve(chosen map[string]string) (*Parts, []Choosing, error) {
 	r.ownFiles()
 	p := r.resolve(s, nil)
 	if s.Original != nil {
-		o := s.withOriginal()
-		p.Original = r.resolve(o, s.Original)
+		p.Original = r.resolve(s.withOriginal())
 	}
 	if err := r.faults.orNil(); err != nil {
 		return nil, nil, err
