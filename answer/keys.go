@@ -99,4 +99,5 @@ const (
 	KeyVehicleClaimedSpeed    = "vehicle.claimed_speed"
 	KeyMeasuredRideTime       = "measured.ride_time"
 	KeyMeasuredBlockedCurrent = "measured.blocked_current"
+	KeyMotorsRatedVoltage     = "motors.rated_voltage"
 )

@@ -173,6 +173,16 @@ func (w *tempRow) effective(h, z float64) float64 {
 	return h - w.lost*(1+rateCold*(z-h))*d*d*d
 }
 
+// moved is how much [tempRow.effective] moves with small movements of h and z.
+func (w *tempRow) moved(h, z, byH, byZ float64) float64 {
+	if w.lost == 0 {
+		return byH
+	}
+	d := (1 - h) * w.inv
+	steep := w.lost * d * d
+	return byH*(1+steep*(rateCold*d+3*w.inv*(1+rateCold*(z-h)))) - byZ*steep*rateCold*d
+}
+
 // settled is where the two branches settle that would settle at straight1 and
 // straight2, were they straight.
 func (m *Model) settled(w *tempRow, straight1, straight2 float64) (v1, v2 float64) {

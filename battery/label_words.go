@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"example.org/packcheck/internal/pattern"
 )
 
 // words is what stands on a label, before anybody asks what it means.
@@ -26,38 +28,37 @@ type words struct {
 	format         string // "18650", "21700", "26650"
 }
 
-const numberPattern = `(\d+(?:\.\d+)?|\.\d+)`
+const (
+	numberPattern  = `(\d+(?:\.\d+)?|\.\d+)`
+	ampHourPattern = numberPattern + `\s*(m?)(?:ah|amp[ -]?(?:ere[ -]?)?h(?:ou)?rs?\b|a\.h\.?)`
+)
 
 var (
-	decimalComma  = regexp.MustCompile(`(\d),(\d)`)
-	maxPattern    = regexp.MustCompile(numberPattern + `\s*v(?:olts?)?\s*\(?max`)
-	maxBefore     = regexp.MustCompile(`max\.?\s*` + numberPattern + `\s*v`)
-	bareVolt      = regexp.MustCompile(numberPattern + `\s*v`)
-	ampHour       = regexp.MustCompile(numberPattern + `\s*(m?)(?:ah|amp[ -]?(?:ere[ -]?)?h(?:ou)?rs?\b|a\.h\.?)`)
-	ratePattern   = regexp.MustCompile(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b`)
-	wattHour      = regexp.MustCompile(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
-	seriesPattern = regexp.MustCompile(`\b(\d{1,3})\s*s(?:\s*x?\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
-	formatPattern = regexp.MustCompile(`\b(18650|21700|26650|26700|20700)\b`)
+	decimalComma  = pattern.Lazy(`(\d),(\d)`)
+	maxPattern    = pattern.Lazy(numberPattern + `\s*v(?:olts?)?\s*\(?max`)
+	maxBefore     = pattern.Lazy(`max\.?\s*` + numberPattern + `\s*v`)
+	bareVolt      = pattern.Lazy(numberPattern + `\s*v`)
+	ampHour       = pattern.Lazy(ampHourPattern)
+	ratePattern   = pattern.Lazy(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b`)
+	wattHour      = pattern.Lazy(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
+	seriesPattern = pattern.Lazy(`\b(\d{1,3})\s*s(?:\s*x?\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
+	formatPattern = pattern.Lazy(`\b(18650|21700|26650|26700|20700)\b`)
 )
 
 // chemistryWords are tried in order; the first that stands on the label
 // counts.
-var chemistryWords = []struct{ pattern, name string }{
-	{`life\s?po|lifep04|lfp|iron\s?phosphate`, "lifepo4"},
-	{`\bgel\b`, "gel"},
-	{`\bagm\b|\bsla\b|vrla|lead|\bpb\b`, "agm"},
-	{`ni-?\s?mh|nickel[ -]metal`, "nimh"},
-	{`ni-?\s?cd|nicad|nickel[ -]cad`, "nimh"},
-	{`li-?\s?ion|lithium|li-?po|\bli\b|\bnmc\b|\binr\b|\bicr\b`, "li-ion"},
+var chemistryWords = [...]struct {
+	pattern func() *regexp.Regexp
+	name    string
+	cadmium bool
+}{
+	{pattern.Lazy(`life\s?po|lifep04|lfp|iron\s?phosphate`), "lifepo4", false},
+	{pattern.Lazy(`\bgel\b`), "gel", false},
+	{pattern.Lazy(`\bagm\b|\bsla\b|vrla|lead|\bpb\b`), "agm", false},
+	{pattern.Lazy(`ni-?\s?mh|nickel[ -]metal`), "nimh", false},
+	{pattern.Lazy(`ni-?\s?cd|nicad|nickel[ -]cad`), "nimh", true},
+	{pattern.Lazy(`li-?\s?ion|lithium|li-?po|\bli\b|\bnmc\b|\binr\b|\bicr\b`), "li-ion", false},
 }
-
-var chemistryPatterns = func() []*regexp.Regexp {
-	out := make([]*regexp.Regexp, len(chemistryWords))
-	for i, w := range chemistryWords {
-		out[i] = regexp.MustCompile(w.pattern)
-	}
-	return out
-}()
 
 var smallNumbers = map[string]int{"two": 2, "three": 3, "four": 4, "six": 6, "eight": 8}
 
@@ -65,11 +66,10 @@ var smallNumbers = map[string]int{"two": 2, "three": 3, "four": 4, "six": 6, "ei
 func readWords(text string) (words, error) {
 	var w words
 	s := strings.ToLower(strings.NewReplacer("×", "x", "\u00a0", " ", "–", "-").Replace(text))
-	s = decimalComma.ReplaceAllString(s, "$1.$2")
-	for i, p := range chemistryPatterns {
-		if p.MatchString(s) {
-			w.chemistry = chemistryWords[i].name
-			w.nickelCadmium = strings.Contains(chemistryWords[i].pattern, "nicad")
+	s = decimalComma().ReplaceAllString(s, "$1.$2")
+	for _, c := range chemistryWords {
+		if c.pattern().MatchString(s) {
+			w.chemistry, w.nickelCadmium = c.name, c.cadmium
 			break
 		}
 	}
@@ -84,35 +84,35 @@ func readWords(text string) (words, error) {
 		s = s[:at[0]] + " " + s[at[1]:]
 		return got
 	}
-	if m := take(formatPattern); m != nil {
+	if m := take(formatPattern()); m != nil {
 		w.format = m[1]
 	}
-	if m := take(wattHour); m != nil {
+	if m := take(wattHour()); m != nil {
 		w.wattHours = figure(m[1])
 	}
 	if err := w.readBlocks(s, clip(text)); err != nil {
 		return w, err
 	}
-	w.ofCell = cellAmpHour.MatchString(s)
-	if m := ampHour.FindStringSubmatchIndex(s); m != nil {
+	w.ofCell = cellAmpHour().MatchString(s)
+	if m := ampHour().FindStringSubmatchIndex(s); m != nil {
 		if w.ampHours == 0 { // else of several blocks, and understood
 			w.ampHours = ampHours(s, m)
 		}
-		if r := ratePattern.FindStringSubmatch(s); r != nil {
+		if r := ratePattern().FindStringSubmatch(s); r != nil {
 			w.rateHours = figure(r[1] + r[2])
 		}
-		s = s[:m[0]] + " " + ratePattern.ReplaceAllString(s[m[1]:], " ")
+		s = s[:m[0]] + " " + ratePattern().ReplaceAllString(s[m[1]:], " ")
 	}
-	if m := take(seriesPattern); m != nil {
+	if m := take(seriesPattern()); m != nil {
 		w.cells, _ = strconv.Atoi(m[1])
 		w.strings, _ = strconv.Atoi(m[2])
 		if w.cells == 0 || (m[2] != "" && w.strings == 0) {
 			return w, fmt.Errorf("battery: label %q has no cells in series or in parallel", clip(text))
 		}
 	}
-	m := maxPattern.FindStringSubmatch(s)
+	m := maxPattern().FindStringSubmatch(s)
 	if m == nil {
-		m = maxBefore.FindStringSubmatch(s)
+		m = maxBefore().FindStringSubmatch(s)
 	}
 	if m != nil {
 		w.maxV = figure(m[1])
@@ -130,7 +130,7 @@ func readWords(text string) (words, error) {
 // readVolts finds the nominal voltage: the figure that is neither "max" nor
 // the voltage of one of several blocks.
 func (w *words) readVolts(s string) {
-	for _, m := range bareVolt.FindAllStringSubmatch(s, 8) {
+	for _, m := range bareVolt().FindAllStringSubmatch(s, 8) {
 		v := figure(m[1])
 		if v == 0 || v == w.maxV && w.volts == 0 {
 			continue

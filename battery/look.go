@@ -6,41 +6,47 @@ type Look struct {
 	EMFV  float64 // see [Model.EMF]
 	Ohm   float64 // see [Model.SourceOhm]
 	Empty bool    // see [Model.Empty]
+	Left  float64 // available charge that the temperature leaves, as a share of full; 0 or less is empty
 
 	volts, ohm1, ohm2 float64
-	filled            float64 // share of all the charge in both wells
-	perAh             float64 // how steeply the voltage rises with available charge, V/Ah
+	head, filled      float64 // share of the available and of all the charge
+	perCharge         float64 // how steeply the voltage rises with the charge that the curves are read at, V
 	warmth            tempRow
 }
 
 // Look reads the pack's curves at a state.
 func (m *Model) Look(s *State) Look {
-	w := m.warmth(s.TempC)
-	filled := m.filled(s)
-	z := w.effective(s.Y1Ah*m.headOf, filled)
-	i, f := place(z)
-	r := &m.cell.byCharge[i]
-	volts := m.cells * (r.at.volts + f*r.over.volts)
-	return Look{
-		EMFV:   volts - s.V1 - s.V2,
-		Ohm:    m.ohms * (r.at.ohm0 + f*r.over.ohm0) * w.ohm,
-		Empty:  z <= 0,
-		volts:  volts,
-		filled: filled,
-		ohm1:   m.ohms * (r.at.ohm1 + f*r.over.ohm1) * w.ohm1,
-		ohm2:   m.ohms * (r.at.ohm2 + f*r.over.ohm2) * w.ohm2,
-		perAh:  m.cells * r.over.volts * perCharge * m.headOf,
-		warmth: w,
-	}
+	var l Look
+	m.LookInto(&l, s)
+	return l
 }
 
-// MeanEMF returns the mean of the electromotive force over the step at a
-// constant current: the branches' share is exact, that of the charge is taken
-// along the slope of the voltage curve.
-func (p *Step) MeanEMF(now *Look, s *State, currentA float64) float64 {
+// LookInto is [Model.Look] into a place that there is already.
+func (m *Model) LookInto(l *Look, s *State) {
+	l.warmth = m.warmth(s.TempC)
+	w := &l.warmth
+	l.head, l.filled = s.Y1Ah*m.headOf, m.filled(s)
+	l.Left = w.effective(l.head, l.filled)
+	l.Empty = l.Left <= 0
+	i, f := place(l.Left)
+	r := &m.cell.byCharge[i]
+	l.volts = m.cells * (r.at.volts + f*r.over.volts)
+	l.EMFV = l.volts - s.V1 - s.V2
+	l.Ohm = m.ohms * (r.at.ohm0 + f*r.over.ohm0) * w.ohm
+	l.ohm1 = m.ohms * (r.at.ohm1 + f*r.over.ohm1) * w.ohm1
+	l.ohm2 = m.ohms * (r.at.ohm2 + f*r.over.ohm2) * w.ohm2
+	l.perCharge = m.cells * r.over.volts * perCharge
+}
+
+// MeanEMF returns the electromotive force over the step at a constant current,
+// its mean and where it ends: the branches' share is exact, that of the charge
+// is taken along the slope of the voltage curve.
+func (p *Step) MeanEMF(now *Look, s *State, currentA float64) (meanV, endV float64) {
 	settled1, settled2 := p.m.settled(&now.warmth, now.ohm1*currentA, now.ohm2*currentA)
-	v1 := settled1 + (s.V1-settled1)*p.fastM
-	v2 := settled2 + (s.V2-settled2)*p.slowM
-	moved := (p.keep-1)*s.Y1Ah + p.mix*(s.Y1Ah+s.Y2Ah) - p.use*currentA
-	return now.volts + now.perAh*moved/2 - v1 - v2
+	over1, over2 := s.V1-settled1, s.V2-settled2
+	movedAh := (p.keep-1)*s.Y1Ah + p.mix*(s.Y1Ah+s.Y2Ah) - p.use*currentA
+	movedV := now.perCharge * now.warmth.moved(now.head, now.filled, movedAh*p.m.headOf, -p.hours*currentA*p.m.fillOf)
+	base := now.volts - settled1 - settled2
+	meanV = base + movedV/2 - over1*p.fastM - over2*p.slowM
+	return meanV, base + movedV - over1*p.fast - over2*p.slow
 }

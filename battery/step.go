@@ -64,6 +64,10 @@ func (p *Step) AdvanceFrom(now *Look, s *State, currentA, ambientC float64) {
 	p.move(s, currentA, ambientC, drop, settled1, settled2)
 }
 
+// Warm adds heat that came beside the mean current of a step, watts over all of
+// it: a current that swings heats a resistance more than its mean does.
+func (p *Step) Warm(s *State, watts float64) { s.TempC += watts * p.perWatt }
+
 // move advances a state; drop is what the current loses in the resistance and
 // between the wells, settled1 and settled2 are where the branches tend to.
 func (p *Step) move(s *State, currentA, ambientC, drop, settled1, settled2 float64) {

@@ -132,6 +132,32 @@ func (c *Chain) Step(s Sample) (open bool) {
 	return open
 }
 
+// Counting reports whether any closed device has been counting down: it last
+// saw volts at or below those at which it opens.
+func (c *Chain) Counting() bool {
+	for i := range c.n {
+		if c.states[i].belowS > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// HighestV returns the highest opening voltages of the devices that see the
+// pack's volts and of those that see the controller's; minus infinity for none.
+// While the volts stay above both and nothing is [Chain.Counting], nothing opens.
+func (c *Chain) HighestV() (packV, busV float64) {
+	packV, busV = math.Inf(-1), math.Inf(-1)
+	for i := range c.n {
+		if d := &c.devices[i]; d.Where == Controller {
+			busV = max(busV, d.OpensAtV)
+		} else {
+			packV = max(packV, d.OpensAtV)
+		}
+	}
+	return packV, busV
+}
+
 // UntilTrip returns the seconds until the chain would next open if the volts
 // of the sample stayed as they are, infinity when it would not. DtS is not
 // used. An engine that picks its own steps can so end one exactly there.

@@ -1,7 +1,5 @@
 package drive
 
-import "math"
-
 // Blocked is a vehicle whose wheels cannot turn with the pedal down: against a
 // wall, in a rut, or with a twig in the gears.
 type Blocked struct {
@@ -97,39 +95,18 @@ func (q stalled) currents(motorsOhm float64) (motorA, batteryA float64) {
 	return q.limitA, duty * q.limitA
 }
 
-// stands follows winding and case until the limit. Steps are short enough for
-// the winding to warm by a hundredth of what it may, and each takes the heat
-// of its own middle.
+// stands follows winding and case until the limit.
 func (q stalled) stands(v Vehicle, start HeatState, ambientC float64) (seconds, caseC float64, reached bool) {
-	const parts, most = 100, 20000
 	t := v.Motor.Thermal
-	heat := func(windingC float64) float64 {
-		ohm := v.Equivalent(windingC).Ohm
-		a, _ := q.currents(ohm)
-		return ohm * a * a / float64(v.Motors)
+	if start.WindingC >= t.LimitC {
+		return 0, start.CaseC, true
 	}
-	s := start
-	if s.WindingC >= t.LimitC {
-		return 0, s.CaseC, true
+	cold := v.Equivalent(0).Ohm
+	w := warming{
+		q: q, t: t, ambientC: ambientC, perMotor: 1 / float64(v.Motors),
+		coldOhm: cold, perC: v.Equivalent(1).Ohm - cold, // copper's resistance is a straight line
 	}
-	rise := (t.LimitC - start.WindingC) / parts
-	longest := (t.WindingJPerK*t.WindingToCaseKPerW + t.CaseJPerK*t.CaseToAirKPerW) / parts
-	for range most {
-		dt := min(longest, rise*t.WindingJPerK/heat(s.WindingC))
-		half, next := s, s
-		t.Over(dt/2).Advance(&half, heat(s.WindingC), 0, ambientC)
-		t.Over(dt).Advance(&next, heat(half.WindingC), 0, ambientC)
-		if next.WindingC >= t.LimitC {
-			share := (t.LimitC - s.WindingC) / (next.WindingC - s.WindingC)
-			return seconds + share*dt, s.CaseC + share*(next.CaseC-s.CaseC), true
-		}
-		if next.WindingC-s.WindingC < 1e-9*rise && math.Abs(next.CaseC-s.CaseC) < 1e-9*rise {
-			break // settled below the limit
-		}
-		seconds += dt
-		s = next
-	}
-	return 0, s.CaseC, false
+	return w.until(start)
 }
 
 // Reversal is what happens when the direction is switched while rolling.

@@ -50,17 +50,50 @@ type HeatStep struct {
 	inner, outer   float64 // K/W winding to case, case to air
 }
 
+// HeatModes is a [HeatState] taken apart into the two mixtures of winding and
+// case that each die away at a rate of their own, see [Thermal.Modes].
+type HeatModes [2]float64
+
+// Modes takes a state apart.
+func (t Thermal) Modes(s HeatState) HeatModes {
+	r, b := t.ModeRates(), 1/(t.CaseJPerK*t.WindingToCaseKPerW)
+	a := 1 / (t.WindingJPerK * t.WindingToCaseKPerW)
+	return HeatModes{b*s.WindingC + (a-r[0])*s.CaseC, b*s.WindingC + (a-r[1])*s.CaseC}
+}
+
+// StateOf puts a state together again.
+func (t Thermal) StateOf(x HeatModes) HeatState {
+	r, b := t.ModeRates(), 1/(t.CaseJPerK*t.WindingToCaseKPerW)
+	a := 1 / (t.WindingJPerK * t.WindingToCaseKPerW)
+	c := (x[0] - x[1]) / (r[1] - r[0])
+	return HeatState{WindingC: (x[0] - (a-r[0])*c) / b, CaseC: c}
+}
+
+// ModeRates returns how fast the two [HeatModes] die away, 1/s, the faster
+// first.
+func (t Thermal) ModeRates() HeatModes {
+	fast, slow := t.eigenvalues()
+	return HeatModes{-fast, -slow}
+}
+
+// eigenvalues are those of [-a a; b -(b+c)], which are real, distinct and
+// negative.
+func (t Thermal) eigenvalues() (fast, slow float64) {
+	a := 1 / (t.WindingJPerK * t.WindingToCaseKPerW)
+	b := 1 / (t.CaseJPerK * t.WindingToCaseKPerW)
+	c := 1 / (t.CaseJPerK * t.CaseToAirKPerW)
+	half := -(a + b + c) / 2
+	fast = half - math.Sqrt(half*half-a*c)
+	return fast, a * c / fast // product of eigenvalues; avoids cancellation
+}
+
 // Over returns the exact propagator over dtS seconds: the matrix exponential
 // of the two-node system, so that one long step equals many short ones.
 func (t Thermal) Over(dtS float64) HeatStep {
 	a := 1 / (t.WindingJPerK * t.WindingToCaseKPerW)
 	b := 1 / (t.CaseJPerK * t.WindingToCaseKPerW)
 	c := 1 / (t.CaseJPerK * t.CaseToAirKPerW)
-	// A = [-a a; b -(b+c)] has two real, distinct, negative eigenvalues.
-	half := -(a + b + c) / 2
-	gap := math.Sqrt(half*half - a*c)
-	fast := half - gap
-	slow := a * c / fast // product of eigenvalues; avoids cancellation
+	fast, slow := t.eigenvalues()
 	ef, es := math.Exp(fast*dtS), math.Exp(slow*dtS)
 	p := (ef - es) / (fast - slow)
 	q := es - p*slow

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"regexp"
 	"strings"
+
+	"example.org/packcheck/internal/pattern"
 )
 
 // quantity is what a column holds.
@@ -31,33 +33,33 @@ type heading struct {
 // underscores. What was set or allowed is not what was measured, a count of
 // rows is no time, and a shunt's millivolts are not the battery's.
 var headingWords = []struct {
-	pattern *regexp.Regexp
+	pattern func() *regexp.Regexp
 	what    quantity
 	rank    int
 }{
-	{regexp.MustCompile(`\b(set|setpoint|target|limit|command(ed)?|demand(ed)?|requested|soll\w*)\b|shunt.*(volt|\bm?v\b)|(volt|\bm?v\b).*shunt`), unknownColumn, 0},
-	{regexp.MustCompile(`^(#|no|nr|n°|id|n)\.?$|^(samples?|row|record|data ?point|point)\b( (no|nr|number|id|count|index|#))?\.?$`), unknownColumn, 0},
-	{regexp.MustCompile(`ambient|chamber|\broom|umgebung|surround|\bair\b`), ambientColumn, 4},
-	{regexp.MustCompile(`^temps? ?[(\[/]? ?(s|ms|min|h)\b`), timeColumn, 4},
-	{regexp.MustCompile(`temp|°c|deg ?c|\bt c\b`), tempColumn, 4},
-	{regexp.MustCompile(`capacity|\bm?ah\b|amp.?h|ladung|kapaz`), chargeColumn, 4},
-	{regexp.MustCompile(`\bcharg(e|ing) (current|amps?)\b|ladestrom`), ampColumn, 2},
-	{regexp.MustCompile(`discharg\w* (current|amps?)\b|entladestrom`), ampColumn, 5},
-	{regexp.MustCompile(`charge`), chargeColumn, 4},
-	{regexp.MustCompile(`energy|power|\bm?wh?\b|resist|ohm|\bdv|cycle|step|index|status|state|mode|soc|max|min\b.*[va]|frequency|latitude|longitude`), unknownColumn, 0},
-	{regexp.MustCompile(`elapsed|test.?time|total.?time|laufzeit`), timeColumn, 6},
-	{regexp.MustCompile(`time|zeit|second|\bsec|hours?\b|minutes?\b|date|datum|clock|duration|dauer|epoch|millis|tiempo|tijd|^t\b|^ms$|^s$|^h$`), timeColumn, 4},
-	{regexp.MustCompile(`\bcells? ?\d*\b.*(volt|\bm?v\b)|(volt|\bm?v)\b.*\bcells? ?\d*\b`), voltColumn, 1},
-	{regexp.MustCompile(`(pack|batter\w*|\bbus).*(volt|spannung|\bm?v\b)`), voltColumn, 5},
-	{regexp.MustCompile(`volt|spannung|spanning|tension|\bm?v\b|^u\b|\bubat|\bvbat`), voltColumn, 4},
-	{regexp.MustCompile(`\bcurrent|\b(milli)?amp(s|eres?|erage)?\b|strom|stroom|courant|corriente|\bm?a\b|^i\b|\bibat`), ampColumn, 4},
+	{pattern.Lazy(`\b(set|setpoint|target|limit|command(ed)?|demand(ed)?|requested|soll\w*)\b|shunt.*(volt|\bm?v\b)|(volt|\bm?v\b).*shunt`), unknownColumn, 0},
+	{pattern.Lazy(`^(#|no|nr|n°|id|n)\.?$|^(samples?|row|record|data ?point|point)\b( (no|nr|number|id|count|index|#))?\.?$`), unknownColumn, 0},
+	{pattern.Lazy(`ambient|chamber|\broom|umgebung|surround|\bair\b`), ambientColumn, 4},
+	{pattern.Lazy(`^temps? ?[(\[/]? ?(s|ms|min|h)\b`), timeColumn, 4},
+	{pattern.Lazy(`temp|°c|deg ?c|\bt c\b`), tempColumn, 4},
+	{pattern.Lazy(`capacity|\bm?ah\b|amp.?h|ladung|kapaz`), chargeColumn, 4},
+	{pattern.Lazy(`\bcharg(e|ing) (current|amps?)\b|ladestrom`), ampColumn, 2},
+	{pattern.Lazy(`discharg\w* (current|amps?)\b|entladestrom`), ampColumn, 5},
+	{pattern.Lazy(`charge`), chargeColumn, 4},
+	{pattern.Lazy(`energy|power|\bm?wh?\b|resist|ohm|\bdv|cycle|step|index|status|state|mode|soc|max|min\b.*[va]|frequency|latitude|longitude`), unknownColumn, 0},
+	{pattern.Lazy(`elapsed|test.?time|total.?time|laufzeit`), timeColumn, 6},
+	{pattern.Lazy(`time|zeit|second|\bsec|hours?\b|minutes?\b|date|datum|clock|duration|dauer|epoch|millis|tiempo|tijd|^t\b|^ms$|^s$|^h$`), timeColumn, 4},
+	{pattern.Lazy(`\bcells? ?\d*\b.*(volt|\bm?v\b)|(volt|\bm?v)\b.*\bcells? ?\d*\b`), voltColumn, 1},
+	{pattern.Lazy(`(pack|batter\w*|\bbus).*(volt|spannung|\bm?v\b)`), voltColumn, 5},
+	{pattern.Lazy(`volt|spannung|spanning|tension|\bm?v\b|^u\b|\bubat|\bvbat`), voltColumn, 4},
+	{pattern.Lazy(`\bcurrent|\b(milli)?amp(s|eres?|erage)?\b|strom|stroom|courant|corriente|\bm?a\b|^i\b|\bibat`), ampColumn, 4},
 }
 
 // plainTitles are titles that say what a column is and nothing else.
-var plainTitles = regexp.MustCompile(`^(time|t|timestamp|zeit|voltage|volts?|v|u|spannung|current|amps?|i|a|strom)$`)
+var plainTitles = pattern.Lazy(`^(time|t|timestamp|zeit|voltage|volts?|v|u|spannung|current|amps?|i|a|strom)$`)
 
 // unitPattern finds the unit in "Voltage (mV)", "I [A]", "time_ms", "t/s".
-var unitPattern = regexp.MustCompile(`(?:[(\[/_ ])\s*(milliseconds?|ms|msec|seconds?|secs?|s|minutes?|mins?|min|hours?|hrs?|hr|h|days?|d|mv|v|volts?|millivolts?|ma|a|amps?|milliamps?|ua|mah|ah|as|c|f|°c|°f|k)\s*[)\]]?\s*$`)
+var unitPattern = pattern.Lazy(`(?:[(\[/_ ])\s*(milliseconds?|ms|msec|seconds?|secs?|s|minutes?|mins?|min|hours?|hrs?|hr|h|days?|d|mv|v|volts?|millivolts?|ma|a|amps?|milliamps?|ua|mah|ah|as|c|f|°c|°f|k)\s*[)\]]?\s*$`)
 
 var units = map[string]float64{
 	"millisecond": 1e-3, "milliseconds": 1e-3, "millis": 1e-3, "ms": 1e-3, "msec": 1e-3,
@@ -75,13 +77,13 @@ func readHeading(title string) heading {
 	h := heading{scale: 1}
 	words := strings.Join(strings.Fields(strings.ReplaceAll(s, "_", " ")), " ")
 	for _, w := range headingWords {
-		if w.pattern.MatchString(words) {
+		if w.pattern().MatchString(words) {
 			h.what, h.rank = w.what, w.rank
 			break
 		}
 	}
 	unit := ""
-	if m := unitPattern.FindStringSubmatch(s); m != nil {
+	if m := unitPattern().FindStringSubmatch(s); m != nil {
 		unit = m[1]
 	} else if _, ok := units[s]; ok {
 		unit = s // the title is nothing but a unit
@@ -98,7 +100,7 @@ func readHeading(title string) heading {
 		h.rank++
 	}
 	name, _, _ := strings.Cut(strings.TrimSuffix(words, unit), "(")
-	if plainTitles.MatchString(words) || plainTitles.MatchString(strings.Trim(name, " [/")) {
+	if plainTitles().MatchString(words) || plainTitles().MatchString(strings.Trim(name, " [/")) {
 		h.rank += 2
 	}
 	return h

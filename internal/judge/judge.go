@@ -115,6 +115,7 @@ func (v *view) judge() error {
 	}
 	v.ending()
 	v.conflict()
+	v.untold()
 	for _, step := range []func() error{v.cutoffs, v.idle, v.charging, v.storage, v.measured} {
 		if err := step(); err != nil {
 			return fmt.Errorf("packcheck: %w", err)

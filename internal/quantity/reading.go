@@ -2,7 +2,6 @@ package quantity
 
 import (
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -260,11 +259,10 @@ func (p *parser) unitOf(one part, before *unit) (*unit, error) {
 	return u, nil
 }
 
-var (
-	pureDigits = regexp.MustCompile(`^[0-9]+$`)
-	oneMark    = regexp.MustCompile(`^[0-9]*[.,][0-9]+$`)
-	maybeGroup = regexp.MustCompile(`^[1-9][0-9]{0,2}[.,][0-9]{3}$`)
-)
+// digits reports whether s is decimal digits and nothing else.
+func digits(s string) bool {
+	return s != "" && strings.IndexFunc(s, func(r rune) bool { return r < '0' || r > '9' }) < 0
+}
 
 // numeral reads the digits of one number. grouped is the value that the number
 // has if its mark parts thousands, 0 when it cannot, and -1 when the number has
@@ -278,10 +276,15 @@ func numeral(text string) (n, grouped float64, ok bool) {
 	if len(mantissa) > 20 || len(power) > 5 {
 		return 0, 0, false
 	}
+	whole, part := mantissa, ""
+	mark := strings.IndexAny(mantissa, ".,")
+	if mark >= 0 {
+		whole, part = mantissa[:mark], mantissa[mark+1:]
+	}
 	switch {
-	case pureDigits.MatchString(mantissa):
-	case oneMark.MatchString(mantissa):
-		if maybeGroup.MatchString(mantissa) && power == "" {
+	case mark < 0 && digits(whole):
+	case mark >= 0 && (whole == "" || digits(whole)) && digits(part):
+		if len(part) == 3 && power == "" && len(whole) >= 1 && len(whole) <= 3 && whole[0] != '0' {
 			grouped, _ = strconv.ParseFloat(strings.NewReplacer(".", "", ",", "").Replace(mantissa), 64)
 		}
 		mantissa = strings.Replace(mantissa, ",", ".", 1)

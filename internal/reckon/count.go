@@ -78,8 +78,10 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 	var best answer.Finding
 	found := false
 	for level := answer.Fine; level <= answer.Danger; level++ {
-		share, middle := h.atLeast(level)
-		f := middle
+		share, f, ok := h.atLeast(level)
+		if !ok {
+			continue
+		}
 		f.Share = share
 		switch {
 		case share >= plainShare:
@@ -104,31 +106,28 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 }
 
 // atLeast returns the share of the draws in which it is that bad or worse, and
-// the one in the middle of them by what was found.
-func (h *held) atLeast(level answer.Level) (share float64, middle instance) {
-	var in []instance
+// of those that are just that bad the one in the middle by what was found; ok is
+// false where none is.
+func (h *held) atLeast(level answer.Level) (share float64, middle instance, ok bool) {
+	var just []instance
+	weight := 0.0
 	for _, f := range h.in {
 		if f.Level >= level {
-			in = append(in, f)
 			share += f.weight
 		}
-	}
-	if len(in) == 0 {
-		return 0, instance{}
-	}
-	slices.SortStableFunc(in, func(a, b instance) int { return cmp.Compare(a.Found, b.Found) })
-	sum := 0.0
-	for _, f := range in {
-		if sum += f.weight; sum >= share/2 {
-			middle = f
-			break
+		if f.Level == level {
+			just = append(just, f)
+			weight += f.weight
 		}
 	}
-	middle.Level = level
-	if level == answer.Fine {
-		middle.Level = in[0].Level
+	slices.SortStableFunc(just, func(a, b instance) int { return cmp.Compare(a.Found, b.Found) })
+	sum := 0.0
+	for _, f := range just {
+		if sum += f.weight; sum >= weight/2 {
+			return min(share, 1), f, true
+		}
 	}
-	return min(share, 1), middle
+	return 0, instance{}, false
 }
 
 // guesses is what findings may rest on that nobody gave.

@@ -24,6 +24,36 @@ func BenchmarkEvaluate(b *testing.B) {
 	}
 }
 
+// What a vehicle of labels with its 12 V lead-acid block costs: Evaluate and the
+// blocked wheels, each by itself and together.
+func BenchmarkLeadAcidCase(b *testing.B) {
+	c := tractorCase(b)
+	c.Pack, c.WantedS = pack(b, "agm", 6, 12), 3600
+	c.Controller.Ohm = 0.01
+	still := drive.HeatState{WindingC: c.AmbientC, CaseC: c.AmbientC}
+	launch := c.LaunchCase()
+	for _, part := range []struct {
+		name string
+		run  func()
+	}{
+		{"steady", func() { drive.SteadyOn(c.Vehicle, c.Controller, c.Circuit(), c.AmbientC) }},
+		{"launch", func() { drive.Launch(&launch, c.LaunchSeconds(), nil) }},
+		{"outing", func() { Run(&c, nil) }},
+		{"blocked", func() { drive.BlockedWheels(c.Vehicle, c.Controller, c.Circuit(), still, c.AmbientC) }},
+		{"all", func() {
+			Evaluate(&c)
+			drive.BlockedWheels(c.Vehicle, c.Controller, c.Circuit(), still, c.AmbientC)
+		}},
+	} {
+		b.Run(part.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				part.run()
+			}
+		})
+	}
+}
+
 func BenchmarkOutingOfAnHour(b *testing.B) {
 	c := hour(b)
 	b.ReportAllocs()
@@ -35,11 +65,11 @@ func BenchmarkOutingOfAnHour(b *testing.B) {
 // One step of driving: motion, heat, pack, cutoffs.
 func BenchmarkStep(b *testing.B) {
 	c := hour(b)
-	o := outing{c: &c, phase: Driving}
-	o.now.pack = c.Pack.StateAt(0.7, 20)
-	o.now.look = c.Pack.Look(&o.now.pack)
+	o := outing{c: &c}
+	o.begin()
+	o.phase = Driving
 	o.motion = newMotion(&c.Vehicle, &c.Controller, 20)
-	s := newSlot(&c, 1, 1)
+	s := newSlot(&c, 1)
 	start := o.now
 	b.ReportAllocs()
 	for b.Loop() {

@@ -7,26 +7,26 @@ import (
 	"example.org/packcheck/drive"
 )
 
-// Step lengths. They set the accuracy, not the result: the tests halve them
-// and compare.
+// Step lengths. They set the accuracy, not the result: the tests take them
+// finer and compare.
 const (
-	firstStepS  = 0.4 // after a start on plain contacts
-	growth      = 8   // each step to the one before it
-	longestS    = 30  // of a step of driving
-	longestRest = 60  // of a pause
-	rampSteps   = 8   // over each soft start
-	onceBelowS  = 0.5 // shorter steps need no second look at the pack
-	gridCap     = 48
+	firstStepS  = 0.7  // behind a start
+	longestS    = 30.0 // of a step of driving
+	longestRest = 60.0 // of a pause
+	rampSteps   = 8    // over each soft start
+	gridCap     = 4
 )
 
 // slot is one step of the grid, its propagators ready, used repeat times in a
 // row.
 type slot struct {
 	dtS    float64
-	duty   float64 // of a soft start at the middle of the step
+	perS   float64 // 1 / dtS
 	repeat int
 	pack   battery.Step
 	heat   drive.HeatStep
+	heated bool // the motors' heat is modelled
+	told   foretold
 }
 
 // grid is the sequence of steps of one drive or one pause.
@@ -35,32 +35,33 @@ type grid struct {
 	n     int
 }
 
-func (g *grid) add(c *Case, dtS, duty float64, repeat int) {
+// add appends a step, so many times in a row.
+func (g *grid) add(c *Case, dtS float64, repeat int) {
 	if dtS <= 0 || repeat < 1 || g.n == gridCap {
 		return
 	}
-	g.slots[g.n] = newSlot(c, dtS, duty)
+	g.slots[g.n] = newSlot(c, dtS)
 	g.slots[g.n].repeat = repeat
 	g.n++
 }
 
 // newSlot prepares one step. A motor whose heat is not modelled keeps a zero
 // propagator, which is never advanced.
-func newSlot(c *Case, dtS, duty float64) slot {
-	s := slot{dtS: dtS, duty: duty, repeat: 1, pack: c.Pack.Over(dtS)}
-	if c.Vehicle.Motor.Thermal.Known() {
+func newSlot(c *Case, dtS float64) slot {
+	s := slot{dtS: dtS, perS: 1 / dtS, repeat: 1, pack: c.Pack.Over(dtS), heated: c.Load.Kind == NoLoad && c.Vehicle.Motor.Thermal.Known()}
+	if s.heated {
 		s.heat = c.Vehicle.Motor.Thermal.Over(dtS)
 	}
 	return s
 }
 
-// spread adds lengthS in equal steps of at most stepS.
-func (g *grid) spread(c *Case, lengthS, stepS, duty float64) {
+// spread adds lengthS in equal steps of at most stepS, each parted finer.
+func (g *grid) spread(c *Case, lengthS, stepS float64, finer int) {
 	if lengthS <= 0 {
 		return
 	}
-	n := math.Ceil(lengthS / stepS)
-	g.add(c, lengthS/n, duty, int(n))
+	n := math.Ceil(lengthS/stepS) * float64(finer)
+	g.add(c, lengthS/n, int(n))
 }
 
 // duty is what the soft starts of module and controller let through together
@@ -77,7 +78,7 @@ func duty(c *drive.Controller, tS float64) float64 {
 }
 
 // drive fills the grid for one press of the pedal.
-func (g *grid) drive(c *Case, stepScale float64) {
+func (g *grid) drive(c *Case, finer int) {
 	g.n = 0
 	ctl := &c.Controller
 	rampA, rampB := 0.0, ctl.ModuleRampS
@@ -89,26 +90,19 @@ func (g *grid) drive(c *Case, stepScale float64) {
 	}
 	t := 0.0
 	for _, until := range [2]float64{min(rampA, c.DriveS), min(rampB, c.DriveS)} {
-		if until <= t {
-			continue
-		}
-		steps := math.Ceil(rampSteps / stepScale)
-		dt := (until - t) / steps
-		for range int(steps) {
-			g.add(c, dt, duty(ctl, t+dt/2), 1)
-			t += dt
+		if until > t {
+			g.spread(c, until-t, (until-t)/rampSteps, finer)
+			t = until
 		}
 	}
-	for dt := firstStepS * stepScale; t < c.DriveS && dt < longestS*stepScale && g.n < gridCap-2; dt *= growth {
-		dt = min(dt, c.DriveS-t)
-		g.add(c, dt, 1, 1)
-		t += dt
-	}
-	g.spread(c, c.DriveS-t, longestS*stepScale, 1)
+	first := min(firstStepS, c.DriveS-t)
+	g.spread(c, first, firstStepS, finer)
+	t += first
+	g.spread(c, c.DriveS-t, longestS, finer)
 }
 
 // pause fills the grid for one lift of the pedal.
-func (g *grid) pause(c *Case, stepScale float64) {
+func (g *grid) pause(c *Case, finer int) {
 	g.n = 0
-	g.spread(c, c.PauseS, longestRest*stepScale, 0)
+	g.spread(c, c.PauseS, longestRest, finer)
 }

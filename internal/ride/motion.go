@@ -4,33 +4,44 @@ import (
 	"math"
 
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/solve"
 )
 
 // supply is what stands behind the motor-side terminals during one step: the
 // pack's electromotive force, every ohm up to the controller, and the share of
 // the volts that a soft start lets through.
 type supply struct {
-	emfV float64
+	emfV float64 // at the step's beginning ...
+	perS float64 // ... and how it rises
 	ohm  float64 // pack and path together
 	duty float64 // 0 to 1
 }
 
 // stretch is what one step of driving came to.
 type stretch struct {
-	batteryAs float64 // charge taken from the pack, ampere-seconds
-	motorA2s  float64 // square of the motor-side current over time
-	metres    float64
-	speedMS   float64 // at the end
-	firstA    float64 // battery current at the beginning ...
-	lastA     float64 // ... and at the end
-	cappedS   float64 // how long the current sat at its limit or at the grip
-	stuck     bool    // at rest, and the motors cannot change that
+	batteryAs  float64 // charge taken from the pack, ampere-seconds
+	batteryA2s float64 // square of that current over time
+	motorA2s   float64 // square of the motor-side current over time
+	metres     float64
+	speedMS    float64 // at the end
+	firstA     float64 // battery current at the beginning ...
+	lastA      float64 // ... and at the end
+	cappedS    float64 // how long the current sat at its limit or at the grip ...
+	cappedAs   float64 // ... the charge taken in that time ...
+	cappedA    float64 // ... and the battery current at its end
+	stopsS     float64 // when the vehicle comes to rest, +Inf when it does not
+	stuck      bool    // at rest, and the motors cannot change that
 }
 
 // motion moves the vehicle: motors, gears and ground seen as one linear
 // circuit with a mass behind it.
 type motion struct {
 	eq        drive.Equivalent
+	coldOhm   float64 // of the motors with the windings at 0 degrees C ...
+	ohmPerC   float64 // ... and how it rises
+	rubN      float64 // the motors' own friction before the gears, of which LossN is left behind them
+	perMotor  float64 // 1 over how many there are
+	holdA     float64 // the current that holdN takes
 	holdN     float64 // resistance that is always there: ground, slope, the motors' own friction
 	dragNS2M2 float64
 	slipN     float64 // push left over for the mass while the wheels slip
@@ -43,13 +54,17 @@ type motion struct {
 func newMotion(v *drive.Vehicle, c *drive.Controller, windingC float64) motion {
 	m := motion{
 		eq:        v.Equivalent(windingC),
+		coldOhm:   v.Equivalent(0).Ohm,
 		dragNS2M2: v.DragNS2PerM2,
 		gripA:     math.Inf(1),
 		limitA:    math.Inf(1),
 		outV:      c.Converter.OutV,
 		outShare:  1,
 	}
+	m.ohmPerC = v.Equivalent(1).Ohm - m.coldOhm // copper's resistance is a straight line
+	m.rubN, m.perMotor = m.eq.LossN/v.GearEfficiency, 1/float64(v.Motors)
 	m.holdN = m.eq.LossN + v.RollN + v.GradeN
+	m.holdA = m.holdN / m.eq.NewtonPerA
 	if v.GripN > 0 {
 		m.gripA = (v.GripN + m.eq.LossN) / m.eq.NewtonPerA
 		m.slipN = v.GripN - v.RollN - v.GradeN
@@ -68,13 +83,19 @@ func newMotion(v *drive.Vehicle, c *drive.Controller, windingC float64) motion {
 	return m
 }
 
+// warmed takes the motors' resistance at a winding temperature.
+func (m *motion) warmed(windingC float64) { m.eq.Ohm = m.coldOhm + m.ohmPerC*windingC }
+
 // board is the supply as the motors' side sees it: behind a converter its
 // regulated volts, stiff up to its limit.
 func (m *motion) board(s supply) supply {
 	if m.outV == 0 {
 		return s
 	}
-	return supply{emfV: min(m.outV, s.emfV), duty: s.duty}
+	if s.emfV < m.outV {
+		return supply{emfV: s.emfV, perS: s.perS, duty: s.duty}
+	}
+	return supply{emfV: m.outV, duty: s.duty}
 }
 
 // circuitOhm is all resistance in the motors' way. A chopper reflects the
@@ -114,10 +135,10 @@ func (m *motion) regulates(s supply, v float64) bool {
 	return bus >= m.outV && in*bus*m.outShare >= watts*(1-1e-9)
 }
 
-// run drives for dt seconds from speed v. The supply is held and air drag is
-// taken along its tangent at speed near; within that the motion is exact:
-// constant force while the current sits at its limit or at the grip of the
-// wheels, an exponential approach after that.
+// run drives for dt seconds from speed v. The supply's electromotive force runs
+// along a straight line, and air drag is taken along its tangent at speed near;
+// within that the motion is exact: constant force while the current sits at its
+// limit or at the grip of the wheels, an exponential approach after that.
 //
 // A converter whose supply cannot give what its output would take passes the
 // supply straight through, as in [drive.Steady].
@@ -128,7 +149,7 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 		through.run(out, s, v, near, dt)
 		return
 	}
-	*out = stretch{}
+	*out = stretch{stopsS: math.Inf(1)}
 	b := m.board(s)
 	ohm := m.circuitOhm(b)
 	capA := min(m.limitA, m.gripA)
@@ -143,22 +164,27 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 		acc := (push - m.dragNS2M2*near*near) / m.eq.InertiaKg
 		out.firstA = m.batteryA(s, v, capA, chopped)
 		t := dt
-		switch {
-		case acc > 0:
-			// The free current falls with speed; where it meets the cap this
-			// part is over.
-			meets := (b.duty*b.emfV - capA*ohm) / m.eq.VoltPerMS
-			t = min(dt, (meets-v)/acc)
-		case v == 0:
-			out.stuck = true
+		// The free current falls with speed; where it meets the cap this part
+		// is over.
+		if closing := m.eq.VoltPerMS*acc - b.duty*b.perS; closing > 0 {
+			t = min(dt, (freeA-capA)*ohm/closing)
 		}
-		end := max(0, v+acc*t)
+		out.stuck = v == 0 && acc <= 0
+		end, rollsS := v+acc*t, t
+		if end < 0 {
+			rollsS = -v / acc
+			out.stopsS, end = rollsS, 0
+		}
+		s.emfV += s.perS * t / 2
 		out.batteryAs = m.batteryA(s, (v+end)/2, capA, chopped) * t
+		s.emfV += s.perS * t / 2
+		b.emfV += b.perS * t
 		out.motorA2s = capA * capA * t
-		out.metres = (v + end) / 2 * t
+		out.metres = (v + end) / 2 * rollsS
 		out.lastA = m.batteryA(s, end, capA, chopped)
 		out.speedMS = end
-		out.cappedS = t
+		out.cappedS, out.cappedAs, out.cappedA = t, out.batteryAs, out.lastA
+		out.batteryA2s = (out.firstA*(out.firstA+out.lastA) + out.lastA*out.lastA) / 3 * t
 		if dt -= t; dt <= 0 {
 			return
 		}
@@ -168,37 +194,66 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 	m.approach(out, s, b, ohm, near, dt)
 }
 
-// approach adds the exponential part of a step to out.
+// approach adds the exponential part of a step to out: the current
+//
+//	i(t) = (duty emf(t) - k v(t)) / ohm,  v(t) = running(t) + lag exp(-rate t)
+//
+// where running is the speed that the supply of the moment would lead to, less
+// what it lags behind the line that the electromotive force runs along.
 func (m *motion) approach(out *stretch, s, b supply, ohm, near, dt float64) {
 	v := out.speedMS
-	standA := b.duty * b.emfV / ohm
+	standA, standPerS := b.duty*b.emfV/ohm, b.duty*b.perS/ohm
 	pull := m.eq.NewtonPerA*standA - m.holdN
 	if pull <= 0 && v == 0 {
-		out.lastA = m.batteryA(s, 0, standA, false)
-		out.batteryAs += out.lastA * dt
-		out.motorA2s += standA * standA * dt
+		meanA := standA + standPerS*dt/2
+		s.emfV += s.perS * dt
+		out.lastA = m.batteryA(s, 0, standA+standPerS*dt, false)
+		batteryA := m.batteryA(s, 0, meanA, false)
+		out.batteryAs += batteryA * dt
+		out.batteryA2s += batteryA * batteryA * dt
+		out.motorA2s += meanA * meanA * dt
 		out.stuck = true
 		return
 	}
 	pull += m.dragNS2M2 * near * near
-	rate := (m.eq.NewtonPerA*m.eq.VoltPerMS/ohm + 2*m.dragNS2M2*near) / m.eq.InertiaKg
-	final := pull / m.eq.InertiaKg / rate
+	damping := m.eq.NewtonPerA*m.eq.VoltPerMS/ohm + 2*m.dragNS2M2*near // N per m/s
+	rate := damping / m.eq.InertiaKg
+	perS := m.eq.NewtonPerA * standPerS / damping // of the running speed
+	running := pull/damping - perS/rate
+	lag := v - running
 	e := math.Exp(-rate * dt)
 	share := (1 - e) / (rate * dt) // mean of the exponential over the step
-	mean, end := final+(v-final)*share, final+(v-final)*e
-	if mean < 0 {
-		mean = 0
-	}
+	mean, end := running+perS*dt/2+lag*share, running+perS*dt+lag*e
 	if end < 0 {
-		end = 0
+		out.stopsS = out.cappedS + stops(running, perS, lag, rate, dt)
+		mean, end = max(mean, 0), 0
 	}
 
-	finalA := standA - m.eq.VoltPerMS*final/ohm
-	swingA := m.eq.VoltPerMS * (final - v) / ohm
-	meanA := finalA + swingA*share
-	out.batteryAs += m.batteryA(s, mean, meanA, false) * dt
-	out.motorA2s += (finalA*finalA + 2*finalA*swingA*share + swingA*swingA*share*(1+e)/2) * dt
+	// The current is a line and an exponential, too.
+	k := m.eq.VoltPerMS / ohm
+	lineA, linePerS, swingA := standA-k*running, standPerS-k*perS, -k*lag
+	meanA := lineA + linePerS*dt/2 + swingA*share
+	batteryA := m.batteryA(supply{s.emfV + s.perS*dt/2, 0, s.ohm, s.duty}, mean, meanA, false)
+	ramp := (share - e) / rate // integral of t exp(-rate t), over dt
+	motorA2 := lineA*(lineA+linePerS*dt) + linePerS*linePerS*dt*dt/3 +
+		2*swingA*(lineA*share+linePerS*ramp) + swingA*swingA*share*(1+e)/2
+	out.batteryAs += batteryA * dt
+	out.motorA2s += motorA2 * dt
+	if meanA != 0 {
+		ratio := batteryA / meanA
+		out.batteryA2s += ratio * ratio * motorA2 * dt
+	}
 	out.metres += mean * dt
-	out.lastA = m.batteryA(s, end, finalA+swingA*e, false)
+	s.emfV += s.perS * dt
+	out.lastA = m.batteryA(s, end, lineA+linePerS*dt+swingA*e, false)
 	out.speedMS = end
+}
+
+// stops returns when running + perS t + lag exp(-rate t), which is below zero
+// at dt, comes to zero.
+func stops(running, perS, lag, rate, dt float64) float64 {
+	b := solve.Crossing(0, dt, 1e-6*dt, func(t float64) float64 {
+		return -(running + perS*t + lag*math.Exp(-rate*t))
+	})
+	return b.Hi
 }

@@ -1,70 +1,243 @@
 package ride
 
-// Bounds of what is left out of an outing of very many presses: rounds that
-// take less than one part in skipGrain of the pack's charge are alike enough
-// to be counted instead of followed, and never for longer than skipS, in which
-// nothing but a winding comes to a new temperature.
-// Of the charge that is still available no more than one part in skipLast goes,
-// so that the end, where volts fall fast, is followed closely.
-const (
-	skipGrain = 500
-	skipLast  = 20
-	skipS     = 600
+import (
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/drive"
 )
 
-// skip counts as many further rounds of driving and pausing as may pass for
-// copies of the last one, which began at before, and returns how many. Charge,
-// time, distance and energy go on as in that round, temperatures as its mean
-// heat has it. An outing of the usual length is never shortened.
-//
-// The next two rounds are followed again, so a cutoff is met within one part in
-// skipGrain of the charge. Of the two only the second is like those that are
-// left out: in the first the pack's fast branch comes back from the mean.
-func (o *outing) skip(before *moment) int {
-	if o.every {
-		return 0
+// Bounds of what is left out of an outing of very many presses. One of the
+// usual length, an hour or so, is followed throughout.
+const (
+	usualRounds = 128
+	skipShare   = 4  // of the rounds so far no more than one part in this is left out at a time ...
+	skipLast    = 16 // ... and of the rounds that the charge is good for no more than one part in this
+)
+
+// sums is how many running totals of a moment grow from round to round.
+const sums = 8
+
+func (n *moment) totals() [sums]*float64 {
+	return [...]*float64{
+		&n.clockS, &n.pedalS, &n.metres, &n.chargeAs, &n.energyJ, &n.a2s, &n.copperJ, &n.otherJ,
 	}
-	if o.settling {
-		o.settling = false
-		return 0
+}
+
+// numbers is how many numbers of a moment move on from round to round: the modes
+// of pack and motors, and the totals.
+const numbers = len(battery.Modes{}) + len(drive.HeatModes{}) + sums
+
+// series holds one number for each part. From one round to the next a part x
+// becomes keep x + gain.
+type series [numbers]float64
+
+// numbersOf takes a moment apart.
+func (o *outing) numbersOf(n *moment) (x series) {
+	pack := o.c.Pack.Modes(&n.pack)
+	i := copy(x[:], pack[:])
+	if o.heated() {
+		heat := o.c.Vehicle.Motor.Thermal.Modes(n.heat)
+		copy(x[i:], heat[:])
 	}
+	for k, total := range n.totals() {
+		x[numbers-sums+k] = *total
+	}
+	return x
+}
+
+// put puts the moment together again.
+func (o *outing) put(x *series) {
 	n, c := &o.now, o.c
-	roundS, usedAs := n.clockS-before.clockS, n.chargeAs-before.chargeAs
-	if !(roundS > 0 && usedAs > 0) {
-		return 0
-	}
-	if n.fuse.Early() > before.fuse.Early() || n.fuse.Late() > before.fuse.Late() {
-		return 0 // every round ages the fuse: it will open
-	}
-	leftAs := 3600 * c.Pack.AvailableAh(n.pack) / skipLast
-	rounds := min(3600*c.Pack.FullAh()/skipGrain/usedAs, leftAs/usedAs, skipS/roundS, (o.stopS()-n.clockS)/roundS-1)
-	if rounds < 2 {
-		return 0
-	}
-	k := int(rounds)
-	f := float64(k)
-
-	tempC := n.pack.TempC + f*(n.pack.TempC-before.pack.TempC)
-	step := c.Pack.Over(f * roundS)
-	step.AdvanceFrom(&n.look, &n.pack, usedAs/roundS, c.AmbientC)
-	n.pack.TempC = tempC
+	n.pack = c.Pack.StateOf(battery.Modes(x[:len(battery.Modes{})]))
 	n.look = c.Pack.Look(&n.pack)
-	if tempC > n.hottestC {
-		n.hottestC = tempC
+	if o.heated() {
+		n.heat = c.Vehicle.Motor.Thermal.StateOf(drive.HeatModes(x[len(battery.Modes{}) : numbers-sums]))
 	}
-	if c.Vehicle.Motor.Thermal.Known() {
-		heat := c.Vehicle.Motor.Thermal.Over(f * roundS)
-		heat.Advance(&n.heat, (n.copperJ-before.copperJ)/roundS, (n.otherJ-before.otherJ)/roundS, c.AmbientC)
+	for k, total := range n.totals() {
+		*total = x[numbers-sums+k]
 	}
+	n.hottestC = max(n.hottestC, n.pack.TempC)
+	n.hottestWindC = max(n.hottestWindC, n.heat.WindingC)
+}
 
-	n.clockS += f * roundS
-	n.pedalS += f * (n.pedalS - before.pedalS)
-	n.metres += f * (n.metres - before.metres)
-	n.chargeAs += f * usedAs
-	n.energyJ += f * (n.energyJ - before.energyJ)
-	n.a2s += f * (n.a2s - before.a2s)
-	n.copperJ += f * (n.copperJ - before.copperJ)
-	n.otherJ += f * (n.otherJ - before.otherJ)
-	o.settling = true
-	return k
+// heated reports whether the motors' heat is modelled.
+func (o *outing) heated() bool { return o.c.Load.Kind == NoLoad && o.c.Vehicle.Motor.Thermal.Known() }
+
+// ledger is what is known of the rounds: what the last one that was followed
+// has added, how that changes from round to round, and the gap behind it.
+type ledger struct {
+	perRound    series // how fast numbers decay, times the length of a round
+	gain, slope series
+	known       bool // gain holds
+	calm        bool // neither cutoffs nor fuse were about to act in it
+	usedAs      float64
+	roundS      float64
+
+	gap  int  // rounds left out behind it
+	from mark // where the gap begins
+}
+
+// rounds follows round after round until something ends the outing. Beyond the
+// usual length most are left out: what a round adds to each part of the moment
+// is taken to change along a straight line through the last two that were
+// followed, and the sums of such series are known in closed form. The next one
+// that is followed corrects the line. A round behind a gap that ends the outing
+// shows that the gap was too long; it is taken back.
+//
+// In which round a cutoff opens may hang on millivolts. So when one has opened,
+// the last few rounds are taken back and followed in finer steps.
+func (o *outing) rounds(on, off *grid) End {
+	var (
+		l      ledger
+		recent recently
+	)
+	countable := !o.every && (off.n > 0 || o.c.Load.Kind == NoLoad)
+	watched := o.chain.Len() > 0 && o.c.Load.Kind == NoLoad
+	endsBy := math.MaxInt // how many rounds it takes at most, once that is known
+	for done := 0; ; {
+		if watched {
+			recent.keep(o, done)
+		}
+		before := o.now
+		end := o.round(on, off)
+		switch {
+		case end == StillGoing:
+			if done++; !countable || done < usualRounds-1 {
+				continue
+			}
+			o.learn(&l, &before)
+		case l.gap > 0:
+			endsBy = done + 1
+			done -= l.gap
+			o.back(&l.from)
+			l.gap = 0
+		case end == CutoffOpened && watched:
+			o.back(recent.oldest())
+			on.drive(o.c, o.finer*fine)
+			watched, countable = false, false
+			continue
+		default:
+			return end
+		}
+		if done >= endsBy {
+			endsBy = math.MaxInt
+		}
+		if countable && done >= usualRounds {
+			if k := min(o.alike(&l, done), (endsBy-done)/2-1); k > 0 {
+				o.skip(&l, k)
+				done += k
+			}
+		}
+	}
+}
+
+// fine is into how many parts steps are taken in the rounds before a cutoff
+// opens.
+const fine = 8
+
+// recently holds marks of the last rounds, or for very many rounds of the last
+// few in a hundred.
+type recently struct {
+	marks [3]mark
+	n     int // kept so far
+	next  int // round at which the next is kept
+}
+
+// keep marks the beginning of a round, and lets the trace have the rows that
+// can no longer be taken back.
+func (r *recently) keep(o *outing, round int) {
+	if round < r.next {
+		return
+	}
+	o.mark(&r.marks[r.n%len(r.marks)])
+	r.n++
+	r.next = round + max(1, round/100)
+	if o.trace != nil {
+		o.tell(r.oldest().rows)
+	}
+}
+
+func (r *recently) oldest() *mark {
+	if r.n < len(r.marks) {
+		return &r.marks[0]
+	}
+	return &r.marks[r.n%len(r.marks)]
+}
+
+// learn takes in a round that was followed, and corrects the gap before it.
+func (o *outing) learn(l *ledger, before *moment) {
+	n := &o.now
+	l.usedAs, l.roundS = n.chargeAs-before.chargeAs, n.clockS-before.clockS
+	l.calm = !o.chain.Counting() && n.fuse.Early() <= before.fuse.Early() && n.fuse.Late() <= before.fuse.Late()
+	if !l.known {
+		pack := o.c.Pack.ModeRates()
+		i := copy(l.perRound[:], pack[:])
+		if o.heated() {
+			heat := o.c.Vehicle.Motor.Thermal.ModeRates()
+			copy(l.perRound[i:], heat[:])
+		}
+		for i := range l.perRound {
+			l.perRound[i] *= l.roundS
+		}
+	}
+	was, now := o.numbersOf(before), o.numbersOf(n)
+	for i := range now {
+		keep := math.Exp(-l.perRound[i])
+		gain := now[i] - keep*was[i]
+		if l.known {
+			slope := (gain - l.gain[i]) / float64(l.gap+1)
+			if l.gap > 0 {
+				_, ramp := sumsOver(l.perRound[i], l.gap)
+				now[i] += keep * (slope - l.slope[i]) * ramp
+			}
+			l.slope[i] = slope
+		}
+		l.gain[i] = gain
+	}
+	if l.gap > 0 {
+		o.put(&now)
+	}
+	l.known, l.gap = true, 0
+}
+
+// sumsOver returns the sums over k rounds of keep^(k-j) and of j keep^(k-j), for
+// the rounds j from 1 to k.
+func sumsOver(perRound float64, k int) (flat, ramp float64) {
+	n := float64(k)
+	if n*perRound < 1e-6 {
+		return n, n * (n + 1) / 2
+	}
+	gone := -math.Expm1(-perRound)
+	flat = -math.Expm1(-n*perRound) / gone
+	return flat, (n - math.Exp(-perRound)*flat) / gone
+}
+
+// alike returns how many of the coming rounds may be left out.
+func (o *outing) alike(l *ledger, done int) int {
+	if !l.calm || !(l.usedAs > 0 && l.roundS > 0) {
+		return 0
+	}
+	good := 3600 * o.c.Pack.AvailableAh(o.now.pack) / l.usedAs / skipLast
+	wanted := (o.stopS()-o.now.clockS)/l.roundS - 2
+	return int(max(0, min(float64(done)/skipShare, good, wanted)))
+}
+
+// skip leaves out so many rounds.
+func (o *outing) skip(l *ledger, k int) {
+	l.gap = k
+	o.mark(&l.from)
+	x := o.numbersOf(&o.now)
+	for i := range x {
+		flat, ramp := sumsOver(l.perRound[i], k)
+		x[i] = math.Exp(-float64(k)*l.perRound[i])*x[i] + flat*l.gain[i] + ramp*l.slope[i]
+	}
+	o.put(&x)
+	if o.c.Load.Kind == NoLoad {
+		o.now.launches += k
+	}
+	if o.chain.Len() > 0 {
+		o.chain.Step(cutoff.Sample{PackV: math.Inf(1), BusV: math.Inf(1), DtS: float64(k) * l.roundS})
+	}
 }

@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/internal/cellfit"
+	"example.org/packcheck/internal/pattern"
 )
 
 const tableHead = `| curve | used | voltage rms, % of nominal | worst, V | Ah to cutoff: measured | model | off, % | highest degC: measured | model |
@@ -142,11 +142,11 @@ func (d dataset) pulsesRow(m *battery.Model, name string, pulses []*cellfit.Log)
 }
 
 // inName finds a temperature in the name of a table of pulses.
-var inName = regexp.MustCompile(`_(n?)(\d+)c$`)
+var inName = pattern.Lazy(`_(n?)(\d+)c$`)
 
 // ambientOf is how warm it was where a table of pulses tells no temperature.
 func (d dataset) ambientOf(name string) float64 {
-	found := inName.FindStringSubmatch(name)
+	found := inName().FindStringSubmatch(name)
 	if found == nil {
 		return d.ambientC
 	}

@@ -1,0 +1,57 @@
+package judge
+
+import (
+	"strings"
+
+	"example.org/packcheck/answer"
+)
+
+// CodeNotTold says that something was left out whose plausible values reach
+// danger: nothing is fine then.
+const CodeNotTold = "not-told"
+
+// dangerous are the keys whose plausible values reach danger, in the words of
+// what is not known. Any key of a row tells it.
+var dangerous = []struct {
+	words string
+	keys  []string
+	drive bool // only of a vehicle
+}{
+	{"which volts the vehicle was made for", []string{answer.KeyVehicleDesignVoltage, answer.KeyMotorsRatedVoltage}, true},
+	{"the size of the wire", []string{answer.KeyWireGauge, answer.KeyWireArea}, true},
+	{"how steep it gets where it is driven", []string{answer.KeyVehicleSlope}, true},
+	{"how old the child is", []string{answer.KeyRiderAge}, true},
+}
+
+// untold names what was left out although it may be dangerous.
+func (v *view) untold() {
+	s := v.parts.Setup
+	var words, keys []string
+	add := func(text string, key ...string) {
+		for _, k := range key {
+			if s.Gives(k) {
+				return
+			}
+		}
+		words, keys = append(words, text), append(keys, key[0])
+	}
+	for _, d := range dangerous {
+		if !d.drive || v.drives() {
+			add(d.words, d.keys...)
+		}
+	}
+	if v.Now.Fused {
+		add("how far the fuse is from the pack", answer.KeyFuseDistanceFromPack)
+	}
+	if s.Charger.Given {
+		add("where the charger is plugged in", answer.KeyChargerJack)
+	}
+	if len(words) == 0 {
+		return
+	}
+	v.add(answer.Finding{
+		Code: CodeNotTold, Level: answer.Watch, Harm: answer.House, Topic: answer.TopicPath, Source: srcCommon, Reads: answer.AsTold,
+		Title:  "Not told, and it may matter: " + strings.Join(words, "; ") + ".",
+		Advice: "Look at what is named here and enter it.", Change: answer.LookUp, Decides: keys, Gravity: -1,
+	})
+}

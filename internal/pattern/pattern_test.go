@@ -1,0 +1,21 @@
+package pattern_test
+
+import (
+	"testing"
+
+	"example.org/packcheck/internal/pattern"
+)
+
+func TestAPatternIsCompiledAtItsFirstUseAndOnlyThen(t *testing.T) {
+	digits := pattern.Lazy(`^[0-9]+$`)
+	if first := digits(); first != digits() || !first.MatchString("12") || first.MatchString("1x") {
+		t.Error("compiled twice, or wrongly")
+	}
+	broken := pattern.Lazy(`(`) // nobody uses it yet
+	defer func() {
+		if recover() == nil {
+			t.Error("a pattern that does not compile passed")
+		}
+	}()
+	broken()
+}

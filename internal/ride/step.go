@@ -1,0 +1,228 @@
+package ride
+
+import (
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/drive"
+	"example.org/packcheck/wiring"
+)
+
+// draft is what a step comes to: nothing of the outing changes until it is
+// carried out.
+type draft struct {
+	stretch
+	dtS                   float64
+	pack                  battery.State
+	look                  battery.Look
+	heat                  drive.HeatState
+	copperJ, otherJ       float64
+	fuse                  wiring.FuseState
+	beginA, meanA, endA   float64 // of the pack, standby included
+	beginV, endV          float64 // of the pack
+	beginBus, endBus      float64
+	turnS, turnV, turnBus float64 // where the current leaves its cap
+	a2s, joules           float64 // square of the pack's current over time; what it gives
+	lineEndV              float64 // where the electromotive force was taken to end
+	pedal                 bool    // it is down
+	held                  bool    // ... with full duty, so that what stands still stays so
+	rough                 bool    // too much changes for one step
+	cannot                bool    // the pack cannot give what is asked of it
+}
+
+// foretold is what the next step of one kind will come to, near enough.
+type foretold struct {
+	known                       bool
+	batteryAs, metres, motorA2s float64
+}
+
+// plan works out a step.
+func (o *outing) plan(d *draft, s *slot) {
+	d.dtS, d.turnS, d.cannot, d.rough = s.dtS, 0, false, false
+	standbyA := o.c.StandbyA
+	switch {
+	case o.phase == Driving:
+		d.pedal = true
+		o.motionOver(d, s)
+		o.draw(d, s, d.firstA+standbyA, d.batteryAs*s.perS+standbyA, d.lastA+standbyA)
+	case o.phase == Pausing:
+		d.stretch, d.held, d.pedal = stretch{stopsS: math.Inf(1)}, false, false
+		o.warm(d, s, 0, 0)
+		o.draw(d, s, standbyA, standbyA, standbyA)
+	case o.c.Load.Kind == ConstantPower:
+		o.power(d, s)
+	default:
+		o.current(d, s)
+	}
+}
+
+// Bounds of what may happen to the vehicle within one step.
+const (
+	sameAs     = 0.005 // a charge so near to what was foretold, as a share, needs no second look
+	mostLost   = 0.02  // of the volts that the speed stands for, lost within the step
+	leastShare = 0.005 // speeds below this share of what full volts could do count as that
+	roughS     = 0.005 // shorter steps are taken as they are
+)
+
+// motionOver computes a step's motion with the electromotive force along a
+// line, the drag at the mean speed and the windings as warm as halfway. These
+// are taken from what the same step came to the last time, a round ago; where
+// there was none, or it turns out otherwise, once more.
+func (o *outing) motionOver(d *draft, s *slot) {
+	n, c, m := &o.now, o.c, &o.motion
+	full := supply{emfV: n.look.EMFV, ohm: n.look.Ohm + c.PathOhm, duty: duty(&c.Controller, n.pressS+s.dtS/2)}
+	full.emfV = max(full.emfV-c.StandbyA*full.ohm, 0)
+	d.held = full.duty == 1
+	told := s.told
+	if !told.known {
+		m.warmed(n.heat.WindingC)
+		m.run(&d.stretch, full, n.speedMS, n.speedMS, s.dtS)
+		told = foretold{true, d.batteryAs, d.metres, d.motorA2s}
+	}
+	for range 2 {
+		o.warm(d, s, told.motorA2s*s.perS*m.eq.Ohm, told.metres*s.perS*m.rubN)
+		m.warmed((n.heat.WindingC + d.heat.WindingC) / 2)
+		mean, end := s.pack.MeanEMF(&n.look, &n.pack, told.batteryAs*s.perS+c.StandbyA)
+		src := full
+		src.emfV, src.perS = max(full.emfV+2*mean-end-n.look.EMFV, 0), 2*(end-mean)*s.perS
+		m.run(&d.stretch, src, n.speedMS, told.metres*s.perS, s.dtS)
+		off := d.batteryAs - told.batteryAs
+		d.lineEndV = end
+		told = foretold{true, d.batteryAs, d.metres, d.motorA2s}
+		if !(math.Abs(off) > sameAs*math.Abs(d.batteryAs)) {
+			break
+		}
+	}
+	s.told = told
+	o.warm(d, s, d.motorA2s*s.perS*m.eq.Ohm, d.metres*s.perS*m.rubN)
+	d.rough = s.dtS*float64(o.finer) > roughS && d.held && o.changesMuch(d, full.ohm)
+}
+
+// changesMuch reports whether sagging volts and warming windings change the
+// speed by too much for one step: a vehicle that hardly moves is soon stopped
+// by either. Volts lost, and what the current needs more of them, are held
+// against those that the speed stands for.
+func (o *outing) changesMuch(d *draft, sourceOhm float64) bool {
+	n, m := &o.now, &o.motion
+	lostV := m.ohmPerC * (d.heat.WindingC - n.heat.WindingC) * m.holdA
+	if m.outV == 0 {
+		lostV += n.look.EMFV - d.lineEndV
+	}
+	bound := mostLost / float64(o.finer) * max(m.eq.VoltPerMS*d.speedMS, leastShare*n.look.EMFV)
+	if math.Abs(lostV) <= bound {
+		return false
+	}
+	rate := m.eq.NewtonPerA * m.eq.VoltPerMS / ((m.eq.Ohm + sourceOhm) * m.eq.InertiaKg)
+	return math.Abs(lostV)*min(1, rate*d.dtS) > bound
+}
+
+// warm works out the motors' temperatures; the losses are those of all motors
+// together.
+func (o *outing) warm(d *draft, s *slot, copperW, otherW float64) {
+	d.heat, d.copperJ, d.otherJ = o.now.heat, 0, 0
+	if !s.heated {
+		return
+	}
+	copperW, otherW = copperW*o.motion.perMotor, otherW*o.motion.perMotor
+	s.heat.Advance(&d.heat, copperW, otherW, o.c.AmbientC)
+	d.copperJ, d.otherJ = copperW*s.dtS, otherW*s.dtS
+}
+
+// draw takes charge from the pack: first, mean and last current of the step.
+func (o *outing) draw(d *draft, s *slot, beginA, meanA, endA float64) {
+	n, c := &o.now, o.c
+	d.beginA, d.meanA, d.endA = beginA, meanA, endA
+	d.pack = n.pack
+	s.pack.AdvanceFrom(&n.look, &d.pack, meanA, c.AmbientC)
+	d.a2s = meanA * meanA * d.dtS
+	if d.batteryA2s > 0 {
+		more := max(d.batteryA2s-d.batteryAs*d.batteryAs/d.dtS, 0)
+		s.pack.Warm(&d.pack, more/d.dtS*n.look.Ohm)
+		d.a2s += more
+	}
+	c.Pack.LookInto(&d.look, &d.pack)
+	d.joules = meanA*d.dtS*(n.look.EMFV+d.look.EMFV)/2 - d.a2s*n.look.Ohm
+	if meanA > 0 {
+		d.joules = max(d.joules, 0) // no passive load turns a pack around
+	}
+	d.beginV, d.endV = n.look.EMFV-beginA*n.look.Ohm, d.look.EMFV-endA*d.look.Ohm
+	d.beginBus, d.endBus = d.beginV-beginA*c.PathOhm, d.endV-endA*c.PathOhm
+	if d.pedal && d.cappedS > 0 && d.cappedS < d.dtS {
+		// So far the pack has moved on as the charge has.
+		share := d.cappedAs / d.batteryAs
+		turnA := d.cappedA + c.StandbyA
+		d.turnS = d.cappedS
+		d.turnV = n.look.EMFV + (d.look.EMFV-n.look.EMFV)*share - turnA*n.look.Ohm
+		d.turnBus = d.turnV - turnA*c.PathOhm
+	}
+	if c.Fused {
+		d.fuse = n.fuse
+		d.fuse.Step(&c.Fuse, meanA, d.dtS)
+	}
+}
+
+// move takes one step: as a whole where nothing can end the outing within it
+// and nothing changes too much for one step, else closely.
+func (o *outing) move(s *slot) End {
+	d := &o.draft
+	o.plan(d, s)
+	if d.rough || o.mayEnd(d) || o.watched(d) {
+		return o.closely(s, d)
+	}
+	if o.chain.Len() > 0 {
+		o.chain.Step(cutoff.Sample{PackV: d.endV, BusV: d.endBus, DtS: d.dtS})
+	}
+	o.take(d)
+	return StillGoing
+}
+
+// take carries a step out.
+func (o *outing) take(d *draft) {
+	n := &o.now
+	n.pack, n.look, n.heat = d.pack, d.look, d.heat
+	n.copperJ += d.copperJ
+	n.otherJ += d.otherJ
+	n.speedMS = d.speedMS
+	n.metres += d.metres
+	n.clockS += d.dtS
+	n.pressS += d.dtS
+	if d.pedal {
+		n.pedalS += d.dtS
+	}
+	n.chargeAs += d.meanA * d.dtS
+	n.a2s += d.a2s
+	n.energyJ += d.joules
+	n.see(d.beginA, d.beginV, d.beginBus)
+	n.see(d.endA, d.endV, d.endBus)
+	if d.turnS > 0 {
+		n.see(d.cappedA+o.c.StandbyA, d.turnV, d.turnBus)
+	}
+	if n.pack.TempC > n.hottestC {
+		n.hottestC = n.pack.TempC
+	}
+	if n.heat.WindingC > n.hottestWindC {
+		n.hottestWindC = n.heat.WindingC
+	}
+	n.currentA, n.packV, n.busV = d.endA, d.endV, d.endBus
+	if o.c.Fused {
+		n.fuse = d.fuse
+		if n.fuse.MayHaveOpened() {
+			n.fuseMayAtS = min(n.fuseMayAtS, n.clockS)
+		}
+	}
+}
+
+// see notes the greatest current and the lowest volts. Comparisons instead of
+// max and min spare their care for NaN.
+func (n *moment) see(amps, packV, busV float64) {
+	if amps > n.peakA {
+		n.peakA = amps
+	}
+	if packV < n.lowPackV {
+		n.lowPackV = packV
+	}
+	if busV < n.lowBus {
+		n.lowBus = busV
+	}
+}
