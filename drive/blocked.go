@@ -1,5 +1,7 @@
 package drive
 
+import "math"
+
 // Blocked is a vehicle whose wheels cannot turn with the pedal down: against a
 // wall, in a rut, or with a twig in the gears.
 type Blocked struct {

@@ -116,7 +116,7 @@ func noAbsurdNumbers(bad complaint, path string, v any) {
 		degrees := strings.HasSuffix(path, "_c") || strings.Contains(path, "_c.")
 		// Findings are about anything; a weak cell may be reversed. Rounding
 		// may leave a pack that gives nothing a hair below nothing.
-		signed := degrees || strings.HasPrefix(path, "findings.") || strings.Contains(path, "weakest_cell_v")
+		signed := degrees || strings.HasPrefix(path, "findings.") || strings.Contains(path, "weakest_cell_v") || path == "conflict.pushed.sigma"
 		if v < -0.05 && !signed {
 			bad("%s is %g", path, v)
 		}
@@ -126,7 +126,7 @@ func noAbsurdNumbers(bad complaint, path string, v any) {
 	}
 }
 
-var units = []string{"V", "A", "Ohm", "degC", "s", "h", "d", "m", "m/s", "kg", "N", "W", "A2s", "mm2", "x", "share", ""}
+var units = []string{"V", "A", "Ohm", "degC", "s", "h", "d", "m", "m/s", "kg", "N", "W", "A2s", "mm2", "x", "share", "years", ""}
 
 func completeFindings(bad complaint, a *answer.Assessment) {
 	listed := map[string]bool{}

@@ -81,8 +81,9 @@ func TestAMeasuredRideTimeNarrowsTheGround(t *testing.T) {
 	before := read(t, grass)
 	want := before.Ride.LastsClockMin * 0.85
 	after := read(t, grass+"[measured]\nride_time = \""+strconv.Itoa(int(math.Round(want*60)))+" s\"\n")
-	if math.Abs(after.Ride.LastsClockMin/want-1) > 0.02 {
-		t.Errorf("%.1f min measured, %.1f min computed", want, after.Ride.LastsClockMin)
+	// A timed ride is off by 15 % (reckon's own figure); labels pull the rest.
+	if got := after.Ride.LastsClockMin; math.Abs(got/want-1) > 0.15 || got > before.Ride.LastsClockMin {
+		t.Errorf("%.1f min measured, %.1f min computed, %.1f min by labels alone", want, got, before.Ride.LastsClockMin)
 	}
 	b, a := before.Ranges["ride.lasts_clock_min"], after.Ranges["ride.lasts_clock_min"]
 	if a.High-a.Low >= b.High-b.Low {
@@ -143,14 +144,17 @@ func TestAFlatBatteryIsJudgedAsItWillBeOnceFull(t *testing.T) {
 }
 
 // A resting voltage that is a range itself tells a charge between what its two
-// ends tell.
-func TestARangeOfRestingVoltsReachesAsFarAsItsEnds(t *testing.T) {
+// ends tell, and less surely than either.
+func TestARangeOfRestingVoltsLiesBetweenItsEnds(t *testing.T) {
 	const bench = "[pack]\nchemistry = \"agm\"\nlabel = \"12 V 7 Ah\"\nhealth = \"100 %\"\n[load]\ncurrent = \"3 A\"\n[measured]\nhours_rested = \"24 h\"\n"
 	at := func(volts string) answer.Range {
-		return read(t, bench+"rest_voltage = \""+volts+"\"\n").Ranges["ride.pedal_min"]
+		return readWith(t, bench+"rest_voltage = \""+volts+"\"\n", 256).Ranges["ride.pedal_min"]
 	}
 	low, high, both := at("12.4 V"), at("12.6 V"), at("12.4 to 12.6 V")
-	if both.Low > 1.01*low.Low || both.High < 0.99*high.High {
+	// The error of 256 draws in a 10, 50 or 90 % point: 4 %.
+	between := func(a, x, b float64) bool { return 0.96*a <= x && x <= 1.04*b }
+	if !between(low.Low, both.Low, high.Low) || !between(low.Likely, both.Likely, high.Likely) || !between(low.High, both.High, high.High) ||
+		both.High-both.Low < max(low.High-low.Low, high.High-high.Low) {
 		t.Errorf("12.4 V lasts %.1f to %.1f min, 12.6 V %.1f to %.1f min, the range %.1f to %.1f min", low.Low, low.High, high.Low, high.High, both.Low, both.High)
 	}
 }
@@ -168,9 +172,13 @@ func TestAChargeThatTheRestingVoltageContradictsIsNotTakenSilently(t *testing.T)
 func TestATimeUnderAKnownLoadTellsTheHealth(t *testing.T) {
 	const bench = "[pack]\nchemistry = \"agm\"\nlabel = \"12 V 7 Ah\"\n[load]\ncurrent = \"5 A\"\n"
 	open := read(t, bench)
-	timed := read(t, fmt.Sprintf("%s[measured]\nride_time = \"%.1f min\"\n", bench, 0.95*open.Ride.LastsPedalMin))
-	x, ok := assumed(timed, "pack.health")
-	if !ok || !strings.Contains(x.Why, "measured time") || math.Abs(timed.Ride.LastsPedalMin/open.Ride.LastsPedalMin-0.95) > 0.01 {
-		t.Errorf("%.1f min, measured %.1f; health %+v", timed.Ride.LastsPedalMin, 0.95*open.Ride.LastsPedalMin, x)
+	want := 0.95 * open.Ride.LastsPedalMin
+	timed := read(t, fmt.Sprintf("%s[measured]\nride_time = \"%.1f min +- 1 min\"\n", bench, want))
+	if math.Abs(timed.Ride.LastsPedalMin-want) > 1 {
+		t.Errorf("%.1f min, measured %.1f +- 1", timed.Ride.LastsPedalMin, want)
+	}
+	before, after := open.Ranges["pack.usable_ah"], timed.Ranges["pack.usable_ah"]
+	if after.High-after.Low > 0.5*(before.High-before.Low) || after.Likely >= before.Likely {
+		t.Errorf("usable charge %+v before, %+v after: the time tells nothing of what the pack holds", before, after)
 	}
 }
