@@ -212,12 +212,19 @@ func (w *WirePart) Size(pick Pick) tables.WireSize {
 	if w.AreaMM2.Known {
 		return tables.WireSize{System: tables.Metric, AreaMM2: pick(&w.AreaMM2)}
 	}
-	s := tables.WireSize{System: tables.AWG, Gauge: int(math.Round(pick(&w.Gauge)))}
+	number := pick(&w.Gauge)
+	if w.Automotive && number != math.Round(number) { // drawn: only even sizes are made
+		number = min(max(2*math.Round(number/2), thickestAutomotive), thinnestAutomotive)
+	}
+	s := tables.WireSize{System: tables.AWG, Gauge: int(math.Round(number))}
 	if w.Automotive {
 		s.System = tables.Automotive
 	}
 	return s
 }
+
+// The sizes of the automotive table (SAE J1128) end here.
+const thickestAutomotive, thinnestAutomotive = 8, 18
 
 // FuseSpec returns the fuse; ok is false when there is none or too little is
 // known of it. A form that is not given is taken as the small blade.

@@ -57,7 +57,7 @@ type Assumption struct {
 	Value  string // printed, with its units in both systems
 	Why    string // one plain sentence
 	Source string // ID for [Parts.Source]
-	Firm   bool   // it is what the label means by its usual reading: nothing rests on a guess for it
+	Firm   bool   // it follows from what was told by its usual reading: nothing rests on a guess for it
 }
 
 // Pick chooses one value of a figure; it is how a caller says which of the

@@ -8,10 +8,11 @@ import (
 )
 
 // withOriginal returns today's setup with the tables that the original has of
-// its own put in their place. Cutoffs and measurements are not taken over: a
-// cutoff goes with its pack and its module.
-func (s *Setup) withOriginal() *Setup {
-	o := s.Original
+// its own put in their place, and the original without those in which it says
+// the same as today. Cutoffs and measurements are not taken over: a cutoff goes
+// with its pack and its module.
+func (s *Setup) withOriginal() (merged, own *Setup) {
+	o := s.ownOriginal()
 	m := *s
 	m.Original = nil
 	m.Place = o.Place
@@ -23,6 +24,12 @@ func (s *Setup) withOriginal() *Setup {
 		reflect.ValueOf(&m).Elem().FieldByIndex(t.index).Set(from)
 	}
 	m.Cutoff, m.Measured = o.Cutoff, o.Measured
+	for _, t := range registry().tables {
+		if t.place != nil && strings.HasPrefix(t.name, "cutoff.") && s.Original.has(t.name) && !o.has(t.name) {
+			same := reflect.ValueOf(s).Elem().FieldByIndex(t.index)
+			reflect.ValueOf(&m).Elem().FieldByIndex(t.index).Set(same)
+		}
+	}
 	if o.Title.Given {
 		m.Title = o.Title
 	}
@@ -34,7 +41,27 @@ func (s *Setup) withOriginal() *Setup {
 			m.Bench = Bench{}
 		}
 	}
-	return &m
+	return &m, o
+}
+
+// ownOriginal returns the original without the tables in which it says the same
+// as today, value by value: they describe one and the same part, and what is not
+// known of it is one unknown. A battery on which something was measured is one of
+// its own, because the old one was read and another like it is asked about.
+func (s *Setup) ownOriginal() *Setup {
+	o := *s.Original
+	for _, t := range registry().tables {
+		if t.place == nil || !o.has(t.name) || !s.has(t.name) || o.apart(s, t.name) {
+			continue
+		}
+		if t.name == "pack" && (s.Measured.Given || o.Measured.Given) {
+			continue
+		}
+		of := reflect.ValueOf(&o).Elem()
+		of.FieldByIndex(t.index).Set(reflect.ValueOf(s).Elem().FieldByIndex(t.index)) // today's keys
+		of.FieldByIndex(t.place).SetZero()
+	}
+	return &o
 }
 
 // changed reports whether the original has a table that says something else
@@ -48,11 +75,11 @@ func (s *Setup) changed() bool {
 	return false
 }
 
-// apart reports whether a table of the original says something else than that
-// of today's vehicle.
+// apart reports whether a table of the original, with those inside it, says
+// something else than that of today's vehicle.
 func (o *Setup) apart(today *Setup, name string) bool {
 	for _, f := range registry().fields {
-		if f.Table != name {
+		if f.Table != name && !strings.HasPrefix(f.Table, name+".") {
 			continue
 		}
 		a := reflect.ValueOf(o).Elem().FieldByIndex(f.index).Interface()
@@ -68,7 +95,10 @@ func (o *Setup) apart(today *Setup, name string) bool {
 func said(v any) any {
 	switch v := v.(type) {
 	case Value:
-		return v.Range
+		return struct {
+			quantity.Range
+			bool
+		}{v.Range, v.Given}
 	case Word:
 		return v.Text
 	case Flag:

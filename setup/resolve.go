@@ -30,8 +30,7 @@ func (s *Setup) resolve(chosen map[string]string) (*Parts, []Choosing, error) {
 	r.ownFiles()
 	p := r.resolve(s, nil)
 	if s.Original != nil {
-		o := s.withOriginal()
-		p.Original = r.resolve(o, s.Original)
+		p.Original = r.resolve(s.withOriginal())
 	}
 	if err := r.faults.orNil(); err != nil {
 		return nil, nil, err
@@ -53,7 +52,7 @@ func (p *Parts) asMade() bool {
 	if o := p.Original; o != nil {
 		return !p.Setup.changed()
 	}
-	if p.Vehicle == nil || !p.Vehicle.DesignV.Known || p.Controller.ConverterV.Known {
+	if p.Vehicle == nil || !p.Vehicle.DesignV.Known || p.Controller.ConverterV.Known || p.Pack.SeveralMeanings {
 		return false
 	}
 	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
@@ -177,6 +176,15 @@ func (r *resolver) note(key, value, why, source string) {
 		return
 	}
 	r.parts.Assumed = append(r.parts.Assumed, Assumption{Key: key, Value: value, Why: why, Source: source})
+}
+
+// firm marks an assumption on which nothing rests as a guess.
+func (r *resolver) firm(key string) {
+	for i := range r.parts.Assumed {
+		if a := &r.parts.Assumed[i]; a.Key == key {
+			a.Firm = true
+		}
+	}
 }
 
 // choose returns the word when it was given and a default otherwise.

@@ -38,8 +38,34 @@ func (p *Parts) measured() error {
 		if err := q.ofBoth(p); err != nil {
 			return err
 		}
+		if err := q.readable(); err != nil {
+			return err
+		}
 	}
 	return p.charged()
+}
+
+// restRoom is how far above its full, rested voltage a battery may read: a
+// lead-acid block stands a seventh above it on its charger. Own choice.
+const restRoom = 1.25
+
+// readable refuses volts that the battery cannot have.
+func (p *Parts) readable() error {
+	most := restRoom * p.Pack.Profile.FullV * float64(p.Pack.CellsInSeries)
+	if p.Pack.Joined == "series" {
+		most *= 2
+	}
+	var faults Faults
+	for _, v := range []Value{p.Measured.RestVoltage, p.Measured.LoadedVoltage} {
+		if v.Given && v.High > most {
+			faults = append(faults, Fault{
+				File: p.Setup.Name, Line: v.Line, Key: v.Key, Read: v.Text,
+				Want: fmt.Sprintf("at most %s, which is more than this battery reads even on its charger",
+					quantity.Format(quantity.Voltage, most, quantity.Metric)),
+			})
+		}
+	}
+	return faults.orNil()
 }
 
 // charged reads the charge to start from off the resting voltage of the

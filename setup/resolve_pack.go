@@ -3,6 +3,7 @@ package setup
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/packcheck/battery"
@@ -32,9 +33,12 @@ func (r *resolver) pack() {
 	r.packCharge(raw, label)
 	p.Health = r.or(raw.Health, r.healthDefault())
 	p.TemperatureC = r.orUnknown("pack", "temperature", quantity.Temperature, raw.Temperature)
-	if !raw.Temperature.Given {
-		key := r.key("pack", "temperature")
+	if key := r.key("pack", "temperature"); !raw.Temperature.Given {
 		r.note(key, r.parts.Outing.AirC.String(), "Not given; the pack is taken to be as warm as the air.", srcOuting)
+		if r.setup.Outing.Air.Given { // then it is as good as told
+			r.parts.Untold = slices.DeleteFunc(r.parts.Untold, func(k string) bool { return k == key })
+			r.firm(key)
+		}
 	}
 	p.Charge = r.or(raw.Charge, blank{
 		table: "pack", name: "charge", kind: quantity.Fraction, Range: quantity.Exactly(1),
@@ -213,11 +217,7 @@ func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
 	r.note(c.Key, c.Text, c.Why, c.Source)
 	if l.Sure != battery.Guess {
 		c.Assumed = false
-		for i := range r.parts.Assumed {
-			if a := &r.parts.Assumed[i]; a.Key == c.Key {
-				a.Firm = true
-			}
-		}
+		r.firm(c.Key)
 	}
 	return c
 }

@@ -119,9 +119,15 @@ func (r *resolver) wire() {
 	raw := r.setup.Wire
 	p := &WirePart{Automotive: raw.Kind.Text == "automotive"}
 	r.parts.Wire = p
-	p.AreaMM2 = r.orUnknown("wire", "area", quantity.Area, raw.Area)
-	p.Gauge = r.orUnknown("wire", "gauge", quantity.Gauge, raw.Gauge)
-	if !raw.Area.Given && !raw.Gauge.Given {
+	// One of the two is enough: the other is not missing.
+	p.AreaMM2 = Figure{Key: r.key("wire", "area"), Kind: quantity.Area, System: r.parts.System}
+	p.Gauge = Figure{Key: r.key("wire", "gauge"), Kind: quantity.Gauge, System: r.parts.System}
+	switch {
+	case raw.Area.Given:
+		p.AreaMM2 = r.given(quantity.Area, raw.Area)
+	case raw.Gauge.Given:
+		p.Gauge = r.given(quantity.Gauge, raw.Gauge)
+	default:
 		p.Gauge = r.assume(blank{
 			table: "wire", name: "gauge", kind: quantity.Gauge, Range: quantity.Spread(14, 16, 18),
 			why: "Not given; the wire of such vehicles is usually thin.", source: srcWire,

@@ -79,7 +79,7 @@ func (j *Judge) Case(c Case) (*Judged, error) {
 	if err := v.onceFull(); err != nil {
 		return nil, err
 	}
-	if j.parts.AsMade {
+	if j.parts.AsMade && !v.Seen.Stuck() { // what does not get going is no longer as it was made
 		v.survived()
 	}
 	return v.out, nil

@@ -6,6 +6,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/build"
 	"example.org/packcheck/setup"
 	"example.org/packcheck/wiring"
@@ -89,7 +90,7 @@ func (v *view) rested(p *setup.Parts) error {
 		f.Says += fmt.Sprintf("; that contradicts the setup's %s: one of the two is wrong", said.Text)
 	}
 	v.tell(f)
-	if lithium(spec.Profile) {
+	if spec.Profile.Family != chemistry.LeadAcid {
 		return nil
 	}
 	d, err := v.diagnose(p)

@@ -81,7 +81,6 @@ func shape(a *answer.Assessment, v *Vehicle) {
 		a.Storage = &stored
 	}
 	a.Measured = v.Judged.Measured
-	a.Cutoff.Advised = v.Judged.Cutoff.Advised
 	a.Notes = notes(v)
 }
 
@@ -164,6 +163,7 @@ func words(a *answer.Assessment, v *Vehicle, t *table) {
 		a.Charge.Match = match[0].Name
 	}
 	a.Cutoff.LeftForAWeek = j.weekInTheMiddle()
+	a.Cutoff.Advised = j.advice()
 }
 
 // weekInTheMiddle is what a week does to the draw whose days until harm lie in

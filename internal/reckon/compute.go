@@ -34,6 +34,7 @@ type judgedTable struct {
 	opens    []string
 	match    []string
 	week     []string
+	advised  []*answer.AdvisedCutoff
 	err      float64 // standard error of a share of a half
 }
 
@@ -46,7 +47,7 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 	k := len(j.at)
 	j.values, j.findings = rows(len(metrics), k), make([][]answer.Finding, k)
 	j.foretold = rows(len(e.candidates), k)
-	j.opens, j.match, j.week = make([]string, k), make([]string, k), make([]string, k)
+	j.opens, j.match, j.week, j.advised = make([]string, k), make([]string, k), make([]string, k), make([]*answer.AdvisedCutoff, k)
 	place := map[int]int{}
 	for i, at := range j.at {
 		place[at] = i
@@ -74,6 +75,7 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 				j.foretold[c][at] = e.candidates[c].foretell(e, e.slots[c], v, d.z[i])
 			}
 			j.opens[at], j.match[at], j.week[at] = v.Judged.Cutoff.First, v.Judged.Charging.Match, v.Judged.Cutoff.Week
+			j.advised[at] = v.Judged.Cutoff.Advised
 		}
 		return nil
 	})

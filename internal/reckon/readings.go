@@ -96,15 +96,35 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 		volts *= 2
 	}
 	amps := m.LoadedCurrent
+	if !amps.Given && p.Bench != nil && p.Bench.Pattern != nil {
+		return list // nobody knows at which of its currents the volts were read
+	}
 	add(m.LoadedVoltage, reading{name: "volts under load", unit: "V", linear: true, err: voltErr * volts, gives: func(c *build.Built) float64 {
+		s := c.Pack.StateAt(c.StartCharge, c.PackC)
 		loadA := amps.Likely
 		if !amps.Given {
-			loadA = onTheFlat(c, full).BatteryA
+			loadA = lastingA(c, &s, full)
 		}
-		s := c.Pack.StateAt(c.StartCharge, c.PackC)
 		return voltsUnder(c.Pack, s, loadA, readAfterS)
 	}})
 	return list
+}
+
+// lastingA is the current of a load that stays as it is: level running, or what
+// a bench draws.
+func lastingA(c *build.Built, s *battery.State, full bool) float64 {
+	switch c.Load.Kind {
+	case ride.NoLoad:
+		return onTheFlat(c, full).BatteryA
+	case ride.ConstantPower:
+		const rounds = 8 // each brings the volts a decade nearer
+		amps := 0.0
+		for range rounds {
+			amps = c.Load.Amount / c.Pack.TerminalV(s, amps)
+		}
+		return amps
+	}
+	return c.Load.Amount
 }
 
 // freshly is the case from a full battery, driven until something ends it:

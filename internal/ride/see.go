@@ -44,7 +44,7 @@ const stuckS = 60
 // wheels spinning.
 func (s *Seen) Stuck() bool {
 	return s.Case.Load.Kind == NoLoad &&
-		(s.Steady.Slipping || s.Launch.Slipped && s.Launch.To90S == 0 || s.Lasts.EndedBy == CannotMove && s.Lasts.PedalS < stuckS)
+		(!(s.Steady.SpeedMS > 0) || s.Steady.Slipping || s.Launch.Slipped && s.Launch.To90S == 0 || s.Lasts.EndedBy == CannotMove && s.Lasts.PedalS < stuckS)
 }
 
 // BurntC is where a motor's temperature stops being followed: beyond it the

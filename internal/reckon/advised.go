@@ -1,0 +1,58 @@
+package reckon
+
+import (
+	"math"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/draws"
+)
+
+// advice is the setting of a cutoff that does for nine draws of ten: what suits
+// the one in the middle would leave the weakest cell harmed in half of them. Nil
+// where fewer than half of the draws have any.
+func (j *judgedTable) advice() *answer.AdvisedCutoff {
+	opens, delay, closes := none3(len(j.advised))
+	have, latch := 0.0, 0.0
+	for i, a := range j.advised {
+		if a == nil {
+			continue
+		}
+		have += j.weight[i]
+		opens[i], delay[i] = a.OpensAtV, a.DelayS
+		if a.MustLatch {
+			latch += j.weight[i]
+		} else {
+			closes[i] = a.ClosesAtV
+		}
+	}
+	if have < likelyShare {
+		return nil
+	}
+	out := &answer.AdvisedCutoff{
+		OpensAtV: j.most(opens, tenths), DelayS: j.most(delay, halves),
+		MustLatch: latch >= possibleShare*have,
+	}
+	if !out.MustLatch {
+		out.ClosesAtV = max(j.most(closes, tenths), out.OpensAtV+1.0/tenths)
+	}
+	return out
+}
+
+// How an advised setting is rounded up: parts of a volt and of a second.
+const tenths, halves = 10, 2
+
+// most is what is enough in nine draws of ten, rounded up to whole parts.
+func (j *judgedTable) most(values []float64, parts float64) float64 {
+	return math.Ceil(draws.Quantile(values, j.weight, highP)*parts-1e-9) / parts
+}
+
+// none3 returns three columns of figures that no draw has yet.
+func none3(n int) (a, b, c []float64) {
+	all := rows(3, n)
+	for _, row := range all {
+		for i := range row {
+			row[i] = none
+		}
+	}
+	return all[0], all[1], all[2]
+}

@@ -1,0 +1,175 @@
+package trials_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"maps"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/packcheck"
+	"example.org/packcheck/answer"
+	"example.org/packcheck/report"
+)
+
+// How many vehicles a trial draws. What holds of every single draw needs few;
+// what hangs on the spread needs some; nothing here needs the usual 1024 but
+// what is compared with printed figures.
+const (
+	few  = 16
+	some = 64
+)
+
+// read assesses a text that must be in order.
+func read(t testing.TB, text string) *answer.Assessment { return readWith(t, text, some) }
+
+func readWith(t testing.TB, text string, draws int) *answer.Assessment {
+	t.Helper()
+	s, err := packcheck.Read(strings.NewReader(text), "test.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: draws})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// assess assesses a sheet that must be in order.
+func assess(t testing.TB, s sheet) *answer.Assessment {
+	t.Helper()
+	return read(t, s.toml())
+}
+
+// briefly does so with few draws.
+func briefly(t testing.TB, s sheet) *answer.Assessment {
+	t.Helper()
+	return readWith(t, s.toml(), few)
+}
+
+const examples = "../../examples/"
+
+// example assesses one of the examples as the command does.
+func example(t testing.TB, name string) *answer.Assessment {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(examples, name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return readWith(t, string(text), 0)
+}
+
+// labels is a setup of which only labels are known.
+const labels = `
+[rider]
+mass = "%s"
+[vehicle]
+design_voltage = "12 V"
+ground = "%s"
+[motors]
+count = 2
+can = "550"
+rated_voltage = "12 V"
+[pack]
+label = "%s"
+chemistry = "%s"
+`
+
+func labelled(t testing.TB, mass, ground, label, chemistry string) *answer.Assessment {
+	t.Helper()
+	return read(t, fmt.Sprintf(labels, mass, ground, label, chemistry))
+}
+
+// refused gives the error of a sheet.
+func refused(t testing.TB, s sheet) error {
+	t.Helper()
+	loaded, err := packcheck.Read(strings.NewReader(s.toml()), "test.toml")
+	if err == nil {
+		_, err = packcheck.AssessWith(loaded, packcheck.Options{Draws: few})
+	}
+	return err
+}
+
+// has reports the worst level at which any of the codes was found.
+func has(a *answer.Assessment, codes ...string) answer.Level {
+	worst := answer.Fine
+	for _, f := range a.Findings {
+		if slices.Contains(codes, f.Code) {
+			worst = max(worst, f.Level)
+		}
+	}
+	return worst
+}
+
+func near(t *testing.T, what string, got, want, share float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= share*math.Abs(want)) {
+		t.Errorf("%s: got %.6g, want %.6g within %g %%", what, got, want, 100*share)
+	}
+}
+
+// figures flattens the numbers of an assessment.
+func figures(t testing.TB, a *answer.Assessment) map[string]float64 {
+	t.Helper()
+	text, err := json.Marshal(a)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var tree any
+	if err := json.Unmarshal(text, &tree); err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]float64{}
+	var walk func(string, any)
+	walk = func(path string, v any) {
+		switch v := v.(type) {
+		case map[string]any:
+			for key, one := range v {
+				walk(path+"."+key, one)
+			}
+		case []any:
+			for i, one := range v {
+				walk(fmt.Sprintf("%s.%d", path, i), one)
+			}
+		case float64:
+			out[path] = v
+		}
+	}
+	walk("", tree)
+	return out
+}
+
+// sameFigures compares every number of two assessments and their findings.
+func sameFigures(t *testing.T, what string, a, b *answer.Assessment, share float64) {
+	t.Helper()
+	fa, fb := figures(t, a), figures(t, b)
+	for _, path := range slices.Sorted(maps.Keys(fa)) {
+		if v, ok := fb[path]; !ok || math.Abs(v-fa[path]) > share*max(math.Abs(v), 1e-9) {
+			t.Errorf("%s: %s is %.12g and %.12g", what, path, fa[path], v)
+		}
+	}
+	if len(fa) != len(fb) || a.Verdict != b.Verdict || len(a.Findings) != len(b.Findings) {
+		t.Errorf("%s: %d and %d figures, %v and %v, %d and %d findings", what, len(fa), len(fb), a.Verdict, b.Verdict, len(a.Findings), len(b.Findings))
+	}
+}
+
+// everyByte is the report in every format.
+func everyByte(t testing.TB, text string) string {
+	t.Helper()
+	a := readWith(t, text, few)
+	var out bytes.Buffer
+	for _, format := range report.Formats() {
+		for _, short := range []bool{false, true} {
+			if err := report.Write(&out, a, report.Options{Format: format, Short: short}); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	return out.String()
+}

@@ -1,0 +1,186 @@
+package trials_test
+
+import (
+	"errors"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/setup"
+)
+
+// Twelve volts or twenty-four is no detail: what the label leaves open must
+// stand among the faults.
+func TestBlocksThatMayBeWiredEitherWayAreAFaultToFixFirst(t *testing.T) {
+	for _, c := range []struct {
+		label   string
+		unclear bool
+	}{
+		{"2 x 12 V 7 Ah", true},
+		{"12 V 7 Ah x 2", true},
+		{"12V 7Ah, 2 pcs", true},
+		{"24 V (two 12 V 7 Ah)", false},
+		{"two 12 V 7 Ah in parallel", false},
+		{"12 V 14 Ah (two 12 V 7 Ah)", false},
+		{"12 V 7 Ah", false},
+	} {
+		a := assess(t, benchLoad().with("pack.label", `"`+c.label+`"`))
+		if got := has(a, "blocks-unclear") == answer.FixFirst; got != c.unclear {
+			t.Errorf("%s: to fix first %v, want %v", c.label, got, c.unclear)
+		}
+	}
+}
+
+// Twice two would be four blocks that nobody has.
+func TestALabelOfTwoBlocksIsNotJoinedOnceMore(t *testing.T) {
+	err := refused(t, benchLoad().with("pack.label", `"2 x 12 V 7 Ah"`, "pack.joined", `"series"`))
+	if err == nil || !strings.Contains(err.Error(), `pack.joined: read "series"`) || !strings.Contains(err.Error(), "names 2 blocks already") {
+		t.Errorf("got %v", err)
+	}
+}
+
+// twoBlocks is two 12 V blocks in series.
+func twoBlocks() sheet {
+	return benchLoad().with("pack.joined", `"series"`, "load.until", `"21 V"`, "outing.air", `"20 C"`, "measured.hours_rested", `"12 h"`)
+}
+
+// charged is the charge that the outing begins with.
+func charged(t testing.TB, a *answer.Assessment) string {
+	t.Helper()
+	for _, as := range a.Assumed {
+		if as.Key == "pack.charge" {
+			return as.Value + ": " + as.Why
+		}
+	}
+	return "not assumed"
+}
+
+// noted reports whether a note holds the words.
+func noted(a *answer.Assessment, words string) bool {
+	return slices.ContainsFunc(a.Notes, func(n answer.Note) bool { return strings.Contains(n.Text, words) })
+}
+
+// 12.6 V on one block and 25.2 V on both are one and the same reading.
+func TestARestVoltageOfTwoPacksInSeriesMayBeOfOneOrOfBoth(t *testing.T) {
+	single := assess(t, benchLoad().with("outing.air", `"20 C"`, "measured.hours_rested", `"12 h"`, "measured.rest_voltage", `"12.6 V"`))
+	want := charged(t, single)
+	for _, c := range []struct{ read, note string }{
+		{"12.6 V", `measured.rest_voltage "12.6 V" is taken as read on one of the two packs. If it was read over both in series, each stands at only 6.3 V, below what harms it: then do not charge them.`},
+		{"25.2 V", `measured.rest_voltage "25.2 V" is taken as read over both packs in series, 12.6 V each: one alone cannot have so much.`},
+	} {
+		a := assess(t, twoBlocks().with("measured.rest_voltage", `"`+c.read+`"`))
+		if got := charged(t, a); got != want || !strings.Contains(got, "measured") {
+			t.Errorf("%s: charge %s, want %s", c.read, got, want)
+		}
+		if !noted(a, c.note) {
+			t.Errorf("%s: no note %q in %+v", c.read, c.note, a.Notes)
+		}
+		if has(a, "battery-deeply-flat") > answer.Fine {
+			t.Errorf("%s: a sound pair is called deeply flat", c.read)
+		}
+	}
+}
+
+// Whatever the volts, there is an answer or a fault that names them; rest and
+// load may have been read at different places.
+func TestNoVoltsOfTwoPacksInSeriesAreWithoutAnAnswer(t *testing.T) {
+	for _, chem := range []struct{ name, label, until string }{
+		{"agm", "12 V 7 Ah", "21 V"}, {"li-ion", "20 V max 5 Ah", "30 V"}, {"lifepo4", "12.8 V 7 Ah", "22 V"}, {"nimh", "9.6 V 3 Ah", "16 V"},
+	} {
+		for _, v := range []string{"0 V", "1 V", "9 V", "12.6 V", "16 V", "19 V", "21 V", "25.2 V", "30 V", "42 V", "60 V"} {
+			s := twoBlocks().with("pack.chemistry", `"`+chem.name+`"`, "pack.label", `"`+chem.label+`"`, "load.until", `"`+chem.until+`"`,
+				"measured.rest_voltage", `"`+v+`"`)
+			var faults setup.Faults
+			if err := refused(t, s); err != nil && (!errors.As(err, &faults) || !strings.Contains(err.Error(), `measured.rest_voltage: read "`+v+`"`)) {
+				t.Errorf("%s at %s: %v", chem.name, v, err)
+			}
+		}
+	}
+	mixed := twoBlocks().with("measured.rest_voltage", `"12.7 V"`, "measured.loaded_voltage", `"23 V"`, "measured.loaded_current", `"10 A"`)
+	same := mixed.with("measured.rest_voltage", `"25.4 V"`)
+	if a, b := assess(t, mixed), assess(t, same); a.Pack.ResistanceOhm != b.Pack.ResistanceOhm {
+		t.Errorf("rest read on one pack: %g Ohm, on both: %g Ohm", a.Pack.ResistanceOhm, b.Pack.ResistanceOhm)
+	}
+	err := refused(t, mixed.with("measured.loaded_voltage", `"13 V"`))
+	if err == nil || !strings.Contains(err.Error(), `measured.loaded_voltage: read "13 V"; want at most measured.rest_voltage`) {
+		t.Errorf("more volts under load than at rest: %v", err)
+	}
+}
+
+// A pack's own electronics know nothing of the other pack; what stands behind
+// both sees both.
+func TestACutoffInThePackHasTheVoltsOfOneAndAnyOtherOfBoth(t *testing.T) {
+	s := sheet{
+		"pack.chemistry": `"li-ion"`, "pack.label": `"20 V max 5 Ah"`, "pack.joined": `"series"`, "pack.health": `"100 %"`,
+		"load.current": `"10 A"`, "outing.air": `"20 C"`,
+	}
+	opens := func(table, volts string) *answer.Assessment {
+		return assess(t, s.with("cutoff."+table+".opens_at", `"`+volts+`"`, "cutoff."+table+".delay", `"1 s"`))
+	}
+	want := opens("module", "30 V")
+	for _, c := range []struct {
+		table, volts string
+		code         string // found, "" = none of these
+	}{
+		{"pack", "15 V", ""},
+		{"controller", "30 V", ""},
+		{"pack", "10 V", "cutoff-below-harm"},
+		{"module", "15 V", "cutoff-below-harm"},
+		{"controller", "15 V", "cutoff-below-harm"},
+		{"pack", "30 V", "cutoff-above-full"},
+	} {
+		a := opens(c.table, c.volts)
+		for _, code := range []string{"cutoff-below-harm", "cutoff-above-full"} {
+			if found := has(a, code) > answer.Fine; found != (code == c.code) {
+				t.Errorf("cutoff.%s at %s: %s is %v", c.table, c.volts, code, found)
+			}
+		}
+		if c.code == "" && a.Ride.PedalMin != want.Ride.PedalMin {
+			t.Errorf("cutoff.%s at %s opens after %g min, want %g min", c.table, c.volts, a.Ride.PedalMin, want.Ride.PedalMin)
+		}
+	}
+}
+
+// The key list must say which keys speak of one pack.
+func TestTheKeysSayWhatTheyMeanOfTwoPacks(t *testing.T) {
+	want := map[string]string{
+		"pack.joined":           "[pack] and [cutoff.pack] then describe one of them, every other table sees both",
+		"measured.rest_voltage": "of two packs in series it may be that of one or of both",
+		"load.until":            "of both packs where two are in series",
+	}
+	for _, k := range setup.Keys() {
+		if words := want[k.Table+"."+k.Name]; words != "" {
+			delete(want, k.Table+"."+k.Name)
+			if !strings.Contains(k.Doc, words) {
+				t.Errorf("%s.%s: %q lacks %q", k.Table, k.Name, k.Doc, words)
+			}
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("no such keys: %v", want)
+	}
+}
+
+// What one pack's electronics draw, both packs' draw: joined, the ride of each
+// does not change, and the days until each is harmed are those of one (a little
+// fewer, since the weakest of ten cells is weaker than that of five).
+func TestJoinedPacksStandAsLongAsOne(t *testing.T) {
+	s := sheet{
+		"pack.chemistry": `"li-ion"`, "pack.label": `"20 V max 5 Ah"`, "load.current": `"10 A"`,
+		"cutoff.pack.opens_at": `"15 V"`, "cutoff.pack.delay": `"1 s"`, "cutoff.pack.standby_current": `"5 mA"`,
+	}
+	days := func(a *answer.Assessment) float64 { return *a.Cutoff.IdleDaysToHarm }
+	one, thirsty := assess(t, s), assess(t, s.with("cutoff.pack.standby_current", `"10 mA"`))
+	alone := days(one)
+	for _, two := range []sheet{
+		s.with("pack.joined", `"series"`),
+		s.with("pack.joined", `"parallel"`, "load.current", `"20 A"`),
+	} {
+		a := assess(t, two)
+		near(t, two["pack.joined"]+": minutes", a.Ride.PedalMin, one.Ride.PedalMin, 1e-3)
+		if now := days(a); now > alone || now < (alone+days(thirsty))/2 {
+			t.Errorf("%s: %.4g days, one alone %.4g, one that draws twice as much %.4g", two["pack.joined"], now, alone, days(thirsty))
+		}
+	}
+}

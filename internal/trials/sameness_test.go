@@ -1,0 +1,183 @@
+package trials_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"maps"
+	"math/rand/v2"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/packcheck"
+	"example.org/packcheck/answer"
+	"example.org/packcheck/report"
+)
+
+// Exact by definition: 1 lb = 0.45359237 kg, 1 in = 25.4 mm (international
+// yard and pound, 1959); 77 F = 25 C, 64.4 F = 18 C.
+func TestMetricAndCustomaryUnitsGiveTheSameFigures(t *testing.T) {
+	metric := doneProperly(t).with("rider.mass", `"20.41165665 kg"`, "vehicle.mass", `"15.87573295 kg"`,
+		"vehicle.wheel_diameter", `"254 mm"`, "wire.one_way_length", `"0.9144 m"`, "fuse.distance_from_pack", `"101.6 mm"`)
+	customary := metric.with("rider.mass", `"45 lb"`, "vehicle.mass", `"35 lb"`,
+		"vehicle.wheel_diameter", `"10 in"`, "wire.one_way_length", `"3 ft"`, "fuse.distance_from_pack", `"4 in"`,
+		"wire.insulation", `"221 F"`, "pack.temperature", `"64.4 F"`, "outing.air", `"64.4 F"`)
+	a, b := assess(t, metric), assess(t, customary)
+	// A short anywhere along the wire leaves it the same margin to the last
+	// digit (both times go with the square of the current), so which place is
+	// shown hangs on rounding; the margin does not.
+	near(t, "margin in a short circuit", *a.Path.WireLimitS / *a.Path.ShortCircuitClearS, *b.Path.WireLimitS / *b.Path.ShortCircuitClearS, 1e-9)
+	for _, x := range []*answer.Assessment{a, b} {
+		x.Path.ShortCircuitA, x.Path.ShortCircuitClearS, x.Path.WireLimitS = 0, nil, nil
+		for i := range x.Findings {
+			if x.Findings[i].Code == "short-cleared" {
+				x.Findings[i].Found, x.Findings[i].Limit = 0, 0
+			}
+		}
+	}
+	sameFigures(t, "units", a, b, 1e-9)
+}
+
+func TestADecimalCommaIsAPoint(t *testing.T) {
+	point := doneProperly(t).with("rider.mass", `"20.5 kg"`, "wire.one_way_length", `"0.95 m"`, "motors.no_load_current", `"1.45 A"`)
+	comma := doneProperly(t).with("rider.mass", `"20,5 kg"`, "wire.one_way_length", `"0,95 m"`, "motors.no_load_current", `"1,45 A"`)
+	sameFigures(t, "comma", assess(t, point), assess(t, comma), 0)
+}
+
+func TestOrderAndLayoutOfAFileDoNotMatter(t *testing.T) {
+	base := doneProperly(t).with("title", "", "pack.health", `"80 to 95 %"`, "wire.joints", "")
+	want := everyByte(t, base.toml())
+	random := rand.New(rand.NewPCG(3, 4))
+	for range 5 {
+		byTable := map[string][]string{}
+		for _, key := range slices.Sorted(maps.Keys(base)) {
+			i := strings.LastIndexByte(key, '.')
+			byTable[key[:i]] = append(byTable[key[:i]], key[i+1:]+"="+base[key])
+		}
+		names := slices.Sorted(maps.Keys(byTable))
+		random.Shuffle(len(names), func(i, j int) { names[i], names[j] = names[j], names[i] })
+		var b strings.Builder
+		for _, name := range names {
+			lines := byTable[name]
+			random.Shuffle(len(lines), func(i, j int) { lines[i], lines[j] = lines[j], lines[i] })
+			fmt.Fprintf(&b, "\r\n  [ %s ]   # a remark\r\n\t%s\r\n", name, strings.Join(lines, " # x\r\n\r\n"))
+		}
+		if got := everyByte(t, "\ufeff"+b.String()); got != want {
+			t.Errorf("another order gives another report:\n%s", b.String())
+		}
+	}
+	dotted := strings.Builder{}
+	for _, key := range slices.Sorted(maps.Keys(base)) {
+		fmt.Fprintf(&dotted, "%s = %s\n", key, base[key])
+	}
+	if everyByte(t, dotted.String()) != want {
+		t.Error("dotted keys give another report")
+	}
+}
+
+func TestTablesThatDoNotConcernTheRideDoNotChangeIt(t *testing.T) {
+	for name, base := range map[string]sheet{"full": doneProperly(t).without("charger"), "labels": labelsOnly(), "bench": benchLoad()} {
+		before := assess(t, base)
+		after := assess(t, base.with(
+			"title", `"x"`, "storage.from", "2026-11-01", "storage.until", "2027-03-01", "storage.temperature", `"-5 C"`,
+			"charger.label", `"12 V 1000 mA"`, "charger.stops", `"never"`, "measured.fuse_rating", `"10 A"`, "measured.fuse_seconds", `"3 s"`,
+			"measured.reset_seconds", `"20 s"`))
+		for _, pair := range [][2]any{{before.Ride, after.Ride}, {before.Steady, after.Steady}, {before.Launch, after.Launch}, {before.Pack, after.Pack}, {before.Path, after.Path}, {before.Cutoff, after.Cutoff}} {
+			x, _ := json.Marshal(pair[0])
+			y, _ := json.Marshal(pair[1])
+			if !bytes.Equal(x, y) {
+				t.Errorf("%s:\n%s\n%s", name, x, y)
+			}
+		}
+	}
+}
+
+// The same input gives the same bytes, whatever runs beside it.
+func TestTheSameSetupGivesTheSameBytes(t *testing.T) {
+	for _, file := range []string{"../../examples/tractor-tool-pack.toml", "../../examples/two-seater-tired-blocks.toml"} {
+		text := sheetOf(t, file).toml()
+		want := everyByte(t, text)
+		for _, threads := range []int{1, 2} {
+			was := runtime.GOMAXPROCS(threads)
+			done := make(chan string)
+			for range 10 {
+				go func() { done <- everyByte(t, text) }()
+			}
+			for range 10 {
+				if got := <-done; got != want {
+					t.Errorf("%s: another report on %d threads", file, threads)
+				}
+			}
+			runtime.GOMAXPROCS(was)
+		}
+	}
+}
+
+// One setup may be assessed again and by many at once; nothing of it changes.
+func TestASetupSurvivesBeingAssessed(t *testing.T) {
+	for _, file := range []string{"../../examples/tractor-tool-pack.toml", "../../examples/two-seater-tired-blocks.toml"} {
+		text := sheetOf(t, file).with("measured.top_speed", `"4 km/h"`, "measured.pull_force", `"30 N"`).toml()
+		s, err := packcheck.Read(strings.NewReader(text), "shared.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		before := fmt.Sprintf("%+v", *s)
+		done := make(chan string)
+		for range 4 {
+			go func() {
+				var out bytes.Buffer
+				a, err := packcheck.Assess(s)
+				if err == nil {
+					err = report.JSON(&out, a)
+				}
+				if err == nil {
+					err = packcheck.Trace(s, &out)
+				}
+				if err != nil {
+					out.WriteString(err.Error())
+				}
+				done <- out.String()
+			}()
+		}
+		first := <-done
+		for range 3 {
+			if again := <-done; again != first {
+				t.Errorf("%s: another answer for the same setup", file)
+			}
+		}
+		if fmt.Sprintf("%+v", *s) != before {
+			t.Errorf("%s: assessing changed the setup", file)
+		}
+	}
+}
+
+// A vehicle that is as it left the factory is once itself in everything.
+func TestAnOriginalLikeTodaysIsOnceTheSame(t *testing.T) {
+	for name, base := range map[string]sheet{
+		"done properly": doneProperly(t).without("original.pack", "original.controller"),
+		"labels":        labelsOnly().with("pack.health", `"100 %"`, "pack.resistance", `"30 mOhm"`),
+	} {
+		s := base.with()
+		for key, value := range base {
+			if table, _, _ := strings.Cut(key, "."); slices.Contains([]string{"pack", "cutoff", "controller"}, table) {
+				s["original."+key] = value
+			}
+		}
+		a := assess(t, s)
+		for what, ratio := range map[string]*float64{
+			"speed": a.Original.SpeedRatio, "launch": a.Original.LaunchCurrentRatio, "blocked": a.Original.BlockedCurrentRatio,
+			"teeth": a.Original.ToothLoadRatio, "heat": a.Original.MotorHeatRatio, "ride": a.Original.RideRatio, "fault": a.Original.FaultCurrentRatio,
+		} {
+			if ratio == nil {
+				t.Errorf("%s: no ratio of %s", name, what)
+				continue
+			}
+			near(t, name+", "+what, *ratio, 1, 1e-6)
+		}
+		if has(a, "faster-than-original", "tooth-load", "tooth-load-blocked") > answer.Fine {
+			t.Errorf("%s: it is held against itself", name)
+		}
+	}
+}

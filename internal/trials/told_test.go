@@ -1,0 +1,114 @@
+package trials_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"example.org/packcheck"
+	"example.org/packcheck/answer"
+)
+
+// The rows of the time series are the ride that the report tells of.
+func TestTheTraceIsTheRideOfTheReport(t *testing.T) {
+	for name, s := range map[string]sheet{"done properly": doneProperly(t), "labels": labelsOnly(), "wanted": doneProperly(t).with("outing.wanted", `"20 min"`), "bench": benchLoad()} {
+		loaded, err := packcheck.Read(strings.NewReader(s.toml()), "trace.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, err := packcheck.Assess(loaded)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var out bytes.Buffer
+		if err := packcheck.Trace(loaded, &out); err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(&out).ReadAll()
+		if err != nil || len(rows) < 10 {
+			t.Fatalf("%s: %d rows, %v", name, len(rows), err)
+		}
+		column := map[string]int{}
+		for i, head := range rows[0] {
+			column[head] = i
+		}
+		at := func(row []string, head string) float64 {
+			v, err := strconv.ParseFloat(row[column[head]], 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return v
+		}
+		last := rows[len(rows)-1]
+		near(t, name+", end", at(last, "time_s"), a.Ride.ClockMin*60, 1e-3)
+		if d := at(last, "charge") - a.Ride.ChargeLeft; math.Abs(d) > 2e-3 && a.Ride.ChargeLeft > 0 {
+			t.Errorf("%s: %s of charge in the last row, the report says %g", name, last[column["charge"]], a.Ride.ChargeLeft)
+		}
+		before, hottest := -1.0, -100.0
+		for _, row := range rows[1:] {
+			if now := at(row, "time_s"); now < before {
+				t.Errorf("%s: time goes back at %g s", name, now)
+			} else {
+				before = now
+			}
+			hottest = max(hottest, at(row, "pack_c"))
+		}
+		near(t, name+", hottest pack", hottest, a.Ride.PackC, 5e-3)
+	}
+}
+
+// What the setup does not say is told, whoever assumed it.
+func TestHiddenDefaultsAreListed(t *testing.T) {
+	full := doneProperly(t).without("original.pack", "original.controller")
+	for key, s := range map[string]sheet{
+		"fuse.form":                  full.with("fuse.form", ""),
+		"pack.chemistry":             full.with("pack.chemistry", ""),
+		"pack.rate":                  full.with("pack.rate", ""),
+		"pack.max_current":           full.with("pack.max_current", ""),
+		"wire.insulation":            full.with("wire.insulation", ""),
+		"vehicle.slope":              full.with("vehicle.slope", ""),
+		"controller.ramp":            full.with("controller.ramp", "", "controller.current_limit", ""),
+		"cutoff.module.delay":        full.with("cutoff.module.delay", ""),
+		"outing.drive":               benchLoad().with("outing.pause", `"10 s"`),
+		"vehicle.design_voltage":     full.with("vehicle.design_voltage", ""),
+		"controller.resistance":      full.with("controller.resistance", ""),
+		"vehicle.wheels":             full.with("vehicle.wheels", ""),
+		"motors.wiring":              full.with("motors.wiring", ""),
+		"gears.efficiency":           full.with("gears.efficiency", ""),
+		"motors.no_load_current":     full.with("motors.no_load_current", ""),
+		"pack.housing":               full.with("pack.housing", ""),
+		"controller.kind":            full.with("controller.kind", ""),
+		"motors.torque_constant":     full.with("motors.no_load_speed", ""),
+		"motors.rated_voltage":       full.with("motors.rated_voltage", ""),
+		"wire.joints":                full.with("wire.joints", ""),
+		"wire.one_way_length":        full.with("wire.one_way_length", ""),
+		"controller.standby_current": full.with("controller.standby_current", ""),
+	} {
+		a := assess(t, s)
+		if !slices.ContainsFunc(a.Assumed, func(x answer.Assumed) bool { return x.Key == key }) {
+			t.Errorf("%s is left out and not listed as assumed", key)
+		}
+	}
+}
+
+// A breaker that came back by itself is taken for the breaker that the setup
+// describes.
+func TestABreakerThatCameBackIsTheOneThatIsThere(t *testing.T) {
+	says := func(s sheet) string {
+		for _, m := range assess(t, s.with("measured.reset_seconds", `"45 s"`)).Measured {
+			if m.Name == "came back after" {
+				return m.Says
+			}
+		}
+		return ""
+	}
+	plain := labelsOnly().with("pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`)
+	breaker := plain.with("fuse.form", `"auto-reset breaker"`, "fuse.rating", `"30 A"`)
+	if got := says(breaker); !strings.HasPrefix(got, "auto-reset breaker") {
+		t.Errorf("with a breaker in the setup: %s", got)
+	}
+}
