@@ -1,5 +1,8 @@
 package battery
 
+// CellsInSeries returns how many cells stand in series.
+func (m *Model) CellsInSeries() int { return m.spec.CellsInSeries }
+
 // FullV returns the rested voltage of the full pack.
 func (m *Model) FullV() float64 { return m.cells * m.spec.Profile.FullV }
 
