@@ -282,8 +282,12 @@ func (w *walk) set(s state, lhs ast.Expr, v string) {
 			s.word[obj] = v
 		}
 	case *ast.SelectorExpr:
+		if !w.meant(lhs) {
+			return
+		}
 		id, is := lhs.X.(*ast.Ident)
-		if !is || !w.meant(lhs) {
+		if !is { // a finding in a list or a struct: who is changed here is not followed
+			w.lost = append(w.lost, lhs.Pos())
 			return
 		}
 		m := s.found[w.Info.Uses[id]]

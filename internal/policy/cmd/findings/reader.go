@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"go/ast"
 	"go/token"
 	"go/types"
@@ -70,14 +71,15 @@ type reader struct {
 	policy.Package
 	bodies map[types.Object]*ast.FuncDecl
 	noted  map[made]bool
+	lost   []token.Pos // where a finding is changed that it does not follow
 	depth  int
 }
 
 // mostDepth is how far calls are followed; helpers of makers are flat.
 const mostDepth = 6
 
-// read returns everything that the package makes.
-func read(p policy.Package) map[made]bool {
+// read returns everything that the package makes; an error where it cannot tell.
+func read(p policy.Package) (map[made]bool, error) {
 	r := &reader{Package: p, bodies: map[types.Object]*ast.FuncDecl{}, noted: map[made]bool{}}
 	for _, file := range p.Files {
 		for _, d := range file.Decls {
@@ -91,7 +93,10 @@ func read(p policy.Package) map[made]bool {
 			r.run(f, newState(), true)
 		}
 	}
-	return r.noted
+	if len(r.lost) > 0 {
+		return nil, fmt.Errorf("%s: a finding is changed in a list: set it where it is made, so that the table can show it", p.Fset.Position(r.lost[0]))
+	}
+	return r.noted, nil
 }
 
 // takesFinding reports whether a function is given findings.

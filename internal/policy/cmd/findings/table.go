@@ -48,7 +48,11 @@ func rows(root string) ([]row, error) {
 			continue
 		}
 		byCode := map[string][]made{}
-		for m := range read(p) {
+		found, err := read(p)
+		if err != nil {
+			return nil, err
+		}
+		for m := range found {
 			byCode[m.code] = append(byCode[m.code], m)
 		}
 		for _, c := range declared {
