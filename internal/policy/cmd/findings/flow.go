@@ -4,6 +4,7 @@ import (
 	"go/ast"
 	"go/token"
 	"go/types"
+	"slices"
 
 	"example.org/packcheck/internal/policy"
 )
@@ -223,6 +224,9 @@ func (w *walk) assign(stmt *ast.AssignStmt, s state) []state {
 	if !is {
 		return []state{s}
 	}
+	if out := w.assignFinding(stmt.Lhs, call, s); out != nil {
+		return out
+	}
 	var out []state
 	for _, tuple := range w.tuples(call, s) {
 		with := s.clone()
@@ -237,6 +241,32 @@ func (w *walk) assign(stmt *ast.AssignStmt, s state) []state {
 		return []state{s}
 	}
 	return out
+}
+
+// assignFinding is an assignment from a call that returns a finding beside
+// something else; nil where it is none.
+func (w *walk) assignFinding(lhs []ast.Expr, call *ast.CallExpr, s state) []state {
+	at := slices.IndexFunc(lhs, func(e ast.Expr) bool {
+		id, is := e.(*ast.Ident)
+		return is && w.object(id) != nil && policy.IsFinding(w.object(id).Type())
+	})
+	if at < 0 {
+		return nil
+	}
+	var out []state
+	for _, end := range w.inside(call, s) {
+		for _, m := range end.found {
+			with := s.clone()
+			with.found[w.object(lhs[at].(*ast.Ident))] = m
+			for i, v := range end.results {
+				if i != at {
+					w.set(with, lhs[i], v)
+				}
+			}
+			out = append(out, with)
+		}
+	}
+	return distinct(out)
 }
 
 // setEach sets what stands on the left to everything that the right may be.

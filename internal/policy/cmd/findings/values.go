@@ -37,6 +37,13 @@ func (w *walk) condition(e ast.Expr, s state) truth {
 		if e.Op == token.NOT {
 			return yes - w.condition(e.X, s)
 		}
+	case *ast.Ident:
+		switch one(w.values(e, s)) {
+		case "true":
+			return yes
+		case "false":
+			return no
+		}
 	case *ast.BinaryExpr:
 		switch e.Op {
 		case token.LAND:
@@ -93,7 +100,7 @@ func (w *walk) values(e ast.Expr, s state) []string {
 		switch v.Kind() {
 		case constant.String:
 			return []string{constant.StringVal(v)}
-		case constant.Int:
+		case constant.Int, constant.Bool:
 			return []string{v.ExactString()}
 		}
 		return []string{unknown}
