@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/wiring"
 )
 
 // The assessments below are made by hand: their figures are plausible, belong
@@ -126,7 +127,7 @@ func danger() *answer.Assessment {
 		},
 		Findings: []answer.Finding{
 			{
-				Code: "no-fuse", Level: answer.Danger, Harm: answer.House, Title: "There is no fuse in the path.", Found: 187, Limit: 31.4,
+				Code: wiring.CodeNoFuse, Level: answer.Danger, Harm: answer.House, Title: "There is no fuse in the path.", Found: 187, Limit: 31.4,
 				Unit: "A", Source: "cfr-183-455", Advice: "Fit one close to the pack before anybody rides.", Topic: answer.TopicPath,
 				Item: answer.Fuse, Change: answer.FitFuse, Share: 1,
 			},
