@@ -77,12 +77,12 @@ func (s *Setup) changed() bool {
 
 // apart reports whether a table of the original, with those inside it, says
 // something else than that of today's vehicle.
-func (o *Setup) apart(today *Setup, name string) bool {
+func (s *Setup) apart(today *Setup, name string) bool {
 	for _, f := range registry().fields {
 		if f.Table != name && !strings.HasPrefix(f.Table, name+".") {
 			continue
 		}
-		a := reflect.ValueOf(o).Elem().FieldByIndex(f.index).Interface()
+		a := reflect.ValueOf(s).Elem().FieldByIndex(f.index).Interface()
 		b := reflect.ValueOf(today).Elem().FieldByIndex(f.index).Interface()
 		if said(a) != said(b) {
 			return true
