@@ -29,15 +29,16 @@ type reading struct {
 const (
 	clockErr, paceErr, clampErr, blockedErr, scaleErr = 0.15, 0.10, 0.12, 0.15, 0.15
 
-	// voltErr is of the battery's nominal volts: half a digit of a cheap meter,
-	// and the moment under load at which it was read. Own choice.
+	// voltErr is of the battery's nominal volts: a cheap meter, and a load that is
+	// not quite steady. When it was read comes on top. Own choice.
 	voltErr = 0.012
 
 	leastErr = 0.01 // nobody at home reads better, whatever is stated
 )
 
-// readAfterS is when a meter is read after a load came on. Own choice.
-const readAfterS = 30
+// readAfterS is when a meter is read after a load came on; nobody writes it
+// down, and nine in ten read it between soon and late. Own choice.
+const readSoonS, readAfterS, readLateS = 5, 30, 300
 
 // readings lists what was measured, in the order of the keys.
 func readings(p *setup.Parts) []reading {
@@ -99,15 +100,37 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 	if !amps.Given && p.Bench != nil && p.Bench.Pattern != nil {
 		return list // nobody knows at which of its currents the volts were read
 	}
-	add(m.LoadedVoltage, reading{name: "volts under load", unit: "V", linear: true, err: voltErr * volts, gives: func(c *build.Built) float64 {
+	at := func(c *build.Built, afterS float64) float64 {
 		s := c.Pack.StateAt(c.StartCharge, c.PackC)
 		loadA := amps.Likely
 		if !amps.Given {
 			loadA = lastingA(c, &s, full)
 		}
-		return voltsUnder(c.Pack, s, loadA, readAfterS)
+		return voltsUnder(c.Pack, s, loadA, afterS)
+	}
+	err := voltErr * volts
+	if m.LoadedVoltage.Given {
+		if likely, ok := likelyCase(p); ok {
+			err = math.Hypot(err, (at(likely, readSoonS)-at(likely, readLateS))/2/nineOfTen)
+		}
+	}
+	add(m.LoadedVoltage, reading{name: "volts under load", unit: "V", linear: true, err: err, gives: func(c *build.Built) float64 {
+		return at(c, readAfterS)
 	}})
 	return list
+}
+
+// nineOfTen is the standard normal between whose signs nine in ten lie.
+const nineOfTen = 1.6448536269514722
+
+// likelyCase is the case with every figure at its likely value.
+func likelyCase(p *setup.Parts) (*build.Built, bool) {
+	b, err := build.New(p)
+	if err != nil {
+		return nil, false
+	}
+	c, err := b.Case(setup.Likely)
+	return c, err == nil
 }
 
 // lastingA is the current of a load that stays as it is: level running, or what

@@ -40,11 +40,11 @@ func (c *Case) Hold(v drive.Vehicle) drive.Blocked {
 // never having run.
 const stuckS = 60
 
-// Stuck reports whether the vehicle does not get going at all, or only with its
-// wheels spinning.
+// Stuck reports whether the vehicle does not get going at all. One whose wheels
+// spin while it moves off, however slowly, does get going.
 func (s *Seen) Stuck() bool {
 	return s.Case.Load.Kind == NoLoad &&
-		(!(s.Steady.SpeedMS > 0) || s.Steady.Slipping || s.Launch.Slipped && s.Launch.To90S == 0 || s.Lasts.EndedBy == CannotMove && s.Lasts.PedalS < stuckS)
+		(!(s.Steady.SpeedMS > 0) || !s.Launch.Moved || s.Lasts.EndedBy == CannotMove && s.Lasts.PedalS < stuckS)
 }
 
 // BurntC is where a motor's temperature stops being followed: beyond it the
