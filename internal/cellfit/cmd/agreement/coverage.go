@@ -57,7 +57,7 @@ const (
 	insideLow, insideHigh = 0.1, 0.9
 )
 
-const coverageHead = `| quantity | truths | inside, health not told, %% | mean width | inside, health told, %% | mean width |
+const coverageHead = `| quantity | truths | inside, health not told, % | mean width | inside, health told, % | mean width |
 |---|---|---|---|---|---|
 `
 
@@ -107,7 +107,7 @@ func coverage(dir string, out, missed io.Writer) error {
 			}
 		}
 	}
-	fmt.Fprintf(out, coverageHead)
+	fmt.Fprint(out, coverageHead)
 	for _, q := range quantities {
 		byQuantity[q].print(out, string(q), q == ofHottest)
 	}
