@@ -80,11 +80,11 @@ func TestPulsesAgreeWithOpenData(t *testing.T) {
 	}
 	all, off := 0, 0
 	for _, tt := range []struct{ file, member string }{
-		{"samsung30q_18650_3ah/dnn01_hppc_1c_20c_pulses.csv", "power-18650-3ah"},
-		{"samsung30q_18650_3ah/dnn01_hppc_2c_20c_pulses.csv", "power-18650-3ah"},
-		{"samsung30q_18650_3ah/dnn01_hppc_1c_40c_pulses.csv", "power-18650-3ah"},
-		{"panasonic18650pf_2p9ah/hppc_pulses_25c.csv", "energy-18650-2ah9"},
-		{"panasonic18650pf_2p9ah/hppc_pulses_0c.csv", "energy-18650-2ah9"},
+		{"*_18650_3ah/dnn01_hppc_1c_20c_pulses.csv", "power-18650-3ah"},
+		{"*_18650_3ah/dnn01_hppc_2c_20c_pulses.csv", "power-18650-3ah"},
+		{"*_18650_3ah/dnn01_hppc_1c_40c_pulses.csv", "power-18650-3ah"},
+		{"*_2p9ah/hppc_pulses_25c.csv", "energy-18650-2ah9"},
+		{"*_2p9ah/hppc_pulses_0c.csv", "energy-18650-2ah9"},
 		{"energy21700_5ah/pulses_25c.csv", "energy-21700-5ah"},
 		{"energy21700_5ah/pulses_0c.csv", "energy-21700-5ah"},
 		{"energy18650_3p5ah/hppc_pulses_20c.csv", "energy-18650-3ah5"},

@@ -80,3 +80,35 @@ func TestUnknownFiguresOfBatteriesHaveSources(t *testing.T) {
 		}
 	}
 }
+
+// Makers' sheets of eleven blocks: at the 1 h rate 0.58 to 0.75 of the charge at
+// the 20 h rate, to the end voltage of the rate. What is drawn must reach over
+// that, and leave the 20 h rate where it is.
+func TestSteepnessReachesOverThePublishedBlocks(t *testing.T) {
+	w := battery.WidthsOf(chemistry.LeadAcid, "new", battery.MakersOwn).Steepness
+	least, most := math.Inf(1), 0.0
+	for _, member := range chemistry.Builtin().Members("agm") {
+		rated := 0.0
+		before := math.Inf(1)
+		for _, by := range []float64{w.Low, w.Likely, w.High} {
+			m, err := battery.New(battery.Spec{Profile: member.Profile.Steeper(by), CellsInSeries: 6, CapacityAh: 7})
+			if err != nil {
+				t.Fatal(err)
+			}
+			slow, fast := m.Discharge(m.StateAt(1, 25), 7./20, 10.5, 25).Ah, m.Discharge(m.StateAt(1, 25), 4.4, 9.6, 25).Ah
+			if by == w.Low {
+				rated = slow
+			}
+			if math.Abs(slow/rated-1) > 0.04 {
+				t.Errorf("%s, %g as steep: %.2f Ah over 20 h, with %g it was %.2f", member.Profile.Name, by, slow, w.Low, rated)
+			}
+			if fast > before {
+				t.Errorf("%s, %g as steep: more at the 1 h rate, %.2f Ah", member.Profile.Name, by, fast)
+			}
+			before, least, most = fast, min(least, fast/slow), max(most, fast/slow)
+		}
+	}
+	if least > 0.58 || most < 0.75 {
+		t.Errorf("drawn blocks give %.2f to %.2f at the 1 h rate, published 0.58 to 0.75", least, most)
+	}
+}

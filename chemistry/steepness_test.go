@@ -3,8 +3,6 @@ package chemistry_test
 import (
 	"math"
 	"testing"
-
-	"example.org/packcheck/chemistry"
 )
 
 func TestSteeperLeavesWhatNeedsNoWells(t *testing.T) {
@@ -25,7 +23,7 @@ func TestSteeperLeavesWhatNeedsNoWells(t *testing.T) {
 
 func TestSteeperIsUndoneByItsInverse(t *testing.T) {
 	p := profile(t, "agm")
-	var back chemistry.Profile = p.Steeper(1.3).Steeper(1 / 1.3)
+	back := p.Steeper(1.3).Steeper(1 / 1.3)
 	if math.Abs(back.Wells.C-p.Wells.C) > 1e-12 || math.Abs(back.Capacity.Ratio-p.Capacity.Ratio) > 1e-12 {
 		t.Errorf("%+v, was %+v", back.Wells, p.Wells)
 	}
