@@ -109,7 +109,7 @@ func danger() *answer.Assessment {
 		},
 		Conflict: &answer.Conflict{
 			Readings: []string{"measured.top_speed", "measured.ride_time"}, Likeliest: "measured.top_speed",
-			Second: "measured.ride_time", P: 0.0021,
+			Second: "measured.ride_time", LeftOut: []string{"measured.top_speed"}, P: 0.0021,
 			Pushed: []answer.Pushed{{Key: "gears.ratio", Value: "42:1", Sigma: 3.1}},
 			Words:  "Top speed and ride time cannot both be true.",
 		},

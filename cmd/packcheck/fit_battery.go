@@ -11,8 +11,8 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/internal/quantity"
 )
 

@@ -5,8 +5,8 @@ import (
 	"math"
 	"slices"
 
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // fitted is what the logs say, with what it was read from.

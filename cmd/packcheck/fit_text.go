@@ -6,8 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/internal/quantity"
 )
 

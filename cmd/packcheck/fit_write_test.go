@@ -8,8 +8,8 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 )
 
 // What packcheck would refuse to read, it does not write.
