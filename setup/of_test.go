@@ -3,6 +3,7 @@ package setup_test
 import (
 	"errors"
 	"maps"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -75,5 +76,32 @@ func TestWithSetsAndTakesOutKeys(t *testing.T) {
 	}
 	if _, gone := s.Values()["original.pack.label"]; gone || s.Values()["fuse.rating"] != "20 A" {
 		t.Error("the setup itself was changed")
+	}
+}
+
+func TestAWrittenSetupReadsBackAsItself(t *testing.T) {
+	for _, name := range []string{"tractor-tool-pack", "tractor-done-properly", "two-seater-tired-blocks"} {
+		s, err := setup.Load("../examples/" + name + ".toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		odd, err := s.With(map[string]string{"title": `quotes " and \ and ü`, "cutoff.controller.opens_at": "15 V", "original.fuse.rating": "10 A"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, one := range []*setup.Setup{s, odd} {
+			var b strings.Builder
+			if _, err := one.WriteTo(&b); err != nil {
+				t.Fatal(err)
+			}
+			back, err := setup.Read(strings.NewReader(b.String()), name)
+			if err != nil {
+				t.Errorf("%s: %v\n%s", name, err, b.String())
+				continue
+			}
+			if changed := one.Changed(back); len(changed) > 0 {
+				t.Errorf("%s: %v came back otherwise", name, changed)
+			}
+		}
 	}
 }

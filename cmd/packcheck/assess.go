@@ -65,7 +65,7 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	if err != nil {
 		return err
 	}
-	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: c.Int(flagDraws)})
+	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: c.Int(flagDraws), Ways: true})
 	if err != nil {
 		return asInput(err)
 	}
