@@ -13,7 +13,9 @@ import (
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
 	"example.org/packcheck/report"
+	"example.org/packcheck/wiring"
 )
 
 // Exact by definition: 1 lb = 0.45359237 kg, 1 in = 25.4 mm (international
@@ -32,7 +34,7 @@ func TestMetricAndCustomaryUnitsGiveTheSameFigures(t *testing.T) {
 	for _, x := range []*answer.Assessment{a, b} {
 		x.Path.ShortCircuitA, x.Path.ShortCircuitClearS, x.Path.WireLimitS = 0, nil, nil
 		for i := range x.Findings {
-			if x.Findings[i].Code == "short-cleared" {
+			if x.Findings[i].Code == wiring.CodeShortCleared {
 				x.Findings[i].Found, x.Findings[i].Limit = 0, 0
 			}
 		}
@@ -176,7 +178,7 @@ func TestAnOriginalLikeTodaysIsOnceTheSame(t *testing.T) {
 			}
 			near(t, name+", "+what, *ratio, 1, 1e-6)
 		}
-		if has(a, "faster-than-original", "tooth-load", "tooth-load-blocked") > answer.Fine {
+		if has(a, drive.CodeFasterThanOriginal, drive.CodeToothLoad, drive.CodeToothLoadBlocked) > answer.Fine {
 			t.Errorf("%s: it is held against itself", name)
 		}
 	}
