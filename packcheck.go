@@ -51,6 +51,10 @@ type Options struct {
 	// Draws is how many vehicles are drawn, 16 to 1 048 576; 0 means 1024, which
 	// puts the ends of the ranges within 2 % of those of a hundred thousand.
 	Draws int
+	// Ways asks for ways out where something has to be fixed first: sets of changes
+	// that were computed like the setup itself, on the same draws. They cost about
+	// as much again.
+	Ways bool
 	// Workers is how many goroutines compute; 0 means one for each processor.
 	// The answer does not depend on it.
 	Workers int
@@ -58,7 +62,7 @@ type Options struct {
 
 // Assess answers a setup with the usual options. A setup that is not in order
 // comes back as [setup.Faults]; nil is an error.
-func Assess(s *setup.Setup) (*answer.Assessment, error) { return AssessWith(s, Options{}) }
+func Assess(s *setup.Setup) (*answer.Assessment, error) { return AssessWith(s, Options{Ways: true}) }
 
 // AssessWith answers a setup. Any error but [setup.Faults] means that the
 // numbers, although each possible, cannot be computed together.

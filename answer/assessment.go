@@ -31,16 +31,17 @@ type Assessment struct {
 	Measured []MeasuredFigure `json:"measured,omitempty"` // what else follows from what was measured
 
 	Ranges   map[string]Range `json:"ranges"`
-	Findings []Finding        `json:"findings"` // worst first
-	Items    []ItemVerdict    `json:"by_part"`  // what each thing comes to, one word and one line
-	Notes    []Note           `json:"notes"`    // common misreadings, each beside its topic
-	Changes  []string         `json:"changes"`  // what to change, in order
-	Buy      []Purchase       `json:"buy"`      // what may have to be bought
-	Habits   []string         `json:"habits"`   // how to use it as it is judged; they put nothing right
-	Assumed  []Assumed        `json:"assumed"`  // most important first
-	Measure  []Measurement    `json:"measure"`  // at most three, most useful first
-	Cautions []string         `json:"cautions"` // in every format and length
-	Sources  []Source         `json:"sources"`  // those that this answer rests on
+	Findings []Finding        `json:"findings"`       // worst first
+	Items    []ItemVerdict    `json:"by_part"`        // what each thing comes to, one word and one line
+	Notes    []Note           `json:"notes"`          // common misreadings, each beside its topic
+	Changes  []string         `json:"changes"`        // what to change, in order
+	Buy      []Purchase       `json:"buy"`            // what may have to be bought
+	Ways     []Way            `json:"ways,omitempty"` // ways out that were computed, best first; at most three are printed
+	Habits   []string         `json:"habits"`         // how to use it as it is judged; they put nothing right
+	Assumed  []Assumed        `json:"assumed"`        // most important first
+	Measure  []Measurement    `json:"measure"`        // at most three, most useful first
+	Cautions []string         `json:"cautions"`       // in every format and length
+	Sources  []Source         `json:"sources"`        // those that this answer rests on
 
 	// CautionSources are the sources of the cautions, in their order.
 	CautionSources []string `json:"caution_sources"`

@@ -1,5 +1,10 @@
 package battery
 
+import "example.org/packcheck/internal/solve"
+
+// CellsInSeries returns how many cells stand in series.
+func (m *Model) CellsInSeries() int { return m.spec.CellsInSeries }
+
 // FullV returns the rested voltage of the full pack.
 func (m *Model) FullV() float64 { return m.cells * m.spec.Profile.FullV }
 
@@ -60,45 +65,63 @@ func (m *Model) Discharge(s State, currentA, endV, ambientC float64) Run {
 	if !(currentA > 0) {
 		return Run{End: s}
 	}
-	const steps = 2000
-	dtS := m.wells.CapacityAh / currentA * 3600 / steps
+	// Steps begin short, for the branches, and double until so many would
+	// empty the pack.
+	const steps, first = 160, 1. / 64
+	wholeS := m.wells.CapacityAh / currentA * 3600 / steps
+	dtS := wholeS * first
 	step := m.Over(dtS)
-	var wattS float64
+	var seconds, wattS float64
 	v := m.TerminalV(&s, currentA)
-	for i := range 2 * steps {
+	for range 2 * steps {
 		if v <= endV || m.Empty(&s) {
-			return m.run(i, 0, dtS, wattS, currentA, s, v > endV)
+			return m.run(seconds, wattS, currentA, s, v > endV)
 		}
 		before, beforeV := s, v
-		step.Advance(&s, currentA, ambientC)
+		step.AdvanceLong(&s, currentA, ambientC)
 		v = m.TerminalV(&s, currentA)
-		empty := m.Empty(&s)
-		if v > endV && !empty {
+		if v > endV && !m.Empty(&s) {
 			wattS += currentA * (beforeV + v) / 2 * dtS
+			seconds += dtS
+			if dtS < wholeS {
+				dtS = min(2*dtS, wholeS)
+				step = m.Over(dtS)
+			}
 			continue
 		}
-		// The crossing lies inside this step: halve towards it.
-		lo, hi := 0.0, dtS
-		for range 30 {
-			mid := (lo + hi) / 2
-			part := m.Over(mid)
-			s = before
-			part.Advance(&s, currentA, ambientC)
-			if m.TerminalV(&s, currentA) <= endV || m.Empty(&s) {
-				hi = mid
-			} else {
-				lo = mid
+		// Either end lies inside this step.
+		partS, ranEmpty := dtS, false
+		within := func(past func(s *State) float64) {
+			after := func(seconds float64) State {
+				state, part := before, m.Over(seconds)
+				part.AdvanceLong(&state, currentA, ambientC)
+				return state
 			}
+			partS = solve.Crossing(1e-6*dtS, partS, 1e-7*dtS, func(seconds float64) float64 {
+				state := after(seconds)
+				return past(&state)
+			}).Hi
+			s = after(partS)
+		}
+		if v <= endV {
+			within(func(s *State) float64 { return endV - m.TerminalV(s, currentA) })
+		}
+		if m.Empty(&s) {
+			ranEmpty = true
+			within(func(s *State) float64 {
+				w := m.warmth(s.TempC)
+				return -w.effective(s.Y1Ah*m.headOf, m.filled(s))
+			})
 		}
 		end := m.TerminalV(&s, currentA)
-		wattS += currentA * (beforeV + end) / 2 * hi
-		return m.run(i, hi, dtS, wattS, currentA, s, end > endV+1e-6*m.cells)
+		wattS += currentA * (beforeV + end) / 2 * partS
+		return m.run(seconds+partS, wattS, currentA, s, ranEmpty)
 	}
-	return m.run(2*steps, 0, dtS, wattS, currentA, s, false)
+	return m.run(seconds, wattS, currentA, s, false)
 }
 
-func (m *Model) run(i int, partS, dtS, wattS, currentA float64, s State, empty bool) Run {
-	hours := (float64(i)*dtS + partS) / 3600
+func (m *Model) run(seconds, wattS, currentA float64, s State, empty bool) Run {
+	hours := seconds / 3600
 	return Run{Hours: hours, Ah: hours * currentA, Wh: wattS / 3600, End: s, RanEmpty: empty}
 }
 

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"example.org/packcheck/internal/solve"
 )
 
 // Rating is a capacity at the constant current that empties the battery in so
@@ -46,16 +48,12 @@ func WellsFromRatings(ratings [3]Rating) (Wells, error) {
 		here, w := off(x)
 		valid := w.C > 0 && w.C < 1
 		if valid && before*here <= 0 {
-			a, b := lo+(hi-lo)*float64(i-1)/parts, x
-			for range 100 {
-				mid := (a + b) / 2
-				if y, _ := off(mid); y*here > 0 {
-					b = mid
-				} else {
-					a = mid
-				}
-			}
-			if _, w := off(b); w.C > 0 && w.C < 1 {
+			from := lo + (hi-lo)*float64(i-1)/parts
+			at := solve.Crossing(from, x, 0, func(logK float64) float64 {
+				y, _ := off(logK)
+				return math.Copysign(y, y*here)
+			}).Hi
+			if _, w := off(at); w.C > 0 && w.C < 1 {
 				return w, nil
 			}
 		}

@@ -38,6 +38,29 @@ func (m *Model) LookInto(l *Look, s *State) {
 	l.perCharge = m.cells * r.over.volts * perCharge
 }
 
+// AdvanceLong is [Step.Advance] for a step over which resistances and the heat
+// change: it takes them along straight lines from the step's beginning to its
+// end, and is about as good as sixty short steps in its place.
+func (p *Step) AdvanceLong(s *State, currentA, ambientC float64) {
+	var begin, end Look
+	p.m.LookInto(&begin, s)
+	after := *s
+	p.AdvanceFrom(&begin, &after, currentA, ambientC)
+	p.m.LookInto(&end, &after)
+
+	was := *s
+	from1, from2 := p.m.settled(&begin.warmth, begin.ohm1*currentA, begin.ohm2*currentA)
+	to1, to2 := p.m.settled(&end.warmth, end.ohm1*currentA, end.ohm2*currentA)
+	drop := (begin.Ohm + end.Ohm) / 2 * currentA
+	if p.bound {
+		filled := (begin.filled + end.filled) / 2
+		drop += p.m.voltsAt(begin.warmth.effective(filled, filled)) - (begin.volts+end.volts)/2
+	}
+	p.move(s, currentA, ambientC, drop, (from1+to1)/2, (from2+to2)/2)
+	s.V1 = to1 - (to1-from1)*p.fastM + (was.V1-from1)*p.fast
+	s.V2 = to2 - (to2-from2)*p.slowM + (was.V2-from2)*p.slow
+}
+
 // MeanEMF returns the electromotive force over the step at a constant current,
 // its mean and where it ends: the branches' share is exact, that of the charge
 // is taken along the slope of the voltage curve.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/solve"
 )
 
 // restVPerK widens a reading taken away from 25 deg C; the open-circuit
@@ -37,14 +38,6 @@ func chargeAtRestV(curve chemistry.Curve, v float64) float64 {
 	if v >= volts(1) {
 		return 1
 	}
-	lo, hi := 0.0, 1.0
-	for range 50 {
-		mid := (lo + hi) / 2
-		if volts(mid) < v {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return (lo + hi) / 2
+	b := solve.Crossing(0, 1, 1e-14, func(z float64) float64 { return volts(z) - v })
+	return (b.Lo + b.Hi) / 2
 }

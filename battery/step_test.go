@@ -167,3 +167,15 @@ func BenchmarkAnotherPackOfOneProfile(b *testing.B) {
 		}
 	})
 }
+
+func BenchmarkDischarge(b *testing.B) {
+	for _, n := range []string{"agm", "li-ion"} {
+		m := model(b, n, 6, 7)
+		b.Run(n, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				m.UsableAh(7)
+			}
+		})
+	}
+}

@@ -1,6 +1,10 @@
 package battery
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/solve"
+)
 
 // Wells is the kinetic battery model by itself (Manwell & McGowan, Solar
 // Energy 50 (1993) 399): charge in an available and a bound well with heads
@@ -111,19 +115,10 @@ func (w Wells) LastsS(c Charge, currentA float64) float64 {
 	// All the charge at this current bounds the time from above, and the
 	// available charge falls without a turn while a current flows out of a
 	// battery whose wells started level or with the bound one higher.
-	lo, hi := 0.0, (c.AvailableAh+c.BoundAh)/currentA*3600
-	for range 200 {
-		mid := (lo + hi) / 2
-		if mid == lo || mid == hi {
-			break
-		}
-		if w.After(c, currentA, mid).AvailableAh > 0 {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return hi
+	most := (c.AvailableAh + c.BoundAh) / currentA * 3600
+	return solve.Crossing(0, most, 0, func(seconds float64) float64 {
+		return -w.After(c, currentA, seconds).AvailableAh
+	}).Hi
 }
 
 // CapacityAt returns the charge that a full battery gives at the constant

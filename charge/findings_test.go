@@ -8,6 +8,7 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/policy"
 )
 
 // made is a case that fires a finding, what it must say, and one that does not
@@ -217,7 +218,11 @@ func TestFindingsSayWhomTheyHurtAndWhatToChange(t *testing.T) {
 			checkHarm(t, f)
 		}
 	}
-	for _, code := range charge.Codes() {
+	codes, err := policy.Codes(".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, code := range codes {
 		if !fired[code] {
 			t.Errorf("%s is fired by no row", code)
 		}

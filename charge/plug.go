@@ -45,9 +45,11 @@ type Case struct {
 	StepS    float64       // longest step, s; 0 = 20
 }
 
-// Span is a time with its honest spread, in hours. LeastH is the bare
-// computation; LikelyH never promises less than the makers of such cells print
-// for this current; MostH is when it should be over.
+// Span is a time with its honest spread, in hours. Of lithium LikelyH is the
+// computation, and the ends are what measured charges lie apart from it. Of
+// other chemistries LeastH is the computation, LikelyH never promises less than
+// the makers of such cells print for this current, and MostH is when it should
+// be over.
 type Span struct {
 	LeastH, LikelyH, MostH float64
 }
@@ -57,6 +59,8 @@ type Outcome struct {
 	Full        bool          // it ended with the pack full, or with nine tenths in at the end current
 	HoursTo80   Span          // to 80 % of full charge; zero when it starts above
 	HoursToFull Span          // to the end of the charge, whether Full or not
+	Bare80H     float64       // hours to 80 % as computed; 0 when it starts above
+	BareFullH   float64       // hours to the end as computed
 	CCHours     float64       // at constant current, as computed
 	CVHours     float64       // at constant voltage, as computed
 	CCAh        float64       // charge put in at constant current

@@ -140,8 +140,8 @@ func TestHoursToFullAgreeWithAGeneralSolver(t *testing.T) {
 			}
 			want, from = l, "SciPy, now"
 		}
-		within(t, c.Name+": hours to 80 %", out.HoursTo80.LeastH, want[0], 0.005, from)
-		within(t, c.Name+": hours to full", out.HoursToFull.LeastH, want[1], 0.005, from)
+		within(t, c.Name+": hours to 80 %", out.Bare80H, want[0], 0.005, from)
+		within(t, c.Name+": hours to full", out.BareFullH, want[1], 0.005, from)
 		within(t, c.Name+": Ah in", out.InAh, want[2], 0.005, from)
 	}
 }

@@ -40,11 +40,63 @@ func TestConstantCurrentShareAgreesWithAMeasuredCharge(t *testing.T) {
 	within(t, "Ah at constant current", out.CCAh, 2.318, 0.04, "measured")
 	within(t, "Ah in all", out.InAh, 2.735, 0.02, "measured")
 	within(t, "share at constant current", out.CCAh/out.InAh, 0.85, 0.04, "measured")
-	// The tail of a real cell is diffusion, which two branches do not have: the
-	// bare computation ends too early and the promised hours must cover it.
-	const measuredH = (48.0 + 51.8) / 60
-	if out.HoursToFull.LeastH > measuredH || out.HoursToFull.LikelyH < measuredH {
-		t.Errorf("measured %.2f h outside %.2f to %.2f h", measuredH, out.HoursToFull.LeastH, out.HoursToFull.LikelyH)
+}
+
+// Measured charges of the open sets, each from rested volts at constant current
+// to 4.2 V and until the current has fallen to 5 % of the capacity per hour (or,
+// where the log ends before, to where it ends): hours to 80 % of what went in and
+// to that end. Kollmeyer, Panasonic 18650PF, 2018, CC BY 4.0; Raj, Path Dependent
+// Battery Degradation Dataset Part 1, 2020, MIT; PyBOP LG_M50_ECM, BSD 3-Clause;
+// ARTS-Lab, Dataset Cycling with Strain Monitoring for Samsung 30Q Cell,
+// Dataset-1, CC BY-SA 4.0.
+func TestMeasuredLithiumChargesTakeAsLongAsComputed(t *testing.T) {
+	for _, tt := range []struct {
+		name, member       string
+		tempC, amps, endA  float64
+		inAh, to80H, fullH float64
+		source             string
+	}{
+		{"1C, 25 degC", "energy-18650-2ah9", 26.5, 2.90, 0.145, 2.76, 0.75, 1.42, "Kollmeyer 2018"},
+		{"0.5C, 24 degC", "energy-18650-3ah", 24.6, 1.50, 0.151, 2.91, 1.57, 2.33, "Raj 2020"},
+		{"0.33C, 25 degC", "energy-21700-5ah", 24.6, 1.67, 0.250, 4.74, 2.27, 3.11, "PyBOP LG_M50_ECM"},
+		{"0.33C, 10 degC", "energy-21700-5ah", 10.0, 1.67, 0.250, 4.52, 2.18, 3.15, "PyBOP LG_M50_ECM"},
+		{"0.33C, 0 degC", "energy-21700-5ah", -0.4, 1.67, 0.250, 4.29, 2.07, 3.28, "PyBOP LG_M50_ECM"},
+		{"0.5C, 45 degC", "energy-21700-5ah", 43.8, 2.50, 0.249, 4.98, 1.60, 2.29, "PyBOP LG_M50_ECM"},
+		{"0.67C, 45 degC", "energy-21700-5ah", 42.8, 3.33, 0.250, 4.88, 1.18, 1.87, "PyBOP LG_M50_ECM"},
+	} {
+		member, ok := chemistry.Builtin().Member(tt.member)
+		if !ok {
+			t.Fatal(tt.member)
+		}
+		m := model(t, battery.Spec{Profile: member.Profile, CellsInSeries: 1, CapacityAh: member.CellAh, MassKg: member.CellKg})
+		start := m.StateAt(1-tt.inAh/m.FullAh(), tt.tempC)
+		out := simulate(t, charge.Case{Pack: m, Start: start, AmbientC: tt.tempC, CurrentA: tt.amps, EndV: 4.2, EndA: tt.endA, Stops: charge.StopsByItself})
+		within(t, tt.name+": hours to full", out.HoursToFull.LikelyH, tt.fullH, 0.15, tt.source)
+		within(t, tt.name+": hours to 80 %", out.HoursTo80.LikelyH, tt.to80H, 0.10, tt.source)
+	}
+}
+
+// The same for a power cell whose tail was logged at 1C alone: the computation
+// holds the voltage too long (by 18 to 38 %), and the stated range must own up to
+// it. ARTS-Lab, Dataset Cycling with Strain Monitoring, cycles 100, 300, 660.
+func TestTheStatedHoursContainTheChargesThatAreOff(t *testing.T) {
+	member, ok := chemistry.Builtin().Member("power-18650-3ah-b")
+	if !ok {
+		t.Fatal("no member")
+	}
+	for _, tt := range []struct{ health, factor, inAh, amps, endA, to80H, fullH float64 }{
+		{0.956, 1, 2.77, 3.01, 0.150, 0.74, 1.13},
+		{0.857, 1.22, 2.47, 3.05, 0.150, 0.66, 0.98},
+		{0.70, 1.55, 1.99, 3.02, 0.150, 0.57, 1.05},
+	} {
+		m := model(t, battery.Spec{Profile: member.Profile, CellsInSeries: 1, CapacityAh: member.CellAh, MassKg: member.CellKg, Health: tt.health, ResistanceFactor: tt.factor})
+		out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(1-tt.inAh/m.FullAh(), 21), AmbientC: 21, CurrentA: tt.amps, EndV: 4.2, EndA: tt.endA, Stops: charge.StopsByItself})
+		if h := out.HoursToFull; tt.fullH < h.LeastH || tt.fullH > h.MostH {
+			t.Errorf("health %g: measured %g h, stated %+v", tt.health, tt.fullH, h)
+		}
+		if h := out.HoursTo80; tt.to80H < h.LeastH || tt.to80H > h.MostH {
+			t.Errorf("health %g: measured %g h to 80 %%, stated %+v", tt.health, tt.to80H, h)
+		}
 	}
 }
 
@@ -104,25 +156,25 @@ func TestLeadAcidRechargeAgreesWithMeasuredOnes(t *testing.T) {
 		})
 		within(t, tt.name+": hours of bulk", out.CCHours, tt.bulkH, tt.tol, "measured")
 		within(t, tt.name+": Ah in bulk", out.CCAh, tt.bulkAh, tt.tol, "measured")
-		within(t, tt.name+": hours in all", out.HoursToFull.LeastH, tt.totalH, tt.tol, "measured")
+		within(t, tt.name+": hours in all", out.BareFullH, tt.totalH, tt.tol, "measured")
 		within(t, tt.name+": Ah in all", out.InAh, tt.totalAh, tt.tol, "measured")
 	}
 }
 
 // Charging times printed in cell specifications, from empty: at 0.5C 180 min
 // (ICR18650-26C and -20, INR18650-20R, 21700 4 Ah), at 1C 150 min (26C), at 1.5C
-// 60 min (21700 4 Ah at 6 A), at 2C 50 min (20R). The computation alone gives
-// less; what is promised must not.
-func TestNoChargeIsPromisedSoonerThanCellMakersDo(t *testing.T) {
+// 60 min (21700 4 Ah at 6 A), at 2C 50 min (20R). They are bounds: what is likely
+// must be sooner, and nobody is told to pull the plug before.
+func TestChargesAreOverWhenCellMakersSayAtTheLatest(t *testing.T) {
 	m := pack(t, "li-ion", 5, 4)
 	for _, tt := range []struct{ rate, printedMin float64 }{{0.5, 180}, {1, 150}, {1.5, 60}, {2, 50}} {
-		out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(0, 25), AmbientC: 25, CurrentA: tt.rate * 4, EndV: 21})
+		out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(0, 25), AmbientC: 25, CurrentA: tt.rate * 4, EndV: 21, Stops: charge.StopsByItself})
 		h := out.HoursToFull
-		if h.LikelyH*60 < tt.printedMin-0.01 {
-			t.Errorf("%gC: promised in %.0f min, makers print %g", tt.rate, h.LikelyH*60, tt.printedMin)
+		if h.LikelyH*60 > tt.printedMin {
+			t.Errorf("%gC: likely %.0f min, more than the printed %g", tt.rate, h.LikelyH*60, tt.printedMin)
 		}
-		if h.LeastH*60 > tt.printedMin {
-			t.Errorf("%gC: computed %.0f min, more than the printed %g", tt.rate, h.LeastH*60, tt.printedMin)
+		if out.UnplugH*60 < tt.printedMin-0.01 {
+			t.Errorf("%gC: to be unplugged after %.0f min, makers print %g", tt.rate, out.UnplugH*60, tt.printedMin)
 		}
 		if !(h.LeastH <= h.LikelyH && h.LikelyH <= h.MostH) {
 			t.Errorf("%gC: %+v out of order", tt.rate, h)
@@ -173,7 +225,7 @@ func TestChargesAreMonotone(t *testing.T) {
 			if from < 0.8 && !(out.HoursTo80.LikelyH > 0 && out.HoursTo80.LikelyH <= h.LikelyH) || from >= 0.8 && out.HoursTo80.LikelyH != 0 {
 				t.Errorf("%s from %g: 80 %% after %+v of %+v", chem, from, out.HoursTo80, h)
 			}
-			if d := math.Abs(out.CCHours + out.CVHours - h.LeastH); d > 1e-6 {
+			if d := math.Abs(out.CCHours + out.CVHours - out.BareFullH); d > 1e-6 {
 				t.Errorf("%s from %g: parts and whole differ by %g h", chem, from, d)
 			}
 			last = h.LikelyH

@@ -175,6 +175,12 @@ func (s *Store) tasks(topUpDays float64) []Task {
 	return t
 }
 
+// inStore says that a finding is about keeping the battery.
+func inStore(f answer.Finding) answer.Finding {
+	f.Topic, f.Item = answer.TopicCharge, answer.Battery
+	return f
+}
+
 // findings says what is wrong with putting it away so.
 func (s *Store) findings(out Stored) []answer.Finding {
 	p := s.Pack.Spec().Profile
@@ -182,37 +188,34 @@ func (s *Store) findings(out Stored) []answer.Finding {
 	lead := p.Family == chemistry.LeadAcid
 	switch {
 	case lead && s.Charge < leastFull:
-		fs = append(fs, answer.Finding{
+		fs = append(fs, inStore(answer.Finding{
 			Code: CodeStoredNotFull, Level: answer.FixFirst, Harm: answer.Part,
 			Unit: "share", Found: s.Charge, Limit: leastFull, Want: answer.Above, Source: "lead-sulfation",
 			Title:  "A lead-acid battery must be put away full: left part charged it sulfates and loses capacity for good.",
 			Advice: "Charge it within a day of the last ride, every time.",
 			Change: answer.KeepCharged, Decides: []string{answer.KeyPackCharge, answer.KeyPackChemistry},
-		})
+		}))
 	case p.Family == chemistry.Lithium && s.Charge > mostFull:
-		fs = append(fs, answer.Finding{
+		fs = append(fs, inStore(answer.Finding{
 			Code: CodeStoredTooFull, Level: answer.Watch, Harm: answer.Wear,
 			Unit: "share", Found: s.Charge, Limit: s.stored(), Source: "storage-lithium",
 			Title:   "Lithium ages fastest when kept full.",
 			Advice:  fmt.Sprintf("Put it away at about %.0f %% and charge it full just before the first ride.", s.stored()*100),
 			Decides: []string{answer.KeyPackCharge, answer.KeyPackChemistry},
-		})
+		}))
 	}
 	fs = append(fs, s.runningDown(out)...)
 	if s.StandbyA > 0 || s.InVehicle {
 		fs = append(fs, s.connected())
 	}
 	if freezeC := freezingC(out.LeftLeast); lead && s.TempC < freezeC {
-		fs = append(fs, answer.Finding{
+		fs = append(fs, inStore(answer.Finding{
 			Code: CodeStoredMayFreeze, Level: answer.FixFirst, Harm: answer.Part,
 			Unit: "degC", Found: s.TempC, Limit: freezeC, Want: answer.Above, Source: "lead-freezing",
 			Title:  "As its charge falls the battery may freeze in this place and burst.",
 			Advice: "Keep it charged or in a warmer place. Never charge or use a frozen or swollen battery.",
 			Change: answer.KeepCharged, Decides: []string{answer.KeyStorageTemperature, answer.KeyPackCharge},
-		})
-	}
-	for i := range fs {
-		fs[i].Topic, fs[i].Item = answer.TopicCharge, answer.Battery
+		}))
 	}
 	answer.Sort(fs)
 	return fs
@@ -222,7 +225,7 @@ func (s *Store) findings(out Stored) []answer.Finding {
 // print. Lithium that was drained to nothing is charged again by somebody.
 func (s *Store) runningDown(out Stored) []answer.Finding {
 	p := s.Pack.Spec().Profile
-	f := answer.Finding{
+	f := inStore(answer.Finding{
 		Code: CodeStoredNeedsTopUp, Level: answer.Watch, Harm: answer.Wear,
 		Unit: "share", Found: out.LeftLeast, Limit: s.topUpAt(), Want: answer.Above, Source: p.Keeping.Source,
 		Title:  "It needs a charge before the end of the storage.",
@@ -231,7 +234,7 @@ func (s *Store) runningDown(out Stored) []answer.Finding {
 		Decides: []string{
 			answer.KeyStorageFrom, answer.KeyStorageUntil, answer.KeyStorageTemperature, answer.KeyPackCharge, answer.KeyPackChemistry,
 		},
-	}
+	})
 	switch {
 	case out.LeftLeast <= 0: // held at 0, so that nothing comes near it by a hair
 		f.Code, f.Level, f.Harm = CodeStoredRunsEmpty, answer.FixFirst, answer.Part
@@ -249,13 +252,13 @@ func (s *Store) runningDown(out Stored) []answer.Finding {
 
 // connected judges a pack that stays on the vehicle.
 func (s *Store) connected() answer.Finding {
-	f := answer.Finding{
+	f := inStore(answer.Finding{
 		Code: CodeStoredConnected, Level: answer.Watch, Harm: answer.Wear,
 		Unit: "A", Found: s.StandbyA, Reads: answer.AsTold, Source: "storage-lithium",
 		Title:   "A pack left in the vehicle goes on being drained, and a fault there has no one watching it.",
 		Advice:  "Take the pack out for the winter.",
 		Decides: []string{answer.KeyControllerStandby},
-	}
+	})
 	if s.StandbyA > 0 {
 		f.Level, f.Harm, f.Reads = answer.FixFirst, answer.Part, answer.AsNumber
 	}

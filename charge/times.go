@@ -29,6 +29,14 @@ const (
 // tests (source "common-charging").
 const lateShare = 1.25
 
+// How far measured lithium charges lie from the computed ones (source
+// "lithium-charge-hours"). What makers print are bounds, which no measured charge
+// came near: they say when to pull the plug, not how long it takes.
+const (
+	soonFull, lateFull = 0.72, 1.33
+	soon80, late80     = 0.93, 1.10
+)
+
 // printedHours returns the hours to full that makers of such cells print for
 // this charger's current, scaled to a pack that starts at the given charge; 0
 // when the profile has none. simFromEmptyH is the computed time from empty at
@@ -63,6 +71,16 @@ func (c *Case) promise(out *Outcome, from, sim80H, simH float64) {
 		simFromEmptyH = empty.bareHours()
 	}
 	printed := c.printedHours(from, simH, simFromEmptyH)
+	out.BareFullH = simH
+	if !math.IsNaN(sim80H) {
+		out.Bare80H = sim80H
+	}
+	if p.Family == chemistry.Lithium {
+		out.HoursToFull = Span{soonFull * simH, simH, lateFull * simH}
+		out.HoursTo80 = Span{soon80 * out.Bare80H, out.Bare80H, late80 * out.Bare80H}
+		c.unplug(out, max(simH, printed), max(lateFull*simH, printed))
+		return
+	}
 	likely := max(simH, printed)
 	out.HoursToFull = Span{simH, likely, lateShare * likely}
 	if !math.IsNaN(sim80H) && sim80H > 0 && simH > 0 {
@@ -74,13 +92,19 @@ func (c *Case) promise(out *Outcome, from, sim80H, simH float64) {
 		}
 		out.HoursTo80 = Span{sim80H, to80, max(lateShare*to80, sim80H*likely/simH)}
 	}
+	c.unplug(out, likely, out.HoursToFull.MostH)
+}
+
+// unplug says when the charger must be off: what is over and done with by
+// itself may go on for mostH.
+func (c *Case) unplug(out *Outcome, likelyH, mostH float64) {
 	switch {
 	case c.Stops == StopsByItself:
-		out.UnplugH = out.HoursToFull.MostH
+		out.UnplugH = mostH
 	case c.Stops == StopsByTimer && c.TimerH > 0:
-		out.UnplugH = min(c.TimerH, out.HoursToFull.MostH)
+		out.UnplugH = min(c.TimerH, mostH)
 	default:
-		out.UnplugH = likely
+		out.UnplugH = likelyH
 	}
 }
 

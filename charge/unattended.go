@@ -55,13 +55,13 @@ func Unattended(c Case, out Outcome) []Left {
 	least, most := c.residual(out)
 	for i := range spans {
 		l := &spans[i]
-		over := max(0, l.Hours-out.HoursToFull.LeastH)
-		l.Full = out.Full && l.Hours >= out.HoursToFull.LeastH
+		over := max(0, l.Hours-out.BareFullH)
+		l.Full = out.Full && l.Hours >= out.BareFullH
 		if !l.Full {
 			over = 0
 		}
 		if c.Stops == StopsByTimer && c.TimerH > 0 {
-			over = min(over, max(0, c.TimerH-out.HoursToFull.LeastH))
+			over = min(over, max(0, c.TimerH-out.BareFullH))
 		}
 		l.OverLeastAh, l.OverMostAh = least*over, most*over
 		c.words(l)

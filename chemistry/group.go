@@ -163,6 +163,26 @@ func (g *group) nums(name string, lo, hi float64) []float64 {
 	return out
 }
 
+// texts takes a list of strings.
+func (g *group) texts(name string) []string {
+	value, ok := g.take(name)
+	list, isList := value.([]any)
+	if !ok || !isList || len(list) == 0 || len(list) > 1000 {
+		g.doc.fault(g.key+"."+name, describe(value), "a list of texts")
+		return nil
+	}
+	out := make([]string, 0, len(list))
+	for i, v := range list {
+		s, isText := v.(string)
+		if !isText {
+			g.doc.fault(g.key+"."+name, fmt.Sprintf("value %d is %s", i+1, describe(v)), "a text")
+			return nil
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
 // bounds of the two columns of a curve.
 type bounds struct{ xLo, xHi, yLo, yHi float64 }
 

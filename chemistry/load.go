@@ -19,10 +19,14 @@ const maxFileBytes = 1 << 20
 // deepest is what no honest chemistry file comes near.
 var deepest = nesting.Bounds{Depth: 16, KeyParts: 16, Values: 20000}
 
+// topTables are the tables of a chemistry file.
+var topTables = [...]string{"source", "chemistry", "member", "family"}
+
 // Extend reads chemistries from TOML (the name is only used in errors) and
 // returns a new set that has them as well; one of the same name replaces the
 // old one. A chemistry may say based_on = "li-ion" and give only the groups
-// that differ. The file is held to the same checks as the embedded ones: a
+// that differ. Where the old one had a family of members, the new one stands
+// for all of it. The file is held to the same checks as the embedded ones: a
 // group of values without a source does not load, nor does an unknown key, a
 // curve that does not rise, or a voltage ladder out of order. All faults are
 // reported at once, as [Faults].
@@ -47,10 +51,10 @@ func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
 		return nil, Faults{fault}
 	}
 	doc.lines = locate(string(text))
-	next := &Set{profiles: maps.Clone(s.profiles), sources: maps.Clone(s.sources)}
+	next := s.clone()
 	for _, key := range slices.Sorted(maps.Keys(tree)) {
-		if key != "source" && key != "chemistry" {
-			doc.fault(key, "unknown table", "[source.ID] and [chemistry.NAME]")
+		if !slices.Contains(topTables[:], key) {
+			doc.fault(key, "unknown table", "[source.ID], [chemistry.NAME], [member.NAME] and [family.NAME]")
 		}
 	}
 	root := &group{doc: doc, rows: tree}
@@ -61,7 +65,10 @@ func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
 	profiles := tables(root, "chemistry")
 	for _, name := range slices.Sorted(maps.Keys(profiles)) {
 		next.profiles[name] = readProfile(profiles[name], name, s, next)
+		delete(next.families, name) // a chemistry given anew replaces the whole family
 	}
+	readMembers(tables(root, "member"), s, next)
+	readFamilies(tables(root, "family"), next)
 	if len(doc.faults) > 0 {
 		return nil, doc.faults.sorted()
 	}

@@ -19,24 +19,37 @@ func TestBuiltinHoldsTheKnownChemistries(t *testing.T) {
 func TestEverySourceIsUsedAndEveryProfileSaysWhereItIsFrom(t *testing.T) {
 	set := chemistry.Builtin()
 	used := map[string]bool{}
+	cite := func(name, ids string) {
+		for id := range strings.SplitSeq(ids, ",") {
+			id = strings.TrimSpace(id)
+			if _, ok := set.Source(id); !ok {
+				t.Errorf("%s: source %q does not exist", name, id)
+			}
+			used[id] = true
+		}
+	}
+	var profiles []chemistry.Profile
 	for _, name := range set.Names() {
 		p, _ := set.Profile(name)
+		profiles = append(profiles, p)
+	}
+	for _, name := range set.MemberNames() {
+		m, _ := set.Member(name)
+		profiles = append(profiles, m.Profile)
+	}
+	for _, p := range profiles {
 		for _, ids := range []string{
 			p.LadderSource, p.End.Source, p.Rest.Source, p.Resistance.Source, p.Fast.Source, p.Slow.Source, p.Wells.Source,
 			p.Capacity.Source, p.Keeping.Source, p.Heat.Source, p.Mass.Source, p.Spread.Source, p.Charge.Source, p.Discharge.Source,
-			p.Acceptance.Source,
 		} {
-			if ids == p.Acceptance.Source && ids == "" {
-				continue // the one group that may be missing
-			}
-			for id := range strings.SplitSeq(ids, ",") {
-				id = strings.TrimSpace(id)
-				if _, ok := set.Source(id); !ok {
-					t.Errorf("%s: source %q does not exist", name, id)
-				}
-				used[id] = true
-			}
+			cite(p.Name, ids)
 		}
+		if p.Acceptance.Source != "" { // the one group that may be missing
+			cite(p.Name, p.Acceptance.Source)
+		}
+	}
+	for _, name := range set.Families() {
+		cite(name, set.FamilySource(name))
 	}
 	for _, s := range set.Sources() {
 		if !used[s.ID] {

@@ -10,13 +10,19 @@ import (
 	"example.org/packcheck/answer"
 )
 
-//go:embed data/*.toml
+//go:embed data
 var dataFS embed.FS
+
+// dataFolders are read one after the other: what a member is based on comes
+// before it, and the members before the families made of them.
+var dataFolders = [...]string{"data", "data/members", "data/families"}
 
 // Set is a collection of profiles with their sources. It never changes once
 // made, so it may be shared.
 type Set struct {
 	profiles map[string]Profile
+	members  map[string]Member
+	families map[string]family
 	sources  map[string]answer.Source
 }
 
@@ -27,19 +33,24 @@ func Builtin() *Set { return builtin() }
 // builtin parses the embedded files once. They are part of the program, so a
 // fault in them is a fault of the program and a test finds it.
 var builtin = sync.OnceValue(func() *Set {
-	s := &Set{profiles: map[string]Profile{}, sources: map[string]answer.Source{}}
-	entries, err := dataFS.ReadDir("data")
-	if err != nil {
-		panic("chemistry: " + err.Error())
-	}
-	for _, e := range entries {
-		f, err := dataFS.Open(path.Join("data", e.Name()))
+	s := &Set{}
+	for _, folder := range dataFolders {
+		entries, err := dataFS.ReadDir(folder)
 		if err != nil {
 			panic("chemistry: " + err.Error())
 		}
-		s, err = s.Extend(f, e.Name())
-		if err != nil {
-			panic("chemistry: embedded data: " + err.Error())
+		for _, e := range entries {
+			if e.IsDir() {
+				continue
+			}
+			f, err := dataFS.Open(path.Join(folder, e.Name()))
+			if err != nil {
+				panic("chemistry: " + err.Error())
+			}
+			s, err = s.Extend(f, e.Name())
+			if err != nil {
+				panic("chemistry: embedded data: " + err.Error())
+			}
 		}
 	}
 	return s

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/packcheck/internal/solve"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
@@ -66,9 +68,10 @@ func Advise(w Wish) (Advice, error) {
 	if !(w.StandbyA >= 0) || math.IsInf(w.StandbyA, 0) {
 		return Advice{}, fmt.Errorf("%w: StandbyA is %g (want at least 0)", errCase, w.StandbyA)
 	}
-	raised := w.opensAt(end)
+	f := w.falling()
+	raised := w.opensAt(&f, end)
 	a.OpensAtV = roundUp(raised-w.lost(), voltsPerV)
-	atEnd := w.dischargedTo(a.OpensAtV + w.lost())
+	atEnd := f.to(a.OpensAtV + w.lost())
 	a.Weakest = WeakestAt(m, atEnd, w.LoadA)
 	a.Charge = m.Charge(atEnd)
 	a.DelayS = w.delay(a.OpensAtV)
@@ -98,10 +101,10 @@ func (w *Wish) lost() float64 {
 // opensAt raises the pack voltage end until the weakest cell stays above its
 // harm limit, loaded and rested: at the end of the delay, and still after a
 // week in which everybody has forgotten the pack.
-func (w *Wish) opensAt(end float64) float64 {
+func (w *Wish) opensAt(f *falling, end float64) float64 {
 	m := w.Pack
 	ok := func(v float64) bool {
-		s := w.dischargedTo(v)
+		s := f.to(v)
 		delayS := w.delay(v-w.lost()) + 1
 		delay := m.Over(delayS)
 		delay.Advance(&s, w.LoadA, w.AmbientC)
@@ -114,60 +117,27 @@ func (w *Wish) opensAt(end float64) float64 {
 	if ok(end) {
 		return end
 	}
-	lo, hi := end, m.TerminalV(&w.Start, w.LoadA)
-	if hi <= lo || !ok(hi) {
-		return max(end, hi)
+	full := m.TerminalV(&w.Start, w.LoadA)
+	if full <= end || !ok(full) {
+		return max(end, full)
 	}
-	for range 12 {
-		mid := (lo + hi) / 2
-		if ok(mid) {
-			hi = mid
-		} else {
-			lo = mid
-		}
-	}
-	return hi
+	_, good := solve.Edge(end, full, (full-end)/edgeParts, ok)
+	return good
 }
+
+// edgeParts is to which part of the volts from full to empty the place is
+// searched for at which a cutoff comes too late: far finer than it is rounded.
+const edgeParts = 1 << 12
 
 // weekLoss returns the share of the full charge that goes in a forgotten week.
 // A nickel cell is harmed by being driven backwards, not by standing empty.
 func (w *Wish) weekLoss() float64 {
-	p := w.Pack.Spec().Profile
+	p := w.Pack.Profile()
 	if p.Family == chemistry.Nickel {
 		return 0
 	}
 	_, _, fastest := p.MonthlyLoss(w.AmbientC)
 	return weekDays * (fastest/monthDays + w.StandbyA*24/w.Pack.FullAh())
-}
-
-// dischargedTo returns the state in which the running load has brought the
-// pack down to v, past the knee if need be.
-func (w *Wish) dischargedTo(v float64) battery.State {
-	const dtS = 10.0
-	m := w.Pack
-	s := w.Start
-	step := m.Over(dtS)
-	for clockS := 0.0; clockS < mostClockS; clockS += dtS {
-		before := s
-		step.Advance(&s, w.LoadA, w.AmbientC)
-		if m.TerminalV(&s, w.LoadA) > v {
-			continue
-		}
-		lo, hi := 0.0, dtS
-		for range 20 {
-			mid := (lo + hi) / 2
-			part := m.Over(mid)
-			s = before
-			part.Advance(&s, w.LoadA, w.AmbientC)
-			if m.TerminalV(&s, w.LoadA) > v {
-				lo = mid
-			} else {
-				hi = mid
-			}
-		}
-		break
-	}
-	return s
 }
 
 // delay returns the delay that rides through the launch.
@@ -195,9 +165,9 @@ func (a *Advice) close(w *Wish, s battery.State) {
 // "measured-rebound"), so a tenth of the charge is added, and the spread of
 // the rested curve, and a warm room.
 func mostReboundV(m *battery.Model, s battery.State) float64 {
-	p := m.Spec().Profile
+	p := m.Profile()
 	most := restedState(m, min(m.Charge(s)+reboundCharge, 1), max(s.TempC, 25))
-	return m.RestedV(most) + float64(m.Spec().CellsInSeries)*p.Rest.SpreadV + closeRoom*m.NominalV()
+	return m.RestedV(most) + float64(m.CellsInSeries())*p.Rest.SpreadV + closeRoom*m.NominalV()
 }
 
 // Device returns the advised setting as a device that latches.

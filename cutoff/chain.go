@@ -175,6 +175,21 @@ func (c *Chain) UntilTrip(s Sample) float64 {
 	return soonest
 }
 
+// closesAt returns the volts at which the first open device closes again,
+// +Inf when it latches or none is open. What stands behind it has no supply.
+func (c *Chain) closesAt() float64 {
+	for i := range c.n {
+		if !c.states[i].open {
+			continue
+		}
+		if c.devices[i].Latches() {
+			break
+		}
+		return c.devices[i].ClosesAtV
+	}
+	return math.Inf(1)
+}
+
 // opened records that device i opened at the given time. The load being gone,
 // every timer starts afresh.
 func (c *Chain) opened(i int, atS float64) {

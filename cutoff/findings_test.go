@@ -10,6 +10,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
+	"example.org/packcheck/internal/policy"
 )
 
 // made is a case that fires a finding, what it must say, and one that does not
@@ -143,7 +144,11 @@ func TestFindingsSayWhomTheyHurtAndWhatToChange(t *testing.T) {
 			checkHarm(t, f)
 		}
 	}
-	for _, code := range cutoff.Codes() {
+	codes, err := policy.Codes(".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, code := range codes {
 		if !fired[code] {
 			t.Errorf("%s is fired by no row", code)
 		}

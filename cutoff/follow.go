@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/packcheck/internal/solve"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 )
@@ -75,12 +77,15 @@ type Followed struct {
 
 // follower is a case under way.
 type follower struct {
-	c              Case
-	m              *battery.Model
-	s              battery.State
-	tick, sec, ten battery.Step // steps of leastOnS, 1 s and 10 s
-	openedAt       battery.State
-	out            Followed
+	c        Case
+	m        *battery.Model
+	s        battery.State
+	steps    [longSteps]battery.Step // of 1, 4, 16 ... seconds
+	lengthS  [longSteps]float64
+	prepared int // how many of them
+	reach    int // the last that went well
+	openedAt battery.State
+	out      Followed
 }
 
 // Follow runs a steady load until a cutoff opens, and on through rest,
@@ -92,7 +97,6 @@ func Follow(c Case) (Followed, error) {
 	}
 	f := &follower{
 		c: c, m: c.Pack, s: c.Start,
-		tick: c.Pack.Over(leastOnS), sec: c.Pack.Over(1), ten: c.Pack.Over(10),
 	}
 	f.out.LowestCellV = math.Inf(1)
 	f.run()
@@ -134,20 +138,82 @@ func (f *follower) run() {
 	}
 }
 
-// loadOn discharges until the chain opens or the motors stall. The volts are
-// looked at every second, and a delay that ends within the second ends the step.
+// Long steps are of 1, 4, 16 ... seconds, and no longer than takes one part in
+// wholeParts of the pack's charge: at a constant current a long one ends where
+// many short ones do.
+const (
+	longSteps  = 8
+	longGrowth = 4
+	wholeParts = 100
+	// In the cold the volts dip before the pack warms, so a step longer than
+	// shortS begins and ends well above all that is taken note of.
+	shortS, wellAbove = 4, 1.015
+)
+
+// step returns the i-th of the long steps.
+func (f *follower) step(i int) (step *battery.Step, dtS float64) {
+	for ; f.prepared <= i; f.prepared++ {
+		f.lengthS[f.prepared] = 1
+		if k := f.prepared; k > 0 {
+			f.lengthS[k] = longGrowth * f.lengthS[k-1]
+		}
+		f.steps[f.prepared] = f.m.Over(f.lengthS[f.prepared])
+	}
+	return &f.steps[i], f.lengthS[i]
+}
+
+// ahead takes as long a step as ends above all that any device takes note of,
+// whole seconds, and returns how long it was; 0 when none does.
+func (f *follower) ahead(mostS float64) float64 {
+	c := &f.c
+	if c.Chain.Counting() {
+		return 0
+	}
+	packV, busV := c.Chain.HighestV()
+	floorV := max(packV, busV+c.LoadA*c.PathOhm, stalledShare*f.m.NominalV())
+	most := min(mostS, 3600*f.m.RatedAh()/c.LoadA/wholeParts)
+	for f.reach = min(f.reach+1, longSteps-1); f.reach > 0; f.reach-- {
+		step, dtS := f.step(f.reach)
+		if dtS > most {
+			continue
+		}
+		if dtS > shortS && f.m.TerminalV(&f.s, c.LoadA) < wellAbove*floorV {
+			continue
+		}
+		after := f.s
+		step.AdvanceLong(&after, c.LoadA, c.AmbientC)
+		if v := f.m.TerminalV(&after, c.LoadA); v > floorV && (dtS <= shortS || v > wellAbove*floorV) {
+			f.s = after
+			c.Chain.Step(Sample{PackV: v, BusV: v - c.LoadA*c.PathOhm, DtS: dtS})
+			return dtS
+		}
+	}
+	return 0
+}
+
+// loadOn discharges until the chain opens or the motors stall. Near any volts
+// at which a device takes note they are looked at every second, and a delay
+// that ends within the second ends the step.
 func (f *follower) loadOn(mostS float64) (onS float64, opened bool) {
 	c := &f.c
 	for onS < mostS {
 		v := f.m.TerminalV(&f.s, c.LoadA)
 		sample := Sample{PackV: v, BusV: v - c.LoadA*c.PathOhm, DtS: 1}
-		step := &f.sec
-		if left := c.Chain.UntilTrip(sample); left < sample.DtS {
-			sample.DtS = max(left, leastOnS)
-			short := f.m.Over(sample.DtS)
-			step = &short
+		left := c.Chain.UntilTrip(sample)
+		if math.IsInf(left, 1) {
+			if dtS := f.ahead(mostS - onS); dtS > 0 {
+				onS += dtS
+				continue
+			}
 		}
 		f.out.LowestCellV = min(f.out.LowestCellV, f.m.WeakestCellV(&f.s, c.LoadA))
+		step, _ := f.step(0)
+		var short battery.Step
+		if left < sample.DtS {
+			sample.DtS = max(left, leastOnS)
+			short = f.m.Over(sample.DtS)
+			step = &short
+		}
 		if c.Chain.Step(sample) {
 			f.opening(v)
 			opened = true
@@ -184,27 +250,33 @@ func (f *follower) opening(packV float64) {
 	f.out.AtOpening = WeakestAt(f.m, f.s, f.c.LoadA)
 }
 
+// restGrowth is how much later the resting volts are looked at each time: what
+// they come back by, they come back in ever longer times.
+const restGrowth = 1.5
+
 // rest leaves the pack alone until a device closes again, or long enough to
-// be sure that none does.
+// be sure that none does. The current is the same throughout, so the pack at
+// any time is one step away.
 func (f *follower) rest() (offS float64, closed bool) {
-	for offS < quietS {
-		step, dtS := &f.ten, 10.0
-		switch {
-		case offS < 10:
-			step, dtS = &f.tick, leastOnS
-		case offS < 120:
-			step, dtS = &f.sec, 1
+	standby, closes := f.c.Chain.StandbyA(), f.c.Chain.closesAt()
+	begin := f.s
+	after := func(s float64) (battery.State, float64) {
+		now, step := begin, f.m.Over(s)
+		step.Advance(&now, standby, f.c.AmbientC)
+		return now, f.m.TerminalV(&now, standby)
+	}
+	var v float64
+	for at, before := leastOnS, leastOnS; ; before, at = at, min(at*restGrowth, quietS) {
+		if f.s, v = after(at); v >= closes && at > leastOnS {
+			at = solve.Crossing(before, at, leastOnS/2, func(s float64) float64 { _, v := after(s); return v - closes }).Hi
+			f.s, v = after(at)
 		}
-		standby := f.c.Chain.StandbyA()
-		step.Advance(&f.s, standby, f.c.AmbientC)
-		offS += dtS
-		v := f.m.TerminalV(&f.s, standby)
 		f.out.ReboundV = max(f.out.ReboundV, v)
-		if !f.c.Chain.Step(Sample{PackV: v, BusV: v, DtS: dtS}) {
-			return offS, true
+		if v >= closes || at == quietS {
+			open := f.c.Chain.Step(Sample{PackV: v, BusV: v, DtS: at})
+			return at, !open
 		}
 	}
-	return offS, false
 }
 
 // findings says what stands out.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/packcheck/internal/solve"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
@@ -65,7 +67,7 @@ func Idle(s Standing) (Idled, error) {
 	case !(s.AmbientC > -60 && s.AmbientC < 100):
 		return Idled{}, fmt.Errorf("%w: AmbientC is %g (want -60 to 100)", errCase, s.AmbientC)
 	}
-	p := s.Pack.Spec().Profile
+	p := s.Pack.Profile()
 	path := s.path()
 	out := Idled{
 		DaysToEnd:   path.daysUntil(s.chargeAtCell(p.EmptyV)),
@@ -76,7 +78,7 @@ func Idle(s Standing) (Idled, error) {
 		out.DaysToNever = path.daysUntil(s.chargeAtCell(p.NeverRechargeV))
 	}
 	out.WeekCellV = s.cellV(max(s.lowest(), path.chargeAfter(weekDays)))
-	out.WeekRung = RungAt(p, out.WeekCellV)
+	out.WeekRung = RungAt(*p, out.WeekCellV)
 	out.Words = out.words()
 	out.Findings = s.findings(out)
 	return out, nil
@@ -128,16 +130,11 @@ func (s *Standing) highestAt(f func(float64) float64, v float64) float64 {
 	if f(lo) > v {
 		return lo
 	}
-	for range 60 {
-		mid := (lo + hi) / 2
-		if f(mid) <= v {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
+	return solve.Crossing(lo, hi, chargeWithin, func(charge float64) float64 { return f(charge) - v }).Lo
 }
+
+// chargeWithin is how exactly a charge is found: a minute of a year's loss.
+const chargeWithin = 1e-7
 
 // chargeAtCell returns the charge at which the weakest cell rests at v.
 func (s *Standing) chargeAtCell(v float64) float64 { return s.highestAt(s.cellV, v) }
@@ -145,7 +142,7 @@ func (s *Standing) chargeAtCell(v float64) float64 { return s.highestAt(s.cellV,
 // path works out the legs: the chain is stepped at each voltage at which one
 // of its closed devices opens.
 func (s *Standing) path() decline {
-	p := s.Pack.Spec().Profile
+	p := s.Pack.Profile()
 	_, _, fastest := p.MonthlyLoss(s.AmbientC)
 	self := fastest / monthDays
 	chain := s.Chain

@@ -82,16 +82,15 @@ type Weakest struct {
 // has it. Under load it is held against the limits for that load; the rung is
 // the worse of loaded and rested.
 func WeakestAt(m *battery.Model, s battery.State, loadA float64) Weakest {
-	spec := m.Spec()
 	w := Weakest{
 		CellV: m.WeakestCellV(&s, loadA),
-		MeanV: m.TerminalV(&s, loadA) / float64(spec.CellsInSeries),
+		MeanV: m.TerminalV(&s, loadA) / float64(m.CellsInSeries()),
 	}
 	settled := restedState(m, m.Charge(s), s.TempC)
 	w.RestV = m.WeakestCellV(&settled, 0)
-	w.EndV, w.HarmV = endUnderLoad(spec.Profile, loadA/m.RatedAh())
+	w.EndV, w.HarmV = endUnderLoad(*m.Profile(), loadA/m.RatedAh())
 	w.Reversed = w.CellV < 0
-	w.Rung = RungAt(spec.Profile, w.RestV)
+	w.Rung = RungAt(*m.Profile(), w.RestV)
 	switch {
 	case w.CellV < w.HarmV-meterV:
 		w.Rung = max(w.Rung, Harmed)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/solve"
 )
 
 // CodeOpensAtLaunch is the finding on a launch that opens a cutoff although the
@@ -82,17 +83,14 @@ func ThroughLaunch(d Device, s Sag) RideThrough {
 // below for a shorter time than the device's delay, with the margin; for a
 // device without a delay, just under the lowest volts.
 func (s Sag) highestRidden(d Device) float64 {
-	lo, hi := 0.0, d.OpensAtV
-	for range 60 {
-		mid := (lo + hi) / 2
-		if mid < s.LowestV || delayMargin*s.below(mid) < d.DelayS {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return math.Floor(lo*100) / 100
+	highest, _ := solve.Edge(0, d.OpensAtV, sagWithinV, func(v float64) bool {
+		return v >= s.LowestV && delayMargin*s.below(v) >= d.DelayS
+	})
+	return math.Floor(highest*100) / 100
 }
+
+// sagWithinV is how exactly an opening voltage is found before it is rounded.
+const sagWithinV = 1e-9
 
 // roundUp rounds up to a whole number of steps, so many to the unit.
 func roundUp(x, perUnit float64) float64 {

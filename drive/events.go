@@ -1,6 +1,10 @@
 package drive
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/solve"
+)
 
 // nextCorner is the next moment at which the equations themselves change.
 func (p *plant) nextCorner(t, endS float64) float64 {
@@ -110,10 +114,10 @@ func (p *plant) locate(d *dense, e event) float64 {
 	if y := d.all(0.5); p.over(e, d.t+d.h/2, &y) > p.slack(e) {
 		high = 0.5
 	}
-	return crossing(0, high, 1e-9, func(s float64) float64 {
+	return solve.Crossing(0, high, 1e-9, func(s float64) float64 {
 		y := d.all(s)
 		return p.over(e, d.t+s*d.h, &y)
-	})
+	}).Hi
 }
 
 // enter switches to the equations that hold after an event.

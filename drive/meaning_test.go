@@ -1,18 +1,13 @@
 package drive_test
 
 import (
-	"go/ast"
-	"go/parser"
-	"go/token"
 	"maps"
-	"os"
 	"slices"
-	"strconv"
-	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/policy"
 	"example.org/packcheck/setup"
 )
 
@@ -106,47 +101,13 @@ func TestEveryFindingMeansWhatTheTableSays(t *testing.T) {
 		}
 	}
 	slices.Sort(listed)
-	if want := codeConstants(t); !slices.Equal(listed, want) {
-		t.Errorf("the table has\n%v\nthe package\n%v", listed, want)
-	}
-}
-
-// codeConstants returns the sorted values of all constants of the package whose
-// names begin with Code.
-func codeConstants(t *testing.T) []string {
-	t.Helper()
-	files, err := os.ReadDir(".")
+	want, err := policy.Codes(".")
 	if err != nil {
 		t.Fatal(err)
 	}
-	codes := map[string]bool{}
-	for _, file := range files {
-		if name := file.Name(); !strings.HasSuffix(name, ".go") || strings.HasSuffix(name, "_test.go") {
-			continue
-		}
-		parsed, err := parser.ParseFile(token.NewFileSet(), file.Name(), nil, parser.SkipObjectResolution)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, d := range parsed.Decls {
-			g, ok := d.(*ast.GenDecl)
-			if !ok || g.Tok != token.CONST {
-				continue
-			}
-			for _, spec := range g.Specs {
-				v := spec.(*ast.ValueSpec)
-				if !strings.HasPrefix(v.Names[0].Name, "Code") {
-					continue
-				}
-				code, err := strconv.Unquote(v.Values[0].(*ast.BasicLit).Value)
-				if err != nil || codes[code] {
-					t.Errorf("%s: %s is no text or there twice: %v", v.Names[0].Name, code, err)
-				}
-				codes[code] = true
-			}
-		}
+	if !slices.Equal(listed, want) {
+		t.Errorf("the table has\n%v\nthe package\n%v", listed, want)
 	}
-	return slices.Sorted(maps.Keys(codes))
 }
 
 // Harm decides the level wherever a finding is made. Four may be milder than

@@ -1,5 +1,7 @@
 package drive
 
+import "example.org/packcheck/internal/solve"
+
 // LaunchSample is one moment of a launch.
 type LaunchSample struct {
 	TimeS    float64
@@ -192,7 +194,7 @@ func highest(p *plant, d *dense, m *[parts + 1]moment, q quantity, floor float64
 		return value, s, value > floor
 	}
 	low, high := max(0, s-1./parts), min(1, s+1./parts)
-	s = crossing(low, high, 1e-4, func(s float64) float64 { return -p.climb(d, q, s) })
+	s = solve.Crossing(low, high, 1e-4, func(s float64) float64 { return -p.climb(d, q, s) }).Hi
 	return max(value, p.momentAt(d, s).of(q)), s, true
 }
 
@@ -236,13 +238,13 @@ func above(p *plant, d *dense, m *[parts + 1]moment, q quantity, limit float64) 
 			share += 1. / parts
 		case from != to:
 			low, high := float64(k)/parts, float64(k+1)/parts
-			at := crossing(low, high, 1e-6, func(s float64) float64 {
+			at := solve.Crossing(low, high, 1e-6, func(s float64) float64 {
 				over := p.momentAt(d, s).of(q) - limit
 				if from {
 					return -over
 				}
 				return over
-			})
+			}).Hi
 			if from {
 				share += at - low
 			} else {
@@ -262,7 +264,7 @@ func (w *watch) speeds(d *dense) {
 	}
 	goal := 0.9 * w.out.SteadyMS
 	if w.out.To90S == 0 && goal > 0 && d.y1[vehicleSpeed] >= goal {
-		at := crossing(0, 1, 1e-9, func(s float64) float64 { return d.at(vehicleSpeed, s) - goal })
+		at := solve.Crossing(0, 1, 1e-9, func(s float64) float64 { return d.at(vehicleSpeed, s) - goal }).Hi
 		w.out.To90S = d.t + at*d.h
 	}
 }

@@ -48,12 +48,29 @@ func (w *warming) after(s HeatState, dtS float64) HeatState {
 	return s
 }
 
+// staysBelow reports whether not even the greatest heat on the way to the limit
+// leads there, and where the case settles then.
+func (w *warming) staysBelow(s HeatState) (caseC float64, never bool) {
+	most := max(w.heat(s.WindingC), w.heat(w.t.LimitC))
+	if ohm := w.q.ohm; w.coldOhm+w.perC*s.WindingC < ohm && ohm < w.coldOhm+w.perC*w.t.LimitC {
+		most = max(most, w.q.volt*w.q.volt/(4*ohm)*w.perMotor) // as much as a source can give
+	}
+	end := w.t.SteadyC(most, 0, w.ambientC)
+	if !(end.WindingC < w.t.LimitC && s.WindingC <= end.WindingC && s.CaseC <= end.CaseC) {
+		return 0, false
+	}
+	settles := solve.Crossing(w.ambientC-1, w.t.LimitC, 1e-6, func(windingC float64) float64 {
+		return windingC - w.t.SteadyC(w.heat(windingC), 0, w.ambientC).WindingC
+	})
+	return w.t.SteadyC(w.heat(settles.Hi), 0, w.ambientC).CaseC, true
+}
+
 // Bounds of a step: it warms winding and case by no more than one part in
 // warmParts of what the winding may, and grows as both come to rest.
 const (
-	warmParts  = 32
-	warmGrowth = 2
-	warmShare  = 1.0  // of the sum of both time constants, at the most
+	warmParts  = 28
+	warmGrowth = 1.2
+	warmShare  = 0.05 // of the sum of both time constants, at the most
 	warmSteps  = 2000 // at the most; a hundred are usual
 	warmStill  = 1e-7 // of the way to the limit in a step: it has settled
 )
@@ -61,6 +78,9 @@ const (
 // until follows the temperatures to the limit, or to where they settle below
 // it.
 func (w *warming) until(s HeatState) (seconds, caseC float64, reached bool) {
+	if c, never := w.staysBelow(s); never {
+		return 0, c, false
+	}
 	rise := (w.t.LimitC - s.WindingC) / warmParts
 	slowS := w.t.WindingJPerK*w.t.WindingToCaseKPerW + w.t.CaseJPerK*w.t.CaseToAirKPerW
 	dt := 0.0

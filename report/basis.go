@@ -2,6 +2,8 @@ package report
 
 import (
 	"strings"
+
+	"example.org/packcheck/answer"
 )
 
 // What the answer rests on: assumptions, cautions and sources.
@@ -9,81 +11,62 @@ import (
 // moving is the effect from which an assumption moves an answer. Own choice.
 const moving = 0.02
 
-// assumed lists what moves the answer, and then what findings rest on, with the
-// reasons; the rest in a few lines.
+// assumed lists what moves the answer or decides a finding, the weightiest
+// first; how many more there are is said.
 func (b *builder) assumed() section {
-	s := section{title: "What was assumed, most important first"}
-	var judged, rest []string
+	s := section{title: "What was assumed, most important first", flow: true}
+	var heavy, judged []string
+	rest := 0
 	for _, a := range b.a.Assumed {
 		line := clean(a.Key) + ": " + clean(a.Value)
-		reason := line
-		if why := clean(a.Why); why != "" {
-			reason += " (" + why + ")"
-		}
 		switch {
 		case a.Effect >= moving:
-			s.items = append(s.items, reason)
+			heavy = append(heavy, line)
 		case a.Decides:
-			judged = append(judged, reason)
+			judged = append(judged, line)
 		default:
-			rest = append(rest, line)
+			rest++
 		}
 	}
-	s.items = append(s.items, judged...)
-	switch {
-	case len(b.a.Assumed) == 0:
+	if len(b.a.Assumed) == 0 {
 		s.text = []string{"Nothing: the setup gave every value."}
 		return s
-	case len(s.items) > 0:
-		s.text = []string{"These values were not given. They move the answer, the first one most, or findings rest on them. " +
-			"A finding with a share in front holds only where values like these fall badly."}
 	}
-	if len(rest) > 0 {
-		why := "as one value or with little effect on time, speed and launch current"
+	for _, line := range append(heavy, judged...) {
+		s.items = append(s.items, sentence(line))
+	}
+	if rest > 0 {
+		why := "of little effect on time, speed and first shove"
 		if b.stuck() {
-			why = "and none weighed, because it does not get going"
+			why = "none weighed, because it does not get going"
 		}
-		s.after = []string{"Also assumed, " + why + ": " + strings.Join(rest, "; ") + "."}
+		s.items = append(s.items, "And "+things(rest, "value")+" more, "+why+": see the JSON form.")
 	}
 	return s
 }
 
 func (b *builder) cautions() section {
-	s := section{title: "Cautions"}
+	s := section{title: "Cautions", flow: true}
 	for _, c := range b.a.Cautions {
-		s.items = append(s.items, clean(c))
+		s.items = append(s.items, b.say(c))
 	}
 	return s
 }
 
-// weightiest is how many assumptions have their sources listed.
-const weightiest = 5
-
-// cited are the sources that a report for reading lists: those of the findings,
-// of the cautions and of the weightiest assumptions.
+// cited are the sources that a report for reading lists with what they are:
+// those of what may hurt somebody.
 func (b *builder) cited() map[string]bool {
 	ids := map[string]bool{}
-	add := func(list string) {
-		for _, id := range strings.FieldsFunc(list, func(r rune) bool { return r == ',' || r == ' ' }) {
-			ids[id] = true
-		}
-	}
-	for _, f := range b.a.Findings {
-		add(f.Source)
-	}
-	for _, list := range b.a.CautionSources {
-		add(list)
-	}
-	for i, a := range b.a.Assumed {
-		if i < weightiest && a.Effect >= moving {
-			add(a.Source)
+	for i := range b.a.Findings {
+		if f := &b.a.Findings[i]; b.isGrave(f) && (f.Level == answer.Danger || f.Harm >= answer.House) {
+			ids[firstSource(f)] = true
 		}
 	}
 	return ids
 }
 
 func (b *builder) sources() section {
-	s := section{title: "Sources"}
+	s := section{title: "Sources of what may hurt somebody", flow: true}
 	cited := b.cited()
 	for _, src := range b.a.Sources {
 		if !cited[src.ID] {
@@ -91,23 +74,20 @@ func (b *builder) sources() section {
 		}
 		line := clean(src.ID) + ": " + reference(clean(src.Text))
 		if known := clean(src.Known); known != "" {
-			line += " (how known: " + known + ")"
+			known, _, _ = strings.Cut(known, ",")
+			line += " (" + known + ")"
 		}
-		s.items = append(s.items, line)
+		s.items = append(s.items, sentence(line))
 	}
-	switch left := len(b.a.Sources) - len(s.items); {
-	case len(b.a.Sources) == 0:
-		s.title = ""
-	case left > 0:
-		s.after = []string{"These are the sources of the findings, the cautions and the weightiest assumptions, by name. " +
-			"Left out here: " + b.one(plain, float64(left)) + ". The JSON form of this report holds them all and whole, and \"packcheck sources\" lists every source there is."}
+	if len(b.a.Sources) > 0 {
+		s.after = append(s.after, "All other sources: \"packcheck sources\", and the JSON form.")
 	}
 	return s
 }
 
 // A reference is at least so long, because a shorter clause does not name a
 // source, and hardly longer than so.
-const leastReference, longReference = 20, 110
+const leastReference, longReference = 12, 60
 
 // reference cuts a source's text down to what names it; what it says is in
 // the JSON form.

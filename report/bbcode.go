@@ -6,8 +6,11 @@ import (
 	"strings"
 )
 
-// bbcodeDialect writes the few tags that every forum knows: b, list and i.
-type bbcodeDialect struct{ out bytes.Buffer }
+// bbcodeDialect writes the few tags that every forum knows: b and list.
+type bbcodeDialect struct {
+	out   bytes.Buffer
+	tight bool // the last block was a heading
+}
 
 func (b *bbcodeDialect) bytes() []byte { return b.out.Bytes() }
 
@@ -17,23 +20,43 @@ func (b *bbcodeDialect) lead(facts []fact) {
 	}
 }
 
-func (b *bbcodeDialect) heading(title string) {
-	fmt.Fprintf(&b.out, "\n[b]%s[/b]\n", inBBCode(title))
+func (b *bbcodeDialect) title(text string) {
+	b.gap()
+	fmt.Fprintf(&b.out, "[b]%s[/b]\n", inBBCode(text))
 }
 
+func (b *bbcodeDialect) heading(title string) {
+	b.gap()
+	fmt.Fprintf(&b.out, "[b]%s[/b]\n", inBBCode(title))
+	b.tight = true
+}
+
+func (b *bbcodeDialect) subheading(title string) { b.heading(title) }
+
 func (b *bbcodeDialect) paragraph(text string) {
+	b.gap()
 	fmt.Fprintf(&b.out, "%s\n", inBBCode(text))
 }
 
-func (b *bbcodeDialect) facts(facts []fact) {
+// gap puts an empty line between two blocks, except below a heading.
+func (b *bbcodeDialect) gap() {
+	if b.out.Len() > 0 && !b.tight {
+		b.out.WriteByte('\n')
+	}
+	b.tight = false
+}
+
+func (b *bbcodeDialect) facts(facts []fact, _ bool) {
+	b.gap()
 	b.out.WriteString("[list]\n")
 	for _, f := range facts {
-		fmt.Fprintf(&b.out, "[*]%s: [b]%s[/b]\n", inBBCode(f.name), inBBCode(f.value))
+		fmt.Fprintf(&b.out, "[*][b]%s:[/b] %s\n", inBBCode(f.name), inBBCode(f.value))
 	}
 	b.out.WriteString("[/list]\n")
 }
 
-func (b *bbcodeDialect) items(items []string, numbered bool) {
+func (b *bbcodeDialect) items(items []string, numbered, _ bool) {
+	b.gap()
 	open := "[list]"
 	if numbered {
 		open = "[list=1]"
@@ -45,7 +68,17 @@ func (b *bbcodeDialect) items(items []string, numbered bool) {
 	b.out.WriteString("[/list]\n")
 }
 
+func (b *bbcodeDialect) ticks(list tickList) {
+	b.gap()
+	fmt.Fprintf(&b.out, "[b]%s[/b]\n[list]\n", inBBCode(list.title))
+	for _, step := range list.steps {
+		fmt.Fprintf(&b.out, "[*]( ) %s\n", inBBCode(step))
+	}
+	b.out.WriteString("[/list]\n")
+}
+
 func (b *bbcodeDialect) judgement(j judgement) {
+	b.gap()
 	fmt.Fprintf(&b.out, "[b]%s:[/b] %s", j.word(), inBBCode(j.title))
 	if j.detail != "" {
 		fmt.Fprintf(&b.out, " %s", inBBCode(j.detail))
@@ -56,8 +89,11 @@ func (b *bbcodeDialect) judgement(j judgement) {
 	b.out.WriteByte('\n')
 }
 
-func (b *bbcodeDialect) note(text string) {
-	fmt.Fprintf(&b.out, "[i]Note:[/i] %s\n", inBBCode(text))
+func (b *bbcodeDialect) notes(texts []string) {
+	for _, text := range texts {
+		b.gap()
+		fmt.Fprintf(&b.out, "[b]Note:[/b] %s\n", inBBCode(text))
+	}
 }
 
 // bbcodeSigns: BBCode has no escape that every forum knows, so its brackets

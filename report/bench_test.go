@@ -12,7 +12,7 @@ func BenchmarkWrite(b *testing.B) {
 	for _, format := range report.Formats() {
 		b.Run(string(format), func(b *testing.B) {
 			for b.Loop() {
-				if err := report.Write(io.Discard, a, report.Options{Format: format}); err != nil {
+				if err := report.Write(io.Discard, a, report.Options{Format: format, Full: true}); err != nil {
 					b.Fatal(err)
 				}
 			}

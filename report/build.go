@@ -19,47 +19,63 @@ func newBuilder(a *answer.Assessment) *builder {
 	return &builder{a: a, figures: figures{ranges: a.Ranges, system: a.System}}
 }
 
-// build makes the full report. The order of the sections is the order in which
-// somebody has to decide: what the ride is like, what may break or burn, what
-// to do, and what all of it rests on.
+// build makes the full report: what was found, what to do about it, every figure
+// with its range, what to find out next, and what all of it rests on. Nothing is
+// said twice: what a finding asks for stands in the list of changes.
 func build(a *answer.Assessment) *document {
 	b := newBuilder(a)
-	lines, whole := b.lead()
-	doc := &document{lead: lines, preface: append(whole, b.preface()...)}
-	for _, s := range []section{
-		b.byPart(),
-		b.ride(), b.speed(), b.pack(), b.launch(), b.path(), b.cutoff(), b.charge(), b.original(),
-		b.storage(), b.readings(), b.measured(), b.other(),
-		b.changes(), b.buy(), b.habits(), b.assumed(), b.measure(), b.cautions(), b.sources(),
-	} {
-		if s.title != "" {
-			doc.sections = append(doc.sections, s)
+	lines, _ := b.lead() // findings and changes hold them whole
+	doc := &document{lead: lines, title: clean(a.Title)}
+	add := func(list ...section) {
+		for _, s := range list {
+			if s.title != "" && !s.empty() {
+				doc.sections = append(doc.sections, s)
+			}
 		}
 	}
+	add(b.findings()...)
+	add(b.changes(), b.allWays(), b.buy(), b.habits(), b.figureSection())
+	for _, s := range []section{
+		b.ride(), b.speed(), b.launch(), b.pack(), b.path(), b.cutoff(), b.charge(), b.original(),
+		b.storage(), b.readings(), b.measured(), b.other(),
+	} {
+		s.sub, s.flow = true, true
+		add(s)
+	}
+	add(b.measure(), b.assumed(), b.cautions(), b.sources())
 	return doc
 }
 
-// verdictName is what the first line begins with.
-const verdictName = "Verdict"
+// figureSection begins the figures and says what a range is.
+func (b *builder) figureSection() section {
+	return section{title: "All figures", flow: true, facts: b.drawn()}
+}
 
 // wholeName is the name of a lead line where it is printed once more, whole.
 func wholeName(name string) string { return name + " in full" }
 
-// headline returns verdict, largest risk and next step, whole. What was left
+// The names of the second and third line.
+const whyName, nextName = "Why", "Next"
+
+// headline returns verdict, gravest reason and next step, whole. What was left
 // empty is made up for from the findings.
 func (b *builder) headline() [3]fact {
 	risk, next := "none found; the cautions still hold", "read the cautions"
 	if len(b.a.Findings) > 0 {
 		worst := slices.MaxFunc(b.a.Findings, func(x, y answer.Finding) int { return int(x.Level) - int(y.Level) })
-		risk = orElse(clean(worst.Title), risk)
-		next = orElse(clean(worst.Advice), next)
+		risk = orElse(b.say(worst.Title), risk)
+		next = orElse(b.say(worst.Advice), next)
 	}
 	return [3]fact{
-		{verdictName, b.verdict()},
-		{"Risk", orElse(clean(b.a.Headline[1]), risk)},
-		{"Next", orElse(clean(b.a.Headline[2]), next)},
+		b.verdict(),
+		{whyName, orElse(b.say(b.a.Headline[1]), risk)},
+		{nextName, orElse(b.say(b.a.Headline[2]), next)},
 	}
 }
+
+// say makes a sentence of the answer fit to print: clean, and with the user's
+// units in front.
+func (b *builder) say(text string) string { return usersFirst(clean(text), b.system) }
 
 // lead is the part that must be right when it is all that anybody reads: three
 // lines, one each. What does not fit its line comes back once more, whole.
@@ -72,24 +88,6 @@ func (b *builder) lead() (lines, whole []fact) {
 		}
 	}
 	return lines, whole
-}
-
-// verdict puts the level in front of the verdict's own words.
-func (b *builder) verdict() string {
-	text := clean(b.a.Headline[0])
-	if text == "" {
-		return levelWord(b.a.Verdict)
-	}
-	return levelWord(b.a.Verdict) + ": " + text
-}
-
-// preface says what was judged and how its unknowns were drawn.
-func (b *builder) preface() []fact {
-	var facts []fact
-	if title := clean(b.a.Title); title != "" {
-		facts = append(facts, fact{"Setup", title})
-	}
-	return append(facts, b.drawn()...)
 }
 
 // sentence ends text with a full stop unless it has an end of its own.

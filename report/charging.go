@@ -12,7 +12,7 @@ func (b *builder) charge() section {
 	if c == nil || c.Match == answer.MatchNone {
 		s.text = []string{"No charger was described, so none was judged. Use only the charger that the maker of the pack names for it."}
 		if c != nil {
-			s.facts = rightCharger(c)
+			s.facts = b.rightCharger()
 		}
 		return b.topic(s, answer.TopicCharge)
 	}
@@ -22,8 +22,8 @@ func (b *builder) charge() section {
 		unit      unit
 		value     *float64
 	}{
-		{"To 80 %", "hours_to_80", hours, c.HoursTo80},
-		{"To full", "hours_to_full", hours, c.HoursToFull},
+		{"Charged to 80 %", "hours_to_80", hours, c.HoursTo80},
+		{"Charged full in", "hours_to_full", hours, c.HoursToFull},
 		{"Unplug after", "unplug_after_h", hours, c.UnplugAfterH},
 	} {
 		if c.Match != answer.MatchYes && line.value == nil {
@@ -32,9 +32,9 @@ func (b *builder) charge() section {
 		s.facts = append(s.facts, fact{line.name, b.maybeSpan("charge."+line.key, line.unit, line.value, notKnown)})
 	}
 	if c.EndVPerCell != nil {
-		s.facts = append(s.facts, fact{"Takes each cell to", b.span("charge.end_v_per_cell", volts, *c.EndVPerCell) + " at most"})
+		s.facts = append(s.facts, fact{"Each cell to", b.span("charge.end_v_per_cell", volts, *c.EndVPerCell) + " at most"})
 	}
-	s.facts = append(append(s.facts, rightCharger(c)...), leftPlugged(c)...)
+	s.facts = append(append(s.facts, b.rightCharger()...), leftPlugged(c)...)
 	if !b.chargerJudged() { // otherwise the findings below are the reasons
 		for _, r := range c.Reasons {
 			s.items = append(s.items, clean(r))
@@ -56,17 +56,19 @@ func chargerSuits(match string) string {
 	case answer.MatchYes:
 		return "yes"
 	case answer.MatchCare:
-		return "yes, with care: see below"
+		return "yes, with care: see what was found"
 	case answer.MatchNo:
 		return "no: do not connect it to this pack"
 	}
-	return "not known: do not use it before what follows is settled"
+	return "not known: do not use it before what was found is settled"
 }
 
-// rightCharger describes the charger that belongs to the pack.
-func rightCharger(c *answer.ChargeFigures) []fact {
-	right := clean(c.Right)
-	if right == "" {
+// rightCharger describes the charger that belongs to the pack, unless what to
+// buy does.
+func (b *builder) rightCharger() []fact {
+	c := b.a.Charge
+	right := b.say(c.Right)
+	if right == "" || len(b.a.Buy) > 0 && c.Match != answer.MatchYes {
 		return nil
 	}
 	return []fact{{"The right one", sentence(right)}}

@@ -67,9 +67,6 @@ func (b *builder) opening(f *answer.Finding) string {
 	return ""
 }
 
-// title is a finding's title with its certainty in front.
-func (b *builder) title(f *answer.Finding) string { return b.opening(f) + clean(f.Title) }
-
 // drawn says what a range is and how many draws stand behind the figures.
 // Nothing where nobody drew.
 func (b *builder) drawn() []fact {
@@ -77,20 +74,17 @@ func (b *builder) drawn() []fact {
 	if d.Count <= 0 {
 		return nil
 	}
-	ranges := counted(d.Inside) + " " + b.kindred() + " lie in a range"
-	if d.Rough {
-		ranges += "; the ranges are rough, because few draws fit all that was read"
-	}
-	parts := []string{b.one(plain, float64(d.Count)) + " drawn"}
+	text := counted(d.Inside) + " " + b.kindred() + " lie in a range; " + b.one(plain, float64(d.Count)) + " drawn"
 	if d.Judged > 0 {
-		judged := b.one(plain, float64(d.Judged)) + " of them judged"
+		text += ", " + b.one(plain, float64(d.Judged)) + " of them judged"
 		if d.ShareErr > 0 { // two standard errors hold 19 of 20
-			judged += ", so a share may be off by " + b.one(plain, math.Ceil(200*d.ShareErr)) + " in 100"
+			text += " (a share may be off by " + b.one(plain, math.Ceil(200*d.ShareErr)) + " in 100)"
 		}
-		parts = append(parts, judged)
 	}
-	parts = append(parts, b.fates()...)
-	return []fact{{"Ranges", ranges}, {"Draws", strings.Join(parts, "; ")}}
+	if d.Rough {
+		text += "; the ranges are rough, because few draws fit all that was read"
+	}
+	return []fact{{"Draws", strings.Join(append([]string{text}, b.fates()...), "; ")}}
 }
 
 // fates tells of the draws in which there is no ride to the end.

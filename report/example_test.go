@@ -23,11 +23,11 @@ func ExampleShort() {
 		fmt.Println(err)
 	}
 	// Output:
-	// Verdict: FIX FIRST: not before the fuse is in
-	// Risk: Nothing opens on a short circuit.
+	// NOT YET: 0 things to put right first.
+	// Why: Nothing opens on a short circuit.
 	// Next: Fit a 30 A fuse at the pack.
-	// Ride: 35 to 58 min, likely 44 min with the pedal down
-	// Speed: 5.2 km/h (3.2 mph)
+	// Pedal down: 44 min (35 to 58)
+	// Speed: 5.2 km/h
 	// Safety: The maker's instructions, local codes and licensed
 	//   practice come first. A changed vehicle no longer is the one
 	//   that was tested. Try it without a child. Read the full report.

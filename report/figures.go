@@ -2,7 +2,6 @@ package report
 
 import (
 	"math"
-	"strings"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
@@ -53,10 +52,22 @@ type figures struct {
 
 // one prints a figure that has no spread.
 func (f figures) one(u unit, value float64) string {
-	if math.IsNaN(value) || math.IsInf(value, 0) {
+	if !isNumber(value) {
 		return notKnown
 	}
 	return quantity.FormatBoth(u.kind, noDust(value, u.finest)*u.per, f.system)
+}
+
+// isNumber reports whether a figure came out.
+func isNumber(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+
+// both prints the ends of a range in both systems.
+func (f figures) both(u unit, r answer.Range) string {
+	first, second := f.ends(u, r, f.system), f.ends(u, r, otherSystem(f.system))
+	if first == second {
+		return first
+	}
+	return first + " (" + second + ")"
 }
 
 // noDust makes nothing of what is far smaller than anybody can measure, such as
@@ -88,19 +99,7 @@ func (f figures) joules(value *float64) string {
 // span prints the figure at a JSON path: as a range where the unknowns move
 // it, as one number where they do not.
 func (f figures) span(path string, u unit, value float64) string {
-	r, ok := f.ranges[path]
-	if !ok || !r.Valid() || r.IsExact() {
-		return f.one(u, value)
-	}
-	ends := f.ends(u, r)
-	likely := coarse(r, u.finest).Scale(u.per)
-	if u.kind == quantity.Duration {
-		likely = wholeMinutes(likely)
-	}
-	if quantity.Format(u.kind, likely.Low, f.system) == quantity.Format(u.kind, likely.High, f.system) {
-		return ends
-	}
-	return ends + ", likely " + quantity.Format(u.kind, likely.Likely, f.system)
+	return f.figure(path, u, value).whole()
 }
 
 // rough is span for a figure that rests on assumed values: where it has no
@@ -117,28 +116,11 @@ func (f figures) maybeRough(path string, u unit, value *float64, absent string) 
 	return f.rough(path, u, *value)
 }
 
-// ends prints the two ends of a range. Times of two units, such as 3 h 10 min,
-// keep theirs at both ends: "6 to 3 h 10 min" would read as six hours.
-func (f figures) ends(u unit, r answer.Range) string {
-	if u.kind == quantity.Length {
-		return f.bothLengths(u, r)
-	}
-	r = coarse(r, u.finest).Scale(u.per)
-	if u.kind == quantity.Duration {
-		r = wholeMinutes(r)
-		low, high := quantity.Format(u.kind, r.Low, f.system), quantity.Format(u.kind, r.High, f.system)
-		if low != high && strings.Count(low+high, " ") > 2 {
-			return low + " to " + high
-		}
-	}
-	return quantity.FormatRange(u.kind, r, f.system)
-}
-
 // wholeMinutes drops the seconds of a range of many minutes: nobody can use
 // those of "2 min 54 s to 1 h 15 min". What is shorter than two minutes keeps
-// tens of them.
+// tens of them, and what takes hours has tens of minutes.
 func wholeMinutes(r answer.Range) answer.Range {
-	const minute, ten = 60, 10
+	const minute, ten, hour = 60, 10, 3600
 	if r.High-r.Low < 4*minute {
 		return r
 	}
@@ -148,26 +130,12 @@ func wholeMinutes(r answer.Range) answer.Range {
 			return s
 		case s < 2*minute:
 			return toStep(s, ten)
+		case r.High >= 3*hour:
+			return toStep(s, ten*minute)
 		}
 		return toStep(s, minute)
 	}
 	return answer.Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
-}
-
-// mile is the statute mile in metres, by definition.
-const mile = 1609.344
-
-// bothLengths prints a range of distances, coarse in kilometres and in miles
-// alike.
-func (f figures) bothLengths(u unit, r answer.Range) string {
-	km := coarse(r, u.finest).Scale(u.per)
-	miles := coarse(r.Scale(u.per/mile), u.finest).Scale(mile)
-	first := quantity.FormatRangeOne(u.kind, km, answer.Metric)
-	second := quantity.FormatRangeOne(u.kind, miles, answer.Customary)
-	if f.system == answer.Customary {
-		first, second = second, first
-	}
-	return first + " (" + second + ")"
 }
 
 // coarse rounds a range to about a hundredth of its width, in the unit that it
@@ -193,24 +161,17 @@ func (f figures) maybeSpan(path string, u unit, value *float64, absent string) s
 		return f.span(path, u, *value)
 	}
 	if r, ok := f.ranges[path]; ok && r.Valid() {
-		return absent + " in half of the draws or more; otherwise " + f.ends(u, r)
+		return absent + " in half of the draws or more; otherwise " + f.both(u, r)
 	}
 	return absent
 }
 
-// times prints a ratio to the original.
-func (f figures) times(path string, value *float64) string {
+// ratio prints a ratio to the original.
+func (f figures) ratio(path string, value *float64) string {
 	if value == nil {
 		return notKnown
 	}
-	text := f.rough(path, plain, *value)
-	switch text {
-	case notKnown:
-		return text
-	case "1":
-		return "the same"
-	}
-	return text + " times"
+	return f.figure(path, plain, about(*value)).brief()
 }
 
 // unitNamed finds the units of findings and readings that have an everyday form. What is not
@@ -259,16 +220,16 @@ func unitNamed(name string) (unit, bool) {
 	return unit{}, false
 }
 
-// inUnit prints a finding's number.
+// inUnit prints a finding's number, in the user's units.
 func (f figures) inUnit(value float64, name string) string {
-	if math.IsNaN(value) || math.IsInf(value, 0) {
+	if !isNumber(value) {
 		return notKnown
 	}
 	if name == "s" && value >= 86400 {
 		return "more than a day" // nobody counts the seconds of what never happens
 	}
 	if u, ok := unitNamed(name); ok {
-		return f.one(u, value)
+		return f.alone(u, value).likely
 	}
 	number := quantity.Digits(value, 3)
 	switch name {

@@ -12,13 +12,13 @@ import (
 )
 
 func TestFiguresThatDoNotExistAreNeverZero(t *testing.T) {
-	text := written(t, notANumber(), report.Options{})
-	for _, want := range []string{"Speed                 6.1 to 7.5 km/h", "Weight                not known", "Wire stands it for    not known"} {
+	text := flat(t, notANumber())
+	for _, want := range []string{"Speed: 6.8 km/h (6.1 to 7.5;", "Weight: not known", "Wire stands it: not known"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q", want)
 		}
 	}
-	text = written(t, wideUS(), report.Options{})
+	text = written(t, wideUS(), report.Options{Full: true})
 	for _, want := range []string{"no rating suits", "harm not reached in half of the draws or more; otherwise 3 to 40 days"} {
 		if !strings.Contains(strings.Join(strings.Fields(text), " "), want) {
 			t.Errorf("lacks %q", want)
@@ -77,10 +77,10 @@ func TestJSONAgreesWithEncodingJSON(t *testing.T) {
 }
 
 func TestUsersUnitsStandFirst(t *testing.T) {
-	if text := written(t, danger(), report.Options{}); !strings.Contains(text, "6.1 to 7.5 km/h (3.8 to 4.7 mph)") {
+	if text := flat(t, danger()); !strings.Contains(text, "Speed: 6.8 km/h (6.1 to 7.5; 3.8 to 4.7 mph).") {
 		t.Errorf("metric user: km/h not first:\n%s", text)
 	}
-	if text := written(t, wideUS(), report.Options{}); !strings.Contains(text, "1.3 to 6.8 mph (2.1 to 11 km/h)") {
+	if text := flat(t, wideUS()); !strings.Contains(text, "Speed: 4.2 mph (1.3 to 6.8; 2.1 to 11 km/h).") {
 		t.Errorf("US user: mph not first:\n%s", text)
 	}
 }
@@ -90,18 +90,19 @@ func TestEndsOfATimeKeepTheirUnits(t *testing.T) {
 		low, high float64 // minutes
 		want      string
 	}{
-		{22, 38, "22 to 38 min"},
-		{6, 190, "6 min to 3 h 10 min"},
-		{48, 72, "48 min to 1 h 12 min"},
-		{2.9, 75, "3 min to 1 h 15 min"}, // seconds of a wide guess mean nothing
-		{1.3, 74, "80 s to 1 h 14 min"},
-		{0.02, 110, "1 s to 1 h 50 min"}, // but never nothing where there is something
-		{120, 190, "2 h to 3 h 10 min"},
-		{65, 190, "1 h 5 min to 3 h 10 min"},
+		{22, 38, "22 min (22 to 38)"},
+		{6, 190, "10 min (10 min to 3 h 10 min)"}, // tens of minutes where it takes hours
+		{48, 72, "48 min (48 min to 1 h 12 min)"},
+		{2.9, 75, "3 min (3 min to 1 h 15 min)"}, // seconds of a wide guess mean nothing
+		{1.3, 74, "80 s (80 s to 1 h 14 min)"},
+		{0.02, 110, "1 s (1 s to 1 h 50 min)"}, // but never nothing where there is something
+		{0, 37, "0 s (0 to 37 min)"},
+		{120, 190, "2 h (2 h to 3 h 10 min)"},
+		{65, 190, "1 h 10 min (1 h 10 min to 3 h 10 min)"},
 	} {
 		a := danger()
-		a.Ranges["ride.clock_min"] = answer.Range{Low: tt.low, Likely: tt.low, High: tt.high}
-		if text := written(t, a, report.Options{}); !strings.Contains(text, "With the pauses       "+tt.want+", likely") {
+		a.Ranges["ride.lasts_clock_min"] = answer.Range{Low: tt.low, Likely: tt.low, High: tt.high}
+		if text := flat(t, a); !strings.Contains(text, "With the pauses: "+tt.want+". ") {
 			t.Errorf("%v to %v min: lacks %q", tt.low, tt.high, tt.want)
 		}
 	}
@@ -115,11 +116,11 @@ func TestOnlyDustIsRoundedAway(t *testing.T) {
 	a.Ride.ChargeLeft = -1.3e-6
 	a.Ranges["steady.battery_a"] = answer.Range{Low: -1e-9, Likely: 1e-9, High: 1e-6}
 	a.Findings[1].Limit = 2.2352
-	text := written(t, a, report.Options{})
+	text := flat(t, a)
 	for _, want := range []string{
-		"Charge left           0 %\n",
-		"Amps from the pack    0 A\n",
-		"at most 8 km/h (5 mph)",
+		"Charge left: 0 %.",
+		"Amps: 0 A; in the motors",
+		"at most 8 km/h",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q", want)
@@ -135,18 +136,18 @@ func TestTheWaitUntilHarmIsSaidInWords(t *testing.T) {
 		want   string
 	}{
 		{"known", ptr(41.0), answer.Range{}, "41 days until harm"},
-		{"spread", ptr(9.0), answer.Range{Low: 3, Likely: 9, High: 40}, "3 to 40 days, likely 9 days until harm"},
+		{"spread", ptr(9.0), answer.Range{Low: 3, Likely: 9, High: 40}, "9 days (3 to 40) until harm"},
 		{"never", nil, answer.Range{}, "harm not reached"},
 		{"at once", ptr(0.0), answer.Range{}, "harmed already when the ride ends"},
-		{"perhaps at once", ptr(0.0), answer.Range{Low: 0, Likely: 0, High: 12}, "0 s to 12 days, likely 0 s until harm"},
+		{"perhaps at once", ptr(0.0), answer.Range{Low: 0, Likely: 0, High: 12}, "0 s (0 to 12 days) until harm"},
 	} {
 		a := danger()
 		a.Cutoff.IdleDaysToHarm = tt.toHarm
 		if tt.spread != (answer.Range{}) {
 			a.Ranges["cutoff.idle_days_to_harm"] = tt.spread
 		}
-		text := strings.Join(strings.Fields(written(t, a, report.Options{})), " ")
-		if want := "Left switched on " + tt.want; !strings.Contains(text, want) {
+		text := strings.Join(strings.Fields(written(t, a, report.Options{Full: true})), " ")
+		if want := "Left on: " + tt.want; !strings.Contains(text, want) {
 			t.Errorf("%s: lacks %q", tt.name, want)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/wiring"
 )
 
 // The assessments below are made by hand: their figures are plausible, belong
@@ -109,10 +110,11 @@ func danger() *answer.Assessment {
 		},
 		Conflict: &answer.Conflict{
 			Readings: []string{"measured.top_speed", "measured.ride_time"}, Likeliest: "measured.top_speed",
-			Second: "measured.ride_time", P: 0.0021,
+			Second: "measured.ride_time", LeftOut: []string{"measured.top_speed"}, P: 0.0021,
 			Pushed: []answer.Pushed{{Key: "gears.ratio", Value: "42:1", Sigma: 3.1}},
 			Words:  "Top speed and ride time cannot both be true.",
 		},
+		Items: []answer.ItemVerdict{{Item: answer.Fuse, Word: "danger", Line: "There is no fuse in the path."}},
 		Measured: []answer.MeasuredFigure{
 			{Name: "rest volts", Measured: "18.6 V", Computed: "20.1 to 20.9 V", Says: "the pack was not full"},
 		},
@@ -125,7 +127,7 @@ func danger() *answer.Assessment {
 		},
 		Findings: []answer.Finding{
 			{
-				Code: "no-fuse", Level: answer.Danger, Harm: answer.House, Title: "There is no fuse in the path.", Found: 187, Limit: 31.4,
+				Code: wiring.CodeNoFuse, Level: answer.Danger, Harm: answer.House, Title: "There is no fuse in the path.", Found: 187, Limit: 31.4,
 				Unit: "A", Source: "cfr-183-455", Advice: "Fit one close to the pack before anybody rides.", Topic: answer.TopicPath,
 				Item: answer.Fuse, Change: answer.FitFuse, Share: 1,
 			},

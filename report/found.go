@@ -7,23 +7,30 @@ import (
 	"example.org/packcheck/answer"
 )
 
-// detail says what was found, which side of which limit is right and by what
-// source, who suffers, and whether it rests on a guess.
+// detail says what was found, which side of which limit is right, on which
+// guess it rests, under which name more of it is told, and the first source of
+// the limit. The name is printed and never looked at.
 func (b *builder) detail(f *answer.Finding) string {
-	text, source := b.held(f), clean(f.Source)
-	switch {
-	case source != "" && text != "":
-		text += " (source: " + source + ")"
-	case source != "":
-		text = "Source: " + source
-	}
 	var parts []string
-	for _, part := range []string{text, atRisk(f), b.guessed(f)} {
+	for _, part := range []string{b.held(f), b.guessed(f), codeOf(f), clean(firstSource(f))} {
 		if part != "" {
-			parts = append(parts, part+".")
+			parts = append(parts, part)
 		}
 	}
-	return strings.Join(parts, " ")
+	if len(parts) == 0 {
+		return ""
+	}
+	return "(" + strings.Join(parts, "; ") + ")"
+}
+
+// codeOf is the name under which more is told of a finding. It is printed and
+// never held against anything.
+func codeOf(f *answer.Finding) string { return clean(f.Code) }
+
+// firstSource is the ID of the first source of a finding's limit.
+func firstSource(f *answer.Finding) string {
+	id, _, _ := strings.Cut(f.Source, ",")
+	return strings.TrimSpace(id)
 }
 
 // held says what was found and what it was held against.
@@ -32,16 +39,16 @@ func (b *builder) held(f *answer.Finding) string {
 		return ""
 	}
 	found, limit := b.found(f), b.inUnit(f.Limit, f.Unit)
-	right := "right is " + f.Want.String() + " " + limit
+	right := "right: " + f.Want.String() + " " + limit
 	switch {
 	case found == limit:
-		return "At the limit: " + right
+		return "just " + found + ", " + right
 	// A limit of nothing is none, unless something is below it: a temperature, a
 	// cell that is driven backwards.
 	case f.Limit != 0 || f.Found < 0 || f.Unit == "degC":
-		return "Found " + found + "; " + right
+		return found + ", " + right
 	}
-	return "Found " + found
+	return found
 }
 
 // found prints the figure of a finding no finer than its limit asks for.
@@ -54,11 +61,12 @@ func (b *builder) found(f *answer.Finding) string {
 	case f.Reads == answer.AsAtOnce && f.Found <= 0:
 		return "at once"
 	case f.Unit == "degC" && f.Found > burntC:
-		return "more than " + b.one(degrees, burntC)
+		return "more than " + b.alone(degrees, burntC).likely
 	}
 	exact, limit := b.inUnit(f.Found, f.Unit), b.inUnit(f.Limit, f.Unit)
-	if f.Unit == "V" || strings.HasPrefix(f.Unit, "deg") {
-		return exact // a tenth of a volt counts, and degrees are whole anyway
+	switch f.Unit {
+	case "V", "degC", "m/s", "N", "kg":
+		return exact // a tenth of a volt counts, and the others have two digits anyway
 	}
 	if rough := b.inUnit(about(f.Found), f.Unit); rough != limit {
 		return rough
@@ -74,9 +82,9 @@ func atRisk(f *answer.Finding) string {
 	}
 	switch f.Harm {
 	case answer.Child:
-		return "At risk: a child"
+		return "child"
 	case answer.House:
-		return "At risk: the house, by fire"
+		return "fire"
 	}
 	return ""
 }
@@ -86,13 +94,7 @@ func (b *builder) guessed(f *answer.Finding) string {
 	if f.Guess == "" {
 		return ""
 	}
-	text := "It rests on a guess: " + keyWords(f.Guess)
-	for _, a := range b.a.Assumed {
-		if value := clean(a.Value); a.Key == f.Guess && value != "" {
-			return text + ", taken as " + value
-		}
-	}
-	return text
+	return "a guess: " + clean(f.Guess)
 }
 
 // about rounds to two digits, but never coarser than to whole units: what is

@@ -36,7 +36,7 @@ func FuzzText(f *testing.F) {
 		a.Cautions = append(a.Cautions, s)
 		for _, short := range []bool{false, true} {
 			for _, format := range report.Formats() {
-				text := written(t, a, report.Options{Format: format, Short: short})
+				text := written(t, a, report.Options{Format: format, Short: short, Full: true})
 				switch {
 				case !utf8.ValidString(text):
 					t.Errorf("%s is not UTF-8", format)

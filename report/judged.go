@@ -2,76 +2,107 @@ package report
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/packcheck/answer"
 )
 
-// topic fills in what was judged and what is commonly misread in one topic.
-func (b *builder) topic(s section, topic answer.Topic) section {
-	b.topics = append(b.topics, topic)
-	return b.gather(s, func(t answer.Topic) bool { return t == topic })
-}
-
-// other gathers findings and notes whose topic has no section, so that nothing
-// that was found can go unprinted. It comes after all sections with a topic.
-func (b *builder) other() section {
-	s := b.gather(section{}, func(t answer.Topic) bool { return !slices.Contains(b.topics, t) })
-	if !s.empty() {
-		s.title = "Also found"
-	}
-	return s
-}
-
-// gather adds the findings, worst first, and the notes of the topics that are
-// wanted.
-func (b *builder) gather(s section, wanted func(answer.Topic) bool) section {
-	for i := range b.a.Findings {
-		if f := &b.a.Findings[i]; wanted(f.Topic) {
-			s.judged = append(s.judged, b.judge(f))
-		}
-	}
+// findings are all findings, worst first: those that stop somebody or may hurt
+// somebody each with what it was held against, on what it rests and by which
+// source; those of wear and parts in a few words.
+func (b *builder) findings() []section {
+	list := slices.Clone(b.a.Findings)
 	// The given order stays among findings of one level.
-	slices.SortStableFunc(s.judged, func(x, y judgement) int { return int(y.level) - int(x.level) })
-	for _, n := range b.a.Notes {
-		if wanted(n.Topic) {
-			s.notes = append(s.notes, clean(n.Text))
+	slices.SortStableFunc(list, func(x, y answer.Finding) int { return int(y.Level) - int(x.Level) })
+	grave := section{title: "What was found, worst first"}
+	mild := section{title: "Of wear and parts, to watch where nothing else stands", sub: true, flow: true}
+	said := map[answer.Change]bool{}
+	for i := range list {
+		f := &list[i]
+		if advice := b.advice(f, said); b.isGrave(f) {
+			grave.judged = append(grave.judged, b.judge(f, advice))
+			continue
 		}
+		mild.items = append(mild.items, b.inBrief(f))
 	}
-	return s
+	if len(list) > 0 {
+		grave.text = []string{"In brackets: found and right, what \"packcheck explain\" knows it as, source."}
+	}
+	return []section{grave, mild}
+}
+
+// fewFindings is how many findings are all told whole. Own choice.
+const fewFindings = 10
+
+// isGrave reports whether a finding is told whole.
+func (b *builder) isGrave(f *answer.Finding) bool {
+	return f.Level >= answer.FixFirst || f.Harm >= answer.House && f.Level > answer.Fine || len(b.a.Findings) <= fewFindings
+}
+
+// inBrief says a finding in one line: its first clause and the name under which
+// more is told.
+func (b *builder) inBrief(f *answer.Finding) string {
+	text := b.opening(f) + firstClause(b.say(f.Title))
+	switch {
+	case f.Reads == answer.AsTold:
+		text = "To know: " + text
+	case f.Level == answer.Fine:
+		text = "Fine: " + text
+	}
+	if code := codeOf(f); code != "" {
+		text += " (" + code + ")"
+	}
+	return text + "."
+}
+
+// firstClause is a sentence up to its first colon: what is, without why.
+func firstClause(text string) string {
+	text, _, _ = strings.Cut(text, ": ")
+	return strings.TrimRight(text, ".")
+}
+
+// advice is what a finding's own line says to do. What has to be changed before
+// anybody rides stands in the list of changes, each change once; the same holds
+// for milder findings that ask for one of them.
+func (b *builder) advice(f *answer.Finding, said map[answer.Change]bool) string {
+	c := f.Change
+	own := c == answer.ChangeNone || c == answer.LookUp
+	if f.Level >= answer.FixFirst && c != answer.WaitBeforeCharge && len(b.a.Changes) > 0 {
+		said[c] = !own
+		return ""
+	}
+	if said[c] {
+		return ""
+	}
+	said[c] = !own && f.Advice != ""
+	return b.say(f.Advice)
 }
 
 // judge makes a finding ready for print.
-func (b *builder) judge(f *answer.Finding) judgement {
+func (b *builder) judge(f *answer.Finding, advice string) judgement {
 	return judgement{
-		level: f.Level, told: f.Reads == answer.AsTold, title: b.title(f), detail: b.detail(f), advice: clean(f.Advice),
+		level: f.Level, told: f.Reads == answer.AsTold, risk: atRisk(f), title: sentence(b.opening(f) + firstClause(b.say(f.Title))), detail: b.detail(f), advice: advice,
 	}
 }
 
-// byPart says of each thing that somebody can point at the worst that was found
-// on it, the worst thing first.
-func (b *builder) byPart() section {
-	var worst []*answer.Finding // one for each part
-	for i := range b.a.Findings {
-		f := &b.a.Findings[i]
-		if f.Item == "" {
-			continue
+// topic adds what is commonly misread in one topic.
+func (b *builder) topic(s section, topic answer.Topic) section {
+	b.topics = append(b.topics, topic)
+	return b.noted(s, func(t answer.Topic) bool { return t == topic })
+}
+
+// other gathers the notes whose topic has no section. It comes after all
+// sections with a topic.
+func (b *builder) other() section {
+	return b.noted(section{title: "Also"}, func(t answer.Topic) bool { return !slices.Contains(b.topics, t) })
+}
+
+// noted adds the notes of the topics that are wanted.
+func (b *builder) noted(s section, wanted func(answer.Topic) bool) section {
+	for _, n := range b.a.Notes {
+		if wanted(n.Topic) {
+			s.notes = append(s.notes, b.say(n.Text))
 		}
-		at := slices.IndexFunc(worst, func(w *answer.Finding) bool { return w.Item == f.Item })
-		switch {
-		case at < 0:
-			worst = append(worst, f)
-		case f.Level > worst[at].Level:
-			worst[at] = f
-		}
-	}
-	slices.SortStableFunc(worst, func(x, y *answer.Finding) int { return int(y.Level) - int(x.Level) })
-	s := section{}
-	for _, f := range worst {
-		j := b.judge(f)
-		s.facts = append(s.facts, fact{capital(clean(string(f.Item))), j.word() + ": " + j.title})
-	}
-	if len(s.facts) > 0 {
-		s.title = "Part by part, the worst of each"
 	}
 	return s
 }

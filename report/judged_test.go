@@ -5,27 +5,15 @@ import (
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/report"
 )
 
-func TestAGuessIsNamedInWordsWithItsValue(t *testing.T) {
-	for key, want := range map[string]string{
-		"wire.gauge":                   "the gauge of the wire, taken as 16 AWG.",
-		"original.pack.health":         "the health of the battery as it was made, taken as 16 AWG.",
-		"cutoff.module.opens_at":       "the opening voltage of the added cutoff, taken as 16 AWG.",
-		"vehicle.weakest_part_voltage": "the highest voltage that the weakest part of the vehicle stands, taken as 16 AWG.",
-		"rider.mass":                   "the mass of the child, taken as 16 AWG.",
-		"some_new.deep.key_here":       "the key here of the some new deep, taken as 16 AWG.",
-		"title":                        "the title, taken as 16 AWG.",
-	} {
+func TestAGuessIsNamedByItsKey(t *testing.T) {
+	for _, key := range []string{"wire.gauge", "original.pack.health", "title"} {
 		a := fine()
 		a.Findings = []answer.Finding{{Level: answer.FixFirst, Title: "Said.", Topic: answer.TopicPath, Guess: key}}
-		a.Assumed = []answer.Assumed{{Key: "another", Value: "1"}, {Key: key, Value: "16 AWG"}}
-		if text := flat(t, a); !strings.Contains(text, "It rests on a guess: "+want) {
-			t.Errorf("%s: lacks %q", key, want)
-		}
-		a.Assumed = nil
-		if text := flat(t, a); !strings.Contains(text, "It rests on a guess: "+strings.TrimSuffix(want, ", taken as 16 AWG.")+".") {
-			t.Errorf("%s: does not name the guess where no value stands", key)
+		if text := flat(t, a); !strings.Contains(text, "FIX FIRST: Said. (a guess: "+key+")") {
+			t.Errorf("%s: does not name the guess", key)
 		}
 	}
 	if strings.Contains(flat(t, fine()), "guess") {
@@ -33,39 +21,57 @@ func TestAGuessIsNamedInWordsWithItsValue(t *testing.T) {
 	}
 }
 
+func TestThePageSaysAGuessInEverydayWords(t *testing.T) {
+	for key, want := range map[string]string{
+		"wire.gauge":                   "how thick the wire is",
+		"original.pack.health":         "the health of the battery as it was made",
+		"cutoff.module.opens_at":       "the opening voltage of the added cutoff",
+		"vehicle.weakest_part_voltage": "how many volts the board stands",
+		"some_new.deep.key_here":       "the key here of the some new deep",
+		"title":                        "the title",
+	} {
+		a := fine()
+		a.Verdict = answer.FixFirst
+		a.Findings = []answer.Finding{{Level: answer.FixFirst, Title: "Said.", Topic: answer.TopicPath, Guess: key}}
+		text := strings.Join(strings.Fields(written(t, a, report.Options{})), " ")
+		if !strings.Contains(strings.ReplaceAll(text, " = it switches the battery off before it is drained too far", ""), "1. Said. (A guess: "+want+".)") {
+			t.Errorf("%s: lacks %q in %s", key, want, text)
+		}
+	}
+}
+
 // What may hurt somebody says so at any level: what few draws show stands at a
 // milder one.
 func TestWhoIsAtRiskIsSaidAtEveryLevel(t *testing.T) {
 	for _, level := range []answer.Level{answer.Fine, answer.Watch, answer.FixFirst, answer.Danger} {
-		for harm, words := range map[answer.Harm]string{answer.Child: "At risk: a child.", answer.House: "At risk: the house, by fire.", answer.Part: "", answer.Wear: ""} {
+		for harm, words := range map[answer.Harm]string{answer.Child: "(child)", answer.House: "(fire)", answer.Part: "", answer.Wear: ""} {
 			a := fine()
 			a.Findings = []answer.Finding{{Level: level, Harm: harm, Title: "Said.", Topic: answer.TopicPath}}
 			text := flat(t, a)
-			if want := words != "" && level > answer.Fine; strings.Contains(text, "At risk") != want || want && !strings.Contains(text, words) {
+			if want := words != "" && level > answer.Fine; (strings.Contains(text, "(child)") || strings.Contains(text, "(fire)")) != want || want && !strings.Contains(text, words) {
 				t.Errorf("%v %v: want %q", level, harm, words)
 			}
 		}
 	}
 }
 
-func TestPartByPartNamesTheWorstOfEach(t *testing.T) {
+// Of many findings those of wear and parts are told in a line each.
+func TestMildFindingsAreBriefWhereThereAreMany(t *testing.T) {
 	a := fine()
-	a.Findings = []answer.Finding{
-		{Level: answer.Watch, Title: "The wire is warm.", Item: answer.Wire, Topic: answer.TopicPath},
-		{Level: answer.Watch, Title: "The battery is old.", Item: answer.Battery, Topic: answer.TopicPack},
-		{Level: answer.Danger, Title: "The battery is ruined.", Item: answer.Battery, Topic: answer.TopicPack},
-		{Level: answer.Danger, Title: "It is far too fast.", Topic: answer.TopicSpeed}, // of no part
-		{Level: answer.Watch, Title: "The wire is thin.", Item: answer.Wire, Topic: answer.TopicPath},
-		{Level: answer.Fine, Title: "The fuse suits.", Item: answer.Fuse, Topic: answer.TopicPath},
+	for _, name := range []string{"a", "b", "c", "d", "e", "f", "g", "h", "i"} {
+		a.Findings = append(a.Findings, answer.Finding{
+			Level: answer.Watch, Title: "The wire " + name + " is warm: it costs range.", Item: answer.Wire, Unit: "A", Found: 2, Limit: 1, Code: "warm", Source: "s",
+		})
 	}
-	_, text, _ := strings.Cut(flat(t, a), "Part by part, the worst of each ")
-	text, _, _ = strings.Cut(text, " How long")
-	want := "------------------------------- Battery DANGER: The battery is ruined. Wire WATCH: The wire is warm. Fuse FINE: The fuse suits."
-	if text != want {
-		t.Errorf("got %q, want %q", text, want)
+	if text := flat(t, a); !strings.Contains(text, "* WATCH: The wire i is warm (2 A, right: at most 1 A; warm; s)") && !strings.Contains(text, "* WATCH: The wire i is warm. (2 A, right: at most 1 A; warm; s)") {
+		t.Error("nine are not told whole")
 	}
-	if strings.Contains(flat(t, fine()), "Part by part") {
-		t.Error("a section without findings")
+	a.Findings = append(a.Findings, a.Findings[0], answer.Finding{Level: answer.Watch, Harm: answer.House, Title: "It glows: fire."})
+	text := flat(t, a)
+	for _, want := range []string{"* WATCH (fire): It glows.", "The wire i is warm (warm)."} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %q", want)
+		}
 	}
 }
 

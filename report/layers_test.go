@@ -52,8 +52,10 @@ func TestAReportKnowsTheAnswerAndNothingOfThePhysics(t *testing.T) {
 }
 
 // Codes of findings are lower case with hyphens; they belong to the package
-// that makes the finding.
+// that makes the finding. A report prints them, in one function, and looks at
+// none.
 func TestAReportKnowsNoCodeOfAFinding(t *testing.T) {
+	reads := 0
 	code := regexp.MustCompile(`^[a-z]+(-[a-z0-9]+)+$`)
 	literals := 0
 	for name, file := range files(t) {
@@ -68,11 +70,16 @@ func TestAReportKnowsNoCodeOfAFinding(t *testing.T) {
 				}
 			case *ast.SelectorExpr:
 				if n.Sel.Name == "Code" {
-					t.Errorf("%s reads the code of a finding", name)
+					if reads++; name != "found.go" {
+						t.Errorf("%s reads the code of a finding", name)
+					}
 				}
 			}
 			return true
 		})
+	}
+	if reads != 1 {
+		t.Errorf("the code of a finding is read in %d places, want one", reads)
 	}
 	if literals < 300 {
 		t.Errorf("only %d strings were seen: the test looks in the wrong place", literals)

@@ -13,11 +13,21 @@ type markdownDialect struct{ out bytes.Buffer }
 
 func (m *markdownDialect) bytes() []byte { return m.out.Bytes() }
 
-func (m *markdownDialect) lead(facts []fact) { m.facts(facts) }
+func (m *markdownDialect) lead(facts []fact) { m.facts(facts, false) }
+
+func (m *markdownDialect) title(text string) {
+	m.gap()
+	fmt.Fprintf(&m.out, "## %s\n", inMarkdown(text))
+}
 
 func (m *markdownDialect) heading(title string) {
 	m.gap()
 	fmt.Fprintf(&m.out, "### %s\n", inMarkdown(title))
+}
+
+func (m *markdownDialect) subheading(title string) {
+	m.gap()
+	fmt.Fprintf(&m.out, "#### %s\n", inMarkdown(title))
 }
 
 func (m *markdownDialect) paragraph(text string) {
@@ -25,14 +35,14 @@ func (m *markdownDialect) paragraph(text string) {
 	fmt.Fprintf(&m.out, "%s\n", startMarkdown(text))
 }
 
-func (m *markdownDialect) facts(facts []fact) {
+func (m *markdownDialect) facts(facts []fact, _ bool) {
 	m.gap()
 	for _, f := range facts {
 		fmt.Fprintf(&m.out, "- **%s:** %s\n", inMarkdown(f.name), inMarkdown(f.value))
 	}
 }
 
-func (m *markdownDialect) items(items []string, numbered bool) {
+func (m *markdownDialect) items(items []string, numbered, _ bool) {
 	m.gap()
 	for i, item := range items {
 		mark := "-"
@@ -40,6 +50,14 @@ func (m *markdownDialect) items(items []string, numbered bool) {
 			mark = fmt.Sprintf("%d.", i+1)
 		}
 		fmt.Fprintf(&m.out, "%s %s\n", mark, startMarkdown(item))
+	}
+}
+
+func (m *markdownDialect) ticks(list tickList) {
+	m.gap()
+	fmt.Fprintf(&m.out, "**%s**\n\n", startMarkdown(list.title))
+	for _, step := range list.steps {
+		fmt.Fprintf(&m.out, "- \\[ \\] %s\n", inMarkdown(step))
 	}
 }
 
@@ -55,9 +73,11 @@ func (m *markdownDialect) judgement(j judgement) {
 	m.out.WriteByte('\n')
 }
 
-func (m *markdownDialect) note(text string) {
-	m.gap()
-	fmt.Fprintf(&m.out, "*Note:* %s\n", inMarkdown(text))
+func (m *markdownDialect) notes(texts []string) {
+	for _, text := range texts {
+		m.gap()
+		fmt.Fprintf(&m.out, "**Note:** %s\n", inMarkdown(text))
+	}
 }
 
 // gap puts an empty line between two blocks.

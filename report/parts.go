@@ -12,30 +12,26 @@ import (
 
 func (b *builder) pack() section {
 	p := b.a.Pack
-	s := section{title: "The battery", facts: []fact{
-		{"Cells", orElse(clean(p.Chemistry), notKnown) + ", " + b.one(plain, float64(p.CellsInSeries)) + " in series, " +
-			b.one(plain, float64(p.Strings)) + " in parallel"},
-	}}
-	if reading := clean(p.Reading); reading != "" {
-		s.facts = append(s.facts, fact{"Label read as", reading})
+	cells := orElse(clean(p.Chemistry), notKnown) + ", " + b.one(plain, float64(p.CellsInSeries)) + " in series, " +
+		b.one(plain, float64(p.Strings)) + " side by side"
+	if reading := b.say(p.Reading); reading != "" {
+		cells += "; label read as " + reading
 	}
-	s.facts = append(
-		s.facts,
-		fact{"Volts when full", b.span("pack.full_v", volts, p.FullV)},
-		fact{"Nominal volts", b.span("pack.nominal_v", volts, p.NominalV)},
-		fact{"Volts when empty", b.span("pack.empty_v", volts, p.EmptyV)},
-		fact{"Rated capacity", b.span("pack.rated_ah", ampHours, p.RatedAh)},
-	)
+	s := section{title: "Battery", facts: []fact{
+		{"Cells", cells},
+		{"Volts", b.span("pack.full_v", volts, p.FullV) + " full, " + b.span("pack.nominal_v", volts, p.NominalV) + " nominal, " +
+			b.span("pack.empty_v", volts, p.EmptyV) + " empty"},
+		{"Rated capacity", b.span("pack.rated_ah", ampHours, p.RatedAh)},
+	}}
 	if !b.stuck() {
 		s.facts = append(
 			s.facts,
-			fact{"Usable at this load", b.rough("pack.usable_ah", ampHours, p.UsableAh)},
-			fact{"Usable energy", b.rough("pack.usable_wh", wattHrs, p.UsableWh)},
+			fact{"Usable here", b.rough("pack.usable_ah", ampHours, p.UsableAh) + "; " + b.rough("pack.usable_wh", wattHrs, p.UsableWh)},
 		)
 	}
 	s.facts = append(
 		s.facts,
-		fact{"Inner resistance", b.rough("pack.resistance_ohm", ohms, p.ResistanceOhm)},
+		fact{"Resistance", b.rough("pack.resistance_ohm", ohms, p.ResistanceOhm)},
 		fact{"Short at its posts", b.rough("pack.short_circuit_a", amps, p.ShortCircuitA)},
 		fact{"Weight", b.rough("pack.mass_kg", kilos, p.MassKg)},
 	)
@@ -46,7 +42,9 @@ func (b *builder) path() section {
 	s := section{title: "Wire and fuse"}
 	p := b.a.Path
 	if p == nil {
-		s.text = []string{"Not known: the setup does not describe the way from pack to motors."}
+		if !b.bench() {
+			s.text = []string{"Not known: the setup does not describe the way from battery to motors."}
+		}
 		return b.topic(s, answer.TopicPath)
 	}
 	s.facts = []fact{
@@ -58,10 +56,10 @@ func (b *builder) path() section {
 	s.facts = append(
 		s.facts,
 		fact{"Wire carries", b.span("path.ampacity_a", amps, p.AmpacityA)},
-		fact{"Resistance in all", b.rough("path.resistance_ohm", ohms, p.ResistanceOhm)},
+		fact{"In all", b.rough("path.resistance_ohm", ohms, p.ResistanceOhm)},
 	)
 	if !b.stuck() { // what blocked or spinning wheels take is no running
-		s.facts = append(s.facts, fact{"Volts lost running", b.rough("path.drop_v", volts, p.DropV) + " = " +
+		s.facts = append(s.facts, fact{"Volts lost", b.rough("path.drop_v", volts, p.DropV) + " = " +
 			b.rough("path.drop_pct", percent, p.DropPct)})
 	}
 	for _, e := range p.Elements {
@@ -81,8 +79,8 @@ func (b *builder) path() section {
 	s.facts = append(
 		s.facts,
 		fact{"Short in the wire", b.rough("path.short_circuit_a", amps, p.ShortCircuitA)},
-		fact{"It is cleared in", b.maybeRough("path.short_circuit_clear_s", seconds, p.ShortCircuitClearS, unopened)},
-		fact{"Wire stands it for", b.maybeRough("path.wire_limit_s", seconds, p.WireLimitS, notKnown)},
+		fact{"Cleared in", b.maybeRough("path.short_circuit_clear_s", seconds, p.ShortCircuitClearS, unopened)},
+		fact{"Wire stands it", b.maybeRough("path.wire_limit_s", seconds, p.WireLimitS, notKnown)},
 	)
 	return b.topic(s, answer.TopicPath)
 }
@@ -132,13 +130,13 @@ func (b *builder) cutoff() section {
 	if c.OpensAtCharge != nil {
 		s.facts = append(s.facts, fact{"Charge left then", b.span("cutoff.opens_at_charge", share, *c.OpensAtCharge)})
 	}
-	left := "Left switched on"
+	left := "Left on"
 	if b.bench() {
-		left = "Then left, load off"
+		left = "Left, load off"
 	}
 	s.facts = append(
 		s.facts,
-		fact{"Weakest cell at end", b.weakestCell(c.WeakestCellV)},
+		fact{"Weakest cell", b.weakestCell(c.WeakestCellV)},
 		fact{"Cuts in and out", chatter(b, c.ChatterCount)},
 		fact{left, b.leftOn(c.IdleDaysToHarm)},
 	)
@@ -148,7 +146,7 @@ func (b *builder) cutoff() section {
 		}
 		s.facts = append(s.facts, fact{"Left for a week", week})
 	}
-	if c.Advised != nil {
+	if c.Advised != nil && len(b.a.Buy) == 0 { // otherwise what to buy says it
 		s.facts = append(s.facts, fact{"Setting that suits", b.advised(c.Advised)})
 	}
 	return b.topic(s, answer.TopicCutoff)

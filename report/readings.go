@@ -80,11 +80,11 @@ func (b *builder) between(r answer.Range, name string) string {
 		return b.inUnit(r.Likely, name)
 	// Rounded in the unit that is printed: 1260 s are 21 min, not about 1300 s.
 	case name == "s" && r.High >= 2*minute:
-		return b.ends(minutes, r.Scale(1./minute))
+		return b.both(minutes, r.Scale(1./minute))
 	case name == "m/s":
-		return b.ends(kmPerH, r.Scale(perHour))
+		return b.both(kmPerH, r.Scale(perHour))
 	case known:
-		return b.ends(u, r)
+		return b.both(u, r)
 	}
 	r = coarse(r, 0)
 	return strings.TrimSpace(quantity.Digits(r.Low, 3) + " to " + quantity.Digits(r.High, 3) + " " + clean(name))

@@ -10,8 +10,8 @@ import (
 // readingsOf is the section on readings, on one line.
 func readingsOf(t *testing.T, a *answer.Assessment) string {
 	t.Helper()
-	_, text, _ := strings.Cut(flat(t, a), "What you read, and what was foretold ")
-	text, _, _ = strings.Cut(text, " What else that tells")
+	_, text, _ := strings.Cut(flat(t, a), "WHAT YOU READ, AND WHAT WAS FORETOLD. ")
+	text, _, _ = strings.Cut(text, " WHAT ELSE THAT TELLS")
 	return strings.TrimLeft(text, "- ")
 }
 
@@ -27,7 +27,7 @@ func TestAReadingStandsBesideWhatWasForetold(t *testing.T) {
 				Name: "ride time", Text: "25 min", Unit: "s", Value: 1500, Error: 187,
 				Before: answer.Range{Low: 1260, Likely: 2400, High: 10380}, After: answer.Range{Low: 1380, Likely: 1530, High: 1680},
 			},
-			"Ride time 25 min, give or take 3 min as such readings usually are. Foretold: 21 min to 2 h 50 min by labels alone, 23 to 28 min with all readings.",
+			"Ride time: 25 min, give or take 3 min as such readings usually are. Foretold: 21 min to 2 h 50 min by labels alone, 23 to 28 min with all readings.",
 		},
 		{
 			"a stated error",
@@ -35,7 +35,7 @@ func TestAReadingStandsBesideWhatWasForetold(t *testing.T) {
 				Name: "blocked current", Text: "20 to 24 A", Unit: "A", Value: 22, Error: 1.6, Stated: true,
 				Before: answer.Range{Low: 33, Likely: 71, High: 129}, After: answer.Range{Low: 20, Likely: 22.1, High: 24},
 			},
-			"Blocked current 20 to 24 A. Foretold: 33 to 129 A by labels alone, 20 to 24 A with all readings.",
+			"Blocked current: 20 to 24 A. Foretold: 33 to 129 A by labels alone, 20 to 24 A with all readings.",
 		},
 		{
 			"left out, with words",
@@ -51,7 +51,7 @@ func TestAReadingStandsBesideWhatWasForetold(t *testing.T) {
 				Name: "rest volts", Text: "12.6 V", Unit: "V", Value: 12.6, Error: 0.05,
 				Before: answer.Range{Low: 3, Likely: 2, High: 1}, After: answer.Exactly(12.6),
 			},
-			"Rest volts 12.6 V, give or take 0.05 V as such readings usually are. Foretold: not known by labels alone, 12.6 V with all readings.",
+			"Rest volts: 12.6 V, give or take 0.05 V as such readings usually are. Foretold: not known by labels alone, 12.6 V with all readings.",
 		},
 		{
 			"only a number, a new unit, and no name",
@@ -67,7 +67,7 @@ func TestAReadingStandsBesideWhatWasForetold(t *testing.T) {
 				Name: "case", Text: "60 C", Unit: "degC", Value: 60, Error: 5,
 				Before: answer.Range{Low: 40, Likely: 50, High: 90}, After: answer.Range{Low: 55, Likely: 60, High: 65},
 			},
-			"Case 60 C, give or take 5 K as such readings usually are.",
+			"Case: 60 C, give or take 5 K as such readings usually are.",
 		},
 	} {
 		a := danger()
@@ -81,9 +81,9 @@ func TestAReadingStandsBesideWhatWasForetold(t *testing.T) {
 func TestAConflictIsToldBeforeTheReadings(t *testing.T) {
 	text := readingsOf(t, danger())
 	for _, want := range []string{
-		"Not all true top speed; ride time by the clock", "Likeliest wrong top speed; the answer does without it",
-		"Nearly as likely ride time by the clock", "By mere chance honest readings disagree this much in 1 of 500",
-		"They would need The ratio of the gears at 42:1, 3.1 standard deviations from its middle",
+		"Not all true: top speed; ride time by the clock", "Likeliest wrong: top speed; the answer does without it",
+		"Nearly as likely: ride time by the clock", "By mere chance: honest readings disagree this much in 1 of 500",
+		"They would need: The ratio of the gears at 42:1, 3.1 standard deviations from its middle",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q", want)
@@ -95,7 +95,7 @@ func TestAConflictIsToldBeforeTheReadings(t *testing.T) {
 	a := danger()
 	a.Conflict = &answer.Conflict{Readings: []string{"measured.top_speed"}, Likeliest: "measured.pull_force", P: 1e-9}
 	text = readingsOf(t, a)
-	for _, want := range []string{"Not all of these readings can be true.", "wrong the pull force of the", "in fewer than 1 of 1000"} {
+	for _, want := range []string{"Not all of these readings can be true.", "wrong: the pull force of the", "in fewer than 1 of 1000"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("bare conflict: lacks %q in %q", want, text)
 		}
@@ -103,7 +103,7 @@ func TestAConflictIsToldBeforeTheReadings(t *testing.T) {
 	if strings.Contains(text, "Nearly as likely") || strings.Contains(text, "They would need") {
 		t.Error("bare conflict: speaks of what is not there")
 	}
-	if text := flat(t, fine()); strings.Contains(text, "What you read") {
+	if text := flat(t, fine()); strings.Contains(text, "WHAT YOU READ") {
 		t.Error("a section without readings")
 	}
 }
@@ -113,9 +113,9 @@ func TestTheNextMeasurementSaysWhatItBrings(t *testing.T) {
 		m          answer.Measurement
 		want, lack string
 	}{
-		"all":     {answer.Measurement{Minutes: 0.42, Speed: 0.1, Amps: 0.55, Verdict: 0.21}, "Expected: it narrows minutes by 42 %, speed by 10 %, launch current by 55 %. In 2 of 10 cases the verdict changes. It", ""},
-		"verdict": {answer.Measurement{Verdict: 0.084, Speed: 0.01}, "How. In 1 of 12 cases the verdict changes. It is written as measured.x.", "narrows"},
-		"nothing": {answer.Measurement{Minutes: 0.02}, "What. How. It is written as measured.x.", "Expected"},
+		"all":     {answer.Measurement{Minutes: 0.42, Speed: 0.1, Amps: 0.55, Verdict: 0.21}, "What. How. (Narrows: time 42 %, speed 10 %, first shove 55 %, verdict 21 %.)", ""},
+		"verdict": {answer.Measurement{Verdict: 0.084, Speed: 0.01}, "How. (Narrows: verdict 8.4 %.)", "speed 1 %"},
+		"nothing": {answer.Measurement{Minutes: 0.02}, "What. How. WHAT WAS ASSUMED", "Narrows"},
 	} {
 		a := danger()
 		tt.m.What, tt.m.How, tt.m.Key = "what", "How", "measured.x"

@@ -11,15 +11,26 @@
 // writers over that document, so that each holds what the others hold. JSON is
 // the assessment itself.
 //
+// There are three lengths. The page, which is what comes without options, keeps
+// to [PageLines] lines of [Columns] characters and to [PageCharacters]
+// characters in the dialects for forums: the answer, why, the few figures that
+// people ask for, ways out, what to find out next, how sure it is, safety. The
+// full report has everything, the short one ten lines.
+//
 // What a report holds, and in which order, follows from the typed fields of the
 // assessment alone. Its sentences are printed and never read: reworded, they
 // leave the same report. In front of a finding stands how sure it is: nothing
 // where it holds in nine draws of ten, "Likely", "Possibly (3 of 10)" or "In 1
-// of 30 vehicles like this".
+// of 30 vehicles like this". The page explains behind its first use what
+// somebody at home would have to look up.
 //
-// The first three lines of every format but JSON are the verdict, the single
-// largest risk and the single next step, because many readers paste no more
-// than that; JSON carries them as "headline".
+// Every figure with a name is rounded in one place, to what its range supports,
+// and printed the same everywhere: the likely value, and in brackets where eight
+// of ten lie, in the user's units first.
+//
+// The first three lines of every format but JSON answer whether it may be used
+// like this, say the gravest reason and the next step, because many readers
+// paste no more than that; JSON carries them as "headline".
 //
 // # Assumptions
 //
@@ -34,9 +45,9 @@
 // that does not exist prints as "not known" or is said in words, and is null in
 // JSON; it is never zero.
 //
-// The forms for readers list the sources of the findings, of the cautions and
-// of the weightiest assumptions, by name, and give reasons only for assumptions
-// that move the answer. JSON holds everything, whole.
+// Where findings are many, the full report tells those of wear and parts in a
+// line each and lists the sources of what may hurt somebody only. JSON holds
+// everything, whole.
 //
 // The safety lines are part of every format and length. No option removes
 // them.
@@ -83,10 +94,11 @@ func ParseFormat(name string) (Format, error) {
 	return "", fmt.Errorf("unknown format %q (there are %s)", name, strings.Join(names, ", "))
 }
 
-// Options choose the form of a report. The zero value is the full text.
+// Options choose the form of a report. The zero value is the page as text.
 type Options struct {
 	Format Format // empty means [FormatText]
-	Short  bool   // ten lines at most, safety lines included
+	Full   bool   // everything, in place of the page
+	Short  bool   // ten lines at most, safety lines included; goes before Full
 }
 
 var errUnfinished = errors.New("report: not a finished assessment")
@@ -107,17 +119,17 @@ func Write(w io.Writer, a *answer.Assessment, o Options) error {
 	return err
 }
 
-// Text writes the full report as ASCII lines of at most [Columns] characters.
+// Text writes the page as ASCII lines of at most [Columns] characters.
 func Text(w io.Writer, a *answer.Assessment) error {
 	return Write(w, a, Options{Format: FormatText})
 }
 
-// Markdown writes the full report as CommonMark.
+// Markdown writes the page as CommonMark.
 func Markdown(w io.Writer, a *answer.Assessment) error {
 	return Write(w, a, Options{Format: FormatMarkdown})
 }
 
-// BBCode writes the full report in the markup of web forums.
+// BBCode writes the page in the markup of web forums.
 func BBCode(w io.Writer, a *answer.Assessment) error {
 	return Write(w, a, Options{Format: FormatBBCode})
 }
@@ -152,12 +164,22 @@ func render(a *answer.Assessment, o Options) ([]byte, error) {
 	default:
 		return nil, fmt.Errorf("report: unknown format %q", o.Format)
 	}
-	doc := build(a)
-	if o.Short {
-		doc = buildShort(a)
-	}
-	return append(bytes.TrimRight(doc.render(d), "\n"), '\n'), nil
+	return finish(documentOf(a, o).render(d)), nil
 }
+
+// documentOf builds the document of the length that is wanted.
+func documentOf(a *answer.Assessment, o Options) *document {
+	switch {
+	case o.Short:
+		return buildShort(a)
+	case o.Full:
+		return build(a)
+	}
+	return buildPage(a)
+}
+
+// finish ends a report in one line end.
+func finish(out []byte) []byte { return append(bytes.TrimRight(out, "\n"), '\n') }
 
 // standing are the safety lines of an assessment that brings none. They rest
 // on nothing that was computed.

@@ -2,15 +2,13 @@ package report
 
 import (
 	"math"
+	"strings"
 
 	"example.org/packcheck/answer"
 )
 
 // The sections about what the vehicle does: ride, speed, launch, and the
 // comparison with the original.
-
-// benchLoad says why a section holds no figures.
-const benchLoad = "Not computed: the setup is a bench load, not a vehicle."
 
 // overDraws names the line that says in what share of the draws which answer
 // holds.
@@ -46,7 +44,7 @@ func aboutTime(s float64) float64 {
 
 func (b *builder) ride() section {
 	r := b.a.Ride
-	s := section{title: "How long and how far"}
+	s := section{title: "Ride"}
 	if b.stuck() {
 		s.text = []string{"It does not get going with this load on this ground and slope, so there is no ride to time."}
 		if n := b.a.Draws.Stuck; n > 0 && n < 1 {
@@ -55,30 +53,31 @@ func (b *builder) ride() section {
 		return b.topic(s, answer.TopicRide)
 	}
 	if b.bench() {
-		s.facts = append(s.facts, fact{"Under load", b.span("ride.pedal_min", minutes, r.PedalMin)})
+		s.facts = append(s.facts, fact{"Under load", b.lasts().whole()})
+	} else {
+		s.facts = append(s.facts, fact{"Pedal down", b.lasts().whole()}, fact{"With the pauses", b.clock().whole()})
+	}
+	if r.WantedMin == nil {
+		s.facts = append(s.facts, fact{"Ended by", orElse(clean(r.EndedBy), ended(string(r.End)))})
 	} else {
 		s.facts = append(
 			s.facts,
-			fact{"Pedal down", b.span("ride.pedal_min", minutes, r.PedalMin)},
-			fact{"With the pauses", b.span("ride.clock_min", minutes, r.ClockMin)},
-			fact{"Distance", b.span("ride.distance_km", kilometr, r.DistanceKm)},
-			fact{"Starts", b.one(plain, float64(r.Launches))},
+			fact{"Ended by", orElse(clean(r.LastsUntil), ended(string(r.LastsEnd)))},
+			fact{"As you asked", b.asked()},
 		)
+		if r.End == answer.EndWanted { // otherwise it is the same ride
+			s.facts = append(s.facts, fact{"Within that", b.span("ride.pedal_min", minutes, r.PedalMin) + " under load; by the clock " +
+				b.span("ride.clock_min", minutes, r.ClockMin) + "; ended by: " + orElse(clean(r.EndedBy), ended(string(r.End)))})
+		}
 	}
-	s.facts = append(
-		s.facts,
-		fact{"Ended by", orElse(clean(r.EndedBy), ended(string(r.End)))},
-	)
 	if shares := outcomes(r.EndShare, ended); shares != "" {
 		s.facts = append(s.facts, fact{overDraws, shares})
 	}
-	if r.WantedMin != nil {
+	if !b.bench() {
 		s.facts = append(
 			s.facts,
-			fact{"Asked for", b.one(minutes, *r.WantedMin) + " by the clock"},
-			fact{"It would last", b.span("ride.lasts_pedal_min", minutes, r.LastsPedalMin) + "; with the pauses " +
-				b.span("ride.lasts_clock_min", minutes, r.LastsClockMin)},
-			fact{"And end by", orElse(clean(r.LastsUntil), ended(string(r.LastsEnd)))},
+			fact{"Distance", b.span("ride.distance_km", kilometr, r.DistanceKm)},
+			fact{"Starts", b.one(plain, float64(r.Launches))},
 		)
 	}
 	s.facts = append(
@@ -87,48 +86,42 @@ func (b *builder) ride() section {
 		fact{"Energy delivered", b.rough("ride.delivered_wh", wattHrs, r.DeliveredWh)},
 		fact{"Charge left", b.chargeLeft(r)},
 		fact{"Rests at, after", b.span("ride.rest_v_after", volts, r.RestVAfter)},
-		fact{"Pack gets to", b.span("ride.pack_c", degrees, r.PackC)},
+		fact{"Battery gets to", b.span("ride.pack_c", degrees, r.PackC)},
 	)
 	if !b.bench() {
 		s.facts = append(
 			s.facts,
-			fact{"Motor case gets to", b.heat("ride.motor_case_c", r.MotorCaseC)},
-			fact{"Winding gets to", b.heat("ride.winding_c", r.WindingC)},
+			fact{"Motor case", b.heat("ride.motor_case_c", r.MotorCaseC)},
+			fact{"Motor winding", b.heat("ride.winding_c", r.WindingC)},
 		)
 	}
 	return b.topic(s, answer.TopicRide)
 }
 
 func (b *builder) speed() section {
-	s := section{title: "How fast on the level"}
+	s := section{title: "Speed on the level"}
 	switch st := b.a.Steady; {
 	case b.stuck():
 		s.text = []string{"It does not get going."}
 	case st != nil:
 		s.facts = []fact{
 			{"Speed", b.span("steady.speed_kmh", kmPerH, st.SpeedKmh)},
-			{"Amps from the pack", b.rough("steady.battery_a", amps, st.BatteryA)},
-			{"Amps in the motors", b.rough("steady.motor_a", amps, st.MotorA)},
-			{"Volts at controller", b.span("steady.bus_v", volts, st.BusV)},
-			{"Power at the wheels", b.span("steady.efficiency", share, st.Efficiency) + " of the pack's"},
+			{"Amps", b.withMotors(b.rough("steady.battery_a", amps, st.BatteryA), b.rough("steady.motor_a", amps, st.MotorA))},
+			{"Volts at the board", b.span("steady.bus_v", volts, st.BusV)},
+			{"Power at wheels", b.span("steady.efficiency", share, st.Efficiency) + " of the pack's"},
 		}
-	case b.bench():
-		s.text = []string{benchLoad}
-	default:
+	case !b.bench():
 		s.text = []string{"Not known."}
 	}
 	return b.topic(s, answer.TopicSpeed)
 }
 
 func (b *builder) launch() section {
-	s := section{title: "The first shove from rest"}
+	s := section{title: "Start"}
 	switch l := b.a.Launch; {
 	case l != nil:
 		s.facts = b.launchFacts(l)
-		s.after = b.oneLaunch(l.CaseGives)
-	case b.bench():
-		s.text = []string{benchLoad}
-	default:
+	case !b.bench():
 		s.text = []string{"Not known."}
 	}
 	return b.topic(s, answer.TopicLaunch)
@@ -136,16 +129,16 @@ func (b *builder) launch() section {
 
 func (b *builder) launchFacts(l *answer.LaunchFigures) []fact {
 	facts := []fact{
-		{"Peak from the pack", b.rough("launch.peak_battery_a", amps, l.PeakBatteryA) +
-			", after " + b.one(seconds, aboutTime(l.PeakBatteryAtS))},
-		{"Peak in the motors", b.rough("launch.peak_motor_a", amps, l.PeakMotorA)},
+		{"First shove", b.withMotors(b.rough("launch.peak_battery_a", amps, l.PeakBatteryA), b.rough("launch.peak_motor_a", amps, l.PeakMotorA)) +
+			"; after " + b.one(seconds, aboutTime(l.PeakBatteryAtS))},
 		{"Volts fall to", b.span("launch.lowest_bus_v", volts, l.LowestBusV)},
 	}
+	var speeds []string
 	for _, p := range tellingPoints(l.SpeedAfter) {
-		if b.stuck() {
-			break
-		}
-		facts = append(facts, fact{"Speed after " + b.one(seconds, p.TimeS), b.one(kmPerH, p.Kmh)})
+		speeds = append(speeds, b.one(kmPerH, p.Kmh)+" after "+b.one(seconds, p.TimeS))
+	}
+	if len(speeds) > 0 && !b.stuck() {
+		facts = append(facts, fact{"It gets to", strings.Join(speeds, "; ")})
 	}
 	if l.Slips {
 		facts = append(facts, fact{"Grip", "the wheels spin: the ground, not the motors, sets the shove"})
@@ -160,16 +153,15 @@ func (b *builder) launchFacts(l *answer.LaunchFigures) []fact {
 	}
 	facts = append(
 		facts,
-		fact{"Blocked, from pack", b.rough("launch.blocked_battery_a", amps, l.BlockedBatteryA)},
-		fact{"Blocked, in motors", b.rough("launch.blocked_motor_a", amps, l.BlockedMotorA)},
-		fact{"Winding stands that", b.maybeRough("launch.blocked_stands_s", seconds, l.BlockedStandsS, "no time limit found")},
+		fact{"Wheels blocked", b.withMotors(b.rough("launch.blocked_battery_a", amps, l.BlockedBatteryA), b.rough("launch.blocked_motor_a", amps, l.BlockedMotorA))},
+		fact{"Windings stand it", b.maybeRough("launch.blocked_stands_s", seconds, l.BlockedStandsS, "no time limit found")},
 	)
 	if !b.stuck() { // otherwise there is no speed to reverse at
-		facts = append(facts, fact{"Reversed at speed", b.rough("launch.reversal_a", amps, l.ReversalA)})
+		facts = append(facts, fact{"Reversed rolling", b.rough("launch.reversal_a", amps, l.ReversalA)})
 	}
 	if l.SparkA != nil || l.SparkJ != nil {
 		facts = append(facts, fact{
-			"Spark at plugging in",
+			"Plug-in spark",
 			b.maybeRough("launch.spark_a", amps, l.SparkA, notKnown) + ", " + b.joules(l.SparkJ),
 		})
 	}
@@ -179,17 +171,13 @@ func (b *builder) launchFacts(l *answer.LaunchFigures) []fact {
 	return facts
 }
 
-// oneLaunch says what the representative launch gives by itself: medians of all
-// draws do not belong to any single one.
-func (b *builder) oneLaunch(g answer.CaseGives) []string {
-	if g == (answer.CaseGives{}) {
-		return nil
+// withMotors says the amps of the pack, and those of the motors where a
+// controller makes them others.
+func (b *builder) withMotors(pack, motors string) string {
+	if pack == motors {
+		return pack
 	}
-	return []string{"The figures above are over all draws. One representative launch, with every unknown at its middle, stands as " +
-		"launch.case in the JSON form, for whoever wants to compute it again. By itself it gives " +
-		b.one(amps, about(g.PeakBatteryA)) + " from the pack after " + b.one(seconds, aboutTime(g.PeakBatteryAtS)) + ", " +
-		b.one(amps, about(g.PeakMotorA)) + " in the motors, " + b.one(volts, g.LowestBusV) + " at the lowest, " +
-		b.one(amps, about(g.BlockedBatteryA)) + " when blocked, and then " + b.one(kmPerH, g.SpeedKmh) + "."}
+	return pack + "; in the motors " + motors
 }
 
 // tellingPoints picks the speeds after 1, 3 and 6 s where they are among the
@@ -208,32 +196,32 @@ func tellingPoints(points []answer.SpeedPoint) []answer.SpeedPoint {
 }
 
 func (b *builder) original() section {
-	s := section{title: "Against the vehicle as it was made"}
+	s := section{title: "Original"}
 	o := b.a.Original
 	if o == nil {
-		s.text = []string{"Not compared: the setup does not describe the original."}
 		return b.topic(s, answer.TopicOriginal)
 	}
-	s.text = []string{"Each figure is this setup's over the original's: 1 is the same, 2 is double."}
+	var ratios []string
 	for _, line := range []struct {
 		name, key string
 		ratio     *float64
 	}{
-		{"Speed", "speed_ratio", o.SpeedRatio},
-		{"Launch current", "launch_current_ratio", o.LaunchCurrentRatio},
-		{"Blocked current", "blocked_current_ratio", o.BlockedCurrentRatio},
-		{"Load on gear teeth", "tooth_load_ratio", o.ToothLoadRatio},
-		{"Motor heat", "motor_heat_ratio", o.MotorHeatRatio},
-		{"Ride time", "ride_ratio", o.RideRatio},
-		{"Short-circuit amps", "fault_current_ratio", o.FaultCurrentRatio},
+		{"speed", "speed_ratio", o.SpeedRatio},
+		{"first shove", "launch_current_ratio", o.LaunchCurrentRatio},
+		{"blocked", "blocked_current_ratio", o.BlockedCurrentRatio},
+		{"load on gear teeth", "tooth_load_ratio", o.ToothLoadRatio},
+		{"motor heat", "motor_heat_ratio", o.MotorHeatRatio},
+		{"ride time", "ride_ratio", o.RideRatio},
+		{"short circuit", "fault_current_ratio", o.FaultCurrentRatio},
 	} {
-		s.facts = append(s.facts, fact{line.name, b.times("original."+line.key, line.ratio)})
+		ratios = append(ratios, line.name+" "+b.ratio("original."+line.key, line.ratio))
 	}
 	s.facts = append(
 		s.facts,
+		fact{"Now over then", strings.Join(ratios, "; ")},
 		fact{"Original speed", b.maybeSpan("original.original_speed_kmh", kmPerH, o.OriginalSpeedKmh, notKnown)},
 		fact{"Original ride", b.maybeSpan("original.original_pedal_min", minutes, o.OriginalPedalMin, notKnown)},
-		fact{"Original launch", b.maybeRough("original.original_launch_a", amps, o.OriginalLaunchA, notKnown)},
+		fact{"Original shove", b.maybeRough("original.original_launch_a", amps, o.OriginalLaunchA, notKnown)},
 	)
 	return b.topic(s, answer.TopicOriginal)
 }

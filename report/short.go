@@ -19,52 +19,75 @@ const shortSafety = "The maker's instructions, local codes and licensed practice
 	"A changed vehicle no longer is the one that was tested. " +
 	"Try it without a child. Read the full report."
 
-// buildShort makes the ten lines: the lead, the safety line, which never gives
-// way, and what else there is room for.
+// buildShort makes the ten lines: the lead, every danger, the safety line, and
+// what else there is room for.
 func buildShort(a *answer.Assessment) *document {
 	b := newBuilder(a)
 	facts, whole := b.lead()
 	safety := fact{"Safety", shortSafety}
 	room := shortLines - len(facts) - leadLines(safety)
+	add := func(f fact) {
+		if n := leadLines(f); n <= room {
+			facts, room = append(facts, f), room-n
+		}
+	}
+	for _, f := range b.otherDangers(room) {
+		add(f)
+	}
 	more := b.shortFigures()
-	if a.Verdict >= answer.FixFirst { // then risk and remedy matter more than the ride
-		whole = slices.DeleteFunc(whole, func(f fact) bool { return f.name == wholeName(verdictName) })
+	if a.Verdict >= answer.FixFirst { // then reason and remedy matter more than the ride
+		whole = slices.DeleteFunc(whole, func(f fact) bool { return f.name == wholeName(b.verdict().name) })
 		more = append(whole, more...)
 	}
 	for _, f := range more {
-		if n := leadLines(f); n <= room {
-			facts = append(facts, f)
-			room -= n
-		}
+		add(f)
 	}
 	return &document{lead: append(facts, safety)}
 }
 
-// shortFigures are the figures of a short report, most wanted first.
-func (b *builder) shortFigures() []fact {
-	lasts := b.span("ride.pedal_min", minutes, b.a.Ride.PedalMin)
-	if b.a.Ride.WantedMin != nil {
-		lasts = b.span("ride.lasts_pedal_min", minutes, b.a.Ride.LastsPedalMin)
-	}
-	facts := []fact{{"Ride", lasts + " with the pedal down"}}
-	if b.bench() {
-		facts[0] = fact{"Lasts", lasts + " under this load"}
-		if b.a.Ride.End == answer.EndPattern {
-			facts[0] = fact{"Load", lasts + "; then the pattern was over and the pack not empty"}
+// otherDangers are the dangers that the first lines do not tell, one line each;
+// where there is no room for that, the things that they are about.
+func (b *builder) otherDangers(room int) []fact {
+	const name = "Danger too"
+	var list []*answer.Finding
+	for i := range b.a.Findings {
+		if f := &b.a.Findings[i]; f.Level == answer.Danger && f.Title != b.a.Headline[1] {
+			list = append(list, f)
 		}
 	}
-	if b.stuck() {
-		facts = []fact{{"Ride", "none: it does not get going"}}
-	} else if st := b.a.Steady; st != nil {
-		facts = append(facts, fact{"Speed", b.span("steady.speed_kmh", kmPerH, st.SpeedKmh)})
+	if len(list) > room {
+		return []fact{{name, cut(b.dangers(list)+".", (room-1)*(Columns-leadHang))}}
 	}
-	if fates := strings.Join(b.fates(), "; "); fates != "" && !b.stuck() {
-		facts = append(facts, fact{"Draws", fates})
+	var facts []fact
+	for _, f := range list {
+		facts = append(facts, fact{name, oneLine(name, b.opening(f)+b.say(f.Title))})
+	}
+	return facts
+}
+
+// shortFigures are the figures of a short report, most wanted first.
+func (b *builder) shortFigures() []fact {
+	var facts []fact
+	switch {
+	case b.stuck():
+		facts = []fact{{"Pedal down", "not at all: it does not get going"}}
+	case b.bench() && b.a.Ride.End == answer.EndPattern:
+		facts = []fact{{"Under load", b.lasts().brief() + "; then the pattern was over"}}
+	case b.bench():
+		facts = []fact{{"Under load", b.lasts().brief()}}
+	default:
+		facts = []fact{{"Pedal down", b.lasts().brief()}}
+		if st := b.a.Steady; st != nil {
+			facts = append(facts, fact{"Speed", b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh).brief()})
+		}
+		if fates := strings.Join(b.fates(), "; "); fates != "" {
+			facts = append(facts, fact{"Draws", fates})
+		}
 	}
 	if n := len(b.a.Assumed); n > 0 {
-		value := b.one(plain, float64(n)) + " values; first of all " + clean(b.a.Assumed[0].Key)
+		value := things(n, "value") + "; first of all " + everyday(clean(b.a.Assumed[0].Key))
 		if b.a.Assumed[0].Effect < moving {
-			value = b.one(plain, float64(n)) + " values, of which none moves the answer much"
+			value = things(n, "value") + ", of which none moves the answer much"
 		}
 		facts = append(facts, fact{"Assumed", value})
 	}

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"math"
 	"strings"
 
 	"example.org/packcheck/answer"
@@ -11,10 +12,16 @@ import (
 func (b *builder) changes() section {
 	s := section{title: "What to change, in this order", numbered: true}
 	for _, c := range b.a.Changes {
-		s.items = append(s.items, clean(c))
+		s.items = append(s.items, b.say(c))
 	}
-	if len(s.items) == 0 {
-		s.text = []string{"Nothing that these figures call for."}
+	return s
+}
+
+// allWays lists the ways out that were computed, whole.
+func (b *builder) allWays() section {
+	s := section{title: "Ways out, each computed like the rest"}
+	for i := range b.a.Ways {
+		s.lists = append(s.lists, b.way(i, &b.a.Ways[i], room{steps: math.MaxInt, stepLen: math.MaxInt}))
 	}
 	return s
 }
@@ -22,19 +29,16 @@ func (b *builder) changes() section {
 // buy lists what may have to be bought, as somebody would ask for it over a
 // counter.
 func (b *builder) buy() section {
-	s := section{title: "What to buy"}
+	s := section{title: "What to buy", sub: true, flow: true}
 	for _, p := range b.a.Buy {
-		s.facts = append(s.facts, fact{capital(orElse(clean(p.Item), "part")), orElse(clean(p.Text), notKnown)})
-	}
-	if len(s.facts) == 0 {
-		s.text = []string{"Nothing that these figures call for."}
+		s.facts = append(s.facts, fact{capital(orElse(clean(p.Item), "part")), orElse(b.say(p.Text), notKnown)})
 	}
 	return s
 }
 
 // habits are ways of using the vehicle; they put nothing right.
 func (b *builder) habits() section {
-	s := section{}
+	s := section{sub: true, flow: true}
 	for _, h := range b.a.Habits {
 		s.items = append(s.items, clean(h))
 	}
@@ -45,20 +49,14 @@ func (b *builder) habits() section {
 }
 
 func (b *builder) measure() section {
-	s := section{title: "What to measure next", numbered: true}
+	s := section{title: "Look or measure next", numbered: true, flow: true}
 	for _, m := range b.a.Measure {
-		line := sentence(capital(clean(m.What)))
-		if how := clean(m.How); how != "" {
+		line := sentence(capital(b.say(m.What)))
+		if how := b.say(m.How); how != "" {
 			line += " " + sentence(how)
-		}
-		if narrows := clean(m.Narrows); narrows != "" {
-			line += " Why: " + sentence(narrows)
 		}
 		if gain := b.gain(m); gain != "" {
 			line += " " + gain
-		}
-		if key := clean(m.Key); key != "" {
-			line += " It is written as " + key + "."
 		}
 		s.items = append(s.items, line)
 	}
@@ -68,24 +66,20 @@ func (b *builder) measure() section {
 	return s
 }
 
-// gain says what a measurement is expected to do.
+// gain says what a measurement is expected to narrow.
 func (b *builder) gain(m answer.Measurement) string {
 	const worthSaying = 0.05 // own choice; less is lost in the error of the draws
 	var parts []string
 	for _, g := range []struct {
 		name  string
 		share float64
-	}{{"minutes", m.Minutes}, {"speed", m.Speed}, {"launch current", m.Amps}} {
+	}{{"time", m.Minutes}, {"speed", m.Speed}, {"first shove", m.Amps}, {"verdict", m.Verdict}} {
 		if g.share >= worthSaying {
-			parts = append(parts, g.name+" by "+b.one(share, about(min(1, g.share))))
+			parts = append(parts, g.name+" "+b.one(share, about(min(1, g.share))))
 		}
 	}
-	text := ""
-	if len(parts) > 0 {
-		text = "Expected: it narrows " + strings.Join(parts, ", ") + "."
+	if len(parts) == 0 {
+		return ""
 	}
-	if m.Verdict >= worthSaying {
-		text = strings.TrimSpace(text + " In " + counted(m.Verdict) + " cases the verdict changes.")
-	}
-	return text
+	return "(Narrows: " + strings.Join(parts, ", ") + ".)"
 }

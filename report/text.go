@@ -3,6 +3,7 @@ package report
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
@@ -13,33 +14,72 @@ import (
 const Columns = 64
 
 // nameColumn is where values begin in the text report's name/value lines.
-const nameColumn = 22
+const nameColumn = 19
 
 // leadHang indents what does not fit on a line of the lead.
 const leadHang = 2
 
 // textDialect writes plain ASCII lines, safe inside any code box.
-type textDialect struct{ out bytes.Buffer }
+type textDialect struct {
+	out  bytes.Buffer
+	sub  string // a title that the next block begins with
+	held string // facts that run on into the notes behind them
+}
 
-func (t *textDialect) bytes() []byte { return t.out.Bytes() }
+func (t *textDialect) bytes() []byte {
+	t.flush()
+	return t.out.Bytes()
+}
 
 func (t *textDialect) lead(facts []fact) {
 	for _, f := range facts {
 		t.block(f.name+": ", leadHang, f.value)
 	}
-	t.out.WriteByte('\n')
 }
 
+func (t *textDialect) title(text string) { t.block("", leadHang, text) }
+
+// heading is a line in capitals: code boxes have no other way to stand out.
 func (t *textDialect) heading(title string) {
-	fmt.Fprintf(&t.out, "\n%s\n%s\n", title, strings.Repeat("-", len(title)))
+	t.flush()
+	t.out.WriteByte('\n')
+	t.block("", 0, strings.ToUpper(title))
 }
 
-func (t *textDialect) paragraph(text string) { t.block("", 0, text) }
+// subheading waits for the block that it begins.
+func (t *textDialect) subheading(title string) {
+	t.flush()
+	t.sub = strings.ToUpper(title) + ". "
+}
 
-func (t *textDialect) facts(facts []fact) {
+func (t *textDialect) paragraph(text string) {
+	sub := t.begin()
+	if t.held != "" {
+		sub, t.held = t.held+" ", ""
+	}
+	t.block("", min(len(sub), 2), sub+text)
+}
+
+// begin hands out the title that waits.
+func (t *textDialect) begin() string {
+	sub := t.sub
+	t.sub = ""
+	return sub
+}
+
+func (t *textDialect) facts(facts []fact, flow bool) {
+	if flow {
+		var parts []string
+		for _, f := range facts {
+			parts = append(parts, f.name+": "+sentence(f.value))
+		}
+		t.flush()
+		t.held = t.begin() + strings.Join(parts, " ")
+		return
+	}
 	for _, f := range facts {
 		name := inBox(f.name)
-		if len(name)+2 > nameColumn {
+		if len(name)+1 > nameColumn {
 			t.block("", 2, name+":")
 			t.block(strings.Repeat(" ", nameColumn), nameColumn, f.value)
 			continue
@@ -48,7 +88,17 @@ func (t *textDialect) facts(facts []fact) {
 	}
 }
 
-func (t *textDialect) items(items []string, numbered bool) {
+func (t *textDialect) items(items []string, numbered, flow bool) {
+	if flow {
+		if numbered {
+			items = slices.Clone(items)
+			for i := range items {
+				items[i] = fmt.Sprintf("%d. %s", i+1, items[i])
+			}
+		}
+		t.block(t.begin(), 0, strings.Join(items, " "))
+		return
+	}
 	for i, item := range items {
 		if numbered {
 			mark := fmt.Sprintf("%d. ", i+1)
@@ -59,23 +109,47 @@ func (t *textDialect) items(items []string, numbered bool) {
 	}
 }
 
-func (t *textDialect) judgement(j judgement) {
-	t.block("* ", 2, j.word()+": "+j.title)
-	if j.detail != "" {
-		t.block("  ", 2, j.detail)
-	}
-	if j.advice != "" {
-		t.block("  To do: ", 4, j.advice)
+func (t *textDialect) ticks(list tickList) {
+	t.block("", 2, list.title)
+	for _, step := range list.steps {
+		t.block("[ ] ", 4, step)
 	}
 }
 
-func (t *textDialect) note(text string) { t.block("Note: ", 2, text) }
+func (t *textDialect) judgement(j judgement) {
+	text := j.word() + ": " + j.title
+	if j.detail != "" {
+		text += " " + j.detail
+	}
+	if j.advice != "" {
+		text += " To do: " + j.advice
+	}
+	t.block("* ", 2, text)
+}
+
+func (t *textDialect) notes(texts []string) {
+	text := t.begin() + "Note: " + strings.Join(texts, " ")
+	if t.held != "" {
+		text = t.held + " " + text
+		t.held = ""
+	}
+	t.block("", 2, text)
+}
 
 // block writes text behind first, further lines indented by hang.
 func (t *textDialect) block(first string, hang int, text string) {
+	t.flush()
 	for _, line := range wrap(first, hang, inBox(text)) {
 		t.out.WriteString(line)
 		t.out.WriteByte('\n')
+	}
+}
+
+// flush writes facts that no note ran on from.
+func (t *textDialect) flush() {
+	if held := t.held; held != "" {
+		t.held = ""
+		t.block("", 2, held)
 	}
 }
 
@@ -84,10 +158,14 @@ func levelWord(l answer.Level) string { return strings.ToUpper(l.String()) }
 
 // word is what stands in front of a finding.
 func (j judgement) word() string {
+	word := levelWord(j.level)
 	if j.told && j.level == answer.Fine {
-		return "INFO"
+		word = "INFO"
 	}
-	return levelWord(j.level)
+	if j.risk != "" {
+		word += " (" + j.risk + ")"
+	}
+	return word
 }
 
 // boxBreakers are the character runs that could end the code box somebody
@@ -125,18 +203,23 @@ func wrap(first string, hang int, text string) []string {
 	return append(lines, strings.TrimRight(line, " "))
 }
 
-// oneLine shortens a lead line until it fits: after a sentence or a clause
-// where one ends in time, otherwise between words and with dots to say so.
-func oneLine(name, text string) string {
+// oneLine shortens a lead line until it fits.
+func oneLine(name, text string) string { return cut(text, Columns-len(name+": ")) }
+
+// cut shortens text to some characters: after a sentence or a clause where one
+// ends in time, otherwise between words and with dots to say so.
+func cut(text string, room int) string {
 	const dots = " ..."
-	room := Columns - len(name+": ")
 	if len(text) <= room {
 		return text
 	}
-	const least = 20 // a shorter clause says too little
+	if room <= len(dots) {
+		return ""
+	}
+	least := min(20, room/2) // a shorter clause says too little
 	for end := room - 1; end >= least; end-- {
 		switch {
-		case text[end] == '.' && text[end+1] == ' ':
+		case strings.ContainsRune(".!?", rune(text[end])) && text[end+1] == ' ':
 			return text[:end+1]
 		case (text[end] == ';' || text[end] == ':') && text[end+1] == ' ', text[end:end+2] == " (":
 			return text[:end] + "."

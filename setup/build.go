@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
@@ -83,17 +84,39 @@ func together(a, b battery.Spec, series bool) battery.Spec {
 // packs, one.
 func (p *Parts) OnePackSpec(pick Pick) battery.Spec {
 	b := &p.Pack
+	profile := b.Profile
+	if b.CellsAt.Known {
+		profile = b.Members[chemistry.Pick(b.Members, pick(&b.CellsAt))].Profile
+	}
 	s := battery.Spec{
-		Profile: b.Profile, CellsInSeries: b.CellsInSeries, Strings: b.Strings,
+		Profile: profile, CellsInSeries: b.CellsInSeries, Strings: b.Strings,
 		CapacityAh: of(pick, &b.CapacityAh), RateHours: of(pick, &b.RateS) / 3600, Health: of(pick, &b.Health),
 		ResistanceOhm: of(pick, &b.ResistanceOhm), ClosedShell: b.ClosedShell,
 		MassKg: of(pick, &b.MassKg), MaxCurrentA: of(pick, &b.MaxCurrentA),
+	}
+	if b.Honesty.Known {
+		s.CapacityAh *= pick(&b.Honesty)
+	}
+	if b.Weakest.Known {
+		s.WeakestShort = pick(&b.Weakest)
+	}
+	if b.Steepness.Known {
+		steep := profile.Steeper(pick(&b.Steepness))
+		s.WellC, s.WellKPerS, s.WellRatio = steep.Wells.C, steep.Wells.KPerS, steep.Capacity.Ratio
 	}
 	if b.SelfDischarge.Known {
 		s.Profile.Keeping.LossPerMonth = pick(&b.SelfDischarge)
 	}
 	if b.ResistanceFactor.Known {
-		s.ResistanceFactor = pick(&b.ResistanceFactor) * b.Profile.Resistance.Growth(s.Health)
+		growth := profile.Resistance.Growth(s.Health)
+		if b.GrowthAt80.Known {
+			growth = battery.GrowthAt(s.Health, pick(&b.GrowthAt80))
+		}
+		s.ResistanceFactor = pick(&b.ResistanceFactor) * growth
+		if b.TabsOhm.Known && s.CapacityAh > 0 { // beside the cells' own
+			own := s.ResistanceFactor * float64(s.CellsInSeries) * profile.Resistance.OhmAh.At(0.5) / s.CapacityAh
+			s.ResistanceFactor *= 1 + pick(&b.TabsOhm)/own
+		}
 	}
 	return s
 }

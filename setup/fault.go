@@ -23,9 +23,10 @@ func (f Fault) Error() string {
 	if f.Line > 0 {
 		fmt.Fprintf(&b, ":%d", f.Line)
 	}
-	if f.Key != "" {
-		b.WriteString(": " + f.Key)
+	if f.File != "" && f.Key != "" {
+		b.WriteString(": ")
 	}
+	b.WriteString(f.Key)
 	if f.Read == "" {
 		b.WriteString(": read nothing")
 	} else {

@@ -210,7 +210,7 @@ func TestEachFaultNamesLineKeyAndWhatWouldBeRight(t *testing.T) {
 		{
 			"line of a dotted key", "\n\noriginal.pack.colour = \"red\"\n",
 			"f.toml:3: original.pack.colour: read \"colour\"; want a key of this table: chemistry, chemistry_file, label, " +
-				"cells_in_series, strings, capacity, rate, resistance, health, temperature, charge, max_current, housing, mass, watches_cells, joined, self_discharge",
+				"cells_in_series, strings, capacity, rate, resistance, health, temperature, charge, age, maker, cells, max_current, housing, mass, watches_cells, joined, self_discharge",
 		},
 		{
 			"line inside an inline table", "\nfuse = { form = \"none\", raiting = \"3 A\" }",

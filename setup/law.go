@@ -6,6 +6,8 @@ import (
 	"example.org/packcheck/internal/quantity"
 )
 
+// Law is how the values that an open figure may have are spread over its range.
+//
 // Every figure that a setup leaves open is drawn from a law. This file is all
 // there is of laws; the numbers that go in stand beside their reasons and
 // sources where each figure is settled.

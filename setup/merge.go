@@ -77,12 +77,12 @@ func (s *Setup) changed() bool {
 
 // apart reports whether a table of the original, with those inside it, says
 // something else than that of today's vehicle.
-func (o *Setup) apart(today *Setup, name string) bool {
+func (s *Setup) apart(today *Setup, name string) bool {
 	for _, f := range registry().fields {
 		if f.Table != name && !strings.HasPrefix(f.Table, name+".") {
 			continue
 		}
-		a := reflect.ValueOf(o).Elem().FieldByIndex(f.index).Interface()
+		a := reflect.ValueOf(s).Elem().FieldByIndex(f.index).Interface()
 		b := reflect.ValueOf(today).Elem().FieldByIndex(f.index).Interface()
 		if said(a) != said(b) {
 			return true
@@ -146,23 +146,8 @@ func (s *Setup) Gives(path string) bool {
 		if in == nil {
 			continue
 		}
-		switch v := reflect.ValueOf(in).Elem().FieldByIndex(f.index).Interface().(type) {
-		case Value:
-			if v.Given {
-				return true
-			}
-		case Word:
-			if v.Given {
-				return true
-			}
-		case Flag:
-			if v.Given {
-				return true
-			}
-		case Date:
-			if v.Given {
-				return true
-			}
+		if _, given := written(reflect.ValueOf(in).Elem().FieldByIndex(f.index).Interface()); given {
+			return true
 		}
 	}
 	return false

@@ -212,8 +212,21 @@ type PackPart struct {
 	SeveralMeanings  bool        // the label can mean more than one kind of cell; the likeliest was taken
 	BlocksUnclear    bool        // the label names several blocks but not how they are joined; series was taken
 	SelfDischarge    Figure      // share per month
-	WatchesCells     bool        // its electronics disconnect for the weakest cell
-	ToolPack         bool        // cordless-tool pack with electronics of its own, as far as words and chemistry tell
+
+	// Members are the measured cells or blocks that it may be made of, by rising
+	// resistance, and CellsAt says from 0 to 1 where in their shares it lies. One
+	// member and no CellsAt where the chemistry has no family.
+	Members      []chemistry.Member
+	CellsAt      Figure
+	Honesty      Figure // charge when new over the label; Known only with a family
+	GrowthAt80   Figure // factor on the resistance at 80 % health; not Known: the profile's
+	Steepness    Figure // of a lead-acid block, see chemistry.Profile.Steeper; not Known: 1
+	Weakest      Figure // share of the charge that the weakest cell lacks; not Known: the profile's
+	TabsOhm      Figure // of the pack beside its cells
+	HottestK     Figure // what the highest temperature may be off
+	ChargeHours  Figure // hours of a charge over the computed ones
+	WatchesCells bool   // its electronics disconnect for the weakest cell
+	ToolPack     bool   // cordless-tool pack with electronics of its own, as far as words and chemistry tell
 }
 
 // SecondPart is the other of two joined packs.

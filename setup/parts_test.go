@@ -98,6 +98,9 @@ temperature = "20 C"
 charge = "100 %"
 max_current = "21 A"
 housing = "bare cells"
+maker = "own"
+cells = "general"
+watches_cells = false
 mass = "2.3 kg"
 self_discharge = "3 %"
 [cutoff.module]
@@ -142,7 +145,7 @@ func TestEachKeyLeftOutIsListedUnderItsName(t *testing.T) {
 		"motors.no_load_current", "motors.inductance", "motors.rotor_inertia", "gears.ratio", "gears.efficiency",
 		"controller.kind", "controller.resistance", "wire.gauge", "wire.one_way_length", "wire.insulation", "wire.joints",
 		"wire.joint_resistance", "pack.rate", "pack.resistance", "pack.health", "pack.temperature", "pack.charge",
-		"pack.max_current", "pack.housing", "cutoff.module.delay",
+		"pack.max_current", "pack.housing", "pack.maker", "pack.cells", "pack.watches_cells", "cutoff.module.delay",
 		"cutoff.module.standby_current", "outing.air", "outing.drive", "outing.pause",
 	} {
 		i := strings.LastIndexByte(key, '.')

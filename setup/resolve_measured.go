@@ -7,6 +7,10 @@ import (
 	"example.org/packcheck/internal/quantity"
 )
 
+// chargeApart is how far a stated charge may lie outside what the resting volts
+// tell, before one of the two must be wrong. Own choice.
+const chargeApart = 0.25
+
 // meterRoom is how far above the highest volts of its cells a pack may seem to
 // stand by an ordinary meter.
 const meterRoom = 1.02
@@ -38,8 +42,7 @@ func (p *Parts) measured() error {
 			return err
 		}
 	}
-	p.charged()
-	return nil
+	return p.charged()
 }
 
 // restRoom is how far above its full, rested voltage a battery may read: a
@@ -66,13 +69,24 @@ func (p *Parts) readable() error {
 }
 
 // charged reads the charge to start from off the resting voltage of the
-// battery that is asked about. An original battery's tells nothing of it.
-func (p *Parts) charged() {
+// battery that is asked about; a stated charge that is far from it is a fault. An
+// original battery's volts tell nothing of it.
+func (p *Parts) charged() error {
 	m := p.Measured
-	if m == nil || !m.RestVoltage.Given || p.Setup.Pack.Charge.Given {
-		return
+	if m == nil || !m.RestVoltage.Given {
+		return nil
 	}
 	low, likely, high := p.ChargeAtRest(Likely)
+	if said := p.Setup.Pack.Charge; said.Given {
+		if high+chargeApart < said.Low || low-chargeApart > said.High {
+			return Faults{{
+				File: p.Setup.Name, Line: said.Line, Key: said.Key, Read: said.Text,
+				Want: fmt.Sprintf("what %s (%s) tells, %s to %s, or another reading: they cannot both be true",
+					m.RestVoltage.Key, m.RestVoltage.Text, quantity.Format(quantity.Fraction, low, quantity.Metric), quantity.Format(quantity.Fraction, high, quantity.Metric)),
+			}}
+		}
+		return nil
+	}
 	f := &p.Pack.Charge
 	f.Range, f.Law, f.Why = quantity.Spread(low, likely, high), Limits, "Follows from the measured volts at rest."
 	for i := range p.Assumed {
@@ -80,6 +94,7 @@ func (p *Parts) charged() {
 			p.Assumed[i].Why, p.Assumed[i].Value = f.Why, f.String()
 		}
 	}
+	return nil
 }
 
 // ChargeAtRest returns the state of charge that the measured resting voltage

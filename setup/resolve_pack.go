@@ -31,6 +31,7 @@ func (r *resolver) pack() {
 		p.Strings = label.Strings
 	}
 	r.packCharge(raw, label)
+	r.family(raw)
 	p.Health = r.or(raw.Health, r.healthDefault())
 	p.TemperatureC = r.orUnknown("pack", "temperature", quantity.Temperature, raw.Temperature)
 	if key := r.key("pack", "temperature"); !raw.Temperature.Given {
@@ -61,6 +62,7 @@ func (r *resolver) pack() {
 	}
 	r.packResistance(m)
 	r.packLimits(raw, m.MassKg())
+	r.track(&p.CellsAt, &p.Honesty, &p.GrowthAt80, &p.Steepness, &p.Weakest, &p.TabsOhm, &p.HottestK, &p.ChargeHours)
 	r.track(&p.CapacityAh, &p.RateS, &p.ResistanceOhm, &p.ResistanceFactor, &p.Health,
 		&p.TemperatureC, &p.Charge, &p.MaxCurrentA, &p.MassKg, &p.SelfDischarge)
 }
@@ -122,6 +124,9 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 	}
 	if w := raw.Label; w.Given {
 		var err error
+		if named && r.otherLithium(raw, profile) {
+			return label, false
+		}
 		if named {
 			label, err = battery.ParseLabelOf(w.Text, profile)
 		} else {
@@ -170,6 +175,23 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 		p.Reading = fmt.Sprintf("%s, %d cells in series", profile.Title, p.CellsInSeries)
 	}
 	return label, true
+}
+
+// otherLithium refuses a label of one kind of lithium under another name:
+// a charger or a cutoff for the wrong one is a fire, or a ruined pack.
+func (r *resolver) otherLithium(raw Pack, named chemistry.Profile) bool {
+	l, err := battery.ParseLabel(raw.Label.Text, "")
+	if err != nil || l.Sure == battery.Guess || named.Family != chemistry.Lithium && named.Family != chemistry.LeadAcid {
+		return false
+	}
+	means, ok := r.chem.Profile(l.Chemistry)
+	const apart = 0.3 // V per cell, charged: 3.65 and 4.2 V are
+	if !ok || means.Family != chemistry.Lithium || math.Abs(means.Charge.CellMaxV-named.Charge.CellMaxV) < apart {
+		return false
+	}
+	r.fault(raw.Chemistry.Line, raw.Chemistry.Key, raw.Chemistry.Text,
+		fmt.Sprintf("%q, which is what the label %q means, or another label: the two are charged to different volts", means.Name, raw.Label.Text))
+	return true
 }
 
 // readChemistry says how the chemistry follows from the label.
@@ -263,9 +285,18 @@ func usualCapacity(p chemistry.Profile) quantity.Range {
 // healthDefault is the wear of a pack of which nothing is known. The original
 // pack was new.
 func (r *resolver) healthDefault() blank {
+	p, age := &r.parts.Pack, r.setup.Pack.Age
 	b := blank{
 		table: "pack", name: "health", kind: quantity.Fraction, Range: quantity.Spread(0.8, 0.9, 1),
 		why: "Not given; anything from new to worn out.", source: srcPackWear,
+	}
+	if len(p.Members) > 1 || age.Given {
+		w := r.widths().Health
+		b.Range, b.source = span(w), w.Source
+	}
+	if age.Given {
+		b.why = fmt.Sprintf("Not measured; usual for a battery that is %q.", age.Text)
+		return b
 	}
 	if r.original != nil && r.original.Pack.Given {
 		b.Range = quantity.Spread(0.95, 1, 1)
@@ -290,6 +321,9 @@ func (r *resolver) packResistance(m *battery.Model) {
 		table: "pack", name: "resistance", kind: quantity.NoKind, Range: quantity.Spread(max(1-u, 0.05), 1, 1+u),
 		why:    "Not measured; usual for such a pack of this capacity and wear.",
 		source: firstSource(p.Profile.Resistance.Source),
+	}
+	if w := r.widths().Resistance; len(p.Members) > 1 {
+		b.Range, b.source = span(w), w.Source
 	}
 	b.shown = quantity.FormatRange(quantity.Resistance, b.Range.Scale(m.MidOhm()), r.parts.System)
 	p.ResistanceFactor = r.assume(b)

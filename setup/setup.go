@@ -135,6 +135,9 @@ type Pack struct {
 	Health        Value  `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new"`
 	Temperature   Value  `key:"temperature" kind:"temperature" min:"-40" max:"150" example:"20 C" doc:"temperature of the pack at the start"`
 	Charge        Value  `key:"charge" kind:"fraction" min:"0" max:"1" example:"100 %" doc:"state of charge at the start"`
+	Age           Word   `key:"age" kind:"word" words:"new|1 year|2 years|3 years|worn" example:"2 years" doc:"how old it is or how it does; health is taken from this when not given"`
+	Maker         Word   `key:"maker" kind:"word" words:"own|look-alike" example:"own" doc:"whether tool or vehicle came with it, or somebody made it to fit"`
+	Cells         Word   `key:"cells" kind:"word" words:"power|middle|energy|general|high-rate|long-life|cyclic" example:"power" doc:"what its cells are made for: lithium for high currents or for much charge, lead-acid for everything, for minutes, for years on a charger or for deep discharges"`
 	MaxCurrent    Value  `key:"max_current" kind:"current" min:"0.1" max:"5000" example:"30 A" doc:"greatest lasting current that its maker allows"`
 	Housing       Word   `key:"housing" kind:"word" words:"bare cells|closed shell" example:"closed shell" doc:"what the cells sit in"`
 	Mass          Value  `key:"mass" kind:"mass" min:"0.02" max:"200" example:"0.7 kg" doc:"mass of the whole pack"`

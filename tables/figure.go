@@ -64,6 +64,41 @@ const (
 	RubberRollingShare   FigureName = "rubber-rolling-share"      // x: rolling of a rubber-faced wheel over a hard one
 )
 
+// What batteries spread over, as the 5, 50 and 95 % points; rows in
+// data/battery.toml. Health by age is meant for what a battery still holds over
+// what it held when new, honesty for that over the label.
+const (
+	LabelHonestyLithium     FigureName = "label-honesty-lithium"     // x: charge of a new lithium pack of the tool's maker over its label
+	LabelHonestyLookalike   FigureName = "label-honesty-lookalike"   // x: charge of a new look-alike lithium pack over its label
+	LabelHonestyUnknown     FigureName = "label-honesty-unknown"     // x: charge of a new lithium pack over its label, maker's own or look-alike
+	LabelHonestyLead        FigureName = "label-honesty-lead"        // x: charge of a new sealed lead-acid battery over its label
+	PeukertLead             FigureName = "peukert-lead"              // exponent: Peukert's exponent of sealed lead-acid between 20 h and 1 h
+	HourShareLead           FigureName = "hour-share-lead"           // x: charge at the 1 h rate over that at the 20 h rate, sealed lead-acid
+	ResistanceWithinLithium FigureName = "resistance-within-lithium" // x: resistance of a new lithium cell over that of its model
+	ResistanceOtherLithium  FigureName = "resistance-other-lithium"  // x: resistance of a new lithium cell of any model over that of the member drawn
+	SteepnessLead           FigureName = "steepness-lead"            // x: depth of the bound well of a block of any kind over that of the member drawn
+	HottestDoubt            FigureName = "hottest-doubt"             // K: highest temperature over the computed one
+	ChargeHoursDoubt        FigureName = "charge-hours-doubt"        // x: hours of a lithium charge over the computed ones
+	ResistanceWithinLead    FigureName = "resistance-within-lead"    // x: resistance of a new sealed lead-acid block over that of its kind
+	PackTabs                FigureName = "pack-tabs"                 // Ohm: resistance of tabs and terminals of a tool pack
+	WeakestCellNew          FigureName = "weakest-cell-new"          // x: share of the charge that the weakest cell of a new pack lacks
+	WeakestCellUsed         FigureName = "weakest-cell-used"         // x: share of the charge that the weakest cell of a used pack lacks
+	HealthLeadNew           FigureName = "health-lead-new"           // x: health of a sealed lead-acid battery: new
+	HealthLeadYear1         FigureName = "health-lead-1y"            // x: health of a sealed lead-acid battery: one year
+	HealthLeadYear2         FigureName = "health-lead-2y"            // x: health of a sealed lead-acid battery: two years
+	HealthLeadYear3         FigureName = "health-lead-3y"            // x: health of a sealed lead-acid battery: three years
+	HealthLeadWorn          FigureName = "health-lead-worn"          // x: health of a sealed lead-acid battery: worn
+	HealthLithiumNew        FigureName = "health-lithium-new"        // x: health of a lithium pack: new
+	HealthLithiumYear1      FigureName = "health-lithium-1y"         // x: health of a lithium pack: one year
+	HealthLithiumYear2      FigureName = "health-lithium-2y"         // x: health of a lithium pack: two years
+	HealthLithiumYear3      FigureName = "health-lithium-3y"         // x: health of a lithium pack: three years
+	HealthLithiumWorn       FigureName = "health-lithium-worn"       // x: health of a lithium pack: worn
+	GrowthLithium           FigureName = "growth-lithium"            // x: resistance at 80 % health over that when new, lithium
+	GrowthLead              FigureName = "growth-lead"               // x: resistance at 80 % health over that when new, sealed lead-acid
+	CoolingBare             FigureName = "cooling-bare"              // W/(m2 K): cooling of a bare battery in air
+	CoolingShell            FigureName = "cooling-shell"             // x: cooling in a closed shell over that in free air
+)
+
 // Figure is one published number (or range) with its unit and source.
 type Figure struct {
 	Name FigureName

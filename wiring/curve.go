@@ -3,6 +3,7 @@ package wiring
 import (
 	"math"
 
+	"example.org/packcheck/internal/solve"
 	"example.org/packcheck/tables"
 )
 
@@ -130,22 +131,16 @@ func between(a, b, share float64) float64 {
 }
 
 // currentBy returns the smallest current whose time, taken from the band by
-// pick, is at most wanted; +Inf when none is. Times never rise with current,
-// so halving the interval finds it.
+// pick, is at most wanted; +Inf when none is. Times never rise with current.
 func (c Curve) currentBy(wantedS float64, pick func(Band) float64) float64 {
 	low, high := c.HoldsA(), c.ratedA*1e4
 	if pick(c.Opens(high)) > wantedS {
 		return math.Inf(1)
 	}
-	for range 100 {
-		mid := math.Sqrt(low * high)
-		if pick(c.Opens(mid)) <= wantedS {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
-	return high
+	_, enough := solve.Edge(math.Log(low), math.Log(high), 1e-13, func(logA float64) bool {
+		return pick(c.Opens(math.Exp(logA))) <= wantedS
+	})
+	return math.Exp(enough)
 }
 
 func earliest(b Band) float64 { return b.EarliestS }

@@ -19,6 +19,8 @@ import (
 const (
 	flagFormat      = "format"
 	flagShort       = "short"
+	flagWhole       = "full"
+	flagDraws       = "draws"
 	flagTrace       = "trace"
 	flagTraceLaunch = "trace-launch"
 	flagVersion     = "version"
@@ -29,7 +31,9 @@ const (
 func assessFlags() []cli.Flag {
 	return []cli.Flag{
 		&cli.StringFlag{Name: flagFormat, Value: string(report.FormatText)},
+		&cli.BoolFlag{Name: flagWhole},
 		&cli.BoolFlag{Name: flagShort},
+		&cli.IntFlag{Name: flagDraws},
 		&cli.StringFlag{Name: flagTrace},
 		&cli.StringFlag{Name: flagTraceLaunch},
 		&cli.BoolFlag{Name: flagVersion},
@@ -50,6 +54,9 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	if err != nil {
 		return err
 	}
+	if c.Bool(flagWhole) && c.Bool(flagShort) {
+		return errors.New("--full and --short do not go together: choose one")
+	}
 	name, err := oneFile(c)
 	if err != nil {
 		return err
@@ -58,12 +65,13 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	if err != nil {
 		return err
 	}
-	a, err := packcheck.Assess(s)
+	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: c.Int(flagDraws), Ways: true})
 	if err != nil {
 		return asInput(err)
 	}
 	var out bytes.Buffer
-	if err := report.Write(&out, a, report.Options{Format: format, Short: c.Bool(flagShort)}); err != nil {
+	o := report.Options{Format: format, Full: c.Bool(flagWhole), Short: c.Bool(flagShort)}
+	if err := report.Write(&out, a, o); err != nil {
 		return err
 	}
 	if err := writeTraces(c, name, s); err != nil {

@@ -44,19 +44,22 @@ Then run
 
     packcheck tractor.toml
 
-The first three lines are the verdict, the largest risk and the next
-step. What you left out is assumed, and the report says so.
+The answer is one page: NO, NOT YET, YES WITH CARE or YES, why, and what
+to do. What you left out is assumed, and the page says so.
 
 How to call it
     packcheck FILE [options]     judge the setup in FILE
     packcheck - [options]        the same, from standard input
     packcheck fit LOG [options]  fit a battery to logged discharges
+    packcheck explain CODE       tell more of a finding (--full has the codes)
     packcheck keys               list everything a setup file may hold
     packcheck sources            list where the built-in figures come from
 
 Options, before or after the file name
     --format NAME         FORMATS (text if left out)
+    --full                everything, in place of one page
     --short               ten lines at most; safety lines stay
+    --draws N             how many vehicles are computed (1024 if left out)
     --trace FILE          also write the outing as a table (CSV)
     --trace-launch FILE   also write the first seconds as a table (CSV)
     --help                this page

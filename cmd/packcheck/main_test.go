@@ -67,7 +67,7 @@ func TestTheExampleInTheHelpIsASetup(t *testing.T) {
 	setup := helpExample(t)
 	var out, errs strings.Builder
 	code := run([]string{"-"}, strings.NewReader(setup), &out, &errs)
-	if code > exitFix || errs.Len() > 0 || !strings.HasPrefix(out.String(), "Verdict: ") {
+	if code > exitFix || errs.Len() > 0 || !strings.HasPrefix(out.String(), "N") {
 		t.Errorf("code %d, stderr %q, stdout %q", code, errs.String(), out.String())
 	}
 }
@@ -106,12 +106,12 @@ func TestFlagsMayStandAnywhere(t *testing.T) {
 		{"keys", "keys --"},
 		{"keys --help", "keys --help --"},
 		{"sources extra", "sources -- extra"},
-		{"f.toml --shrt", "unknown option --shrt (there are --format, --short, --trace, --trace-launch, --version, --help)"},
+		{"f.toml --shrt", "unknown option --shrt (there are --format, --full, --short, --draws, --trace, --trace-launch, --version, --help)"},
 		{"f.toml --format", "--format needs a value behind it"},
 		{"f.toml --trace --short", "--trace needs a value behind it"},
 		{"--short keys", `--short does not go with "keys": put the options of a command behind its name; a setup file of that name is ./keys`},
 		{"keys --short", "unknown option --short (this command has none)"},
-		{"---", "unknown option --- (there are --format, --short, --trace, --trace-launch, --version, --help)"},
+		{"---", "unknown option --- (there are --format, --full, --short, --draws, --trace, --trace-launch, --version, --help)"},
 	} {
 		verdict := 0
 		app := newApp(streams{}, &verdict)

@@ -7,6 +7,7 @@ package build
 
 import (
 	"fmt"
+	"sync"
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
@@ -28,8 +29,10 @@ const BoxRiseK = 10
 type Builder struct {
 	Parts *setup.Parts
 
-	first  *battery.Model // later packs share its tables
-	limitC float64        // of the windings
+	limitC float64 // of the windings
+
+	mu    sync.Mutex
+	bases map[string]*battery.Model // by profile: later packs share its tables
 }
 
 // Built is one case and what stands beside it: everything is plain numbers.
@@ -37,6 +40,7 @@ type Built struct {
 	ride.Case
 	Parts    *setup.Parts
 	Pick     setup.Pick
+	HottestK float64        // what the highest temperature of the pack may be off
 	One      *battery.Model // of two joined packs, one
 	Path     *wiring.Path   // nil when the setup has none
 	Thinnest *wiring.Path   // with the least wire that the setup leaves possible; nil where the wire is known
@@ -44,18 +48,40 @@ type Built struct {
 
 // New prepares a builder. It fails when the likely pack cannot be made.
 func New(p *setup.Parts) (*Builder, error) {
-	first, err := battery.New(p.PackSpec(setup.Likely))
+	b := &Builder{Parts: p, bases: map[string]*battery.Model{}}
+	b.limitC, _ = drive.ClassLimitC(windingClass)
+	_, err := b.Pack(setup.Likely)
+	return b, err
+}
+
+// base returns a pack of a profile, made once. Whoever comes first makes it, so
+// nothing of that draw may stay in it but the profile, whose own loss on the
+// shelf is the likely one.
+func (b *Builder) base(s battery.Spec) (*battery.Model, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if m, ok := b.bases[s.Profile.Name]; ok {
+		return m, nil
+	}
+	if f := &b.Parts.Pack.SelfDischarge; f.Known {
+		s.Profile.Keeping.LossPerMonth = f.Likely
+	}
+	m, err := battery.New(s)
 	if err != nil {
 		return nil, fmt.Errorf("packcheck: %w", err)
 	}
-	b := &Builder{Parts: p, first: first}
-	b.limitC, _ = drive.ClassLimitC(windingClass)
-	return b, nil
+	b.bases[s.Profile.Name] = m
+	return m, nil
 }
 
 // Pack returns the whole pack, joined packs taken as one.
 func (b *Builder) Pack(pick setup.Pick) (*battery.Model, error) {
-	m, err := b.first.With(b.Parts.PackSpec(pick))
+	spec := b.Parts.PackSpec(pick)
+	base, err := b.base(spec)
+	if err != nil {
+		return nil, err
+	}
+	m, err := base.With(spec)
 	if err != nil {
 		return nil, fmt.Errorf("packcheck: %w", err)
 	}
@@ -99,6 +125,7 @@ func (b *Builder) Case(pick setup.Pick) (*Built, error) {
 		DriveS: pick(&p.Outing.DriveS), PauseS: pick(&p.Outing.PauseS),
 		WantedS: Known(&p.Outing.WantedS, pick), StandbyA: Known(&p.Controller.StandbyA, pick),
 	}}
+	c.HottestK = Known(&p.Pack.HottestK, pick)
 	if c.One, err = b.onePack(pack, pick); err != nil {
 		return nil, err
 	}

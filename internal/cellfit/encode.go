@@ -23,12 +23,19 @@ type ChemistryFile struct {
 	// Acceptance says that how it takes a charge was fitted too.
 	Acceptance bool
 	Comments   []string // lines at the top of the file
+	// Member, where it is not nil, says that the cell is one of a family; its
+	// Profile and Share are not looked at. Such files are part of the program,
+	// so their curves are thinned out.
+	Member *chemistry.Member
 }
 
 // WriteChemistry writes the groups that a fit finds as a file that
 // [chemistry.Set.Extend] reads.
 func WriteChemistry(w io.Writer, c ChemistryFile) error {
-	e := &encoder{}
+	e := &encoder{table: "chemistry"}
+	if c.Member != nil {
+		e.table, e.restOffV, e.ohmOff = "member", memberOffV, memberOhmOff
+	}
 	for _, line := range c.Comments {
 		e.line("# %s", line)
 	}
@@ -36,13 +43,19 @@ func WriteChemistry(w io.Writer, c ChemistryFile) error {
 	e.line("text = %s", quoted(c.Source.Text))
 	e.line("known = %s", quoted(c.Source.Known))
 	e.line("")
-	e.line("[chemistry.%s]", c.Name)
+	e.line("[%s.%s]", e.table, c.Name)
 	e.line("based_on = %s", quoted(c.BasedOn))
 	e.line("title = %s", quoted(c.Title))
+	if m := c.Member; m != nil {
+		e.line("kind = %s", quoted(string(m.Kind)))
+		e.num("cell_ah", m.CellAh)
+		e.num("printed_ah", m.PrintedAh)
+		e.num("cell_kg", m.CellKg)
+	}
 	e.name, e.source = c.Name, strings.Join(append([]string{c.Source.ID}, c.Also...), ", ")
 	p := c.Profile
 	e.group("rest", func() {
-		e.curve("charge", "volts", p.Rest.VoltsAt)
+		e.curve("charge", "volts", Thinned(p.Rest.VoltsAt, func(float64) float64 { return e.restOffV }))
 		e.num("over_full_v", p.Rest.OverFullV)
 		e.num("spread_v", p.Rest.SpreadV)
 		e.num("surface_v", p.Rest.SurfaceV)
@@ -52,7 +65,7 @@ func WriteChemistry(w io.Writer, c ChemistryFile) error {
 	e.group("resistance", func() {
 		r := p.Resistance
 		e.num("reference_c", r.ReferenceC)
-		e.curve("charge", "ohm_ah", r.OhmAh)
+		e.curve("charge", "ohm_ah", e.thin(r.OhmAh))
 		e.curve("temp_c", "factor", r.TempFactor)
 		e.num("uncertainty", r.Uncertainty)
 		e.num("at_health_80", r.AtHealth80)
@@ -62,7 +75,7 @@ func WriteChemistry(w io.Writer, c ChemistryFile) error {
 		branch chemistry.Branch
 	}{{"fast", p.Fast}, {"slow", p.Slow}} {
 		e.group(b.name, func() {
-			e.curve("charge", "ohm_ah", b.branch.OhmAh)
+			e.curve("charge", "ohm_ah", e.thin(b.branch.OhmAh))
 			e.num("tau_s", b.branch.TauS)
 			if b.branch.KneeV > 0 {
 				e.num("knee_v", b.branch.KneeV)
@@ -108,7 +121,20 @@ func WriteChemistry(w io.Writer, c ChemistryFile) error {
 // encoder collects the lines of a file.
 type encoder struct {
 	b            strings.Builder
+	table        string
 	name, source string
+	restOffV     float64 // by how much a thinned rest curve may lie off; 0 = not thinned
+	ohmOff       float64 // the same of a resistance, as a share
+}
+
+// How far the thinned curves of a member may lie off.
+const (
+	memberOffV   = 0.0015
+	memberOhmOff = 0.02
+)
+
+func (e *encoder) thin(c chemistry.Curve) chemistry.Curve {
+	return Thinned(c, func(y float64) float64 { return e.ohmOff * y })
 }
 
 func (e *encoder) line(format string, args ...any) { fmt.Fprintf(&e.b, format+"\n", args...) }
@@ -116,7 +142,7 @@ func (e *encoder) line(format string, args ...any) { fmt.Fprintf(&e.b, format+"\
 // group writes one table with its source.
 func (e *encoder) group(name string, body func()) {
 	e.line("")
-	e.line("[chemistry.%s.%s]", e.name, name)
+	e.line("[%s.%s.%s]", e.table, e.name, name)
 	body()
 	e.line("source = %s", quoted(e.source))
 }

@@ -8,6 +8,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/solve"
 )
 
 // fullFrom is the state of charge from which on a run counts as begun full.
@@ -219,20 +220,16 @@ func (f *finder) fullOf(r *run) (Estimate, error) {
 
 // solveFull finds the capacity for one resistance; 0 = the chemistry's.
 func (f *finder) solveFull(r *run, ohm float64) (float64, error) {
-	lo, hi := 0.2*r.Ah, 6*r.Ah
-	for hi > 1.0005*lo {
-		mid := math.Sqrt(lo * hi)
-		m, err := f.modelOf(mid, ohm)
+	var failed error
+	b := solve.Crossing(math.Log(0.2*r.Ah), math.Log(6*r.Ah), 1e-6, func(logAh float64) float64 {
+		m, err := f.modelOf(math.Exp(logAh), ohm)
 		if err != nil {
-			return 0, err
+			failed = err
+			return 0
 		}
-		if f.gives(m, r) < r.Ah {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return math.Sqrt(lo * hi), nil
+		return f.gives(m, r) - r.Ah
+	})
+	return math.Exp((b.Lo + b.Hi) / 2), failed
 }
 
 // gives is the charge that a model gives along a run until it falls to the

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/battery"
+	"example.org/packcheck/internal/solve"
 )
 
 // ReplayOptions says how a model is run along a log.
@@ -109,14 +110,9 @@ func advance(m *battery.Model, s *battery.State, dt, amps, ambient float64) {
 // log's first voltage at its first current.
 func startCharge(m *battery.Model, l *Log, tempC float64) float64 {
 	lo, hi := 1-m.Wells().CapacityAh/m.FullAh(), 1.0
-	for range 50 {
-		mid := (lo + hi) / 2
-		s := m.StateAt(mid, tempC)
-		if m.TerminalV(&s, l.Amps[0]) < l.Volts[0] {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return (lo + hi) / 2
+	b := solve.Crossing(lo, hi, 1e-12, func(charge float64) float64 {
+		s := m.StateAt(charge, tempC)
+		return m.TerminalV(&s, l.Amps[0]) - l.Volts[0]
+	})
+	return (b.Lo + b.Hi) / 2
 }

@@ -109,6 +109,10 @@ func (v *view) charge(plugged charge.Plugged) error {
 		out.HoursToFull = r.HoursToFull.LikelyH
 	}
 	out.UnplugH = r.UnplugH
+	if f := &v.parts.Pack.ChargeHours; f.Known {
+		off := v.Now.Pick(f)
+		out.HoursTo80, out.HoursToFull = off*out.HoursTo80, off*out.HoursToFull
+	}
 	v.add(r.Findings...)
 	lefts := charge.Unattended(c, r)
 	for len(lefts) > 0 {

@@ -171,7 +171,7 @@ func (v *view) use() battery.Use {
 	c := v.Now
 	return battery.Use{
 		PeakA: v.Seen.Outing.PeakBatteryA, LastingA: v.Seen.LastingA(),
-		HasTemps: true, ColdestC: min(c.PackC, c.AmbientC), HottestC: v.Seen.Lasts.HottestC,
+		HasTemps: true, ColdestC: min(c.PackC, c.AmbientC), HottestC: v.Seen.Lasts.HottestC + c.HottestK,
 	}
 }
 

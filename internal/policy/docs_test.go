@@ -10,6 +10,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"example.org/packcheck/internal/policy"
 )
 
 func TestEveryPackageHasExactlyOnePackageComment(t *testing.T) {
@@ -62,20 +64,20 @@ func TestDocLinksLeadSomewhere(t *testing.T) {
 // The test above must be able to fail: it is shown one link of each fault.
 func TestBrokenDocLinksAreSeen(t *testing.T) {
 	symbols := map[string]map[string]bool{
-		modulePath + "/tables":  {"Builtin": true},
-		modulePath + "/battery": {"Model": true},
-		modulePath + "/report":  {"Write": true},
+		policy.ModulePath + "/tables":  {"Builtin": true},
+		policy.ModulePath + "/battery": {"Model": true},
+		policy.ModulePath + "/report":  {"Write": true},
 	}
 	fset := token.NewFileSet()
 	file, err := parser.ParseFile(fset, "report.go", `// Package report is a sample.
 package report
 
-import "`+modulePath+`/tables"
+import "`+policy.ModulePath+`/tables"
 `, parser.ParseComments)
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := doc.NewFromFiles(fset, []*ast.File{file}, modulePath+"/report")
+	p, err := doc.NewFromFiles(fset, []*ast.File{file}, policy.ModulePath+"/report")
 	if err != nil {
 		t.Fatal(err)
 	}

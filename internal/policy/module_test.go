@@ -13,10 +13,9 @@ import (
 	"slices"
 	"strings"
 	"testing"
-)
 
-// modulePath is the path of this module in import statements.
-const modulePath = "example.org/packcheck"
+	"example.org/packcheck/internal/policy"
+)
 
 // root is the folder of the module, seen from this package.
 const root = "../.."
@@ -30,7 +29,7 @@ type source struct {
 }
 
 // importPath returns how others import the package.
-func (s source) importPath() string { return path.Join(modulePath, s.dir) }
+func (s source) importPath() string { return path.Join(policy.ModulePath, s.dir) }
 
 // names returns the paths of the files in order.
 func (s source) names() []string {

@@ -98,7 +98,7 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 // by themselves, or as many as their weights ask for.
 func (j *judgedTable) pick(d *drawn) {
 	n := min(mostJudged, len(d.z))
-	if len(d.readings) == 0 {
+	if !d.weighed {
 		for i := range n {
 			j.at, j.weight = append(j.at, i), append(j.weight, 1/float64(n))
 		}

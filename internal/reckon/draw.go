@@ -18,6 +18,7 @@ type drawn struct {
 	effective float64
 	runs      int // engine runs that weighing took
 	rough     bool
+	weighed   bool // by readings: the first draws are no better than the others
 	readings  []answer.Reading
 	conflict  *answer.Conflict
 }
@@ -55,7 +56,7 @@ func (e *engine) draw(o Options) (*drawn, error) {
 	if err != nil {
 		return nil, err
 	}
-	d.effective, d.rough = p.Effective, p.Rough
+	d.effective, d.rough, d.weighed = p.Effective, p.Rough, true
 	d.tell(e, list, used, p)
 	for _, i := range draws.Resample(p.Weight, o.Draws) { // most draws of the first round carry nothing
 		if last := len(d.z) - 1; last >= 0 && &d.z[last][0] == &p.Z[i][0] {

@@ -5,11 +5,10 @@ import (
 	"slices"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/quantity"
 )
 
 // headline is what must be right when it is all that anybody reads: verdict,
-// largest risk, next step.
+// largest risk, next step. It holds no figure: those are rounded in reports.
 func headline(a *answer.Assessment) [3]string {
 	count := func(l answer.Level) int {
 		n := 0
@@ -29,10 +28,6 @@ func headline(a *answer.Assessment) [3]string {
 	}) {
 		use, ready = "do not charge it like this", "charging is not in order"
 	}
-	lasts := "lasts " + quantity.FormatRangeOne(quantity.Duration, minutesRange(a), quantity.Metric)
-	if a.Ride.End == answer.EndPattern {
-		lasts = "gives the whole pattern"
-	}
 	dangers, fixes, watches := count(answer.Danger), count(answer.FixFirst), count(answer.Watch)
 	var h [3]string
 	switch a.Verdict {
@@ -41,9 +36,9 @@ func headline(a *answer.Assessment) [3]string {
 	case answer.FixFirst:
 		h[0] = fmt.Sprintf("%s; %s", ready, counts(fixes, "fault", watches, "to watch"))
 	case answer.Watch:
-		h[0] = fmt.Sprintf("usable with care, %s", lasts)
+		h[0] = fmt.Sprintf("usable with care; %d to watch", watches)
 	default:
-		h[0] = fmt.Sprintf("as far as these figures go, %s", lasts)
+		h[0] = "nothing is wrong, as far as these figures go"
 	}
 	h[1] = "None found in these figures; the cautions below still hold."
 	h[2] = "Read the cautions, then try it without a child."
@@ -57,14 +52,6 @@ func headline(a *answer.Assessment) [3]string {
 		}
 	}
 	return h
-}
-
-// minutesRange is the ride without a wanted time, in seconds.
-func minutesRange(a *answer.Assessment) answer.Range {
-	if r, ok := a.Ranges[minutesPath]; ok {
-		return r.Scale(60)
-	}
-	return answer.Exactly(a.Ride.LastsPedalMin * 60)
 }
 
 // counts says "2 dangers, 1 to fix first".

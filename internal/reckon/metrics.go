@@ -78,7 +78,7 @@ var metrics = [...]metric{
 	{path: "ride.delivered_wh", of: running(func(v *Vehicle) float64 { return v.Seen.Outing.DeliveredWh }), put: func(a *answer.Assessment, x float64) { a.Ride.DeliveredWh = x }},
 	{path: "ride.motor_case_c", of: heated(func(v *Vehicle) float64 { return v.Seen.Outing.CaseC }), put: func(a *answer.Assessment, x float64) { a.Ride.MotorCaseC = &x }},
 	{path: "ride.winding_c", of: heated(func(v *Vehicle) float64 { return v.Seen.Outing.WindingC }), put: func(a *answer.Assessment, x float64) { a.Ride.WindingC = &x }},
-	{path: "ride.pack_c", of: func(v *Vehicle) float64 { return v.Seen.Outing.HottestC }, put: func(a *answer.Assessment, x float64) { a.Ride.PackC = x }},
+	{path: "ride.pack_c", of: func(v *Vehicle) float64 { return v.Seen.Outing.HottestC + v.Now.HottestK }, put: func(a *answer.Assessment, x float64) { a.Ride.PackC = x }},
 	{path: "ride.launches", of: func(v *Vehicle) float64 { return float64(v.Seen.Outing.Launches) }, put: func(a *answer.Assessment, x float64) { a.Ride.Launches = int(math.Round(x)) }},
 
 	{path: "cutoff.opens_at_charge", judged: true, of: func(v *Vehicle) float64 { return v.Judged.Cutoff.AtCharge }, put: func(a *answer.Assessment, x float64) { a.Cutoff.OpensAtCharge = &x }},

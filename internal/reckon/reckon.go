@@ -16,8 +16,9 @@ import (
 
 // Options say how much is computed. The zero value is right for most uses.
 type Options struct {
-	Draws   int // vehicles drawn; 0 = [UsualDraws]
-	Workers int // goroutines; 0 = one for each processor. The answer does not depend on it
+	Draws   int  // vehicles drawn; 0 = [UsualDraws]
+	Ways    bool // whether ways out are searched where something is to be fixed first
+	Workers int  // goroutines; 0 = one for each processor. The answer does not depend on it
 }
 
 // How many vehicles are drawn, and how many of them are judged in full. With
@@ -66,6 +67,16 @@ func Assess(s *setup.Setup, o Options) (*answer.Assessment, error) {
 	if err != nil {
 		return nil, err
 	}
+	a, err := e.answered(d, o)
+	if err != nil || !o.Ways {
+		return a, err
+	}
+	a.Ways, err = e.ways(s, d, a, o)
+	return a, err
+}
+
+// answered computes and judges the draws and puts the answer together.
+func (e *engine) answered(d *drawn, o Options) (*answer.Assessment, error) {
 	t, err := e.compute(d, o)
 	if err != nil {
 		return nil, err

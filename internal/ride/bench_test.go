@@ -4,6 +4,7 @@ import (
 	"sync"
 	"testing"
 
+	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 )
 
@@ -32,6 +33,7 @@ func BenchmarkLeadAcidCase(b *testing.B) {
 	c.Controller.Ohm = 0.01
 	still := drive.HeatState{WindingC: c.AmbientC, CaseC: c.AmbientC}
 	launch := c.LaunchCase()
+	var bus cutoff.Recorder
 	for _, part := range []struct {
 		name string
 		run  func()
@@ -40,6 +42,7 @@ func BenchmarkLeadAcidCase(b *testing.B) {
 		{"launch", func() { drive.Launch(&launch, c.LaunchSeconds(), nil) }},
 		{"outing", func() { Run(&c, nil) }},
 		{"blocked", func() { drive.BlockedWheels(c.Vehicle, c.Controller, c.Circuit(), still, c.AmbientC) }},
+		{"sag", func() { c.RecordSag(0.3, nil, &bus) }},
 		{"all", func() {
 			Evaluate(&c)
 			drive.BlockedWheels(c.Vehicle, c.Controller, c.Circuit(), still, c.AmbientC)

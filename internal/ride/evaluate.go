@@ -1,6 +1,9 @@
 package ride
 
-import "example.org/packcheck/drive"
+import (
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/drive"
+)
 
 // LaunchS is how long a launch is followed once every soft start is over.
 const LaunchS = 10
@@ -57,6 +60,33 @@ func (c *Case) Circuit() drive.PackCircuit {
 // LaunchCase returns the start from rest of this case: pack rested at its
 // starting charge, windings at ambient temperature.
 func (c *Case) LaunchCase() drive.LaunchCase { return c.launchCase(c.Circuit()) }
+
+// RecordSag runs the start from rest of this case at a state of charge, and
+// records the volts that a cutoff sees at the pack and at the controller; either
+// recorder may be nil. Behind a step-down converter the launch is not seen in
+// the pack's volts, and nothing is recorded.
+func (c *Case) RecordSag(charge float64, atPack, atBus *cutoff.Recorder) {
+	for _, r := range [...]*cutoff.Recorder{atPack, atBus} {
+		if r != nil {
+			r.Reset()
+		}
+	}
+	if c.Controller.Converter.OutV > 0 {
+		return
+	}
+	low := *c
+	low.StartCharge = charge
+	launch := low.LaunchCase()
+	launch.Limits = drive.Limits{} // nobody asks for the seconds above them
+	drive.Launch(&launch, low.LaunchSeconds(), func(s drive.LaunchSample) {
+		if atPack != nil {
+			atPack.Add(s.TimeS, s.PackV)
+		}
+		if atBus != nil {
+			atBus.Add(s.TimeS, s.BusV)
+		}
+	})
+}
 
 func (c *Case) launchCase(p drive.PackCircuit) drive.LaunchCase {
 	l := drive.NewLaunchCase(c.Vehicle, c.Controller, p, c.AmbientC)

@@ -217,3 +217,19 @@ func TestRunAllocatesNothing(t *testing.T) {
 		t.Errorf("%g allocations per case, want none", n)
 	}
 }
+
+func TestTheRecordedSagIsThatOfTheLaunchAndAllocatesNothing(t *testing.T) {
+	c := tractorCase(t)
+	c.StartCharge = 0.3
+	launch := c.LaunchCase()
+	r := drive.Launch(&launch, c.LaunchSeconds(), nil)
+	c.StartCharge = 1
+	var atPack, atBus cutoff.Recorder
+	if n := testing.AllocsPerRun(10, func() { c.RecordSag(0.3, &atPack, &atBus) }); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+	near(t, "lowest bus volts", atBus.LowestV(), r.LowestBusV, 0.002)
+	if !(atPack.LowestV() > atBus.LowestV()) || atBus.SecondsBelow(r.SteadyMS) != 0 || !(atBus.SecondsBelow(100) > c.LaunchSeconds()-0.1) {
+		t.Errorf("pack %g V, bus %g V", atPack.LowestV(), atBus.LowestV())
+	}
+}

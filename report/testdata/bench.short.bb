@@ -1,6 +1,6 @@
-[b]Verdict:[/b] WATCH: works as a bench load
-[b]Risk:[/b] none found; the cautions still hold
+[b]YES, WITH CARE:[/b] 0 things to watch. It lasts 33 min.
+[b]Why:[/b] none found; the cautions still hold
 [b]Next:[/b] read the cautions
-[b]Lasts:[/b] 33 min under this load
-[b]Assumed:[/b] 4 values; first of all gears.ratio
+[b]Under load:[/b] 33 min
+[b]Assumed:[/b] 4 values; first of all the gearing
 [b]Safety:[/b] The maker's instructions, local codes and licensed practice come first. A changed vehicle no longer is the one that was tested. Try it without a child. Read the full report.

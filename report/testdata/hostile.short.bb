@@ -1,7 +1,7 @@
-[b]Verdict:[/b] DANGER: do not let a child ride this yet
-[b]Risk:[/b] `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m.
+[b]NO:[/b] no child may ride it like this: 2 dangers, 1 to put right.
+[b]Why:[/b] `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m.
 [b]Next:[/b] Fit a fuse of 20 to 30 A within 178 mm of the pack.
-[b]Risk in full:[/b] `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;
-[b]Ride:[/b] 33 min with the pedal down
-[b]Speed:[/b] 6.1 to 7.5 km/h (3.8 to 4.7 mph), likely 6.8 km/h
+[b]Danger too:[/b] Never put this charger on this pack.
+[b]Why in full:[/b] `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;
+[b]Pedal down:[/b] 33 min
 [b]Safety:[/b] The maker's instructions, local codes and licensed practice come first. A changed vehicle no longer is the one that was tested. Try it without a child. Read the full report.

@@ -1,9 +1,10 @@
 // Command agreement fits the cells of the published datasets and says how
 // well the battery model then agrees with every measured curve.
 //
-//	go run ./cellfit/cmd/agreement -data DIR              table of all curves
-//	go run ./cellfit/cmd/agreement -data DIR -refit OUT   write the fitted cells
-//	go run ./cellfit/cmd/agreement -data DIR -cross       leave each curve out in turn
+//	go run ./internal/cellfit/cmd/agreement -data DIR              table of all curves
+//	go run ./internal/cellfit/cmd/agreement -data DIR -refit OUT   write the fitted cells
+//	go run ./internal/cellfit/cmd/agreement -data DIR -cross       leave each curve out in turn
+//	go run ./internal/cellfit/cmd/agreement -data DIR -coverage    leave each cell out of its family
 //
 // DIR holds one folder per dataset with one curve per CSV. The table is
 // Markdown. Curves that a cell was not fitted to are marked "kept aside"; the
@@ -47,12 +48,21 @@ func run(args []string, out io.Writer) error {
 	data := flags.String("data", os.Getenv("PACKCHECK_REFDATA"), "`directory` of the datasets; default from PACKCHECK_REFDATA")
 	refit := flags.String("refit", "", "fit the cells anew and write them into this `directory`")
 	cross := flags.Bool("cross", false, "leave each fitted curve out in turn, fit to the others, and compare with the one left out")
+	covered := flags.Bool("coverage", false, "leave each cell out of its family, and say how often what was measured lies in the stated range")
+	misses := flags.Bool("misses", false, "with -coverage: list what does not")
 	only := flags.String("only", "", "only cells whose name contains this")
 	if err := flags.Parse(args); err != nil {
 		return err
 	}
 	if *data == "" {
 		return fmt.Errorf("no directory of datasets: give -data or set PACKCHECK_REFDATA")
+	}
+	if *covered {
+		missed := io.Discard
+		if *misses {
+			missed = out
+		}
+		return coverage(*data, out, missed)
 	}
 	if !*cross && *refit == "" {
 		return table(*data, *only, out)
@@ -141,7 +151,7 @@ func (d dataset) read(dir string) (curves, error) {
 		}
 		name := strings.TrimSuffix(filepath.Base(file), ".csv")
 		if log, err := cellfit.Read(bytes.NewReader(content), cellfit.Options{Name: filepath.Base(file)}); err == nil {
-			c.logs[name] = log
+			c.logs[name] = log.WithoutDropouts()
 			c.names = append(c.names, name)
 		} else if table := pulseTable(content); table != nil {
 			c.pulses[name] = table
@@ -153,6 +163,9 @@ func (d dataset) read(dir string) (curves, error) {
 
 // profile loads the dataset's fitted cell.
 func (d dataset) profile() (chemistry.Profile, error) {
+	if m, ok := chemistry.Builtin().Member(d.cell); ok {
+		return m.Profile, nil
+	}
 	f, err := cells.Open("cells/" + d.cell + ".toml")
 	if err != nil {
 		return chemistry.Profile{}, err

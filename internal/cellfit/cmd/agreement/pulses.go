@@ -22,8 +22,10 @@ func pulseTable(content []byte) []*cellfit.Log {
 		column[name] = i
 	}
 	rest, ok := column["rest_voltage_v"]
-	if !ok {
-		rest, ok = column["ocv_1hrest_v"]
+	for _, other := range []string{"ocv_1hrest_v", "ocv_before_v"} {
+		if !ok {
+			rest, ok = column[other]
+		}
 	}
 	amps, isPulse := column["pulse_current_a"]
 	if !ok || !isPulse {
@@ -32,14 +34,24 @@ func pulseTable(content []byte) []*cellfit.Log {
 	var out []*cellfit.Log
 	for _, row := range rows[1:] {
 		num := func(i int) float64 { x, _ := strconv.ParseFloat(row[i], 64); return x }
+		if num(amps) <= 0 {
+			continue // a charging pulse
+		}
 		l := &cellfit.Log{TimeS: []float64{0}, Volts: []float64{num(rest)}, Amps: []float64{0}, ChargeAh: []float64{0}}
 		for i, name := range rows[0] {
 			moment, isV := strings.CutPrefix(name, "voltage_")
 			if !isV {
+				moment, isV = strings.CutPrefix(name, "v_")
+			}
+			if !isV || strings.HasSuffix(moment, "_after_v") {
 				continue
 			}
 			t := num(column["pulse_s"])
-			if moment = strings.TrimSuffix(moment, "_v"); moment != "end" {
+			switch moment = strings.TrimSuffix(moment, "_v"); moment {
+			case "end":
+			case "first_sample":
+				t = num(column["first_sample_s"])
+			default:
 				t, _ = strconv.ParseFloat(strings.Replace(strings.TrimSuffix(moment, "s"), "p", ".", 1), 64)
 			}
 			if t == 0 {

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/cellfit"
@@ -9,26 +11,34 @@ import (
 // dataset is one folder of measured curves, all of one kind of cell, and how
 // that cell is fitted.
 type dataset struct {
-	folder   string // under the data directory, as a pattern
-	cell     string // name of the fitted chemistry
-	title    string
-	base     string // built-in profile to start from
-	ah       float64
-	series   int
-	massKg   float64
-	cutoffV  float64 // of the whole pack
-	ambientC float64
-	source   answer.Source
-	fit      []string // files the cell is fitted to; all others are only compared
-	pulses   []string // tables of pulses it is fitted to as well
-	units    []int    // per fitted file: which specimen
-	full     []string // files that began full although their first row is under load
+	folder string // under the data directory, as a pattern
+	cell   string // name of the fitted chemistry
+	title  string
+	base   string // built-in profile to start from
+	like   string // member that is another specimen of the same cell, to start from instead
+	ah     float64
+	series int
+	massKg float64
+	// Of a member of a family: what kind of cell it is, and what is printed on
+	// it. Empty: fitted for the table of agreement alone.
+	kind      chemistry.Kind
+	printedAh float64
+	cutoffV   float64 // of the whole pack
+	ambientC  float64
+	source    answer.Source
+	fit       []string // files the cell is fitted to; all others are only compared
+	pulses    []string // tables of pulses it is fitted to as well
+	units     []int    // per fitted file: which specimen
+	full      []string // files that began full although their first row is under load
 	// The share of its first capacity that the specimen still had, where the
 	// data say that it changed from run to run: by the beginning of the file's
 	// name, else by the current of the run (which the currents' order ties to
 	// the number of cycles).
 	health    map[string]float64
 	healthAtA chemistry.Curve
+	// The factor on its resistance when new, by the beginning of the file's name,
+	// where that was measured apart; 1 elsewhere.
+	grown map[string]float64
 	// Charges whose counter does not close, each with the discharge before: the
 	// charge is scaled to put back what that took out.
 	closesWith map[string]string
@@ -37,9 +47,16 @@ type dataset struct {
 	// fitted to the one named in accepted.
 	recharges map[string]string
 	accepted  string
+	cold      bool // there are discharges at 10 degC or less
+	// How the laboratory cooled a member, which is none of the cell's own; found
+	// by -refit (it prints it) and used to run along the curves alone.
+	labWM2K   float64
 	isThermal bool // the temperatures were logged, so that heat can be fitted
 	options   cellfit.CellOptions
 }
+
+// datasets are all of them.
+var datasets = append(slices.Clone(tableSets), memberSets...)
 
 // vrlaFade is the capacity that the lead-acid block lost from one cycle to the
 // next, as a share of the first. The currents were run in falling order on
@@ -47,26 +64,28 @@ type dataset struct {
 // fitted run a capacity of its own, and these lie on a line with this slope.
 const vrlaFade = 0.025
 
-var datasets = []dataset{
+// tableSets are the others, and two members that were here first.
+var tableSets = []dataset{
 	{
-		folder: "*_18650_3ah", cell: "cell-18650-3ah", title: "18650 power cell, 3.0 Ah", base: "li-ion",
-		ah: 3, series: 1, massKg: 0.048, cutoffV: 2.5, ambientC: 22, isThermal: true,
+		folder: "*_18650_3ah", cell: "power-18650-3ah", title: "18650 power cell, 3.0 Ah", base: "li-ion",
+		kind: "power", printedAh: 3, ah: 3.05, series: 1, massKg: 0.048, cutoffV: 2.5, ambientC: 22, isThermal: true, labWM2K: 16.5,
 		source: answer.Source{
 			ID:    "fit-18650-3ah",
 			Text:  "fitted to: ARTS-Lab, University of South Carolina, Dataset Electrothermal Deformation Characterization for Samsung 30Q Cell, 2023-2026, CC BY-SA 4.0 (constant current C/10, 1C, 3C of one specimen; pulse tests 1C and 2C at 20 and 40 degC of another)",
 			Known: "computed from the measured curves",
 		},
-		fit:   []string{"s001_cc_c10_rt", "s001_cc_1c_rt", "s001_cc_3c_rt", "dnn01_hppc_1c_20c_trace", "dnn01_hppc_2c_20c_trace", "dnn01_hppc_1c_40c_trace"},
-		units: []int{0, 0, 0, 1, 1, 1},
+		fit:    []string{"s001_cc_c10_rt", "s001_cc_1c_rt", "s001_cc_3c_rt", "dnn01_hppc_1c_20c_trace", "dnn01_hppc_2c_20c_trace", "dnn01_hppc_1c_40c_trace"},
+		units:  []int{0, 0, 0, 1, 1, 1},
+		pulses: []string{"dnn01_hppc_1c_20c_pulses", "dnn01_hppc_1c_40c_pulses"},
 		// The fit finds that the specimen of the pulse tests holds less than that
 		// of the constant currents. Between 20 and 40 degC one activation energy
 		// is all that shows.
 		health:  map[string]float64{"dnn01": 0.963},
-		options: cellfit.CellOptions{FitKiloJ: true, KiloJ: 15, CutoffV: 2.5},
+		options: cellfit.CellOptions{FitKiloJ: true, KiloJ: 9, CutoffV: 2.5},
 	},
 	{
-		folder: "*_2p9ah", cell: "cell-18650-2ah9", title: "18650 cell, 2.9 Ah", base: "li-ion",
-		ah: 2.9, series: 1, massKg: 0.048, cutoffV: 2.5, ambientC: 25, isThermal: true,
+		folder: "*_2p9ah", cell: "energy-18650-2ah9", title: "18650 energy cell, 2.9 Ah", base: "li-ion",
+		kind: "energy", printedAh: 2.9, cold: true, ah: 2.95, series: 1, massKg: 0.048, cutoffV: 2.5, ambientC: 25, isThermal: true, labWM2K: 32.7,
 		source: answer.Source{
 			ID:    "fit-18650-2ah9",
 			Text:  "fitted to: Kollmeyer, Panasonic 18650PF Li-ion Battery Data, Mendeley Data V1, doi 10.17632/wykht8y7tg.1, 2018, CC BY 4.0 (C/20, 1C, 1C charge, 400 s of a drive cycle at 25 degC; pulses at 25 and 0 degC)",

@@ -2,8 +2,12 @@
 // table and prints the figures that chemistry/data holds, with the error in
 // time at every point of the table.
 //
-//	go run ./cellfit/cmd/hourtable -block agm
-//	go run ./cellfit/cmd/hourtable -block agm-traction
+//	go run ./internal/cellfit/cmd/hourtable -block agm
+//	go run ./internal/cellfit/cmd/hourtable -block agm-traction
+//	go run ./internal/cellfit/cmd/hourtable -refit chemistry/data/members
+//
+// The last one writes the blocks that a lead-acid battery is drawn from, each
+// fitted to the few points that its sheet gives, with agm as the prior.
 //
 // The search starts from the profile as it is, so a run that changes little
 // says that the shipped figures are the fitted ones.
@@ -32,8 +36,12 @@ func run(args []string, out io.Writer) error {
 	flags := flag.NewFlagSet("hourtable", flag.ContinueOnError)
 	name := flags.String("block", "agm", "`profile` to fit: agm or agm-traction")
 	evaluations := flags.Int("evaluations", 200, "stop after so many runs of the whole table")
+	refit := flags.String("refit", "", "fit the member blocks and write them into this `directory`")
 	if err := flags.Parse(args); err != nil {
 		return err
+	}
+	if *refit != "" {
+		return writeMembers(*refit, *evaluations, out)
 	}
 	table, ok := hourTables[*name]
 	if !ok {

@@ -5,16 +5,6 @@ import (
 	"example.org/packcheck/chemistry"
 )
 
-// Codes returns the codes of all findings that this package makes.
-func Codes() []string {
-	return []string{
-		CodeNone, CodeBelowHarm, CodeAboveFull, CodeNeverOpens, CodeChatters, CodeMayChatter,
-		CodeOpensAtLaunch, CodeLaunchTooDeep, CodeMustLatch,
-		CodeWeakCellReversed, CodeWeakCellHarmed,
-		CodePastSaving, CodeIdleWeek, CodeIdleMonth,
-	}
-}
-
 // Margins of computed figures: what lies within them is at its limit, not past
 // it.
 const (

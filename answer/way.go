@@ -1,0 +1,18 @@
+package answer
+
+// Way is a way out: a set of changes that was computed, like the setup itself,
+// on the same draws.
+type Way struct {
+	Title    string   `json:"title"`     // what it comes down to, one clause
+	Steps    []string `json:"steps"`     // what to do, one step each, in order
+	Verdict  Level    `json:"verdict"`   // after all steps
+	PedalMin Range    `json:"pedal_min"` // minutes with the pedal down, afterwards
+	SpeedKmh Range    `json:"speed_kmh"` // zero on a bench load
+	Sets     []Set    `json:"sets"`      // the setup keys that make it, in order
+}
+
+// Set is one key of a setup and the value that a [Way] gives it, as text.
+type Set struct {
+	Key   string `json:"key"`
+	Value string `json:"value"`
+}

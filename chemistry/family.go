@@ -1,0 +1,192 @@
+package chemistry
+
+import (
+	"maps"
+	"math"
+	"slices"
+)
+
+// Kind says what a cell or block was made for.
+type Kind string
+
+// The kinds.
+const (
+	Power     Kind = "power"     // lithium: high currents, less charge
+	Middle    Kind = "middle"    // lithium: in between
+	Energy    Kind = "energy"    // lithium: much charge, more resistance
+	General   Kind = "general"   // lead-acid: standby and everything else
+	HighRate  Kind = "high-rate" // lead-acid: made for minutes
+	LongLife  Kind = "long-life" // lead-acid: made for years on float
+	Cyclic    Kind = "cyclic"    // lead-acid: made for deep discharges, traction
+	anyOfKind Kind = ""
+)
+
+// Member is one measured or published cell (or block) of a family: a real one,
+// whose resistance, charge and voltages belong together.
+type Member struct {
+	Profile   Profile
+	Kind      Kind
+	Share     float64 // of the family, 0..1; all of a family add up to 1
+	CellAh    float64 // what it gave over the profile's rated hours when new; 0 = not told
+	PrintedAh float64 // what its label says; 0 = not told
+	CellKg    float64 // 0 = not told
+}
+
+// OhmAhAtHalf is the member's resistance over ten seconds or so at half charge
+// and reference temperature, for 1 Ah: the ohmic part, both branches as far as
+// they get in ten seconds, and what the rest voltage falls by as charge flows out.
+func (m Member) OhmAhAtHalf() float64 {
+	const half, longS = 0.5, 10
+	p := m.Profile
+	part := func(b Branch) float64 { return -math.Expm1(-longS/b.TauS) * b.OhmAh.At(half) }
+	rest := p.Rest.VoltsAt.Func()
+	slope := (rest(half+0.05) - rest(half-0.05)) / 0.1
+	return p.Resistance.OhmAh.At(half) + part(p.Fast) + part(p.Slow) + slope/p.Capacity.Ratio*longS/3600
+}
+
+// family is a set of members by name, with shares that add up to 1.
+type family struct {
+	title   string
+	members []string
+	shares  []float64
+	source  string
+}
+
+// Members returns the cells that a battery of this chemistry may be made of,
+// always in the same order, with shares that add up to 1. A chemistry without a
+// family, such as a user's own, has one member: itself. An unknown name gives
+// none.
+//
+// Draw a member by its share ([Pick]); a figure that is known of the battery
+// shifts the shares first ([Shifted]).
+func (s *Set) Members(name string) []Member {
+	f, ok := s.families[name]
+	if !ok {
+		p, ok := s.profiles[name]
+		if !ok {
+			return nil
+		}
+		return []Member{{Profile: p, Share: 1}}
+	}
+	out := make([]Member, len(f.members))
+	for i, member := range f.members {
+		m, ok := s.members[member]
+		if !ok {
+			m = Member{Profile: s.profiles[member], Kind: kindOf(s.profiles[member])}
+		}
+		m.Share = f.shares[i]
+		out[i] = m
+	}
+	return out
+}
+
+// kindOf is the kind of a chemistry that is a member of its own family.
+func kindOf(p Profile) Kind {
+	switch p.Name {
+	case "agm":
+		return General
+	case "agm-traction":
+		return Cyclic
+	}
+	return anyOfKind
+}
+
+// FamilySource returns the IDs of the sources of a family's shares, comma
+// separated; empty where the chemistry has no family.
+func (s *Set) FamilySource(name string) string { return s.families[name].source }
+
+// Families returns the names that have a family of members, sorted.
+func (s *Set) Families() []string { return slices.Sorted(maps.Keys(s.families)) }
+
+// Member returns one member by its own name, with share 1.
+func (s *Set) Member(name string) (Member, bool) {
+	m, ok := s.members[name]
+	m.Share = 1
+	return m, ok
+}
+
+// MemberNames returns the names of all members, sorted.
+func (s *Set) MemberNames() []string { return slices.Sorted(maps.Keys(s.members)) }
+
+// Pick returns the index of the member that u, from 0 to 1, falls on when the
+// shares are laid end to end.
+func Pick(members []Member, u float64) int {
+	for i, m := range members {
+		if u -= m.Share; u < 0 {
+			return i
+		}
+	}
+	return max(len(members)-1, 0)
+}
+
+// Hint is what is known of a battery that speaks for some members of its
+// family and against others. The zero value says nothing.
+type Hint struct {
+	Kind   Kind    // the kind of cell or block, where it is told
+	CellAh float64 // printed capacity of one cell: of the pack, divided by its strings
+	// OhmAh is a measured resistance of ten seconds or so at half charge, of one
+	// cell times its printed Ah; OhmSpread is its standard uncertainty as a
+	// share, what a cell differs from its kind included (0 = 0.25).
+	OhmAh, OhmSpread float64
+	WhPerKg          float64 // of the bare cells
+}
+
+// How sharply a hint speaks. A cell's printed Ah places it among the cells of
+// its kind to about a sixth (energy and power 18650s of one generation differ
+// by 0.5 Ah in 3). Common practice, no published source.
+const (
+	ahSpread      = 0.16
+	ohmSpread     = 0.25
+	densitySpread = 0.12
+	leastOfKind   = 0.02 // a told kind may be wrong in one case of fifty
+)
+
+// Shifted returns the members with their shares changed by what is known: by
+// Bayes's rule, each share times how well the member agrees. A hint that agrees
+// with none leaves the shares as they were.
+func Shifted(members []Member, h Hint) []Member {
+	out := slices.Clone(members)
+	sum := 0.0
+	for i := range out {
+		out[i].Share *= out[i].agrees(h)
+		sum += out[i].Share
+	}
+	if !(sum > 1e-12) {
+		return slices.Clone(members)
+	}
+	for i := range out {
+		out[i].Share /= sum
+	}
+	return out
+}
+
+// agrees is how well a member goes with what is known, 1 = fully or not asked.
+func (m Member) agrees(h Hint) float64 {
+	weight := 1.0
+	near := func(known, own, spread float64) {
+		if known > 0 && own > 0 {
+			z := math.Log(known/own) / spread
+			weight *= 1 / (1 + z*z/4) // Student's law with three degrees of freedom or so: hints may be wrong
+			weight *= 1 / (1 + z*z/4)
+		}
+	}
+	if h.Kind != anyOfKind && m.Kind != anyOfKind && h.Kind != m.Kind {
+		weight = leastOfKind
+	}
+	printed := m.PrintedAh
+	if printed == 0 {
+		printed = m.CellAh
+	}
+	if m.Profile.Family == Lithium { // a block comes in every size
+		near(h.CellAh, printed, ahSpread)
+		if m.CellKg > 0 {
+			near(h.WhPerKg, m.Profile.NominalV*printed/m.CellKg, densitySpread)
+		}
+	}
+	spread := h.OhmSpread
+	if spread == 0 {
+		spread = ohmSpread
+	}
+	near(h.OhmAh, m.OhmAhAtHalf(), spread)
+	return weight
+}

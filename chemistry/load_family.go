@@ -1,0 +1,78 @@
+package chemistry
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+)
+
+// clone returns a set that can be added to while s stays as it is.
+func (s *Set) clone() *Set {
+	return &Set{
+		profiles: cloned(s.profiles), members: cloned(s.members),
+		families: cloned(s.families), sources: cloned(s.sources),
+	}
+}
+
+// cloned is a copy that can be written to.
+func cloned[K comparable, V any](m map[K]V) map[K]V {
+	if m == nil {
+		return map[K]V{}
+	}
+	return maps.Clone(m)
+}
+
+// kinds are the kinds that a member may be of.
+var kinds = [...]Kind{Power, Middle, Energy, General, HighRate, LongLife, Cyclic}
+
+// readMembers reads the cells of families. Each is a chemistry like any other,
+// but none that a battery may be said to have.
+func readMembers(groups map[string]*group, have, next *Set) {
+	for _, name := range slices.Sorted(maps.Keys(groups)) {
+		g := groups[name]
+		m := Member{
+			Kind:      Kind(g.textOr("kind", "")),
+			CellAh:    g.numOr("cell_ah", 0, 0, 1000),
+			PrintedAh: g.numOr("printed_ah", 0, 0, 1000),
+			CellKg:    g.numOr("cell_kg", 0, 0, 100),
+		}
+		if m.Kind != anyOfKind && !slices.Contains(kinds[:], m.Kind) {
+			g.doc.fault(g.key+".kind", fmt.Sprintf("%q", m.Kind), fmt.Sprintf("one of %q", kinds))
+		}
+		m.Profile = readProfile(g, name, have, next)
+		next.members[name] = m
+	}
+}
+
+// sharesOff is how far shares may add up to something else than 1, for what
+// rounding does to them.
+const sharesOff = 1e-3
+
+// readFamilies reads which members a chemistry is drawn from.
+func readFamilies(groups map[string]*group, next *Set) {
+	known := func(id string) bool { _, ok := next.sources[id]; return ok }
+	for _, name := range slices.Sorted(maps.Keys(groups)) {
+		g := groups[name]
+		f := family{title: g.text("title"), members: g.texts("members"), shares: g.nums("shares", 0, 1), source: g.source(known)}
+		g.done()
+		for _, member := range f.members {
+			_, isMember := next.members[member]
+			if _, isProfile := next.profiles[member]; !isMember && !isProfile {
+				g.doc.fault(g.key+".members", fmt.Sprintf("%q", member), "names of [member.NAME] or [chemistry.NAME] tables")
+			}
+		}
+		sum := 0.0
+		for _, share := range f.shares {
+			sum += share
+		}
+		if len(f.shares) != len(f.members) || math.Abs(sum-1) > sharesOff {
+			g.doc.fault(g.key+".shares", fmt.Sprintf("%d shares, together %.4g", len(f.shares), sum), fmt.Sprintf("%d shares that add up to 1", len(f.members)))
+			continue
+		}
+		for i := range f.shares {
+			f.shares[i] /= sum
+		}
+		next.families[name] = f
+	}
+}

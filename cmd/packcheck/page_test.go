@@ -1,0 +1,88 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/report"
+)
+
+// oddSetups are setups of kinds that the examples do not have, by name. They
+// hold no figure that anybody relies on.
+func oddSetups() map[string]string {
+	vehicle := func(more string) string {
+		return "[rider]\nage = \"5 years\"\n[vehicle]\nground = \"lawn\"\ndesign_voltage = \"12 V\"\n[motors]\ncount = 2\ncan = \"550\"\n" + more
+	}
+	agm := "[pack]\nchemistry = \"agm\"\nlabel = \"12 V 7 Ah\"\n"
+	tool := "[pack]\nchemistry = \"li-ion\"\nlabel = \"20 V max 5 Ah\"\n"
+	return map[string]string{
+		"bare bench":     agm + "[load]\ncurrent = \"30 A\"\n",
+		"bench power":    tool + "[load]\npower = \"200 W\"\nuntil = \"16 V\"\n",
+		"as it was":      vehicle(agm),
+		"two packs":      vehicle(tool + "joined = \"series\"\n"),
+		"two beside":     vehicle(tool + "joined = \"parallel\"\n"),
+		"long title":     "title = \"" + strings.Repeat("Will it do, & why *not*? ", 4) + "\"\n" + vehicle(tool),
+		"US":             "[rider]\nmass = \"44 lb\"\n[vehicle]\nground = \"lawn\"\ndesign_voltage = \"12 V\"\nmass = \"30 lb\"\n[motors]\ncount = 2\ncan = \"550\"\n" + tool,
+		"steep":          strings.Replace(vehicle(agm), "ground = \"lawn\"", "ground = \"sand\"\nslope = \"25 %\"", 1),
+		"wrong charger":  vehicle(tool + "[charger]\nmade_for = \"agm\"\nvoltage = \"29.4 V\"\ncurrent = \"8 A\"\nstops = \"never\"\n"),
+		"no fuse at all": vehicle(tool + "[fuse]\nform = \"none\"\n[charger]\nmade_for = \"agm\"\nvoltage = \"14.4 V\"\ncurrent = \"1 A\"\n"),
+		"conflict":       vehicle(agm + "[measured]\ntop_speed = \"25 km/h\"\nride_time = \"4 min\"\n"),
+	}
+}
+
+// Every setup that can be found keeps the measures of the page: the project's
+// own rule, so that it fits a forum's post and a phone.
+func TestEverySetupFitsOnOnePage(t *testing.T) {
+	files := examples(t)
+	more, err := filepath.Glob("testdata/setups/*.toml")
+	if err != nil || len(more) == 0 {
+		t.Fatalf("found %d setups (%v)", len(more), err)
+	}
+	files = append(files, more...)
+	for name, text := range oddSetups() {
+		file := filepath.Join(t.TempDir(), strings.ReplaceAll(name, " ", "-")+".toml")
+		if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, file)
+	}
+	for _, file := range files {
+		args := []string{file, "--draws", "128"}
+		text, _ := judged(t, args...)
+		if n := strings.Count(text, "\n"); n > report.PageLines {
+			t.Errorf("%s: %d lines", file, n)
+		}
+		checkWidth(t, file, text)
+		for _, format := range []report.Format{report.FormatMarkdown, report.FormatBBCode} {
+			if text, _ := judged(t, append(args, "--format", string(format))...); len(text) > report.PageCharacters {
+				t.Errorf("%s: %d characters of %s", file, len(text), format)
+			}
+		}
+	}
+}
+
+func TestTheFullReportOfAnExampleIsShortEnoughToRead(t *testing.T) {
+	const most = 250 // lines; own rule of the project
+	for _, file := range examples(t) {
+		text, _ := judged(t, file, "--full")
+		if n := strings.Count(text, "\n"); n >= most {
+			t.Errorf("%s: %d lines, want fewer than %d", file, n, most)
+		}
+	}
+}
+
+func TestDrawsMayBeChosen(t *testing.T) {
+	for _, draws := range []int{32, 64} {
+		text, _ := judged(t, "testdata/setups/fine.toml", "--draws", fmt.Sprint(draws))
+		if want := fmt.Sprintf("%d setups like this were computed", draws); !strings.Contains(text, want) {
+			t.Errorf("lacks %q", want)
+		}
+	}
+	var out, errs strings.Builder
+	if code := run([]string{"testdata/setups/fine.toml", "--draws", "3"}, strings.NewReader(""), &out, &errs); code != exitOther || !strings.Contains(errs.String(), "want 16 to") {
+		t.Errorf("three draws: code %d, %q", code, errs.String())
+	}
+}

@@ -1,0 +1,111 @@
+package policy_test
+
+import (
+	"go/ast"
+	"go/token"
+	"testing"
+)
+
+// The computation must depend on nothing but its input.
+func TestOnlyTheEdgesTouchTheWorld(t *testing.T) {
+	for _, s := range packages(t) {
+		mayRead := s.dir == "setup" || s.dir == "internal/policy" || isCommand(s)
+		for _, name := range s.names() {
+			for _, imported := range imports(t, s.files[name]) {
+				switch imported {
+				case "os", "os/exec", "os/signal", "net", "net/http", "syscall", "log", "log/slog":
+					if !mayRead {
+						t.Errorf("%s imports %s: input and output belong to setup and cmd", name, imported)
+					}
+				case "math/rand", "crypto/rand", "hash/maphash", "unsafe":
+					t.Errorf("%s imports %s: the same input must give the same answer", name, imported)
+				case "math/rand/v2":
+					if s.dir != "internal/draws" {
+						t.Errorf("%s imports %s: whoever draws at random uses internal/draws", name, imported)
+					}
+				}
+			}
+			forbiddenCalls(t, s, name)
+		}
+	}
+}
+
+// seeded are the only names of math/rand/v2 that may be used: a generator of a
+// known kind and the seeds that it is given. What stands in the package itself
+// (rand.Float64, rand.Perm ...) is seeded anew in every run. A seed from the
+// clock or the environment is caught by what else is forbidden here.
+var seeded = map[string]bool{"New": true, "NewPCG": true, "Rand": true, "PCG": true}
+
+// forbiddenCalls looks for printing, clocks, the environment, random numbers
+// without a seed, and init.
+func forbiddenCalls(t *testing.T, s source, name string) {
+	t.Helper()
+	ast.Inspect(s.files[name], func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.FuncDecl:
+			if n.Recv == nil && n.Name.Name == "init" {
+				t.Errorf("%s has an init function", name)
+			}
+		case *ast.SelectorExpr:
+			pkg, ok := n.X.(*ast.Ident)
+			if !ok {
+				return true
+			}
+			switch call := pkg.Name + "." + n.Sel.Name; call {
+			case "fmt.Print", "fmt.Printf", "fmt.Println":
+				if !isCommand(s) || s.dir == "cmd/packcheck" {
+					t.Errorf("%s: %s goes past the writers that the command is given", name, call)
+				}
+			case "time.Now", "time.Since", "os.Getenv", "os.LookupEnv", "os.Environ":
+				if !isCommand(s) {
+					t.Errorf("%s: %s makes the answer depend on more than the setup", name, call)
+				}
+			}
+			if pkg.Name == "rand" && pkg.Obj == nil && !seeded[n.Sel.Name] {
+				t.Errorf("%s: rand.%s has no fixed seed", name, n.Sel.Name)
+			}
+		case *ast.CallExpr:
+			if id, ok := n.Fun.(*ast.Ident); ok && (id.Name == "println" || id.Name == "print") {
+				t.Errorf("%s: %s", name, id.Name)
+			}
+		}
+		return true
+	})
+}
+
+// Nobody pays at start-up for what a run may not need.
+func TestNoPatternIsCompiledAtStartUp(t *testing.T) {
+	for _, s := range packages(t) {
+		for _, name := range s.names() {
+			for _, d := range s.files[name].Decls {
+				if gen, is := d.(*ast.GenDecl); is && gen.Tok == token.VAR {
+					for _, at := range compiledIn(gen) {
+						t.Errorf("%s: a regular expression is compiled at start-up; use internal/pattern", s.fset.Position(at))
+					}
+				}
+			}
+		}
+	}
+}
+
+// compiledIn returns where a declaration compiles regular expressions, other
+// than in functions that are called later.
+func compiledIn(d ast.Node) []token.Pos {
+	var at []token.Pos
+	ast.Inspect(d, func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.CallExpr:
+			if _, now := n.Fun.(*ast.FuncLit); now {
+				at = append(at, compiledIn(n.Fun.(*ast.FuncLit).Body)...)
+			}
+		case *ast.FuncLit:
+			return false
+		case *ast.SelectorExpr:
+			if pkg, is := n.X.(*ast.Ident); is && pkg.Name == "regexp" && (n.Sel.Name == "MustCompile" || n.Sel.Name == "Compile") {
+				at = append(at, n.Pos())
+			}
+		}
+		return true
+	})
+	return at
+}

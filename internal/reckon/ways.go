@@ -1,0 +1,259 @@
+package reckon
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/setup"
+)
+
+// mostWays is how many ways out an answer shows; searchDraws how many draws the
+// search for one takes, before the way is computed on the draws of the answer;
+// mostRounds how often it may go on to what the steps so far leave.
+const mostWays, searchDraws, mostRounds = 3, 64, 5
+
+// path is a way out in the making: a setup, and the steps that led to it.
+type path struct {
+	title string
+	start map[string]string // keys set before any step
+	steps []step
+}
+
+// sets are all keys that the path sets, by key.
+func (w *path) sets() map[string]string {
+	all := maps.Clone(w.start)
+	if all == nil {
+		all = map[string]string{}
+	}
+	for _, s := range w.steps {
+		maps.Copy(all, s.sets)
+	}
+	return all
+}
+
+// ways searches the ways out of what is to be fixed first, each computed like the
+// answer itself.
+func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options) ([]answer.Way, error) {
+	if a.Verdict < answer.FixFirst || e.parts.Bench != nil {
+		return nil, nil
+	}
+	var out []answer.Way
+	for _, w := range e.starts(s) {
+		ok, err := w.search(s, o)
+		if err != nil {
+			return nil, err
+		}
+		if !ok {
+			continue
+		}
+		way, ok, err := e.proven(s, d, w, o)
+		if err != nil {
+			return nil, err
+		}
+		if ok && len(out) < mostWays {
+			out = append(out, way)
+		}
+	}
+	return out, nil
+}
+
+// starts lists what a way out may begin from: another battery, or the one that
+// is asked about.
+func (e *engine) starts(s *setup.Setup) []*path {
+	var list []*path
+	if o := s.Original; o != nil && o.Pack.Given {
+		start := map[string]string{}
+		for key := range s.Values() {
+			if table, _, _ := cutKey(key); table == "pack" || table == "charger" || table == "cutoff" || table == "original" {
+				start[key] = ""
+			}
+		}
+		for key, text := range s.Values() {
+			if table, rest, is := cutKey(key); table == "original" && is {
+				start[rest] = text
+			}
+		}
+		start["pack.age"] = "new"
+		list = append(list, &path{title: fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), start: start})
+	}
+	list = append(list, &path{title: "Keep this battery, and first do all of these", start: map[string]string{}})
+	if v := e.parts.Vehicle; v.DesignV.Known {
+		if label, opens, ok := phosphateFor(v.DesignV.Likely); ok {
+			start := map[string]string{
+				"pack.chemistry": "lifepo4", "pack.label": label, "pack.age": "new", "pack.watches_cells": "true",
+				"cutoff.pack.opens_at": opens, "cutoff.pack.delay": "2 s",
+			}
+			for key := range s.Values() {
+				if table, _, _ := cutKey(key); table == "pack" || table == "charger" || table == "cutoff" {
+					if _, set := start[key]; !set {
+						start[key] = ""
+					}
+				}
+			}
+			list = append(list, &path{title: fmt.Sprintf("An iron-phosphate battery of the vehicle's volts, with its own electronics (%s)", label), start: start})
+		}
+	}
+	return list
+}
+
+// phosphateFor returns an iron-phosphate battery for a vehicle of so many volts,
+// and where its electronics open. Sizes as sold; common practice, no published
+// source.
+func phosphateFor(designV float64) (label, opens string, ok bool) {
+	switch {
+	case designV > 11 && designV < 13:
+		return "12.8 V 10 Ah", "10 V", true
+	case designV > 23 && designV < 25:
+		return "25.6 V 10 Ah", "20 V", true
+	}
+	return "", "", false
+}
+
+// cutKey parts the first table from a key.
+func cutKey(key string) (table, rest string, is bool) {
+	for i := range key {
+		if key[i] == '.' {
+			return key[:i], key[i+1:], true
+		}
+	}
+	return "", key, false
+}
+
+// search adds steps until nothing is left to fix, and then takes out those that
+// are not needed.
+func (w *path) search(s *setup.Setup, o Options) (bool, error) {
+	o.Draws, o.Ways = searchDraws, false
+	for range mostRounds {
+		a, p, err := w.assess(s, o)
+		if err != nil {
+			return false, err
+		}
+		if a == nil {
+			return false, nil
+		}
+		if a.Verdict < answer.FixFirst {
+			return true, w.prune(s, o)
+		}
+		more := stepsFor(a, p, w.steps)
+		if len(more) == 0 {
+			return false, nil
+		}
+		w.steps = append(w.steps, more...)
+	}
+	return false, nil
+}
+
+// prune takes out the steps without which nothing is left to fix either.
+func (w *path) prune(s *setup.Setup, o Options) error {
+	for i := len(w.steps) - 1; i >= 0; i-- {
+		without := path{start: w.start, steps: slices.Delete(slices.Clone(w.steps), i, i+1)}
+		a, _, err := without.assess(s, o)
+		if err != nil {
+			return err
+		}
+		if a != nil && a.Verdict < answer.FixFirst {
+			w.steps = without.steps
+		}
+	}
+	return nil
+}
+
+// assess answers the setup that the path has led to; nil where it makes none.
+func (w *path) assess(s *setup.Setup, o Options) (*answer.Assessment, *setup.Parts, error) {
+	changed, err := s.With(w.sets())
+	if err != nil {
+		return nil, nil, ifNotFaults(err)
+	}
+	e, err := newEngine(changed)
+	if err != nil {
+		return nil, nil, ifNotFaults(err)
+	}
+	d, err := e.draw(o)
+	if err != nil {
+		return nil, nil, nil //nolint:nilerr // readings of the old setup need not fit the new one
+	}
+	a, err := e.answered(d, o)
+	return a, e.parts, err
+}
+
+// ifNotFaults keeps errors of the computation; a change that makes no setup is
+// none.
+func ifNotFaults(err error) error {
+	var faults setup.Faults
+	if errors.As(err, &faults) {
+		return nil
+	}
+	return err
+}
+
+// proven computes a way out on the draws of the answer.
+func (e *engine) proven(s *setup.Setup, d *drawn, w *path, o Options) (answer.Way, bool, error) {
+	changed, err := s.With(w.sets())
+	if err != nil {
+		return answer.Way{}, false, ifNotFaults(err)
+	}
+	other, err := newEngine(changed)
+	if err != nil {
+		return answer.Way{}, false, ifNotFaults(err)
+	}
+	o.Ways = false
+	a, err := other.answered(e.onto(d, other.world), o)
+	if err != nil || a.Verdict >= answer.FixFirst {
+		return answer.Way{}, false, err
+	}
+	way := answer.Way{
+		Title: w.title, Verdict: a.Verdict,
+		PedalMin: rangeOf(a, minutesPath, a.Ride.LastsPedalMin), SpeedKmh: rangeOf(a, speedPath, a.Steady.SpeedKmh),
+	}
+	for _, st := range w.steps {
+		way.Steps = append(way.Steps, st.text)
+	}
+	all := w.sets()
+	for _, key := range slices.Sorted(maps.Keys(all)) {
+		way.Sets = append(way.Sets, answer.Set{Key: key, Value: all[key]})
+	}
+	return way, true, nil
+}
+
+// rangeOf is the range of a figure, the figure alone where the draws do not move
+// it.
+func rangeOf(a *answer.Assessment, path string, value float64) answer.Range {
+	if r, ok := a.Ranges[path]; ok {
+		return r
+	}
+	return answer.Exactly(value)
+}
+
+// onto carries draws over to another world: what both leave open stands at the
+// same value, so that a difference between the two is one. What is new is drawn
+// by itself.
+func (e *engine) onto(d *drawn, other *setup.World) *drawn {
+	from := map[string]int{}
+	for i, key := range e.world.Keys() {
+		from[key] = i
+	}
+	keys := other.Keys()
+	fresh := draws.Points(len(d.z), e.world.Dims()+len(keys))
+	out := &drawn{weight: d.weight, effective: d.effective, rough: d.rough, weighed: d.weighed}
+	for i := range d.z {
+		z := make([]float64, len(keys))
+		for j, key := range keys {
+			if k, ok := from[key]; ok {
+				z[j] = d.z[i][k]
+			} else {
+				z[j] = fresh[i][e.world.Dims()+j]
+			}
+		}
+		out.z = append(out.z, z)
+	}
+	return out
+}
+
+// up and down print a number without decimals, rounded up or down.
+func up(x float64) string   { return fmt.Sprintf("%.0f", math.Ceil(x-1e-9)) }
+func down(x float64) string { return fmt.Sprintf("%.0f", math.Floor(x+1e-9)) }

@@ -1,0 +1,81 @@
+package report
+
+import (
+	"bytes"
+
+	"example.org/packcheck/answer"
+)
+
+// The most that the page holds: lines of text, and characters of the dialects
+// for forums, whose posts end somewhere.
+const (
+	PageLines      = 60
+	PageCharacters = 4000
+)
+
+// room is how much of everything the page has place for.
+type room struct {
+	title       int // characters
+	why, whyLen int // reasons, and the characters of each
+	figures     int
+	ways        int
+	steps       int // of each way, or of what to do first
+	stepLen     int
+	ask, askLen int
+}
+
+// rooms are the layouts that are tried, the roomiest first. What nobody may
+// miss (the answer, dangers, safety) is in all of them. Own choice.
+func rooms() []room {
+	return []room{
+		{title: 120, why: 5, whyLen: 230, figures: 8, ways: 3, steps: 6, stepLen: 170, ask: 3, askLen: 190},
+		{title: 120, why: 5, whyLen: 180, figures: 8, ways: 3, steps: 5, stepLen: 170, ask: 3, askLen: 180},
+		{title: 120, why: 5, whyLen: 180, figures: 8, ways: 3, steps: 4, stepLen: 170, ask: 2, askLen: 180},
+		{title: 120, why: 5, whyLen: 170, figures: 7, ways: 3, steps: 4, stepLen: 115, ask: 2, askLen: 180},
+		{title: 120, why: 5, whyLen: 150, figures: 7, ways: 3, steps: 3, stepLen: 115, ask: 2, askLen: 118},
+		{title: 60, why: 5, whyLen: 118, figures: 6, ways: 3, steps: 3, stepLen: 100, ask: 2, askLen: 118},
+		{title: 60, why: 5, whyLen: 118, figures: 6, ways: 2, steps: 4, stepLen: 56, ask: 2, askLen: 60},
+		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 2, steps: 4, stepLen: 56, ask: 1, askLen: 60},
+		{title: 40, why: 5, whyLen: 50, figures: 3, ways: 1, steps: 3, stepLen: 40, ask: 1, askLen: 40},
+		{title: 20, why: 5, whyLen: 30, figures: 0, ways: 1, steps: 1, stepLen: 30, ask: 0, askLen: 0},
+	}
+}
+
+// buildPage makes the answer on one page: the verdict, why, the few figures
+// that people ask for, ways out, what to find out next, how sure it is, safety.
+// Of several layouts it takes the roomiest that fits everywhere, so that all
+// dialects hold the same.
+func buildPage(a *answer.Assessment) *document {
+	b := newBuilder(a)
+	var doc *document
+	for _, r := range rooms() {
+		doc = b.page(r)
+		if fitsPage(doc) {
+			break
+		}
+	}
+	return doc
+}
+
+// fitsPage reports whether a document keeps the measures of the page in every
+// dialect.
+func fitsPage(doc *document) bool {
+	if n := bytes.Count(finish(doc.render(&textDialect{})), []byte("\n")); n > PageLines {
+		return false
+	}
+	return len(finish(doc.render(&markdownDialect{}))) <= PageCharacters &&
+		len(finish(doc.render(&bbcodeDialect{}))) <= PageCharacters
+}
+
+// page is the page in one layout.
+func (b *builder) page(r room) *document {
+	lead, _ := b.lead()
+	doc := &document{lead: lead, title: cut(clean(b.a.Title), r.title)}
+	for _, s := range []section{b.why(r), b.few(r), b.waysOut(r), b.ask(r), b.sure(), b.safety()} {
+		if !s.empty() {
+			doc.sections = append(doc.sections, s)
+		}
+	}
+	explainWords(doc)
+	return doc
+}

@@ -1,0 +1,345 @@
+package report
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/quantity"
+)
+
+// reasons are the findings that the page tells, gravest first, one for each
+// change that they ask for: nobody has to fit the same thing twice.
+func (b *builder) reasons() []*answer.Finding {
+	var list []*answer.Finding
+	for i := range b.a.Findings {
+		if f := &b.a.Findings[i]; f.Level > answer.Fine {
+			list = append(list, f)
+		}
+	}
+	slices.SortStableFunc(list, func(x, y *answer.Finding) int { return int(y.Level) - int(x.Level) })
+	done := map[answer.Change]bool{}
+	return slices.DeleteFunc(list, func(f *answer.Finding) bool {
+		c := f.Change
+		if c == answer.ChangeNone || c == answer.LookUp {
+			return false
+		}
+		defer func() { done[c] = true }()
+		return done[c]
+	})
+}
+
+// why is the section of the reasons.
+func (b *builder) why(r room) section {
+	s := section{title: "Why not", numbered: true}
+	switch b.a.Verdict {
+	case answer.FixFirst:
+		s.title = "Why not yet"
+	case answer.Watch:
+		s.title = "What to watch"
+	}
+	list := b.reasons()
+	shown := list[:min(r.why, len(list))]
+	rest := list[len(shown):]
+	if dangers := b.dangers(rest); dangers != "" {
+		// No danger is left out, however many there are.
+		shown = shown[:len(shown)-1]
+		rest = list[len(shown):]
+		for _, f := range shown {
+			s.items = append(s.items, b.reason(f, r.whyLen))
+		}
+		s.items = append(s.items, "Danger as well: "+b.dangers(rest)+".")
+		return s
+	}
+	for _, f := range shown {
+		s.items = append(s.items, b.reason(f, r.whyLen))
+	}
+	if n := b.troubles() - len(shown); n > 0 {
+		s.after = []string{"--full tells of " + strconv.Itoa(n) + " more that are like these or milder."}
+	}
+	return s
+}
+
+// troubles is how many findings there are that are worse than fine.
+func (b *builder) troubles() int {
+	return len(b.a.Findings) - b.count(answer.Fine)
+}
+
+// dangers names the dangers of a list by the thing that they are about.
+func (b *builder) dangers(list []*answer.Finding) string {
+	var names []string
+	for _, f := range list {
+		if f.Level < answer.Danger {
+			continue
+		}
+		if name := thing(f); !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// thing names what a finding is about in a word or two.
+func thing(f *answer.Finding) string {
+	if item := clean(string(f.Item)); item != "" {
+		return "the " + cut(item, 20)
+	}
+	switch f.Topic {
+	case answer.TopicCharge:
+		return "the charging"
+	case answer.TopicSpeed:
+		return "the speed"
+	case answer.TopicLaunch:
+		return "the start"
+	case answer.TopicPath:
+		return "the wiring"
+	}
+	return "the whole"
+}
+
+// reason says a finding in one or two lines: how sure it is, what it is, and
+// what it rests on where that was guessed.
+func (b *builder) reason(f *answer.Finding, length int) string {
+	text := b.opening(f)
+	if f.Level == answer.Danger {
+		text = "Danger: " + text
+	}
+	guess := ""
+	if f.Guess != "" && f.Reads != answer.AsUnknown { // what is not known is no guess
+		guess = " (A guess: " + cut(everyday(clean(f.Guess)), 60) + ".)"
+	}
+	title := b.say(f.Title)
+	if short := cut(title, max(20, length-len(text)-len(guess))); short != title {
+		title = short
+	}
+	return text + sentence(title) + guess
+}
+
+// few are the figures that people ask for, beside those of the original.
+func (b *builder) few(r room) section {
+	s := section{title: "In figures"}
+	if b.stuck() {
+		return section{title: s.title, text: []string{"It does not get going with this load on this ground."}}
+	}
+	ride := b.a.Ride
+	switch {
+	case b.bench() && ride.End == answer.EndPattern:
+		s.facts = append(s.facts, fact{"Under load", b.lasts().brief() + "; then the pattern was over"})
+	case b.bench():
+		s.facts = append(s.facts, fact{"Under load", b.lasts().brief()})
+	default:
+		s.facts = append(
+			s.facts,
+			b.beside("Pedal down", b.lasts(), b.was("original_pedal_min", minutes)), fact{"With the pauses", b.clock().brief()},
+		)
+	}
+	if asked := b.asked(); asked != "" {
+		s.facts = append(s.facts, fact{"As you asked", asked})
+	}
+	if !b.bench() {
+		s.facts = append(s.facts, fact{"Distance", b.figure("ride.distance_km", kilometr, ride.DistanceKm).brief()})
+	}
+	if st := b.a.Steady; st != nil {
+		s.facts = append(s.facts, b.beside("Speed", b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh), b.was("original_speed_kmh", kmPerH)))
+	}
+	if l := b.a.Launch; l != nil {
+		s.facts = append(s.facts, b.beside("First shove", b.figure("launch.peak_battery_a", amps, about(l.PeakBatteryA)), b.was("original_launch_a", amps)))
+	}
+	s.facts = append(s.facts, b.chargeTimes()...)
+	s.facts = s.facts[:min(len(s.facts), r.figures)]
+	if len(b.a.Ranges) > 0 && len(s.facts) > 0 && b.a.Draws.Count > 0 {
+		s.text = []string{"Likely, and in brackets where " + counted(b.a.Draws.Inside) + " " + b.kindred() + " lie:"}
+	}
+	return s
+}
+
+// beside is a figure with the original's behind it.
+func (b *builder) beside(name string, now figure, was string) fact {
+	if was == "" {
+		return fact{name, now.brief()}
+	}
+	return fact{name, now.brief() + "; original " + was}
+}
+
+// was is the original's likely figure; empty where there is none.
+func (b *builder) was(key string, u unit) string {
+	o := b.a.Original
+	if o == nil {
+		return ""
+	}
+	var value *float64
+	switch key {
+	case "original_pedal_min":
+		value = o.OriginalPedalMin
+	case "original_speed_kmh":
+		value = o.OriginalSpeedKmh
+	case "original_launch_a":
+		value = o.OriginalLaunchA
+	}
+	if value == nil {
+		return ""
+	}
+	return b.figure("original."+key, u, *value).likely
+}
+
+// asked says whether the time that was asked for will do.
+func (b *builder) asked() string {
+	r := b.a.Ride
+	if r.WantedMin == nil {
+		return ""
+	}
+	share := 0.0
+	for _, n := range r.EndShare {
+		if answer.End(n.Name) == answer.EndWanted {
+			share = n.Share
+		}
+	}
+	if len(r.EndShare) == 0 && r.End == answer.EndWanted {
+		share = 1
+	}
+	const likely, hardly = 0.5, 0.1
+	word := "not likely"
+	switch {
+	case share >= 1-hardly:
+		word = "yes"
+	case share >= likely:
+		word = "likely"
+	case share >= hardly:
+		word = "perhaps"
+	case share <= 0:
+		word = "no"
+	}
+	text := b.one(minutes, *r.WantedMin) + " with the pauses: " + word
+	if share > 0 && share < 0.995 {
+		text += ", in " + counted(share)
+	}
+	return text
+}
+
+// chargeTimes are how long the charger takes, where it is one that suits.
+func (b *builder) chargeTimes() []fact {
+	c := b.a.Charge
+	if c == nil || c.Match != answer.MatchYes && c.Match != answer.MatchCare {
+		return nil
+	}
+	var facts []fact
+	if c.HoursToFull != nil {
+		facts = append(facts, fact{"Charged full in", b.figure("charge.hours_to_full", hours, *c.HoursToFull).brief()})
+	}
+	if c.UnplugAfterH != nil {
+		facts = append(facts, fact{"Unplug after", b.figure("charge.unplug_after_h", hours, *c.UnplugAfterH).brief()})
+	}
+	return facts
+}
+
+// waysOut lists the ways out that were computed; where there are none, what has
+// to be done first.
+func (b *builder) waysOut(r room) section {
+	if len(b.a.Ways) > 0 {
+		s := section{title: "Ways out, each computed like the rest"}
+		for i, w := range b.a.Ways[:min(r.ways, len(b.a.Ways))] {
+			s.lists = append(s.lists, b.way(i, &w, r))
+		}
+		return s
+	}
+	s := section{title: "What to do first", numbered: true}
+	shown := b.a.Changes[:min(r.steps, len(b.a.Changes))]
+	for _, c := range shown {
+		s.items = append(s.items, cut(b.say(c), r.stepLen))
+	}
+	if n := len(b.a.Changes) - len(shown); n > 0 {
+		s.after = []string{"And " + strconv.Itoa(n) + " more: see --full."}
+	}
+	return s
+}
+
+// way is one way out.
+func (b *builder) way(i int, w *answer.Way, r room) tickList {
+	const letters = "ABC"
+	text := letters[i%3:i%3+1] + ". " + answerWord(w.Verdict)
+	if title := cut(b.say(w.Title), r.stepLen); title != "" {
+		text += ": " + strings.TrimRight(title, ".")
+	}
+	var figures []string
+	if w.PedalMin.Valid() && w.PedalMin.High > 0 {
+		figures = append(figures, b.rangeOf(minutes, w.PedalMin).brief())
+	}
+	if w.SpeedKmh.Valid() && w.SpeedKmh.High > 0 {
+		figures = append(figures, b.rangeOf(kmPerH, w.SpeedKmh).brief())
+	}
+	list := tickList{title: sentence(strings.Join(append([]string{text}, figures...), ", "))}
+	for _, step := range w.Steps[:min(r.steps, len(w.Steps))] {
+		list.steps = append(list.steps, cut(b.say(step), r.stepLen))
+	}
+	if n := len(w.Steps) - len(list.steps); n > 0 {
+		list.steps = append(list.steps, "and "+strconv.Itoa(n)+" more: see --full")
+	}
+	return list
+}
+
+// rangeOf rounds a range that has no path of its own.
+func (b *builder) rangeOf(u unit, r answer.Range) figure {
+	f := figures{ranges: map[string]answer.Range{"": r}, system: b.system}
+	return f.figure("", u, r.Likely)
+}
+
+// ask is what to look at or measure next.
+func (b *builder) ask(r room) section {
+	s := section{title: "Look or measure next", numbered: true}
+	for _, m := range b.a.Measure[:min(r.ask, len(b.a.Measure))] {
+		line := sentence(capital(b.say(m.What)))
+		if how := b.say(m.How); how != "" {
+			line += " " + sentence(how)
+		}
+		s.items = append(s.items, cut(line, r.askLen))
+	}
+	return s
+}
+
+// sure says how sure the answer is.
+func (b *builder) sure() section {
+	s := section{title: "How sure"}
+	d := b.a.Draws
+	var parts []string
+	if d.Count > 0 {
+		parts = append(parts, quantity.Digits(float64(d.Count), 3)+" "+b.kindred()+" were computed, not tested.")
+	}
+	if c := b.a.Conflict; c != nil {
+		parts = append([]string{"What was measured does not go together: see --full."}, parts...)
+	}
+	for _, fate := range b.fates() {
+		parts = append(parts, capital(fate)+".")
+	}
+	if n := len(b.a.Assumed); n > 0 {
+		text := things(n, "value") + " assumed"
+		if first := b.a.Assumed[0]; first.Effect >= moving {
+			text += ", first of all " + cut(everyday(clean(first.Key)), 60)
+		}
+		parts = append(parts, sentence(text))
+	}
+	if d.Rough {
+		parts = append(parts, "Few of them fit what was measured, so the ranges are rough.")
+	}
+	if len(parts) > 0 {
+		s.text = []string{strings.Join(parts, " ")}
+	}
+	return s
+}
+
+// safety are the lines that no setup and no layout leaves out.
+func (b *builder) safety() section {
+	first := "First run: wheels up, then with no child, then with a grown-up beside it and a hand on a switch that cuts the battery off."
+	if b.bench() {
+		first = "Stay beside it while it runs, on something that does not burn, with a hand on what cuts the battery off."
+	}
+	s := section{title: "Safety", items: []string{
+		"The maker's instructions, local codes and licensed practice come first. A changed vehicle no longer is the one that was tested.",
+		first,
+		"Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.",
+	}}
+	if n := len(b.a.Cautions); n > 0 {
+		s.after = []string{"All " + strconv.Itoa(n) + " cautions: --full."}
+	}
+	return s
+}

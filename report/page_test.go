@@ -1,0 +1,176 @@
+package report_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/report"
+)
+
+// lengths are the lengths in which a report for readers comes.
+func lengths() map[string]report.Options {
+	return map[string]report.Options{"page": {}, "full": {Full: true}, "short": {Short: true}}
+}
+
+// checkPage holds a page against its measures in every dialect (issue of the
+// project: 60 lines of 64 columns, 4,000 characters where forums end a post).
+func checkPage(t *testing.T, name string, a *answer.Assessment) {
+	t.Helper()
+	text := written(t, a, report.Options{})
+	if n := strings.Count(text, "\n"); n > report.PageLines {
+		t.Errorf("%s: %d lines of text, want at most %d\n%s", name, n, report.PageLines, text)
+	}
+	checkText(t, name, text)
+	for _, format := range []report.Format{report.FormatMarkdown, report.FormatBBCode} {
+		if n := len(written(t, a, report.Options{Format: format})); n > report.PageCharacters {
+			t.Errorf("%s: %d characters of %s, want at most %d", name, n, format, report.PageCharacters)
+		}
+	}
+	flat := strings.Join(strings.Fields(text), " ")
+	for _, want := range []string{
+		"maker's instructions", "local codes", "licensed practice", "A changed vehicle no longer is the one that was tested",
+		"Charge with the charger made for this battery", "fit a larger fuse", "drained flat",
+	} {
+		if !strings.Contains(flat, want) {
+			t.Errorf("%s: the page lacks %q", name, want)
+		}
+	}
+}
+
+func TestThePageKeepsItsMeasures(t *testing.T) {
+	for name, a := range fixtures() {
+		checkPage(t, name, a)
+	}
+	for seed := range uint64(200) {
+		checkPage(t, fmt.Sprintf("random %d", seed), anyAnswer(seed))
+	}
+}
+
+// anyAnswer is an assessment of any size: many or no findings, long or no
+// texts, any level, with and without ways out, vehicle or bench.
+func anyAnswer(seed uint64) *answer.Assessment {
+	r := rand.New(rand.NewPCG(seed, 12))
+	words := strings.Fields("cutoff contacts winding the a battery is 21.5 V too much; for: this (board) and fuse. Wire! mOhm *bold* [b] <i> _x_ & AGM soft start")
+	text := func(most int) string {
+		var list []string
+		for range r.IntN(most + 1) {
+			list = append(list, words[r.IntN(len(words))])
+		}
+		return strings.Join(list, " ")
+	}
+	a := danger()
+	if r.IntN(4) == 0 {
+		a = bench()
+	}
+	a.Title = text(40)
+	if r.IntN(5) == 0 {
+		a.Title = strings.Repeat("&<*", r.IntN(200))
+	}
+	a.Headline = [3]string{"x", text(30), text(30)}
+	a.System = []answer.System{answer.Metric, answer.Customary, answer.Either}[r.IntN(3)]
+	changes := []answer.Change{answer.ChangeNone, answer.FitFuse, answer.FitWire, answer.FitPack, answer.LimitSpeed, answer.LookUp, answer.FitCharger}
+	items := []answer.Item{"", answer.Board, answer.Charger, answer.Fuse, answer.Battery, answer.Item(text(5))}
+	a.Findings = nil
+	for range r.IntN(40) {
+		a.Findings = append(a.Findings, answer.Finding{
+			Level: answer.Level(r.IntN(4)), Harm: answer.Harm(r.IntN(4)), Title: text(60), Advice: text(40), Change: changes[r.IntN(len(changes))],
+			Item: items[r.IntN(len(items))], Certainty: answer.Certainty(r.IntN(4)), Share: r.Float64(), Guess: []string{"", "rider.mass", text(20)}[r.IntN(3)],
+		})
+	}
+	a.Verdict = answer.Worst(a.Findings)
+	a.Changes, a.Ways, a.Measure = nil, nil, nil
+	for range r.IntN(12) {
+		a.Changes = append(a.Changes, text(50))
+	}
+	for range r.IntN(4) {
+		w := answer.Way{Title: text(20), Verdict: answer.Level(r.IntN(4)), PedalMin: answer.Between(10*r.Float64(), 90), SpeedKmh: answer.Between(3*r.Float64(), 9)}
+		for range r.IntN(9) {
+			w.Steps = append(w.Steps, text(30))
+		}
+		a.Ways = append(a.Ways, w)
+	}
+	for range r.IntN(5) {
+		a.Measure = append(a.Measure, answer.Measurement{What: text(15), How: text(40)})
+	}
+	return a
+}
+
+func TestNoLengthDropsADanger(t *testing.T) {
+	a := danger()
+	a.Findings, a.Headline[1] = nil, "The first of them."
+	for i, item := range []answer.Item{answer.Battery, answer.Charger, answer.Fuse, answer.Wire, answer.Board, answer.Gears, answer.Motors} {
+		a.Findings = append(a.Findings, answer.Finding{
+			Level: answer.Danger, Harm: answer.Child, Item: item, Change: answer.Change(fmt.Sprint("change ", i)), Title: "Bad " + strings.Repeat("luck ", 30) + ".",
+		})
+		if item == answer.Charger {
+			a.Findings[i].Topic = answer.TopicCharge
+		}
+	}
+	for length, o := range lengths() {
+		for _, format := range []report.Format{report.FormatText, report.FormatMarkdown, report.FormatBBCode} {
+			o.Format = format
+			text := strings.Join(strings.Fields(written(t, a, o)), " ")
+			told := strings.Count(text, "Bad luck")
+			for _, f := range a.Findings {
+				if strings.Contains(text, "the "+string(f.Item)) {
+					told++
+				}
+			}
+			if told < len(a.Findings) {
+				t.Errorf("%s %s: tells of %d dangers, want %d: %s", length, format, told, len(a.Findings), text)
+			}
+		}
+	}
+	checkPage(t, "seven dangers", a)
+}
+
+func TestThePageTellsOfEachChangeOnce(t *testing.T) {
+	a := fine()
+	a.Verdict = answer.FixFirst
+	for _, title := range []string{"The wire is thin.", "The wire is warm.", "The wire is old."} {
+		a.Findings = append(a.Findings, answer.Finding{Level: answer.FixFirst, Title: title, Change: answer.FitWire})
+	}
+	a.Findings = append(a.Findings, answer.Finding{Level: answer.Watch, Title: "The fuse is old.", Change: answer.LookUp})
+	text := written(t, a, report.Options{})
+	for title, want := range map[string]bool{"1. The wire is thin.": true, "wire is warm": false, "wire is old": false, "2. The fuse is old.": true, "--full tells of 2 more": true} {
+		if strings.Contains(text, title) != want {
+			t.Errorf("%q: want %v in\n%s", title, want, text)
+		}
+	}
+}
+
+func TestWaysOutStandInPlaceOfTheChanges(t *testing.T) {
+	a := danger()
+	a.Ways = []answer.Way{
+		{Title: "A 12 V battery of the old kind", Steps: []string{"fit it"}, Verdict: answer.Watch, PedalMin: answer.Spread(20, 25, 27), SpeedKmh: answer.Exactly(5.8)},
+		{Title: "Keep the pack", Steps: []string{"a new switch", "thicker wire"}, Verdict: answer.Fine, PedalMin: answer.Exactly(31)},
+	}
+	text := written(t, a, report.Options{})
+	for _, want := range []string{
+		"A. YES, WITH CARE: A 12 V battery of the old kind, 25 min (20 to\n  27), 5.8 km/h.\n[ ] fit it\n", "B. YES: Keep the pack, 31 min.\n[ ] a new switch\n[ ] thicker wire\n",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %q in\n%s", want, text)
+		}
+	}
+	if strings.Contains(text, a.Changes[1]) {
+		t.Error("the changes stand beside the ways out")
+	}
+	if full := written(t, a, report.Options{Full: true}); !strings.Contains(full, "B. YES: Keep the pack") {
+		t.Error("the full report lacks the ways out")
+	}
+}
+
+func TestThePageHasOnlyWhatMatters(t *testing.T) {
+	a := bench()
+	a.Measure = nil
+	text := written(t, a, report.Options{})
+	for _, word := range []string{"Speed", "Pedal", "shove", "Distance", "child", "CHARG"} {
+		if strings.Contains(text, word) {
+			t.Errorf("a bench load speaks of %q:\n%s", word, text)
+		}
+	}
+}

@@ -1,0 +1,116 @@
+package report
+
+import (
+	"strconv"
+
+	"example.org/packcheck/answer"
+)
+
+// answerWord is the answer to "may it be used like this?".
+func answerWord(l answer.Level) string {
+	switch l {
+	case answer.Fine:
+		return "YES"
+	case answer.Watch:
+		return "YES, WITH CARE"
+	case answer.FixFirst:
+		return "NOT YET"
+	}
+	return "NO"
+}
+
+// verdict is the answer to the question asked, and what it comes down to.
+func (b *builder) verdict() fact {
+	f := fact{answerWord(b.a.Verdict), ""}
+	dangers, fixes, watches := b.count(answer.Danger), b.count(answer.FixFirst), b.count(answer.Watch)
+	switch b.a.Verdict {
+	case answer.Fine:
+		f.value = "as far as these figures go. " + b.lasting()
+	case answer.Watch:
+		f.value = things(watches, "thing") + " to watch. " + b.lasting()
+	case answer.FixFirst:
+		f.value = things(fixes, "thing") + " to put right first" + also(watches, "to watch") + "."
+		if b.onlyCharging() {
+			f.value = "its charging is not in order: " + f.value
+		}
+	default:
+		use := "no child may ride it like this"
+		switch {
+		case b.onlyCharging():
+			use = "do not charge it like this"
+		case b.bench():
+			use = "do not connect it like this"
+		}
+		f.value = use + ": " + things(dangers, "danger") + also(fixes, "to put right") + "."
+	}
+	return f
+}
+
+// count is how many findings have a level.
+func (b *builder) count(l answer.Level) int {
+	n := 0
+	for _, f := range b.a.Findings {
+		if f.Level == l {
+			n++
+		}
+	}
+	return n
+}
+
+// onlyCharging reports whether the worst is all about charging.
+func (b *builder) onlyCharging() bool {
+	found := false
+	for _, f := range b.a.Findings {
+		if f.Level == b.a.Verdict {
+			if f.Topic != answer.TopicCharge {
+				return false
+			}
+			found = true
+		}
+	}
+	return found
+}
+
+// lasting says in one clause how long it lasts.
+func (b *builder) lasting() string {
+	switch {
+	case b.stuck():
+		return "It does not get going."
+	case b.a.Ride.End == answer.EndPattern:
+		return "It gives the whole pattern."
+	}
+	return "It lasts " + b.lasts().brief() + "."
+}
+
+// lasts is how long the load or the pedal can be held, whatever was asked for.
+func (b *builder) lasts() figure {
+	if b.a.Ride.WantedMin != nil {
+		return b.figure("ride.lasts_pedal_min", minutes, b.a.Ride.LastsPedalMin)
+	}
+	return b.figure("ride.pedal_min", minutes, b.a.Ride.PedalMin)
+}
+
+// clock is how long it lasts by the clock, whatever was asked for.
+func (b *builder) clock() figure {
+	if b.a.Ride.WantedMin != nil {
+		return b.figure("ride.lasts_clock_min", minutes, b.a.Ride.LastsClockMin)
+	}
+	return b.figure("ride.clock_min", minutes, b.a.Ride.ClockMin)
+}
+
+// things counts in words: "1 danger", "2 dangers".
+func things(n int, what string) string {
+	text := strconv.Itoa(n) + " " + what
+	if n != 1 {
+		text += "s"
+	}
+	return text
+}
+
+// also adds a second count where there is one.
+func also(n int, what string) string {
+	if n == 0 {
+		return ""
+	}
+	return ", " + strconv.Itoa(n) + " " + what
+}

@@ -1,0 +1,120 @@
+package report
+
+import "strings"
+
+// term is what somebody at home would have to look up, in all the forms in which
+// the page may say it, and what it means in a few plain words.
+type term struct {
+	means string
+	forms []string // a longer form before a shorter one that it holds
+}
+
+// terms lists them. The explanations are this project's own words.
+func terms() []term {
+	return []term{
+		{"it never lets more amps through", []string{"current limit"}},
+		{"it switches the battery off before it is drained too far", []string{"low-voltage cutoff", "cutoff", "cutoffs"}},
+		{"the electronics between battery and motors", []string{"current-limiting controller", "speed control", "controllers", "controller", "chopper"}},
+		{"the bare metal that touches inside a switch", []string{"pedal contacts", "plain contacts", "contacts"}},
+		{"the amps rise slowly", []string{"soft start", "ramp"}},
+		{"the part of the time that the power is on", []string{"duty"}},
+		{"a motor's coil of wire", []string{"motor windings", "windings", "winding"}},
+		{"the skin of a wire", []string{"insulation"}},
+		{"melt together", []string{"weld"}},
+		{"it makes fewer volts", []string{"step-down converter", "converter"}},
+		{"electronic switches", []string{"transistors"}},
+		{"small parts that hold charge", []string{"capacitors", "capacitor"}},
+		{"rows of cells side by side", []string{"strings"}},
+		{"thousandths of an ohm", []string{"mOhm"}},
+		{"a wire size; a smaller number is thicker", []string{"AWG"}},
+		{"a sealed lead-acid battery", []string{"AGM"}},
+		{"a kind of lithium battery", []string{"LiFePO4"}},
+		{"an older kind of battery", []string{"NiMH"}},
+		{"alternating or direct, as printed on it", []string{"AC or DC"}},
+		{"which wire is plus", []string{"polarity"}},
+		{"the amps with the wheels held", []string{"stall current"}},
+		{"it reads the amps in a wire from outside", []string{"clamp meter"}},
+		{"a joint pressed on with pliers", []string{"crimp"}},
+		{"a fuse that closes again by itself", []string{"auto-reset breaker"}},
+		{"what it draws switched off", []string{"standby current"}},
+		{"how much it holds the amps back", []string{"resistance"}},
+		{"rust of lead that eats the charge", []string{"sulphation"}},
+	}
+}
+
+// explainWords puts what a term means behind its first use below the title.
+// What stands in the first lines alone is explained in front of the safety
+// lines.
+func explainWords(doc *document) {
+	var only []string
+	for _, t := range terms() {
+		done := false
+		doc.each(func(text *string) {
+			if done {
+				return
+			}
+			if _, end := t.in(*text); end > 0 {
+				if strings.HasPrefix((*text)[end:], "'s") {
+					end += len("'s")
+				}
+				*text = explainedAt(*text, end, t.means)
+				done = true
+			}
+		})
+		for _, f := range doc.lead {
+			if start, end := t.in(f.value); !done && end > 0 {
+				only = append(only, f.value[start:end]+" = "+t.means)
+				done = true
+			}
+		}
+	}
+	if len(only) > 0 {
+		s := section{title: "Words", text: []string{capital(strings.Join(only, "; ")) + "."}}
+		at := max(0, len(doc.sections)-1)
+		doc.sections = append(doc.sections[:at:at], append([]section{s}, doc.sections[at:]...)...)
+	}
+}
+
+// in finds the first use of a term; the end is 0 where there is none.
+func (t *term) in(text string) (start, end int) {
+	for _, form := range t.forms {
+		if at := wordAt(text, form); at >= 0 && (end == 0 || at < start || at == start && at+len(form) > end) {
+			start, end = at, at+len(form)
+		}
+	}
+	return start, end
+}
+
+// explainedAt puts an explanation behind a word: in brackets, or within
+// brackets behind a sign of equality.
+func explainedAt(text string, at int, means string) string {
+	if strings.Count(text[:at], "(") > strings.Count(text[:at], ")") {
+		if strings.HasPrefix(text[at:], " ") {
+			means += ","
+		}
+		return text[:at] + " = " + means + text[at:]
+	}
+	return text[:at] + " (" + means + ")" + text[at:]
+}
+
+// wordAt finds a word that stands by itself, in any case; -1 where it does not.
+func wordAt(text, word string) int {
+	low, want := strings.ToLower(text), strings.ToLower(word)
+	for from := 0; ; {
+		at := strings.Index(low[from:], want)
+		if at < 0 {
+			return -1
+		}
+		at += from
+		end := at + len(want)
+		if (at == 0 || !isLetter(low[at-1])) && (end == len(low) || !isLetter(low[end])) {
+			return at
+		}
+		from = end
+	}
+}
+
+// isLetter reports whether a character is part of a word.
+func isLetter(c byte) bool {
+	return 'a' <= c && c <= 'z' || '0' <= c && c <= '9' || c == '_'
+}

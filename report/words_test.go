@@ -1,0 +1,82 @@
+package report_test
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/report"
+)
+
+// hardWords are the words that a parent would have to look up, by an own
+// judgement that no source backs.
+func hardWords() []string {
+	return strings.Fields("contacts ramp strings mOhm duty chopper AGM cutoff winding windings controller insulation capacitors converter " +
+		"transistors weld AWG polarity crimp LiFePO4 NiMH resistance sulphation ampacity derated inrush")
+}
+
+func TestHardWordsAreExplainedAtTheirFirstUse(t *testing.T) {
+	for _, word := range hardWords() {
+		a := fine()
+		a.Verdict = answer.FixFirst
+		a.Findings = []answer.Finding{{Level: answer.FixFirst, Title: "Something is wrong with the " + word + " of it, and the " + word + " again."}}
+		a.Measure = []answer.Measurement{{What: "the " + word}}
+		text := belowTitle(written(t, a, report.Options{}))
+		switch uses := strings.Count(text, word) - strings.Count(text, "an older kind of "+word); {
+		case uses < 2:
+			t.Errorf("%s: the test does not use it", word)
+		case !explainedFirst(text, word) && word != "ampacity" && word != "derated" && word != "inrush":
+			t.Errorf("%s is not explained at its first use:\n%s", word, text)
+		}
+		if n := strings.Count(text, word+" ("); n > 1 {
+			t.Errorf("%s is explained %d times", word, n)
+		}
+	}
+}
+
+// explainedFirst reports whether the first use of a word has something in
+// brackets behind it, or stands before an explanation by a sign of equality.
+func explainedFirst(text, word string) bool {
+	m := regexp.MustCompile(`(?i)\b` + regexp.QuoteMeta(word) + `\b(?:'s)?( \(| = )?`).FindStringSubmatch(text)
+	return m != nil && m[1] != ""
+}
+
+// belowTitle is the page below its first three lines and the title, on one line.
+func belowTitle(text string) string {
+	_, text, _ = strings.Cut(text, "\n\n")
+	return strings.Join(strings.Fields(text), " ")
+}
+
+func TestAWordOfTheFirstLinesIsExplainedOnThePage(t *testing.T) {
+	a := fine()
+	a.Headline = [3]string{"x", "Nothing disconnects it.", "Fit a low-voltage cutoff."}
+	text := belowTitle(written(t, a, report.Options{}))
+	if !strings.Contains(text, "WORDS Low-voltage cutoff = it switches the battery off before it is drained too far.") {
+		t.Errorf("does not explain what only the first lines say: %s", text)
+	}
+}
+
+func TestUsersUnitsStandFirstInSentences(t *testing.T) {
+	for given, want := range map[string]string{
+		"10 km/h (6.4 mph) is too fast.":           "6.4 mph (10 km/h) is too fast.",
+		"Made for 8 km/h (5 mph) or less.":         "Made for 5 mph (8 km/h) or less.",
+		"Air of 10 to 30 C (50 to 86 F) here.":     "Air of 50 to 86 F (10 to 30 C) here.",
+		"A wire (thin) of 2 m (6.6 ft).":           "A wire (thin) of 6.6 ft (2 m).",
+		"Too long (so far":                         "Too long (so far",
+		"It has 12 V (nominal) and 3 motors (550)": "It has 12 V (nominal) and 3 motors (550)",
+	} {
+		a := wideUS()
+		a.Findings[0].Title = given
+		text := strings.Join(strings.Fields(written(t, a, report.Options{})), " ")
+		if !strings.Contains(text, "1. Danger: "+strings.TrimSuffix(want, ".")) {
+			t.Errorf("%q: lacks %q in %s", given, want, text)
+		}
+		metric := danger()
+		metric.Findings[0].Title = given
+		text = strings.Join(strings.Fields(written(t, metric, report.Options{})), " ")
+		if !strings.Contains(text, "1. Danger: "+strings.TrimSuffix(given, ".")) {
+			t.Errorf("metric: %q was changed", given)
+		}
+	}
+}

@@ -1,0 +1,85 @@
+package setup
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/tables"
+)
+
+// widths is how far a battery may lie from what is printed on it, by what is
+// known of its age and maker.
+func (r *resolver) widths() battery.Widths {
+	raw := r.setup.Pack
+	maker := battery.MakerUnknown
+	switch raw.Maker.Text {
+	case "own":
+		maker = battery.MakersOwn
+	case "look-alike":
+		maker = battery.Lookalike
+	}
+	return battery.WidthsOf(r.parts.Pack.Profile.Family, raw.Age.Text, maker)
+}
+
+// family settles of which measured cells the battery may be made, and how far it
+// may lie from its label. A chemistry without a family, such as a user's own,
+// stands for itself.
+func (r *resolver) family(raw Pack) {
+	p := &r.parts.Pack
+	p.Members = r.chem.Members(p.Profile.Name)
+	if len(p.Members) < 2 {
+		p.Members = []chemistry.Member{{Profile: p.Profile, Share: 1}}
+		return
+	}
+	hint := chemistry.Hint{Kind: chemistry.Kind(raw.Cells.Text)}
+	if p.CapacityAh.Known && (raw.Strings.Given || p.Strings > 1) {
+		hint.CellAh = p.CapacityAh.Likely / float64(p.Strings)
+	}
+	if raw.Mass.Given && p.CapacityAh.Known && p.Profile.Mass.CellShare > 0 {
+		wh := p.Profile.NominalV * float64(p.CellsInSeries) * p.CapacityAh.Likely
+		hint.WhPerKg = wh / raw.Mass.Likely / p.Profile.Mass.CellShare
+	}
+	p.Members = chemistry.Shifted(p.Members, hint)
+	for i := range p.Members { // in words it is the kind that was told, whichever cell is drawn
+		p.Members[i].Profile.Title = p.Profile.Title
+	}
+	slices.SortStableFunc(p.Members, func(a, b chemistry.Member) int { return cmp.Compare(a.OhmAhAtHalf(), b.OhmAhAtHalf()) })
+	source := firstSource(r.chem.FamilySource(p.Profile.Name))
+	p.CellsAt = Figure{
+		Range: quantity.Spread(0, 0.5, 1), Key: r.key("pack", "cells"), Known: true, Assumed: true, Law: Limits,
+		Why: "Not told; drawn from measured cells of the kind.", Source: source, System: r.parts.System,
+	}
+	if p.CellsAt.Assumed = !raw.Cells.Given; p.CellsAt.Assumed {
+		r.note(p.CellsAt.Key, fmt.Sprintf("one of %d measured ones", len(p.Members)), p.CellsAt.Why, source)
+	}
+	r.offLabel(raw)
+}
+
+// offLabel settles how far battery and label, and battery and model, may lie
+// apart.
+func (r *resolver) offLabel(raw Pack) {
+	p, w := &r.parts.Pack, r.widths()
+	given := map[string]bool{"maker": raw.Maker.Given, "watches_cells": raw.WatchesCells.Given}
+	told := func(f *Figure, name string, v tables.Value, shown, why string) {
+		if !v.Known() {
+			return
+		}
+		*f = r.derived(blank{table: "pack", name: name, kind: quantity.NoKind, Range: span(v), why: why, source: v.Source})
+		if shown != "" && !given[name] {
+			f.Assumed = true
+			r.note(f.Key, fmt.Sprintf(shown, 100*v.Low, 100*v.High), why, v.Source)
+		}
+	}
+	told(&p.Honesty, "maker", w.Honesty, "holds %.0f to %.0f %% of its label when new", "Not told whose it is; makers' own packs hold what they say, look-alikes half of it.")
+	told(&p.Weakest, "watches_cells", w.Weakest, "the weakest cell lacks %.1f to %.0f %% of the charge", "Not measured; what the weakest cell of such packs lacks.")
+	told(&p.GrowthAt80, "resistance_growth", w.GrowthAt80, "", "How much the resistance grows with age.")
+	told(&p.Steepness, "steepness", w.Steepness, "", "How much less such blocks give when they are emptied fast.")
+	told(&p.TabsOhm, "tabs", w.TabsOhm, "", "Resistance of tabs and terminals.")
+	told(&p.HottestK, "heat_doubt", w.HottestK, "", "What the computed temperature may be off.")
+	p.HottestK.Kind = quantity.Temperature // a difference, drawn on a straight scale
+	told(&p.ChargeHours, "charge_doubt", w.ChargeHours, "", "What the computed hours of a charge may be off.")
+}
