@@ -36,7 +36,9 @@ type Branch struct {
 	KneeV float64 `json:"knee_v,omitempty"` // 0 = straight
 }
 
-// CaseGives is what the representative launch comes to by itself.
+// CaseGives is what the representative launch comes to by itself: its
+// [LaunchCase] recomputed gives the same. Behind a converter all currents and
+// volts are the board's.
 type CaseGives struct {
 	PeakBatteryA    float64 `json:"peak_battery_a"`
 	PeakBatteryAtS  float64 `json:"peak_battery_at_s"`

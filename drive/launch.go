@@ -167,6 +167,12 @@ func (c *LaunchCase) Steady() Running {
 	return SteadyOn(c.vehicle(), Controller{LimitA: c.LimitA}, c.pack(), ReferenceC)
 }
 
+// Blocked returns what it comes to with the wheels held, pack not yet polarised.
+func (c *LaunchCase) Blocked() Blocked {
+	still := HeatState{WindingC: ReferenceC, CaseC: ReferenceC}
+	return BlockedWheels(c.vehicle(), Controller{LimitA: c.LimitA}, c.pack(), still, ReferenceC)
+}
+
 // Check reports the first number that makes the case no launch.
 func (c *LaunchCase) Check() error {
 	if !(c.OCVV > 0) || math.IsInf(c.OCVV, 1) {

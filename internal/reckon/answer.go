@@ -86,14 +86,8 @@ func shape(a *answer.Assessment, v *Vehicle) {
 
 // launchOf is the launch of the representative case, complete.
 func launchOf(v *Vehicle) *answer.LaunchFigures {
-	c, l, b := v.Now, &v.Seen.Launch, &v.Seen.Blocked
-	f := &answer.LaunchFigures{
-		Slips: l.Slipped, Case: caseOf(c.LaunchCase()),
-		CaseGives: answer.CaseGives{
-			PeakBatteryA: l.PeakBatteryA, PeakBatteryAtS: l.PeakBatteryAtS, PeakMotorA: l.PeakMotorA, LowestBusV: l.LowestBusV,
-			BlockedBatteryA: b.BatteryA, SpeedKmh: v.Seen.Steady.SpeedMS * 3.6,
-		},
-	}
+	c, l := v.Now, &v.Seen.Launch
+	f := &answer.LaunchFigures{Slips: l.Slipped, Case: caseOf(c.LaunchCase()), CaseGives: givesOf(v)}
 	for i, s := range drive.SpeedTimesS() {
 		f.SpeedAfter = append(f.SpeedAfter, answer.SpeedPoint{TimeS: s, Kmh: l.SpeedMS[i] * 3.6})
 	}
@@ -113,6 +107,21 @@ func launchOf(v *Vehicle) *answer.LaunchFigures {
 		}
 	}
 	return f
+}
+
+// givesOf is what the launch case comes to by itself. Behind a converter it is
+// the board's launch: what the pack gives meanwhile needs more than the case.
+func givesOf(v *Vehicle) answer.CaseGives {
+	l, blockedA := v.Seen.Launch, v.Seen.Blocked.BatteryA
+	if v.Now.Controller.Converter.OutV > 0 {
+		c := v.Now.LaunchCase()
+		l = drive.Launch(&c, v.Now.LaunchSeconds(), nil)
+		blockedA = c.Blocked().BatteryA
+	}
+	return answer.CaseGives{
+		PeakBatteryA: l.PeakBatteryA, PeakBatteryAtS: l.PeakBatteryAtS, PeakMotorA: l.PeakMotorA, LowestBusV: l.LowestBusV,
+		BlockedBatteryA: blockedA, SpeedKmh: v.Seen.Steady.SpeedMS * 3.6,
+	}
 }
 
 // caseOf writes a launch case as an answer holds it.

@@ -23,9 +23,22 @@ type drawn struct {
 	conflict  *answer.Conflict
 }
 
-// enough is the effective number of draws at which weighing ends: ranges then
-// are within a few percent of what many more would give.
-const enough = 400
+// enough is the effective number of draws at which weighing ends with the usual
+// number of draws: ranges then are within a few percent of what many more would
+// give. With fewer or more draws it goes with them, but stays above where an
+// answer would be rough.
+const enough, leastEnough = 400, 128
+
+// weighing is how much work goes into weighing, so that more draws are more sure
+// with readings, too.
+func (o Options) weighing() draws.Options {
+	share := float64(o.Draws) / UsualDraws
+	w := draws.Options{Enough: max(enough*share, leastEnough), Workers: o.Workers}
+	if o.Draws > UsualDraws {
+		w.Prior, w.Round = priorDraws*o.Draws/UsualDraws, priorDraws*o.Draws/UsualDraws
+	}
+	return w
+}
 
 // draw draws the vehicles, weighed by what was measured.
 func (e *engine) draw(o Options) (*drawn, error) {
@@ -59,7 +72,7 @@ func (e *engine) draw(o Options) (*drawn, error) {
 func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.Posterior, error) {
 	used := list
 	for {
-		p, err := draws.Condition(e.world.Dims(), e.model(used), asRead(used), draws.Options{Enough: enough, Workers: o.Workers})
+		p, err := draws.Condition(e.world.Dims(), e.model(used), asRead(used), o.weighing())
 		if err == nil {
 			d.runs += p.Runs
 			if len(used) == 0 || e.agree(used, p) {

@@ -7,33 +7,117 @@ import (
 	"slices"
 	"strconv"
 	"testing"
+
+	"example.org/packcheck/answer"
 )
 
+// mainFigures are those that people ask for.
+var mainFigures = []string{
+	"ride.lasts_pedal_min", "ride.lasts_clock_min", "ride.distance_km", "steady.speed_kmh", "steady.battery_a",
+	"launch.peak_battery_a", "launch.blocked_battery_a", "pack.usable_ah",
+}
+
+// drawError is by how much a 10, 50 or 90 % point of 256 draws may be off: the
+// 2 % that 1024 draws are held to, doubled with the root of their number.
+const drawError = 0.04
+
+// openSheets are setups that leave much open.
+func openSheets() map[string]sheet {
+	return map[string]sheet{
+		"lead-acid on grass": labelsOnly().with("vehicle.ground", `"short grass"`),
+		"tool pack":          labelsOnly().with("pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`),
+	}
+}
+
 // Whatever somebody then finds out about what was not known, inside what was
-// allowed for, the figures stay inside the ranges that were promised.
-func TestTheRangesHoldWhatIsLaterFoundOut(t *testing.T) {
+// allowed for, the figures stay inside the ranges that were promised: eight of
+// ten, because that is what a range says.
+func TestEightOfTenOfWhatIsLaterFoundOutLieInside(t *testing.T) {
+	t.Parallel()
 	random := rand.New(rand.NewPCG(5, 6))
 	within := func(low, high float64, unit string) string {
 		return fmt.Sprintf(`"%.4f %s"`, low+(high-low)*random.Float64(), unit)
 	}
-	bases := map[string]sheet{
-		"lead-acid on grass": labelsOnly().with("vehicle.ground", `"short grass"`),
-		"tool pack":          labelsOnly().with("pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`),
-	}
-	for _, name := range slices.Sorted(maps.Keys(bases)) { // the same order of draws every time
-		base := bases[name]
-		promised := assess(t, base)
-		for range 24 {
+	inside, all := 0, 0
+	sheets := openSheets()
+	for _, name := range slices.Sorted(maps.Keys(sheets)) { // the same order of draws every time
+		base := sheets[name]
+		promised := readWith(t, base.toml(), 256)
+		for range 20 {
 			s := base.with(
 				"pack.health", within(80, 100, "%"), "gears.efficiency", within(52, 72, "%"), "vehicle.mass", within(10, 18, "kg"),
 				"wire.gauge", fmt.Sprintf(`"%d AWG"`, 14+2*random.IntN(3)), "wire.one_way_length", within(0.6, 1.8, "m"),
 				"wire.joints", strconv.Itoa(6+random.IntN(7)), "wire.joint_resistance", within(0.5, 10, "mOhm"),
 				"controller.resistance", within(5, 60, "mOhm"), "motors.no_load_current", within(0.4, 2.5, "A"),
 				"outing.air", within(10, 30, "C"), "outing.drive", within(15, 40, "s"), "outing.pause", within(5, 20, "s"))
-			found := figures(t, assess(t, s))
-			for _, path := range []string{"ride.lasts_pedal_min", "ride.lasts_clock_min", "ride.distance_km", "steady.speed_kmh", "steady.battery_a", "launch.peak_battery_a", "launch.blocked_battery_a", "pack.usable_ah"} {
-				if r := promised.Ranges[path]; !r.Contains(found["."+path]) {
-					t.Errorf("%s: %s turns out as %.4g, promised was %.4g to %.4g\n%s", name, path, found["."+path], r.Low, r.High, s.toml())
+			found := figures(t, briefly(t, s))
+			for _, path := range mainFigures {
+				all++
+				if promised.Ranges[path].Contains(found["."+path]) {
+					inside++
+				}
+			}
+		}
+	}
+	if share := float64(inside) / float64(all); share < 0.8 {
+		t.Errorf("%d of %d inside", inside, all)
+	}
+}
+
+// A range that was typed, in two halves: what the whole foretells lies between
+// what its halves foretell, because it is the two mixed. (Exact for the draws'
+// law; the error is that of the draws.)
+func TestTheWholeLiesBetweenItsHalves(t *testing.T) {
+	t.Parallel()
+	for name, base := range openSheets() {
+		for _, c := range []struct{ key, whole, low, high string }{
+			{"rider.mass", "15 to 30 kg", "15 to 22.5 kg", "22.5 to 30 kg"},
+			{"pack.health", "50 to 100 %", "50 to 75 %", "75 to 100 %"},
+			{"gears.ratio", "60 to 120", "60 to 90", "90 to 120"},
+			{"pack.resistance", "40 to 120 mOhm", "40 to 80 mOhm", "80 to 120 mOhm"},
+			{"outing.air", "0 to 30 C", "0 to 15 C", "15 to 30 C"},
+			{"vehicle.slope", "0 to 4 %", "0 to 2 %", "2 to 4 %"},
+		} {
+			of := func(v string) map[string]answer.Range {
+				return readWith(t, base.with(c.key, strconv.Quote(v)).toml(), 256).Ranges
+			}
+			whole, low, high := of(c.whole), of(c.low), of(c.high)
+			for _, path := range mainFigures {
+				w, a, b := whole[path], low[path], high[path]
+				for point, v := range map[string][3]float64{"10 %": {a.Low, w.Low, b.Low}, "50 %": {a.Likely, w.Likely, b.Likely}, "90 %": {a.High, w.High, b.High}} {
+					if least, most := min(v[0], v[2]), max(v[0], v[2]); v[1] < least*(1-drawError) || v[1] > most*(1+drawError) {
+						t.Errorf("%s, %s: the %s point of %s is %.4g for %s, %.4g and %.4g for its halves", name, c.key, point, path, v[1], c.whole, v[0], v[2])
+					}
+				}
+			}
+		}
+	}
+}
+
+// A range that was typed, and one around the same middle inside it: what the
+// narrower one foretells never leaves what the wider one does, beyond the error
+// of the draws.
+func TestNarrowerInputsNeverLeaveTheWiderRange(t *testing.T) {
+	t.Parallel()
+	for name, base := range openSheets() {
+		for _, c := range []struct{ key, wide, narrow string }{
+			{"rider.mass", "15 to 30 kg", "20 to 25 kg"},
+			{"pack.health", "50 to 100 %", "65 to 85 %"},
+			{"gears.ratio", "60 to 120", "80 to 100"},
+			{"pack.resistance", "40 to 120 mOhm", "70 to 90 mOhm"},
+			{"vehicle.mass", "8 to 24 kg", "14 to 18 kg"},
+			{"gears.efficiency", "40 to 80 %", "55 to 65 %"},
+			{"outing.pause", "2 to 30 s", "12 to 20 s"},
+			{"motors.no_load_current", "0.2 to 3 A", "1.4 to 1.8 A"},
+		} {
+			of := func(v string) map[string]answer.Range {
+				return readWith(t, base.with(c.key, strconv.Quote(v)).toml(), 256).Ranges
+			}
+			wide, narrow := of(c.wide), of(c.narrow)
+			for _, path := range mainFigures {
+				w, n := wide[path], narrow[path]
+				if n.Low < w.Low*(1-drawError) || n.High > w.High*(1+drawError) {
+					t.Errorf("%s, %s: %s gives %s of %.4g to %.4g, %s gives %.4g to %.4g", name, c.key, c.narrow, path, n.Low, n.High, c.wide, w.Low, w.High)
 				}
 			}
 		}

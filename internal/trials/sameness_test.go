@@ -154,32 +154,3 @@ func TestASetupSurvivesBeingAssessed(t *testing.T) {
 		}
 	}
 }
-
-// A vehicle that is as it left the factory is once itself in everything.
-func TestAnOriginalLikeTodaysIsOnceTheSame(t *testing.T) {
-	for name, base := range map[string]sheet{
-		"done properly": doneProperly(t).without("original.pack", "original.controller"),
-		"labels":        labelsOnly().with("pack.health", `"100 %"`, "pack.resistance", `"30 mOhm"`),
-	} {
-		s := base.with()
-		for key, value := range base {
-			if table, _, _ := strings.Cut(key, "."); slices.Contains([]string{"pack", "cutoff", "controller"}, table) {
-				s["original."+key] = value
-			}
-		}
-		a := assess(t, s)
-		for what, ratio := range map[string]*float64{
-			"speed": a.Original.SpeedRatio, "launch": a.Original.LaunchCurrentRatio, "blocked": a.Original.BlockedCurrentRatio,
-			"teeth": a.Original.ToothLoadRatio, "heat": a.Original.MotorHeatRatio, "ride": a.Original.RideRatio, "fault": a.Original.FaultCurrentRatio,
-		} {
-			if ratio == nil {
-				t.Errorf("%s: no ratio of %s", name, what)
-				continue
-			}
-			near(t, name+", "+what, *ratio, 1, 1e-6)
-		}
-		if has(a, drive.CodeFasterThanOriginal, drive.CodeToothLoad, drive.CodeToothLoadBlocked) > answer.Fine {
-			t.Errorf("%s: it is held against itself", name)
-		}
-	}
-}

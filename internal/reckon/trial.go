@@ -1,0 +1,135 @@
+package reckon
+
+import (
+	"fmt"
+	"slices"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/setup"
+)
+
+// Trial knows what a hidden vehicle of a setup's own world would show, so that
+// answers can be held against it: simulation-based calibration, S. Talts,
+// M. Betancourt, D. Simpson, A. Vehtari and A. Gelman, Validating Bayesian
+// inference algorithms with simulation-based calibration (2018), arXiv
+// 1804.06788.
+type Trial struct {
+	e    *engine
+	list []reading
+}
+
+// NewTrial prepares trials of a setup. The values of its readings count for
+// nothing: they only say what can be read.
+func NewTrial(s *setup.Setup) (*Trial, error) {
+	if s == nil {
+		return nil, errNoSetup
+	}
+	e, err := newEngine(s)
+	if err != nil {
+		return nil, err
+	}
+	return &Trial{e: e, list: readings(e.parts)}, nil
+}
+
+// Dims returns how many standard normal numbers make a vehicle.
+func (t *Trial) Dims() int { return t.e.world.Dims() }
+
+// Figures returns figures of a vehicle by their JSON paths.
+func (t *Trial) Figures(z []float64, paths []string) ([]float64, error) {
+	list, err := metricsAt(paths)
+	if err != nil {
+		return nil, err
+	}
+	v, err := t.e.vehicle(z, nil, false)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]float64, len(list))
+	for i, m := range list {
+		out[i] = m.of(v)
+	}
+	return out, nil
+}
+
+// Shown is what a vehicle shows to somebody who reads without error.
+type Shown struct {
+	Key, Unit string
+	Value     float64
+	Err       float64 // standard error that the answer will take; a share unless Linear
+	Linear    bool
+}
+
+// Show returns all readings of a vehicle; ok is false where it does not run.
+func (t *Trial) Show(z []float64) (list []Shown, ok bool) {
+	out := make([]float64, len(t.list))
+	if !t.e.model(t.list)(0, z, out) {
+		return nil, false
+	}
+	for i := range t.list {
+		r := &t.list[i]
+		list = append(list, Shown{Key: r.key, Unit: r.unit, Value: r.back(out[i]), Err: r.err, Linear: r.linear})
+	}
+	return list, true
+}
+
+// Drawn is what an answer rests on: figures of its draws with their weights.
+type Drawn struct {
+	Values   [][]float64 // by path and draw
+	Weight   []float64
+	Readings []answer.Reading
+	Conflict *answer.Conflict
+	Runs     int
+	Rough    bool
+}
+
+// Draw makes the draws of an answer and no more: figures by their JSON paths, of
+// at most so many draws.
+func Draw(s *setup.Setup, o Options, most int, paths []string) (*Drawn, error) {
+	o, err := o.check()
+	if err != nil {
+		return nil, err
+	}
+	list, err := metricsAt(paths)
+	if err != nil {
+		return nil, err
+	}
+	if s == nil {
+		return nil, errNoSetup
+	}
+	e, err := newEngine(s)
+	if err != nil {
+		return nil, err
+	}
+	d, err := e.draw(o)
+	if err != nil {
+		return nil, err
+	}
+	at := draws.Resample(d.weight, most)
+	out := &Drawn{Values: rows(len(list), len(at)), Weight: make([]float64, len(at)), Readings: d.readings, Conflict: d.conflict, Runs: d.runs, Rough: d.rough}
+	return out, each(len(at), o.Workers, func(i int) error {
+		out.Weight[i] = 1 / float64(len(at))
+		v, err := e.vehicle(d.z[at[i]], nil, false)
+		if err != nil {
+			return err
+		}
+		for k, m := range list {
+			out.Values[k][i] = m.of(v)
+		}
+		return nil
+	})
+}
+
+// metricsAt finds figures by their JSON paths; what only judging brings is none
+// of them.
+func metricsAt(paths []string) ([]*metric, error) {
+	var list []*metric
+	for _, path := range paths {
+		i := slices.IndexFunc(metrics[:], func(m metric) bool { return m.path == path && !m.judged })
+		if i < 0 {
+			return nil, fmt.Errorf("packcheck: no figure %q (want a path as in the ranges of an answer)", path)
+		}
+		list = append(list, &metrics[i])
+	}
+	return list, nil
+}

@@ -1,0 +1,83 @@
+package trials_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/answer"
+)
+
+// likeToday repeats today's tables as those of the original.
+func (s sheet) likeToday(tables ...string) sheet {
+	out := s.without("original")
+	for key, value := range s.without("original") {
+		if table, _, _ := strings.Cut(key, "."); slices.Contains(tables, table) {
+			out["original."+key] = value
+		}
+	}
+	return out
+}
+
+// ratios are all that is compared with the original.
+func ratios(a *answer.Assessment) map[string]*float64 {
+	return map[string]*float64{
+		"speed": a.Original.SpeedRatio, "launch": a.Original.LaunchCurrentRatio, "blocked": a.Original.BlockedCurrentRatio,
+		"teeth": a.Original.ToothLoadRatio, "heat": a.Original.MotorHeatRatio, "ride": a.Original.RideRatio, "fault": a.Original.FaultCurrentRatio,
+	}
+}
+
+// A vehicle that is as it left the factory is once itself in everything, to the
+// last bit and in every draw, whatever is not known of it.
+func TestAnOriginalLikeTodaysIsOnceTheSame(t *testing.T) {
+	for name, base := range map[string]sheet{
+		"done properly":      doneProperly(t),
+		"labels":             labelsOnly(),
+		"labels, two blocks": labelsOnly().with("pack.label", `"24 V (two 12 V)"`, "vehicle.design_voltage", `"24 V"`),
+		"tool pack":          labelsOnly().with("pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`, "cutoff.pack.opens_at", `"15 V"`),
+		"worn":               labelsOnly().with("pack.health", `"40 to 70 %"`, "cutoff.controller.opens_at", `"10 to 11 V"`, "wire.gauge", `"14 to 18 AWG"`),
+	} {
+		for _, tables := range [][]string{{"pack"}, {"pack", "cutoff", "controller", "wire", "motors", "vehicle"}} {
+			s := base.likeToday(tables...)
+			for key, value := range base {
+				if strings.HasPrefix(key, "cutoff.") { // goes with its pack
+					s["original."+key] = value
+				}
+			}
+			a := briefly(t, s)
+			if a.Original == nil {
+				t.Fatalf("%s: no original", name)
+			}
+			for what, ratio := range ratios(a) {
+				if ratio == nil || *ratio != 1 {
+					t.Errorf("%s, %v: ratio of %s is %v", name, tables, what, value(ratio))
+				}
+			}
+			for path, r := range a.Ranges {
+				if strings.HasSuffix(path, "_ratio") {
+					t.Errorf("%s, %v: %s has the range %v", name, tables, path, r)
+				}
+			}
+			if has(a, "faster-than-original", "tooth-load", "tooth-load-blocked") > answer.Fine {
+				t.Errorf("%s, %v: it is held against itself", name, tables)
+			}
+		}
+	}
+}
+
+// An old block was read and a new one like it is asked about: they are two, and
+// what is read on the old one tells nothing of the other's wear.
+func TestABatteryThatWasReadIsNotTheNewOneLikeIt(t *testing.T) {
+	s := labelsOnly().likeToday("pack").with("measured.ride_time", `"15 min"`)
+	a := briefly(t, s)
+	if r := a.Original.RideRatio; r == nil || *r < 1.1 {
+		t.Errorf("the old block lasted 15 min; a new one lasts %.2f times as long", value(r))
+	}
+}
+
+func value(x *float64) float64 {
+	if x == nil {
+		return 0
+	}
+	return *x
+}

@@ -1,0 +1,164 @@
+package trials_test
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/answer"
+)
+
+// stock is a 12 V vehicle by its labels.
+func stock() sheet { return labelsOnly() }
+
+// What people measure binds the answer.
+func TestWhatIsMeasuredBinds(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name string
+		s    sheet
+		of   func(*answer.Assessment) float64
+		want float64
+		off  float64
+	}{
+		{"5 A running at 11.8 V", stock().with("measured.loaded_current", `"5 A"`, "measured.loaded_voltage", `"11.8 V"`), func(a *answer.Assessment) float64 { return a.Steady.BatteryA }, 5, 0.15},
+		{"9 A running", stock().with("measured.loaded_current", `"9 A"`), func(a *answer.Assessment) float64 { return a.Steady.BatteryA }, 9, 0.15},
+		{"22 A blocked", stock().with("measured.blocked_current", `"22 A"`), func(a *answer.Assessment) float64 { return a.Launch.BlockedBatteryA }, 22, 0.2},
+		{"60 A blocked", stock().with("measured.blocked_current", `"60 A"`), func(a *answer.Assessment) float64 { return a.Launch.BlockedBatteryA }, 60, 0.2},
+		{"4 km/h", stock().with("measured.top_speed", `"4 km/h"`), func(a *answer.Assessment) float64 { return a.Steady.SpeedKmh }, 4, 0.15},
+		{"a pull of 30 N", stock().with("measured.pull_force", `"30 N"`), func(a *answer.Assessment) float64 { return a.Launch.Case.RollN }, 30, 0.15},
+	} {
+		if got := c.of(assess(t, c.s)); math.Abs(got/c.want-1) > c.off {
+			t.Errorf("%s: the answer is %.3g, want %.3g within %.0f %%", c.name, got, c.want, 100*c.off)
+		}
+	}
+	timed := assess(t, stock().with("measured.ride_time", `"45 min"`))
+	if r := timed.Ranges["ride.lasts_clock_min"]; r.Low < 30 || r.High > 65 {
+		t.Errorf("timed at 45 min: %.1f to %.1f min, want 30 to 65", r.Low, r.High)
+	}
+}
+
+// A reading that differs a little from another makes an answer that differs a
+// little; none falls off an edge.
+func TestAlmostTheSameReadingGivesAlmostTheSameAnswer(t *testing.T) {
+	t.Parallel()
+	tool := sheetOf(t, examples+"tractor-tool-pack.toml")
+	for _, c := range []struct{ key, unit string }{
+		{"measured.ride_time", "min"}, {"original.measured.ride_time", "min"},
+	} {
+		last := map[string]float64{}
+		for _, minutes := range []int{20, 22, 24, 26, 28} {
+			found := figures(t, assess(t, tool.with(c.key, fmt.Sprintf(`"%d %s"`, minutes, c.unit))))
+			for _, path := range []string{"ride.lasts_pedal_min", "steady.speed_kmh", "original.original_pedal_min"} {
+				now := found["."+path]
+				if before, ok := last[path]; ok && math.Abs(now/before-1) > 0.12 { // the readings differ by 7 to 10 %
+					t.Errorf("%s = %d min: %s is %.3g, two minutes less gave %.3g", c.key, minutes, path, now, before)
+				}
+				last[path] = now
+			}
+		}
+	}
+}
+
+// [original.measured] tells as much as [measured] of a setup that has an
+// original battery: whichever table it stands in, it is the old battery's.
+func TestTheOldBatterysReadingMayStandInEitherTable(t *testing.T) {
+	t.Parallel()
+	tool := sheetOf(t, examples+"tractor-tool-pack.toml")
+	a := assess(t, tool.with("measured.ride_time", `"25 min"`, "measured.top_speed", `"5 km/h"`))
+	b := assess(t, tool.with("original.measured.ride_time", `"25 min"`, "original.measured.top_speed", `"5 km/h"`))
+	for _, path := range mainFigures {
+		if x, y := a.Ranges[path], b.Ranges[path]; x != y {
+			t.Errorf("%s: %v and %v", path, x, y)
+		}
+	}
+}
+
+// Every reading comes back within its error, or it is named as in conflict.
+func TestEveryReadingComesBackOrIsNamed(t *testing.T) {
+	t.Parallel()
+	random := rand.New(rand.NewPCG(7, 8))
+	about := func(middle float64, unit string) string { // from a third to three times
+		return fmt.Sprintf(`"%.3g %s"`, middle*math.Pow(3, 2*random.Float64()-1), unit)
+	}
+	sheets := openSheets()
+	sheets["done properly"] = doneProperly(t)
+	sheets["bench"] = benchLoad()
+	told, clashes := 0, 0
+	for _, name := range slices.Sorted(maps.Keys(sheets)) {
+		for range 8 {
+			s, keys := sheets[name].with(), []string{"ride_time"}
+			if name != "bench" {
+				keys = []string{"ride_time", "top_speed", "loaded_current", "blocked_current", "pull_force"}
+			}
+			random.Shuffle(len(keys), func(i, j int) { keys[i], keys[j] = keys[j], keys[i] })
+			for _, key := range keys[:1+random.IntN(len(keys))] {
+				middle := map[string]float64{"ride_time": 60, "top_speed": 5, "loaded_current": 7, "blocked_current": 50, "pull_force": 30}[key]
+				unit := map[string]string{"ride_time": "min", "top_speed": "km/h", "loaded_current": "A", "blocked_current": "A", "pull_force": "N"}[key]
+				s["measured."+key] = about(middle, unit)
+			}
+			a := assessed(t, name, s.toml())
+			if a == nil {
+				continue
+			}
+			consistent(t, name, a)
+			for _, r := range a.Readings {
+				told++
+				named := a.Conflict != nil && slices.Contains(a.Conflict.Readings, r.Key)
+				if named {
+					clashes++
+					continue
+				}
+				if back := math.Abs(r.After.Likely - r.Value); back > r.Error {
+					t.Errorf("%s with %s: %s was %.4g +- %.2g %s, the draws foretell %.4g, and nobody says so", name, words(s), r.Key, r.Value, r.Error, r.Unit, r.After.Likely)
+				}
+			}
+		}
+	}
+	if told < 50 || clashes == 0 {
+		t.Errorf("%d readings, %d in conflict: the trial tries too little", told, clashes)
+	}
+}
+
+// words lists what was measured.
+func words(s sheet) string {
+	var out []string
+	for _, key := range slices.Sorted(maps.Keys(s)) {
+		if strings.HasPrefix(key, "measured.") {
+			out = append(out, key+" = "+s[key])
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// A conflict says which readings cannot all be true, and the answer is made
+// without the one that fits least, never from the labels alone.
+func TestAConflictIsToldAndTheAnswerDoesWithoutTheWrongOne(t *testing.T) {
+	t.Parallel()
+	good := stock().with("measured.top_speed", `"5 km/h"`, "measured.loaded_current", `"7 A"`, "measured.blocked_current", `"55 A"`, "measured.pull_force", `"20 N"`)
+	without := assess(t, good)
+	if without.Conflict != nil {
+		t.Fatalf("readings that go together are called a conflict: %+v", without.Conflict)
+	}
+	a := assess(t, good.with("measured.pull_force", `"150 N"`))
+	switch {
+	case a.Conflict == nil:
+		t.Fatal("a pull of 150 N beside 7 A at 5 km/h is no conflict")
+	case a.Conflict.Likeliest != "measured.pull_force" || !slices.Equal(a.Conflict.LeftOut, []string{"measured.pull_force"}):
+		t.Errorf("%s is named, %v left out", a.Conflict.Likeliest, a.Conflict.LeftOut)
+	case has(a, "readings-disagree") < answer.FixFirst:
+		t.Error("the conflict is no finding")
+	}
+	for _, r := range a.Readings {
+		if r.LeftOut != (r.Key == "measured.pull_force") {
+			t.Errorf("%s: left out %v", r.Key, r.LeftOut)
+		}
+	}
+	if x := a.Steady.BatteryA; math.Abs(x/7-1) > 0.15 {
+		t.Errorf("without it the answer should rest on the other readings: %.2f A, 7 A were read", x)
+	}
+}
