@@ -96,7 +96,7 @@ func cutoffHazards() []hazard {
 			why: "a third of the range harms the cells", from: overDeep,
 		},
 		{
-			name: "a 24 V cutoff on five cells", base: "lithium", set: "cutoff.module.opens_at=21 V", least: fixFirst, codes: cutoff.CodeAboveFull + "|ends-at-once|" + cutoff.CodeLaunchTooDeep,
+			name: "a 24 V cutoff on five cells", base: "lithium", set: "cutoff.module.opens_at=21 V", least: fixFirst, codes: cutoff.CodeAboveFull + "|ends-at-once|cutoff-opens-at-launch|" + cutoff.CodeLaunchTooDeep,
 			why: "it opens as soon as the pedal goes down", from: practice,
 		},
 		{
@@ -112,15 +112,15 @@ func cutoffHazards() []hazard {
 			why: "the pack recovers by more at once: the vehicle jerks on and off until the cells are empty", from: "three bench reports of latchless modules are not at hand; " + practice,
 		},
 		{
-			name: "a cutoff without latch that closes a volt above", base: "lithium", set: "cutoff.module.opens_at=15 V; cutoff.module.closes_at=16 V; cutoff.module.delay=1 s", least: fixFirst, codes: chatters,
-			why: "empty cells under load rest at more than 3.2 V", from: "rest curves of four cells: 3.17 V at 5 % (copy)",
+			name: "a cutoff without latch that closes half a volt above", base: "lithium", set: "cutoff.module.opens_at=15 V; cutoff.module.closes_at=15.5 V; cutoff.module.delay=1 s", least: fixFirst, codes: chatters,
+			why: "cells at 3.0 V under load rest at more than 3.1 V", from: "rest curves of four cells: 3.17 V at 5 % (copy)",
 		},
 		{
 			name: "a block cut off without latch", base: "block", set: "cutoff.module.opens_at=10.5 V; cutoff.module.closes_at=11 V", least: watch, codes: chatters,
 			why: "a block at 10.5 V under load comes back to 11.8 V", from: blockSheets,
 		},
 		{
-			name: "a cutoff at 19 V without delay", base: "lithium", set: noConverter + "cutoff.module.opens_at=19 V; cutoff.module.delay=0 s; -controller.current_limit; -controller.ramp", least: fixFirst, codes: cutoff.CodeLaunchTooDeep + "|ends-at-once",
+			name: "a cutoff at 19 V without delay", base: "lithium", set: noConverter + "cutoff.module.opens_at=19 V; cutoff.module.delay=0 s; -controller.current_limit; -controller.ramp", least: fixFirst, codes: cutoff.CodeLaunchTooDeep + "|ends-at-once|cutoff-opens-at-launch",
 			why: "every launch sags below it", from: practice,
 		},
 		{
@@ -174,8 +174,8 @@ func restHazards() []hazard {
 		rest("6 V block rests at 4.2 V", "labels6", "4.2 V", fixFirst, deadBlock, "one dead cell of three", practice),
 		rest("two 12 V blocks rest at 3 V together", "pair", "3 V", danger, deadBlock, "twelve cells at a quarter of a volt", practice),
 		rest("two 12 V blocks rest at 18 V together", "pair", "18 V", fixFirst, deadBlock, "1.5 V per cell: one block is dead or both are ruined", practice),
-		rest("12 V block rests at 14.8 V", "block", "14.8 V", danger, "", "no lead-acid block rests there after 12 hours: it is another battery, perhaps lithium on a lead-acid charger", blockSheets),
-		rest("a battery labelled 12 V rests at 25 V", "block", "25 V", danger, "", "it is a 24 V battery, twice the volts of everything", blockSheets),
+		rest("12 V block rests at 14.8 V", "block", "14.8 V", danger, wantOvercharged, "no lead-acid block rests there after 12 hours: it is another battery, perhaps lithium on a lead-acid charger", blockSheets),
+		rest("a battery labelled 12 V rests at 25 V", "block", "25 V", danger, wantOvercharged, "it is a 24 V battery, twice the volts of everything", blockSheets),
 		rest("five lithium cells rest at 0 V", "lithium", "0 V", danger, never, "never to be charged again", overDeep),
 		rest("five lithium cells rest at 2 V", "lithium", "2 V", danger, never, "0.4 V per cell", overDeep),
 		rest("five lithium cells rest at 5 V", "lithium", "5 V", danger, never, "one volt per cell", overDeep),
@@ -186,27 +186,27 @@ func restHazards() []hazard {
 		rest("ten lithium cells rest at 12 V", "lithium", "12 V; pack.label=36 V 5 Ah; pack.cells_in_series=10; -pack.strings; controller.max_voltage=60 V; fuse.max_voltage=58 V; charger.voltage=42 V; cutoff.module.opens_at=33 V", danger, never, "1.2 V per cell", overDeep),
 		rest("three lithium cells rest at 4 V", "labels", "4 V; pack.chemistry=li-ion; pack.label=11.1 V 5 Ah Li-ion; cutoff.pack.opens_at=9.6 V", danger, never, "1.3 V per cell", overDeep),
 		rest("tool pack by labels rests at 5 V, no charger told", "lithium", "5 V; -charger", danger, never, "somebody will charge it", overDeep),
-		rest("five lithium cells rest at 22 V", "lithium", "22 V", danger, "", "4.4 V per cell: overcharged", overFull),
-		rest("five lithium cells rest at 23 V", "lithium", "23 V", danger, "", "4.6 V per cell: overcharged, or six cells", overFull),
-		rest("five lithium cells rest at 26 V", "lithium", "26 V", danger, "", "5.2 V per cell: another pack or on its way to fire", overFull),
-		rest("three lithium cells rest at 14.6 V", "labels", "14.6 V; pack.chemistry=li-ion; pack.label=11.1 V 5 Ah Li-ion; cutoff.pack.opens_at=9.6 V", danger, "", "4.87 V per cell: it was on the lead-acid charger", overFull),
+		rest("five lithium cells rest at 22 V", "lithium", "22 V", danger, wantOvercharged, "4.4 V per cell: overcharged", overFull),
+		rest("five lithium cells rest at 23 V", "lithium", "23 V", danger, wantOvercharged, "4.6 V per cell: overcharged, or six cells", overFull),
+		rest("five lithium cells rest at 26 V", "lithium", "26 V", danger, wantOvercharged, "5.2 V per cell: another pack or on its way to fire", overFull),
+		rest("three lithium cells rest at 14.6 V", "labels", "14.6 V; pack.chemistry=li-ion; pack.label=11.1 V 5 Ah Li-ion; cutoff.pack.opens_at=9.6 V", danger, wantOvercharged, "4.87 V per cell: it was on the lead-acid charger", overFull),
 		rest("four LiFePO4 cells rest at 4 V", "iron", "4 V", danger, never, "one volt per cell", ironSheets),
 		rest("four LiFePO4 cells rest at 7.6 V", "iron", "7.6 V", fixFirst, lowRest, "1.9 V per cell: below 2.0 V", ironSheets),
-		rest("four LiFePO4 cells rest at 16.4 V", "iron", "16.4 V", danger, "", "4.1 V per cell: overcharged, or not LiFePO4", ironSheets),
+		rest("four LiFePO4 cells rest at 16.4 V", "iron", "16.4 V", danger, wantOvercharged, "4.1 V per cell: overcharged, or not LiFePO4", ironSheets),
 		{
-			name: "five lithium cells at 3 V under load", base: "lithium", set: "measured.loaded_voltage=3 V; measured.loaded_current=8 A", least: danger,
+			name: "five lithium cells at 3 V under load", base: "lithium", set: "measured.loaded_voltage=3 V; measured.loaded_current=8 A", least: danger, codes: wantSags,
 			why: "0.6 V per cell while it drives: some run backwards", from: overDeep,
 		},
 		{
-			name: "five lithium cells at 10 V under load", base: "lithium", set: "measured.loaded_voltage=10 V; measured.loaded_current=8 A", least: fixFirst,
+			name: "five lithium cells at 10 V under load", base: "lithium", set: "measured.loaded_voltage=10 V; measured.loaded_current=8 A", least: fixFirst, codes: wantSags + "|readings-disagree",
 			why: "2.0 V per cell while it drives, below every cell's end", from: cellSheets,
 		},
 		{
-			name: "12 V block at 5 V under load", base: "block", set: "measured.loaded_voltage=5 V; measured.loaded_current=8 A", least: fixFirst,
+			name: "12 V block at 5 V under load", base: "block", set: "measured.loaded_voltage=5 V; measured.loaded_current=8 A", least: fixFirst, codes: wantSags + "|readings-disagree",
 			why: "no block at 8 A is above 7.8 V empty and below it sound", from: blockSheets,
 		},
 		{
-			name: "24 V pair at 11 V under load", base: "pair", set: "measured.loaded_voltage=11 V; measured.loaded_current=10 A", least: fixFirst,
+			name: "24 V pair at 11 V under load", base: "pair", set: "measured.loaded_voltage=11 V; measured.loaded_current=10 A", least: fixFirst, codes: wantSags + "|readings-disagree",
 			why: "one block gives nothing and is driven backwards", from: blockSheets,
 		},
 		{
@@ -214,7 +214,7 @@ func restHazards() []hazard {
 			why: "lithium that lost four fifths is not to be trusted", from: "pinacia.com storage batteries: replace below 80 % (copy); lithium: " + practice,
 		},
 		{
-			name: "4 minutes out of a new 7 Ah block at 3 A, measured", base: "bench", set: "measured.ride_time=4 min", least: fixFirst,
+			name: "4 minutes out of a new 7 Ah block at 3 A, measured", base: "bench", set: "measured.ride_time=4 min", least: fixFirst, codes: judge.CodePackWorn + "|readings-disagree",
 			why: "two hours are due: the label or the block is bad", from: blockSheets,
 		},
 	}

@@ -102,7 +102,7 @@ func fuseHazards() []hazard {
 			why: "cheap 60 C insulation takes 30 A at most", from: cfrFuse,
 		},
 		{
-			name: "40 A blade on wire of unknown gauge with a tool pack", base: "lithium", set: "-wire.gauge; -wire.insulation; fuse.rating=40 A", least: fixFirst,
+			name: "40 A blade on wire of unknown gauge with a tool pack", base: "lithium", set: "-wire.gauge; -wire.insulation; fuse.rating=40 A", least: fixFirst, codes: aboveWire,
 			why: "factory wire is often 16 to 18 AWG; nobody looked", from: "factory wire gauge from memory only; " + cfrFuse,
 		},
 		{
@@ -150,7 +150,7 @@ func fuseHazards() []hazard {
 			why: "below the running current", from: blade,
 		},
 		{
-			name: "a 30 A fuse that opened in three seconds, measured", base: "block", set: "fuse.rating=30 A; measured.fuse_rating=30 A; measured.fuse_seconds=3 s", least: fixFirst,
+			name: "a 30 A fuse that opened in three seconds, measured", base: "block", set: "fuse.rating=30 A; measured.fuse_rating=30 A; measured.fuse_seconds=3 s", least: fixFirst, codes: wantFuseOpened,
 			why: "60 A and more flow for seconds in use: something is stuck or shorted", from: blade,
 		},
 		{
@@ -201,11 +201,11 @@ func wireHazards() []hazard {
 			why: "twice what a tab carries", from: tabs,
 		},
 		{
-			name: "35 A measured through a 25 A fuse", base: "lithium", set: "measured.loaded_current=35 A; measured.loaded_voltage=17 V", least: fixFirst,
+			name: "35 A measured through a 25 A fuse", base: "lithium", set: "measured.loaded_current=35 A; measured.loaded_voltage=17 V", least: fixFirst, codes: fuseOpens + "|" + wantRunningOver,
 			why: "140 % opens it within minutes", from: blade,
 		},
 		{
-			name: "14 A measured through a 10 A fuse of a board vehicle", base: "board", set: "measured.loaded_current=14 A; measured.loaded_voltage=11.5 V", least: fixFirst,
+			name: "14 A measured through a 10 A fuse of a board vehicle", base: "board", set: "measured.loaded_current=14 A; measured.loaded_voltage=11.5 V", least: fixFirst, codes: fuseOpens + "|" + wantRunningOver,
 			why: "140 % opens it within minutes", from: blade,
 		},
 		{
@@ -221,15 +221,15 @@ func wireHazards() []hazard {
 			why: "a breaker holds 100 % for ever", from: breakerAlone,
 		},
 		{
-			name: "running current above a board's lasting rating, measured", base: "lithium", set: "controller.continuous_current=15 A; controller.peak_current=30 A; measured.loaded_current=22 A; measured.loaded_voltage=18 V", least: fixFirst,
+			name: "running current above a board's lasting rating, measured", base: "lithium", set: "controller.continuous_current=15 A; controller.peak_current=30 A; measured.loaded_current=22 A; measured.loaded_voltage=18 V", least: fixFirst, codes: wantRunningOver,
 			why: "half as much again for as long as it drives", from: practice,
 		},
 		{
-			name: "200 A blocked, measured, on a pack for 40 A", base: "lithium", set: noConverter + "-controller.current_limit; measured.blocked_current=200 A", least: fixFirst,
+			name: "200 A blocked, measured, on a pack for 40 A", base: "lithium", set: noConverter + "-controller.current_limit; measured.blocked_current=200 A", least: fixFirst, codes: "blocked-over-pack",
 			why: "five times what the pack's maker allows", from: cellSheets,
 		},
 		{
-			name: "30 A measured from a 7 Ah block", base: "block", set: "fuse.form=large blade; fuse.rating=40 A; wire.gauge=8 AWG; measured.loaded_current=30 A; measured.loaded_voltage=10.2 V", least: fixFirst,
+			name: "30 A measured from a 7 Ah block", base: "block", set: "fuse.form=large blade; fuse.rating=40 A; wire.gauge=8 AWG; measured.loaded_current=30 A; measured.loaded_voltage=10.2 V", least: fixFirst, codes: "pack-current-lasting|" + wantRunningOver,
 			why: "4.3 C, lasting, of at most 3 C", from: blockSheets,
 		},
 		{
@@ -237,8 +237,8 @@ func wireHazards() []hazard {
 			why: "cells in a closed shell overheat long before the pack is empty", from: cellSheets,
 		},
 		{
-			name: "a tool pack that may stand 2 to 40 A", base: "lithium", set: "pack.max_current=2 to 40 A", least: fixFirst, codes: "pack-current-lasting|launch-over-pack|pack-current-peak",
-			why: "the lower end is far below the running current", from: cellSheets,
+			name: "a tool pack that may stand 2 to 40 A", base: "lithium", set: "pack.max_current=2 to 40 A", least: watch, codes: "pack-current-lasting|launch-over-pack|pack-current-peak",
+			why: "a ninth of the range is below the running current: possible, one level milder", from: cellSheets,
 		},
 	}
 }

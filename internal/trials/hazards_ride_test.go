@@ -8,7 +8,7 @@ import (
 )
 
 const (
-	speed   = drive.CodeFastForARideOn + "|" + drive.CodeWayToStop + "|" + drive.CodeFasterThanOriginal
+	speeds  = drive.CodeFastForARideOn + "|" + drive.CodeWayToStop + "|" + drive.CodeFasterThanOriginal
 	geared  = "vehicle.ground=asphalt; " // on a hard surface, gears fast enough for the speed
 	stalled = drive.CodeCannotStart + "|" + drive.CodeSpinsOnTheSpot + "|" + drive.CodeStallsSoon + "|" + judge.CodeCannotKeepGoing
 )
@@ -16,7 +16,7 @@ const (
 // speedHazards are speeds for the age of the child.
 func speedHazards() []hazard {
 	fast := func(name, base, speed, age string, least answer.Level, why string) hazard {
-		return hazard{name: name, base: base, set: "measured.top_speed=" + speed + "; rider.age=" + age, least: least, codes: "", why: why, from: speedClaims + "; " + reaction}
+		return hazard{name: name, base: base, set: "measured.top_speed=" + speed + "; rider.age=" + age, least: least, codes: speeds, why: why, from: speedClaims + "; " + reaction}
 	}
 	unaged := func(h hazard) hazard { h.set += "; -rider.age"; return h }
 	const labels = "labels"
@@ -37,19 +37,19 @@ func speedHazards() []hazard {
 		unaged(fast("18 km/h measured, age not told", labels, "18 km/h", "5 years", fixFirst, "too fast for any age that rides these")),
 		fast("12 km/h measured with a 6 V vehicle and a child of three", "labels6", "12 km/h", "3 years", fixFirst, "three times its class"),
 		{
-			name: "gears of 30:1 with a child of three, everything told", base: "block", set: geared + "gears.ratio=30:1; rider.age=3 years; rider.mass=14 kg; motors.stall_current=60 A", least: danger, codes: speed,
+			name: "gears of 30:1 with a child of three, everything told", base: "block", set: geared + "gears.ratio=30:1; rider.age=3 years; rider.mass=14 kg; motors.stall_current=60 A", least: danger, codes: speeds,
 			why: "about 17 km/h, computed of told figures only", from: speedClaims,
 		},
 		{
-			name: "gears of 45:1 with a child of four, everything told", base: "block", set: geared + "gears.ratio=45:1; rider.age=4 years; rider.mass=16 kg; motors.stall_current=60 A", least: fixFirst, codes: speed,
+			name: "gears of 45:1 with a child of four, everything told", base: "block", set: geared + "gears.ratio=45:1; rider.age=4 years; rider.mass=16 kg; motors.stall_current=60 A", least: fixFirst, codes: speeds,
 			why: "about 12 km/h", from: speedClaims,
 		},
 		{
-			name: "a tool pack doubles the speed for a child of four", base: "proper", set: contacts + "rider.age=4 years; vehicle.ground=asphalt; gears.ratio=90:1; original.controller.kind=contacts", least: fixFirst, codes: speed,
+			name: "a tool pack doubles the speed for a child of four", base: "proper", set: contacts + "rider.age=4 years; vehicle.ground=asphalt; gears.ratio=90:1; original.controller.kind=contacts", least: fixFirst, codes: speeds,
 			why: "1.7 times the volts: three times the energy of a bump", from: "E goes with v2 (computed); speed 1.9 times for 1.85 times the volts, seen",
 		},
 		{
-			name: "a child of one as driver", base: "block", set: "rider.age=1 years; rider.mass=10 kg", least: fixFirst, codes: speed,
+			name: "a child of one as driver", base: "block", set: "rider.age=1 years; rider.mass=10 kg", least: fixFirst, codes: speeds,
 			why: "no vehicle with a pedal is made for it", from: "owner's post: the slowest from 18 months (copy)",
 		},
 	}
@@ -59,27 +59,27 @@ func speedHazards() []hazard {
 func rideHazards() []hazard {
 	return []hazard{
 		{
-			name: "60 kg on a 6 V one-seater", base: "labels6", set: "rider.mass=60 kg; rider.age=14 years", least: fixFirst,
+			name: "60 kg on a 6 V one-seater", base: "labels6", set: "rider.mass=60 kg; rider.age=14 years", least: fixFirst, codes: wantOverload,
 			why: "twice the rated load", from: riderLimit,
 		},
 		{
-			name: "an adult of 90 kg on a 12 V one-seater", base: "labels", set: "rider.mass=90 kg; rider.age=35 years", least: fixFirst,
+			name: "an adult of 90 kg on a 12 V one-seater", base: "labels", set: "rider.mass=90 kg; rider.age=35 years", least: fixFirst, codes: wantOverload,
 			why: "three times the rated load of its class", from: riderLimit,
 		},
 		{
-			name: "an adult of 90 kg on a 12 V tractor, everything told", base: "block", set: "rider.mass=90 kg; rider.age=35 years", least: fixFirst,
+			name: "an adult of 90 kg on a 12 V tractor, everything told", base: "block", set: "rider.mass=90 kg; rider.age=35 years", least: fixFirst, codes: wantOverload,
 			why: "axles, seat and gears are made for a child", from: riderLimit,
 		},
 		{
-			name: "three children of 100 kg on a 24 V two-seater", base: "labels24", set: "rider.mass=100 kg", least: fixFirst,
+			name: "three children of 100 kg on a 24 V two-seater", base: "labels24", set: "rider.mass=100 kg", least: fixFirst, codes: wantOverload,
 			why: "1.7 times the rated load", from: riderLimit,
 		},
 		{
-			name: "a climb of 30 %", base: "block", set: "vehicle.slope=30 %", least: danger,
+			name: "a climb of 30 %", base: "block", set: "vehicle.slope=30 %", least: danger, codes: wantSteep,
 			why: "it tips or rolls back with the child: twice the slope of the stability test", from: tipping,
 		},
 		{
-			name: "a climb of 30 % by labels", base: "labels", set: "vehicle.slope=30 %", least: danger,
+			name: "a climb of 30 % by labels", base: "labels", set: "vehicle.slope=30 %", least: danger, codes: wantSteep,
 			why: "the same", from: tipping,
 		},
 		{
@@ -87,19 +87,19 @@ func rideHazards() []hazard {
 			why: "it stops half way and rolls back", from: tipping,
 		},
 		{
-			name: "a climb of 20 % on grass", base: "block", set: "vehicle.slope=20 %; vehicle.ground=short grass", least: fixFirst,
+			name: "a climb of 20 % on grass", base: "block", set: "vehicle.slope=20 %; vehicle.ground=short grass", least: fixFirst, codes: wantSteep + "|" + stalled,
 			why: "above 10 degrees no such vehicle was tested", from: tipping,
 		},
 		{
-			name: "a path that falls by 30 %", base: "block", set: "vehicle.slope=-30 %", least: danger,
+			name: "a path that falls by 30 %", base: "block", set: "vehicle.slope=-30 %", least: danger, codes: wantSteep,
 			why: "nothing but the motors brakes it: it runs away", from: tipping,
 		},
 		{
-			name: "a path that falls by 15 %", base: "block", set: "vehicle.slope=-15 %", least: fixFirst,
+			name: "a path that falls by 15 %", base: "block", set: "vehicle.slope=-15 %", least: fixFirst, codes: wantSteep,
 			why: "it runs faster than the motors drive it, and tool-pack electronics may cut the braking off", from: tipping,
 		},
 		{
-			name: "sand that it cannot drive on", base: "labels6", set: "vehicle.ground=sand", least: fixFirst,
+			name: "sand that it cannot drive on", base: "labels6", set: "vehicle.ground=sand", least: fixFirst, codes: stalled,
 			why: "blocked motors burn", from: motorHeat,
 		},
 		{
@@ -107,7 +107,7 @@ func rideHazards() []hazard {
 			why: "it cannot move, and the switch gets hot", from: practice,
 		},
 		{
-			name: "a lithium pack of 24 V on 6 V motors", base: "labels6", set: "controller.kind=chopper; controller.max_voltage=36 V; pack.chemistry=li-ion; pack.label=25.2 V max 4 Ah; pack.cells_in_series=6; cutoff.pack.opens_at=19 V", least: fixFirst,
+			name: "a lithium pack of 24 V on 6 V motors", base: "labels6", set: "controller.kind=chopper; controller.max_voltage=36 V; pack.chemistry=li-ion; pack.label=25.2 V max 4 Ah; pack.cells_in_series=6; cutoff.pack.opens_at=19 V", least: fixFirst, codes: drive.CodeMotorHot + "|" + boardVolts,
 			why: "four times the volts on the brushes", from: motorHeat,
 		},
 		{
@@ -141,8 +141,8 @@ func heatHazards() []hazard {
 			why: "above 71 C", from: toySurface,
 		},
 		{
-			name: "a tool pack that starts at 62 C", base: "lithium", set: "pack.temperature=62 C; outing.air=40 C", least: fixFirst, codes: battery.CodeTooHot + "|" + "charge-too-hot",
-			why: "it ends above 71 C, and nothing may charge it", from: toySurface + "; " + jeita,
+			name: "a tool pack that starts at 62 C", base: "lithium", set: "pack.temperature=62 C; outing.air=40 C", least: watch, codes: battery.CodeTooHot + "|" + "charge-too-hot",
+			why: "hot to the touch, and nothing may charge it before it has cooled", from: toySurface + "; " + jeita,
 		},
 		{
 			name: "a tool pack at -25 C", base: "lithium", set: "pack.temperature=-25 C; outing.air=-25 C", least: fixFirst, codes: battery.CodeTooCold,
@@ -153,12 +153,12 @@ func heatHazards() []hazard {
 			why: "below what it may give current at", from: "data sheets of 7.2 and 20 Ah blocks: -15 to 50 C (copy)",
 		},
 		{
-			name: "charging a tool pack straight after a drive at 62 C", base: "lithium", set: "pack.temperature=62 C", least: danger, codes: "charge-too-hot|pack-too-hot",
-			why: "above 60 C no charging at all", from: jeita,
+			name: "a tool pack at 62 C in cool air", base: "lithium", set: "pack.temperature=62 C", least: watch, codes: "charge-too-hot|pack-too-hot",
+			why: "above 60 C no charging at all; it cools if it is left alone", from: jeita,
 		},
 		{
-			name: "lithium driven hard in a closed shell: 200 W", base: "bench18", set: "-load.current; load.power=200 W; fuse.rating=20 A; -pack.housing; pack.housing=closed shell; wire.gauge=10 AWG", least: fixFirst, codes: battery.CodeTooHot + "|pack-current-lasting",
-			why: "12 A out of two strings in a shell without air; power cells reached 75 C at 15 A each", from: "tayvoy.com: 15 to 16 A to 75 C in an insulated housing (copy)",
+			name: "30 A out of a tool pack in a closed shell", base: "bench18", set: "load.current=30 A; fuse.form=large blade; fuse.rating=50 A; pack.housing=closed shell; pack.strings=2; pack.max_current=60 A; wire.gauge=8 AWG; outing.air=30 C", least: fixFirst, codes: battery.CodeTooHot + "|pack-current-lasting",
+			why: "15 A from each cell in a shell without air took power cells from 25 to 75 C", from: "tayvoy.com: 15 to 16 A to 75 C in an insulated housing (copy)",
 		},
 	}
 }
@@ -169,15 +169,15 @@ func storageHazards() []hazard {
 	summer := "storage.from=2026-05-01; storage.until=2026-10-31; "
 	return []hazard{
 		{
-			name: "full lithium in a shed at 70 C", base: "lithium", set: summer + "storage.temperature=70 C", least: danger,
+			name: "full lithium in a shed at 70 C", base: "lithium", set: summer + "storage.temperature=70 C", least: danger, codes: wantStoredHot,
 			why: "above every cell's storage limit, full: it swells and vents", from: "cell specifications: storage to 60 C at most (memory)",
 		},
 		{
-			name: "full lithium in a shed at 58 C", base: "lithium", set: summer + "storage.temperature=58 C", least: fixFirst,
+			name: "full lithium in a shed at 58 C", base: "lithium", set: summer + "storage.temperature=58 C", least: fixFirst, codes: wantStoredHot + "|stored-too-full|stored-runs-empty",
 			why: "at the limit, full, for months", from: "cell specifications: storage to 60 C at most (memory)",
 		},
 		{
-			name: "a block in a shed at 58 C", base: "block", set: summer + "storage.temperature=58 C", least: fixFirst,
+			name: "a block in a shed at 58 C", base: "block", set: summer + "storage.temperature=58 C", least: fixFirst, codes: wantStoredHot + "|stored-runs-empty|stored-needs-top-up",
 			why: "storage ends at 40 C; it loses its charge in weeks", from: "data sheets of 7.2 and 20 Ah blocks: storage -15 to 40 C (copy)",
 		},
 		{
@@ -189,15 +189,15 @@ func storageHazards() []hazard {
 			why: "below 2 V per cell for a winter: hard sulphate", from: blockStore,
 		},
 		{
-			name: "a block left on a board that draws 15 mA", base: "block", set: winter + "-cutoff; controller.standby_current=15 mA; storage.temperature=10 C", least: fixFirst, codes: "stored-connected|stored-runs-empty|idle-harms-within-week|idle-harms-within-month",
-			why: "7 Ah last 19 days, the winter 150", from: "Ah over A (computed)",
+			name: "a block left on a board that draws 15 mA", base: "block", set: winter + "-cutoff; controller.standby_current=15 mA; storage.temperature=10 C", least: watch, codes: "stored-connected|stored-runs-empty|idle-harms-within-week|idle-harms-within-month",
+			why: "7 Ah last 19 days; nothing says whether it stays connected for the winter", from: "Ah over A (computed)",
 		},
 		{
 			name: "a tool pack put away at 5 %", base: "lithium", set: winter + "pack.charge=5 %; storage.temperature=10 C; cutoff.module.standby_current=1 mA", least: fixFirst, codes: "stored-runs-empty|stored-needs-top-up|stored-connected",
 			why: "self-discharge and electronics take it below the last rung before spring", from: "cell specifications: 2 to 3 % a month (copy)",
 		},
 		{
-			name: "a tool pack left on a board that draws 15 mA", base: "lithium", set: winter + "-cutoff; cutoff.controller.opens_at=16.5 V; controller.standby_current=15 mA; storage.temperature=10 C", least: fixFirst,
+			name: "a tool pack left on a board that draws 15 mA", base: "lithium", set: winter + "-cutoff; cutoff.controller.opens_at=16.5 V; controller.standby_current=15 mA; storage.temperature=10 C", least: fixFirst, codes: idle + "|stored-connected|stored-runs-empty",
 			why: "5 Ah last 14 days; then it is charged again in spring", from: overDeep,
 		},
 	}
@@ -211,11 +211,11 @@ func benchHazards() []hazard {
 			why: "nobody watches", from: overDeep,
 		},
 		{
-			name: "five lithium cells discharged on a bench to 5 V", base: "bench18", set: "-cutoff; load.until=5 V", least: danger,
+			name: "five lithium cells discharged on a bench to 5 V", base: "bench18", set: "-cutoff; load.until=5 V", least: danger, codes: useless,
 			why: "one volt per cell", from: overDeep,
 		},
 		{
-			name: "five lithium cells discharged on a bench to 11 V", base: "bench18", set: "-cutoff; load.until=11 V", least: fixFirst,
+			name: "five lithium cells discharged on a bench to 11 V", base: "bench18", set: "-cutoff; load.until=11 V", least: fixFirst, codes: useless,
 			why: "2.2 V per cell", from: overDeep,
 		},
 		{

@@ -32,7 +32,7 @@ var rigs = sync.OnceValue(func() map[string]rig {
 	pair := block.but(`vehicle.design_voltage=24 V; vehicle.mass=30 kg; motors.rated_voltage=24 V; motors.stall_current=30 A; pack.label=24 V (two 12 V) 12 Ah;
 		pack.max_current=36 A; cutoff.module.opens_at=21 V; charger.voltage=29.4 V; charger.current=2 A; gears.ratio=130:1`)
 	iron := block.but(`pack.chemistry=lifepo4; pack.label=12.8 V 10 Ah LiFePO4; pack.cells_in_series=4; -pack.rate; pack.max_current=40 A;
-		cutoff.module.opens_at=11.2 V; cutoff.module.delay=2 s; charger.made_for=lifepo4; charger.voltage=14.6 V; charger.current=2 A; charger.jack=pack`)
+		cutoff.module.opens_at=12 V; cutoff.module.delay=3 s; charger.made_for=lifepo4; charger.voltage=14.6 V; charger.current=2 A; charger.jack=pack`)
 	labels := rig{}.but(`rider.mass=20 kg; rider.age=5 years; vehicle.design_voltage=12 V; vehicle.has_board=false; vehicle.ground=asphalt;
 		motors.count=2; motors.can=550; motors.rated_voltage=12 V; pack.label=12 V 7 Ah; pack.chemistry=agm`)
 	return map[string]rig{

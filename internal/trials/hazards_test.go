@@ -141,6 +141,7 @@ func checkHazard(t *testing.T, h hazard, base map[string]answer.Level) {
 		named := h.codes != "" && slices.Contains(codes, f.Code)
 		raised := h.codes == "" && base[f.Code] < h.least
 		if f.Level >= h.least && (named || raised) {
+			t.Logf("%v by %v %s", h.least, f.Level, f.Code)
 			return
 		}
 	}

@@ -41,7 +41,7 @@ func voltHazards() []hazard {
 			why: "one and a half times the volts that the switch was made for, and direct current above 24 V holds an arc", from: cpscWeld,
 		},
 		{
-			name: "36 V in a children's vehicle", base: "pair", set: "controller.kind=chopper; controller.max_voltage=60 V; controller.current_limit=20 A; controller.ramp=1 s; pack.chemistry=li-ion; pack.label=36 V 5 Ah; pack.cells_in_series=10; -pack.rate; fuse.max_voltage=58 V; cutoff.module.opens_at=33 V; -charger", least: fixFirst,
+			name: "36 V in a children's vehicle", base: "pair", set: "controller.kind=chopper; controller.max_voltage=60 V; controller.current_limit=20 A; controller.ramp=1 s; pack.chemistry=li-ion; pack.label=36 V 5 Ah; pack.cells_in_series=10; -pack.rate; fuse.max_voltage=58 V; cutoff.module.opens_at=33 V; -charger", least: fixFirst, codes: wantToyVolts,
 			why: "above the volts that any toy may have", from: toyVolts,
 		},
 		{
@@ -65,11 +65,11 @@ func voltHazards() []hazard {
 			why: "the same as 24 V", from: cpscWeld,
 		},
 		{
-			name: "12 V block in a 6 V vehicle, contacts", base: "labels6", set: "controller.kind=contacts; pack.label=12 V 7 Ah", least: fixFirst,
+			name: "12 V block in a 6 V vehicle, contacts", base: "labels6", set: "controller.kind=contacts; pack.label=12 V 7 Ah", least: fixFirst, codes: welds + "|" + drive.CodeMotorHot,
 			why: "twice the speed and four times the heat for one small motor", from: practice,
 		},
 		{
-			name: "18 V pack in a 6 V vehicle, contacts", base: "labels6", set: "controller.kind=contacts; pack.chemistry=li-ion; pack.label=20 V max 5 Ah; cutoff.module.opens_at=16 V", least: danger,
+			name: "18 V pack in a 6 V vehicle, contacts", base: "labels6", set: "controller.kind=contacts; pack.chemistry=li-ion; pack.label=20 V max 5 Ah; cutoff.module.opens_at=16 V", least: danger, codes: welds,
 			why: "three and a half times the volts: the switch, the motor and the speed", from: cpscWeld,
 		},
 		{
@@ -93,8 +93,8 @@ func voltHazards() []hazard {
 			why: "twice the volts", from: practice,
 		},
 		{
-			name: "18 V pack on a board for 18 to 30 V", base: "lithium", set: noConverter + "controller.max_voltage=18 to 30 V", least: fixFirst, codes: boardVolts,
-			why: "a quarter of what it may stand is below 21 V", from: practice,
+			name: "18 V pack on a board for 18 to 30 V", base: "lithium", set: noConverter + "controller.max_voltage=18 to 30 V", least: watch, codes: boardVolts,
+			why: "a quarter of what it may stand is below 21 V, by a seventh at most: possible, one level milder", from: practice,
 		},
 		{
 			name: "four lithium cells on a board printed 15 V", base: "lithium", set: noConverter + "pack.label=14.8 V 5 Ah; pack.cells_in_series=4; -pack.strings; controller.max_voltage=15 V; cutoff.module.opens_at=13 V; charger.voltage=16.8 V", least: fixFirst, codes: boardVolts,
