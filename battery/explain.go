@@ -38,20 +38,6 @@ func Explanations() []answer.Explanation {
 			Do:    "Keep the battery indoors until the ride begins.",
 		},
 		{
-			Code:  CodeWeakestCellReversed,
-			Means: "The cells of a battery are never alike. When whatever switches it off does so by the volts of the whole, the weakest cell has already been driven below zero by the others.",
-			Hurts: "A lithium cell treated so may short inside when it is charged again, which can start a fire. Others lose capacity each time.",
-			Limit: "Zero volts. The spread between cells is that of the kind, or follows from the age of the battery.",
-			Do:    "Switch off earlier, at more volts; better, use a battery whose electronics watch every cell. Replace one that has drifted apart.",
-		},
-		{
-			Code:  CodeWeakestCellBelowHarm,
-			Means: "When the battery is switched off by the volts of the whole, its weakest cell is already lower than is good for it.",
-			Hurts: "That cell loses capacity, so that next time it gets there sooner: the battery dies of its weakest cell.",
-			Limit: "The chemistry's own limit of harm under that load, from its sources.",
-			Do:    "Switch off at more volts, or use a battery whose electronics watch every cell.",
-		},
-		{
 			Code:  CodeLabelMaxVolts,
 			Means: "The volts on the label are those of a battery just off the charger. Under load it has the nominal ones, which are less.",
 			Hurts: "Nothing, unless somebody compares this number with the nominal number of another battery.",

@@ -66,13 +66,6 @@ func aboutPath() []answer.Explanation {
 			Do:    "Shorter or thicker wire, and fewer and better joints.",
 		},
 		{
-			Code:  CodePedalMayWeld,
-			Means: "The pedal switch works at more volts than it was made for. At half as many again it may melt shut at a start.",
-			Hurts: "Melted shut, the vehicle does not stop when the foot is lifted.",
-			Limit: "The voltage of the vehicle. Half as many again is the ratio of the one official case: an 18 V system on a switch of 12 V vehicles, recalled in 1991 (US Consumer Product Safety Commission, release 92-008).",
-			Do:    "Let a controller carry the current, and have a second switch within reach that cuts the battery off.",
-		},
-		{
 			Code:  CodeNoFuse,
 			Means: "There is no fuse between the battery and the rest.",
 			Hurts: "If two wires touch, a small battery gives more than a hundred amps for as long as it can. The wire glows within seconds and sets fire to what it lies on.",

@@ -2,7 +2,6 @@ package trials_test
 
 import (
 	"example.org/packcheck/answer"
-	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/internal/judge"
@@ -11,7 +10,7 @@ import (
 const (
 	cutNone   = cutoff.CodeNone
 	cutLow    = cutoff.CodeBelowHarm + "|" + cutoff.CodeNone
-	weak      = cutoff.CodeWeakCellHarmed + "|" + cutoff.CodeWeakCellReversed + "|" + battery.CodeWeakestCellBelowHarm + "|" + battery.CodeWeakestCellReversed
+	weak      = cutoff.CodeWeakCellHarmed + "|" + cutoff.CodeWeakCellReversed
 	useless   = cutoff.CodeNeverOpens + "|" + cutoff.CodePastSaving + "|" + cutLow + "|" + weak
 	chatters  = cutoff.CodeChatters + "|" + cutoff.CodeMayChatter + "|" + cutoff.CodeMustLatch
 	idle      = cutoff.CodeIdleWeek + "|" + cutoff.CodeIdleMonth

@@ -2,13 +2,12 @@ package trials_test
 
 import (
 	"example.org/packcheck/drive"
-	"example.org/packcheck/wiring"
 )
 
 const (
 	noConverter = "-controller.converter_voltage; -controller.converter_limit; "
 	contacts    = noConverter + "-controller; controller.kind=contacts; controller.resistance=8 mOhm; "
-	welds       = drive.CodeContactsMayWeld + "|" + wiring.CodePedalMayWeld
+	welds       = drive.CodeContactsMayWeld
 	boardVolts  = drive.CodeBoardOvervoltage
 	boardAsked  = drive.CodeBoardOvervoltage + "|" + drive.CodeBoardVoltsUnknown
 )

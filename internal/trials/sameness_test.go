@@ -13,7 +13,6 @@ import (
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
-	"example.org/packcheck/drive"
 	"example.org/packcheck/report"
 	"example.org/packcheck/wiring"
 )
