@@ -10,6 +10,13 @@ func Explain(code string) (answer.Explanation, bool) { return answer.Explain(Exp
 func Explanations() []answer.Explanation {
 	return []answer.Explanation{
 		{
+			Code:  CodeUnlikePacks,
+			Means: "The two batteries that are joined are not of one kind, or one holds clearly more than the other.",
+			Hurts: "In series the smaller one is empty first and is driven backwards by the other. Side by side the one charges the other. Unlike kinds of cells drive each other past their limits, which in lithium can start a fire.",
+			Limit: "A tenth of difference in capacity, beyond what two of one kind differ by; own choice. ASTM F963 (clause 4.25.6, from a summary) allows no unlike batteries in one circuit of a toy.",
+			Do:    "Use two of one kind, size and age, or one alone.",
+		},
+		{
 			Code:  CodeCurrentLasting,
 			Means: "Over the whole ride the battery gives more amps than its cells are made to give for long.",
 			Hurts: "The cells heat from inside and lose capacity with every ride. Far above the limit lithium cells may vent and burn.",

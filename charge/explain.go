@@ -13,7 +13,7 @@ func Explain(code string) (answer.Explanation, bool) { return answer.Explain(Exp
 // Explanations returns the explanations of all findings of this package: the
 // charger, the charge, storage, and what an old battery may be.
 func Explanations() []answer.Explanation {
-	return slices.Concat(aboutChargers(), aboutPlaces(), aboutKeeping())
+	return slices.Concat(aboutChargers(), aboutPlaces(), aboutKeeping(), aboutVolts())
 }
 
 func aboutChargers() []answer.Explanation {

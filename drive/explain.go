@@ -13,7 +13,7 @@ func Explain(code string) (answer.Explanation, bool) { return answer.Explain(Exp
 // Explanations returns the explanations of all findings of this package: the
 // speed first, then motors, parts and the launch.
 func Explanations() []answer.Explanation {
-	return slices.Concat(aboutSpeed(), aboutMotors(), aboutParts(), aboutLaunch())
+	return slices.Concat(aboutSpeed(), aboutRiding(), aboutMotors(), aboutParts(), aboutLaunch())
 }
 
 func aboutSpeed() []answer.Explanation {

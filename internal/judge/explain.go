@@ -10,6 +10,13 @@ func Explain(code string) (answer.Explanation, bool) { return answer.Explain(Exp
 func Explanations() []answer.Explanation {
 	return []answer.Explanation{
 		{
+			Code:  CodeNotTold,
+			Means: "Something was left out that decides whether somebody may be hurt: the wire, the slope, the age of the child, how far the fuse is from the battery.",
+			Hurts: "Nothing by itself. But what is not known cannot be called fine.",
+			Limit: "None. Each of these has plausible values at which other findings would be a danger.",
+			Do:    "Look, and enter what you see.",
+		},
+		{
 			Code:  CodeCannotKeepGoing,
 			Means: "It may jerk forward, but battery and wires together cannot give what steady driving takes.",
 			Hurts: "It is no ride, and whatever limits it gets hot.",
