@@ -77,6 +77,26 @@ func TestSearchStartsElsewhereWhereTheMiddleDoesNotRun(t *testing.T) {
 	}
 }
 
+// Another ground is a step that no slope at the middle shows; the reading that
+// needs it is no conflict.
+func TestSearchFindsAStepThatNoSlopeShows(t *testing.T) {
+	model := func(_ int, z, out []float64) bool {
+		out[0] = 0.2 * z[0]
+		if z[1] > 0.9 {
+			out[0] += 2
+		}
+		return true
+	}
+	// By hand: over the step at z1 = 0.9, the rest is within the error.
+	best, err := draws.MostProbable(3, model, []draws.Reading{{Value: 2, Err: 0.2}}, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if best.Z[1] < 0.9 || best.ChiSquare > 1.1 || best.ChiSquare < 0.81 {
+		t.Errorf("sum of squares %.2f at %.2f, want between 0.81 and 1.1 over the step", best.ChiSquare, best.Z)
+	}
+}
+
 // wronged counts what becomes of carts of which one of three readings, each in
 // turn, is wrong by a factor.
 type wronged struct{ trials, seen, named, among int }
