@@ -87,9 +87,9 @@ func covered(ranks []float64) float64 {
 // error first; the slow run takes more draws too. Of 500 truths 80 % are inside
 // within 0.018, one standard deviation.
 func TestTruthsAreSpreadEvenlyOverTheDraws(t *testing.T) {
-	truths, o := 500, draws.Options{}
+	truths, o := 500, draws.Options{Choices: cartChoices()}
 	if os.Getenv("PACKCHECK_SLOW") != "" {
-		truths, o = 600, draws.Options{Prior: 512, Round: 512, Enough: 1000, MostRounds: 20}
+		truths, o = 600, draws.Options{Prior: 512, Round: 512, Enough: 1000, MostRounds: 20, Choices: cartChoices()}
 	}
 	before := math.Inf(1)
 	for _, which := range [][]int{{}, {0}, {0, 1, 2}, {0, 1, 2, 3, 4, 5}} {

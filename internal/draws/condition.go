@@ -14,6 +14,8 @@ type Options struct {
 	Enough     float64 // effective number of draws that ends the rounds; 200
 	Workers    int     // goroutines; one for each core
 	Freedom    float64 // degrees of freedom of the errors' Student law; 4; +Inf for normal errors
+
+	Choices []Choice // unknowns that pick alternatives; none
 }
 
 // The defaults of [Options], and below which effective number an answer is
@@ -93,7 +95,11 @@ func Condition(dims int, m Model, readings []Reading, o Options) (*Posterior, er
 	if err != nil {
 		return nil, err
 	}
-	s := &sampler{dims: dims, model: m, readings: readings, options: o}
+	choices, err := checkChoices(o.Choices, dims)
+	if err != nil {
+		return nil, err
+	}
+	s := &sampler{dims: dims, model: m, readings: readings, options: o, choices: choices}
 	s.add(normalPoints(o.Prior, dims, seedPoints, 0))
 	p := &Posterior{from: s}
 	return p, p.Grow(o.Enough, o.MostRounds)
@@ -117,7 +123,7 @@ func (p *Posterior) Grow(enough float64, mostRounds int) error {
 		if len(s.readings) == 0 {
 			s.extendPrior()
 		} else {
-			s.round(p.Rounds)
+			s.round(p.Rounds, p.Effective)
 		}
 		p.Rounds++
 	}

@@ -246,7 +246,7 @@ func TestSameDrawsWhateverTheWorkers(t *testing.T) {
 	readings := read(c, random, student, which...)
 	var first *draws.Posterior
 	for _, workers := range []int{1, 2, 7} {
-		p := condition(t, which, readings, draws.Options{Workers: workers})
+		p := condition(t, which, readings, draws.Options{Workers: workers, Choices: cartChoices()})
 		if first == nil {
 			first = p
 			continue

@@ -2,6 +2,7 @@ package draws
 
 import (
 	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -184,19 +185,19 @@ func (s *search) descend(here place, counts []bool) place {
 	return here
 }
 
-// pick returns the slopes of the readings that count, and a 1 for each.
-func pick(slope [][]float64, counts []bool) (chosen [][]float64, noise []float64) {
+// pick returns the slopes of the readings that count.
+func pick(slope [][]float64, counts []bool) (chosen [][]float64) {
 	for j, row := range slope {
 		if counts[j] {
-			chosen, noise = append(chosen, row), append(noise, 1)
+			chosen = append(chosen, row)
 		}
 	}
-	return chosen, noise
+	return chosen
 }
 
 // shortened takes the Gauss-Newton step from here, halved until it improves.
 func (s *search) shortened(here place, slope [][]float64, counts []bool) (place, bool) {
-	rowsOf, noise := pick(slope, counts)
+	rowsOf := pick(slope, counts)
 	var innovation []float64
 	for j, row := range slope {
 		if counts[j] {
@@ -205,7 +206,7 @@ func (s *search) shortened(here place, slope [][]float64, counts []bool) (place,
 	}
 	target := make([]float64, s.dims)
 	if len(rowsOf) > 0 {
-		for j, u := range solveInnovation(gramOf(rowsOf), noise, innovation) {
+		for j, u := range solve(gramOf(rowsOf), innovation) {
 			floats.AddScaled(target, u, rowsOf[j])
 		}
 	}
@@ -252,4 +253,16 @@ func (s *search) slopes(here place) [][]float64 {
 		}
 	}
 	return slope
+}
+
+// solve returns (JJ' + I)^-1 e, for the errors as they are.
+func solve(gram *mat.SymDense, innovation []float64) []float64 {
+	noise := make([]float64, len(innovation))
+	for j := range noise {
+		noise[j] = 1
+	}
+	inverse, _ := invert(gram, noise)
+	u := make([]float64, len(innovation))
+	times(u, inverse, innovation)
+	return u
 }

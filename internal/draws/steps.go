@@ -18,7 +18,7 @@ func elsewhere() [4]float64 { return [...]float64{-2, -1, 1, 2} }
 func (s *search) beyondSteps(counts []bool) []place {
 	places := elsewhere()
 	s.look(places[:])
-	chosen, noise := pick(s.middleSlope, counts)
+	chosen := pick(s.middleSlope, counts)
 	gram := gramOf(chosen)
 	innovation := make([]float64, len(chosen))
 	type candidate struct {
@@ -45,7 +45,7 @@ func (s *search) beyondSteps(counts []bool) []place {
 				fixed.SetSym(a, b, gram.At(a, b)-chosen[a][moved]*chosen[b][moved])
 			}
 		}
-		sum := p.z[moved]*p.z[moved] + floats.Dot(innovation, solveInnovation(fixed, noise, innovation))
+		sum := p.z[moved]*p.z[moved] + floats.Dot(innovation, solve(fixed, innovation))
 		all = append(all, candidate{p, sum, moved})
 	}
 	slices.SortStableFunc(all, func(a, b candidate) int { return cmp.Compare(a.sum, b.sum) })
