@@ -70,11 +70,14 @@ func TestAlternativesGetTheirIntegratedChances(t *testing.T) {
 		}
 		// Within an alternative nothing was read: its z follows the prior.
 		mean, sd := truncated(-0.5, 1)
-		var w, m float64
+		var w, m, squares float64
 		for i, z := range p.Z {
 			if z[1] >= -0.5 && z[1] < 1 {
-				w, m = w+p.Weight[i], m+p.Weight[i]*z[1]
+				w, m, squares = w+p.Weight[i], m+p.Weight[i]*z[1], squares+p.Weight[i]*z[1]*z[1]
 			}
+		}
+		if ratio := math.Sqrt(squares/w-m*m/w/w) / sd; math.Abs(ratio-1) > 4/math.Sqrt(p.Effective*w) {
+			t.Errorf("read %v: standard deviation within the middle alternative %.3f times the prior's", value, ratio)
 		}
 		if e := math.Abs(m/w - mean); e > 4*sd/math.Sqrt(p.Effective*w) {
 			t.Errorf("read %v: mean z of the middle alternative %.3f, want %.3f", value, m/w, mean)

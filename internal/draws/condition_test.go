@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 	"strings"
+	"sync/atomic"
 	"testing"
 
 	"gonum.org/v1/gonum/mat"
@@ -226,6 +227,51 @@ func TestSixReadingsDoNotCollapseTheDraws(t *testing.T) {
 	}
 	if before.P10 > 10 {
 		t.Errorf("prior draws keep %.1f in one case of ten: the case is too easy to tell anything", before.P10)
+	}
+}
+
+func TestAGrossErrorDoesNotCollapseTheDraws(t *testing.T) {
+	random := rand.New(rand.NewPCG(8, 9))
+	which := []int{0, 1, 2, 3, 4, 5}
+	var effective []float64
+	for i := range 60 {
+		c, _ := hidden(random)
+		readings := read(c, random, (*rand.Rand).NormFloat64, which...)
+		readings[i%5].Value += math.Log(3) // not the volts
+		p := condition(t, which, readings, draws.Options{Choices: cartChoices()})
+		if p.Rough != (p.Effective < 100) {
+			t.Errorf("effective number %.0f, rough %v", p.Effective, p.Rough)
+		}
+		effective = append(effective, p.Effective)
+	}
+	s := draws.SpreadOf(effective, nil)
+	t.Logf("one of six readings three times wrong: effective P10 %.0f, P50 %.0f", s.P10, s.P50)
+	if s.P50 < 200 || s.P10 < 100 {
+		t.Errorf("effective number %.0f in one case of ten and %.0f in the middle, want 100 and 200", s.P10, s.P50)
+	}
+}
+
+func TestNoWorkerIsAskedTwiceAtOnce(t *testing.T) {
+	var busy [7]atomic.Int32
+	var clashes, used atomic.Int32
+	model := func(worker int, z, out []float64) bool {
+		if busy[worker].Add(1) > 1 {
+			clashes.Add(1)
+		}
+		if worker > 0 {
+			used.Add(1)
+		}
+		for range 200 { // long enough to meet
+			out[0] += math.Sin(z[0])
+		}
+		busy[worker].Add(-1)
+		return true
+	}
+	if _, err := draws.Condition(1, model, []draws.Reading{{Value: 0, Err: 50}}, draws.Options{Workers: 7}); err != nil {
+		t.Fatal(err)
+	}
+	if clashes.Load() > 0 || used.Load() == 0 {
+		t.Errorf("%d clashes, %d runs by other workers than the first", clashes.Load(), used.Load())
 	}
 }
 
