@@ -73,7 +73,7 @@ type Posterior struct {
 // Condition weighs draws of dims unknowns by how well the model foretells the
 // readings. Before any reading every unknown is a standard normal number of
 // its own. Without readings all draws weigh the same, and the model is not
-// asked.
+// asked; ask for 1,024 first draws then.
 //
 // The errors of the readings follow Student's law, so that a gross error loses
 // its hold instead of bending everything else. The first draws are [Points];
@@ -106,9 +106,8 @@ func Condition(dims int, m Model, readings []Reading, o Options) (*Posterior, er
 }
 
 // Grow adds rounds until the effective number reaches enough or the posterior
-// has had mostRounds altogether; it does nothing where there are no readings
-// but more equal draws, as many as that. Growing in two steps gives the same
-// draws as growing in one, unless the first stopped early.
+// has had mostRounds altogether; without readings a round is so many more
+// [Points]. Growing in two steps gives the same draws as growing in one.
 func (p *Posterior) Grow(enough float64, mostRounds int) error {
 	s := p.from
 	for {

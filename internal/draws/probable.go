@@ -14,7 +14,7 @@ type Best struct {
 	ChiSquare float64   // squares of the residuals and of z, together
 	Degrees   int       // of freedom: the number of readings
 	P         float64   // chance of a greater ChiSquare when all is as assumed
-	Runs      int       // how often the model was asked
+	Runs      int       // how often the model was asked until then
 }
 
 const (
@@ -22,15 +22,21 @@ const (
 	// see past figures that the model rounds. Common practice, no published
 	// source; tried on vehicles.
 	halfStep = 0.4
-	// searchSteps of the search at most; the 3rd or 4th seldom changes a digit.
-	searchSteps = 6
-	// settled is a change of the chi-square that no decision feels.
-	settled = 0.02
+	// slopesAnew is how often the slopes are found at most, stepsAlong how many
+	// steps go by the same ones. Common practice, no published source.
+	slopesAnew = 5
+	stepsAlong = 4
+	// settled is a change of the chi-square that no decision feels, worthAnew
+	// one for which new slopes are worth their runs. Common practice, no
+	// published source.
+	settled   = 0.05
+	worthAnew = 0.3
 	// doubtful is a chance below which the search looks for steps that no slope
-	// shows, and looks is from how many places. Common practice, no published
-	// source.
-	doubtful = 0.05
-	looks    = 3
+	// shows; looks is how many steps it tries, stepsInARow how many of them on
+	// top of each other. Common practice, no published source.
+	doubtful    = 0.05
+	looks       = 3
+	stepsInARow = 2
 	// startTries is how many draws are tried where the middle one does not run.
 	startTries = 64
 )
@@ -53,7 +59,8 @@ func MostProbable(dims int, m Model, readings []Reading, workers int) (Best, err
 	if err := s.start(); err != nil {
 		return Best{}, err
 	}
-	return s.from(s.middle, every(len(readings))), nil
+	all := every(len(readings))
+	return s.bestOf(s.overSteps(s.descend(s.middle, all), all), all), nil
 }
 
 // every reading counts.
@@ -73,9 +80,8 @@ type search struct {
 	workers  int
 	runs     int
 
-	middle      place       // where the search starts
-	middleSlope [][]float64 // there
-	moved       []place     // from there, with one unknown after another put elsewhere
+	middle place // where the search starts
+	seen   []seenFrom
 }
 
 // place is a draw that was run.
@@ -132,22 +138,11 @@ func (p place) sum(counts []bool) float64 {
 	return total
 }
 
-// from searches from a draw that runs, by the readings that count alone, and
-// where the best that it finds is doubtful, once more from where a step may
-// hide.
-func (s *search) from(start place, counts []bool) Best {
-	before := s.runs
-	here := s.descend(start, counts)
-	if s.chance(here, counts) < doubtful {
-		for _, other := range s.beyondSteps(counts) {
-			if there := s.descend(other, counts); there.sum(counts) < here.sum(counts) {
-				here = there
-			}
-		}
-	}
+// bestOf tells of the draw at which a search ended.
+func (s *search) bestOf(here place, counts []bool) Best {
 	return Best{
 		Z: here.z, Predicted: here.predicted, Residual: here.residual,
-		ChiSquare: here.sum(counts), Degrees: count(counts), P: s.chance(here, counts), Runs: s.runs - before,
+		ChiSquare: here.sum(counts), Degrees: count(counts), P: s.chance(here, counts), Runs: s.runs,
 	}
 }
 
@@ -169,16 +164,23 @@ func count(all []bool) (n int) {
 	return n
 }
 
-// descend takes Gauss-Newton steps until they gain no more.
+// descend takes Gauss-Newton steps until they gain no more: several with the
+// same slopes, which cost one run each, before it finds the slopes anew.
 func (s *search) descend(here place, counts []bool) place {
-	for range searchSteps {
-		next, ok := s.shortened(here, s.slopes(here), counts)
-		if !ok {
-			break
+	for range slopesAnew {
+		before, slope := here.sum(counts), s.slopes(here)
+		for range stepsAlong {
+			next, ok := s.shortened(here, slope, counts)
+			if !ok {
+				break
+			}
+			gained := here.sum(counts) - next.sum(counts)
+			here = next
+			if gained < settled {
+				break
+			}
 		}
-		gained := here.sum(counts) - next.sum(counts)
-		here = next
-		if gained < settled {
+		if before-here.sum(counts) < worthAnew {
 			break
 		}
 	}
