@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/binary"
 	"errors"
 	"fmt"
 	"math"
@@ -64,13 +65,20 @@ func (c *settings) calibrate(s *subject, count int) ([]one, error) {
 				if i >= c.truths {
 					return
 				}
-				random := rand.New(rand.NewPCG(c.seed, uint64(i)))
-				out[i], errs[i] = c.try(s, keys, hidden, prior, random)
+				out[i], errs[i] = c.try(s, keys, hidden, prior, c.random(i))
 			}
 		})
 	}
 	wait.Wait()
 	return out, errors.Join(errs...)
+}
+
+// random are the numbers of one truth.
+func (c *settings) random(i int) *rand.Rand {
+	var seed [32]byte
+	binary.LittleEndian.PutUint64(seed[:], c.seed)
+	binary.LittleEndian.PutUint64(seed[8:], uint64(i))
+	return rand.New(rand.NewChaCha8(seed))
 }
 
 // answer makes the draws of an answer.
