@@ -51,7 +51,7 @@ func (c *settings) calibrate(s *subject, count int) ([]one, error) {
 	}
 	var prior *reckon.Drawn
 	if count == 0 { // the same for all truths
-		if prior, err = c.answer(s.text); err != nil {
+		if prior, err = c.answer(s.text, c.draws); err != nil {
 			return nil, err
 		}
 	}
@@ -82,12 +82,12 @@ func (c *settings) random(i int) *rand.Rand {
 }
 
 // answer makes the draws of an answer.
-func (c *settings) answer(text string) (*reckon.Drawn, error) {
+func (c *settings) answer(text string, most int) (*reckon.Drawn, error) {
 	s, err := setup.Read(strings.NewReader(text), "calibration.toml")
 	if err != nil {
 		return nil, err
 	}
-	return reckon.Draw(s, reckon.Options{Draws: c.draws, Workers: 1}, c.most, paths[:])
+	return reckon.Draw(s, reckon.Options{Draws: c.draws, Workers: 1}, most, paths[:])
 }
 
 // try hides one truth, reads it and holds the answer against it.
@@ -109,7 +109,7 @@ func (c *settings) try(s *subject, keys []string, h *hider, prior *reckon.Drawn,
 			}
 			values[i] = fmt.Sprintf("%.6g %s", v, r.Unit)
 		}
-		drawn, err = c.answer(s.with(keys, values))
+		drawn, err = c.answer(s.with(keys, values), c.most)
 		var faults setup.Faults
 		if errors.As(err, &faults) { // such volts are refused before anything is computed
 			o.failed = true
