@@ -36,7 +36,7 @@ label = "20 V max 5 Ah"
 	fmt.Println(len(a.Assumed) > 10, a.Pack.CellsInSeries)
 	// Output:
 	// danger
-	// The pedal contacts may weld and the vehicle does not stop: the surge of a start can melt them together.
+	// Nothing disconnects the pack before it is drained to ruin.
 	// true 5
 }
 

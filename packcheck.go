@@ -85,3 +85,11 @@ func TraceLaunch(s *setup.Setup, w io.Writer) error {
 // Sources returns every source that the built-in figures, limits and
 // assumptions rest on, one of each ID, sorted by ID.
 func Sources() []answer.Source { return reckon.Sources() }
+
+// Explain says what stands behind a finding, by its code: what it means, why it
+// matters, where the limit comes from and what to do. It is false where no
+// finding has that code.
+func Explain(code string) (answer.Explanation, bool) { return reckon.Explain(code) }
+
+// Explanations returns the explanations of all findings there are.
+func Explanations() []answer.Explanation { return reckon.Explanations() }

@@ -9,3 +9,13 @@ type Explanation struct {
 	Limit string `json:"limit"` // where the limit comes from, and how well it is known
 	Do    string `json:"do"`    // what to do about it
 }
+
+// Explain finds the explanation of a code in a list.
+func Explain(list []Explanation, code string) (Explanation, bool) {
+	for _, e := range list {
+		if e.Code == code {
+			return e, true
+		}
+	}
+	return Explanation{}, false
+}

@@ -41,7 +41,7 @@ func TestABentBranchSettlesAsButlerAndVolmerSay(t *testing.T) {
 // 4.0, pulses of 10 s at half charge: 36.5 mOhm at 1.45 A and 36.6 at 17.4 A at
 // 25 degC; 79.6 mOhm at 1.45 A and 70.5 at 11.6 A at 0 degC. The shipped profile is
 // of no one cell, so the ratios are what is held; the cell that was fitted to
-// these pulses is held to the figures themselves (cellfit/cmd/agreement).
+// these pulses is held to the figures themselves (internal/cellfit/cmd/agreement).
 func TestResistanceInTheColdGivesWayToTheCurrent(t *testing.T) {
 	m := model(t, "li-ion", 1, 2.9)
 	pulse := func(charge, tempC, amps float64) float64 {

@@ -28,7 +28,8 @@
 // # Assumptions
 //
 // Currents are constant over a step. Resistance, its temperature factor and
-// the heat are taken at the step's beginning. A pack is warm throughout.
+// the heat are taken at the step's beginning, by [Step.AdvanceLong] as they
+// change over it. A pack is warm throughout.
 // Health scales capacity, and resistance by the profile's rule.
 //
 // # Limits

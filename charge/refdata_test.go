@@ -81,7 +81,7 @@ func voltsRMS(m *battery.Model, s battery.State, rows []row, leastA, ambientC fl
 // measuredBlock is the sealed 12 V 17 Ah block of Sulzer et al. 2019 as the
 // built-in profile makes it, with 20.5 Ah between full and empty and with the
 // acceptance that was fitted to its recharge after 3.04 A
-// (go run ./cellfit/cmd/agreement -refit prints it).
+// (go run ./internal/cellfit/cmd/agreement -refit prints it).
 func measuredBlock(t testing.TB) battery.Spec {
 	p := profile(t, "agm")
 	p.Acceptance.OhmAh, p.Acceptance.Power, p.Acceptance.Offset = 0.1466, 1.081, 0.0095

@@ -34,7 +34,7 @@ func build(a *answer.Assessment) *document {
 		}
 	}
 	add(b.findings()...)
-	add(b.changes(), b.allWays(), b.buy(), b.habits(), b.figureSection())
+	add(b.items(), b.changes(), b.allWays(), b.buy(), b.habits(), b.figureSection())
 	for _, s := range []section{
 		b.ride(), b.speed(), b.launch(), b.pack(), b.path(), b.cutoff(), b.charge(), b.original(),
 		b.storage(), b.readings(), b.measured(), b.other(),

@@ -56,15 +56,19 @@ func (b *builder) kindred() string {
 // opening says in front of a finding's title how sure it is. What holds plainly
 // has none.
 func (b *builder) opening(f *answer.Finding) string {
+	when := ""
+	if f.OnceFull {
+		when = "Once it is charged full: "
+	}
 	switch f.Certainty {
 	case answer.Likely:
-		return "Likely: "
+		return when + "Likely: "
 	case answer.Possible:
-		return "Possibly (" + counted(f.Share) + "): "
+		return when + "Possibly (" + counted(f.Share) + "): "
 	case answer.Rare:
-		return "In " + counted(f.Share) + " " + b.kindred() + ": "
+		return when + "In " + counted(f.Share) + " " + b.kindred() + ": "
 	}
-	return ""
+	return when
 }
 
 // drawn says what a range is and how many draws stand behind the figures.

@@ -114,7 +114,7 @@ func danger() *answer.Assessment {
 			Pushed: []answer.Pushed{{Key: "gears.ratio", Value: "42:1", Sigma: 3.1}},
 			Words:  "Top speed and ride time cannot both be true.",
 		},
-		Items: []answer.ItemVerdict{{Item: answer.Fuse, Word: "danger", Line: "There is no fuse in the path."}},
+		Items: []answer.ItemVerdict{{Item: answer.Fuse, Word: answer.NotKnown, Line: "Not told: kind, amps and place of the fuse."}},
 		Measured: []answer.MeasuredFigure{
 			{Name: "rest volts", Measured: "18.6 V", Computed: "20.1 to 20.9 V", Says: "the pack was not full"},
 		},

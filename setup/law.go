@@ -117,6 +117,18 @@ func (c *Choosing) Commonest(z, weight []float64) float64 {
 	return 0
 }
 
+// Cuts returns the standard normals at which one option gives way to the next,
+// rising.
+func (c *Choosing) Cuts() []float64 {
+	var cuts []float64
+	sum := 0.0
+	for _, o := range c.Options[:len(c.Options)-1] {
+		sum += o.Share
+		cuts = append(cuts, math.Sqrt2*math.Erfinv(2*sum-1))
+	}
+	return cuts
+}
+
 // at returns the option that a standard normal z falls on.
 func (c *Choosing) at(z float64) string {
 	p := 0.5 * math.Erfc(-z/math.Sqrt2)

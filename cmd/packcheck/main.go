@@ -130,6 +130,7 @@ func newApp(std streams, verdict *int) *cli.App {
 // its own.
 func commands(std streams) []*cli.Command {
 	return []*cli.Command{
+		explainCommand(std),
 		fitCommand(std),
 		keysCommand(std),
 		sourcesCommand(std),

@@ -84,12 +84,12 @@ func covered(ranks []float64) float64 {
 
 // Sixteen histograms are looked at, so that each is held to a sixteenth of 1 %.
 // The points are the same for every truth, so that more truths show their own
-// error first; the slow run takes more draws too. Of 500 truths 80 % are inside
-// within 0.018, one standard deviation.
+// error first; the slow run takes more draws too. Of 400 truths 80 % are inside
+// within 0.02, one standard deviation.
 func TestTruthsAreSpreadEvenlyOverTheDraws(t *testing.T) {
-	truths, o := 500, draws.Options{}
+	truths, o := 400, draws.Options{Choices: cartChoices()}
 	if os.Getenv("PACKCHECK_SLOW") != "" {
-		truths, o = 600, draws.Options{Prior: 512, Round: 512, Enough: 1000, MostRounds: 20}
+		truths, o = 600, draws.Options{Prior: 1024, Round: 1024, Enough: 2000, MostRounds: 12, Choices: cartChoices()}
 	}
 	before := math.Inf(1)
 	for _, which := range [][]int{{}, {0}, {0, 1, 2}, {0, 1, 2, 3, 4, 5}} {
@@ -116,14 +116,15 @@ func TestTruthsAreSpreadEvenlyOverTheDraws(t *testing.T) {
 	}
 }
 
-// With normal errors the heavy tails make ranges a little wide: never too narrow.
+// With normal errors the heavy tails make ranges a little wide, never too
+// narrow. Of 400 truths 80 % are inside within 0.02, one standard deviation.
 func TestNormalErrorsAreCoveredToo(t *testing.T) {
-	for _, which := range [][]int{{0}, {0, 1, 2}, {0, 1, 2, 3, 4, 5}} {
+	for _, which := range [][]int{{0, 1, 2}, {0, 1, 2, 3, 4, 5}} {
 		ranks, _ := ranksOfTruths(t, 400, draws.Options{}, (*rand.Rand).NormFloat64, which...)
 		for f, name := range figureNames {
 			cover := covered(ranks[f])
 			t.Logf("%d readings, %s: %.3f", len(which), name, cover)
-			if cover < 0.76 || cover > 0.90 {
+			if cover < 0.74 || cover > 0.90 {
 				t.Errorf("%d readings, %s: %.3f of the truths inside the 80 %% range", len(which), name, cover)
 			}
 		}
@@ -133,12 +134,12 @@ func TestNormalErrorsAreCoveredToo(t *testing.T) {
 func TestMoreDrawsGiveTheSameAnswerWithinTheStatedError(t *testing.T) {
 	random := rand.New(rand.NewPCG(31, 7))
 	var squares, worst, n float64
-	for range 40 {
+	for range 24 {
 		c, _ := hidden(random)
 		which := []int{0, 1, 2}
 		readings := read(c, random, student, which...)
 		var s [2][4]draws.Spread
-		for k, o := range []draws.Options{{}, {Enough: 3000, MostRounds: 40}} {
+		for k, o := range []draws.Options{{}, {Prior: 1024, Round: 1024, Enough: 3000, MostRounds: 12}} {
 			p := condition(t, which, readings, o)
 			var values [4][]float64
 			for _, z := range p.Z {

@@ -60,6 +60,11 @@ func (c cart) readable() [6]float64 {
 	return [6]float64{math.Log(c.speed), math.Log(c.minutes), math.Log(c.amps), math.Log(c.blocked), math.Log(c.pull), c.volts}
 }
 
+// cartChoices tells of the ground.
+func cartChoices() []draws.Choice {
+	return []draws.Choice{{Unknown: cartGround, Cuts: []float64{0.8}}}
+}
+
 // cartErr holds the standard errors of what is read.
 var cartErr = [6]float64{0.12, 0.15, 0.12, 0.12, 0.2, 0.15}
 

@@ -14,6 +14,8 @@ type Options struct {
 	Enough     float64 // effective number of draws that ends the rounds; 200
 	Workers    int     // goroutines; one for each core
 	Freedom    float64 // degrees of freedom of the errors' Student law; 4; +Inf for normal errors
+
+	Choices []Choice // unknowns that pick alternatives; none
 }
 
 // The defaults of [Options], and below which effective number an answer is
@@ -71,7 +73,7 @@ type Posterior struct {
 // Condition weighs draws of dims unknowns by how well the model foretells the
 // readings. Before any reading every unknown is a standard normal number of
 // its own. Without readings all draws weigh the same, and the model is not
-// asked.
+// asked; ask for 1,024 first draws then.
 //
 // The errors of the readings follow Student's law, so that a gross error loses
 // its hold instead of bending everything else. The first draws are [Points];
@@ -93,16 +95,19 @@ func Condition(dims int, m Model, readings []Reading, o Options) (*Posterior, er
 	if err != nil {
 		return nil, err
 	}
-	s := &sampler{dims: dims, model: m, readings: readings, options: o}
+	choices, err := checkChoices(o.Choices, dims)
+	if err != nil {
+		return nil, err
+	}
+	s := &sampler{dims: dims, model: m, readings: readings, options: o, choices: choices}
 	s.add(normalPoints(o.Prior, dims, seedPoints, 0))
 	p := &Posterior{from: s}
 	return p, p.Grow(o.Enough, o.MostRounds)
 }
 
 // Grow adds rounds until the effective number reaches enough or the posterior
-// has had mostRounds altogether; it does nothing where there are no readings
-// but more equal draws, as many as that. Growing in two steps gives the same
-// draws as growing in one, unless the first stopped early.
+// has had mostRounds altogether; without readings a round is so many more
+// [Points]. Growing in two steps gives the same draws as growing in one.
 func (p *Posterior) Grow(enough float64, mostRounds int) error {
 	s := p.from
 	for {
@@ -117,7 +122,7 @@ func (p *Posterior) Grow(enough float64, mostRounds int) error {
 		if len(s.readings) == 0 {
 			s.extendPrior()
 		} else {
-			s.round(p.Rounds)
+			s.round(p.Rounds, p.Effective)
 		}
 		p.Rounds++
 	}

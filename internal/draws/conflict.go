@@ -30,6 +30,9 @@ const (
 	PushedBeyond = 2.0 // common practice, no published source: the outer twentieth
 	// nearlyAsGood is how much of the best mending the second must reach.
 	nearlyAsGood = 0.8
+	// mendsMuch is how much of that makes a reading worth a longer search.
+	// Common practice, no published source.
+	mendsMuch = 0.6
 )
 
 // FindConflict reports whether the readings disagree with each other or with
@@ -50,17 +53,13 @@ func FindConflict(dims int, m Model, readings []Reading, workers int) (Conflict,
 	if err := s.start(); err != nil {
 		return Conflict{}, false, err
 	}
-	best := s.from(s.middle, every(len(readings)))
+	all := every(len(readings))
+	here := s.overSteps(s.descend(s.middle, all), all)
+	best := s.bestOf(here, all)
 	if best.P >= ConflictBelow {
 		return Conflict{Best: best, Runs: s.runs}, false, nil
 	}
-	c := Conflict{Best: best, Without: make([]Best, len(readings))}
-	start := place{z: best.Z, predicted: best.Predicted, residual: best.Residual, runs: true}
-	for j := range readings {
-		counts := every(len(readings))
-		counts[j] = false
-		c.Without[j] = s.from(start, counts)
-	}
+	c := Conflict{Best: best, Without: s.leaveOut(here)}
 	c.Runs = s.runs
 	mended := func(j int) float64 { return best.ChiSquare - c.Without[j].ChiSquare }
 	order := make([]int, len(readings))
@@ -81,4 +80,26 @@ func FindConflict(dims int, m Model, readings []Reading, workers int) (Conflict,
 		return cmp.Compare(math.Abs(best.Z[b]), math.Abs(best.Z[a]))
 	})
 	return c, true, nil
+}
+
+// leaveOut searches anew without each reading in turn, from the most probable
+// draw with all; over steps only for those whose absence mends much already.
+func (s *search) leaveOut(here place) []Best {
+	n := len(s.readings)
+	places, counts := make([]place, n), make([][]bool, n)
+	least := here.sum(nil)
+	for j := range places {
+		counts[j] = every(n)
+		counts[j][j] = false
+		places[j] = s.descend(here, counts[j])
+		least = min(least, places[j].sum(counts[j]))
+	}
+	all := make([]Best, n)
+	for j, p := range places {
+		if here.sum(nil)-p.sum(counts[j]) >= mendsMuch*(here.sum(nil)-least) {
+			p = s.overSteps(p, counts[j])
+		}
+		all[j] = s.bestOf(p, counts[j])
+	}
+	return all
 }

@@ -77,9 +77,51 @@ func TestSearchStartsElsewhereWhereTheMiddleDoesNotRun(t *testing.T) {
 	}
 }
 
+// Another ground is a step that no slope at the middle shows; the reading that
+// needs it is no conflict.
+func TestSearchFindsAStepThatNoSlopeShows(t *testing.T) {
+	model := func(_ int, z, out []float64) bool {
+		out[0] = 0.2 * z[0]
+		if z[1] > 0.9 {
+			out[0] += 2
+		}
+		return true
+	}
+	// By hand: over the step at z1 = 0.9, the rest is within the error.
+	best, err := draws.MostProbable(3, model, []draws.Reading{{Value: 2, Err: 0.2}}, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if best.Z[1] < 0.9 || best.ChiSquare > 1.1 || best.ChiSquare < 0.81 {
+		t.Errorf("sum of squares %.2f at %.2f, want between 0.81 and 1.1 over the step", best.ChiSquare, best.Z)
+	}
+}
+
+// Two choices that are both not the likely ones: two steps on top of each other.
+func TestSearchFindsTwoStepsOnTopOfEachOther(t *testing.T) {
+	model := func(_ int, z, out []float64) bool {
+		out[0] = 0.2 * z[0]
+		if z[1] > 0.9 {
+			out[0] += 2
+		}
+		if z[2] < -0.8 {
+			out[0] += 1.5
+		}
+		return true
+	}
+	best, err := draws.MostProbable(5, model, []draws.Reading{{Value: 3.5, Err: 0.2}}, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// By hand: 0.81 + 0.64 at the steps, the rest is within the error.
+	if best.ChiSquare > 2.1 || best.ChiSquare < 1.45 {
+		t.Errorf("sum of squares %.2f at %.2f, want between 1.45 and 2.1 over both steps", best.ChiSquare, best.Z)
+	}
+}
+
 // wronged counts what becomes of carts of which one of three readings, each in
 // turn, is wrong by a factor.
-type wronged struct{ trials, seen, named, among int }
+type wronged struct{ trials, seen, named, among, runs, quiet int }
 
 func wrong(t *testing.T, factor float64, trials int, which ...int) wronged {
 	t.Helper()
@@ -96,9 +138,11 @@ func wrong(t *testing.T, factor float64, trials int, which ...int) wronged {
 		}
 		w.trials++
 		if !found {
+			w.quiet += conflict.Runs
 			continue
 		}
 		w.seen++
+		w.runs += conflict.Runs
 		if conflict.Readings[0] == bad {
 			w.named++
 		}
@@ -112,7 +156,7 @@ func wrong(t *testing.T, factor float64, trials int, which ...int) wronged {
 func TestFalseAlarmsAreRare(t *testing.T) {
 	for _, which := range [][]int{{0}, {0, 1, 2}, {0, 1, 2, 3, 4, 5}} {
 		w := wrong(t, 1, 300, which...)
-		t.Logf("%d readings: %d false alarms of %d", len(which), w.seen, w.trials)
+		t.Logf("%d readings: %d false alarms of %d; %d runs to see that there is none", len(which), w.seen, w.trials, w.quiet/(w.trials-w.seen))
 		if w.seen > w.trials*3/100 {
 			t.Errorf("%d readings: %d false alarms of %d, want at most 3 %%", len(which), w.seen, w.trials)
 		}
@@ -125,7 +169,7 @@ func TestAReadingThreeTimesWrongIsNamed(t *testing.T) {
 		seen, named float64 // least shares: of all, and of those seen
 	}{{3, 0.5, 0.85}, {1. / 3, 0.5, 0.85}} {
 		w := wrong(t, c.factor, 150, 0, 1, 2)
-		t.Logf("one of three wrong by %.2f: seen %d of %d, named first %d, among those named %d", c.factor, w.seen, w.trials, w.named, w.among)
+		t.Logf("one of three wrong by %.2f: seen %d of %d, named first %d, among those named %d; %d runs to tell", c.factor, w.seen, w.trials, w.named, w.among, w.runs/w.seen)
 		if float64(w.seen) < c.seen*float64(w.trials) || float64(w.named) < c.named*float64(w.seen) {
 			t.Errorf("wrong by %.2f: seen %d of %d, named %d", c.factor, w.seen, w.trials, w.named)
 		}

@@ -89,11 +89,48 @@ func TestAReadingOfWhatDecidesSettlesTheVerdict(t *testing.T) {
 	if precise.WrongThen > 0.06 || math.Abs(precise.Turns-above) > 0.05 {
 		t.Errorf("precise: wrong then %.3f, turns %.3f; want about 0.03 and %.3f", precise.WrongThen, precise.Turns, above)
 	}
+	if want := turnsAt(2); math.Abs(coarse.Turns-want) > 0.05 {
+		t.Errorf("coarse: turns %.3f, integrated %.3f", coarse.Turns, want)
+	}
 	if !(precise.WrongThen < coarse.WrongThen && coarse.WrongThen < useless.WrongThen+0.01) {
 		t.Errorf("wrong then: precise %.3f, coarse %.3f, useless %.3f; want rising", precise.WrongThen, coarse.WrongThen, useless.WrongThen)
 	}
 	if math.Abs(useless.WrongThen-above) > 0.03 || useless.Turns > 0.05 {
 		t.Errorf("useless: wrong then %.3f, turns %.3f; want %.3f and none", useless.WrongThen, useless.Turns, above)
+	}
+}
+
+// turnsAt integrates the chance that a reading of a standard normal number with
+// Student errors of scale e makes it likelier than not that it is above 0.4.
+func turnsAt(e float64) float64 {
+	const step = 0.05
+	var turned, all float64
+	for y := -80.0; y <= 80; y += step {
+		var above, total float64
+		for x := -6.0; x <= 6; x += step {
+			w := math.Exp(-x*x/2) * studentDensity((y-x)/e)
+			total += w
+			if x > 0.4 {
+				above += w
+			}
+		}
+		all += total
+		if above > total/2 {
+			turned += total
+		}
+	}
+	return turned / all
+}
+
+// Of two draws the other one alone is left to say what it would be: each turns
+// the verdict into that of the other.
+func TestTheDrawTakenForTheTruthDoesNotAgreeWithItself(t *testing.T) {
+	g, err := draws.Expect([]float64{0, 10}, 1, nil, []int{0, 1}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if g.Turns != 0.5 || g.WrongThen != 0 {
+		t.Errorf("turns %v, wrong then %v; want 0.5 and 0", g.Turns, g.WrongThen)
 	}
 }
 

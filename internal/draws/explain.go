@@ -66,7 +66,9 @@ func NewExplainer(z [][]float64, weight []float64) *Explainer {
 // the shares are those in the scale of the values (hand over logarithms where
 // ratios count). What chance alone would give is taken off: 0 to 1, and 0 where
 // a share is no more than that. Shares do not add up to 1 where unknowns act
-// together or readings tie them to each other.
+// together or readings tie them to each other. Of 256 [Points] of 40 unknowns two
+// may happen to go together with a correlation of 0.3 and lend each other a
+// tenth of their shares; of 1,024 a hundredth: ask with those.
 //
 // values has one figure for each draw; NaN means that it has none, and that
 // draw is left out. Infinite values count as the outermost finite one.

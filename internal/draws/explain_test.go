@@ -2,6 +2,7 @@ package draws_test
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"example.org/packcheck/internal/draws"
@@ -26,6 +27,25 @@ func TestSharesOfASumAreTheSquaresOfItsFactors(t *testing.T) {
 		if math.Abs(got-want[d]) > 0.03 {
 			t.Errorf("unknown %d has a share of %.3f, want %.3f", d, got, want[d])
 		}
+	}
+}
+
+// Nine bins of 256 draws would explain 0.035 by chance alone.
+func TestChanceExplainsNothing(t *testing.T) {
+	random := rand.New(rand.NewPCG(2, 2))
+	z := make([][]float64, 256)
+	for i := range z {
+		for range 40 {
+			z[i] = append(z[i], random.NormFloat64())
+		}
+	}
+	share := draws.Explain(z, nil, figureOf(z, func(z []float64) float64 { return z[39] }))
+	var mean float64
+	for _, s := range share[:39] {
+		mean += s / 39
+	}
+	if mean > 0.01 || share[39] < 0.95 {
+		t.Errorf("unknowns with nothing to do have a mean share of %.3f, the only one that has %.3f", mean, share[39])
 	}
 }
 

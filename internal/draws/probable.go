@@ -1,9 +1,6 @@
 package draws
 
 import (
-	"cmp"
-	"slices"
-
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -17,7 +14,7 @@ type Best struct {
 	ChiSquare float64   // squares of the residuals and of z, together
 	Degrees   int       // of freedom: the number of readings
 	P         float64   // chance of a greater ChiSquare when all is as assumed
-	Runs      int       // how often the model was asked
+	Runs      int       // how often the model was asked until then
 }
 
 const (
@@ -25,15 +22,21 @@ const (
 	// see past figures that the model rounds. Common practice, no published
 	// source; tried on vehicles.
 	halfStep = 0.4
-	// searchSteps of the search at most; the 3rd or 4th seldom changes a digit.
-	searchSteps = 6
-	// settled is a change of the chi-square that no decision feels.
-	settled = 0.02
+	// slopesAnew is how often the slopes are found at most, stepsAlong how many
+	// steps go by the same ones. Common practice, no published source.
+	slopesAnew = 5
+	stepsAlong = 4
+	// settled is a change of the chi-square that no decision feels, worthAnew
+	// one for which new slopes are worth their runs. Common practice, no
+	// published source.
+	settled   = 0.05
+	worthAnew = 0.3
 	// doubtful is a chance below which the search looks for steps that no slope
-	// shows, and looks is from how many places. Common practice, no published
-	// source.
-	doubtful = 0.05
-	looks    = 3
+	// shows; looks is how many steps it tries, stepsInARow how many of them on
+	// top of each other. Common practice, no published source.
+	doubtful    = 0.05
+	looks       = 3
+	stepsInARow = 2
 	// startTries is how many draws are tried where the middle one does not run.
 	startTries = 64
 )
@@ -56,7 +59,8 @@ func MostProbable(dims int, m Model, readings []Reading, workers int) (Best, err
 	if err := s.start(); err != nil {
 		return Best{}, err
 	}
-	return s.from(s.middle, every(len(readings))), nil
+	all := every(len(readings))
+	return s.bestOf(s.overSteps(s.descend(s.middle, all), all), all), nil
 }
 
 // every reading counts.
@@ -68,9 +72,6 @@ func every(n int) []bool {
 	return all
 }
 
-// elsewhere returns the places into which an unknown is put to look over a step.
-func elsewhere() [4]float64 { return [...]float64{-2, -1, 1, 2} }
-
 // search looks for most probable draws of one question.
 type search struct {
 	dims     int
@@ -79,9 +80,8 @@ type search struct {
 	workers  int
 	runs     int
 
-	middle      place       // where the search starts
-	middleSlope [][]float64 // there
-	moved       []place     // from there, with one unknown after another put elsewhere
+	middle place // where the search starts
+	seen   []seenFrom
 }
 
 // place is a draw that was run.
@@ -138,22 +138,11 @@ func (p place) sum(counts []bool) float64 {
 	return total
 }
 
-// from searches from a draw that runs, by the readings that count alone, and
-// where the best that it finds is doubtful, once more from where a step may
-// hide.
-func (s *search) from(start place, counts []bool) Best {
-	before := s.runs
-	here := s.descend(start, counts)
-	if s.chance(here, counts) < doubtful {
-		for _, other := range s.beyondSteps(counts) {
-			if there := s.descend(other, counts); there.sum(counts) < here.sum(counts) {
-				here = there
-			}
-		}
-	}
+// bestOf tells of the draw at which a search ended.
+func (s *search) bestOf(here place, counts []bool) Best {
 	return Best{
 		Z: here.z, Predicted: here.predicted, Residual: here.residual,
-		ChiSquare: here.sum(counts), Degrees: count(counts), P: s.chance(here, counts), Runs: s.runs - before,
+		ChiSquare: here.sum(counts), Degrees: count(counts), P: s.chance(here, counts), Runs: s.runs,
 	}
 }
 
@@ -175,104 +164,42 @@ func count(all []bool) (n int) {
 	return n
 }
 
-// descend takes Gauss-Newton steps until they gain no more.
+// descend takes Gauss-Newton steps until they gain no more: several with the
+// same slopes, which cost one run each, before it finds the slopes anew.
 func (s *search) descend(here place, counts []bool) place {
-	for range searchSteps {
-		next, ok := s.shortened(here, s.slopes(here), counts)
-		if !ok {
-			break
+	for range slopesAnew {
+		before, slope := here.sum(counts), s.slopes(here)
+		for range stepsAlong {
+			next, ok := s.shortened(here, slope, counts)
+			if !ok {
+				break
+			}
+			gained := here.sum(counts) - next.sum(counts)
+			here = next
+			if gained < settled {
+				break
+			}
 		}
-		gained := here.sum(counts) - next.sum(counts)
-		here = next
-		if gained < settled {
+		if before-here.sum(counts) < worthAnew {
 			break
 		}
 	}
 	return here
 }
 
-// beyondSteps looks over steps that no slope shows (another motor family, other
-// ground): with one unknown after another put elsewhere from the middle, it
-// returns the draws from which, by the slopes of the others, the lowest sums
-// are to be reached, the lowest first.
-func (s *search) beyondSteps(counts []bool) []place {
-	s.look()
-	chosen, noise := pick(s.middleSlope, counts)
-	gram := gramOf(chosen)
-	innovation := make([]float64, len(chosen))
-	type candidate struct {
-		place
-		sum   float64
-		moved int
-	}
-	var all []candidate
-	for i, p := range s.moved {
-		if !p.runs {
-			continue
-		}
-		moved := i / len(elsewhere())
-		a := 0
-		for j, row := range s.middleSlope {
-			if counts[j] {
-				innovation[a] = p.residual[j] + floats.Dot(row, p.z) - row[moved]*p.z[moved]
-				a++
-			}
-		}
-		fixed := mat.NewSymDense(len(chosen), nil) // the moved unknown stays where it was put
-		for a := range chosen {
-			for b := a; b < len(chosen); b++ {
-				fixed.SetSym(a, b, gram.At(a, b)-chosen[a][moved]*chosen[b][moved])
-			}
-		}
-		sum := p.z[moved]*p.z[moved] + floats.Dot(innovation, solveInnovation(fixed, noise, innovation))
-		all = append(all, candidate{p, sum, moved})
-	}
-	slices.SortStableFunc(all, func(a, b candidate) int { return cmp.Compare(a.sum, b.sum) })
-	var best []place
-	var taken []int
-	for _, c := range all {
-		if len(best) < looks && !slices.Contains(taken, c.moved) {
-			best, taken = append(best, c.place), append(taken, c.moved)
-		}
-	}
-	return best
-}
-
-// look runs the middle, its slopes, and every unknown put elsewhere, once.
-func (s *search) look() {
-	if s.moved != nil {
-		return
-	}
-	s.middleSlope = s.slopes(s.middle)
-	n := s.dims * len(elsewhere())
-	z, out, ok := rows(n, s.dims), rows(n, len(s.readings)), make([]bool, n)
-	for i := range z {
-		copy(z[i], s.middle.z)
-		z[i][i/len(elsewhere())] = elsewhere()[i%len(elsewhere())]
-	}
-	runAll(s.model, z, out, ok, s.workers)
-	s.runs += n
-	s.moved = make([]place, n)
-	for i := range z {
-		if ok[i] {
-			s.moved[i] = s.placed(z[i], out[i])
-		}
-	}
-}
-
-// pick returns the slopes of the readings that count, and a 1 for each.
-func pick(slope [][]float64, counts []bool) (chosen [][]float64, noise []float64) {
+// pick returns the slopes of the readings that count.
+func pick(slope [][]float64, counts []bool) (chosen [][]float64) {
 	for j, row := range slope {
 		if counts[j] {
-			chosen, noise = append(chosen, row), append(noise, 1)
+			chosen = append(chosen, row)
 		}
 	}
-	return chosen, noise
+	return chosen
 }
 
 // shortened takes the Gauss-Newton step from here, halved until it improves.
 func (s *search) shortened(here place, slope [][]float64, counts []bool) (place, bool) {
-	rowsOf, noise := pick(slope, counts)
+	rowsOf := pick(slope, counts)
 	var innovation []float64
 	for j, row := range slope {
 		if counts[j] {
@@ -281,7 +208,7 @@ func (s *search) shortened(here place, slope [][]float64, counts []bool) (place,
 	}
 	target := make([]float64, s.dims)
 	if len(rowsOf) > 0 {
-		for j, u := range solveInnovation(gramOf(rowsOf), noise, innovation) {
+		for j, u := range solve(gramOf(rowsOf), innovation) {
 			floats.AddScaled(target, u, rowsOf[j])
 		}
 	}
@@ -328,4 +255,16 @@ func (s *search) slopes(here place) [][]float64 {
 		}
 	}
 	return slope
+}
+
+// solve returns (JJ' + I)^-1 e, for the errors as they are.
+func solve(gram *mat.SymDense, innovation []float64) []float64 {
+	noise := make([]float64, len(innovation))
+	for j := range noise {
+		noise[j] = 1
+	}
+	inverse, _ := invert(gram, noise)
+	u := make([]float64, len(innovation))
+	times(u, inverse, innovation)
+	return u
 }

@@ -7,66 +7,75 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// widening of the errors in a proposal, so that its tails lie outside those of
-// the answer. Common practice, no published source; tried on vehicles.
-const widening = 1.3
+const (
+	// widening of the errors in a proposal, so that its tails lie outside those
+	// of the answer, and how much more for every round that leaves the answer
+	// rough: whatever needs those is crooked. Common practice, no published
+	// source; tried on vehicles and on the cart of the tests.
+	widening     = 1.3
+	moreWidening = 0.15
+	// steadying is how often the middle and the errors are found from each other.
+	steadying = 12
+)
 
-// proposal is the normal law that linear readings would give: mean m,
-// precision I + J'N^-1 J, where N holds the widened variances of the readings.
-// Only a matrix of the readings is ever inverted.
+// proposal is the law that linear readings would give: for each alternative of
+// the choices a normal law of the other unknowns, with mean J'A e and precision
+// I + J'N^-1 J, where A = (JJ' + M)^-1, M holds the variances of the readings,
+// N the widened ones, and e is the innovation of that alternative: the residual
+// of the linear model where all other unknowns are in the middle. Only matrices
+// of the readings are ever inverted.
 type proposal struct {
-	mean     []float64
-	slope    [][]float64 // J: of each prediction, in its errors, by each unknown
-	atMean   []float64   // J m
-	noise    []float64   // N, by reading
-	gain     [][]float64 // column j of K = J'(JJ' + N)^-1, as a row
-	constant float64     // half the logarithm of det(I + N^-1 JJ') less |m|^2/2
+	choices    []alternatives
+	slope      [][]float64   // J: of each prediction, in its errors, by each unknown; 0 for choices
+	innovation []float64     // on average over the alternatives
+	shift      [][][]float64 // of choice, alternative, reading: to be added
+	chance     [][]float64   // of choice, alternative
+	gram       *mat.SymDense // JJ'
+	middle     *mat.SymDense // A
+	noise      []float64     // N, by reading
+	gain       [][]float64   // column j of K = J'(JJ' + N)^-1, as a row
+	half       float64       // half the logarithm of det(I + N^-1 JJ')
 }
 
-// newProposal makes the law of the slope and of the innovation e, the residual
-// that the linear model has at z = 0.
-func newProposal(slope [][]float64, innovation []float64, freedom float64) proposal {
-	k, dims := len(slope), len(slope[0])
-	p := proposal{slope: slope, mean: make([]float64, dims), atMean: make([]float64, k), noise: make([]float64, k)}
+// finish computes what follows from slopes, innovation, shifts and chances.
+func (p *proposal) finish(freedom float64, strained int) {
+	k, dims := len(p.slope), len(p.slope[0])
+	p.gram = gramOf(p.slope)
+	p.noise = make([]float64, k)
 	for j := range p.noise {
 		p.noise[j] = 1
 	}
-	gram := gramOf(slope)
 	for range steadying {
-		u := solveInnovation(gram, p.noise, innovation) // (JJ' + N)^-1 e
-		clear(p.mean)
-		for j, row := range slope {
-			floats.AddScaled(p.mean, u[j], row)
-		}
+		p.middle, _ = invert(p.gram, p.noise)
 		if math.IsInf(freedom, 1) {
 			break
 		}
-		for j, row := range slope { // what a Student law makes of a residual
-			r := innovation[j] - floats.Dot(row, p.mean)
+		// What a Student law makes of the residuals in the middle, as if each
+		// reading had an error of its own (K. L. Lange, R. J. A. Little and
+		// J. M. G. Taylor, J. Am. Stat. Assoc. 84 (1989) 881-896).
+		for j := range p.noise {
+			r := p.innovation[j]
+			for i := range k {
+				for h := range k {
+					r -= p.gram.At(j, i) * p.middle.At(i, h) * p.innovation[h]
+				}
+			}
 			p.noise[j] = max(1, (freedom+r*r)/(freedom+1))
 		}
 	}
-	for i, v := range p.mean {
-		p.mean[i] = max(-Clip, min(Clip, v)) // beyond, no draw differs
+	wide := widening + moreWidening*float64(strained)
+	for j := range p.noise {
+		p.noise[j] *= wide * wide
 	}
-	for j, row := range slope {
-		p.atMean[j] = floats.Dot(row, p.mean)
-		p.noise[j] *= widening * widening
-	}
-	p.constant = -floats.Dot(p.mean, p.mean) / 2
-	inverse, logDet := invert(gram, p.noise)
-	p.constant += logDet / 2
+	inverse, logDet := invert(p.gram, p.noise)
+	p.half = logDet / 2
 	p.gain = rows(k, dims)
 	for j := range p.gain {
-		for i, row := range slope {
+		for i, row := range p.slope {
 			floats.AddScaled(p.gain[j], inverse.At(i, j), row)
 		}
 	}
-	return p
 }
-
-// steadying is how often mean and noise are found from each other.
-const steadying = 12
 
 // gramOf is JJ'.
 func gramOf(slope [][]float64) *mat.SymDense {
@@ -79,60 +88,90 @@ func gramOf(slope [][]float64) *mat.SymDense {
 	return gram
 }
 
-// factorize is the Cholesky factor of JJ' + N: always positive definite.
-func factorize(gram *mat.SymDense, noise []float64) *mat.Cholesky {
-	m := mat.NewSymDense(len(noise), nil)
-	m.CopySym(gram)
-	for j, n := range noise {
-		m.SetSym(j, j, m.At(j, j)+n)
-	}
-	var c mat.Cholesky
-	c.Factorize(m)
-	return &c
-}
-
-// solveInnovation is (JJ' + N)^-1 e.
-func solveInnovation(gram *mat.SymDense, noise, innovation []float64) []float64 {
-	var u mat.VecDense
-	if err := factorize(gram, noise).SolveVecTo(&u, mat.NewVecDense(len(innovation), innovation)); err != nil {
-		return make([]float64, len(innovation)) // unreachable short of an overflow: no step
-	}
-	return u.RawVector().Data
-}
-
 // invert returns (JJ' + N)^-1 and log det(I + N^-1 JJ').
 func invert(gram *mat.SymDense, noise []float64) (*mat.SymDense, float64) {
-	c := factorize(gram, noise)
-	logDet := c.LogDet()
-	for _, n := range noise {
+	m := mat.NewSymDense(len(noise), nil)
+	m.CopySym(gram)
+	var logDet float64
+	for j, n := range noise {
+		m.SetSym(j, j, m.At(j, j)+n)
 		logDet -= math.Log(n)
 	}
+	var c mat.Cholesky
+	c.Factorize(m) // always positive definite
 	inverse := mat.NewSymDense(len(noise), nil)
 	if err := c.InverseTo(inverse); err != nil {
-		inverse.Zero()
+		inverse.Zero() // unreachable short of an overflow: no step
 	}
-	return inverse, logDet
+	return inverse, logDet + c.LogDet()
+}
+
+// workspace holds what one evaluation needs, so that none allocates.
+type workspace struct{ along, e, u, mean []float64 }
+
+func newWorkspace(readings int) workspace {
+	flat := make([]float64, 4*readings)
+	return workspace{
+		along: flat[:readings], e: flat[readings : 2*readings],
+		u: flat[2*readings : 3*readings], mean: flat[3*readings:],
+	}
+}
+
+// centre sets u = A e and mean = JJ'u, for the alternatives that z picks, and
+// returns the logarithm of their chance over their prior share.
+func (p *proposal) centre(z []float64, s workspace) (over float64) {
+	copy(s.e, p.innovation)
+	for c := range p.choices {
+		a := &p.choices[c]
+		n := a.of(z[a.unknown])
+		floats.Add(s.e, p.shift[c][n])
+		over += math.Log(p.chance[c][n] / a.share[n])
+	}
+	times(s.u, p.middle, s.e)
+	times(s.mean, p.gram, s.u)
+	return over
+}
+
+// times sets y to a x.
+func times(y []float64, a *mat.SymDense, x []float64) {
+	raw := a.RawSymmetric()
+	clear(y)
+	for i := range y { // the upper triangle is what is stored
+		row := raw.Data[i*raw.Stride : i*raw.Stride+len(x)]
+		y[i] += row[i] * x[i]
+		for j := i + 1; j < len(x); j++ {
+			y[i] += row[j] * x[j]
+			y[j] += row[j] * x[i]
+		}
+	}
 }
 
 // draw turns normal numbers (x for the unknowns, y for the readings) into a
-// draw of the law, in place of x: z = m + x - K(Jx - N^1/2 y).
-func (p *proposal) draw(x, y []float64) []float64 {
-	for j, row := range p.slope {
+// draw of the law, in place of x: choices first, then the others by
+// z = J'u + x - K(Jx - N^1/2 y).
+func (p *proposal) draw(x, y []float64, s workspace) {
+	for c := range p.choices {
+		a := &p.choices[c]
+		x[a.unknown] = a.place(x[a.unknown], p.chance[c])
+	}
+	p.centre(x, s)
+	for j, row := range p.slope { // 0 for the choices
 		y[j] = math.Sqrt(p.noise[j])*y[j] - floats.Dot(row, x)
 	}
-	for j, column := range p.gain {
-		floats.AddScaled(x, y[j], column)
+	for j, row := range p.slope {
+		floats.AddScaled(x, y[j], p.gain[j])
+		floats.AddScaled(x, s.u[j], row)
 	}
-	floats.Add(x, p.mean)
-	return x
 }
 
 // logRatio is the logarithm of this law's density over the prior's at z.
-func (p *proposal) logRatio(z []float64) float64 {
-	l := p.constant + floats.Dot(z, p.mean)
+func (p *proposal) logRatio(z []float64, s workspace) float64 {
+	l := p.half + p.centre(z, s)
 	for j, row := range p.slope {
-		d := floats.Dot(row, z) - p.atMean[j]
-		l -= d * d / (2 * p.noise[j])
+		s.along[j] = floats.Dot(row, z)
+		d := s.along[j] - s.mean[j]
+		// u'JJ'u is the square of the mean, u'Jz its product with z.
+		l += s.u[j]*(s.along[j]-s.mean[j]/2) - d*d/(2*p.noise[j])
 	}
 	return l
 }

@@ -8,6 +8,7 @@ type sampler struct {
 	model    Model
 	readings []Reading
 	options  Options
+	choices  []alternatives
 
 	raw       [][]float64 // before clipping: the laws are exact only there
 	z         [][]float64 // clipped
@@ -19,7 +20,8 @@ type sampler struct {
 	counts    []float64 // draws of each proposal
 	prior     int       // draws of the prior
 	runs      int
-	slope     [][]float64 // last regression: of each prediction, in its errors, by each unknown
+	strained  int         // rounds after the first two that left the answer rough
+	slope     [][]float64 // last regression: of each residual on unknowns and alternatives
 }
 
 // add runs new draws of the latest law (of the prior, when there is none yet)
@@ -64,14 +66,14 @@ func (s *sampler) mix(old int) {
 		}
 		return
 	}
-	latest := len(s.laws) - 1
+	latest, space := len(s.laws)-1, newWorkspace(len(s.readings))
 	for i := range old {
-		s.mixture[i] = logSum(s.mixture[i], math.Log(s.counts[latest])+s.laws[latest].logRatio(s.raw[i]))
+		s.mixture[i] = logSum(s.mixture[i], math.Log(s.counts[latest])+s.laws[latest].logRatio(s.raw[i], space))
 	}
 	for i := old; i < len(s.raw); i++ {
 		total := math.Log(float64(s.prior))
 		for l := range s.laws {
-			total = logSum(total, math.Log(s.counts[l])+s.laws[l].logRatio(s.raw[i]))
+			total = logSum(total, math.Log(s.counts[l])+s.laws[l].logRatio(s.raw[i], space))
 		}
 		s.mixture = append(s.mixture, total)
 	}
@@ -84,11 +86,16 @@ func (s *sampler) extendPrior() {
 }
 
 // round fits a proposal to the draws so far and adds its draws.
-func (s *sampler) round(number int) {
+func (s *sampler) round(number int, effective float64) {
+	if number >= leastRounds && effective < roughBelow {
+		s.strained++
+	}
 	law := s.fit()
 	raw := normalPoints(s.options.Round, s.dims+len(s.readings), seedRounds, uint64(number))
-	for i := range raw {
-		raw[i] = law.draw(raw[i][:s.dims:s.dims], raw[i][s.dims:])
+	space := newWorkspace(len(s.readings))
+	for i, row := range raw {
+		raw[i] = row[:s.dims:s.dims]
+		law.draw(raw[i], row[s.dims:], space)
 	}
 	s.laws, s.counts = append(s.laws, law), append(s.counts, float64(len(raw)))
 	s.add(raw)

@@ -37,17 +37,34 @@ func everyFile(t *testing.T) (*token.FileSet, []*ast.File) {
 	return fset, files
 }
 
-// foreign returns the texts that are equal to a code and are not its constant.
+// foreign returns the texts that are a code, or a list of codes, and not the
+// constant of one; and what is looked for in parts of a code.
 func foreign(file *ast.File, codes map[string]*ast.BasicLit) []*ast.BasicLit {
 	var out []*ast.BasicLit
 	ast.Inspect(file, func(n ast.Node) bool {
-		lit, is := n.(*ast.BasicLit)
-		if !is || lit.Kind != token.STRING {
-			return true
-		}
-		text, err := strconv.Unquote(lit.Value)
-		if own := codes[text]; err == nil && own != nil && own != lit {
-			out = append(out, lit)
+		switch n := n.(type) {
+		case *ast.BasicLit:
+			text, err := strconv.Unquote(n.Value)
+			if n.Kind != token.STRING || err != nil || strings.Trim(text, "abcdefghijklmnopqrstuvwxyz0123456789-,|") != "" {
+				return true
+			}
+			for code := range strings.FieldsFuncSeq(text, func(r rune) bool { return r == ',' || r == '|' }) {
+				if own := codes[code]; own != nil && own != n {
+					out = append(out, n)
+					break
+				}
+			}
+		case *ast.CallExpr:
+			f, is := n.Fun.(*ast.SelectorExpr)
+			if !is || len(n.Args) != 2 {
+				return true
+			}
+			of, pkg := f.X.(*ast.Ident)
+			field, sel := n.Args[0].(*ast.SelectorExpr)
+			part, lit := n.Args[1].(*ast.BasicLit)
+			if pkg && sel && lit && of.Name == "strings" && f.Sel.Name != "Trim" && field.Sel.Name == "Code" {
+				out = append(out, part)
+			}
 		}
 		return true
 	})
@@ -71,7 +88,7 @@ func TestACodeIsWrittenOutOnlyWhereItIsDeclared(t *testing.T) {
 	}
 	for _, file := range files {
 		for _, lit := range foreign(file, codes) {
-			t.Errorf("%s: %s is the code of a finding; use its constant", fset.Position(lit.Pos()), lit.Value)
+			t.Errorf("%s: %s is a code of findings, or a part of one; use the constants", fset.Position(lit.Pos()), lit.Value)
 		}
 	}
 }
@@ -80,13 +97,14 @@ func TestACodeIsWrittenOutOnlyWhereItIsDeclared(t *testing.T) {
 func TestACodeThatIsWrittenOutIsSeen(t *testing.T) {
 	file, err := parser.ParseFile(token.NewFileSet(), "sample.go", `package sample
 const CodeBent = "rim-bent"
-var a, b, c = CodeBent, "rim-bent", "rim-round"
+var a, b, c, d = CodeBent, "rim-bent", "rim-round", "rim-round|rim-bent"
+var e = strings.HasPrefix(f.Code, "rim")
 `, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
 	codes := policy.CodesIn(file)
-	if got := foreign(file, codes); len(codes) != 1 || len(got) != 1 {
-		t.Errorf("codes %v, written out %v; want one of each", codes, got)
+	if got := foreign(file, codes); len(codes) != 1 || len(got) != 3 {
+		t.Errorf("codes %v, written out %v; want one code, three times", codes, got)
 	}
 }

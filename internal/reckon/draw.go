@@ -40,6 +40,15 @@ func (o Options) weighing() draws.Options {
 	return w
 }
 
+// choices tells of the unknowns that pick one kind of part or another.
+func (e *engine) choices() []draws.Choice {
+	var all []draws.Choice
+	for i, c := range e.world.Choices() {
+		all = append(all, draws.Choice{Unknown: i, Cuts: c.Cuts()})
+	}
+	return all
+}
+
 // draw draws the vehicles, weighed by what was measured.
 func (e *engine) draw(o Options) (*drawn, error) {
 	list := readings(e.parts)
@@ -70,9 +79,10 @@ func (e *engine) draw(o Options) (*drawn, error) {
 
 // weigh weighs the draws by all readings that can be true together.
 func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.Posterior, error) {
-	used := list
+	used, how := list, o.weighing()
+	how.Choices = e.choices()
 	for {
-		p, err := draws.Condition(e.world.Dims(), e.model(used), asRead(used), o.weighing())
+		p, err := draws.Condition(e.world.Dims(), e.model(used), asRead(used), how)
 		if err == nil {
 			d.runs += p.Runs
 			if len(used) == 0 || e.agree(used, p) {

@@ -8,15 +8,19 @@
 //
 // # Model
 //
-// The pack is a [example.org/packcheck/battery.Model], advanced by its exact propagator. Within one
-// step the supply (electromotive force and resistance) is held; within that
-// the motion of the vehicle is exact: constant force while the current sits
-// at its limit or at the grip of the wheels, an exponential approach to the
-// running speed after that. The winding inductance (milliseconds) is left to
-// [example.org/packcheck/drive.Launch]; it moves no charge that an outing would notice. Steps are
-// short after every start and grow, so that the step in which the current is
-// large is short. The moment at which a cutoff or a fuse opens, or the pack
-// is empty, is found by bisection within its step.
+// The pack is a [example.org/packcheck/battery.Model], advanced by its exact
+// propagator. Within one step the supply's electromotive force runs along a
+// straight line; within that the motion of the vehicle is exact: constant force
+// while the current sits at its limit or at the grip of the wheels, an
+// exponential approach to the running speed after that. The winding inductance
+// (milliseconds) is left to [example.org/packcheck/drive.Launch]; it moves no
+// charge that an outing would notice.
+//
+// A press takes a short step and long ones, a pause one. Where sagging volts or
+// warming windings would change the speed by too much, or something may end
+// the outing, a step is taken in parts, and the moment of the end is found by
+// a root search. The last rounds before a cutoff opens are followed once more
+// in finer steps. Beyond 128 presses most rounds are counted and not followed.
 //
 // # Assumptions
 //
@@ -27,6 +31,10 @@
 // # Limits
 //
 // Steps are quasi-static: what happens within milliseconds of a start belongs
-// to [example.org/packcheck/drive.Launch]. Against an independent integration of the same equations
-// the ride time agrees within 0.5 %.
+// to [example.org/packcheck/drive.Launch]. Against steps sixteen times finer
+// the time with the pedal down agrees within 0.1 % over the cases of the tests.
+// Of four hundred drawn at random 93 % did, and the worst was off by 0.7 %:
+// where volts come within a hair of a cutoff, a step decides between one press
+// and the next. Against an independent integration of the same equations the
+// ride time agrees within 0.5 %.
 package ride

@@ -17,7 +17,7 @@ const (
 	// Below these lengths an end is searched for within the step, and volts may
 	// run along a straight line: where they fall to a cutoff, and where they
 	// come back as it is about to open.
-	endS, fallS, backS = 1.0, 0.5, 0.002
+	endS, fallS, backS = 1.0, 0.05, 0.002
 	// whenS is how exactly the moment of an end is found.
 	whenS = 1e-3
 )

@@ -221,7 +221,10 @@ func (m *motion) approach(out *stretch, s, b supply, ohm, near, dt float64) {
 	perS := m.eq.NewtonPerA * standPerS / damping // of the running speed
 	running := pull/damping - perS/rate
 	lag := v - running
-	e := math.Exp(-rate * dt)
+	e := 0.0
+	if rate*dt < over {
+		e = math.Exp(-rate * dt)
+	}
 	share := (1 - e) / (rate * dt) // mean of the exponential over the step
 	mean, end := running+perS*dt/2+lag*share, running+perS*dt+lag*e
 	if end < 0 {
@@ -248,6 +251,9 @@ func (m *motion) approach(out *stretch, s, b supply, ohm, near, dt float64) {
 	out.lastA = m.batteryA(s, end, lineA+linePerS*dt+swingA*e, false)
 	out.speedMS = end
 }
+
+// over is how many time constants leave nothing that float64 can tell.
+const over = 40
 
 // stops returns when running + perS t + lag exp(-rate t), which is below zero
 // at dt, comes to zero.

@@ -61,7 +61,7 @@ func (o *outing) plan(d *draft, s *slot) {
 const (
 	sameAs     = 0.005 // a charge so near to what was foretold, as a share, needs no second look
 	mostLost   = 0.02  // of the volts that the speed stands for, lost within the step
-	leastShare = 0.005 // speeds below this share of what full volts could do count as that
+	leastShare = 0.03  // speeds below this share of what full volts could do count as that
 	roughS     = 0.005 // shorter steps are taken as they are
 )
 

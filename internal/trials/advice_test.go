@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/judge"
+	"example.org/packcheck/wiring"
 )
 
 // surely reports whether a finding holds in at least half of the vehicles that
@@ -28,7 +30,7 @@ func TestTheAdvisedCutoffAndFusePassTheirOwnJudgement(t *testing.T) {
 				a := assess(t, s)
 				v := a.Cutoff.Advised
 				if v == nil {
-					if has(a, "cutoff-cannot-protect") < answer.Watch {
+					if has(a, judge.CodeCutoffCannotProtect) < answer.Watch {
 						t.Errorf("%s: neither advice nor why there is none", what)
 					}
 					continue
@@ -43,7 +45,7 @@ func TestTheAdvisedCutoffAndFusePassTheirOwnJudgement(t *testing.T) {
 					taken = taken.with("cutoff.module.closes_at", fmt.Sprintf(`"%g V"`, v.ClosesAtV))
 				}
 				for _, f := range assess(t, taken).Findings {
-					if f.Level >= answer.FixFirst && (f.Topic == answer.TopicCutoff || strings.HasPrefix(f.Code, "weakest-cell")) && surely(f) {
+					if f.Level >= answer.FixFirst && f.Topic == answer.TopicCutoff && surely(f) {
 						t.Errorf("%s: opened at %g V after %g s as advised: %v, %s", what, v.OpensAtV, v.DelayS, f.Level, f.Title)
 					}
 				}
@@ -53,7 +55,7 @@ func TestTheAdvisedCutoffAndFusePassTheirOwnJudgement(t *testing.T) {
 				for _, amps := range a.Path.FuseSizesA {
 					fused := assess(t, s.with("fuse.form", `"small blade"`, "fuse.rating", fmt.Sprintf(`"%g A"`, amps), "fuse.distance_from_pack", `"100 mm"`))
 					for _, f := range fused.Findings {
-						if slices.Contains([]string{"fuse-above-wire", "fuse-above-joint", "fuse-none-fits", "fuse-opens-running", "fuse-opens-at-launch", "short-burns-wire"}, f.Code) &&
+						if slices.Contains([]string{wiring.CodeFuseAboveWire, wiring.CodeFuseAboveJoint, wiring.CodeFuseNoneFits, wiring.CodeFuseOpensRunning, wiring.CodeFuseOpensAtLaunch, wiring.CodeShortBurnsWire}, f.Code) &&
 							f.Level >= answer.FixFirst && surely(f) {
 							t.Errorf("%s: with %g A of the sizes %v: %v, %s", what, amps, a.Path.FuseSizesA, f.Level, f.Title)
 						}
@@ -100,7 +102,7 @@ func TestTheRightChargerIsRight(t *testing.T) {
 		}
 		a = assess(t, s)
 		for _, f := range a.Findings {
-			if f.Level >= answer.FixFirst && strings.HasPrefix(f.Code, "charge") && chemistry != "nimh" {
+			if f.Level >= answer.FixFirst && f.Topic == answer.TopicCharge && chemistry != "nimh" {
 				t.Errorf("%s at %s: %v, %s", chemistry, volts, f.Level, f.Title)
 			}
 		}

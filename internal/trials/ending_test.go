@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/judge"
 )
 
 // A discharge that lasts no time at all needs a reason.
@@ -15,7 +16,7 @@ func TestADischargeThatEndsAtOnceSaysWhy(t *testing.T) {
 		atOnce bool
 	}{{"12.5 V", true}, {"11 V", false}} {
 		a := assess(t, s.with("load.until", `"`+c.until+`"`))
-		if found := has(a, "ends-at-once") == answer.FixFirst; found != c.atOnce || (a.Ride.PedalMin < 1.0/60) != c.atOnce {
+		if found := has(a, judge.CodeEndsAtOnce) == answer.FixFirst; found != c.atOnce || (a.Ride.PedalMin < 1.0/60) != c.atOnce {
 			t.Errorf("until %s: lasts %g min, said that it ends at once: %v", c.until, a.Ride.PedalMin, found)
 		}
 	}

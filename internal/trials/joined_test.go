@@ -7,6 +7,9 @@ import (
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/setup"
 )
 
@@ -26,7 +29,7 @@ func TestBlocksThatMayBeWiredEitherWayAreAFaultToFixFirst(t *testing.T) {
 		{"12 V 7 Ah", false},
 	} {
 		a := assess(t, benchLoad().with("pack.label", `"`+c.label+`"`))
-		if got := has(a, "blocks-unclear") == answer.FixFirst; got != c.unclear {
+		if got := has(a, judge.CodeBlocksUnclear) == answer.FixFirst; got != c.unclear {
 			t.Errorf("%s: to fix first %v, want %v", c.label, got, c.unclear)
 		}
 	}
@@ -76,7 +79,7 @@ func TestARestVoltageOfTwoPacksInSeriesMayBeOfOneOrOfBoth(t *testing.T) {
 		if !noted(a, c.note) {
 			t.Errorf("%s: no note %q in %+v", c.read, c.note, a.Notes)
 		}
-		if has(a, "battery-deeply-flat") > answer.Fine {
+		if has(a, charge.CodeDeeplyFlat) > answer.Fine {
 			t.Errorf("%s: a sound pair is called deeply flat", c.read)
 		}
 	}
@@ -125,13 +128,13 @@ func TestACutoffInThePackHasTheVoltsOfOneAndAnyOtherOfBoth(t *testing.T) {
 	}{
 		{"pack", "15 V", ""},
 		{"controller", "30 V", ""},
-		{"pack", "10 V", "cutoff-below-harm"},
-		{"module", "15 V", "cutoff-below-harm"},
-		{"controller", "15 V", "cutoff-below-harm"},
-		{"pack", "30 V", "cutoff-above-full"},
+		{"pack", "10 V", cutoff.CodeBelowHarm},
+		{"module", "15 V", cutoff.CodeBelowHarm},
+		{"controller", "15 V", cutoff.CodeBelowHarm},
+		{"pack", "30 V", cutoff.CodeAboveFull},
 	} {
 		a := opens(c.table, c.volts)
-		for _, code := range []string{"cutoff-below-harm", "cutoff-above-full"} {
+		for _, code := range []string{cutoff.CodeBelowHarm, cutoff.CodeAboveFull} {
 			if found := has(a, code) > answer.Fine; found != (code == c.code) {
 				t.Errorf("cutoff.%s at %s: %s is %v", c.table, c.volts, code, found)
 			}

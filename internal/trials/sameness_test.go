@@ -14,6 +14,7 @@ import (
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
 	"example.org/packcheck/report"
+	"example.org/packcheck/wiring"
 )
 
 // Exact by definition: 1 lb = 0.45359237 kg, 1 in = 25.4 mm (international
@@ -35,7 +36,7 @@ func TestMetricAndCustomaryUnitsGiveTheSameFigures(t *testing.T) {
 			delete(x.Ranges, path)
 		}
 		for i := range x.Findings {
-			if x.Findings[i].Code == "short-cleared" {
+			if x.Findings[i].Code == wiring.CodeShortCleared {
 				x.Findings[i].Found, x.Findings[i].Limit = 0, 0
 			}
 		}

@@ -4,6 +4,11 @@
 
 [b]Bench discharge at 5 A[/b]
 
+[b]Part by part[/b]
+[list]
+[*][b]Fuse:[/b] NOT KNOWN: Not told: kind, amps and place of the fuse.
+[/list]
+
 [b]All figures[/b]
 [list]
 [*][b]Draws:[/b] 8 of 10 setups like this lie in a range; 1024 drawn, 256 of them judged (a share may be off by 7 in 100)

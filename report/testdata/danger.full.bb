@@ -21,6 +21,11 @@ In brackets: found and right, what "packcheck explain" knows it as, source.
 
 [b]INFO:[/b] The volts at rest are sound. (reading-odd)
 
+[b]Part by part[/b]
+[list]
+[*][b]Fuse:[/b] NOT KNOWN: Not told: kind, amps and place of the fuse.
+[/list]
+
 [b]What to change, in this order[/b]
 [list=1]
 [*]Fit a fuse of 20 to 30 A within 178 mm of the pack.

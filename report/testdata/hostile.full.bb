@@ -21,6 +21,11 @@ In brackets: found and right, what "packcheck explain" knows it as, source.
 
 [b]INFO:[/b] The volts at rest are sound. (reading-odd)
 
+[b]Part by part[/b]
+[list]
+[*][b]Fuse:[/b] NOT KNOWN: Not told: kind, amps and place of the fuse.
+[/list]
+
 [b]What to change, in this order[/b]
 [list=1]
 [*]- # 1. `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 
 	"example.org/packcheck/battery"
 )
@@ -36,7 +37,11 @@ func blockSheets() []blockSheet {
 func blockSubjects() []measured {
 	var out []measured
 	for _, b := range blockSheets() {
-		m := measured{subject: subject{name: b.name, family: "agm", leaveOut: b.leaveOut, printedAh: b.ah, series: 6, health: 1}}
+		family := "agm"
+		if slices.Contains(b.leaveOut, "agm-traction") {
+			family = "agm-traction" // the label says what it is for
+		}
+		m := measured{subject: subject{name: b.name, family: family, leaveOut: b.leaveOut, printedAh: b.ah, series: 6, health: 1}}
 		for _, p := range b.points {
 			amps, hours, endV := p[0], p[1], 6*p[2]
 			m.truths = append(m.truths, truth{ofCharge, fmt.Sprintf("%.3g A", amps), amps * hours, func(b *battery.Model) float64 {

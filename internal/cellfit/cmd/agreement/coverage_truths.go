@@ -13,6 +13,7 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/cellfit"
 )
 
@@ -24,7 +25,7 @@ type measured struct {
 
 // pouchSet is a dataset that no member is fitted to.
 var pouchSet = dataset{
-	folder: "nmc_pouch_12p5ah", cell: "nmc-pouch-12ah5", base: "li-ion", kind: "energy", printedAh: 12.5, ah: 12.5, series: 1, massKg: 0.25, cutoffV: 2.7, ambientC: 25,
+	folder: "nmc_pouch_12p5ah", cell: "nmc-pouch-12ah5", base: "li-ion", kind: chemistry.Middle, printedAh: 12.5, ah: 12.5, series: 1, massKg: 0.25, cutoffV: 2.7, ambientC: 25,
 	source: answer.Source{ID: "nmc-pouch", Text: "About:Energy Limited, NMC111|Graphite & LFP|Graphite Cell Parameterisations for BPX, 2022-2023, CC BY-SA 4.0", Known: "copy"},
 }
 
@@ -79,10 +80,12 @@ func (d dataset) family() string {
 	switch {
 	case d.base != "li-ion":
 		return d.base
-	case d.kind == "power":
+	case d.kind == chemistry.Power:
 		return "li-ion-power"
+	case d.kind == chemistry.Energy:
+		return "li-ion-energy"
 	}
-	return "li-ion-energy"
+	return "li-ion" // in between, or not told
 }
 
 // higherEnd is an end voltage per cell at which a vehicle or tool stops, above

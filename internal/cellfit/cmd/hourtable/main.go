@@ -4,7 +4,7 @@
 //
 //	go run ./internal/cellfit/cmd/hourtable -block agm
 //	go run ./internal/cellfit/cmd/hourtable -block agm-traction
-//	go run ./internal/cellfit/cmd/hourtable -refit chemistry/data/members
+//	go run ./internal/cellfit/cmd/hourtable -evaluations 800 -refit chemistry/data/members
 //
 // The last one writes the blocks that a lead-acid battery is drawn from, each
 // fitted to the few points that its sheet gives, with agm as the prior.

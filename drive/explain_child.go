@@ -1,0 +1,50 @@
+package drive
+
+import "example.org/packcheck/answer"
+
+func aboutRiding() []answer.Explanation {
+	return []answer.Explanation{
+		{
+			Code:  CodeTooYoung,
+			Means: "The driver is younger than vehicles with a motor are meant for.",
+			Hurts: "Such a child cannot steer, let go of the pedal and look ahead at once. It is the one who is hurt.",
+			Limit: "Three years. The rationale of EN 71-1 speaks of no speed limit for children over 3 years, so that none of these vehicles is meant for younger ones. The age on the vehicle's own label comes first.",
+			Do:    "Wait, or push it by hand without the motor.",
+		},
+		{
+			Code:  CodeOverloaded,
+			Means: "More rides on the vehicle than its label or manual allows, or than such vehicles usually allow where nothing was told.",
+			Hurts: "Axles, frame and steering break while somebody rides, and a brake that was tested with less needs a longer way.",
+			Limit: "The greatest load of the maker. Where it is not known: 29.5 kg on 6 V, 59 kg on two seats at 12 V, from manuals; between those judgement.",
+			Do:    "Read the label under the seat or the manual, and let no more ride than it says.",
+		},
+		{
+			Code:  CodeRollsBack,
+			Means: "On the steepest slope that was named the vehicle is pulled downhill by more than its wheels resist. Only motors that brake when the pedal is up could hold it, and whether they do is not known.",
+			Hurts: "It rolls away with a child on it, backwards as a rule, and picks up speed.",
+			Limit: "The resistance of the ground. Above (M + 50) x 1.7 N, M the mass of the vehicle in kg, not even the brake that EN 71-1 asks for holds it.",
+			Do:    "Try it without a child: let go of the pedal on the slope. If it moves, keep to the level.",
+		},
+		{
+			Code:  CodeRemoteOnFaster,
+			Means: "A remote control still drives the vehicle, and it now goes faster than it was made to.",
+			Hurts: "Whoever holds the remote control sees late and from far off. The child on it cannot do anything.",
+			Limit: "A tenth more than the old speed; own choice, as for speed itself.",
+			Do:    "Bring the speed down to what it was, or take the remote control out of use.",
+		},
+		{
+			Code:  CodeAccessoryVolts,
+			Means: "A steering motor, a radio or lights hang on the battery itself and get more volts than they were made for.",
+			Hurts: "They fail, and small boards may burn. Where a motor steers, it fails while somebody rides.",
+			Limit: "1.25 times the volts that the vehicle was made for: what a lead-acid battery of its own reaches on the charger. Own choice.",
+			Do:    "Feed them through a step-down converter, or disconnect them.",
+		},
+		{
+			Code:  CodeAccessoryUnread,
+			Means: "Nobody told where steering, radio and lights get their volts from. If they hang on the battery they get more than they were made for.",
+			Hurts: "Nothing, if they have a supply of their own. Otherwise they fail.",
+			Limit: "1.25 times the volts that the vehicle was made for; own choice.",
+			Do:    "Follow their wires. What ends at the battery needs a step-down converter.",
+		},
+	}
+}

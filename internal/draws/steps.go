@@ -1,0 +1,123 @@
+package draws
+
+import (
+	"cmp"
+	"slices"
+
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/mat"
+)
+
+// elsewhere returns the places into which an unknown is put to look over a step.
+func elsewhere() []float64 { return []float64{-2, -1, 1, 2} }
+
+// outlook is what a draw looks like from where the search stands: the slopes
+// there, and every unknown put elsewhere, one after another.
+type outlook struct {
+	slope [][]float64
+	moved []place // by unknown, then by place
+}
+
+// step is a draw with one unknown put elsewhere, and the lowest sum that the
+// slopes promise from there.
+type step struct {
+	place
+	sum     float64
+	unknown int
+}
+
+// overSteps looks over steps that no slope shows (another motor family, other
+// ground): it descends from the most promising steps away from the middle, then
+// from those away from the best of these, as long as that helps.
+func (s *search) overSteps(here place, counts []bool) place {
+	base := s.middle
+	for range stepsInARow {
+		if s.chance(here, counts) >= doubtful {
+			break
+		}
+		found := false
+		for _, next := range s.promising(base, counts) {
+			if there := s.descend(next.place, counts); there.sum(counts) < here.sum(counts)-settled {
+				here, base, found = there, next.place, true
+			}
+		}
+		if !found {
+			break
+		}
+	}
+	return here
+}
+
+// promising returns the steps from which, by the slopes of the other unknowns,
+// the lowest sums are to be reached, the lowest first, one for each unknown.
+func (s *search) promising(base place, counts []bool) []step {
+	o, places := s.look(base), elsewhere()
+	chosen := pick(o.slope, counts)
+	gram := gramOf(chosen)
+	innovation := make([]float64, len(chosen))
+	var all []step
+	for i, p := range o.moved {
+		if !p.runs {
+			continue
+		}
+		unknown := i / len(places)
+		a := 0
+		for j, row := range o.slope {
+			if counts[j] {
+				innovation[a] = p.residual[j] + floats.Dot(row, p.z) - row[unknown]*p.z[unknown]
+				a++
+			}
+		}
+		fixed := mat.NewSymDense(len(chosen), nil) // the moved unknown stays where it was put
+		for a := range chosen {
+			for b := a; b < len(chosen); b++ {
+				fixed.SetSym(a, b, gram.At(a, b)-chosen[a][unknown]*chosen[b][unknown])
+			}
+		}
+		sum := p.z[unknown]*p.z[unknown] + floats.Dot(innovation, solve(fixed, innovation))
+		all = append(all, step{p, sum, unknown})
+	}
+	slices.SortStableFunc(all, func(a, b step) int { return cmp.Compare(a.sum, b.sum) })
+	var best []step
+	for _, c := range all {
+		known := slices.ContainsFunc(best, func(b step) bool { return b.unknown == c.unknown })
+		if len(best) < looks && !known {
+			best = append(best, c)
+		}
+	}
+	return best
+}
+
+// look runs the slopes at a draw and every unknown put elsewhere from there,
+// once for each draw that is asked for.
+func (s *search) look(base place) outlook {
+	for _, seen := range s.seen {
+		if slices.Equal(seen.from, base.z) {
+			return seen.outlook
+		}
+	}
+	places := elsewhere()
+	n := s.dims * len(places)
+	o := outlook{slope: s.slopes(base), moved: make([]place, n)}
+	z, out, ok := rows(n, s.dims), rows(n, len(s.readings)), make([]bool, n)
+	for i := range z {
+		copy(z[i], base.z)
+		z[i][i/len(places)] = places[i%len(places)]
+	}
+	runAll(s.model, z, out, ok, s.workers)
+	s.runs += n
+	for i := range z {
+		if ok[i] {
+			o.moved[i] = s.placed(z[i], out[i])
+		}
+	}
+	s.seen = append(s.seen, seenFrom{base.z, o})
+	return o
+}
+
+// seenFrom remembers an outlook: leaving out one reading after another looks
+// from the same draws again.
+type seenFrom struct {
+	from []float64
+	outlook
+}

@@ -1,0 +1,148 @@
+package wiring
+
+import "example.org/packcheck/answer"
+
+func aboutFuses() []answer.Explanation {
+	return []answer.Explanation{
+		{
+			Code:  CodeShortCleared,
+			Means: "If the wires touch, the fuse opens before the wire is harmed.",
+			Hurts: "Nothing: this is what a fuse is for.",
+			Limit: "How long a wire stands a current follows from its copper (IEC 60364-5-54); how fast a fuse opens from its standard's times, ISO 8820-3 for blades. The slowest fuse that the standard allows was counted.",
+			Do:    "Nothing. A replacement must be of the same kind and size.",
+		},
+		{
+			Code:  CodeShortBurnsWire,
+			Means: "If the wires touch, the wire may reach the temperature that destroys its insulation before the fuse has opened.",
+			Hurts: "Bare, hot copper lies on plastic and upholstery. That is how fires start.",
+			Limit: "As for a short that is cleared in time: the wire by IEC 60364-5-54, the fuse at the slow edge of its band.",
+			Do:    "A smaller or faster fuse, or thicker wire. A weaker battery makes it worse, not better: less current opens a fuse later.",
+		},
+		{
+			Code:  CodeShortAboveBreaking,
+			Means: "A short circuit draws more amps than this kind of fuse is able to interrupt.",
+			Hurts: "Inside the fuse an arc goes on burning after the metal has melted; the body may burst.",
+			Limit: "The breaking capacity of its kind, from makers' sheets or the standard.",
+			Do:    "A fuse made for that current, of a kind with filling.",
+		},
+		{
+			Code:  CodeFuseFits,
+			Means: "The fuse is large enough for the load and small enough for the wire.",
+			Hurts: "Nothing. A fuse protects the wire; motors and gears it does not protect.",
+			Limit: "At most one and a half times what the wire carries (33 CFR 183.455), at least what running and starting need by the fuse's times.",
+			Do:    "Keep a spare of the same size. Where it is not called fine, a table was only remembered: compare with the makers' sheets.",
+		},
+		{
+			Code:  CodeFuseAboveWire,
+			Means: "The fuse is larger than this wire allows. More current can flow for long than the wire stands, and the fuse will watch.",
+			Hurts: "The wire becomes the fuse. It opens by burning.",
+			Limit: "One and a half times what the wire carries, 33 CFR 183.455.",
+			Do:    "The smaller fuse. If that one opens in driving, the current is the fault: limit it, or fit thicker wire and then the fuse that belongs to it.",
+		},
+		{
+			Code:  CodeFuseAboveJoint,
+			Means: "The fuse suits the wire but lets more through than the weakest plug or terminal is made for.",
+			Hurts: "That joint may get hot without the fuse ever opening.",
+			Limit: "The lasting current of that kind of joint.",
+			Do:    "A better connector, or the smaller fuse.",
+		},
+		{
+			Code:  CodeFuseNoneFits,
+			Means: "There is no standard size that holds in driving and still protects the wire. Sometimes no size at all, sometimes only none that is sold.",
+			Hurts: "Whoever buys a fuse anyway gets either one that opens at every start or one that lets the wire burn.",
+			Limit: "The two edges of the band: the load by the fuse's times, the wire by 33 CFR 183.455.",
+			Do:    "Change what makes the band: a current limit lowers one edge, thicker wire raises the other. Do not choose the larger fuse.",
+		},
+		{
+			Code:  CodeFuseOpensRunning,
+			Means: "Steady driving alone may open the fuse.",
+			Hurts: "It stops in the middle of the lawn; the danger is the answer that people give: a larger fuse on the same wire.",
+			Limit: "What the fuse holds for ever by its standard, less what heat takes.",
+			Do:    "Find out why the current is high: ground, slope, a tired gearbox. Then limit it.",
+		},
+		{
+			Code:  CodeFuseLoaded,
+			Means: "In steady driving the fuse carries more than three quarters of its size.",
+			Hurts: "It ages and one day opens for no reason that anybody can find.",
+			Limit: "75 % for long, a fuse maker's glossary; 80 % at the very most, by the practice of US building code (NEC 210.20).",
+			Do:    "Carry a spare of the same size. A current limit takes the load off.",
+		},
+		{
+			Code:  CodeFuseMayOpenAtLaunch,
+			Means: "A fuse at the fast edge of what its standard allows opens during a start; one at the slow edge does not. Two fuses from one box may differ.",
+			Hurts: "It stops, and tempts people to fit a larger one.",
+			Limit: "The band of times of ISO 8820-3, or the maker's.",
+			Do:    "A soft start or a current limit.",
+		},
+		{
+			Code:  CodeFuseOpensAtLaunch,
+			Means: "Even the slowest fuse of this size opens during a start.",
+			Hurts: "The vehicle does not get going.",
+			Limit: "The slow edge of the fuse's band of times.",
+			Do:    "A soft start or a current limit. If the wire allows the next size, that one; never a size that it does not allow.",
+		},
+		{
+			Code:  CodeFuseSlowWhenBlocked,
+			Means: "With held wheels it takes the fuse many seconds to open, if it opens at all.",
+			Hurts: "The motor does not have those seconds. The fuse is there for the wire, and the wire is safe.",
+			Limit: "5 s, how long a child may push before somebody notices: an own choice.",
+			Do:    "Teach the driver to let go. A current limit protects the motor; a smaller fuse only annoys.",
+		},
+		{
+			Code:  CodeBlockedOverloadsWire,
+			Means: "Held wheels draw more than the wire stands for long, and not enough to open the fuse.",
+			Hurts: "As long as somebody holds the pedal down the wire heats, up to fire. In driving nobody would notice.",
+			Limit: "One and a half times what the wire carries, 33 CFR 183.455.",
+			Do:    "Thicker wire or a current limit.",
+		},
+		{
+			Code:  CodeFusePlaceUnknown,
+			Means: "Nobody has said how far from the battery the fuse sits.",
+			Hurts: "The wire between battery and fuse is protected by nothing.",
+			Limit: "178 mm (7 in) of bare wire, 1.02 m (40 in) in a sheath: 33 CFR 183.455.",
+			Do:    "Measure it along the wire and enter it.",
+		},
+		{
+			Code:  CodeFuseTooFar,
+			Means: "There is too much wire between the battery and the fuse.",
+			Hurts: "A short circuit on that piece is never interrupted. It is where wires rub on the battery box.",
+			Limit: "178 mm (7 in) of bare wire, 1.02 m (40 in) in a sheath: 33 CFR 183.455.",
+			Do:    "Move the fuse to the terminal of the battery.",
+		},
+		{
+			Code:  CodeFuseVoltage,
+			Means: "The full battery has more volts than the fuse is made to interrupt.",
+			Hurts: "When it opens, an arc may bridge the gap and burn on.",
+			Limit: "The voltage printed on the fuse, or that which is usual for its kind (32 V for common blades).",
+			Do:    "A fuse printed with the full voltage or more, for direct current.",
+		},
+		{
+			Code:  CodeFuseHolder,
+			Means: "The fuse is larger than its holder is made for, or needs the heavy version of it.",
+			Hurts: "The springs of the holder heat and lose their grip; the holder melts around a fuse that is whole.",
+			Limit: "Makers' sheets of holders: small blades 20 A, heavy ones 30 A; large blades 45 A for long, 60 A at most.",
+			Do:    "Read what is printed on the holder; fit one for the size of the fuse or more.",
+		},
+		{
+			Code:  CodeFuseHeat,
+			Means: "Where the fuse sits it is so warm that it carries clearly less than is printed on it.",
+			Hurts: "It opens on warm days although nothing is wrong.",
+			Limit: "The makers' curves of what heat takes; below nine tenths it is told, an own choice.",
+			Do:    "Move it out of the warm box. Do not make up for it with a larger one.",
+		},
+		{
+			Code:  CodeFuseTires,
+			Means: "Every start heats the metal in the fuse. As many starts as a season has wear it out.",
+			Hurts: "It opens one day in ordinary use.",
+			Limit: "A fuse maker's guide of 2017: the heat of a pulse as a share of what melts it, by the number of pulses.",
+			Do:    "A spare of the same size, or a softer start.",
+		},
+		{
+			Code:  CodeBreakerAlone,
+			Means: "The only protection is a breaker that closes again by itself when it has cooled.",
+			Hurts: "Into a lasting fault it opens and closes for hours. Each time the wire gets hot again, with nobody there, until something burns.",
+			Limit: "Common understanding of such breakers; the source stands in the finding.",
+			Do:    "Keep it for comfort, and add a fuse that opens once, right at the battery.",
+		},
+	}
+}
