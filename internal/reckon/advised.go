@@ -9,8 +9,9 @@ import (
 
 // advice is the setting of a cutoff that does for nine draws of ten: what suits
 // the one in the middle would leave the weakest cell harmed in half of them. Nil
-// where fewer than half of the draws have any.
-func (j *judgedTable) advice() *answer.AdvisedCutoff {
+// where fewer than half of the draws have any. One that closes again must stay
+// below the full pack's volts.
+func (j *judgedTable) advice(fullV float64) *answer.AdvisedCutoff {
 	opens, delay, closes := none3(len(j.advised))
 	have, latch := 0.0, 0.0
 	for i, a := range j.advised {
@@ -28,12 +29,13 @@ func (j *judgedTable) advice() *answer.AdvisedCutoff {
 	if have < likelyShare {
 		return nil
 	}
-	out := &answer.AdvisedCutoff{
-		OpensAtV: j.most(opens, tenths), DelayS: j.most(delay, halves),
-		MustLatch: latch >= possibleShare*have,
+	out := &answer.AdvisedCutoff{OpensAtV: j.most(opens, tenths), DelayS: j.most(delay, halves)}
+	for i := range closes { // what opens earlier recovers higher
+		closes[i] += out.OpensAtV - opens[i]
 	}
-	if !out.MustLatch {
-		out.ClosesAtV = max(j.most(closes, tenths), out.OpensAtV+1.0/tenths)
+	out.ClosesAtV = j.most(closes, tenths)
+	if out.MustLatch = latch >= possibleShare*have || out.ClosesAtV >= fullV; out.MustLatch {
+		out.ClosesAtV = 0
 	}
 	return out
 }

@@ -172,7 +172,7 @@ func words(a *answer.Assessment, v *Vehicle, t *table) {
 		a.Charge.Match = match[0].Name
 	}
 	a.Cutoff.LeftForAWeek = j.weekInTheMiddle()
-	a.Cutoff.Advised = j.advice()
+	a.Cutoff.Advised = j.advice(a.Pack.FullV)
 }
 
 // weekInTheMiddle is what a week does to the draw whose days until harm lie in

@@ -24,13 +24,16 @@ func changes(list []answer.Finding) []string {
 	for _, f := range must {
 		text := alone(f)
 		if c := f.Change; c != answer.ChangeNone && c != answer.LookUp {
+			oneController := (c == answer.FitController || c == answer.LimitCurrent) && asks(must, answer.FitController)
+			if oneController {
+				c = answer.FitController // whichever of the two is asked for first
+			}
 			if done[c] {
 				continue
 			}
 			done[c] = true
 			text = wordsFor(c, must)
-			if c == answer.FitController && asks(must, answer.LimitCurrent) {
-				done[answer.LimitCurrent] = true // one and the same controller
+			if oneController && asks(must, answer.LimitCurrent) {
 				text += " " + wordsFor(answer.LimitCurrent, must)
 			}
 		}

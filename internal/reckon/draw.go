@@ -201,13 +201,18 @@ func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior) {
 			out.Before = d.foretold(r, p, j, nil)
 			out.After = d.foretold(r, p, j, p.Weight)
 			miss := math.Abs(r.scaled(out.After.Likely)-r.scaled(out.Value)) / r.err
-			if out.Fits = miss <= 1; !out.Fits {
-				out.Explains = "nothing that the labels may mean comes nearer"
+			if out.Fits = miss <= coverage; !out.Fits {
+				out.Explains = "labels and other readings together foretell something else"
 			}
 		}
 		d.readings = append(d.readings, out)
 	}
 }
+
+// coverage is within how many standard errors a reading comes back: JCGM
+// 100:2008, 6.3.3, about 95 %. An honest reading is off by more than one standard
+// error in every third case.
+const coverage = 2
 
 // foretold is the range of what the draws foretell of a reading; without
 // weights, of those that were drawn before any reading was weighed.

@@ -105,11 +105,16 @@ func Draw(s *setup.Setup, o Options, most int, paths []string) (*Drawn, error) {
 	if err != nil {
 		return nil, err
 	}
-	at := draws.Resample(d.weight, most)
-	out := &Drawn{Values: rows(len(list), len(at)), Weight: make([]float64, len(at)), Readings: d.readings, Conflict: d.conflict, Runs: d.runs, Rough: d.rough}
-	return out, each(len(at), o.Workers, func(i int) error {
-		out.Weight[i] = 1 / float64(len(at))
-		v, err := e.vehicle(d.z[at[i]], nil, false)
+	z, weight := d.z, d.weight
+	if len(z) > most {
+		z, weight = nil, nil
+		for _, i := range draws.Resample(d.weight, most) {
+			z, weight = append(z, d.z[i]), append(weight, 1/float64(most))
+		}
+	}
+	out := &Drawn{Values: rows(len(list), len(z)), Weight: weight, Readings: d.readings, Conflict: d.conflict, Runs: d.runs, Rough: d.rough}
+	return out, each(len(z), o.Workers, func(i int) error {
+		v, err := e.vehicle(z[i], nil, false)
 		if err != nil {
 			return err
 		}

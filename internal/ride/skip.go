@@ -103,6 +103,8 @@ func (o *outing) rounds(on, off *grid) End {
 		before := o.now
 		end := o.round(on, off)
 		switch {
+		case end == StillGoing && o.forEver(&before):
+			return TooLong
 		case end == StillGoing:
 			if done++; !countable || done < usualRounds-1 {
 				continue
@@ -131,6 +133,20 @@ func (o *outing) rounds(on, off *grid) End {
 			}
 		}
 	}
+}
+
+// forEver reports whether a round took nothing out of the pack: downhill. The
+// clock then runs to its end, and nothing else changes.
+func (o *outing) forEver(before *moment) bool {
+	n := &o.now
+	if o.c.Load.Kind != NoLoad || n.chargeAs > before.chargeAs || o.c.WantedS > 0 && o.c.WantedS < MaxClockS {
+		return false
+	}
+	more := (MaxClockS - n.clockS) / (n.clockS - before.clockS)
+	n.pedalS += more * (n.pedalS - before.pedalS)
+	n.metres += more * (n.metres - before.metres)
+	n.clockS = MaxClockS
+	return true
 }
 
 // fine is into how many parts steps are taken in the rounds before a cutoff

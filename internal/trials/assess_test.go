@@ -119,7 +119,7 @@ func TestEveryDefaultIsMarkedAndAFullSetupHasNone(t *testing.T) {
 			t.Errorf("%s is not marked as assumed", key)
 		}
 	}
-	full := example(t, "tractor-done-properly.toml")
+	full := assess(t, doneProperly(t).with("pack.watches_cells", "true"))
 	for _, a := range full.Assumed {
 		if !strings.HasPrefix(a.Key, "original.") {
 			t.Errorf("a vehicle that is described in full still assumes %s = %s", a.Key, a.Value)
@@ -135,17 +135,6 @@ func TestAHeavierChildNeverRidesLonger(t *testing.T) {
 			t.Errorf("%s rides %g min, longer than a lighter child's %g", kg, a.Ride.LastsPedalMin, last)
 		}
 		last = a.Ride.LastsPedalMin
-	}
-}
-
-// Common practice, no published source: lithium hits harder at launch than
-// sealed lead-acid of the same voltage. Four LiFePO4 cells (12.8 V) against
-// six lead-acid ones (12 V), on plain contacts.
-func TestLithiumHitsHarderAtLaunchThanLeadAcidOfTheSameVoltage(t *testing.T) {
-	lead := labelled(t, "20 kg", "asphalt", "12 V 7 Ah", "agm")
-	lithium := labelled(t, "20 kg", "asphalt", "12.8 V 7 Ah", "lifepo4")
-	if lithium.Launch.PeakBatteryA <= lead.Launch.PeakBatteryA {
-		t.Errorf("lithium %.1f A, lead-acid %.1f A", lithium.Launch.PeakBatteryA, lead.Launch.PeakBatteryA)
 	}
 }
 

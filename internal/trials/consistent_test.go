@@ -116,7 +116,7 @@ func noAbsurdNumbers(bad complaint, path string, v any) {
 		degrees := strings.HasSuffix(path, "_c") || strings.Contains(path, "_c.")
 		// Findings are about anything; a weak cell may be reversed. Rounding
 		// may leave a pack that gives nothing a hair below nothing.
-		signed := degrees || strings.HasPrefix(path, "findings.") || strings.Contains(path, "weakest_cell_v") || path == "conflict.pushed.sigma"
+		signed := degrees || strings.HasPrefix(path, "findings.") || strings.Contains(path, "weakest_cell_v") || path == "conflict.pushed.sigma" || path == "launch.case.grade_n"
 		if v < -0.05 && !signed {
 			bad("%s is %g", path, v)
 		}

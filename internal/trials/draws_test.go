@@ -3,13 +3,15 @@ package trials_test
 import (
 	"bytes"
 	"encoding/json"
-	"math"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"example.org/packcheck"
+	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/internal/reckon"
+	"example.org/packcheck/setup"
 )
 
 // The same input gives the same bytes, however many compute it.
@@ -45,35 +47,53 @@ func TestTheSameBytesForOneTwoAndSevenWorkers(t *testing.T) {
 	}
 }
 
-// The stated error of 1024 draws: 2 % in the 10, 50 and 90 % points of time,
-// speed and launch, against many more. PACKCHECK_SLOW=1 takes 16 384, which is
-// what the error is stated against; 4096 otherwise, whose own error of about
-// half as much is allowed on top.
+// The stated error of 1024 draws, in points of probability: where they put the
+// 10, 50 and 90 % points of time, speed and launch, many more find between 8 and
+// 12 of a hundred, 48 and 52, 88 and 92; with readings, whose effective number is
+// some 400, twice as far off. What that is in percent of the figure hangs on how
+// thin the draws lie there: it is logged. PACKCHECK_SLOW=1 takes 16 384.
 func TestMoreDrawsGiveTheSameAnswer(t *testing.T) {
 	t.Parallel()
-	many, off := 4096, 0.02+0.01
+	many := 4096
 	if os.Getenv("PACKCHECK_SLOW") != "" {
-		many, off = 16384, 0.02
+		many = 16384
 	}
+	paths := []string{"ride.lasts_pedal_min", "steady.speed_kmh", "launch.peak_battery_a"}
 	files, err := filepath.Glob(examples + "*.toml")
 	if err != nil || len(files) < 3 {
 		t.Fatalf("%d examples: %v", len(files), err)
 	}
 	for _, file := range files {
-		text := sheetOf(t, file).toml()
-		usual, more := readWith(t, text, 1024), readWith(t, text, many)
-		for _, path := range []string{"ride.lasts_pedal_min", "steady.speed_kmh", "launch.peak_battery_a"} {
-			u, m := usual.Ranges[path], more.Ranges[path]
-			for _, p := range [][2]float64{{u.Low, m.Low}, {u.Likely, m.Likely}, {u.High, m.High}} {
-				if !(math.Abs(p[0]-p[1]) <= off*p[1]) {
-					t.Errorf("%s, %s: %.4g with 1024 draws, %.4g with %d", filepath.Base(file), path, p[0], p[1], many)
+		s, err := setup.Load(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		usual, more := drawn(t, s, 1024, paths), drawn(t, s, many, paths)
+		off := 0.02
+		if len(usual.Readings) > 0 {
+			off = 0.04
+		}
+		for k, path := range paths {
+			for _, p := range []float64{0.1, 0.5, 0.9} {
+				at, want := draws.Quantile(usual.Values[k], usual.Weight, p), draws.Quantile(more.Values[k], more.Weight, p)
+				least, most := draws.Quantile(more.Values[k], more.Weight, p-off), draws.Quantile(more.Values[k], more.Weight, p+off)
+				if at < least || at > most {
+					t.Errorf("%s, %s: the %.0f %% point is %.4g with 1024 draws, %.4g with %d, which put %.4g to %.4g within %.0f points", filepath.Base(file), path, 100*p, at, want, many, least, most, 100*off)
 				}
+				t.Logf("%s, %s: the %.0f %% point is %+.1f %% off", filepath.Base(file), path, 100*p, 100*(at/want-1))
 			}
 		}
-		if more.Draws.Effective < 2*usual.Draws.Effective {
-			t.Errorf("%s: %.0f effective draws with %d, %.0f with 1024", filepath.Base(file), more.Draws.Effective, many, usual.Draws.Effective)
-		}
 	}
+}
+
+// drawn makes the draws of an answer and no more.
+func drawn(t *testing.T, s *setup.Setup, n int, paths []string) *reckon.Drawn {
+	t.Helper()
+	d, err := reckon.Draw(s, reckon.Options{Draws: n}, n, paths)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
 }
 
 func TestNoSetupIsAnError(t *testing.T) {

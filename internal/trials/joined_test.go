@@ -181,7 +181,7 @@ func TestJoinedPacksStandAsLongAsOne(t *testing.T) {
 		s.with("pack.joined", `"parallel"`, "load.current", `"20 A"`),
 	} {
 		a := assess(t, two)
-		near(t, two["pack.joined"]+": minutes", a.Ride.PedalMin, one.Ride.PedalMin, 1e-3)
+		near(t, two["pack.joined"]+": minutes", a.Ride.PedalMin, one.Ride.PedalMin, 5e-3)
 		if now := days(a); now > alone || now < (alone+days(thirsty))/2 {
 			t.Errorf("%s: %.4g days, one alone %.4g, one that draws twice as much %.4g", two["pack.joined"], now, alone, days(thirsty))
 		}

@@ -49,8 +49,9 @@ func TestARestingVoltageTellsTheChargeToStartFrom(t *testing.T) {
 	if ratio := half.Ride.LastsPedalMin / full.Ride.LastsPedalMin; ratio < 0.25 || ratio > 0.6 {
 		t.Errorf("half full lasts %.2f times as long as full", ratio)
 	}
-	given := read(t, strings.Replace(worn, "label", "charge = \"100 %\"\nlabel", 1)+"[measured]\nrest_voltage = \"12.3 V\"\n")
-	if math.Abs(given.Ride.LastsPedalMin/full.Ride.LastsPedalMin-1) > 1e-9 {
+	sixty := strings.Replace(worn, "label", "charge = \"60 %\"\nlabel", 1)
+	plain, given := read(t, sixty), read(t, sixty+"[measured]\nrest_voltage = \"12.3 V\"\n")
+	if math.Abs(given.Ride.LastsPedalMin/plain.Ride.LastsPedalMin-1) > 1e-9 {
 		t.Error("a charge that was given is overruled by the resting voltage")
 	}
 }
@@ -116,7 +117,7 @@ func TestAReadingUnderLoadAllowsForWhenItWasTaken(t *testing.T) {
 			r := a.Ranges["pack.resistance_ohm"]
 			room := 1.0
 			if afterS == 300 { // as late as hardly anybody reads it: the end of nine in ten, the range is eight in ten
-				room = 1.1
+				room = 1.15
 			}
 			if usual := m.MidOhm(); usual < r.Low/room || usual > r.High {
 				t.Errorf("%s after %d s: %.4f to %.4f Ohm, is %.4f", c.label, afterS, r.Low, r.High, usual)
@@ -142,7 +143,7 @@ func TestAFlatBatteryIsJudgedAsItWillBeOnceFull(t *testing.T) {
 		}
 	}
 	dead := read(t, "[pack]\nchemistry = \"li-ion\"\nlabel = \"20 V max 5 Ah\"\n[load]\ncurrent = \"5 A\"\n[measured]\nrest_voltage = \"5 V\"\nhours_rested = \"12 h\"\n")
-	if dead.Ride.PedalMin > 0.1 || !strings.Contains(dead.Headline[1], "never be charged again") {
+	if dead.Ride.PedalMin > 1 || !strings.Contains(dead.Headline[1], "never be charged again") {
 		t.Errorf("drained cells: %.1f min, headline %q", dead.Ride.PedalMin, dead.Headline)
 	}
 }
@@ -163,11 +164,11 @@ func TestARangeOfRestingVoltsLiesBetweenItsEnds(t *testing.T) {
 	}
 }
 
-func TestAChargeThatTheRestingVoltageContradictsIsNotTakenSilently(t *testing.T) {
+func TestAChargeThatTheRestingVoltageContradictsIsRefused(t *testing.T) {
 	for volts, contradicts := range map[string]bool{"12.7 V": true, "12.3 V": false} {
-		a := read(t, strings.Replace(worn, "label", "charge = \"50 %\"\nlabel", 1)+"[measured]\nhours_rested = \"24 h\"\nrest_voltage = \""+volts+"\"\n")
-		if said := strings.Contains(a.Measured[0].Says, "contradicts the setup's 50 %"); said != contradicts {
-			t.Errorf("%s against 50 %%: %q", volts, a.Measured[0].Says)
+		err := refused(t, labelsOnly().with("pack.charge", `"50 %"`, "measured.hours_rested", `"24 h"`, "measured.rest_voltage", strconv.Quote(volts)))
+		if (err != nil) != contradicts || contradicts && !strings.Contains(err.Error(), `pack.charge: read "50 %"; want what measured.rest_voltage (12.7 V) tells`) {
+			t.Errorf("%s against 50 %%: %v", volts, err)
 		}
 	}
 }

@@ -30,24 +30,32 @@ func TestSeriesDoublesTheVoltsAndParallelTheAmpHours(t *testing.T) {
 			near(t, chemistry+", "+name+", nominal", two.Pack.NominalV, 2*one.Pack.NominalV, 1e-9)
 			near(t, chemistry+", "+name+", empty", two.Pack.EmptyV, 2*one.Pack.EmptyV, 1e-9)
 			near(t, chemistry+", "+name+", charge", two.Pack.RatedAh, one.Pack.RatedAh, 1e-9)
-			near(t, chemistry+", "+name+", resistance", two.Pack.ResistanceOhm, 2*one.Pack.ResistanceOhm, 1e-6)
+			// Tabs and terminals are those of one pack, however many cells.
+			if r := two.Pack.ResistanceOhm / (2 * one.Pack.ResistanceOhm); name == "twice the cells" && (r < 0.85 || r > 1.0001) || name != "twice the cells" && math.Abs(r-1) > 1e-6 {
+				t.Errorf("%s, %s: resistance %.4f times that of two", chemistry, name, r)
+			}
 			near(t, chemistry+", "+name+", energy at the same amps", two.Pack.UsableWh, 2*one.Pack.UsableWh, 0.01)
 		}
 		for name, two := range map[string]*answer.Assessment{"two joined in parallel": parallel, "one of twice the charge": twice} {
 			near(t, chemistry+", "+name+", charge", two.Pack.RatedAh, 2*one.Pack.RatedAh, 1e-9)
 			near(t, chemistry+", "+name+", volts", two.Pack.FullV, one.Pack.FullV, 1e-9)
-			near(t, chemistry+", "+name+", resistance", two.Pack.ResistanceOhm, one.Pack.ResistanceOhm/2, 1e-6)
+			if r := two.Pack.ResistanceOhm / (one.Pack.ResistanceOhm / 2); name == "one of twice the charge" && (r > 1.15 || r < 0.9999) || name != "one of twice the charge" && math.Abs(r-1) > 1e-6 {
+				t.Errorf("%s, %s: resistance %.4f times that of two", chemistry, name, r)
+			}
 			near(t, chemistry+", "+name+", time at twice the amps", two.Ride.PedalMin, one.Ride.PedalMin, 0.01)
 		}
 	}
 }
 
-// A pack of two strings is one string of cells of twice the charge.
+// A pack of two strings is one string of cells of twice the charge. (How large
+// one cell is tells of which kind it may be, and so resistance and time are not
+// the same.)
 func TestTwoStringsAreOneOfTwiceTheCharge(t *testing.T) {
 	one := assess(t, doneProperly(t).with("pack.strings", "1", "pack.label", ""))
 	two := assess(t, doneProperly(t).with("pack.strings", "2", "pack.label", ""))
-	two.Pack.Strings = one.Pack.Strings
-	sameFigures(t, "strings", one, two, 1e-12)
+	near(t, "charge", two.Pack.RatedAh, one.Pack.RatedAh, 1e-9)
+	near(t, "volts", two.Pack.FullV, one.Pack.FullV, 1e-9)
+	near(t, "minutes", two.Ride.LastsPedalMin, one.Ride.LastsPedalMin, 0.05)
 	short := assess(t, labelsOnly().with("pack.chemistry", `"li-ion"`, "pack.label", `"5S1P 21700 4 Ah"`))
 	long := assess(t, labelsOnly().with("pack.chemistry", `"li-ion"`, "pack.label", `"5S2P 21700 4 Ah"`))
 	near(t, "charge of 5S2P", long.Pack.RatedAh, 2*short.Pack.RatedAh, 1e-9)
@@ -130,13 +138,19 @@ func TestTheMotorWithTheHigherPrintedSpeedCanBeSlower(t *testing.T) {
 
 // Common practice, no published source: lithium hits harder at launch than
 // sealed lead-acid of the same voltage, and every chemistry harder the larger
-// the pack.
+// the pack. By the measured families of cells the first is a matter of a percent
+// for iron phosphate, whose cells of this size are not made for high currents, and
+// so it is held to the error of the draws; for cells of high current it is plain.
 func TestLithiumHitsHarderThanLeadAcidWhateverTheGround(t *testing.T) {
 	for _, ground := range []string{"smooth concrete", "short grass", "packed dirt"} {
-		lead := labelled(t, "20 kg", ground, "12 V 7 Ah", "agm").Launch.PeakBatteryA
-		lithium := labelled(t, "20 kg", ground, "12.8 V 7 Ah", "lifepo4").Launch.PeakBatteryA
-		if lithium <= lead {
-			t.Errorf("%s: lithium %.1f A, lead-acid %.1f A", ground, lithium, lead)
+		on := func(label, chemistry, cells string) float64 {
+			s := labelsOnly().with("vehicle.ground", strconv.Quote(ground), "controller.kind", `"contacts"`, "pack.label", strconv.Quote(label),
+				"pack.chemistry", strconv.Quote(chemistry), "pack.cells", cells)
+			return readWith(t, s.toml(), 256).Launch.PeakBatteryA
+		}
+		lead, any, power := on("12 V 7 Ah", "agm", ""), on("12.8 V 7 Ah", "lifepo4", ""), on("12.8 V 7 Ah", "lifepo4", `"power"`)
+		if any < lead*(1-drawError) || power <= lead {
+			t.Errorf("%s: lithium %.1f A, for high currents %.1f A, lead-acid %.1f A", ground, any, power, lead)
 		}
 	}
 	series{"larger block", labelsOnly(), "pack.capacity", []string{"4 Ah", "7 Ah", "12 Ah", "20 Ah"}, peak}.rises(t)

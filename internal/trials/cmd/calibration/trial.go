@@ -1,6 +1,7 @@
 package main
 
 import (
+	"encoding/binary"
 	"errors"
 	"fmt"
 	"math"
@@ -50,7 +51,7 @@ func (c *settings) calibrate(s *subject, count int) ([]one, error) {
 	}
 	var prior *reckon.Drawn
 	if count == 0 { // the same for all truths
-		if prior, err = c.answer(s.text); err != nil {
+		if prior, err = c.answer(s.text, c.draws); err != nil {
 			return nil, err
 		}
 	}
@@ -64,8 +65,7 @@ func (c *settings) calibrate(s *subject, count int) ([]one, error) {
 				if i >= c.truths {
 					return
 				}
-				random := rand.New(rand.NewPCG(c.seed, uint64(i)))
-				out[i], errs[i] = c.try(s, keys, hidden, prior, random)
+				out[i], errs[i] = c.try(s, keys, hidden, prior, c.random(i))
 			}
 		})
 	}
@@ -73,13 +73,21 @@ func (c *settings) calibrate(s *subject, count int) ([]one, error) {
 	return out, errors.Join(errs...)
 }
 
+// random are the numbers of one truth.
+func (c *settings) random(i int) *rand.Rand {
+	var seed [32]byte
+	binary.LittleEndian.PutUint64(seed[:], c.seed)
+	binary.LittleEndian.PutUint64(seed[8:], uint64(i))
+	return rand.New(rand.NewChaCha8(seed))
+}
+
 // answer makes the draws of an answer.
-func (c *settings) answer(text string) (*reckon.Drawn, error) {
+func (c *settings) answer(text string, most int) (*reckon.Drawn, error) {
 	s, err := setup.Read(strings.NewReader(text), "calibration.toml")
 	if err != nil {
 		return nil, err
 	}
-	return reckon.Draw(s, reckon.Options{Draws: c.draws, Workers: 1}, c.most, paths[:])
+	return reckon.Draw(s, reckon.Options{Draws: c.draws, Workers: 1}, most, paths[:])
 }
 
 // try hides one truth, reads it and holds the answer against it.
@@ -101,7 +109,7 @@ func (c *settings) try(s *subject, keys []string, h *hider, prior *reckon.Drawn,
 			}
 			values[i] = fmt.Sprintf("%.6g %s", v, r.Unit)
 		}
-		drawn, err = c.answer(s.with(keys, values))
+		drawn, err = c.answer(s.with(keys, values), c.most)
 		var faults setup.Faults
 		if errors.As(err, &faults) { // such volts are refused before anything is computed
 			o.failed = true

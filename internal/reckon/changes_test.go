@@ -1,0 +1,68 @@
+package reckon_test
+
+import (
+	"slices"
+	"testing"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/reckon"
+)
+
+// Own rules, no outside source: what a reader of the list must be able to
+// count on.
+func TestEachChangeIsListedOnceAndStandsAlone(t *testing.T) {
+	fix := func(c answer.Change, topic answer.Topic, advice string) answer.Finding {
+		return answer.Finding{Code: "x", Level: answer.FixFirst, Topic: topic, Change: c, Advice: advice}
+	}
+	limit := func(a float64, advice string) answer.Finding {
+		f := fix(answer.LimitCurrent, answer.TopicLaunch, advice)
+		f.LimitA = a
+		return f
+	}
+	danger := fix(answer.FitCharger, answer.TopicCharge, "Do not connect them.")
+	danger.Level = answer.Danger
+	none := answer.ChangeNone
+	for name, c := range map[string]struct {
+		list []answer.Finding
+		want []string
+	}{
+		"nothing milder than fix first": {[]answer.Finding{{Level: answer.Watch, Advice: "Feel it."}}, nil},
+		"one speed limit": {
+			[]answer.Finding{fix(answer.LimitSpeed, answer.TopicSpeed, "5 km/h"), fix(answer.LimitSpeed, answer.TopicSpeed, "8 km/h")},
+			[]string{"5 km/h"},
+		},
+		"the lowest current limit, not the first":  {[]answer.Finding{limit(60, "60 A"), limit(30, "30 A"), limit(0, "softer")}, []string{"30 A"}},
+		"a limit with a number before one without": {[]answer.Finding{limit(0, "some limit"), limit(40, "40 A")}, []string{"40 A"}},
+		"one controller against welding and for the limit": {
+			[]answer.Finding{limit(60, "60 A."), fix(answer.FitController, answer.TopicLaunch, "Controller."), limit(0, "x")},
+			[]string{"Controller. 60 A."},
+		},
+		"advice on charging says so": {[]answer.Finding{fix(none, answer.TopicCharge, "Read it.")}, []string{"Charging: Read it."}},
+		"two doubts about the charger": {
+			[]answer.Finding{fix(answer.FitCharger, answer.TopicCharge, "Read it."), fix(answer.FitCharger, answer.TopicCharge, "Ask.")},
+			[]string{"Do not use this charger before everything named under charging is settled. Better, get one that is made for this pack."},
+		},
+		"a danger and a doubt about the charger": {
+			[]answer.Finding{fix(answer.FitCharger, answer.TopicCharge, "Read it."), danger},
+			[]string{"Do not use this charger with this pack. Get one that is made for it."},
+		},
+		"a wait among changes": {
+			[]answer.Finding{fix(answer.WaitBeforeCharge, answer.TopicCharge, "Wait."), fix(none, answer.TopicPath, "Renew.")}, []string{"Renew."},
+		},
+		"nothing but a wait": {[]answer.Finding{fix(answer.WaitBeforeCharge, answer.TopicCharge, "Wait.")}, []string{"Charging: Wait."}},
+		"the same words twice": {
+			[]answer.Finding{fix(none, answer.TopicPath, "Renew it."), fix(none, answer.TopicPath, "Renew it.")}, []string{"Renew it."},
+		},
+	} {
+		if got := reckon.Changes(c.list); !slices.Equal(got, c.want) {
+			t.Errorf("%s: got %q, want %q", name, got, c.want)
+		}
+	}
+}
+
+func TestHabitsAreSaidOnceEach(t *testing.T) {
+	list := []answer.Finding{{Habit: answer.HabitKeepClear}, {}, {Habit: answer.HabitLetGo}, {Habit: answer.HabitKeepClear}}
+	if got, want := reckon.Habits(list), []string{answer.HabitKeepClear, answer.HabitLetGo}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}

@@ -1,0 +1,86 @@
+package reckon_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/reckon"
+)
+
+// inSome returns the findings of a hundred draws, so many of which have f.
+func inSome(n int, f answer.Finding) [][]answer.Finding {
+	all := make([][]answer.Finding, 100)
+	for i := range n {
+		all[i] = []answer.Finding{f}
+	}
+	return all
+}
+
+// Design 3.9: plain from nine in ten, likely from half, possible and one level
+// milder from a tenth, rare and to watch from one in fifty where a child or a
+// house may be hurt, else not told.
+func TestWhatHoldsInFewDrawsIsToldMilder(t *testing.T) {
+	for _, c := range []struct {
+		draws int
+		level answer.Level
+		harm  answer.Harm
+		want  answer.Level // Fine = not told
+		how   answer.Certainty
+	}{
+		{100, answer.Danger, answer.House, answer.Danger, answer.Plain},
+		{90, answer.Danger, answer.House, answer.Danger, answer.Plain},
+		{89, answer.Danger, answer.House, answer.Danger, answer.Likely},
+		{50, answer.FixFirst, answer.Part, answer.FixFirst, answer.Likely},
+		{49, answer.Danger, answer.House, answer.FixFirst, answer.Possible},
+		{49, answer.FixFirst, answer.Part, answer.Watch, answer.Possible},
+		{11, answer.FixFirst, answer.Part, answer.Watch, answer.Possible},
+		{11, answer.Watch, answer.Wear, answer.Watch, answer.Possible},
+		{9, answer.FixFirst, answer.Part, answer.Fine, 0},
+		{9, answer.Danger, answer.House, answer.Watch, answer.Rare},
+		{2, answer.Danger, answer.Child, answer.Watch, answer.Rare},
+		{1, answer.Danger, answer.Child, answer.Fine, 0},
+	} {
+		what := fmt.Sprintf("%v for %v in %d of 100 draws", c.level, c.harm, c.draws)
+		got := reckon.Count(inSome(c.draws, answer.Finding{Code: "x", Level: c.level, Harm: c.harm}))
+		switch {
+		case c.want == answer.Fine && len(got) == 0:
+		case c.want == answer.Fine || len(got) != 1:
+			t.Errorf("%s: %+v", what, got)
+		case got[0].Level != c.want || got[0].Certainty != c.how || math.Abs(got[0].Share-float64(c.draws)/100) > 1e-9:
+			t.Errorf("%s: %v, %v, share %g; want %v, %v", what, got[0].Level, got[0].Certainty, got[0].Share, c.want, c.how)
+		}
+	}
+}
+
+// Bad in most draws and worse in some: told as bad as it surely is.
+func TestAFindingOfSeveralLevelsIsToldOnceAtTheWorstThatItsSharesAllow(t *testing.T) {
+	draws := inSome(100, answer.Finding{Code: "x", Level: answer.Watch})
+	for i := range 30 {
+		draws[i][0].Level = answer.FixFirst // three in ten: milder is to watch
+	}
+	for i := range 15 {
+		draws[i][0].Level = answer.Danger // milder is to fix first
+	}
+	got := reckon.Count(draws)
+	if len(got) != 1 || got[0].Level != answer.FixFirst || got[0].Certainty != answer.Possible {
+		t.Errorf("%+v", got)
+	}
+}
+
+func TestAGuessIsNeverADangerAndNeverFine(t *testing.T) {
+	for n := 2; n <= 100; n++ {
+		for level := answer.Watch; level <= answer.Danger; level++ {
+			f := answer.Finding{Code: "x", Level: level, Harm: answer.Child, Decides: []string{"wire.gauge"}}
+			for _, got := range reckon.Count(inSome(n, f), "wire.gauge") {
+				if got.Level == answer.Danger || got.Level == answer.Fine || n < 50 && got.Level > answer.Watch || got.Guess != "wire.gauge" {
+					t.Errorf("%v in %d of 100 draws on a guess is %v, guess %q", level, n, got.Level, got.Guess)
+				}
+			}
+			if told := reckon.Count(inSome(n, f)); n >= 90 && (len(told) != 1 || told[0].Level != level || told[0].Guess != "") {
+				t.Errorf("%v in %d of 100 draws, nothing guessed: %+v", level, n, told)
+			}
+		}
+	}
+}
