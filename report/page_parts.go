@@ -306,7 +306,7 @@ func (b *builder) sure() section {
 		parts = append(parts, quantity.Digits(float64(d.Count), 3)+" "+b.kindred()+" were computed, not tested.")
 	}
 	if c := b.a.Conflict; c != nil {
-		parts = append([]string{"What was measured does not go together: see --full."}, parts...)
+		parts = append([]string{"What was measured does not go together."}, parts...)
 	}
 	for _, fate := range b.fates() {
 		parts = append(parts, capital(fate)+".")

@@ -97,7 +97,8 @@ func explainedAt(text string, at int, means string) string {
 	return text[:at] + " (" + means + ")" + text[at:]
 }
 
-// wordAt finds a word that stands by itself, in any case; -1 where it does not.
+// wordAt finds a word that stands by itself, in any case; -1 where it does not. A
+// table of the setup file, as in [controller], is a name and no word.
 func wordAt(text, word string) int {
 	low, want := strings.ToLower(text), strings.ToLower(word)
 	for from := 0; ; {
@@ -107,7 +108,7 @@ func wordAt(text, word string) int {
 		}
 		at += from
 		end := at + len(want)
-		if (at == 0 || !isLetter(low[at-1])) && (end == len(low) || !isLetter(low[end])) {
+		if (at == 0 || !isLetter(low[at-1]) && low[at-1] != '[') && (end == len(low) || !isLetter(low[end])) {
 			return at
 		}
 		from = end

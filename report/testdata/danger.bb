@@ -39,7 +39,7 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [/list]
 
 [b]How sure[/b]
-What was measured does not go together: see --full. 1024 vehicles like this were computed, not tested. In 1 of 12 it does not get going. In 1 of 50 the motors burn out on the way. 4 values assumed, first of all the gearing.
+What was measured does not go together. 1024 vehicles like this were computed, not tested. In 1 of 12 it does not get going. In 1 of 50 the motors burn out on the way. 4 values assumed, first of all the gearing.
 
 [b]Safety[/b]
 [list]
