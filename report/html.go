@@ -152,7 +152,7 @@ func (p *page) reasonList() {
 		p.put("<li>%s</li>\n", item)
 	}
 	p.WriteString("</ol>\n")
-	if len(s.after) > 0 {
+	if s.more != "" {
 		p.put("<p class=\"small screen\">All of %s stand below, folded.</p>\n", things(p.troubles(), "finding"))
 	}
 	p.WriteString("</section>\n")
