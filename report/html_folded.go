@@ -29,16 +29,30 @@ func (p *page) foldedFindings() {
 		j.title = sentence(p.opening(f) + p.say(f.Title))
 		p.put(`<article class="%s">`+"\n<h3>", levelClass(f.Level))
 		p.WriteString(`<svg class="sign" viewBox="0 0 20 20" aria-hidden="true">` + mark(f.Level, 10, 10, 9) + "</svg>")
-		p.put("%s: %s</h3>\n<p>", j.word(), j.title)
-		p.put("%s", j.detail)
-		if j.advice != "" {
-			p.put(" <b>To do:</b> %s", j.advice)
+		p.put("%s: %s</h3>\n", j.word(), j.title)
+		if held := p.held(f); held != "" {
+			p.put("<p>Found: %s.</p>\n", held)
 		}
-		p.WriteString("</p>\n")
+		if f.Guess != "" {
+			p.put("<p>It rests on a guess: %s.</p>\n", everyday(clean(f.Guess)))
+		}
+		if j.advice != "" {
+			p.put("<p><b>To do:</b> %s</p>\n", j.advice)
+		}
+		p.put("<p class=\"small\">%s</p>\n", p.references(f))
 		p.moreOf(f)
 		p.WriteString("</article>\n")
 	}
 	p.WriteString("</details>\n")
+}
+
+// references are the name of a finding and the sources of its limit.
+func (p *page) references(f *answer.Finding) string {
+	text := codeOf(f)
+	if source := clean(f.Source); source != "" {
+		text += "; source: " + source
+	}
+	return text
 }
 
 // moreOf is the explanation of a finding, folded once more.

@@ -220,6 +220,19 @@ func TestColoursHaveContrastByDayAndByNight(t *testing.T) {
 	}
 }
 
+// The band keeps its colours by night.
+func TestTheBandHasContrast(t *testing.T) {
+	found := regexp.MustCompile(`\.band\.\w+\{--tone:#([0-9a-f]{6})\}`).FindAllStringSubmatch(htmlOf(t, fine()), -1)
+	if len(found) != 4 {
+		t.Fatalf("found %d colours of the band, want four", len(found))
+	}
+	for _, m := range found {
+		if c := 1.05 / (luminance(t, m[1]) + 0.05); c < 4.5 {
+			t.Errorf("white on %s has a contrast of %.2f", m[1], c)
+		}
+	}
+}
+
 // luminance is the relative luminance of WCAG 2.2.
 func luminance(t *testing.T, hex string) float64 {
 	t.Helper()
