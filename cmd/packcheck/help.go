@@ -56,7 +56,8 @@ How to call it
     packcheck sources            list where the built-in figures come from
 
 Options, before or after the file name
-    --format NAME         FORMATS (text if left out)
+    --format NAME         FORMATS
+                          (text if left out; html is for a phone or paper)
     --full                everything, in place of one page
     --short               ten lines at most; safety lines stay
     --draws N             how many vehicles are computed (1024 if left out)
