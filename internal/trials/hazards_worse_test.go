@@ -48,6 +48,10 @@ func notTheSag(f answer.Finding) bool {
 	return f.Code != cutoff.CodeOpensAtLaunch && f.Code != cutoff.CodeLaunchTooDeep
 }
 
+// onSpeed are the findings on speed: judged alone, or a base that is to be fixed
+// first for its fuse would hide them.
+func onSpeed(f answer.Finding) bool { return f.Topic == answer.TopicSpeed }
+
 // notTheRide leaves out what a heavier load makes better: it is slower, and a
 // cutoff opens with more charge left, or the wheels spin and nothing is drained.
 func notTheRide(f answer.Finding) bool {
@@ -64,10 +68,10 @@ func worses() []worse {
 	all := []string{"proper", "lithium", "block", "pair", "iron", "labels", "labels6", "labels24", "board"}
 	packs := []string{"proper", "lithium", "iron", "bench18"}
 	return []worse{
-		{name: "a cutoff taken away", bases: packs, draw: func(*rapid.T) (string, string) { return "cutoff.module.closes_at=", "-cutoff" }},
+		{name: "a cutoff taken away", bases: packs, draw: func(*rapid.T) (string, string) { return "", "-cutoff" }},
 		{name: "a cutoff that waits longer", bases: packs, draw: listed("cutoff.module.delay", "1 s", "5 s", "20 s", "60 s", "300 s", "900 s", "3600 s"), of: notTheSag},
-		{name: "a cutoff that opens lower", bases: packs, draw: func(t *rapid.T) (string, string) {
-			return between(t, "cutoff.module.opens_at", "11.5 V", "10.5 V", "9 V", "8 V", "6 V", "4 V", "2 V", "0.5 V")
+		{name: "a cutoff that opens lower", bases: []string{"proper", "lithium", "bench18"}, draw: func(t *rapid.T) (string, string) {
+			return between(t, "cutoff.module.opens_at", "16.5 V", "15 V", "13.5 V", "12.4 V", "10.5 V", "8 V", "5 V", "0.5 V")
 		}, of: notTheSag},
 		{name: "more standby current in the module", bases: packs, draw: listed("cutoff.module.standby_current", "0 A", "0.1 mA", "1 mA", "5 mA", "10 mA", "30 mA", "83 mA", "300 mA")},
 		{name: "more standby current in the controller", bases: all, draw: listed("controller.standby_current", "0 A", "1 mA", "5 mA", "20 mA", "80 mA")},
@@ -82,8 +86,8 @@ func worses() []worse {
 				"6; pack.label=22.2 V 5 Ah"+rest+"19.8 V", "10; pack.label=37 V 5 Ah"+rest+"33 V")
 		}},
 		{name: "a board for fewer volts", bases: []string{"lithium", "proper"}, draw: listed(noConverter+"controller.max_voltage", "30 V", "24 V", "22 V", "20 V", "18 V", "16 V", "14 V", "12 V")},
-		{name: "a younger child", bases: all[:9], draw: listed("rider.mass=16 kg; rider.age", "8 years", "6 years", "5 years", "4 years", "3 years", "2 years", "1 years")},
-		{name: "a faster measured speed", bases: all[:9], draw: listed("measured.top_speed", "3 km/h", "5 km/h", "7 km/h", "9 km/h", "12 km/h", "15 km/h", "18 km/h", "25 km/h")},
+		{name: "a younger child", bases: all[:9], draw: listed("rider.mass=16 kg; rider.age", "8 years", "6 years", "5 years", "4 years", "3 years", "2 years", "1 years"), of: onSpeed},
+		{name: "a faster measured speed", bases: all[:9], draw: listed("measured.top_speed", "3 km/h", "5 km/h", "7 km/h", "9 km/h", "12 km/h", "15 km/h", "18 km/h", "25 km/h"), of: onSpeed},
 		{name: "more mass on the seat", bases: all, draw: listed("rider.mass", "12 kg", "18 kg", "25 kg", "35 kg", "50 kg", "70 kg", "100 kg"), of: notTheRide},
 		{name: "a hotter day", bases: all, draw: listed("-pack.temperature; outing.air", "22 C", "28 C", "33 C", "38 C", "45 C", "52 C", "58 C"), of: notTheRide},
 		{name: "a steeper slope", bases: all, draw: listed("vehicle.slope", "0 %", "3 %", "6 %", "10 %", "15 %", "20 %", "30 %"), of: notTheRide},
@@ -117,7 +121,7 @@ var casesOnce = sync.OnceFunc(func() {
 	if n == "" {
 		n = "1"
 	}
-	for name, value := range map[string]string{"rapid.checks": n, "rapid.nofailfile": "true", "rapid.seed": "7"} {
+	for name, value := range map[string]string{"rapid.checks": n, "rapid.nofailfile": "true", "rapid.seed": "7", "rapid.shrinktime": "3s"} {
 		if err := flag.Set(name, value); err != nil {
 			panic(err)
 		}
@@ -143,7 +147,6 @@ func checkWorse(t *rapid.T, w worse) {
 		r = r.but(around(t))
 	}
 	better, bad := w.draw(t)
-	better = strings.ReplaceAll(better, "cutoff.module.closes_at=", "")
 	good, err := r.but(better).assess(16)
 	if err != nil {
 		t.Skip("the better one is refused: " + err.Error())
