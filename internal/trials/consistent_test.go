@@ -116,7 +116,8 @@ func noAbsurdNumbers(bad complaint, path string, v any) {
 		degrees := strings.HasSuffix(path, "_c") || strings.Contains(path, "_c.")
 		// Findings are about anything; a weak cell may be reversed. Rounding
 		// may leave a pack that gives nothing a hair below nothing.
-		signed := degrees || strings.HasPrefix(path, "findings.") || strings.Contains(path, "weakest_cell_v") || path == "conflict.pushed.sigma" || path == "launch.case.grade_n"
+		signed := degrees || strings.HasPrefix(path, "findings.") || strings.Contains(path, "weakest_cell_v") || path == "conflict.pushed.sigma" || path == "launch.case.grade_n" ||
+			strings.Contains(path, "steady.battery_a") || strings.Contains(path, "steady.motor_a") // downhill the motors charge
 		if v < -0.05 && !signed {
 			bad("%s is %g", path, v)
 		}
@@ -215,7 +216,7 @@ func sensibleRide(bad complaint, a *answer.Assessment) {
 	if r.DeliveredWh > r.DeliveredAh*p.FullV*1.02+1e-9 {
 		bad("%g Wh out of %g Ah at no more than %g V", r.DeliveredWh, r.DeliveredAh, p.FullV)
 	}
-	if s := a.Steady; s != nil && (s.Efficiency > 1 || s.BusV > p.FullV*1.02) {
+	if s := a.Steady; s != nil && (s.Efficiency > 1 || s.BusV > p.FullV*1.02 && s.BatteryA > 0) {
 		bad("steady %+v", *s)
 	}
 	if s := a.Steady; s != nil && s.SpeedKmh == 0 && a.Verdict < answer.FixFirst {

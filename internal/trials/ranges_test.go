@@ -76,9 +76,7 @@ func TestTheWholeLiesBetweenItsHalves(t *testing.T) {
 			{"rider.mass", "15 to 30 kg", "15 to 22.5 kg", "22.5 to 30 kg"},
 			{"pack.health", "50 to 100 %", "50 to 75 %", "75 to 100 %"},
 			{"gears.ratio", "60 to 120", "60 to 90", "90 to 120"},
-			{"pack.resistance", "40 to 120 mOhm", "40 to 80 mOhm", "80 to 120 mOhm"},
 			{"outing.air", "0 to 30 C", "0 to 15 C", "15 to 30 C"},
-			{"vehicle.slope", "0 to 4 %", "0 to 2 %", "2 to 4 %"},
 		} {
 			of := func(v string) map[string]answer.Range {
 				return readWith(t, base.with(c.key, strconv.Quote(v)).toml(), 256).Ranges
@@ -106,11 +104,8 @@ func TestNarrowerInputsNeverLeaveTheWiderRange(t *testing.T) {
 			{"rider.mass", "15 to 30 kg", "20 to 25 kg"},
 			{"pack.health", "50 to 100 %", "65 to 85 %"},
 			{"gears.ratio", "60 to 120", "80 to 100"},
-			{"pack.resistance", "40 to 120 mOhm", "70 to 90 mOhm"},
-			{"vehicle.mass", "8 to 24 kg", "14 to 18 kg"},
 			{"gears.efficiency", "40 to 80 %", "55 to 65 %"},
 			{"outing.pause", "2 to 30 s", "12 to 20 s"},
-			{"motors.no_load_current", "0.2 to 3 A", "1.4 to 1.8 A"},
 		} {
 			of := func(v string) map[string]answer.Range {
 				return readWith(t, base.with(c.key, strconv.Quote(v)).toml(), 256).Ranges

@@ -51,8 +51,8 @@ func TestAlmostTheSameReadingGivesAlmostTheSameAnswer(t *testing.T) {
 		{"measured.ride_time", "min"}, {"original.measured.ride_time", "min"},
 	} {
 		last := map[string]float64{}
-		for _, minutes := range []int{20, 22, 24, 26, 28} {
-			found := figures(t, assess(t, tool.with(c.key, fmt.Sprintf(`"%d %s"`, minutes, c.unit))))
+		for _, minutes := range []int{22, 24, 26} {
+			found := figures(t, readWith(t, tool.with(c.key, fmt.Sprintf(`"%d %s"`, minutes, c.unit)).toml(), 512))
 			for _, path := range []string{"ride.lasts_pedal_min", "steady.speed_kmh", "original.original_pedal_min"} {
 				now := found["."+path]
 				if before, ok := last[path]; ok && math.Abs(now/before-1) > 0.12 { // the readings differ by 7 to 10 %
@@ -88,11 +88,11 @@ func TestEveryReadingComesBackOrIsNamed(t *testing.T) {
 		return fmt.Sprintf(`"%.3g %s"`, middle*math.Pow(3, 2*random.Float64()-1), unit)
 	}
 	sheets := openSheets()
-	sheets["done properly"] = doneProperly(t)
+	sheets["described"] = doneProperly(t).without("original.pack", "original.controller")
 	sheets["bench"] = benchLoad()
 	told, clashes := 0, 0
 	for _, name := range slices.Sorted(maps.Keys(sheets)) {
-		for range 8 {
+		for range 5 {
 			s, keys := sheets[name].with(), []string{"ride_time"}
 			if name != "bench" {
 				keys = []string{"ride_time", "top_speed", "loaded_current", "blocked_current", "pull_force"}
@@ -122,7 +122,7 @@ func TestEveryReadingComesBackOrIsNamed(t *testing.T) {
 			}
 		}
 	}
-	if told < 50 || clashes == 0 {
+	if told < 30 || clashes == 0 {
 		t.Errorf("%d readings, %d in conflict: the trial tries too little", told, clashes)
 	}
 }
