@@ -18,8 +18,8 @@ type intake struct {
 
 	// The same figures as inner loops want them, see [chemistry.Acceptance]: one
 	// exponential in place of two powers.
-	ohmOne    float64 // Ohm of the whole pack
-	gasOne    float64 // A at 0 V and 0 deg C
+	ohmOne     float64 // Ohm of the whole pack
+	gasOne     float64 // A at 0 V and 0 deg C
 	perV, perK float64 // how the logarithm of the gas rises, 1/V of the whole pack and 1/K
 }
 
