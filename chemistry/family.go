@@ -191,6 +191,8 @@ func (m Member) agrees(h Hint) float64 {
 	if spread == 0 {
 		spread = ohmSpread
 	}
-	near(h.OhmAh, m.OhmAhAtHalf(), spread)
+	if h.OhmAh > 0 { // the member's own takes several curves
+		near(h.OhmAh, m.OhmAhAtHalf(), spread)
+	}
 	return weight
 }

@@ -1,6 +1,7 @@
 package reckon
 
 import (
+	"example.org/packcheck/internal/build"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
@@ -18,7 +19,7 @@ func RunsOf(s *setup.Setup, o Options) (*Runs, error) {
 	if err != nil {
 		return nil, err
 	}
-	e, err := newEngine(s)
+	e, err := newEngine(s, build.NewCells())
 	if err != nil {
 		return nil, err
 	}
