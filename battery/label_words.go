@@ -60,7 +60,11 @@ var chemistryWords = [...]struct {
 	{pattern.Lazy(`li-?\s?ion|lithium|li-?po|\bli\b|\bnmc\b|\binr\b|\bicr\b`), "li-ion", false},
 }
 
-var smallNumbers = map[string]int{"two": 2, "three": 3, "four": 4, "six": 6, "eight": 8}
+// smallNumbers are the counts of blocks that people write out.
+var smallNumbers = [...]struct {
+	word  string
+	count int
+}{{"two", 2}, {"three", 3}, {"four", 4}, {"six", 6}, {"eight", 8}}
 
 // readWords finds the figures and words of a label.
 func readWords(text string) (words, error) {

@@ -44,7 +44,7 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options)
 	}
 	var out []answer.Way
 	for _, w := range e.starts(s) {
-		ok, err := w.search(s, o)
+		ok, err := w.search(e, s, o)
 		if err != nil {
 			return nil, err
 		}
@@ -126,10 +126,10 @@ func cutKey(key string) (table, rest string, is bool) {
 
 // search adds steps until nothing is left to fix, and then takes out those that
 // are not needed.
-func (w *path) search(s *setup.Setup, o Options) (bool, error) {
+func (w *path) search(e *engine, s *setup.Setup, o Options) (bool, error) {
 	o.Draws, o.Ways = searchDraws, false
 	for range mostRounds {
-		a, p, err := w.assess(s, o)
+		a, p, err := w.assess(e, s, o)
 		if err != nil {
 			return false, err
 		}
@@ -137,7 +137,7 @@ func (w *path) search(s *setup.Setup, o Options) (bool, error) {
 			return false, nil
 		}
 		if a.Verdict < answer.FixFirst {
-			return true, w.prune(s, o)
+			return true, w.prune(e, s, o)
 		}
 		more := stepsFor(a, p, w.steps)
 		if len(more) == 0 {
@@ -149,10 +149,10 @@ func (w *path) search(s *setup.Setup, o Options) (bool, error) {
 }
 
 // prune takes out the steps without which nothing is left to fix either.
-func (w *path) prune(s *setup.Setup, o Options) error {
+func (w *path) prune(e *engine, s *setup.Setup, o Options) error {
 	for i := len(w.steps) - 1; i >= 0; i-- {
 		without := path{start: w.start, steps: slices.Delete(slices.Clone(w.steps), i, i+1)}
-		a, _, err := without.assess(s, o)
+		a, _, err := without.assess(e, s, o)
 		if err != nil {
 			return err
 		}
@@ -164,21 +164,21 @@ func (w *path) prune(s *setup.Setup, o Options) error {
 }
 
 // assess answers the setup that the path has led to; nil where it makes none.
-func (w *path) assess(s *setup.Setup, o Options) (*answer.Assessment, *setup.Parts, error) {
+func (w *path) assess(e *engine, s *setup.Setup, o Options) (*answer.Assessment, *setup.Parts, error) {
 	changed, err := s.With(w.sets())
 	if err != nil {
 		return nil, nil, ifNotFaults(err)
 	}
-	e, err := newEngine(changed)
+	other, err := newEngine(changed, e.cells)
 	if err != nil {
 		return nil, nil, ifNotFaults(err)
 	}
-	d, err := e.draw(o)
+	d, err := other.draw(o)
 	if err != nil {
 		return nil, nil, nil //nolint:nilerr // readings of the old setup need not fit the new one
 	}
-	a, err := e.answered(d, o)
-	return a, e.parts, err
+	a, err := other.answered(d, o)
+	return a, other.parts, err
 }
 
 // ifNotFaults keeps errors of the computation; a change that makes no setup is
@@ -197,7 +197,7 @@ func (e *engine) proven(s *setup.Setup, d *drawn, w *path, o Options) (answer.Wa
 	if err != nil {
 		return answer.Way{}, false, ifNotFaults(err)
 	}
-	other, err := newEngine(changed)
+	other, err := newEngine(changed, e.cells)
 	if err != nil {
 		return answer.Way{}, false, ifNotFaults(err)
 	}
