@@ -224,6 +224,10 @@ func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
 	return c
 }
 
+// farApart is from which ratio on two statements of one thing are not two ways
+// of measuring it (hours of rating, warmth, rounding) but a mistake. Own choice.
+const farApart = 2.5
+
 // packCharge settles capacity and the hours that it is rated over.
 func (r *resolver) packCharge(raw Pack, label battery.Label) {
 	p := &r.parts.Pack
@@ -231,6 +235,11 @@ func (r *resolver) packCharge(raw Pack, label battery.Label) {
 	case raw.Capacity.Given:
 		p.CapacityAh = r.given(quantity.Charge, raw.Capacity)
 		if ah := label.CapacityAh; ah > 0 && !raw.Capacity.Contains(ah) {
+			if raw.Capacity.Low > farApart*ah || raw.Capacity.High < ah/farApart {
+				r.fault(raw.Capacity.Line, raw.Capacity.Key, raw.Capacity.Text, fmt.Sprintf(
+					"about the %s of the label %q, or another label: they cannot both be true",
+					quantity.Format(quantity.Charge, ah, quantity.Metric), raw.Label.Text))
+			}
 			r.parts.Notes = append(r.parts.Notes, fmt.Sprintf("The label means %s but %s says %s; the latter is used.",
 				quantity.Format(quantity.Charge, ah, quantity.Metric), raw.Capacity.Key, raw.Capacity.Text))
 		}
