@@ -75,7 +75,7 @@ func TestIdleDaysAgreeWithWalkingThroughTheHours(t *testing.T) {
 		{"a controller's cutoff saves nothing", "li-ion", 5, 4, 0.4, 0.05, []cutoff.Device{{Where: cutoff.Controller, OpensAtV: 16, StandbyA: 0.001}}},
 		{"a cutoff saves it", "li-ion", 5, 4, 0.4, 0.05, []cutoff.Device{{Where: cutoff.Module, OpensAtV: 16, StandbyA: 0.001}}},
 		{"two cutoffs in turn", "li-ion", 5, 4, 0.4, 0.05, []cutoff.Device{
-			{Where: cutoff.Pack, OpensAtV: 14.5, StandbyA: 20e-6},
+			{Where: cutoff.Pack, OpensAtV: 14.5, StandbyA: 1e-3}, // a minute of the board, as long as a step, is then an hour of it
 			{Where: cutoff.Controller, OpensAtV: 16.5, StandbyA: 0.005, DelayS: 10},
 		}},
 		{"lead-acid after a ride", "agm", 6, 7, 0.35, 0.01, nil},
