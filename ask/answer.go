@@ -144,11 +144,15 @@ func (a *Answer) judged(fs []answer.Finding, guess bool) {
 		return
 	}
 	answer.Sort(fs)
-	f := fs[0]
+	a.tell(fs[0], guess, whole)
+}
+
+// tell takes over one finding.
+func (a *Answer) tell(f answer.Finding, guess bool, told func(answer.Finding) string) {
 	a.level(f.Level, guess)
-	a.Words = append(a.Words, strings.TrimSpace(f.Title+" "+f.Advice))
+	a.Words = append(a.Words, told(f))
 	if a.Limit == nil && f.Reads == answer.AsNumber && f.Unit != "" {
-		a.Limit = &Limit{What: "limit", Value: f.Limit, Unit: f.Unit, Want: f.Want}
+		a.Limit = &Limit{What: cmp.Or(string(f.Item), "limit"), Value: f.Limit, Unit: f.Unit, Want: f.Want}
 	}
 	a.cite(f.Source)
 }
@@ -171,6 +175,11 @@ func (a Answer) checked() (Answer, error) {
 		}
 	}
 	a.is(first)
+	if a.Limit != nil {
+		if a.Limit.Value = told(a.Limit.Value); math.IsNaN(a.Limit.Value) || math.IsInf(a.Limit.Value, 0) {
+			a.Limit = nil
+		}
+	}
 	if a.Beside == nil {
 		a.Beside = []Figure{}
 	}

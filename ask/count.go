@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"maps"
 	"slices"
+	"strings"
 
 	"example.org/packcheck/answer"
 )
@@ -18,8 +19,9 @@ const (
 
 // counted takes over the worst of what was found on many batteries: a finding
 // that holds in half of them or more as it is, one that holds in a tenth one level
-// milder, below that only what may hurt a child or a house, to be watched.
-func (a *Answer) counted(found [][]answer.Finding, guess bool) {
+// milder, below that only what may hurt a child or a house, to be watched. told
+// says what of it is put into words.
+func (a *Answer) counted(found [][]answer.Finding, guess bool, told func(answer.Finding) string) {
 	byCode := map[string][]answer.Finding{}
 	for _, fs := range found {
 		seen := map[string]bool{}
@@ -33,31 +35,37 @@ func (a *Answer) counted(found [][]answer.Finding, guess bool) {
 	var out []answer.Finding
 	for _, code := range slices.Sorted(maps.Keys(byCode)) {
 		all := byCode[code]
-		share := float64(len(all)) / float64(len(found))
 		slices.SortStableFunc(all, func(a, b answer.Finding) int { return cmp.Compare(a.Found, b.Found) })
 		f := all[len(all)/2]
-		f.Share = share
-		f.Level = commonest(all)
+		f.Share, f.Level = float64(len(all))/float64(len(found)), commonest(all)
 		switch {
-		case share >= likelyShare:
-		case share >= possibleShare:
+		case f.Share >= likelyShare:
+		case f.Share >= possibleShare:
 			f.Level = max(f.Level-1, answer.Fine)
-		case share >= rareShare && f.Harm >= answer.House:
+		case f.Share >= rareShare && f.Harm >= answer.House:
 			f.Level = min(f.Level, answer.Watch)
 		default:
 			continue
 		}
-		out = append(out, f)
-	}
-	before := len(a.Words)
-	a.judged(out, guess)
-	if len(a.Words) > before {
-		answer.Sort(out)
-		if s := out[0].Share; s < likelyShare {
-			a.say("That holds for %s of the batteries that this may be.", percent(s))
+		if f.Level > answer.Fine {
+			out = append(out, f)
 		}
 	}
+	if len(out) == 0 {
+		return
+	}
+	answer.Sort(out)
+	a.tell(out[0], guess, told)
+	if s := out[0].Share; s < likelyShare {
+		a.say("That holds for %s of the batteries that this may be.", percent(s))
+	}
 }
+
+// whole puts all that a finding says into words.
+func whole(f answer.Finding) string { return strings.TrimSpace(f.Title + " " + f.Advice) }
+
+// advice puts only what to do into words.
+func advice(f answer.Finding) string { return f.Advice }
 
 // commonest is the level that at least half of the findings have or exceed.
 func commonest(all []answer.Finding) answer.Level {

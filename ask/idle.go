@@ -60,7 +60,7 @@ func (q Idle) Answer() (Answer, error) {
 		a.say("Past saving after %s.", figureWords(never))
 	}
 	a.Limit = &Limit{What: "harmed below, per cell", Value: p.HarmV, Unit: "V", Want: answer.Above}
-	a.counted(found, b.guess)
+	a.counted(found, b.guess, advice)
 	a.cite(p.LadderSource, "keeping-spread")
 	b.tell(&a)
 	a.assume("nothing disconnects it")

@@ -31,7 +31,7 @@ func (in *inputs) unless(name string, v, low, high float64, unit string) {
 // celsius returns a temperature, checked; nil is the usual one.
 func (in *inputs) celsius(a *Answer, name string, v *float64, usual float64) float64 {
 	if v == nil {
-		a.assume("%g C", usual)
+		a.assume("at %g C", usual)
 		return usual
 	}
 	in.within(name, *v, -40, 150, "degC")
@@ -55,7 +55,7 @@ func (in *inputs) err() error { return errors.Join(in.faults...) }
 // share returns a share from 0 to 1, checked; nil is all of it.
 func (in *inputs) share(a *Answer, name string, v *float64) float64 {
 	if v == nil {
-		a.assume("full")
+		a.assume("full at first")
 		return 1
 	}
 	in.within(name, *v, 0, 1, "")

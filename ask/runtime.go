@@ -65,7 +65,7 @@ func (q Runtime) Answer() (Answer, error) {
 	guess := b.guess || b.parts.Pack.CapacityAh.Assumed
 	a.Limit = &Limit{What: "lasting current", Value: m.ContinuousA(), Unit: "A"}
 	a.cite(p.Discharge.Source)
-	a.counted(found, guess)
+	a.counted(found, guess, whole)
 	a.caution(m)
 	return a.checked()
 }

@@ -125,7 +125,7 @@ func (q Blocked) Answer() (Answer, error) {
 	a.say("%s with the wheels held, and for a moment at every start on plain contacts.", figureWords(a.Figure()))
 	a.Limit = &Limit{What: "the battery gives for seconds", Value: m.BurstA(), Unit: "A"}
 	a.cite(b.profile().Discharge.Source, "motor-equations")
-	a.counted(found, true)
+	a.counted(found, true, whole)
 	if q.PathOhm == 0 {
 		a.assume("no resistance on the way")
 	}

@@ -30,6 +30,10 @@ func ParseIn(kind Kind, text string, low, high float64) (Range, Written, error) 
 		return Range{}, Written{}, &Error{Kind: kind, Read: shorten(text), Want: "a known kind of quantity"}
 	}
 	p := parser{kind: kind, text: text, low: low, high: high}
+	text = unquoted(text)
+	if kind == RotationalSpeed {
+		_, text = BesideVolts(text)
+	}
 	if strings.TrimSpace(text) == "" {
 		return Range{}, Written{}, p.fail("%s", p.usual())
 	}

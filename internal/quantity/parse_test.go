@@ -185,7 +185,6 @@ func TestParseSaysWhatWouldBeRight(t *testing.T) {
 		{quantity.Count, "two", `read "two"; want a whole number, such as "2"`, ""},
 		{quantity.Count, "2.5", `read "2.5"; want a whole number, such as "2"`, ""},
 		{quantity.Count, "2 to 3", `read "2 to 3"; want one whole number, such as "2"`, ""},
-		{quantity.Ratio, "1:110", `read "1:110"; want a ratio from 0.1:1 to 5000:1`, "the wrong way round"},
 		{quantity.TorqueConstant, "0 rpm/V", `read "0 rpm/V"; want a torque constant with its unit (N m/A, mN m/A, V s/rad, V/krpm), such as "0.006 N m/A"`, "division by zero"},
 		{quantity.Inductance, "1 F", `read "1 F"; want an inductance with its unit (mH, uH, H, nH), such as "0.1 mH"; "F" is no unit of it`, "an before a vowel"},
 		{quantity.NoKind, "1", `read "1"; want a known kind of quantity`, "programming mistake, still no panic"},

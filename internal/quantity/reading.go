@@ -147,6 +147,9 @@ func (p *parser) second(one *part) error {
 			}
 			one.form, one.n, one.grouped = sixties, one.n+d/60, 0
 		case (p.kind == Ratio || p.kind == Grade) && d > 0:
+			if p.kind == Ratio && 1 <= one.n && one.n < d {
+				one.n, d = d, one.n // "1:115" and "115:1" are the same gears
+			}
 			one.form, one.n, one.grouped = against, one.n/d, 0
 		default:
 			return p.fail("%s", p.usual())
@@ -213,7 +216,7 @@ func (p *parser) unambiguous(one part, u *unit, v float64) error {
 	if one.grouped == 0 {
 		return nil
 	}
-	decimal, grouped := p.fits(v), p.fits(u.base(one.grouped))
+	decimal, grouped := p.fits(v), p.fits(u.base(one.grouped)) && p.groups(u.base(one.grouped))
 	switch {
 	case decimal && !grouped:
 		return nil
@@ -222,6 +225,10 @@ func (p *parser) unambiguous(one part, u *unit, v float64) error {
 	}
 	return p.fail("%s or %s; %q can be read in two ways", plainNumber(one.n, u), plainNumber(one.grouped, u), one.digits)
 }
+
+// groups reports whether anybody would write so large a value with a mark between
+// thousands: a meter shows "2.322 A", and 2322 A flow nowhere near a ride-on.
+func (p *parser) groups(v float64) bool { return p.kind != Current || v < 1000 }
 
 func plainNumber(n float64, u *unit) string {
 	return strconv.Quote(strings.TrimSpace(strconv.FormatFloat(n, 'f', -1, 64) + " " + u.name))
@@ -249,6 +256,8 @@ func (p *parser) unitOf(one part, before *unit) (*unit, error) {
 	}
 	u := p.kind.find(one.unit)
 	switch {
+	case u == nil && p.kind == Charge && Current.find(one.unit) != nil:
+		return nil, p.fail("ampere-hours, such as %q, not amperes: %q is a current", one.digits+" Ah", one.digits+" "+one.unit)
 	case u == nil:
 		return nil, p.fail("%s; %q is no unit of it", p.usual(), shorten(one.unit))
 	case one.form == sixties && u.name != "h" && u.name != "min",
