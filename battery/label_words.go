@@ -123,8 +123,8 @@ func readWords(text string) (words, error) {
 		w.maxV = figure(m[1])
 	}
 	w.readVolts(s)
-	if m := bareAmps().FindStringSubmatch(s); m != nil && w.ampHours == 0 && w.wattHours == 0 && w.cells == 0 {
-		return w, fmt.Errorf("battery: label %q tells amps, which are a current and no charge; want ampere-hours, such as \"%s Ah\" beside the volts", clip(text), m[1])
+	if m := bareAmps().FindStringSubmatch(s); m != nil && w.ampHours == 0 && w.wattHours == 0 && w.cells == 0 && max(w.volts, w.maxV) > 0 {
+		return w, fmt.Errorf("battery: label %q tells amps, which are a current and no charge; want ampere-hours, such as \"%g V %s Ah\"", clip(text), max(w.volts, w.maxV), m[1])
 	}
 	if w.volts == 0 && w.maxV == 0 && w.cells == 0 && w.wattHours == 0 {
 		return w, fmt.Errorf("battery: label %q tells no volts, want for instance \"20 V max 5 Ah\", \"12 V 7 Ah\" or \"5S2P\"", clip(text))

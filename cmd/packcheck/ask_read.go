@@ -77,9 +77,13 @@ func (g given) known(name string) *float64 {
 func (v *verb) read(args []string) (given, []string) {
 	got := given{}
 	var faults []string
+	lost := 0 // words that a slot may have been meant for
 	for _, text := range v.tokens(args) {
 		if fault := v.take(got, text); fault != "" {
 			faults = append(faults, fault)
+			if !strings.Contains(text, "=") {
+				lost++
+			}
 		}
 	}
 	var missing []string
@@ -88,7 +92,7 @@ func (v *verb) read(args []string) (given, []string) {
 			missing = append(missing, fmt.Sprintf("ask %s: no %s; want %s", v.name, s.name, s.wants()))
 		}
 	}
-	if len(missing) > len(faults) { // else the words that were not understood say what they should have been
+	if len(missing) > lost { // else the words that were not understood say what they should have been
 		faults = append(faults, missing...)
 	}
 	return got, slices.Compact(faults)

@@ -9,9 +9,14 @@ import (
 // tokens joins what the shell parted: a number and its unit, a gauge, a word of
 // several words, and the volts and ampere-hours of a label.
 func (v *verb) tokens(args []string) []string {
+	plain := make([]string, len(args))
+	for i, arg := range args { // quotes that came along from a word processor; 10" is ten inches
+		plain[i] = strings.TrimSpace(strings.Trim(arg, "\u201c\u201d\u201e\u2018\u2019"))
+	}
+	args = plain
 	var out []string
 	for i := 0; i < len(args); i++ {
-		text := strings.TrimSpace(strings.Trim(args[i], "\"'\u201c\u201d\u201e\u2018\u2019"))
+		text := args[i]
 		if n, phrase := v.phrase(args[i:]); n > 1 {
 			out = append(out, phrase)
 			i += n - 1
@@ -27,7 +32,7 @@ func (v *verb) tokens(args []string) []string {
 			text += " " + next
 			i++
 		}
-		if beside, speed := quantity.BesideVolts(text); beside != "" && v.asks(quantity.RotationalSpeed) {
+		if beside, speed := quantity.BesideVolts(text); beside != "" && speed != "" && v.asks(quantity.RotationalSpeed) {
 			out = append(out, beside)
 			text = speed
 		}
