@@ -165,7 +165,7 @@ func (d *decoder) value(target *Value, f *field, path string, value any, line in
 		d.fault(line, path, readText(value), want)
 		return
 	}
-	r, written, err := quantity.ParseIn(f.Kind, text, f.low, f.high)
+	r, written, err := quantity.ParseLike(f.Kind, text, f.low, f.high, f.Example)
 	if err != nil {
 		var qe *quantity.Error
 		if errors.As(err, &qe) {

@@ -89,7 +89,7 @@ func (r *resolver) second(raw Second) {
 	if w := raw.Label; w.Given {
 		l, err := battery.ParseLabelOf(w.Text, s.Profile)
 		if err != nil {
-			r.fault(w.Line, w.Key, w.Text, strings.TrimPrefix(err.Error(), "battery: "))
+			r.fault(w.Line, w.Key, w.Text, wantLabel(err))
 			return
 		}
 		s.CellsInSeries = max(l.CellsInSeries, 1)
@@ -143,7 +143,7 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 			label, err = battery.ParseLabel(w.Text, "")
 		}
 		if err != nil {
-			r.fault(w.Line, w.Key, w.Text, strings.TrimPrefix(err.Error(), "battery: "))
+			r.fault(w.Line, w.Key, w.Text, wantLabel(err))
 			return label, false
 		}
 		if label.Blocks > 1 && raw.Joined.Given {
@@ -185,6 +185,15 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 		p.Reading = fmt.Sprintf("%s, %d cells in series", profile.Title, p.CellsInSeries)
 	}
 	return label, true
+}
+
+// wantLabel is what a label should have been: what its error wants comes first.
+func wantLabel(err error) string {
+	text := strings.TrimPrefix(err.Error(), "battery: ")
+	if why, want, found := strings.Cut(text, "; want "); found {
+		return want + " (" + why + ")"
+	}
+	return text
 }
 
 // named finds a chemistry by its name or by what people write for it.

@@ -90,7 +90,7 @@ func (p *parser) part() (part, error) {
 	one.digits = p.rest[0].text
 	n, grouped, ok := numeral(one.digits)
 	if !ok {
-		return one, p.fail("a plain number, such as %q", p.kind.Example())
+		return one, p.fail("a plain number, such as %q", p.example)
 	}
 	if grouped < 0 {
 		return one, p.fail("at most one decimal mark and none between thousands; %q can be read in more than one way", one.digits)
@@ -248,7 +248,7 @@ func (p *parser) unitOf(one part, before *unit) (*unit, error) {
 		case p.kind == Grade && one.form == against:
 			return none, nil
 		case p.kind == Fraction && one.n > 1:
-			return nil, p.fail("a fraction from 0 to 1 or a percentage, such as %q", p.kind.Example())
+			return nil, p.fail("a fraction from 0 to 1 or a percentage, such as %q", p.example)
 		case p.kind.Bare():
 			return none, nil
 		}
@@ -257,7 +257,11 @@ func (p *parser) unitOf(one part, before *unit) (*unit, error) {
 	u := p.kind.find(one.unit)
 	switch {
 	case u == nil && p.kind == Charge && Current.find(one.unit) != nil:
-		return nil, p.fail("ampere-hours, such as %q, not amperes: %q is a current", one.digits+" Ah", one.digits+" "+one.unit)
+		like := p.example
+		if one.grouped == 0 && one.form == single && p.fits(one.n) {
+			like = one.digits + " Ah"
+		}
+		return nil, p.fail("ampere-hours, such as %q, not amperes: %q is a current", like, one.digits+" "+one.unit)
 	case u == nil:
 		return nil, p.fail("%s; %q is no unit of it", p.usual(), shorten(one.unit))
 	case one.form == sixties && u.name != "h" && u.name != "min",
