@@ -82,7 +82,7 @@ func (q Hot) Answer() (Answer, error) {
 		a.say("Too hot for a child to touch: in air of %s what it holds may have %s.", celsius(airC), celsius(holds))
 		a.level(answer.Watch, false)
 	} else {
-		a.say("A child may touch it: in air of %s the limit is %s.", celsius(airC), celsius(holds))
+		a.say("Below what a child may hold: %s in air of %s.", celsius(holds), celsius(airC))
 	}
 	a.Limit = &Limit{What: "touched by a child", Value: holds, Unit: "degC"}
 	a.cite(t.Figure(tables.TouchRiseMetal).Source)

@@ -49,7 +49,7 @@ func answerTo(args []string) (ask.Answer, error) {
 	}
 	i := slices.IndexFunc(all, func(v verb) bool { return v.name == strings.ToLower(args[0]) })
 	if i < 0 {
-		return ask.Answer{}, fmt.Errorf("ask: read %q; want one of %s", args[0], verbNames(all))
+		return ask.Answer{}, fmt.Errorf("ask: read %q; want one of %s", clipped(args[0]), verbNames(all))
 	}
 	v := all[i]
 	got, faults := v.read(args[1:])

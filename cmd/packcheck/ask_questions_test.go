@@ -236,3 +236,30 @@ func TestEveryFaultOfAQuestionIsTold(t *testing.T) {
 		}
 	}
 }
+
+// Whatever is typed, there is an answer of twelve lines or a fault.
+func FuzzQuestionsNeverPanic(f *testing.F) {
+	for _, v := range verbs() {
+		f.Add(v.example)
+	}
+	for _, line := range []string{
+		`charger 14.7 V 1.5 A for lead-acid 12 V 7 Ah`, `join "20 V max 5 Ah" "21 V" "12 V 7 Ah" "12 V"`, `hot battery 200 C 20 min "20 V max 5 Ah" worn`,
+		`runtime "48 V 100 Ah" "4999 A" "-40 C"`, `idle "3.6 V 0.1 Ah lithium" "20 A"`, `wire "1000 A" "50 m" "6 V"`, `old "12 V 7 Ah" "0.02 V"`,
+		`cutoff "12 V 7 Ah" "900 A" "4000 A" "60 s"`, `rest "199 V" "12 V 7 Ah"`, `winter "12 V 7 Ah" "10 years"`, `pace = = =`, "runtime \xff \x00", `speed 1e5rpm 4t 2000t 3cm`,
+	} {
+		f.Add(line)
+	}
+	f.Fuzz(func(t *testing.T, line string) {
+		a, err := answerTo(parted(line))
+		if err != nil {
+			if err.Error() == "" || len(err.Error()) > 20000 {
+				t.Errorf("ask %q: an error of %d bytes", line, len(err.Error()))
+			}
+			return
+		}
+		lines := answerLines(&a)
+		if len(lines) > answerLinesMost || !strings.Contains(strings.Join(lines, "\n"), "Caution  ") {
+			t.Errorf("ask %q: %d lines\n%s", line, len(lines), strings.Join(lines, "\n"))
+		}
+	})
+}

@@ -104,11 +104,11 @@ func (v *verb) take(got given, text string) string {
 	if name, rest, is := strings.Cut(text, "="); is {
 		i := slices.IndexFunc(v.slots, func(s slot) bool { return s.name == fold(name) })
 		if i < 0 {
-			return fmt.Sprintf("ask %s: read %q; want one of the names %s before the =", v.name, text, v.takes())
+			return fmt.Sprintf("ask %s: read %q; want one of the names %s before the =", v.name, clipped(text), v.takes())
 		}
 		r, err := v.slots[i].parse(rest)
 		if err != nil {
-			return fmt.Sprintf("ask %s: %s: read %q; want %s", v.name, v.slots[i].name, rest, wanted(err, &v.slots[i]))
+			return fmt.Sprintf("ask %s: %s: read %q; want %s", v.name, v.slots[i].name, clipped(rest), wanted(err, &v.slots[i]))
 		}
 		got[v.slots[i].name] = r
 		return ""
@@ -137,11 +137,11 @@ func (v *verb) take(got given, text string) string {
 	}
 	switch {
 	case firstSlot != nil:
-		return fmt.Sprintf("ask %s: read %q; want %s", v.name, text, wanted(first, firstSlot))
+		return fmt.Sprintf("ask %s: read %q; want %s", v.name, clipped(text), wanted(first, firstSlot))
 	case full != "":
-		return fmt.Sprintf("ask %s: read %q; want one %s only", v.name, text, full)
+		return fmt.Sprintf("ask %s: read %q; want one %s only", v.name, clipped(text), full)
 	}
-	return fmt.Sprintf("ask %s: read %q; want %s", v.name, text, v.open(got))
+	return fmt.Sprintf("ask %s: read %q; want %s", v.name, clipped(text), v.open(got))
 }
 
 // open lists what a question still takes, what it needs first.
@@ -289,6 +289,15 @@ func counted(text string, units ...string) (reading, error) {
 	}
 	r, _, err := quantity.Parse(quantity.Count, number)
 	return reading{value: r.Likely}, err
+}
+
+// clipped keeps what was read to a readable length.
+func clipped(text string) string {
+	const most = 60
+	if len(text) <= most {
+		return text
+	}
+	return strings.ToValidUTF8(text[:most], "?") + "..."
 }
 
 // fold brings a word into the spelling of the lists.

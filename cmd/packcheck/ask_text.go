@@ -12,6 +12,9 @@ const (
 	answerColumns   = 72
 )
 
+// moreWords ends words that did not fit.
+const moreWords = " ... (more in JSON)"
+
 // answerLines prints an answer: the figure, what it means, what was assumed, the
 // one caution. Where there is room the figures beside it follow, and the source
 // is told as far as it fits; JSON has all of it.
@@ -37,6 +40,10 @@ func answerLines(a *ask.Answer) []string {
 		taken = wrapped(strings.Join(a.Assumed, "; "), "Assumed  ")
 	}
 	caution := wrapped(a.Caution, "Caution  ")
+	if over := len(head) + len(limit) + len(taken) + len(caution) + 1 - answerLinesMost; over > 0 { // the caution stays
+		head = head[:max(len(head)-over, 1)]
+		head[len(head)-1] = cut(head[len(head)-1], answerColumns-len(moreWords)) + moreWords
+	}
 	room := answerLinesMost - len(head) - len(limit) - len(taken) - len(caution) - 1
 	if len(beside) > room {
 		beside = beside[:max(room, 0)]

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/packcheck/internal/quantity"
@@ -38,8 +39,11 @@ func (v *verb) tokens(args []string) []string {
 		}
 		out = append(out, text)
 	}
-	if v.hasLabel() {
-		out = labels(out)
+	if v.has(labelSlot) {
+		out = labels(out, quantity.Charge, quantity.Energy)
+	}
+	if v.has(chargerSlot) {
+		out = labels(out, quantity.Current)
 	}
 	return out
 }
@@ -66,17 +70,14 @@ func (v *verb) knows(text string) bool {
 	return false
 }
 
-func (v *verb) hasLabel() bool {
-	for _, s := range v.slots {
-		if s.sort == labelSlot {
-			return true
-		}
-	}
-	return false
+// has reports whether a question has a slot of a sort.
+func (v *verb) has(sort slotSort) bool {
+	return slices.ContainsFunc(v.slots, func(s slot) bool { return s.sort == sort })
 }
 
-// labels joins "12 V", "7 Ah" and "20 V", "max", "5 Ah".
-func labels(tokens []string) []string {
+// labels joins volts and what stands behind them on a label: "12 V", "7 Ah" and
+// "20 V", "max", "5 Ah"; of a charger "14.7 V", "1.5 A".
+func labels(tokens []string, behind ...quantity.Kind) []string {
 	var out []string
 	for i := 0; i < len(tokens); i++ {
 		text, next, j := tokens[i], at(tokens, i+1), i+1
@@ -88,7 +89,7 @@ func labels(tokens []string) []string {
 			return err == nil
 		}
 		volts := is(quantity.Voltage, tokens[i]) || strings.HasSuffix(strings.ToLower(tokens[i]), "v max") && hasDigit(tokens[i])
-		if volts && (is(quantity.Charge, next) || is(quantity.Energy, next) && next != "") {
+		if volts && slices.ContainsFunc(behind, func(kind quantity.Kind) bool { return is(kind, next) }) {
 			out = append(out, text+" "+next)
 			i = j
 			continue
