@@ -1,8 +1,7 @@
 package ask
 
 import (
-	"fmt"
-
+	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
 )
 
@@ -49,11 +48,16 @@ func (q Old) Answer() (Answer, error) {
 	for _, s := range d.Suspicions[1:3] {
 		a.beside(exactly(s.Condition.String(), s.Share, "share"))
 	}
-	a.say("It is %s %s; next comes %s (%s).", first.Words, first.Condition, second.Condition, percent(second.Share))
+	rest := charge.JudgeRest(b.profile(), m.CellsInSeries(), q.RestV)
+	if worse(rest, answer.FixFirst) { // no test that charges it first
+		a.judged(rest, b.guess)
+	} else {
+		a.say("It is %s %s; next comes %s (%s).", first.Words, first.Condition, second.Condition, percent(second.Share))
+		a.Words = append(a.Words, d.NextTest)
+	}
 	for _, f := range d.Findings {
 		a.level(f.Level, b.guess)
 	}
-	a.Words = append(a.Words, d.NextTest)
 	if q.HoursRested == 0 {
 		a.assume("hours of rest not told")
 	}
@@ -61,6 +65,6 @@ func (q Old) Answer() (Answer, error) {
 		a.assume("%s", b.profile().Title)
 	}
 	a.cite("diagnosis-odds", b.profile().Rest.Source)
-	a.beware(fmt.Sprintf("These are odds, not a measurement. %s", "Stay near while it charges: one with a dead cell gets hot."), "cpsc-charging")
+	a.beware("These are odds, not a measurement. Stay near while it charges: one with a dead cell gets hot.", "cpsc-charging")
 	return a.checked()
 }

@@ -237,6 +237,9 @@ func (s *slot) parse(text string) (reading, error) {
 		return s.parseWord(text)
 	case labelSlot:
 		_, err := battery.ParseLabel(text, "")
+		if _, _, other := quantity.Parse(quantity.Duration, text); other == nil {
+			err = errors.New("that is a time") // "20 s", which is no pack of twenty cells here
+		}
 		return reading{text: text}, err
 	case chargerSlot:
 		if !charging(text) {

@@ -47,6 +47,21 @@ func batterySlots(needed bool) []slot {
 	}
 }
 
+// storeSlot is the time in store.
+func storeSlot() slot {
+	s := quantitySlot("time", quantity.Duration, 86400, 315360000)
+	s.example = "5 months"
+	return s
+}
+
+// ageByName keeps "2 years" from being the age where a time is asked for.
+func ageByName(slots []slot) []slot {
+	for i := range slots {
+		slots[i].named = slots[i].named || slots[i].name == "age"
+	}
+	return slots
+}
+
 func theBattery(g given) ask.Battery {
 	return ask.Battery{Label: g.text("battery"), Chemistry: g.text("chemistry"), Age: g.text("age"), Maker: g.text("maker")}
 }
@@ -162,7 +177,7 @@ func verbs() []verb {
 		},
 		{
 			"winter", "what is left after a time in store, when to top up", `winter "12 V 7 Ah" "5 months" "10 C"`,
-			with(batterySlots(true), must(quantitySlot("time", quantity.Duration, 86400, 315360000)), shareSlot("from"), tempSlot("at"), ampSlot("standby")),
+			with(ageByName(batterySlots(true)), must(storeSlot()), shareSlot("from"), tempSlot("at"), ampSlot("standby")),
 			func(g given) ask.Question {
 				return ask.Winter{Battery: theBattery(g), Days: math.Round(g.value("time") / 86400), Charge: g.known("from"), TempC: g.known("at"), StandbyA: g.value("standby")}
 			},
