@@ -42,6 +42,7 @@ var rows = map[string]int{
 
 	"internal/build":  5, // parts and one draw to a case
 	"internal/judge":  6, // one case to its findings
+	"ask":             6, // one question to its answer
 	"internal/reckon": 7, // all draws to an answer
 
 	".": 8,
