@@ -25,6 +25,7 @@ type Battery struct {
 type batteries struct {
 	world *setup.World
 	build map[*setup.Parts]*build.Builder
+	cells *build.Cells
 	parts *setup.Parts // with every choice at its likeliest
 	guess bool         // the chemistry follows from no word on the label
 }
@@ -50,7 +51,7 @@ func (b Battery) find() (*batteries, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &batteries{world: w, parts: w.Likeliest(), build: map[*setup.Parts]*build.Builder{}}
+	out := &batteries{world: w, parts: w.Likeliest(), build: map[*setup.Parts]*build.Builder{}, cells: build.NewCells()}
 	out.guess = out.parts.Pack.Chemistry.Assumed
 	_, err = out.likely()
 	return out, err
@@ -61,7 +62,7 @@ func (b *batteries) builder(p *setup.Parts) (*build.Builder, error) {
 	if have, ok := b.build[p]; ok {
 		return have, nil
 	}
-	made, err := build.New(p)
+	made, err := build.New(p, b.cells)
 	if err == nil {
 		b.build[p] = made
 	}
