@@ -93,6 +93,7 @@ const (
 	KeyMeasuredLoadedVoltage = "measured.loaded_voltage"
 	KeyMeasuredLoadedCurrent = "measured.loaded_current"
 	KeyMeasuredFuseSeconds   = "measured.fuse_seconds"
+	KeyMeasuredResetSeconds  = "measured.reset_seconds"
 
 	KeyPackHealth             = "pack.health"
 	KeyVehicleHasBoard        = "vehicle.has_board"

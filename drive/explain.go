@@ -106,6 +106,13 @@ func aboutMotors() []answer.Explanation {
 func aboutParts() []answer.Explanation {
 	return []answer.Explanation{
 		{
+			Code:  CodeRunningOverController,
+			Means: "Level driving, not only the start, takes more current than the controller is made to carry for long.",
+			Hurts: "Its transistors overheat. They usually fail closed: the motors then run without the pedal.",
+			Limit: "The lasting current that the controller's maker prints.",
+			Do:    "A controller for more current, or a vehicle that runs easier: free wheels, firm ground, less load.",
+		},
+		{
 			Code:  CodeBoardVoltsUnknown,
 			Means: "Nothing in the setup says what voltage the vehicle's electronics stand, nor for what voltage the vehicle was made.",
 			Hurts: "Parts that get more than they stand burst or fail closed. That starts fires or a vehicle that does not stop.",

@@ -65,6 +65,10 @@ type LoadCheck struct {
 	UsualKg float64 // what vehicles of the class usually allow; 0 = not known
 }
 
+// breaksAt is the load, as a multiple of the rated one, up to which toys to ride on
+// are tried (ASTM F963, 4.15: three times; from memory).
+const breaksAt = 3
+
 // farOverUsual is how far above the usual greatest load of a class a rider is
 // beyond any vehicle of it: the loads found within one differ by less. Own choice.
 const farOverUsual = 1.5
@@ -89,6 +93,9 @@ func (k LoadCheck) Findings() []answer.Finding {
 	}
 	if f.Limit <= 0 || !over(k.RiderKg, f.Limit) {
 		return nil
+	}
+	if k.RatedKg > 0 && over(k.RiderKg, breaksAt*k.RatedKg) {
+		f.Level, f.Gravity = answer.Danger, 1
 	}
 	return []answer.Finding{f}
 }

@@ -16,6 +16,7 @@ func childSituations() []judged {
 	type levels = map[string]answer.Level
 	return []judged{
 		{"a load above the label's", given(drive.LoadCheck{RiderKg: 36, RatedKg: 30}.Findings()), levels{drive.CodeOverloaded: answer.FixFirst}},
+		{"a load of thrice the label's", given(drive.LoadCheck{RiderKg: 91, RatedKg: 30}.Findings()), levels{drive.CodeOverloaded: answer.Danger}},
 		{"a load above the usual", given(drive.LoadCheck{RiderKg: 36, UsualKg: 30}.Findings()), levels{drive.CodeOverloaded: answer.FixFirst}},
 		{"a load within the label's", given(drive.LoadCheck{RiderKg: 29, RatedKg: 30, UsualKg: 25}.Findings()), nil},
 		{"a slope that it rolls down", given(drive.SlopeCheck{GradeN: 60, RollN: 15, ToyKg: 15, AllKg: 45}.Findings()), levels{drive.CodeRollsBack: answer.Watch}},
@@ -23,6 +24,8 @@ func childSituations() []judged {
 		{"a steep slope downhill", given(drive.SlopeCheck{GradeN: -60, RollN: 15, ToyKg: 15, AllKg: 45}.Findings()), levels{drive.CodeRollsBack: answer.FixFirst}},
 		{"a slope steeper than any test", given(drive.SlopeCheck{GradeN: 80, RollN: 15, ToyKg: 15, AllKg: 45}.Findings()), levels{drive.CodeRollsBack: answer.FixFirst}},
 		{"a slope to tip on", given(drive.SlopeCheck{GradeN: 120, RollN: 15, ToyKg: 15, AllKg: 45}.Findings()), levels{drive.CodeRollsBack: answer.Danger}},
+		{"a controller of too few amperes", given(drive.RunningCheck{MotorA: 35, Limits: drive.Limits{ControllerContinuousA: 25}}.Findings()), levels{drive.CodeRunningOverController: answer.FixFirst}},
+		{"a controller of enough amperes", given(drive.RunningCheck{MotorA: 20, Limits: drive.Limits{ControllerContinuousA: 25}}.Findings()), nil},
 		{"a battery of 36 V", given(drive.ToyCheck{NominalV: 36}.Findings()), levels{drive.CodeAboveToyVolts: answer.FixFirst}},
 		{"a battery of 25.2 V", given(drive.ToyCheck{NominalV: 25.2}.Findings()), nil},
 		// EN 71-1: a toy of 15 kg must resist 110 N.
@@ -42,8 +45,9 @@ func childSituations() []judged {
 func childMeanings() []meaning {
 	const rating, own, brake = "part-rating", "drive-judgement", "en-71-1-brake"
 	return []meaning{
-		{drive.CodeOverloaded, answer.Child, answer.FixFirst, answer.Rider, answer.LoadLess, rating, "a load above the label's", "a load within the label's"},
+		{drive.CodeOverloaded, answer.Child, answer.Danger, answer.Rider, answer.LoadLess, rating, "a load of thrice the label's", "a load within the label's"},
 		{drive.CodeRollsBack, answer.Child, answer.Danger, answer.Rider, answer.LoadLess, own, "a slope to tip on", "a slope that the ground holds"},
+		{drive.CodeRunningOverController, answer.Part, answer.FixFirst, answer.Board, answer.FitController, rating, "a controller of too few amperes", "a controller of enough amperes"},
 		{drive.CodeAboveToyVolts, answer.Child, answer.FixFirst, answer.Battery, answer.FitPack, "astm-f963-voltage", "a battery of 36 V", "a battery of 25.2 V"},
 		{drive.CodeRemoteOnFaster, answer.Child, answer.FixFirst, answer.Rider, answer.LimitSpeed, own, "a remote control at twice the speed", "a remote control at the old speed"},
 		{drive.CodeAccessoryVolts, answer.Part, answer.FixFirst, answer.Accessory, answer.FitConverter, own, "a radio on 21 V", "a radio on its own volts"},

@@ -10,6 +10,7 @@ import (
 
 // What the checks of board, contacts, converter, plug and reversal find.
 const (
+	CodeRunningOverController = "running-over-controller"
 	CodeBoardVoltsUnknown     = "board-volts-unknown"
 	CodeBoardOvervoltage      = "board-overvoltage"
 	CodeContactsMayWeld       = "contacts-may-weld"
@@ -88,6 +89,31 @@ func (b BoardCheck) volts() []answer.Finding {
 		from = "converter's"
 	}
 	f.Title = fmt.Sprintf("The %s %.1f V are too much for %s: %s %.1f V.", from, f.Found, part, stands, f.Limit)
+	return []answer.Finding{f}
+}
+
+// RunningCheck is level driving against what the controller carries all the time.
+type RunningCheck struct {
+	MotorA float64 // of all motors together
+	Limits Limits
+	Read   bool // MotorA follows from a current that was read
+}
+
+// Findings judges the running current. Where no rating was given it says nothing.
+func (k RunningCheck) Findings() []answer.Finding {
+	if most := k.Limits.ControllerContinuousA; !(most > 0) || !over(k.MotorA, most) {
+		return nil
+	}
+	f := answer.Finding{
+		Code: CodeRunningOverController, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicRide, Item: answer.Board, Change: answer.FitController,
+		Unit: "A", Found: k.MotorA, Limit: k.Limits.ControllerContinuousA, Source: srcRating,
+		Title:   "Driving on the level takes more current than the controller carries for long.",
+		Advice:  "Use a controller made for more, or look for what makes it run so hard: brakes or wheels that rub, soft ground, too much load.",
+		Decides: []string{answer.KeyControllerContinuousCurrent, answer.KeyVehicleGround},
+	}
+	if k.Read {
+		f.Decides = f.Decides[:1]
+	}
 	return []answer.Finding{f}
 }
 

@@ -137,7 +137,7 @@ func (k SpeedCheck) driver() answer.Finding {
 			Title:  fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears)),
 			Advice: "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label.",
 		}
-		if k.AgeYears >= slowFromYears && k.Measured && k.SpeedMS > 0 && !over(k.SpeedMS, paceLadder[len(paceLadder)-1].WatchMS) {
+		if k.AgeYears >= slowFromYears && k.SpeedMS > 0 && !over(k.SpeedMS, paceLadder[len(paceLadder)-1].WatchMS) {
 			f.Level = answer.Watch
 		}
 		return f

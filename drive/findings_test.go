@@ -129,7 +129,9 @@ func situations() []judged {
 		{"6 km/h at two", pace(drive.SpeedCheck{SpeedMS: 6 / 3.6, AgeYears: 2}), levels{drive.CodeFastForARideOn: answer.FixFirst, drive.CodeTooYoung: answer.FixFirst}},
 		{"18 km/h at ten", pace(drive.SpeedCheck{SpeedMS: 18 / 3.6, AgeYears: 10}), levels{drive.CodeFastForARideOn: answer.FixFirst, drive.CodeWayToStop: answer.Fine}},
 		{"as fast as the fastest that was made", pace(drive.SpeedCheck{SpeedMS: 3.57}), levels{drive.CodeFastForARideOn: answer.FixFirst}},
-		{"a toddler", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 2}), levels{drive.CodeTooYoung: answer.FixFirst}},
+		{"a toddler", pace(drive.SpeedCheck{SpeedMS: 1.3, AgeYears: 2}), levels{drive.CodeTooYoung: answer.FixFirst, drive.CodeFastForARideOn: answer.Watch}},
+		{"a toddler at walking pace", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 2}), levels{drive.CodeTooYoung: answer.Watch}},
+		{"a child of one at walking pace", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 1}), levels{drive.CodeTooYoung: answer.FixFirst}},
 		{"a child of three", pace(drive.SpeedCheck{SpeedMS: 0.9, AgeYears: 3}), levels{drive.CodeWayToStop: answer.Fine}},
 	}
 }

@@ -8,6 +8,7 @@ import (
 // Codes of findings on how the ride ends, and on readings that disagree.
 const (
 	CodeCannotKeepGoing  = "cannot-keep-going"      // the converter starts it and cannot hold it
+	CodeDoesNotGo        = "does-not-go"            // whatever holds it: it stands
 	CodeCannotSupply     = "pack-cannot-supply"     // the pack cannot give what a load asks for
 	CodeEndsAtOnce       = "ends-at-once"           // below the end voltage from the first moment
 	CodeToAStandstill    = "driven-to-a-standstill" // nothing but the pack giving out stops it
@@ -23,6 +24,11 @@ func (v *view) ending() {
 		f.Code, f.Change, f.Item = CodeCannotKeepGoing, answer.FitConverter, answer.Board
 		f.Title = "It may jerk forward, but pack and path cannot give what it takes to keep going."
 		f.Advice = "Look for the part with too much resistance, or use a pack, wire and converter made for the current."
+	case v.drives() && v.Now.StartCharge > 0 && v.Seen.Stuck():
+		f.Code, f.Change, f.Item = CodeDoesNotGo, answer.LoadLess, answer.Rider
+		f.Decides = []string{answer.KeyVehicleGround}
+		f.Title = "It does not get going here with this rider: it stands, or spins its wheels."
+		f.Advice = "Let go of the pedal at once; a motor that cannot turn burns in seconds. Keep to firmer or flatter ground, or let less ride."
 	case o.EndedBy == ride.CannotSupply && v.Now.StartCharge > 0:
 		f.Code, f.Change = CodeCannotSupply, answer.FitPack
 		f.Title = "The pack comes to where it cannot give what the load asks for."

@@ -24,6 +24,13 @@ func Explanations() []answer.Explanation {
 			Do:    "Find the part with too much resistance: a worn battery, thin wire, a bad joint, a small converter.",
 		},
 		{
+			Code:  CodeDoesNotGo,
+			Means: "On this ground and slope, with this rider, the vehicle does not get going: its motors stand, or its wheels spin on the spot.",
+			Hurts: "Motors that do not turn take their greatest current and no air: they burn within seconds, and children keep the pedal down.",
+			Limit: "None: what it takes to move, against what motors and tyres can push.",
+			Do:    "Keep to firmer or flatter ground, let less ride, or look for what rubs.",
+		},
+		{
 			Code:  CodeCannotSupply,
 			Means: "Before it is empty the battery can no longer give what the load asks for.",
 			Hurts: "Its volts collapse; a load that insists drags it below what is good for it.",

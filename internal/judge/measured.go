@@ -148,6 +148,12 @@ func (v *view) opened(p *setup.Parts) error {
 	if !raw.ResetSeconds.Given {
 		return nil
 	}
+	v.add(answer.Finding{
+		Code: CodeFuseOpened, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicPath, Item: answer.Fuse, Source: srcFuseRule,
+		Unit: "s", Found: raw.ResetSeconds.Likely, Reads: answer.AsTold, Decides: []string{answer.KeyMeasuredResetSeconds}, Change: answer.LookUp,
+		Title:  "Something opened in use and came back by itself: too much current flowed, and it will again, with the pedal perhaps still down.",
+		Advice: "Find out why before it is driven on: turn the wheels by hand, look for chafed wire, ask whether the wheels were blocked.",
+	})
 	answers := wiring.WhatOpened(p.Tables, wiring.Return{
 		Seconds: raw.ResetSeconds.Likely,
 		Breaker: p.Fuse.Form.Known && p.Fuse.Form.Text == setup.BreakerForm,

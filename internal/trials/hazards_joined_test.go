@@ -1,12 +1,16 @@
 package trials_test
 
-import "example.org/packcheck/battery"
+import (
+	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/cutoff"
+)
 
 // joinedHazards are packs joined to each other.
 func joinedHazards() []hazard {
 	return []hazard{
 		{
-			name: "two tool packs in parallel", base: "lithium", set: "pack.joined=parallel", least: fixFirst, codes: battery.CodeParallelEqualising,
+			name: "two tool packs in parallel", base: "lithium", set: "pack.joined=parallel", least: fixFirst, codes: battery.CodeParallelEqualising + "|" + charge.CodeChargedInParallel,
 			why: "unless both rest at the same volts, tens of amperes flow between them", from: equalising,
 		},
 		{
@@ -18,7 +22,7 @@ func joinedHazards() []hazard {
 			why: "the electronics of each see the volts of both when one opens; 42 V is above what a toy may have", from: toyVolts,
 		},
 		{
-			name: "two tool packs in series, one cutoff for both at 25 V", base: "lithium", set: "pack.joined=series; controller.max_voltage=60 V; cutoff.module.opens_at=25 V; fuse.max_voltage=58 V; -charger", least: danger, codes: weak + "|" + battery.CodeSeriesUnequalCharge,
+			name: "two tool packs in series, one cutoff for both at 25 V", base: "lithium", set: "pack.joined=series; controller.max_voltage=60 V; cutoff.module.opens_at=25 V; fuse.max_voltage=58 V; -charger", least: danger, codes: weak + "|" + cutoff.CodePastSaving + "|" + battery.CodeSeriesUnequalCharge,
 			why: "one full and one empty pack still show 25 V: the empty one is driven backwards", from: weakCell,
 		},
 		{

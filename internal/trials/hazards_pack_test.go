@@ -16,7 +16,7 @@ const (
 	idle      = cutoff.CodeIdleWeek + "|" + cutoff.CodeIdleMonth
 	never     = charge.CodeNeverRecharge
 	lowRest   = charge.CodeNeverRecharge + "|" + charge.CodeTooLow
-	deadBlock = charge.CodeNeverRecharge + "|" + charge.CodeDeeplyFlat + "|" + charge.CodeOldDeadCell
+	deadBlock = charge.CodeDeadBlock + "|" + charge.CodeNeverRecharge + "|" + charge.CodeDeeplyFlat + "|" + charge.CodeOldDeadCell
 )
 
 // cutoffHazards are lithium packs, and a few others, that nothing saves in time.
@@ -173,8 +173,11 @@ func restHazards() []hazard {
 		rest("6 V block rests at 4.2 V", "labels6", "4.2 V", fixFirst, deadBlock, "one dead cell of three", practice),
 		rest("two 12 V blocks rest at 3 V together", "pair", "3 V", danger, deadBlock, "twelve cells at a quarter of a volt", practice),
 		rest("two 12 V blocks rest at 18 V together", "pair", "18 V", fixFirst, deadBlock, "1.5 V per cell: one block is dead or both are ruined", practice),
-		rest("12 V block rests at 14.8 V", "block", "14.8 V", danger, wantOvercharged, "no lead-acid block rests there after 12 hours: it is another battery, perhaps lithium on a lead-acid charger", blockSheets),
-		rest("a battery labelled 12 V rests at 25 V", "block", "25 V", danger, wantOvercharged, "it is a 24 V battery, twice the volts of everything", blockSheets),
+		rest("12 V block rests at 14.8 V", "block", "14.8 V", fixFirst, charge.CodeOvercharged, "no lead-acid block rests there after 12 hours: it is another battery, perhaps lithium on a lead-acid charger", blockSheets),
+		{
+			name: "a battery labelled 12 V rests at 25 V", base: "block", set: "-pack.charge; measured.rest_voltage=25 V; measured.hours_rested=12 h", least: danger, codes: wantOvercharged, refused: true,
+			why: "it is a 24 V battery, twice the volts of everything", from: blockSheets,
+		},
 		rest("five lithium cells rest at 0 V", "lithium", "0 V", danger, never, "never to be charged again", overDeep),
 		rest("five lithium cells rest at 2 V", "lithium", "2 V", danger, never, "0.4 V per cell", overDeep),
 		rest("five lithium cells rest at 5 V", "lithium", "5 V", danger, never, "one volt per cell", overDeep),

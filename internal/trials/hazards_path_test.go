@@ -142,7 +142,7 @@ func fuseHazards() []hazard {
 			why: "two 550 motors run at 5 to 9 A", from: "builder 2016: 5 A running, 13 A with other motors opened the stock fuse (copy)",
 		},
 		{
-			name: "10 A fuse with two 550 motors on plain contacts", base: "block", set: "fuse.rating=10 A; outing.drive=10 s", least: fixFirst, codes: fuseOpens,
+			name: "10 A fuse with two 550 motors on plain contacts", base: "block", set: "fuse.rating=10 A; outing.drive=10 s", least: watch, codes: fuseOpens,
 			why: "every launch is several times its rating", from: blade,
 		},
 		{
@@ -154,7 +154,7 @@ func fuseHazards() []hazard {
 			why: "60 A and more flow for seconds in use: something is stuck or shorted", from: blade,
 		},
 		{
-			name: "a breaker that comes back by itself under the child, measured", base: "block", set: "fuse.form=auto-reset breaker; measured.fuse_rating=30 A; measured.reset_seconds=20 s", least: fixFirst, codes: wiring.CodeBreakerAlone,
+			name: "a breaker that comes back by itself under the child, measured", base: "block", set: "fuse.form=auto-reset breaker; measured.fuse_rating=30 A; measured.reset_seconds=20 s", least: fixFirst, codes: judge.CodeFuseOpened,
 			why: "with the pedal held or welded it drives off again by itself", from: breakerAlone,
 		},
 	}

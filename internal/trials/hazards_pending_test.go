@@ -14,8 +14,6 @@ type wantedKey struct{ key, example, doc string }
 
 func wantedKeys() []wantedKey {
 	return []wantedKey{
-		{"vehicle.rated_load", "25 kg", "greatest mass of all riders that the vehicle's label allows; left out: the usual one of its class"},
-		{"vehicle.remote_control", "true", "whether a remote control, which moves or stops it, stays in place"},
 		{"vehicle.accessories_voltage", "12 V", "highest voltage that lights, radio and horn stand"},
 		{"vehicle.accessories_on_pack", "true", "whether lights, radio and horn see the volts of the pack"},
 		{"vehicle.steering_on_pack", "true", "whether a steering motor sees the volts of the pack"},
@@ -34,24 +32,6 @@ func wantedKeys() []wantedKey {
 // to the lists that are tried.
 func pendingHazards() []hazard {
 	return []hazard{
-		// needs key vehicle.rated_load
-		{
-			name: "40 kg on a vehicle for 25 kg", base: "block", set: "rider.mass=40 kg; rider.age=11 years; vehicle.rated_load=25 kg", least: fixFirst, codes: wantOverload,
-			why: "1.6 times the rated load", from: riderLimit,
-		},
-		{
-			name: "80 kg on a vehicle for 25 kg", base: "block", set: "rider.mass=80 kg; rider.age=30 years; vehicle.rated_load=25 kg", least: danger, codes: wantOverload,
-			why: "three times the rated load: axle and seat give way under the rider", from: "overload test of three times the child's mass, ASTM F963 4.15 (memory)",
-		},
-		// needs key vehicle.remote_control
-		{
-			name: "remote control left in place on a tool pack, no converter", base: "lithium", set: noConverter + "vehicle.has_board=true; vehicle.remote_control=true; controller.max_voltage=15 V", least: danger,
-			why: "the board that receives it sees 21 V; a lost remote is a lost brake", from: practice,
-		},
-		{
-			name: "remote control at 15 km/h", base: "labels", set: "vehicle.has_board=true; vehicle.remote_control=true; measured.top_speed=15 km/h; rider.age=2 years", least: danger,
-			why: "whoever holds it reacts in 0.9 s and has no brake either", from: "AASHTO: unexpected reaction 0.90 s at the median (copy)",
-		},
 		// needs keys vehicle.accessories_on_pack, vehicle.accessories_voltage
 		{
 			name: "12 V radio and lights on an 18 V pack", base: "lithium", set: noConverter + "vehicle.accessories_on_pack=true; vehicle.accessories_voltage=12 V", least: fixFirst,

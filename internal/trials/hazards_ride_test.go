@@ -10,7 +10,7 @@ import (
 const (
 	speeds  = drive.CodeFastForARideOn + "|" + drive.CodeWayToStop + "|" + drive.CodeFasterThanOriginal
 	geared  = "vehicle.ground=asphalt; " // on a hard surface, gears fast enough for the speed
-	stalled = drive.CodeCannotStart + "|" + drive.CodeSpinsOnTheSpot + "|" + drive.CodeStallsSoon + "|" + judge.CodeCannotKeepGoing
+	stalled = judge.CodeDoesNotGo + "|" + drive.CodeCannotStart + "|" + drive.CodeSpinsOnTheSpot + "|" + drive.CodeStallsSoon + "|" + judge.CodeCannotKeepGoing
 )
 
 // speedHazards are speeds for the age of the child.
@@ -49,7 +49,7 @@ func speedHazards() []hazard {
 			why: "1.7 times the volts: three times the energy of a bump", from: "E goes with v2 (computed); speed 1.9 times for 1.85 times the volts, seen",
 		},
 		{
-			name: "a child of one as driver", base: "block", set: "rider.age=1 years; rider.mass=10 kg", least: fixFirst, codes: speeds,
+			name: "a child of one as driver", base: "block", set: "rider.age=1 years; rider.mass=10 kg", least: fixFirst, codes: drive.CodeTooYoung,
 			why: "no vehicle with a pedal is made for it", from: "owner's post: the slowest from 18 months (copy)",
 		},
 	}

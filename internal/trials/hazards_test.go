@@ -71,7 +71,7 @@ const (
 
 func hazards() []hazard {
 	return slices.Concat(voltHazards(), fuseHazards(), wireHazards(), cutoffHazards(), restHazards(), chargerHazards(),
-		joinedHazards(), contradictionHazards(), speedHazards(), rideHazards(), heatHazards(), storageHazards(), benchHazards())
+		joinedHazards(), contradictionHazards(), speedHazards(), rideHazards(), heatHazards(), storageHazards(), benchHazards(), aboardHazards())
 }
 
 // hazardsAsked skips a test that is known to fail until the judge is mended.
