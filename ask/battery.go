@@ -81,9 +81,9 @@ func (b *batteries) likely() (*battery.Model, error) {
 // profile is its chemistry.
 func (b *batteries) profile() chemistry.Profile { return b.parts.Pack.Profile }
 
-// enoughDraws puts the ends of a range within a few percent of those of many
-// more (checked by a test).
-const enoughDraws = 128
+// enoughDraws puts the ends of a range within 5 % of those of sixteen times as
+// many (checked by a test).
+const enoughDraws = 512
 
 // each puts a question to many batteries and returns the spread of each of its
 // figures. Room for them is given by the length of the first argument of f.

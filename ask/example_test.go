@@ -31,7 +31,7 @@ func ExampleRuntime() {
 	fmt.Printf("%.0f min (%.0f to %.0f)\n", a.Value, a.Low, a.High)
 	fmt.Println(a.Beside[1].What, a.Beside[1].Text())
 	// Output:
-	// 23 min (11 to 31)
+	// 22 min (11 to 31)
 	// Peukert's time 24 min (22 to 33 min)
 }
 
@@ -51,7 +51,7 @@ func ExampleCutoff() {
 func ExampleBlocked() {
 	gist(ask.Blocked{Battery: ask.Battery{Label: "20 V max 5 Ah"}, WindingOhm: 0.2, Motors: 2}.Answer())
 	// Output:
-	// fix first: blocked: 90.2 A (54.9 to 127 A)
+	// fix first: blocked: 90.2 A (56.2 to 126 A)
 }
 
 // The same with a whole vehicle: the pack goes into package drive as it is.
@@ -137,14 +137,14 @@ func ExampleJoin() {
 	gist(ask.Join{A: b, AV: 12.9, B: b, BV: 12.3}.Answer())
 	gist(ask.Join{A: b, AV: 12.9, B: b, BV: 12.85}.Answer())
 	// Output:
-	// danger: flows at first: 7.02 A (3.31 to 10.3 A)
-	// flows at first: 691 mA (322 to 992 mA)
+	// danger: flows at first: 6.42 A (3.62 to 9.73 A)
+	// flows at first: 610 mA (365 to 942 mA)
 }
 
 func ExampleIdle() {
 	gist(ask.Idle{Battery: ask.Battery{Label: "20 V max 5 Ah"}, StandbyA: 0.01}.Answer())
 	// Output:
-	// watch: harmed after: 15 days (8.7 to 19 days)
+	// watch: harmed after: 15 days (8.4 to 19 days)
 }
 
 func ExampleWinter() {

@@ -243,7 +243,7 @@ func TestEnoughBatteriesAreDrawn(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i := range few {
-			if off := math.Abs(few[i]/many[i] - 1); off > 0.08 {
+			if off := math.Abs(few[i]/many[i] - 1); off > 0.05 {
 				t.Errorf("%s: point %d is %g, of many draws %g", b.Label, i, few[i], many[i])
 			}
 		}

@@ -90,7 +90,7 @@ settles it where they do not. What is left out is assumed, and said.
 	for _, v := range verbs() {
 		fmt.Fprintf(&b, "%-9s %s\n", v.name, v.about)
 		fmt.Fprintf(&b, "          packcheck ask %s\n", v.example)
-		fmt.Fprintf(&b, "          takes %s\n", v.takes())
+		b.WriteString(strings.Join(wrapped(v.takes(), "          takes "), "\n") + "\n")
 	}
 	b.WriteString(`
 Exit code: 0 answered, 1 the answer is "fix first" or "danger", 2 the
