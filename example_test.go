@@ -1,11 +1,15 @@
 package packcheck_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"log"
 	"strings"
 
 	"example.org/packcheck"
+	"example.org/packcheck/answer"
+	"example.org/packcheck/report"
+	"example.org/packcheck/setup"
 )
 
 // A setup of which only labels are known. What it leaves out is assumed, and
@@ -52,4 +56,20 @@ cells_in_serie = 5
 	// Output:
 	// tractor.toml:3: rider.mass: read "44"; want a mass with its unit (kg, lb, g, oz), such as "20 kg"
 	// tractor.toml:5: pack.cells_in_serie: read "cells_in_serie"; want "cells_in_series"
+}
+
+// A whole assessment as JSON, without a file.
+func ExampleAssess_json() {
+	var out strings.Builder
+	s, err := setup.Of(map[string]string{"load.current": "9 A", "pack.label": "12 V 7 Ah"})
+	if err == nil {
+		var a *answer.Assessment
+		if a, err = packcheck.AssessWith(s, packcheck.Options{Draws: 64}); err == nil {
+			err = report.Write(&out, a, report.Options{Format: report.FormatJSON})
+		}
+	}
+	var read struct{ Verdict string }
+	fmt.Println(err, json.Unmarshal([]byte(out.String()), &read), read.Verdict != "")
+	// Output:
+	// <nil> <nil> true
 }

@@ -30,6 +30,7 @@ type Assessment struct {
 	Conflict *Conflict        `json:"conflict,omitempty"` // readings that cannot all be true
 	Measured []MeasuredFigure `json:"measured,omitempty"` // what else follows from what was measured
 
+	Series   *Series          `json:"series,omitempty"` // the course of the representative case
 	Ranges   map[string]Range `json:"ranges"`
 	Findings []Finding        `json:"findings"`       // worst first
 	Items    []ItemVerdict    `json:"by_part"`        // what each thing comes to, one word and one line

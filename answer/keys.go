@@ -92,6 +92,7 @@ const (
 	KeyMeasuredHoursRested   = "measured.hours_rested"
 	KeyMeasuredLoadedVoltage = "measured.loaded_voltage"
 	KeyMeasuredLoadedCurrent = "measured.loaded_current"
+	KeyMeasuredFuseSeconds   = "measured.fuse_seconds"
 
 	KeyPackHealth             = "pack.health"
 	KeyVehicleHasBoard        = "vehicle.has_board"

@@ -59,3 +59,11 @@ func ExampleChargeFromRest() {
 	// 12.4 V after 1 h: 26 to 78 %, likely 58 %
 	// 12.4 V after 24 h: 52 to 65 %, likely 58 %
 }
+
+// Peukert's time of a 7 Ah block, rated over 20 h, at 9 A.
+func ExamplePeukert_LastsH() {
+	hours := battery.Peukert{CapacityAh: 7, Hours: 20, Exponent: 1.2}.LastsH(9)
+	fmt.Printf("%.1f min\n", 60*hours)
+	// Output:
+	// 24.4 min
+}

@@ -43,8 +43,10 @@ type blockSpan struct {
 // findBlocks finds "2 x 12 V 7 Ah" and "12 V 7 Ah x 2".
 func findBlocks(s string) (b blockSpan, ok bool) {
 	number := func(digits, word string) int {
-		if n, named := smallNumbers[word]; named {
-			return n
+		for _, n := range smallNumbers {
+			if n.word == word {
+				return n.count
+			}
 		}
 		n, _ := strconv.Atoi(digits)
 		return n

@@ -30,7 +30,7 @@ type words struct {
 
 const (
 	numberPattern  = `(\d+(?:\.\d+)?|\.\d+)`
-	ampHourPattern = numberPattern + `\s*(m?)(?:ah|amp[ -]?(?:ere[ -]?)?h(?:ou)?rs?\b|a\.h\.?)`
+	ampHourPattern = numberPattern + `\s*(m?)(?:ah|ha\b|amp[ -]?(?:ere[ -]?)?h(?:ou)?rs?\b|a\.h\.?)`
 )
 
 var (
@@ -42,6 +42,8 @@ var (
 	ratePattern   = pattern.Lazy(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b`)
 	wattHour      = pattern.Lazy(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
 	seriesPattern = pattern.Lazy(`\b(\d{1,3})\s*s(?:\s*x?\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
+	startCurrent  = pattern.Lazy(numberPattern + `\s*(?:cca|mca|cranking)`)
+	bareAmps      = pattern.Lazy(numberPattern + `\s*a(?:mps?|mperes?)?\b`)
 	formatPattern = pattern.Lazy(`\b(18650|21700|26650|26700|20700)\b`)
 )
 
@@ -60,7 +62,11 @@ var chemistryWords = [...]struct {
 	{pattern.Lazy(`li-?\s?ion|lithium|li-?po|\bli\b|\bnmc\b|\binr\b|\bicr\b`), "li-ion", false},
 }
 
-var smallNumbers = map[string]int{"two": 2, "three": 3, "four": 4, "six": 6, "eight": 8}
+// smallNumbers are the counts of blocks that people write out.
+var smallNumbers = [...]struct {
+	word  string
+	count int
+}{{"two", 2}, {"three", 3}, {"four", 4}, {"six", 6}, {"eight", 8}}
 
 // readWords finds the figures and words of a label.
 func readWords(text string) (words, error) {
@@ -83,6 +89,9 @@ func readWords(text string) (words, error) {
 		got := p.FindStringSubmatch(s)
 		s = s[:at[0]] + " " + s[at[1]:]
 		return got
+	}
+	if m := startCurrent().FindStringSubmatch(s); m != nil {
+		return w, fmt.Errorf("battery: label %q gives %s A of starting current: that is a starter battery, made for seconds and spoilt by deep discharges; want a deep-cycle block, told in ampere-hours such as \"12 V 7 Ah\"", clip(text), m[1])
 	}
 	if m := take(formatPattern()); m != nil {
 		w.format = m[1]
@@ -118,6 +127,9 @@ func readWords(text string) (words, error) {
 		w.maxV = figure(m[1])
 	}
 	w.readVolts(s)
+	if m := bareAmps().FindStringSubmatch(s); m != nil && w.ampHours == 0 && w.wattHours == 0 && w.cells == 0 && max(w.volts, w.maxV) > 0 {
+		return w, fmt.Errorf("battery: label %q tells amps, which are a current and no charge; want ampere-hours, such as \"%g V %s Ah\"", clip(text), max(w.volts, w.maxV), m[1])
+	}
 	if w.volts == 0 && w.maxV == 0 && w.cells == 0 && w.wattHours == 0 {
 		return w, fmt.Errorf("battery: label %q tells no volts, want for instance \"20 V max 5 Ah\", \"12 V 7 Ah\" or \"5S2P\"", clip(text))
 	}

@@ -15,6 +15,12 @@ type intake struct {
 	keep    float64 // share of the current that is stored, where no gas is reckoned
 	cells   float64 // in series
 	ratedAh float64
+
+	// The same figures as inner loops want them, see [chemistry.Acceptance]: one
+	// exponential in place of two powers.
+	ohmOne     float64 // Ohm of the whole pack
+	gasOne     float64 // A at 0 V and 0 deg C
+	perV, perK float64 // how the logarithm of the gas rises, 1/V of the whole pack and 1/K
 }
 
 func intakeOf(m *battery.Model) intake {
@@ -23,12 +29,24 @@ func intakeOf(m *battery.Model) intake {
 	if f := sp.Profile.Charge.ReturnFactor; f > 1 && t.a.GasC == 0 {
 		t.keep = 1 / f
 	}
+	t.ohmOne = t.cells * t.a.OhmAh / t.ratedAh
+	if t.a.GasC > 0 {
+		t.perV, t.perK = t.a.GasPerVolt()/t.cells, math.Ln2/t.a.GasDoublingK
+		t.gasOne = t.a.GasA(0, 0, t.ratedAh)
+	}
 	return t
 }
 
 // ohm is what the pack resists a charge more than a discharge.
 func (t *intake) ohm(s *battery.State) float64 {
-	return t.cells * t.a.Ohm(t.m.Filled(*s), t.ratedAh)
+	if t.ohmOne == 0 {
+		return 0
+	}
+	left, rest := 1-t.m.Filled(*s), 0.0
+	if left > 0 {
+		rest = math.Exp(t.a.Power * math.Log(left))
+	}
+	return t.ohmOne / (rest + t.a.Offset)
 }
 
 // volts returns the terminal voltage while mainA are being stored.
@@ -38,7 +56,10 @@ func (t *intake) volts(s *battery.State, mainA float64) float64 {
 
 // gasA returns the current that splits water at a terminal voltage.
 func (t *intake) gasA(s *battery.State, volts float64) float64 {
-	return t.a.GasA(volts/t.cells, s.TempC, t.ratedAh)
+	if t.gasOne == 0 {
+		return 0
+	}
+	return t.gasOne * math.Exp(t.perV*volts+t.perK*s.TempC)
 }
 
 // mainA returns what is stored of a charging current.
@@ -50,7 +71,7 @@ func (t *intake) mainA(s *battery.State, chargingA float64) float64 {
 	// to the solution without passing it.
 	emf, ohm := t.m.Source(s)
 	ohm += t.ohm(s)
-	steep := ohm / t.cells * t.a.GasPerVolt()
+	steep := ohm * t.perV
 	mainA := chargingA
 	for range mainRounds {
 		gas := t.gasA(s, emf+mainA*ohm)

@@ -122,6 +122,13 @@ func aboutKeeping() []answer.Explanation {
 			Do:    "Take it out for the winter.",
 		},
 		{
+			Code:  CodeStoredTooHot,
+			Means: "The place where it is kept is hotter than its cells may ever be.",
+			Hurts: "Lithium swells and may vent and burn; lead-acid dries out and is empty within weeks.",
+			Limit: "60 degrees Celsius, the most that data sheets of lithium cells allow for a month of storage; from memory.",
+			Do:    "Move it to a cool, dry place, away from anything that burns.",
+		},
+		{
 			Code:  CodeStoredMayFreeze,
 			Means: "The emptier a lead-acid battery, the earlier the liquid in it freezes. Here it may, before spring.",
 			Hurts: "The case bursts; the acid comes out.",

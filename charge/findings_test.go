@@ -179,6 +179,7 @@ func packRows(t testing.TB) []made {
 		{"lithium left in the toy", charge.CodeStoredConnected, stored(t, "li-ion", 0.5, 12, left(0)), stored(t, "li-ion", 0.5, 12, nil), fix, house, answer.Battery, answer.ChangeNone, "storage-lithium"},
 		{"a block left in the toy, board on", charge.CodeStoredConnected, stored(t, "agm", 1, 12, left(0.001)), stored(t, "agm", 1, 12, left(0)), fix, part, answer.Battery, answer.ChangeNone, "storage-lithium"},
 		{"a block left in the toy", charge.CodeStoredConnected, stored(t, "agm", 1, 12, left(0)), stored(t, "agm", 1, 12, nil), watch, wear, answer.Battery, answer.ChangeNone, "storage-lithium"},
+		{"kept at 70 degrees", charge.CodeStoredTooHot, stored(t, "agm", 1, 70, nil), stored(t, "agm", 1, 20, nil), fix, part, answer.Battery, answer.KeepCharged, "storage-lithium"},
 		{"part full in frost", charge.CodeStoredMayFreeze, stored(t, "agm", 0.3, -18, nil), stored(t, "agm", 1, -18, nil), fix, part, answer.Battery, answer.KeepCharged, "lead-freezing"},
 		{"flat", charge.CodeOldFlat, diagnosed(t, 11.85, 0, 0), sound, watch, wear, answer.Battery, answer.ChangeNone, "lead-sulfation"},
 		{"worn", charge.CodeOldWorn, diagnosed(t, 12.6, 9.5, 8), sound, watch, wear, answer.Battery, answer.ChangeNone, "diagnosis-odds"},

@@ -86,6 +86,9 @@ func JudgeLoaded(p chemistry.Profile, cells int, loadedV, rateC float64) []answe
 		f.Advice = "Do not drive on. Measure at the battery's own posts: if they fall as far, replace the battery; if not, look for the bad contact, which grows hot."
 		if p.Family == chemistry.Lithium {
 			f.Harm = answer.House
+			if per < p.NeverRechargeV { // some run backwards, whatever the contacts do
+				f.Level, f.Limit, f.Gravity = answer.Danger, p.NeverRechargeV, 1
+			}
 		}
 	}
 	return []answer.Finding{f}

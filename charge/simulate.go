@@ -65,6 +65,9 @@ type run struct {
 	inCVAh float64
 	cvFrom float64 // hours at which the constant voltage began; NaN before
 	peakC  float64
+
+	heldA   [2]float64 // what was stored in the last step that the voltage held down, and in the one before; 0 = none
+	perAmpV float64    // how steeply the excess rose with it
 }
 
 // Simulate computes one charge with the cell model of the battery package:
@@ -172,14 +175,21 @@ func (r *run) total(s *battery.State, mainA, volts float64) float64 {
 // step advances by one step and reports whether the voltage held the current
 // down during it.
 func (r *run) step() (held bool) {
-	mainA := r.takes.mainA(&r.s, r.c.CurrentA)
-	if e := r.excess(mainA); e > 0 {
-		held = true
-		if math.IsNaN(r.cvFrom) {
-			// The voltage was reached somewhere within this step.
-			r.cvFrom = r.hours + r.reachedAfter(mainA, e)
+	mainA, held := r.again()
+	if !held {
+		mainA = r.takes.mainA(&r.s, r.c.CurrentA)
+		if e := r.excess(mainA); e > 0 {
+			held = true
+			if math.IsNaN(r.cvFrom) {
+				// The voltage was reached somewhere within this step.
+				r.cvFrom = r.hours + r.reachedAfter(mainA, e)
+			}
+			mainA = r.solve(mainA, e)
 		}
-		mainA = r.solve(mainA, e)
+	}
+	r.heldA = [2]float64{0, r.heldA[0]}
+	if held {
+		r.heldA[0] = mainA
 	}
 	r.over.Advance(&r.s, -mainA, r.c.AmbientC)
 	volts := r.takes.volts(&r.s, mainA)
@@ -210,6 +220,42 @@ func (r *run) reachedAfter(mainA, e float64) float64 {
 	return r.stepS / 3600 * (-now / (e - now))
 }
 
+// tolV is how near the charger's voltage is met.
+func (r *run) tolV() float64 { return 1e-7 * r.c.EndV }
+
+// nearRounds is how often the search from the steps before goes on.
+const nearRounds = 4
+
+// again finds the stored current from that of the steps before, which it follows
+// smoothly once the voltage is held: by the secant rule, starting with the slope
+// of the last search. It gives up where it does not come near at once, or might
+// be led above what the charger gives.
+func (r *run) again() (mainA float64, ok bool) {
+	if r.heldA[0] == 0 || r.heldA[1] == 0 || r.perAmpV == 0 {
+		return 0, false
+	}
+	x := 2*r.heldA[0] - r.heldA[1]
+	if !(x > 0) {
+		return 0, false
+	}
+	f := r.excess(x)
+	for range nearRounds {
+		if math.Abs(f) < r.tolV() {
+			return x, x < r.heldA[0]
+		}
+		next := x - f/r.perAmpV
+		if !(next > 0) || next == x {
+			return 0, false
+		}
+		fNext := r.excess(next)
+		if slope := (fNext - f) / (next - x); slope > 0 {
+			r.perAmpV = slope
+		}
+		x, f = next, fNext
+	}
+	return 0, false
+}
+
 // solve finds the stored current between 0 and most at which the excess is
 // zero, by false position with halving of the stale end (the Illinois rule).
 func (r *run) solve(most, excessAtMost float64) float64 {
@@ -219,10 +265,11 @@ func (r *run) solve(most, excessAtMost float64) float64 {
 		return 0
 	}
 	side := 0
-	tol := 1e-7 * r.c.EndV
+	tol := r.tolV()
 	for range solveRounds {
 		mid := (lo*fHi - hi*fLo) / (fHi - fLo)
 		f := r.excess(mid)
+		r.perAmpV = (fHi - fLo) / (hi - lo)
 		switch {
 		case math.Abs(f) < tol:
 			return mid

@@ -18,6 +18,7 @@ const (
 	CodeStoredNeedsTopUp = "stored-needs-top-up" // low before it is wanted again
 	CodeStoredConnected  = "stored-connected"    // left on the vehicle
 	CodeStoredMayFreeze  = "stored-may-freeze"   // lead-acid in frost
+	CodeStoredTooHot     = "stored-too-hot"      // above what its cells may be kept at
 )
 
 const (
@@ -27,6 +28,9 @@ const (
 	// before it falls to the 2 V per cell that suppliers name as the least,
 	// which is a quarter, with a good margin; the others before they run low.
 	leadTopUpAt, otherTopUpAt = 0.70, 0.20
+	// hottestStoreC is the most that data sheets of lithium cells allow for a
+	// month of storage; from memory. Lead-acid loses its charge within weeks there.
+	hottestStoreC = 60
 	// mostDays bounds a plan.
 	mostDays = 3660
 	// leastFull is the charge from which on lead-acid counts as put away full,
@@ -207,6 +211,19 @@ func (s *Store) findings(out Stored) []answer.Finding {
 	fs = append(fs, s.runningDown(out)...)
 	if s.StandbyA > 0 || s.InVehicle {
 		fs = append(fs, s.connected())
+	}
+	if s.TempC > hottestStoreC {
+		f := inStore(answer.Finding{
+			Code: CodeStoredTooHot, Level: answer.FixFirst, Harm: answer.Part,
+			Unit: "degC", Found: s.TempC, Limit: hottestStoreC, Source: "storage-lithium",
+			Title:  "This place is hotter than any battery may be kept at.",
+			Advice: "Keep it in a cool, dry place, away from anything that burns.",
+			Change: answer.KeepCharged, Decides: []string{answer.KeyStorageTemperature},
+		})
+		if p.Family == chemistry.Lithium {
+			f.Level, f.Harm = answer.Danger, answer.House
+		}
+		fs = append(fs, f)
 	}
 	if freezeC := freezingC(out.LeftLeast); lead && s.TempC < freezeC {
 		fs = append(fs, inStore(answer.Finding{

@@ -1,7 +1,6 @@
 package chemistry
 
 import (
-	"maps"
 	"math"
 	"slices"
 )
@@ -60,9 +59,9 @@ type family struct {
 // Draw a member by its share ([Pick]); a figure that is known of the battery
 // shifts the shares first ([Shifted]).
 func (s *Set) Members(name string) []Member {
-	f, ok := s.families[name]
+	f, ok := s.families.Get(name)
 	if !ok {
-		p, ok := s.profiles[name]
+		p, ok := s.Profile(name)
 		if !ok {
 			return nil
 		}
@@ -70,10 +69,12 @@ func (s *Set) Members(name string) []Member {
 	}
 	out := make([]Member, len(f.members))
 	for i, member := range f.members {
-		m, ok := s.members[member]
+		m, ok := s.members.Get(member)
 		if !ok {
-			m = Member{Profile: s.profiles[member], Kind: kindOf(s.profiles[member])}
+			m.Profile, _ = s.profiles.Get(member)
+			m.Kind = kindOf(&m.Profile)
 		}
+		m.Profile = m.Profile.copy()
 		m.Share = f.shares[i]
 		out[i] = m
 	}
@@ -81,7 +82,7 @@ func (s *Set) Members(name string) []Member {
 }
 
 // kindOf is the kind of a chemistry that is a member of its own family.
-func kindOf(p Profile) Kind {
+func kindOf(p *Profile) Kind {
 	switch p.Name {
 	case "agm":
 		return General
@@ -93,20 +94,23 @@ func kindOf(p Profile) Kind {
 
 // FamilySource returns the IDs of the sources of a family's shares, comma
 // separated; empty where the chemistry has no family.
-func (s *Set) FamilySource(name string) string { return s.families[name].source }
+func (s *Set) FamilySource(name string) string {
+	f, _ := s.families.Get(name)
+	return f.source
+}
 
 // Families returns the names that have a family of members, sorted.
-func (s *Set) Families() []string { return slices.Sorted(maps.Keys(s.families)) }
+func (s *Set) Families() []string { return s.families.Names() }
 
 // Member returns one member by its own name, with share 1.
 func (s *Set) Member(name string) (Member, bool) {
-	m, ok := s.members[name]
-	m.Share = 1
+	m, ok := s.members.Get(name)
+	m.Profile, m.Share = m.Profile.copy(), 1
 	return m, ok
 }
 
 // MemberNames returns the names of all members, sorted.
-func (s *Set) MemberNames() []string { return slices.Sorted(maps.Keys(s.members)) }
+func (s *Set) MemberNames() []string { return s.members.Names() }
 
 // Pick returns the index of the member that u, from 0 to 1, falls on when the
 // shares are laid end to end.
@@ -187,6 +191,8 @@ func (m Member) agrees(h Hint) float64 {
 	if spread == 0 {
 		spread = ohmSpread
 	}
-	near(h.OhmAh, m.OhmAhAtHalf(), spread)
+	if h.OhmAh > 0 { // the member's own takes several curves
+		near(h.OhmAh, m.OhmAhAtHalf(), spread)
+	}
 	return weight
 }

@@ -51,7 +51,8 @@ func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
 		return nil, Faults{fault}
 	}
 	doc.lines = locate(string(text))
-	next := s.clone()
+	copied := *s // adding a row copies what it is added to
+	next := &copied
 	for _, key := range slices.Sorted(maps.Keys(tree)) {
 		if !slices.Contains(topTables[:], key) {
 			doc.fault(key, "unknown table", "[source.ID], [chemistry.NAME], [member.NAME] and [family.NAME]")
@@ -59,13 +60,13 @@ func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
 	}
 	root := &group{doc: doc, rows: tree}
 	for id, g := range tables(root, "source") {
-		next.sources[id] = answer.Source{ID: id, Text: g.text("text"), Known: g.text("known")}
+		next.sources = next.sources.With(id, answer.Source{ID: id, Text: g.text("text"), Known: g.text("known")})
 		g.done()
 	}
 	profiles := tables(root, "chemistry")
 	for _, name := range slices.Sorted(maps.Keys(profiles)) {
-		next.profiles[name] = readProfile(profiles[name], name, s, next)
-		delete(next.families, name) // a chemistry given anew replaces the whole family
+		next.profiles = next.profiles.With(name, readProfile(profiles[name], name, s, next))
+		next.families = next.families.Without(name) // a chemistry given anew replaces the whole family
 	}
 	readMembers(tables(root, "member"), s, next)
 	readFamilies(tables(root, "family"), next)
@@ -113,9 +114,9 @@ const optionalGroup = "acceptance"
 func readProfile(g *group, name string, have, next *Set) Profile {
 	var p Profile
 	baseName := g.textOr("based_on", "")
-	_, based := have.profiles[baseName]
+	base, based := have.profiles.Get(baseName)
 	if based {
-		p = have.profiles[baseName]
+		p = base
 		p.Title = g.textOr("title", p.Title)
 	} else {
 		if baseName != "" {
@@ -129,7 +130,7 @@ func readProfile(g *group, name string, have, next *Set) Profile {
 		g.doc.fault(g.key+".family", fmt.Sprintf("%q", family), `"lead-acid", "lithium" or "nickel"`)
 	}
 	p.Family = family
-	known := func(id string) bool { _, ok := next.sources[id]; return ok }
+	known := next.sources.Has
 	for _, part := range groupNames {
 		sub, ok := g.table(part)
 		switch {

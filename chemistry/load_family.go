@@ -7,22 +7,6 @@ import (
 	"slices"
 )
 
-// clone returns a set that can be added to while s stays as it is.
-func (s *Set) clone() *Set {
-	return &Set{
-		profiles: cloned(s.profiles), members: cloned(s.members),
-		families: cloned(s.families), sources: cloned(s.sources),
-	}
-}
-
-// cloned is a copy that can be written to.
-func cloned[K comparable, V any](m map[K]V) map[K]V {
-	if m == nil {
-		return map[K]V{}
-	}
-	return maps.Clone(m)
-}
-
 // kinds are the kinds that a member may be of.
 var kinds = [...]Kind{Power, Middle, Energy, General, HighRate, LongLife, Cyclic}
 
@@ -41,7 +25,7 @@ func readMembers(groups map[string]*group, have, next *Set) {
 			g.doc.fault(g.key+".kind", fmt.Sprintf("%q", m.Kind), fmt.Sprintf("one of %q", kinds))
 		}
 		m.Profile = readProfile(g, name, have, next)
-		next.members[name] = m
+		next.members = next.members.With(name, m)
 	}
 }
 
@@ -51,14 +35,13 @@ const sharesOff = 1e-3
 
 // readFamilies reads which members a chemistry is drawn from.
 func readFamilies(groups map[string]*group, next *Set) {
-	known := func(id string) bool { _, ok := next.sources[id]; return ok }
+	known := next.sources.Has
 	for _, name := range slices.Sorted(maps.Keys(groups)) {
 		g := groups[name]
 		f := family{title: g.text("title"), members: g.texts("members"), shares: g.nums("shares", 0, 1), source: g.source(known)}
 		g.done()
 		for _, member := range f.members {
-			_, isMember := next.members[member]
-			if _, isProfile := next.profiles[member]; !isMember && !isProfile {
+			if !next.members.Has(member) && !next.profiles.Has(member) {
 				g.doc.fault(g.key+".members", fmt.Sprintf("%q", member), "names of [member.NAME] or [chemistry.NAME] tables")
 			}
 		}
@@ -73,6 +56,6 @@ func readFamilies(groups map[string]*group, next *Set) {
 		for i := range f.shares {
 			f.shares[i] /= sum
 		}
-		next.families[name] = f
+		next.families = next.families.With(name, f)
 	}
 }

@@ -18,8 +18,8 @@ const (
 // capacity in Ah gives the Ohm of one cell of it.
 //
 // Charge is a fraction, 0 empty to 1 full, of the largest charge that the
-// cell gives at a very small current. A Profile is a value: copying it is
-// safe as long as nobody writes into its curves.
+// cell gives at a very small current. A Profile is a value whose curves are
+// slices; those that a [Set] hands out are the caller's own.
 type Profile struct {
 	Name   string // key in a setup file: "agm", "gel", "li-ion", "lifepo4", "nimh" or a user's own
 	Title  string // for people

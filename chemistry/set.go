@@ -1,81 +1,73 @@
 package chemistry
 
 import (
-	"embed"
-	"maps"
-	"path"
-	"slices"
-	"sync"
+	"bytes"
+	"fmt"
+	"io/fs"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/rows"
 )
-
-//go:embed data
-var dataFS embed.FS
-
-// dataFolders are read one after the other: what a member is based on comes
-// before it, and the members before the families made of them.
-var dataFolders = [...]string{"data", "data/members", "data/families"}
 
 // Set is a collection of profiles with their sources. It never changes once
 // made, so it may be shared.
 type Set struct {
-	profiles map[string]Profile
-	members  map[string]Member
-	families map[string]family
-	sources  map[string]answer.Source
+	profiles rows.Rows[Profile]
+	members  rows.Rows[Member]
+	families rows.Rows[family]
+	sources  rows.Rows[answer.Source]
 }
 
-// Builtin returns the profiles that come with this module: agm, gel, li-ion,
-// lifepo4 and nimh.
-func Builtin() *Set { return builtin() }
+// Builtin returns the profiles that come with this module: agm, agm-traction,
+// gel, li-ion, lifepo4 and nimh. They are part of the program as plain data, made
+// of the TOML files in data: see [Load].
+func Builtin() *Set { return &builtin }
 
-// builtin parses the embedded files once. They are part of the program, so a
-// fault in them is a fault of the program and a test finds it.
-var builtin = sync.OnceValue(func() *Set {
+//go:generate go run -tags generating ../internal/literal/cmd/literals chemistry data builtin_data.go
+
+// Load reads a whole set from a folder of TOML files: first those in the folder
+// itself, then those in members, which may be based on them, then those in
+// families, which are made of both. The built-in set is made so; for chemistries
+// of a user's own there is [Set.Extend], whose errors these are.
+func Load(folder fs.FS) (*Set, error) {
 	s := &Set{}
-	for _, folder := range dataFolders {
-		entries, err := dataFS.ReadDir(folder)
+	for _, pattern := range []string{"*.toml", "members/*.toml", "families/*.toml"} {
+		files, err := fs.Glob(folder, pattern)
 		if err != nil {
-			panic("chemistry: " + err.Error())
+			return nil, fmt.Errorf("chemistry: %w", err)
 		}
-		for _, e := range entries {
-			if e.IsDir() {
-				continue
-			}
-			f, err := dataFS.Open(path.Join(folder, e.Name()))
+		for _, name := range files {
+			text, err := fs.ReadFile(folder, name)
 			if err != nil {
-				panic("chemistry: " + err.Error())
+				return nil, fmt.Errorf("chemistry: %w", err)
 			}
-			s, err = s.Extend(f, e.Name())
-			if err != nil {
-				panic("chemistry: embedded data: " + err.Error())
+			if s, err = s.Extend(bytes.NewReader(text), name); err != nil {
+				return nil, err
 			}
 		}
 	}
-	return s
-})
+	return s, nil
+}
 
 // Profile returns the named profile.
 func (s *Set) Profile(name string) (Profile, bool) {
-	p, ok := s.profiles[name]
-	return p, ok
+	p, ok := s.profiles.Get(name)
+	return p.copy(), ok
 }
 
 // Names returns the names of all profiles, sorted.
-func (s *Set) Names() []string { return slices.Sorted(maps.Keys(s.profiles)) }
+func (s *Set) Names() []string { return s.profiles.Names() }
 
 // Sources returns all sources, sorted by ID.
 func (s *Set) Sources() []answer.Source {
-	out := make([]answer.Source, 0, len(s.sources))
-	for _, id := range slices.Sorted(maps.Keys(s.sources)) {
-		out = append(out, s.sources[id])
+	out := make([]answer.Source, len(s.sources))
+	for i := range s.sources {
+		out[i] = s.sources[i].Value
 	}
 	return out
 }
 
 // Source returns the source of the given ID.
 func (s *Set) Source(id string) (answer.Source, bool) {
-	src, ok := s.sources[id]
-	return src, ok
+	return s.sources.Get(id)
 }

@@ -8,6 +8,7 @@ import (
 // Margins of computed figures: what lies within them is at its limit, not past
 // it.
 const (
+	nearFull  = 0.98 // of a full pack's volts: from there it opens as soon as anything is drawn; own choice
 	packHairV = 0.02 // volts of a pack that meters and labels do not tell apart
 	cellHairV = 0.01 // a cell at the knee moves by so much in a second of load
 	timeHair  = 0.01 // of a time: several times what the steps of a launch, or of days left alone, move it

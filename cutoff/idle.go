@@ -150,7 +150,7 @@ func (s *Standing) path() decline {
 	day, charge := 0.0, s.Pack.Charge(s.Start)
 	for d.n < len(d.legs) {
 		amps := chain.StandbyA()
-		if !chain.Open() {
+		if chain.feeds() {
 			amps += s.StandbyA
 		}
 		l := leg{day, charge, self + amps*24/s.Pack.FullAh()}
@@ -168,6 +168,17 @@ func (s *Standing) path() decline {
 		}
 	}
 	return d
+}
+
+// feeds reports whether board and lights still hang on the pack: the
+// controller's own cutoff disconnects the motors, not what it is made of.
+func (c *Chain) feeds() bool {
+	for i := range c.n {
+		if c.states[i].open && c.devices[i].Where != Controller {
+			return false
+		}
+	}
+	return true
 }
 
 // nextToOpen returns the highest voltage at which a device that still has a
@@ -300,13 +311,13 @@ func (s *Standing) decides(i Idled) []string {
 	p := s.Pack.Spec().Profile
 	_, _, fastest := p.MonthlyLoss(s.AmbientC)
 	amps := s.Chain.StandbyA()
-	if !s.Chain.Open() {
+	if s.Chain.feeds() {
 		amps += s.StandbyA
 	}
 	if amps*24/s.Pack.FullAh() < fastest/monthDays {
 		return append(out, answer.KeyPackSelfDischarge)
 	}
-	if s.StandbyA > 0 && !s.Chain.Open() {
+	if s.StandbyA > 0 && s.Chain.feeds() {
 		out = append(out, answer.KeyControllerStandby)
 	}
 	for n := range s.Chain.Len() {

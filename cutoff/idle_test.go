@@ -43,12 +43,23 @@ func byHand(s cutoff.Standing, cellV float64) float64 {
 		v := s.Pack.RestedV(st)
 		s.Chain.Step(cutoff.Sample{PackV: v, BusV: v, DtS: stepDays * 86400})
 		amps := s.Chain.StandbyA()
-		if !s.Chain.Open() {
+		if !disconnects(&s.Chain) {
 			amps += s.StandbyA
 		}
 		z -= (loss + amps*24/s.Pack.FullAh()) * stepDays
 	}
 	return math.Inf(1)
+}
+
+// disconnects reports whether something between pack and controller is open.
+func disconnects(c *cutoff.Chain) bool {
+	all := 0.0
+	for i := range c.Len() {
+		all += c.At(i).StandbyA
+	}
+	// Behind a controller's own cutoff the board still hangs on the pack, until
+	// something nearer to the cells opens and takes the cutoff's own draw away.
+	return c.Open() && (c.At(c.Len()-1).Where != cutoff.Controller || c.StandbyA() < all)
 }
 
 func TestIdleDaysAgreeWithWalkingThroughTheHours(t *testing.T) {
@@ -61,9 +72,10 @@ func TestIdleDaysAgreeWithWalkingThroughTheHours(t *testing.T) {
 	}{
 		{"nothing disconnects", "li-ion", 5, 5, 0.3, 0.03, nil},
 		{"full pack, small standby", "li-ion", 5, 5, 1, 0.002, nil},
-		{"a cutoff saves it", "li-ion", 5, 4, 0.4, 0.05, []cutoff.Device{{Where: cutoff.Controller, OpensAtV: 16, StandbyA: 0.001}}},
+		{"a controller's cutoff saves nothing", "li-ion", 5, 4, 0.4, 0.05, []cutoff.Device{{Where: cutoff.Controller, OpensAtV: 16, StandbyA: 0.001}}},
+		{"a cutoff saves it", "li-ion", 5, 4, 0.4, 0.05, []cutoff.Device{{Where: cutoff.Module, OpensAtV: 16, StandbyA: 0.001}}},
 		{"two cutoffs in turn", "li-ion", 5, 4, 0.4, 0.05, []cutoff.Device{
-			{Where: cutoff.Pack, OpensAtV: 14.5, StandbyA: 20e-6},
+			{Where: cutoff.Pack, OpensAtV: 14.5, StandbyA: 1e-3}, // a minute of the board, as long as a step, is then an hour of it
 			{Where: cutoff.Controller, OpensAtV: 16.5, StandbyA: 0.005, DelayS: 10},
 		}},
 		{"lead-acid after a ride", "agm", 6, 7, 0.35, 0.01, nil},

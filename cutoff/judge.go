@@ -83,10 +83,10 @@ func (c *Case) settings() []answer.Finding {
 		f.Level, f.Harm = ruin(p)
 		f.Title = "The cutoff opens only when every cell is already below its harm limit."
 		f.Advice = fmt.Sprintf("Set it to at least %.1f V %s.", math.Ceil(m.EndV(c.LoadA)/packs*10)/10, each)
-	case highest > full+packHairV:
-		f.Code, f.Limit = CodeAboveFull, full/packs
+	case highest > nearFull*full:
+		f.Code, f.Limit = CodeAboveFull, nearFull*full/packs
 		f.Level, f.Harm = answer.FixFirst, answer.Part
-		f.Title = "The cutoff opens above the volts of a full pack: it was made for another pack."
+		f.Title = "The cutoff opens at the volts of a full pack or above: it was made for another pack."
 		f.Advice = "Set it for this pack's cells, or use one made for this voltage."
 	default:
 		return nil

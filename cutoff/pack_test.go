@@ -339,7 +339,7 @@ func TestACutoffInEachOfTwoPacksIsJudgedByTheVoltsOfOne(t *testing.T) {
 		says                string
 	}{
 		{10, 0, cutoff.CodeBelowHarm, 10, 12.5, "at least 14.0 V in each pack"},
-		{22, 0, cutoff.CodeAboveFull, 22, 21, "this pack's cells"},
+		{22, 0, cutoff.CodeAboveFull, 22, 20.58, "this pack's cells"},
 		{15, 0, "", 0, 0, ""},
 	} {
 		d := cutoff.Device{Where: cutoff.Pack, Packs: 2, OpensAtV: 2 * c.opensAtV, ClosesAtV: 2 * c.closesAtV}

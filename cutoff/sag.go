@@ -72,6 +72,9 @@ func ThroughLaunch(d Device, s Sag) RideThrough {
 	if d.Where == Controller {
 		f.Item = answer.Board
 	}
+	if d.DelayS == 0 { // nothing lets any launch through
+		f.Level = answer.FixFirst
+	}
 	if r.WouldDelayS > mostDelayS {
 		f.Advice = "The sag lasts too long for a delay: soften the launch, or use a pack that holds its volts."
 	}

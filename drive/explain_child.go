@@ -22,8 +22,15 @@ func aboutRiding() []answer.Explanation {
 			Code:  CodeRollsBack,
 			Means: "On the steepest slope that was named the vehicle is pulled downhill by more than its wheels resist. Only motors that brake when the pedal is up could hold it, and whether they do is not known.",
 			Hurts: "It rolls away with a child on it, backwards as a rule, and picks up speed.",
-			Limit: "The resistance of the ground. Above (M + 50) x 1.7 N, M the mass of the vehicle in kg, not even the brake that EN 71-1 asks for holds it.",
+			Limit: "The resistance of the ground. Above (M + 50) x 1.7 N, M the mass of the vehicle in kg, not even the brake that EN 71-1 asks for holds it. From 10 degrees (18 %), on which toys to sit on are tested not to tip, it has to change; from 15 degrees (27 %), and downhill from 10 %, own choices.",
 			Do:    "Try it without a child: let go of the pedal on the slope. If it moves, keep to the level.",
+		},
+		{
+			Code:  CodeAboveToyVolts,
+			Means: "The battery has a higher nominal voltage than toys may have.",
+			Hurts: "Damaged insulation gives more of a shock, sparks and arcs last longer, and switches made for less do not break them.",
+			Limit: "24 V DC nominal between points that can be reached, ASTM F963 4.25.2; 1.6 V are let pass because cells are named by other volts.",
+			Do:    "Use a battery of at most 24 V.",
 		},
 		{
 			Code:  CodeRemoteOnFaster,

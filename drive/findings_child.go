@@ -14,6 +14,7 @@ const (
 	CodeRemoteOnFaster  = "remote-on-faster"    // somebody else drives, at more than the original's speed
 	CodeAccessoryVolts  = "accessory-overvoltage"
 	CodeAccessoryUnread = "accessory-volts-unknown"
+	CodeAboveToyVolts   = "above-toy-volts" // more than any toy may have
 )
 
 // PaceLimits are the level speeds, in m/s, from which a driver of some age is
@@ -64,6 +65,10 @@ type LoadCheck struct {
 	UsualKg float64 // what vehicles of the class usually allow; 0 = not known
 }
 
+// farOverUsual is how far above the usual greatest load of a class a rider is
+// beyond any vehicle of it: the loads found within one differ by less. Own choice.
+const farOverUsual = 1.5
+
 // Findings judges the load: above the rating frame, wheels and brake are on
 // their own.
 func (k LoadCheck) Findings() []answer.Finding {
@@ -77,6 +82,10 @@ func (k LoadCheck) Findings() []answer.Finding {
 		f.Limit, f.Source = k.UsualKg, srcManuals
 		f.Title = fmt.Sprintf("%.0f kg may be more than it is made for: such vehicles usually allow %.0f kg.", k.RiderKg, k.UsualKg)
 		f.Advice = "Read the greatest load on the vehicle or in its manual and keep to it."
+		if k.RiderKg > farOverUsual*k.UsualKg { // no vehicle of the class was found that allows it
+			f.Decides = []string{answer.KeyRiderMass}
+			f.Title = fmt.Sprintf("%.0f kg are far more than such vehicles are made for: usually %.0f kg.", k.RiderKg, k.UsualKg)
+		}
 	}
 	if f.Limit <= 0 || !over(k.RiderKg, f.Limit) {
 		return nil
@@ -89,7 +98,13 @@ type SlopeCheck struct {
 	GradeN float64 // pull of the slope on all that moves; uphill or downhill
 	RollN  float64 // what rolling resistance holds
 	ToyKg  float64 // the vehicle with its pack, without rider
+	AllKg  float64 // with the rider
 }
+
+// Slopes as the sine of their angle: of the 10 degrees that stability is tested
+// on, and own choices of where a fall asks for a brake and of where a vehicle
+// tips that was tested on less, 15 degrees.
+const testedSine, downhillSine, tippingSine = 0.1736, 0.10, 0.2588
 
 // brakeNPerKg and brakeKg are of the force that EN 71-1 asks the motor brake of
 // a ride-on for children of 36 months and older to resist: (M + 50) x 1.7 N.
@@ -101,6 +116,7 @@ func (k SlopeCheck) Findings() []answer.Finding {
 	if !over(pull, 0) || pull < 1 {
 		return nil
 	}
+	grade := math.Abs(k.GradeN) / (k.AllKg * GravityMS2)
 	f := answer.Finding{
 		Code: CodeRollsBack, Level: answer.Watch, Harm: answer.Child, Topic: answer.TopicRide, Item: answer.Rider, Change: answer.LoadLess,
 		Unit: "N", Found: pull, Limit: brakeNPerKg * (k.ToyKg + brakeKg), Source: srcBrake, Habit: answer.HabitFirmGround,
@@ -108,12 +124,46 @@ func (k SlopeCheck) Findings() []answer.Finding {
 		Title:   "On this slope it rolls away by itself unless its motors brake it when the pedal is up.",
 		Advice:  "Try it without a child: let go of the pedal on the slope. If it rolls, keep to the level.",
 	}
-	if over(f.Found, f.Limit) {
+	switch {
+	case over(grade, tippingSine):
+		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.Danger, "", grade, tippingSine, srcOwn
+		f.Title = "This slope is far steeper than the 10 degrees on which toys to sit on are tested not to tip over: it tips or runs away with the child."
+		f.Advice = "Keep off this slope."
+	case over(f.Found, f.Limit):
 		f.Level = answer.FixFirst
 		f.Title = "On this slope it rolls away even with the motor brake that the toy standard asks for."
 		f.Advice = "Keep off this slope: a brake as strong as the standard asks for does not hold it."
+	case over(grade, testedSine), k.GradeN < 0 && over(grade, downhillSine):
+		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "", grade, testedSine, srcStable
+		f.Title = "This slope is as steep as any that toys to sit on are tested on, or runs downhill for long: the vehicle may run away or tip."
+		f.Advice = "Keep to gentler ground. Downhill only the motors brake, and a battery whose electronics switch off takes even that away."
+		if k.GradeN < 0 {
+			f.Limit, f.Source = downhillSine, srcOwn
+		}
 	}
 	return []answer.Finding{f}
+}
+
+// ToyCheck is the battery of a toy against what any toy may have.
+type ToyCheck struct {
+	NominalV float64 // of all packs together
+}
+
+// mostToyV is the greatest nominal voltage of a toy, with a hair for how cells
+// are named.
+const mostToyV, toyHairV = 24, 1.6
+
+// Findings judges the voltage that a child can reach.
+func (k ToyCheck) Findings() []answer.Finding {
+	if !(k.NominalV > mostToyV+toyHairV) {
+		return nil
+	}
+	return []answer.Finding{{
+		Code: CodeAboveToyVolts, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicPack, Item: answer.Battery, Change: answer.FitPack,
+		Unit: "V", Found: k.NominalV, Limit: mostToyV, Source: srcToyVolts, Decides: []string{answer.KeyPackLabel},
+		Title:  fmt.Sprintf("%.4g V are more than the 24 V that a toy may have anywhere a child can reach.", k.NominalV),
+		Advice: "Use a battery of at most 24 V.",
+	}}
 }
 
 // RemoteCheck is a remote control beside a raised speed.

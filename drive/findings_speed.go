@@ -79,7 +79,9 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	age, who := k.AgeYears, fmt.Sprintf("a child of %.0f", math.Floor(k.AgeYears))
 	if age <= 0 {
 		age, who = -1, "a child of whom no age was told"
-		f.Decides = append(f.Decides, answer.KeyRiderAge)
+		if !over(k.SpeedMS, paceLadder[0].FixMS) { // above that it is too fast at any age
+			f.Decides = append(f.Decides, answer.KeyRiderAge)
+		}
 	}
 	pace := PaceFor(age)
 	f.Code, f.Unit, f.Found, f.Source = CodeFastForARideOn, "m/s", k.SpeedMS, pace.Source
@@ -121,16 +123,24 @@ func speedWords(ms float64) string {
 // a child (source "en-71-1-2009").
 const tooYoungYears = 3
 
+// slowFromYears is the age from which vehicles of walking pace are sold (source
+// "ride-on-speed-6v").
+const slowFromYears = 1.5
+
 // driver says in plain words what the speed means for this driver, or that a
 // child is too young to be one.
 func (k SpeedCheck) driver() answer.Finding {
 	if k.AgeYears < tooYoungYears {
-		return answer.Finding{
+		f := answer.Finding{
 			Code: CodeTooYoung, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicSpeed, Item: answer.Rider, Source: srcUnder3,
 			Unit: "years", Found: k.AgeYears, Limit: tooYoungYears, Want: answer.Above, Habit: answer.HabitKeepClear, Decides: []string{answer.KeyRiderAge},
 			Title:  fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears)),
 			Advice: "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label.",
 		}
+		if k.AgeYears >= slowFromYears && k.Measured && k.SpeedMS > 0 && !over(k.SpeedMS, paceLadder[len(paceLadder)-1].WatchMS) {
+			f.Level = answer.Watch
+		}
+		return f
 	}
 	decel := k.DecelMS2
 	if decel <= 0 {

@@ -120,7 +120,7 @@ func TestHarmDecidesTheLevel(t *testing.T) {
 	for _, k := range setup.Keys() {
 		keys[k.Path()] = true
 	}
-	milder := []string{drive.CodeBoardVoltsUnknown, drive.CodeFasterThanOriginal, drive.CodeFastForARideOn, drive.CodeTooYoung, drive.CodeOverloaded, drive.CodeRollsBack, drive.CodeRemoteOnFaster}
+	milder := []string{drive.CodeBoardVoltsUnknown, drive.CodeFasterThanOriginal, drive.CodeFastForARideOn, drive.CodeTooYoung, drive.CodeOverloaded, drive.CodeRollsBack, drive.CodeRemoteOnFaster, drive.CodeAboveToyVolts}
 	for _, s := range slices.Concat(situations(), childSituations()) {
 		for _, f := range s.give(t) {
 			right := map[answer.Level]bool{answer.Danger: f.Harm >= answer.House, answer.FixFirst: f.Harm == answer.Part, answer.Watch: f.Harm == answer.Wear, answer.Fine: f.Harm == answer.Wear}

@@ -19,6 +19,8 @@ const (
 	srcEnergy    = "kinetic-energy"
 	srcBrake     = "en-71-1-brake"
 	srcManuals   = "ride-on-manuals"
+	srcStable    = "astm-f963-stability"
+	srcToyVolts  = "astm-f963-voltage"
 	srcSold      = "ride-on-speed-sold"
 	srcSlow      = "ride-on-speed-6v"
 )
@@ -27,6 +29,8 @@ const (
 // of their IDs.
 func Sources() []answer.Source {
 	return []answer.Source{
+		{ID: srcStable, Text: "ASTM F963, 4.15: toys to sit on are tested for stability on a slope of 10 degrees", Known: "copy of a summary, partly garbled"},
+		{ID: srcToyVolts, Text: "ASTM F963, 4.25.2: toys have at most 24 V DC nominal between accessible points", Known: "copy of a summary"},
 		{ID: srcWeld, Text: "US Consumer Product Safety Commission, Release 92-008, 25 October 1991: about 12 000 ride-ons with an 18 V system recalled because the foot-switch contacts may weld together during the initial surge", Known: "copy"},
 		{ID: srcOwn, Text: "This package's own choice of where to warn; no published limit", Known: "common practice"},
 		{ID: srcUnder3, Text: "EN 71-1:2005+A8:2009, rationale: no speed limitation for electrically driven toys for children over 3 years, so none of them is meant for younger ones", Known: "copy"},

@@ -24,6 +24,7 @@ type section struct {
 	after    []string   // paragraphs behind the items
 	judged   []judgement
 	notes    []string // misreadings put right, beside the numbers they concern
+	more     string   // what of this the page has no room for; told at its end
 }
 
 // empty reports whether the section holds nothing.

@@ -69,7 +69,7 @@ func TestAReportKnowsNoCodeOfAFinding(t *testing.T) {
 					}
 				}
 			case *ast.SelectorExpr:
-				if n.Sel.Name == "Code" {
+				if n.Sel.Name == "Code" && name != "explanation.go" { // there it is that of an explanation
 					if reads++; name != "found.go" {
 						t.Errorf("%s reads the code of a finding", name)
 					}

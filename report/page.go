@@ -2,6 +2,7 @@ package report
 
 import (
 	"bytes"
+	"strings"
 
 	"example.org/packcheck/answer"
 )
@@ -70,11 +71,18 @@ func fitsPage(doc *document) bool {
 // page is the page in one layout.
 func (b *builder) page(r room) *document {
 	lead, _ := b.lead()
+	var more []string
 	doc := &document{lead: lead, title: cut(clean(b.a.Title), r.title)}
 	for _, s := range []section{b.why(r), b.few(r), b.waysOut(r), b.ask(r), b.sure(), b.safety()} {
 		if !s.empty() {
 			doc.sections = append(doc.sections, s)
 		}
+		if s.more != "" {
+			more = append(more, s.more)
+		}
+	}
+	if last := len(doc.sections) - 1; len(more) > 0 {
+		doc.sections[last].after = append(doc.sections[last].after, "With --full: "+strings.Join(more, ", ")+".")
 	}
 	explainWords(doc)
 	return doc

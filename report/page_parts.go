@@ -56,7 +56,7 @@ func (b *builder) why(r room) section {
 		s.items = append(s.items, b.reason(f, r.whyLen))
 	}
 	if n := b.troubles() - len(shown); n > 0 {
-		s.after = []string{"--full tells of " + strconv.Itoa(n) + " more that are like these or milder."}
+		s.more = things(n, "more finding")
 	}
 	return s
 }
@@ -249,7 +249,7 @@ func (b *builder) waysOut(r room) section {
 		s.items = append(s.items, cut(b.say(c), r.stepLen))
 	}
 	if n := len(b.a.Changes) - len(shown); n > 0 {
-		s.after = []string{"And " + strconv.Itoa(n) + " more: see --full."}
+		s.more = things(n, "more step")
 	}
 	return s
 }
@@ -273,7 +273,7 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		list.steps = append(list.steps, cut(b.say(step), r.stepLen))
 	}
 	if n := len(w.Steps) - len(list.steps); n > 0 {
-		list.steps = append(list.steps, "and "+strconv.Itoa(n)+" more: see --full")
+		list.steps = append(list.steps, "and "+strconv.Itoa(n)+" more")
 	}
 	return list
 }
@@ -306,7 +306,7 @@ func (b *builder) sure() section {
 		parts = append(parts, quantity.Digits(float64(d.Count), 3)+" "+b.kindred()+" were computed, not tested.")
 	}
 	if c := b.a.Conflict; c != nil {
-		parts = append([]string{"What was measured does not go together: see --full."}, parts...)
+		parts = append([]string{"What was measured does not go together."}, parts...)
 	}
 	for _, fate := range b.fates() {
 		parts = append(parts, capital(fate)+".")
@@ -339,7 +339,7 @@ func (b *builder) safety() section {
 		"Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.",
 	}}
 	if n := len(b.a.Cautions); n > 0 {
-		s.after = []string{"All " + strconv.Itoa(n) + " cautions: --full."}
+		s.more = "all " + strconv.Itoa(n) + " cautions"
 	}
 	return s
 }

@@ -135,7 +135,7 @@ func TestThePageTellsOfEachChangeOnce(t *testing.T) {
 	}
 	a.Findings = append(a.Findings, answer.Finding{Level: answer.Watch, Title: "The fuse is old.", Change: answer.LookUp})
 	text := written(t, a, report.Options{})
-	for title, want := range map[string]bool{"1. The wire is thin.": true, "wire is warm": false, "wire is old": false, "2. The fuse is old.": true, "--full tells of 2 more": true} {
+	for title, want := range map[string]bool{"1. The wire is thin.": true, "wire is warm": false, "wire is old": false, "2. The fuse is old.": true, "With --full: 2 more findings": true} {
 		if strings.Contains(text, title) != want {
 			t.Errorf("%q: want %v in\n%s", title, want, text)
 		}

@@ -1,5 +1,5 @@
-// Package report writes one [answer.Assessment] as text, Markdown, BBCode
-// or JSON.
+// Package report writes one [answer.Assessment] as text, Markdown, BBCode,
+// HTML or JSON.
 //
 // For most uses call [Write] with the format that the reader needs, or
 // [Text] for the plain one.
@@ -16,6 +16,10 @@
 // characters in the dialects for forums: the answer, why, the few figures that
 // people ask for, ways out, what to find out next, how sure it is, safety. The
 // full report has everything, the short one ten lines.
+//
+// HTML is one file without scripts that loads nothing: the page with a drawing
+// of the circuit, ranges beside the original's, plots of one course of it and
+// lists to tick, and everything else folded. It prints on two sheets.
 //
 // What a report holds, and in which order, follows from the typed fields of the
 // assessment alone. Its sentences are printed and never read: reworded, they
@@ -72,12 +76,13 @@ const (
 	FormatText     Format = "text"
 	FormatMarkdown Format = "markdown"
 	FormatBBCode   Format = "bbcode"
+	FormatHTML     Format = "html"
 	FormatJSON     Format = "json"
 )
 
 // Formats returns every format, the plainest first.
 func Formats() []Format {
-	return []Format{FormatText, FormatMarkdown, FormatBBCode, FormatJSON}
+	return []Format{FormatText, FormatMarkdown, FormatBBCode, FormatHTML, FormatJSON}
 }
 
 // ParseFormat finds the format of a name, which is its text in any case. The
@@ -99,6 +104,10 @@ type Options struct {
 	Format Format // empty means [FormatText]
 	Full   bool   // everything, in place of the page
 	Short  bool   // ten lines at most, safety lines included; goes before Full
+
+	// Explain says what stands behind a finding's code; HTML folds it in. Nil
+	// leaves it out.
+	Explain func(code string) (answer.Explanation, bool)
 }
 
 var errUnfinished = errors.New("report: not a finished assessment")
@@ -152,6 +161,12 @@ func render(a *answer.Assessment, o Options) ([]byte, error) {
 			return shortJSON(a)
 		}
 		return appendJSON(a)
+	}
+	if o.Format == FormatHTML {
+		if o.Short {
+			return shortHTML(a), nil
+		}
+		return writeHTML(a, o), nil
 	}
 	var d dialect
 	switch o.Format {

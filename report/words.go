@@ -6,7 +6,7 @@ import "strings"
 // the page may say it, and what it means in a few plain words.
 type term struct {
 	means string
-	forms []string // a longer form before a shorter one that it holds
+	forms []string // in lower case
 }
 
 // terms lists them. The explanations are this project's own words.
@@ -25,12 +25,12 @@ func terms() []term {
 		{"electronic switches", []string{"transistors"}},
 		{"small parts that hold charge", []string{"capacitors", "capacitor"}},
 		{"rows of cells side by side", []string{"strings"}},
-		{"thousandths of an ohm", []string{"mOhm"}},
-		{"a wire size; a smaller number is thicker", []string{"AWG"}},
-		{"a sealed lead-acid battery", []string{"AGM"}},
-		{"a kind of lithium battery", []string{"LiFePO4"}},
-		{"an older kind of battery", []string{"NiMH"}},
-		{"alternating or direct, as printed on it", []string{"AC or DC"}},
+		{"thousandths of an ohm", []string{"mohm"}},
+		{"a wire size; a smaller number is thicker", []string{"awg"}},
+		{"a sealed lead-acid battery", []string{"agm"}},
+		{"a kind of lithium battery", []string{"lifepo4"}},
+		{"an older kind of battery", []string{"nimh"}},
+		{"alternating or direct, as printed on it", []string{"ac or dc"}},
 		{"which wire is plus", []string{"polarity"}},
 		{"the amps with the wheels held", []string{"stall current"}},
 		{"it reads the amps in a wire from outside", []string{"clamp meter"}},
@@ -46,25 +46,23 @@ func terms() []term {
 // What stands in the first lines alone is explained in front of the safety
 // lines.
 func explainWords(doc *document) {
+	var texts []*string
+	var low []string // the same in lower case, made once
+	doc.each(func(text *string) { texts, low = append(texts, text), append(low, strings.ToLower(*text)) })
 	var only []string
 	for _, t := range terms() {
-		done := false
-		doc.each(func(text *string) {
-			if done {
-				return
+		if i, end := t.first(low); i >= 0 {
+			if strings.HasPrefix(low[i][end:], "'s") {
+				end += len("'s")
 			}
-			if _, end := t.in(*text); end > 0 {
-				if strings.HasPrefix((*text)[end:], "'s") {
-					end += len("'s")
-				}
-				*text = explainedAt(*text, end, t.means)
-				done = true
-			}
-		})
+			*texts[i] = explainedAt(*texts[i], end, t.means)
+			low[i] = strings.ToLower(*texts[i])
+			continue
+		}
 		for _, f := range doc.lead {
-			if start, end := t.in(f.value); !done && end > 0 {
+			if start, end := t.in(strings.ToLower(f.value)); end > 0 {
 				only = append(only, f.value[start:end]+" = "+t.means)
-				done = true
+				break
 			}
 		}
 	}
@@ -75,10 +73,22 @@ func explainWords(doc *document) {
 	}
 }
 
-// in finds the first use of a term; the end is 0 where there is none.
-func (t *term) in(text string) (start, end int) {
+// first finds the first text that uses a term, and where that use ends; -1 where
+// none does.
+func (t *term) first(low []string) (i, end int) {
+	for i, text := range low {
+		if _, end := t.in(text); end > 0 {
+			return i, end
+		}
+	}
+	return -1, 0
+}
+
+// in finds the first use of a term in a text in lower case; the end is 0 where
+// there is none.
+func (t *term) in(low string) (start, end int) {
 	for _, form := range t.forms {
-		if at := wordAt(text, form); at >= 0 && (end == 0 || at < start || at == start && at+len(form) > end) {
+		if at := wordAt(low, form); at >= 0 && (end == 0 || at < start || at == start && at+len(form) > end) {
 			start, end = at, at+len(form)
 		}
 	}
@@ -97,17 +107,18 @@ func explainedAt(text string, at int, means string) string {
 	return text[:at] + " (" + means + ")" + text[at:]
 }
 
-// wordAt finds a word that stands by itself, in any case; -1 where it does not.
-func wordAt(text, word string) int {
-	low, want := strings.ToLower(text), strings.ToLower(word)
+// wordAt finds a word that stands by itself in a text, both in lower case; -1
+// where it does not. A table of the setup file, as in [controller], is a name
+// and no word.
+func wordAt(low, word string) int {
 	for from := 0; ; {
-		at := strings.Index(low[from:], want)
+		at := strings.Index(low[from:], word)
 		if at < 0 {
 			return -1
 		}
 		at += from
-		end := at + len(want)
-		if (at == 0 || !isLetter(low[at-1])) && (end == len(low) || !isLetter(low[end])) {
+		end := at + len(word)
+		if (at == 0 || !isLetter(low[at-1]) && low[at-1] != '[') && (end == len(low) || !isLetter(low[end])) {
 			return at
 		}
 		from = end

@@ -253,18 +253,10 @@ const thickestAutomotive, thinnestAutomotive = 8, 18
 // known of it. A form that is not given is taken as the small blade.
 func (p *Parts) FuseSpec(pick Pick) (spec wiring.FuseSpec, ok bool) {
 	f := &p.Fuse
-	if f.Absent || !f.RatingA.Known {
+	if f.Absent || !f.RatingA.Known || f.row.Form == "" {
 		return spec, false
 	}
-	name := UsualFuseForm
-	if f.Form.Known {
-		name = f.Form.Text
-	}
-	form, err := p.Tables.Fuse(name)
-	if err != nil {
-		return spec, false
-	}
-	spec = wiring.FuseSpec{Form: form, RatingA: pick(&f.RatingA), VoltageV: of(pick, &f.MaxV), DistanceM: math.NaN()}
+	spec = wiring.FuseSpec{Form: f.row, RatingA: pick(&f.RatingA), VoltageV: of(pick, &f.MaxV), DistanceM: math.NaN()}
 	if f.DistanceM.Known {
 		spec.DistanceM = pick(&f.DistanceM)
 	}
@@ -290,9 +282,7 @@ func (p *Parts) PathSpec(pick Pick) (wiring.PathSpec, error) {
 	if n := int(math.Round(pick(&w.Joints))); n > 0 {
 		joint := wiring.Contact{Name: "joints", Kind: wiring.Joint, Ohm: pick(&w.JointOhm), Count: n}
 		if w.JointKind.Known {
-			if j, err := p.Tables.Joint(w.JointKind.Text); err == nil {
-				joint.Name, joint.SteadyA, joint.Source = j.Name, j.SteadyA.Low, j.SteadyA.Source
-			}
+			joint.Name, joint.SteadyA, joint.Source = w.joint.Name, w.joint.SteadyA.Low, w.joint.SteadyA.Source
 		}
 		s.Contacts = append(s.Contacts, joint)
 	}

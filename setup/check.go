@@ -91,6 +91,7 @@ func checkBench(d *decoder, s *Setup) {
 }
 
 func checkMotors(d *decoder, s *Setup) {
+	voltsBesideSpeed(d, s)
 	m := s.Motors
 	below(d, m.NoLoadCurrent, m.StallCurrent, quantity.Current)
 	if m.Wiring.Text == "series" && m.Count.Given && m.Count.Likely == 1 {

@@ -165,11 +165,14 @@ func (d *decoder) value(target *Value, f *field, path string, value any, line in
 		d.fault(line, path, readText(value), want)
 		return
 	}
-	r, written, err := quantity.ParseIn(f.Kind, text, f.low, f.high)
+	r, written, err := quantity.ParseLike(f.Kind, text, f.low, f.high, f.Example)
 	if err != nil {
 		var qe *quantity.Error
 		if errors.As(err, &qe) {
 			want = qe.Want
+		}
+		if class := wantNotClass(f, text); class != "" {
+			want = class
 		}
 		d.fault(line, path, strings.TrimSpace(readText(value)), want)
 		return
@@ -196,6 +199,11 @@ func (d *decoder) word(target *Word, f *field, path string, value any, line int)
 		text, ok = strconv.FormatInt(n, 10), true // can = 550 is natural
 	}
 	text = strings.TrimSpace(text)
+	if f.Words != nil {
+		if known, _ := spelled(f.Words, text); slices.Contains(f.Words, known) {
+			text = known
+		}
+	}
 	switch {
 	case !ok && f.Words != nil, ok && f.Words != nil && !slices.Contains(f.Words, fold(text)):
 		d.fault(line, path, readText(value), oneOf(f.Words))

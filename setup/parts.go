@@ -174,6 +174,8 @@ type WirePart struct {
 	Joints      Figure // number of them
 	JointOhm    Figure // each
 	JointKind   Choice // Known only when given
+
+	joint tables.Joint // of JointKind
 }
 
 // FusePart is the fuse or breaker nearest to the pack. When neither Absent nor
@@ -184,6 +186,8 @@ type FusePart struct {
 	RatingA   Figure
 	MaxV      Figure
 	DistanceM Figure
+
+	row tables.Fuse // of the form, or of the usual one
 }
 
 // PackPart is the battery that is asked about. When Joined it is one of two

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -84,6 +85,8 @@ func (d *decoder) text(data []byte) (string, bool) {
 		return bad(0, "more than 1 MiB", "a setup file of at most 1 MiB")
 	case bytes.HasPrefix(data, []byte("\xff\xfe")), bytes.HasPrefix(data, []byte("\xfe\xff")):
 		return bad(0, "UTF-16", `a file saved as UTF-8 (in an editor: "save as", encoding UTF-8)`)
+	case bytes.HasPrefix(data, []byte("PK\x03\x04")), bytes.HasPrefix(data, []byte(`{\rtf`)), bytes.HasPrefix(data, []byte("\xd0\xcf\x11\xe0")):
+		return bad(0, "a word processor's file", `a plain text file (in the word processor: "save as", plain text, UTF-8)`)
 	case bytes.IndexByte(data, 0) >= 0:
 		return bad(lineAt(data, bytes.IndexByte(data, 0)), "a zero byte", "a text file saved as UTF-8")
 	}
@@ -184,6 +187,8 @@ func (d *decoder) syntax(err error, lines []string) int {
 		want = "each table and key once only"
 	case strings.HasPrefix(read, "["):
 		want = "a table name in square brackets, such as [pack]"
+	case isPair && strings.ContainsAny(value, "\u201c\u201d\u201e\u2018\u2019\u00ab\u00bb"):
+		want = "straight quotes, not the curly ones of a word processor: " + strconv.Quote(strings.Trim(value, "\u201c\u201d\u201e\u2018\u2019\u00ab\u00bb\"' "))
 	case isPair && value != "" && strings.IndexByte(`"'[{`, value[0]) < 0:
 		want = example
 	case isPair && strings.Contains(pe.Message, "strings cannot contain newlines"):

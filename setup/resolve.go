@@ -38,11 +38,40 @@ func (s *Setup) resolve(chosen map[string]string) (*Parts, []Choosing, error) {
 	if err := p.measured(); err != nil {
 		return nil, nil, err
 	}
+	if err := p.otherVehicle(); err != nil {
+		return nil, nil, err
+	}
 	p.AsMade = p.asMade()
 	if o := p.Original; o != nil {
 		o.AsMade = true
 	}
 	return p, r.undecided, nil
+}
+
+// otherVehicle returns what is wrong where the original battery cannot be that
+// of a vehicle of the voltage that was told.
+func (p *Parts) otherVehicle() error {
+	o := p.Original
+	if o == nil || o.Vehicle == nil || !p.Setup.Vehicle.DesignVoltage.Given || !o.Setup.Pack.Label.Given || o.Controller.ConverterV.Known {
+		return nil
+	}
+	told := p.Setup.Vehicle.DesignVoltage
+	if ratio := o.volts() / told.Likely; ratio > 0.6 && ratio < 1.6 { // twice or half is another vehicle
+		return nil
+	}
+	return Faults{{
+		File: p.Setup.Name, Line: told.Line, Key: told.Key, Read: told.Text,
+		Want: fmt.Sprintf("the volts of the original battery %q, or another label under %spack: they cannot both be true", o.Setup.Pack.Label.Text, originalPrefix),
+	}}
+}
+
+// volts returns the nominal volts of all that the pack is made of.
+func (p *Parts) volts() float64 {
+	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
+	if p.Pack.Joined == "series" {
+		volts *= 2
+	}
+	return volts
 }
 
 // asMade reports whether nothing says that the vehicle was changed: it has a
@@ -55,11 +84,7 @@ func (p *Parts) asMade() bool {
 	if p.Vehicle == nil || !p.Vehicle.DesignV.Known || p.Controller.ConverterV.Known || p.Pack.SeveralMeanings {
 		return false
 	}
-	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
-	if p.Pack.Joined == "series" {
-		volts *= 2
-	}
-	return p.Pack.Profile.Family == chemistry.LeadAcid && volts < 1.05*p.Vehicle.DesignV.Likely
+	return p.Pack.Profile.Family == chemistry.LeadAcid && p.volts() < 1.05*p.Vehicle.DesignV.Likely
 }
 
 // resolver fills the gaps of one setup.

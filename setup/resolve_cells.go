@@ -47,7 +47,7 @@ func (r *resolver) family(raw Pack) {
 	for i := range p.Members { // in words it is the kind that was told, whichever cell is drawn
 		p.Members[i].Profile.Title = p.Profile.Title
 	}
-	slices.SortStableFunc(p.Members, func(a, b chemistry.Member) int { return cmp.Compare(a.OhmAhAtHalf(), b.OhmAhAtHalf()) })
+	p.Members = byResistance(p.Members)
 	source := firstSource(r.chem.FamilySource(p.Profile.Name))
 	p.CellsAt = Figure{
 		Range: quantity.Spread(0, 0.5, 1), Key: r.key("pack", "cells"), Known: true, Assumed: true, Law: Limits,
@@ -57,6 +57,20 @@ func (r *resolver) family(raw Pack) {
 		r.note(p.CellsAt.Key, fmt.Sprintf("one of %d measured ones", len(p.Members)), p.CellsAt.Why, source)
 	}
 	r.offLabel(raw)
+}
+
+// byResistance sorts members by rising resistance.
+func byResistance(members []chemistry.Member) []chemistry.Member {
+	ohms, at := make([]float64, len(members)), make([]int, len(members))
+	for i := range members {
+		ohms[i], at[i] = members[i].OhmAhAtHalf(), i
+	}
+	slices.SortStableFunc(at, func(a, b int) int { return cmp.Compare(ohms[a], ohms[b]) })
+	out := make([]chemistry.Member, len(members))
+	for i, k := range at {
+		out[i] = members[k]
+	}
+	return out
 }
 
 // offLabel settles how far battery and label, and battery and model, may lie

@@ -220,6 +220,14 @@ func (r *resolver) fromLabel(raw Motors, ohm, con *blank) {
 		p.TorqueConstant = r.given(quantity.TorqueConstant, raw.TorqueConstant)
 		con = nil
 	}
+	if raw.WindingResistance.Given && raw.StallCurrent.Given && p.RatedV.Known {
+		if ratio := raw.StallCurrent.Likely * raw.WindingResistance.Likely / p.RatedV.Likely; ratio > farApart || ratio < 1/farApart {
+			r.fault(raw.StallCurrent.Line, raw.StallCurrent.Key, raw.StallCurrent.Text, fmt.Sprintf(
+				"about %s, which is %s over %s (%s), or another of these: they cannot all be true",
+				quantity.Format(quantity.Current, p.RatedV.Likely/raw.WindingResistance.Likely, quantity.Metric),
+				quantity.Format(quantity.Voltage, p.RatedV.Likely, quantity.Metric), raw.WindingResistance.Key, raw.WindingResistance.Text))
+		}
+	}
 	if ohm == nil && con == nil && p.NoLoadA.Known {
 		return
 	}

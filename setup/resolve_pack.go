@@ -79,7 +79,7 @@ func (r *resolver) second(raw Second) {
 	}
 	s := &SecondPart{Profile: p.Profile, CellsInSeries: p.CellsInSeries, CapacityAh: p.CapacityAh}
 	if raw.Chemistry.Given {
-		profile, ok := r.chem.Profile(fold(raw.Chemistry.Text))
+		profile, ok := r.named(raw.Chemistry.Text)
 		if !ok {
 			r.fault(raw.Chemistry.Line, raw.Chemistry.Key, raw.Chemistry.Text, oneOf(r.chem.Names()))
 			return
@@ -89,7 +89,7 @@ func (r *resolver) second(raw Second) {
 	if w := raw.Label; w.Given {
 		l, err := battery.ParseLabelOf(w.Text, s.Profile)
 		if err != nil {
-			r.fault(w.Line, w.Key, w.Text, strings.TrimPrefix(err.Error(), "battery: "))
+			r.fault(w.Line, w.Key, w.Text, wantLabel(err))
 			return
 		}
 		s.CellsInSeries = max(l.CellsInSeries, 1)
@@ -116,11 +116,21 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 	var profile chemistry.Profile
 	named := false
 	if c := raw.Chemistry; c.Given {
-		if profile, named = r.chem.Profile(fold(c.Text)); !named {
+		if profile, named = r.named(c.Text); !named {
 			r.fault(c.Line, c.Key, c.Text, oneOf(r.chem.Names()))
 			return label, false
 		}
+		_, loose := spelled(r.chem.Names(), c.Text)
+		if told, is := byLabel(raw.Label.Text, profile); loose && is {
+			profile = told
+		}
 		p.Chemistry = Choice{Key: c.Key, Text: profile.Name, Known: true}
+		if loose && profile.Family == chemistry.Lithium && !toldKind(raw.Label.Text, profile.Family) {
+			p.Chemistry.Assumed, p.Chemistry.Source = true, srcGiven
+			p.Chemistry.Why = fmt.Sprintf("%q does not say which lithium; it could also mean lifepo4.", c.Text)
+			p.SeveralMeanings = true
+			r.note(c.Key, profile.Name, p.Chemistry.Why, p.Chemistry.Source)
+		}
 	}
 	if w := raw.Label; w.Given {
 		var err error
@@ -133,7 +143,7 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 			label, err = battery.ParseLabel(w.Text, "")
 		}
 		if err != nil {
-			r.fault(w.Line, w.Key, w.Text, strings.TrimPrefix(err.Error(), "battery: "))
+			r.fault(w.Line, w.Key, w.Text, wantLabel(err))
 			return label, false
 		}
 		if label.Blocks > 1 && raw.Joined.Given {
@@ -175,6 +185,32 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 		p.Reading = fmt.Sprintf("%s, %d cells in series", profile.Title, p.CellsInSeries)
 	}
 	return label, true
+}
+
+// wantLabel is what a label should have been: what its error wants comes first.
+func wantLabel(err error) string {
+	text := strings.TrimPrefix(err.Error(), "battery: ")
+	if why, want, found := strings.Cut(text, "; want "); found {
+		return want + " (" + why + ")"
+	}
+	return text
+}
+
+// named finds a chemistry by its name or by what people write for it.
+func (r *resolver) named(text string) (chemistry.Profile, bool) {
+	word, _ := spelled(r.chem.Names(), text)
+	return r.chem.Profile(word)
+}
+
+// toldKind reports whether a label tells by its words or volts which cells of a
+// family are inside.
+func toldKind(label string, family chemistry.Family) bool {
+	l, err := battery.ParseLabel(label, "")
+	if err != nil || l.Sure == battery.Guess {
+		return false
+	}
+	p, ok := chemistry.Builtin().Profile(l.Chemistry)
+	return ok && p.Family == family
 }
 
 // otherLithium refuses a label of one kind of lithium under another name:
@@ -224,6 +260,10 @@ func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
 	return c
 }
 
+// farApart is from which ratio on two statements of one thing are not two ways
+// of measuring it (hours of rating, warmth, rounding) but a mistake. Own choice.
+const farApart = 2.5
+
 // packCharge settles capacity and the hours that it is rated over.
 func (r *resolver) packCharge(raw Pack, label battery.Label) {
 	p := &r.parts.Pack
@@ -231,6 +271,11 @@ func (r *resolver) packCharge(raw Pack, label battery.Label) {
 	case raw.Capacity.Given:
 		p.CapacityAh = r.given(quantity.Charge, raw.Capacity)
 		if ah := label.CapacityAh; ah > 0 && !raw.Capacity.Contains(ah) {
+			if raw.Capacity.Low > farApart*ah || raw.Capacity.High < ah/farApart {
+				r.fault(raw.Capacity.Line, raw.Capacity.Key, raw.Capacity.Text, fmt.Sprintf(
+					"about the %s of the label %q, or another label: they cannot both be true",
+					quantity.Format(quantity.Charge, ah, quantity.Metric), raw.Label.Text))
+			}
 			r.parts.Notes = append(r.parts.Notes, fmt.Sprintf("The label means %s but %s says %s; the latter is used.",
 				quantity.Format(quantity.Charge, ah, quantity.Metric), raw.Capacity.Key, raw.Capacity.Text))
 		}

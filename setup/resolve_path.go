@@ -167,7 +167,7 @@ func (r *resolver) joint(raw Wire) {
 		return
 	}
 	if raw.Joint.Given {
-		p.JointKind = Choice{Key: raw.Joint.Key, Text: j.Name, Known: true}
+		p.JointKind, p.joint = Choice{Key: raw.Joint.Key, Text: j.Name, Known: true}, j
 	}
 	b := blank{
 		table: "wire", name: "joint_resistance", kind: quantity.Resistance,
@@ -212,6 +212,7 @@ func (r *resolver) fuse() {
 	if !raw.Form.Given {
 		if raw.Rating.Given {
 			r.note(r.key("fuse", "form"), "small blade", "Not given; the usual form in small vehicles.", srcWire)
+			p.row, _ = r.tab.Fuse(UsualFuseForm)
 		}
 		return
 	}
@@ -225,7 +226,7 @@ func (r *resolver) fuse() {
 		r.fault(raw.Form.Line, raw.Form.Key, raw.Form.Text, oneOf(append(r.tab.FuseForms(), "none")))
 		return
 	}
-	p.Form = Choice{Key: raw.Form.Key, Text: f.Form, Known: true}
+	p.Form, p.row = Choice{Key: raw.Form.Key, Text: f.Form, Known: true}, f
 }
 
 // cutoffs settles what disconnects the pack. Nothing is invented: a pack whose

@@ -56,6 +56,9 @@ func wantKey(p part, key string) string {
 			elsewhere = append(elsewhere, p.prefix+f.Table)
 		}
 	}
+	if meant, why := meantKey(p.name, key); meant != "" {
+		return fmt.Sprintf("%q%s", meant, why)
+	}
 	if near := nearest(key, here); near != "" {
 		return fmt.Sprintf("%q", near)
 	}

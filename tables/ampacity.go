@@ -2,9 +2,7 @@ package tables
 
 import (
 	"fmt"
-	"maps"
 	"math"
-	"slices"
 )
 
 // ampacityCurve is one column of an ampacity table.
@@ -103,8 +101,8 @@ const lowestMetricC = 70
 func (t *Tables) curveFor(insulationC float64, freeAir, metric bool) (ampacityCurve, bool) {
 	var best ampacityCurve
 	found := false
-	for _, name := range slices.Sorted(maps.Keys(t.ampacities)) {
-		c := t.ampacities[name]
+	for i := range t.ampacities {
+		c := t.ampacities[i].Value
 		if (c.system == Metric) != metric || c.insulationC > insulationC || (c.freeAir && !freeAir) {
 			continue
 		}
@@ -134,7 +132,7 @@ func readAmpacity(t *Tables, w *row) {
 		c.amps = w.curve("area_mm2", span{0.01, 1000}, "amps", amps)
 	}
 	c.amps = w.rising("amps", c.amps)
-	put(w, t.ampacities, c)
+	put(w, &t.ampacities, c)
 }
 
 // gaugeCurve reads amps by AWG number, thinnest wire first, as amps by area.

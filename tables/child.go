@@ -2,7 +2,6 @@ package tables
 
 import (
 	"fmt"
-	"maps"
 	"math"
 	"slices"
 )
@@ -29,11 +28,10 @@ func (t *Tables) ChildMass(ageY float64) (ChildMass, error) {
 		return ChildMass{}, fmt.Errorf("tables: child of %g years %w (want 0 to 18)", ageY, ErrNotFound)
 	}
 	c := ChildMass{AgeY: ageY, P5KG: math.Inf(1)}
-	charts := slices.Sorted(maps.Keys(t.children))
-	for _, name := range charts {
-		g := t.children[name]
+	for i := range t.children {
+		g := &t.children[i].Value
 		c.P5KG = min(c.P5KG, linearInterpolate(g.p5, ageY))
-		c.P50KG += linearInterpolate(g.p50, ageY) / float64(len(charts))
+		c.P50KG += linearInterpolate(g.p50, ageY) / float64(len(t.children))
 		c.P95KG = max(c.P95KG, linearInterpolate(g.p95, ageY))
 		if !slices.Contains(c.Sources, g.source) {
 			c.Sources = append(c.Sources, g.source)
@@ -52,9 +50,9 @@ func (t *Tables) ChildMass(ageY float64) (ChildMass, error) {
 // GrowthChart returns the percentiles (kg) of one chart at an age inside it:
 // "who-boys", "who-girls", "cdc-boys" or "cdc-girls".
 func (t *Tables) GrowthChart(chart string, ageY float64) (ChildMass, error) {
-	g, ok := t.children[chart]
+	g, ok := t.children.Get(chart)
 	if !ok {
-		return ChildMass{}, notFound("growth chart", chart, slices.Sorted(maps.Keys(t.children)))
+		return ChildMass{}, notFound("growth chart", chart, t.children.Names())
 	}
 	first, last := g.p50[0].X, g.p50[len(g.p50)-1].X
 	if !(ageY >= first && ageY <= last) {
@@ -83,5 +81,5 @@ func readGrowth(t *Tables, w *row) {
 			w.fault("p50_kg", fmt.Sprintf("at %g years: want p5 <= p50 <= p95", g.p5[i].X))
 		}
 	}
-	put(w, t.children, g)
+	put(w, &t.children, g)
 }

@@ -1,9 +1,7 @@
 package tables
 
 import (
-	"maps"
 	"math"
-	"slices"
 )
 
 // FigureName names a single published number.
@@ -111,7 +109,7 @@ type Figure struct {
 // has a row; for any other name all numbers are NaN, so that the mistake
 // cannot pass for a limit.
 func (t *Tables) Figure(name FigureName) Figure {
-	f, ok := t.figures[string(name)]
+	f, ok := t.figures.Get(string(name))
 	if !ok {
 		nan := math.NaN()
 		return Figure{Name: name, Value: Value{Low: nan, Likely: nan, High: nan}}
@@ -121,11 +119,7 @@ func (t *Tables) Figure(name FigureName) Figure {
 
 // Figures returns all figures, sorted by name.
 func (t *Tables) Figures() []Figure {
-	out := make([]Figure, 0, len(t.figures))
-	for _, name := range slices.Sorted(maps.Keys(t.figures)) {
-		out = append(out, t.figures[name])
-	}
-	return out
+	return valuesOf(t.figures, func(f Figure) Figure { return f })
 }
 
 func readFigure(t *Tables, w *row) {
@@ -138,5 +132,5 @@ func readFigure(t *Tables, w *row) {
 		x := w.number("value", anything)
 		f.Value = Value{Low: x, Likely: x, High: x, Source: w.origin}
 	}
-	put(w, t.figures, f)
+	put(w, &t.figures, f)
 }

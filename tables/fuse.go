@@ -1,7 +1,6 @@
 package tables
 
 import (
-	"maps"
 	"math"
 	"slices"
 )
@@ -57,7 +56,7 @@ func (t *Tables) Fuse(form string) (Fuse, error) {
 }
 
 // FuseForms returns the names of the forms, sorted.
-func (t *Tables) FuseForms() []string { return slices.Sorted(maps.Keys(t.fuses)) }
+func (t *Tables) FuseForms() []string { return t.fuses.Names() }
 
 func (f Fuse) copy() Fuse {
 	f.Words = clone(f.Words)
@@ -117,7 +116,7 @@ func (f Fuse) HeatShare(ambientC float64) (share float64, ok bool) {
 // the source ID. The guide prints shares for 100 to 100 000 pulses; fewer
 // pulses get no more than the share for 100, more than 100 000 get none (0).
 func (t *Tables) PulseShare(pulses float64) (share float64, source string) {
-	life := t.pulses["blade"]
+	life, _ := t.pulses.Get("blade")
 	last := life.shares[len(life.shares)-1]
 	if !(pulses <= last.X) {
 		return 0, life.source
@@ -133,7 +132,8 @@ func (t *Tables) PulseShare(pulses float64) (share float64, source string) {
 // the one for 100 pulses gives 0, one below the share for 100 000 gives no
 // more than 100 000: the guide ends there.
 func (t *Tables) PulsesFor(share float64) float64 {
-	shares := t.pulses["blade"].shares
+	life, _ := t.pulses.Get("blade")
+	shares := life.shares
 	last := shares[len(shares)-1]
 	switch {
 	case !(share <= shares[0].Y):
@@ -157,7 +157,7 @@ type pulseLife struct {
 func readPulses(t *Tables, w *row) {
 	p := pulseLife{source: w.source()}
 	p.shares = w.falling("share", w.curve("pulses", span{1, 1e9}, "share", span{0.001, 1}))
-	put(w, t.pulses, p)
+	put(w, &t.pulses, p)
 }
 
 func readFuse(t *Tables, w *row) {
@@ -210,7 +210,7 @@ func readFuse(t *Tables, w *row) {
 		f.HolderC, f.HolderSource = b.numberOr("ambient_c", 0, span{0, 200}), b.origin
 		b.done()
 	}
-	put(w, t.fuses, f)
+	put(w, &t.fuses, f)
 }
 
 // gates reads the three columns of a gate table and checks their order.

@@ -1,8 +1,6 @@
 package tables
 
 import (
-	"maps"
-	"slices"
 	"strings"
 )
 
@@ -24,19 +22,12 @@ type Ground struct {
 // unknown word fails with the list of the known ones.
 func (t *Tables) Ground(word string) (Ground, error) {
 	g, err := byWord(t.grounds, "ground", word, func(g Ground) []string { return g.Words })
-	g.Words = clone(g.Words)
-	return g, err
+	return g.copy(), err
 }
 
 // Grounds returns all kinds of ground, sorted by name.
 func (t *Tables) Grounds() []Ground {
-	out := make([]Ground, 0, len(t.grounds))
-	for _, name := range slices.Sorted(maps.Keys(t.grounds)) {
-		g := t.grounds[name]
-		g.Words = clone(g.Words)
-		out = append(out, g)
-	}
-	return out
+	return valuesOf(t.grounds, Ground.copy)
 }
 
 // RollingCoefficient returns the rolling resistance as a share of the weight
@@ -49,6 +40,11 @@ func (g Ground) RollingCoefficient(wheelRadiusM float64, rubber bool) Value {
 		v = g.RubberRolling
 	}
 	return v.Scale(1 / wheelRadiusM)
+}
+
+func (g Ground) copy() Ground {
+	g.Words = clone(g.Words)
+	return g
 }
 
 func readGround(t *Tables, w *row) {
@@ -67,8 +63,8 @@ func readGround(t *Tables, w *row) {
 	}
 	grip := span{0.01, 2}
 	g.GripHard, g.GripRubber = w.wanted("grip_hard", grip), w.wanted("grip_rubber", grip)
-	for _, name := range slices.Sorted(maps.Keys(t.grounds)) {
-		had := t.grounds[name]
+	for i := range t.grounds {
+		had := &t.grounds[i].Value
 		for _, word := range append([]string{g.Name}, g.Words...) {
 			for _, other := range append([]string{had.Name}, had.Words...) {
 				if plainWord(word) == plainWord(other) {
@@ -77,5 +73,5 @@ func readGround(t *Tables, w *row) {
 			}
 		}
 	}
-	put(w, t.grounds, g)
+	put(w, &t.grounds, g)
 }

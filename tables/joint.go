@@ -1,10 +1,5 @@
 package tables
 
-import (
-	"maps"
-	"slices"
-)
-
 // Joint is one kind of connection or contact.
 type Joint struct {
 	Name    string
@@ -21,19 +16,17 @@ type Joint struct {
 // "terminal block 2.5 mm2", "pedal switch" ...
 func (t *Tables) Joint(kind string) (Joint, error) {
 	j, err := byWord(t.joints, "joint", kind, func(j Joint) []string { return j.Words })
-	j.Words = clone(j.Words)
-	return j, err
+	return j.copy(), err
 }
 
 // Joints returns all kinds of joint, sorted by name.
 func (t *Tables) Joints() []Joint {
-	out := make([]Joint, 0, len(t.joints))
-	for _, name := range slices.Sorted(maps.Keys(t.joints)) {
-		j := t.joints[name]
-		j.Words = clone(j.Words)
-		out = append(out, j)
-	}
-	return out
+	return valuesOf(t.joints, Joint.copy)
+}
+
+func (j Joint) copy() Joint {
+	j.Words = clone(j.Words)
+	return j
 }
 
 func readJoint(t *Tables, w *row) {
@@ -45,5 +38,5 @@ func readJoint(t *Tables, w *row) {
 	if !j.NewOhm.Known() && !j.SteadyA.Known() {
 		w.fault("", "want new_ohm or steady_a")
 	}
-	put(w, t.joints, j)
+	put(w, &t.joints, j)
 }

@@ -1,10 +1,5 @@
 package tables
 
-import (
-	"maps"
-	"slices"
-)
-
 // MotorCan is what is known of brushed permanent-magnet motors of one can
 // size at ClassV volts. The can does not fix the winding: three 12 V motors
 // in one can size were published with 18 to 134 A stall, so every electrical
@@ -35,19 +30,17 @@ type MotorCan struct {
 // without "RS" or "size".
 func (t *Tables) MotorCan(size string) (MotorCan, error) {
 	m, err := byWord(t.motors, "motor can", size, func(m MotorCan) []string { return m.Words })
-	m.Words = clone(m.Words)
-	return m, err
+	return m.copy(), err
 }
 
 // MotorCans returns all can sizes, sorted by name.
 func (t *Tables) MotorCans() []MotorCan {
-	out := make([]MotorCan, 0, len(t.motors))
-	for _, name := range slices.Sorted(maps.Keys(t.motors)) {
-		m := t.motors[name]
-		m.Words = clone(m.Words)
-		out = append(out, m)
-	}
-	return out
+	return valuesOf(t.motors, MotorCan.copy)
+}
+
+func (m MotorCan) copy() MotorCan {
+	m.Words = clone(m.Words)
+	return m
 }
 
 func readMotor(t *Tables, w *row) {
@@ -69,5 +62,5 @@ func readMotor(t *Tables, w *row) {
 	m.AmbientKPerW = w.value("ambient_k_per_w", span{0.01, 1000})
 	m.WindingTauS = w.value("winding_tau_s", span{0.1, 1e5})
 	m.CaseTauS = w.value("case_tau_s", span{0.1, 1e5})
-	put(w, t.motors, m)
+	put(w, &t.motors, m)
 }

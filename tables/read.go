@@ -119,10 +119,10 @@ func (r *reader) readSources(table any) {
 		one := newRow(r, []string{"source", id}, columns)
 		s := answer.Source{ID: id, Text: one.text("text"), Known: one.text("known")}
 		one.done()
-		if had, ok := r.t.sources[id]; ok && had != s {
+		if had, ok := r.t.sources.Get(id); ok && had != s {
 			one.fault("", "this source is there already, in other words; choose another name")
 			continue
 		}
-		r.t.sources[id] = s
+		r.t.sources = r.t.sources.With(id, s)
 	}
 }

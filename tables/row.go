@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"example.org/packcheck/internal/rows"
 )
 
 // row is one row while it is being read; it remembers the columns asked for,
@@ -69,7 +71,7 @@ func (w *row) sourceAt(columns map[string]any, column string) string {
 		w.fault(column, `a row without a source is not taken in (add source = "ID" and a [source.ID] with text and known)`)
 		return ""
 	}
-	if _, ok := w.r.t.sources[id]; !ok {
+	if !w.r.t.sources.Has(id) {
 		w.fault(column, fmt.Sprintf("source %q does not exist (add [source.%s] with text and known)", id, id))
 		return ""
 	}
@@ -285,10 +287,10 @@ func (w *row) block(name string) *row {
 }
 
 // put stores a row unless its name is taken.
-func put[V any](w *row, rows map[string]V, v V) {
-	if _, taken := rows[w.name()]; taken {
+func put[V any](w *row, all *rows.Rows[V], v V) {
+	if all.Has(w.name()) {
 		w.fault("", "this name is taken by a row that is there already; choose another")
 		return
 	}
-	rows[w.name()] = v
+	*all = all.With(w.name(), v)
 }

@@ -61,7 +61,7 @@ func (t *Tables) InsulationFor(ratedC float64) (Insulation, error) {
 	case ratedC >= 180:
 		name = "silicone-180"
 	}
-	i := t.adiabatics[name]
+	i, _ := t.adiabatics.Get(name)
 	if ratedC > i.StartC || (ratedC > 70 && ratedC < i.StartC) {
 		i.StartC = ratedC
 		i.K = t.AdiabaticK(i.StartC, i.FinalC)
@@ -105,5 +105,5 @@ func readInsulation(t *Tables, w *row) {
 	if i.FinalC <= i.StartC {
 		w.fault("final_c", "want more than start_c")
 	}
-	put(w, t.adiabatics, i)
+	put(w, &t.adiabatics, i)
 }

@@ -1,21 +1,15 @@
 package tables
 
 import (
-	"cmp"
-	"embed"
 	"errors"
 	"fmt"
 	"io"
-	"maps"
-	"slices"
+	"io/fs"
 	"strings"
-	"sync"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/rows"
 )
-
-//go:embed data/*.toml
-var dataFiles embed.FS
 
 // largestFile bounds a user's table file: it is read whole into memory.
 const largestFile = 256 << 10
@@ -23,48 +17,44 @@ const largestFile = 256 << 10
 // Tables is one immutable set of reference tables. It is safe for use by
 // several goroutines at once.
 type Tables struct {
-	sources    map[string]answer.Source
-	figures    map[string]Figure
-	conductors map[string]conductor
-	gauges     map[string]gauge
-	ampacities map[string]ampacityCurve
-	adiabatics map[string]Insulation
-	fuses      map[string]Fuse
-	pulses     map[string]pulseLife
-	joints     map[string]Joint
-	motors     map[string]MotorCan
-	grounds    map[string]Ground
-	children   map[string]growth
-	vehicles   map[string]VehicleClass
-	thermal    map[string]ThermalClass
-	cautions   map[string]Caution
+	sources    rows.Rows[answer.Source]
+	figures    rows.Rows[Figure]
+	conductors rows.Rows[conductor]
+	gauges     rows.Rows[gauge]
+	ampacities rows.Rows[ampacityCurve]
+	adiabatics rows.Rows[Insulation]
+	fuses      rows.Rows[Fuse]
+	pulses     rows.Rows[pulseLife]
+	joints     rows.Rows[Joint]
+	motors     rows.Rows[MotorCan]
+	grounds    rows.Rows[Ground]
+	children   rows.Rows[growth]
+	vehicles   rows.Rows[VehicleClass]
+	thermal    rows.Rows[ThermalClass]
+	cautions   rows.Rows[Caution]
 }
 
-// Builtin returns the tables that packcheck brings along.
-func Builtin() *Tables { return builtin() }
+// Builtin returns the tables that packcheck brings along. They are part of the
+// program as plain data, made of the TOML files in data: see [Load].
+func Builtin() *Tables { return &builtin }
 
-var builtin = sync.OnceValue(func() *Tables {
-	t, err := loadFiles()
-	if err != nil {
-		// Only a broken data file of our own can get here, and the first test
-		// of the package would: no user data is involved.
-		panic(err)
-	}
-	return t
-})
+//go:generate go run -tags generating ../internal/literal/cmd/literals tables data builtin_data.go
 
-// loadFiles reads the embedded files in the order of their names.
-func loadFiles() (*Tables, error) {
-	t := (&Tables{}).clone()
-	entries, err := dataFiles.ReadDir("data")
+// Load reads a whole set from the TOML files of a folder, in the order of their
+// names. The built-in set is made so; for rows of a user's own there is
+// [Tables.Extend].
+//
+// A bad file gives a [*FileError] with every fault of it.
+func Load(folder fs.FS) (*Tables, error) {
+	t := &Tables{}
+	files, err := fs.Glob(folder, "*.toml")
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("tables: %w", err)
 	}
-	for _, entry := range entries {
-		name := "data/" + entry.Name()
-		text, err := dataFiles.ReadFile(name)
+	for _, name := range files {
+		text, err := fs.ReadFile(folder, name)
 		if err != nil {
-			return nil, err
+			return nil, fmt.Errorf("tables: %w", err)
 		}
 		if err := t.add(name, string(text), nil); err != nil {
 			return nil, err
@@ -94,60 +84,31 @@ func (t *Tables) Extend(r io.Reader, name string) (*Tables, error) {
 			Problem: fmt.Sprintf("the file is larger than %d KiB", largestFile>>10),
 		}}}
 	}
-	extended := t.clone()
+	extended := *t // adding a row copies what it is added to
 	if err := extended.add(name, string(text), closedKinds()); err != nil {
 		return nil, err
 	}
-	return extended, nil
+	return &extended, nil
 }
 
 // Sources returns every source of the set, sorted by ID.
 func (t *Tables) Sources() []answer.Source {
-	return slices.SortedFunc(maps.Values(t.sources), func(a, b answer.Source) int {
-		return cmp.Compare(a.ID, b.ID)
-	})
+	return valuesOf(t.sources, func(s answer.Source) answer.Source { return s })
 }
 
 // Source returns the source with this ID.
 func (t *Tables) Source(id string) (answer.Source, bool) {
-	s, ok := t.sources[id]
-	return s, ok
+	return t.sources.Get(id)
 }
 
 // Firm reports whether the source with this ID was read or computed, rather
 // than remembered, estimated or taken from practice. An unknown ID is not
 // firm.
 func (t *Tables) Firm(id string) bool {
-	known := t.sources[id].Known
+	s, _ := t.sources.Get(id)
+	known := s.Known
 	return strings.HasPrefix(known, "primary") || strings.HasPrefix(known, "copy") ||
 		strings.HasPrefix(known, "computed") || strings.HasPrefix(known, "measured")
-}
-
-// clone copies the maps; the rows in them are never written to.
-func (t *Tables) clone() *Tables {
-	return &Tables{
-		sources:    copied(t.sources),
-		figures:    copied(t.figures),
-		conductors: copied(t.conductors),
-		gauges:     copied(t.gauges),
-		ampacities: copied(t.ampacities),
-		adiabatics: copied(t.adiabatics),
-		fuses:      copied(t.fuses),
-		pulses:     copied(t.pulses),
-		joints:     copied(t.joints),
-		motors:     copied(t.motors),
-		grounds:    copied(t.grounds),
-		children:   copied(t.children),
-		vehicles:   copied(t.vehicles),
-		thermal:    copied(t.thermal),
-		cautions:   copied(t.cautions),
-	}
-}
-
-func copied[V any](m map[string]V) map[string]V {
-	c := make(map[string]V, len(m))
-	maps.Copy(c, m)
-	return c
 }
 
 // ErrNotFound is wrapped by every failed look-up; test with errors.Is.
@@ -187,24 +148,31 @@ func plainRune(r rune) rune {
 
 // byWord finds the row one of whose words matches what somebody wrote. The
 // row's own name always counts as one of its words.
-func byWord[V any](rows map[string]V, what, asked string, words func(V) []string) (V, error) {
+func byWord[V any](all rows.Rows[V], what, asked string, words func(V) []string) (V, error) {
 	plain := plainWord(asked)
-	names := slices.Sorted(maps.Keys(rows))
-	for _, name := range names {
-		row := rows[name]
-		if plainWord(name) == plain {
-			return row, nil
+	for i := range all {
+		if plainWord(all[i].Name) == plain {
+			return all[i].Value, nil
 		}
-		for _, w := range words(row) {
+		for _, w := range words(all[i].Value) {
 			if plainWord(w) == plain {
-				return row, nil
+				return all[i].Value, nil
 			}
 		}
 	}
 	var none V
-	readable := make([]string, len(names))
-	for i, name := range names {
+	readable := all.Names()
+	for i, name := range readable {
 		readable[i] = strings.ReplaceAll(name, "-", " ")
 	}
 	return none, notFound(what, asked, readable)
+}
+
+// valuesOf returns a copy of every row, in the order of their names.
+func valuesOf[V any](all rows.Rows[V], copied func(V) V) []V {
+	out := make([]V, len(all))
+	for i := range all {
+		out[i] = copied(all[i].Value)
+	}
+	return out
 }

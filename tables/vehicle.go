@@ -1,10 +1,5 @@
 package tables
 
-import (
-	"maps"
-	"slices"
-)
-
 // VehicleClass is what the trade builds for one design voltage and number of
 // seats; all from memory unless a Value's source says otherwise.
 type VehicleClass struct {
@@ -24,21 +19,14 @@ type VehicleClass struct {
 
 // VehicleClasses returns the classes, sorted by name.
 func (t *Tables) VehicleClasses() []VehicleClass {
-	out := make([]VehicleClass, 0, len(t.vehicles))
-	for _, name := range slices.Sorted(maps.Keys(t.vehicles)) {
-		v := t.vehicles[name]
-		v.Words = clone(v.Words)
-		out = append(out, v)
-	}
-	return out
+	return valuesOf(t.vehicles, VehicleClass.copy)
 }
 
 // VehicleClass looks a class up by name or word: "6 V one seat", "12 V one
 // seat", "12 V two seats", "24 V two seats".
 func (t *Tables) VehicleClass(word string) (VehicleClass, error) {
 	v, err := byWord(t.vehicles, "vehicle class", word, func(v VehicleClass) []string { return v.Words })
-	v.Words = clone(v.Words)
-	return v, err
+	return v.copy(), err
 }
 
 // VehicleClassFor returns the class for a design voltage and number of seats
@@ -83,11 +71,12 @@ func (t *Tables) Caution(name string) (Caution, error) {
 
 // Cautions returns all cautions, sorted by name.
 func (t *Tables) Cautions() []Caution {
-	out := make([]Caution, 0, len(t.cautions))
-	for _, name := range slices.Sorted(maps.Keys(t.cautions)) {
-		out = append(out, t.cautions[name])
-	}
-	return out
+	return valuesOf(t.cautions, func(c Caution) Caution { return c })
+}
+
+func (v VehicleClass) copy() VehicleClass {
+	v.Words = clone(v.Words)
+	return v
 }
 
 func readVehicle(t *Tables, w *row) {
@@ -101,16 +90,16 @@ func readVehicle(t *Tables, w *row) {
 	v.Motors = w.wanted("motors", span{1, 8})
 	v.LoadKG = w.value("load_kg", span{5, 500})
 	v.Can = w.textOr("can", "")
-	put(w, t.vehicles, v)
+	put(w, &t.vehicles, v)
 }
 
 func readThermal(t *Tables, w *row) {
 	c := ThermalClass{Letter: w.name(), Source: w.source()}
 	c.LimitC = w.number("limit_c", span{50, 500})
 	c.RiseK = w.numberOr("rise_k", 0, span{0, 400})
-	put(w, t.thermal, c)
+	put(w, &t.thermal, c)
 }
 
 func readCaution(t *Tables, w *row) {
-	put(w, t.cautions, Caution{Name: w.name(), Text: w.text("text"), Source: w.source()})
+	put(w, &t.cautions, Caution{Name: w.name(), Text: w.text("text"), Source: w.source()})
 }

@@ -2,7 +2,6 @@ package tables
 
 import (
 	"fmt"
-	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -94,7 +93,7 @@ func (t *Tables) Wire(size WireSize) (Wire, error) {
 		if size.Tinned {
 			name = "class5-tinned"
 		}
-		c := t.conductors[name]
+		c, _ := t.conductors.Get(name)
 		w.Name = fmt.Sprintf("%g mm2", size.AreaMM2)
 		w.AreaMM2 = size.AreaMM2
 		// R goes as 1/area outside the table.
@@ -123,7 +122,7 @@ type conductor struct {
 func readConductor(t *Tables, w *row) {
 	c := conductor{source: w.source()}
 	c.ohmPerKM = w.falling("ohm_per_km", w.curve("area_mm2", span{0.01, 1000}, "ohm_per_km", span{1e-4, 1e4}))
-	put(w, t.conductors, c)
+	put(w, &t.conductors, c)
 }
 
 // ConductorOhmPerKM returns the largest resistance at 20 degC, in Ohm/km, of
@@ -131,9 +130,9 @@ func readConductor(t *Tables, w *row) {
 // "class2-plain" (classes 1 and 2 agree in these sizes), IEC 60228 Tables 1
 // to 3. It fails for a size that the standard does not list.
 func (t *Tables) ConductorOhmPerKM(class string, areaMM2 float64) (float64, error) {
-	c, ok := t.conductors[class]
+	c, ok := t.conductors.Get(class)
 	if !ok {
-		return 0, notFound("conductor class", class, slices.Sorted(maps.Keys(t.conductors)))
+		return 0, notFound("conductor class", class, t.conductors.Names())
 	}
 	for _, p := range c.ohmPerKM {
 		if p.X == areaMM2 {
@@ -157,18 +156,18 @@ func readGauge(t *Tables, w *row) {
 	g := gauge{source: w.source(), number: int(w.number("gauge", span{0, 40}))}
 	g.areaMM2 = w.number("area_cmil", span{10, 1e6}) * mm2PerCircularMil
 	for _, had := range t.gauges {
-		if had.number == g.number {
+		if had.Value.number == g.number {
 			w.fault("gauge", "this gauge is in the table already")
 			return
 		}
 	}
-	put(w, t.gauges, g)
+	put(w, &t.gauges, g)
 }
 
 func (t *Tables) automotiveArea(number int) (areaMM2 float64, source string, ok bool) {
 	for _, g := range t.gauges {
-		if g.number == number {
-			return g.areaMM2, g.source, true
+		if g.Value.number == number {
+			return g.Value.areaMM2, g.Value.source, true
 		}
 	}
 	return 0, "", false
@@ -177,7 +176,7 @@ func (t *Tables) automotiveArea(number int) (areaMM2 float64, source string, ok 
 func (t *Tables) automotiveSizes() []string {
 	var numbers []int
 	for _, g := range t.gauges {
-		numbers = append(numbers, g.number)
+		numbers = append(numbers, g.Value.number)
 	}
 	slices.Sort(numbers)
 	return strings.Fields(strings.Trim(fmt.Sprint(numbers), "[]"))

@@ -131,6 +131,10 @@ func (r Run) meltsA(ambientC float64) float64 {
 // thinnestShare lets a wire pass as 1 mm2 that misses it by rounding.
 const thinnestShare = 0.99
 
+// farTooHot is by which factor too much heat in a joint sets fire to what is
+// around it. Own choice; the recall of 22 October 1998 was for such connectors.
+const farTooHot = 2
+
 // joints judges heat and load of every joint and switch.
 func (j *judge) joints() {
 	watch, hot := j.Tables.Figure(tables.JointWatch), j.Tables.Figure(tables.JointHot)
@@ -159,6 +163,9 @@ func (j *judge) joints() {
 		case drawsOver(f.Found, hot.Likely):
 			f.Code, f.Limit, f.Source = CodeJointHot, hot.Likely, hot.Source
 			f.Title, f.Advice = "Too much heat builds up in the "+c.Name+".", renew
+			if drawsOver(f.Found, farTooHot*hot.Likely) { // overheated connectors have burned vehicles down
+				f.Level, f.Harm, f.Gravity = answer.Danger, answer.House, 1
+			}
 		case drawsOver(f.Found, watch.Likely):
 			f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Source = CodeJointWarm, answer.Watch, answer.Wear, -1, watch.Likely, watch.Source
 			f.Change, f.Habit = answer.ChangeNone, answer.HabitFeelJoints

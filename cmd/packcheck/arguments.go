@@ -49,7 +49,7 @@ func split(known []cli.Flag, args []string, leading bool) (flags, operands []str
 		switch {
 		case arg == "--":
 			return flags, append(operands, args[i+1:]...), nil
-		case len(arg) < 2 || arg[0] != '-':
+		case !looksLikeFlag(arg): // "-" and "-10 C" are none
 			if leading {
 				return flags, args[i:], nil
 			}

@@ -70,7 +70,7 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 		return asInput(err)
 	}
 	var out bytes.Buffer
-	o := report.Options{Format: format, Full: c.Bool(flagWhole), Short: c.Bool(flagShort)}
+	o := report.Options{Format: format, Full: c.Bool(flagWhole), Short: c.Bool(flagShort), Explain: packcheck.Explain}
 	if err := report.Write(&out, a, o); err != nil {
 		return err
 	}

@@ -36,6 +36,10 @@ func judged(t *testing.T, args ...string) (string, int) {
 	return out.String(), code
 }
 
+// mostFullLines is how long the full report of an example may be; own rule of
+// the project.
+const mostFullLines = 250
+
 // UPDATE_GOLDEN=1 go test ./cmd/packcheck writes the golden reports anew; look
 // at what changed before keeping it.
 func TestExamplesMatchTheirGoldenReports(t *testing.T) {
@@ -45,6 +49,9 @@ func TestExamplesMatchTheirGoldenReports(t *testing.T) {
 			golden := filepath.Join("testdata", "examples", name+".txt")
 			page, _ := judged(t, file)
 			full, _ := judged(t, file, "--full")
+			if n := strings.Count(full, "\n"); n >= mostFullLines {
+				t.Errorf("--full has %d lines, want fewer than %d", n, mostFullLines)
+			}
 			got := page + "\n== --full ==\n" + full
 			if os.Getenv("UPDATE_GOLDEN") != "" {
 				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
@@ -65,8 +72,8 @@ func TestExamplesMatchTheirGoldenReports(t *testing.T) {
 func TestExamplesKeepTheRulesOfEveryFormat(t *testing.T) {
 	for _, file := range examples(t) {
 		for _, format := range report.Formats() {
-			long, code := judged(t, file, "--full", "--format", string(format))
-			short, again := judged(t, "--short", "--format", string(format), file)
+			long, code := judged(t, file, "--full", "--draws", "32", "--format", string(format))
+			short, again := judged(t, "--short", "--draws", "32", "--format", string(format), file)
 			if code != again {
 				t.Errorf("%s %s: the short report ends with code %d, the long one with %d", file, format, again, code)
 			}

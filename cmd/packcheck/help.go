@@ -50,13 +50,15 @@ to do. What you left out is assumed, and the page says so.
 How to call it
     packcheck FILE [options]     judge the setup in FILE
     packcheck - [options]        the same, from standard input
+    packcheck ask QUESTION ...   one question, no file (ask --help lists all)
     packcheck fit LOG [options]  fit a battery to logged discharges
     packcheck explain CODE       tell more of a finding (--full has the codes)
     packcheck keys               list everything a setup file may hold
     packcheck sources            list where the built-in figures come from
 
 Options, before or after the file name
-    --format NAME         FORMATS (text if left out)
+    --format NAME         FORMATS
+                          (text if left out; html is for a phone or paper)
     --full                everything, in place of one page
     --short               ten lines at most; safety lines stay
     --draws N             how many vehicles are computed (1024 if left out)

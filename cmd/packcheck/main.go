@@ -111,7 +111,7 @@ func newApp(std streams, verdict *int) *cli.App {
 		HideHelpCommand:       true,
 		Flags:                 assessFlags(),
 		Action:                func(c *cli.Context) error { return assess(c, std, verdict) },
-		Commands:              commands(std),
+		Commands:              commands(std, verdict),
 		Reader:                std.in,
 		Writer:                std.out,
 		ErrWriter:             std.err,
@@ -128,9 +128,10 @@ func newApp(std streams, verdict *int) *cli.App {
 
 // commands lists the commands beside the assessment itself. Each has a file of
 // its own.
-func commands(std streams) []*cli.Command {
+func commands(std streams, verdict *int) []*cli.Command {
 	return []*cli.Command{
 		explainCommand(std),
+		askCommand(std, verdict),
 		fitCommand(std),
 		keysCommand(std),
 		sourcesCommand(std),

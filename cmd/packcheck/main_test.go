@@ -50,7 +50,7 @@ func TestHelpNamesEveryOptionAndCommand(t *testing.T) {
 			t.Errorf("help lacks %s", name)
 		}
 	}
-	for _, c := range commands(streams{}) {
+	for _, c := range commands(streams{}, nil) {
 		if c.Name != "help" && !strings.Contains(text, "packcheck "+c.Name) {
 			t.Errorf("help lacks the command %s", c.Name)
 		}

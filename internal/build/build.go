@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/ride"
@@ -30,10 +31,27 @@ type Builder struct {
 	Parts *setup.Parts
 
 	limitC float64 // of the windings
-
-	mu    sync.Mutex
-	bases map[string]*battery.Model // by profile: later packs share its tables
+	cells  *Cells
 }
+
+// Cells keeps one pack of every profile that was needed, whose tables all later
+// packs of it share. Builders of one question may share it, and any number of
+// goroutines may use it.
+type Cells struct {
+	mu    sync.Mutex
+	bases map[cellKey]*battery.Model
+}
+
+// cellKey tells profiles apart: those of one name may differ between sets, and in
+// the loss on the shelf between setups.
+type cellKey struct {
+	set          *chemistry.Set
+	name, title  string
+	lossPerMonth float64
+}
+
+// NewCells returns an empty one.
+func NewCells() *Cells { return &Cells{bases: map[cellKey]*battery.Model{}} }
 
 // Built is one case and what stands beside it: everything is plain numbers.
 type Built struct {
@@ -47,8 +65,8 @@ type Built struct {
 }
 
 // New prepares a builder. It fails when the likely pack cannot be made.
-func New(p *setup.Parts) (*Builder, error) {
-	b := &Builder{Parts: p, bases: map[string]*battery.Model{}}
+func New(p *setup.Parts, cells *Cells) (*Builder, error) {
+	b := &Builder{Parts: p, cells: cells}
 	b.limitC, _ = drive.ClassLimitC(windingClass)
 	_, err := b.Pack(setup.Likely)
 	return b, err
@@ -57,27 +75,30 @@ func New(p *setup.Parts) (*Builder, error) {
 // base returns a pack of a profile, made once. Whoever comes first makes it, so
 // nothing of that draw may stay in it but the profile, whose own loss on the
 // shelf is the likely one.
-func (b *Builder) base(s battery.Spec) (*battery.Model, error) {
-	b.mu.Lock()
-	defer b.mu.Unlock()
-	if m, ok := b.bases[s.Profile.Name]; ok {
+func (b *Builder) base(s *battery.Spec) (*battery.Model, error) {
+	key := cellKey{set: b.Parts.Chemistry, name: s.Profile.Name, title: s.Profile.Title, lossPerMonth: s.Profile.Keeping.LossPerMonth}
+	if f := &b.Parts.Pack.SelfDischarge; f.Known {
+		key.lossPerMonth = f.Likely
+	}
+	b.cells.mu.Lock()
+	defer b.cells.mu.Unlock()
+	if m, ok := b.cells.bases[key]; ok {
 		return m, nil
 	}
-	if f := &b.Parts.Pack.SelfDischarge; f.Known {
-		s.Profile.Keeping.LossPerMonth = f.Likely
-	}
-	m, err := battery.New(s)
+	own := *s
+	own.Profile.Keeping.LossPerMonth = key.lossPerMonth
+	m, err := battery.New(own)
 	if err != nil {
 		return nil, fmt.Errorf("packcheck: %w", err)
 	}
-	b.bases[s.Profile.Name] = m
+	b.cells.bases[key] = m
 	return m, nil
 }
 
 // Pack returns the whole pack, joined packs taken as one.
 func (b *Builder) Pack(pick setup.Pick) (*battery.Model, error) {
 	spec := b.Parts.PackSpec(pick)
-	base, err := b.base(spec)
+	base, err := b.base(&spec)
 	if err != nil {
 		return nil, err
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"regexp"
 	"strings"
+	"sync"
 
 	"example.org/packcheck/internal/pattern"
 )
@@ -61,15 +62,18 @@ var plainTitles = pattern.Lazy(`^(time|t|timestamp|zeit|voltage|volts?|v|u|spann
 // unitPattern finds the unit in "Voltage (mV)", "I [A]", "time_ms", "t/s".
 var unitPattern = pattern.Lazy(`(?:[(\[/_ ])\s*(milliseconds?|ms|msec|seconds?|secs?|s|minutes?|mins?|min|hours?|hrs?|hr|h|days?|d|mv|v|volts?|millivolts?|ma|a|amps?|milliamps?|ua|mah|ah|as|c|f|°c|°f|k)\s*[)\]]?\s*$`)
 
-var units = map[string]float64{
-	"millisecond": 1e-3, "milliseconds": 1e-3, "millis": 1e-3, "ms": 1e-3, "msec": 1e-3,
-	"second": 1, "seconds": 1, "sec": 1, "secs": 1, "s": 1,
-	"minute": 60, "minutes": 60, "min": 60, "mins": 60,
-	"hour": 3600, "hours": 3600, "hr": 3600, "hrs": 3600, "h": 3600, "day": 86400, "days": 86400, "d": 86400,
-	"mv": 1e-3, "millivolt": 1e-3, "millivolts": 1e-3, "v": 1, "volt": 1, "volts": 1,
-	"ma": 1e-3, "milliamp": 1e-3, "milliamps": 1e-3, "ua": 1e-6, "a": 1, "amp": 1, "amps": 1,
-	"mah": 1e-3, "ah": 1, "as": 1.0 / 3600, "c": 1, "°c": 1, "f": -1, "°f": -1, "k": -2,
-}
+// units are the factors on SI units; a scale below zero marks degrees F and kelvin.
+var units = sync.OnceValue(func() map[string]float64 {
+	return map[string]float64{
+		"millisecond": 1e-3, "milliseconds": 1e-3, "millis": 1e-3, "ms": 1e-3, "msec": 1e-3,
+		"second": 1, "seconds": 1, "sec": 1, "secs": 1, "s": 1,
+		"minute": 60, "minutes": 60, "min": 60, "mins": 60,
+		"hour": 3600, "hours": 3600, "hr": 3600, "hrs": 3600, "h": 3600, "day": 86400, "days": 86400, "d": 86400,
+		"mv": 1e-3, "millivolt": 1e-3, "millivolts": 1e-3, "v": 1, "volt": 1, "volts": 1,
+		"ma": 1e-3, "milliamp": 1e-3, "milliamps": 1e-3, "ua": 1e-6, "a": 1, "amp": 1, "amps": 1,
+		"mah": 1e-3, "ah": 1, "as": 1.0 / 3600, "c": 1, "°c": 1, "f": -1, "°f": -1, "k": -2,
+	}
+})
 
 // readHeading understands one column title.
 func readHeading(title string) heading {
@@ -85,7 +89,7 @@ func readHeading(title string) heading {
 	unit := ""
 	if m := unitPattern().FindStringSubmatch(s); m != nil {
 		unit = m[1]
-	} else if _, ok := units[s]; ok {
+	} else if _, ok := units()[s]; ok {
 		unit = s // the title is nothing but a unit
 	} else {
 		for _, u := range []string{"milliseconds", "millivolts", "milliamps", "hours", "minutes", "seconds"} {
@@ -95,7 +99,7 @@ func readHeading(title string) heading {
 			}
 		}
 	}
-	if scale, ok := units[unit]; ok && unitFits(h.what, unit) {
+	if scale, ok := units()[unit]; ok && unitFits(h.what, unit) {
 		h.scale, h.said = scale, true
 		h.rank++
 	}
@@ -132,7 +136,7 @@ func withUnit(f []byte, comma bool) (x, scale float64, unit string, ok bool) {
 		return 0, 0, "", false
 	}
 	unit = strings.ToLower(string(bytes.TrimSpace(f[end:])))
-	if scale, ok = units[unit]; !ok {
+	if scale, ok = units()[unit]; !ok {
 		return 0, 0, "", false
 	}
 	x, ok = parseNumber(f[:end], comma)

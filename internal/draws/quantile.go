@@ -46,27 +46,42 @@ type ordered struct {
 
 func inOrder(values, weight []float64) ordered {
 	var all float64
-	index := make([]int, 0, len(values))
+	place := make([]placed, 0, len(values))
 	for i, v := range values {
 		w := weightAt(weight, i)
 		all += w
 		if w > 0 && !math.IsNaN(v) {
-			index = append(index, i)
+			place = append(place, placed{v, i})
 		}
 	}
-	slices.SortFunc(index, func(a, b int) int {
-		return cmp.Or(cmp.Compare(values[a], values[b]), cmp.Compare(a, b))
-	})
-	flat := make([]float64, 2*len(index))
-	o := ordered{value: flat[:len(index)], upTo: flat[len(index):]}
-	for k, i := range index {
-		o.total += weightAt(weight, i)
-		o.value[k], o.upTo[k] = values[i], o.total
+	byValue := func(a, b placed) int {
+		switch {
+		case a.value < b.value:
+			return -1
+		case a.value > b.value:
+			return 1
+		}
+		return a.at - b.at
+	}
+	if !slices.IsSortedFunc(place, byValue) { // a figure that is the same in all draws is
+		slices.SortFunc(place, byValue)
+	}
+	flat := make([]float64, 2*len(place))
+	o := ordered{value: flat[:len(place)], upTo: flat[len(place):]}
+	for k, p := range place {
+		o.total += weightAt(weight, p.at)
+		o.value[k], o.upTo[k] = p.value, o.total
 	}
 	if all > 0 {
 		o.present = min(1, o.total/all)
 	}
 	return o
+}
+
+// placed is a value with the number of its draw.
+type placed struct {
+	value float64
+	at    int
 }
 
 // weightAt is the weight of a draw; what is not a weight counts as none.

@@ -170,6 +170,12 @@ func readCharger(s *setup.Setup) (charger, error) {
 		l.PrintedA = raw.Current.High
 	}
 	if purpose, ok := charge.PurposeNamed(raw.MadeFor.Text); ok {
+		if l.MadeFor != charge.PurposeUnknown && l.MadeFor != purpose {
+			return charger{}, setup.Faults{{
+				File: s.Name, Line: raw.MadeFor.Line, Key: raw.MadeFor.Key, Read: raw.MadeFor.Text,
+				Want: fmt.Sprintf("%s, which the label %q says, or another label: they cannot both be true", l.MadeFor, raw.Label.Text),
+			}}
+		}
 		l.MadeFor = purpose
 	}
 	switch raw.Output.Text {

@@ -53,8 +53,9 @@ func (v *view) aboard(speed *drive.SpeedCheck) {
 		RiderKg: c.Pick(&v.parts.Rider.MassKg), RatedKg: build.Known(&p.RatedLoadKg, c.Pick), UsualKg: p.UsualLoadKg,
 	}.Findings()...)
 	v.add(drive.SlopeCheck{
-		GradeN: c.Vehicle.GradeN, RollN: c.Vehicle.RollN, ToyKg: c.Vehicle.MassKg - c.Pick(&v.parts.Rider.MassKg),
+		GradeN: c.Vehicle.GradeN, RollN: c.Vehicle.RollN, ToyKg: c.Vehicle.MassKg - c.Pick(&v.parts.Rider.MassKg), AllKg: c.Vehicle.MassKg,
 	}.Findings()...)
+	v.add(drive.ToyCheck{NominalV: c.Pack.NominalV()}.Findings()...)
 	v.add(drive.RemoteCheck{Fitted: p.Remote, SpeedMS: speed.SpeedMS, OriginalMS: speed.OriginalMS}.Findings()...)
 	v.add(drive.AccessoryCheck{
 		OnPack: p.Accessories.Text == "on the pack", Own: p.Accessories.Known && p.Accessories.Text != "on the pack",

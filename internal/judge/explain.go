@@ -52,6 +52,13 @@ func Explanations() []answer.Explanation {
 			Do:    "Measure the one named once more, in the way that the report describes. The answer does without it meanwhile.",
 		},
 		{
+			Code:  CodeFuseOpened,
+			Means: "A fuse was seen to open while the vehicle was used. From how long it took, at least the current in the finding flowed.",
+			Hurts: "The same fault comes again with the next fuse, and heats wire, motors and pedal switch each time.",
+			Limit: "What the fuse holds for ever, by the standard of its form.",
+			Do:    "Look for wheels that rub or were blocked, chafed wire and a stuck switch. Fit one of the same rating, never a larger one.",
+		},
+		{
 			Code:  CodeCutoffCannotProtect,
 			Means: "The battery is so uneven, or the load so heavy, that no cutoff on the volts of the whole saves the weakest cell.",
 			Hurts: "The weakest cell is harmed in every full ride.",

@@ -90,15 +90,26 @@ func (j *Judge) Case(c Case) (*Judged, error) {
 // that disconnects its battery. Harm to a child or a house is judged all the
 // same, and so is what people add to it: charger, storage, age, readings.
 func (v *view) survived() {
+	measured := v.parts.Measured != nil && v.parts.Measured.LoadedCurrent.Given // what flows is no guess
 	for i := range v.out.Findings {
 		f := &v.out.Findings[i]
 		switch f.Topic {
 		case answer.TopicLaunch, answer.TopicPath, answer.TopicRide, answer.TopicSpeed, answer.TopicCutoff:
-			if f.Harm < answer.House {
+			if f.Harm < answer.House && !endsRides(f.Code) && !(measured && f.Topic == answer.TopicPath) {
 				f.Level = min(f.Level, answer.Watch)
 			}
 		}
 	}
+}
+
+// endsRides reports whether a finding says of a fuse that no ride would outlast
+// it: then it is not the one that the vehicle was made with.
+func endsRides(code string) bool {
+	switch code {
+	case wiring.CodeFuseOpensRunning, wiring.CodeFuseOpensAtLaunch, CodeFuseEndsRide, CodeFuseOpened:
+		return true
+	}
+	return false
 }
 
 // add puts findings on the list.

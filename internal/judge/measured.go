@@ -190,6 +190,12 @@ func (v *view) fuseOpened(p *setup.Parts) error {
 	if !math.IsInf(flowed.MostA, 1) {
 		says = fmt.Sprintf("%s to %s A flowed", round(flowed.LeastA, 2), round(flowed.MostA, 2))
 	}
+	v.add(answer.Finding{
+		Code: CodeFuseOpened, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicPath, Item: answer.Fuse, Source: srcFuseRule,
+		Unit: "A", Found: flowed.LeastA, Limit: spec.RatingA, Decides: []string{answer.KeyMeasuredFuseSeconds}, Change: answer.LookUp,
+		Title:  fmt.Sprintf("A fuse opened in use: at least %s A flowed. Something draws too much, or rubs, sticks or is shorted.", round(flowed.LeastA, 2)),
+		Advice: "Find out why before another fuse goes in: turn the wheels by hand, look for chafed wire, ask whether the wheels were blocked. Never put in a larger one.",
+	})
 	v.tell(answer.MeasuredFigure{
 		Name:     fmt.Sprintf("%s A fuse opened after", round(spec.RatingA, 3)),
 		Measured: raw.FuseSeconds.Text, Says: says,

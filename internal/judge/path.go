@@ -15,6 +15,7 @@ const (
 	CodeBareBench      = "bench-without-fuse"    // a bench load that is said to have none
 	CodeFuseEndsRide   = "fuse-ends-the-ride"    // it opens during a normal ride
 	CodeFuseMayEndRide = "fuse-may-end-the-ride" // one at the early edge of its band may
+	CodeFuseOpened     = "fuse-opened-in-use"    // it was seen to open
 )
 
 // seasonOutings is how many outings a fuse is taken to see in a season. Own

@@ -15,6 +15,8 @@ import (
 var rows = map[string]int{
 	"answer":           0, // what an answer is; no logic
 	"internal/nesting": 0,
+	"internal/rows":    0,
+	"internal/literal": 0,
 	"internal/pattern": 0,
 	"internal/policy":  0,
 
@@ -40,6 +42,7 @@ var rows = map[string]int{
 
 	"internal/build":  5, // parts and one draw to a case
 	"internal/judge":  6, // one case to its findings
+	"ask":             6, // one question to its answer
 	"internal/reckon": 7, // all draws to an answer
 
 	".": 8,
@@ -49,7 +52,7 @@ var rows = map[string]int{
 const commands = 9
 
 // alone know nothing of this module: each can be read by itself.
-var alone = []string{"answer", "internal/nesting", "internal/pattern", "internal/policy", "internal/draws", "internal/solve", "internal/bend"}
+var alone = []string{"answer", "internal/nesting", "internal/rows", "internal/literal", "internal/pattern", "internal/policy", "internal/draws", "internal/solve", "internal/bend"}
 
 // sees says what a package may import at most, where its row alone says too little.
 var sees = map[string][]string{

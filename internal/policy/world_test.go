@@ -2,7 +2,6 @@ package policy_test
 
 import (
 	"go/ast"
-	"go/token"
 	"testing"
 )
 
@@ -71,41 +70,4 @@ func forbiddenCalls(t *testing.T, s source, name string) {
 		}
 		return true
 	})
-}
-
-// Nobody pays at start-up for what a run may not need.
-func TestNoPatternIsCompiledAtStartUp(t *testing.T) {
-	for _, s := range packages(t) {
-		for _, name := range s.names() {
-			for _, d := range s.files[name].Decls {
-				if gen, is := d.(*ast.GenDecl); is && gen.Tok == token.VAR {
-					for _, at := range compiledIn(gen) {
-						t.Errorf("%s: a regular expression is compiled at start-up; use internal/pattern", s.fset.Position(at))
-					}
-				}
-			}
-		}
-	}
-}
-
-// compiledIn returns where a declaration compiles regular expressions, other
-// than in functions that are called later.
-func compiledIn(d ast.Node) []token.Pos {
-	var at []token.Pos
-	ast.Inspect(d, func(n ast.Node) bool {
-		switch n := n.(type) {
-		case *ast.CallExpr:
-			if _, now := n.Fun.(*ast.FuncLit); now {
-				at = append(at, compiledIn(n.Fun.(*ast.FuncLit).Body)...)
-			}
-		case *ast.FuncLit:
-			return false
-		case *ast.SelectorExpr:
-			if pkg, is := n.X.(*ast.Ident); is && pkg.Name == "regexp" && (n.Sel.Name == "MustCompile" || n.Sel.Name == "Compile") {
-				at = append(at, n.Pos())
-			}
-		}
-		return true
-	})
-	return at
 }

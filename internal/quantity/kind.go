@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/packcheck/answer"
 )
@@ -112,3 +113,13 @@ type Error struct {
 
 // Error returns the one-line form: read "7"; want a charge such as "7 Ah".
 func (e *Error) Error() string { return fmt.Sprintf("read %q; want %s", e.Read, e.Want) }
+
+// exampleAt is the kind's example as a number; what cannot be read lies nowhere.
+func (k Kind) exampleAt() float64 {
+	i := k.info()
+	p := parser{kind: k, text: i.example, rest: scan(i.example), low: i.low, high: i.high, example: i.example}
+	if r, err := p.whole(); err == nil {
+		return r.Likely
+	}
+	return math.NaN()
+}

@@ -26,10 +26,23 @@ func Parse(kind Kind, text string) (Range, Written, error) {
 // are what an error names, and what tells a decimal mark from a mark between
 // thousands.
 func ParseIn(kind Kind, text string, low, high float64) (Range, Written, error) {
+	return ParseLike(kind, text, low, high, "")
+}
+
+// ParseLike is [ParseIn] with an example of the caller's, for bounds that the
+// kind's own example lies outside of: what an error suggests must be right.
+func ParseLike(kind Kind, text string, low, high float64, example string) (Range, Written, error) {
 	if !kind.Known() {
 		return Range{}, Written{}, &Error{Kind: kind, Read: shorten(text), Want: "a known kind of quantity"}
 	}
-	p := parser{kind: kind, text: text, low: low, high: high}
+	p := parser{kind: kind, text: text, low: low, high: high, example: kind.Example()}
+	if at := kind.exampleAt(); example != "" && !(low <= at && at <= high) {
+		p.example = example
+	}
+	text = unquoted(text)
+	if kind == RotationalSpeed {
+		_, text = BesideVolts(text)
+	}
 	if strings.TrimSpace(text) == "" {
 		return Range{}, Written{}, p.fail("%s", p.usual())
 	}
@@ -54,6 +67,7 @@ type parser struct {
 	written Written
 
 	low, high float64 // bounds, in the kind's own unit
+	example   string  // what an error suggests
 }
 
 // whole reads the complete text.
@@ -106,7 +120,7 @@ func (p *parser) margin(middle reading) (Range, error) {
 		return Range{}, err
 	}
 	if len(p.rest) > 0 || len(by.parts) != 1 || by.negative || p.kind == Count || p.kind == Gauge {
-		return Range{}, p.fail("%s, or with a margin such as %q", p.usual(), p.kind.Example()+" +- 10 %")
+		return Range{}, p.fail("%s, or with a margin such as %q", p.usual(), p.example+" +- 10 %")
 	}
 	percent := by.last().unit == "%" && p.kind != Fraction && p.kind != Grade
 	if !percent {
@@ -145,7 +159,7 @@ func (p *parser) settle(first, last, likely reading, ranged, hasLikely bool) (Ra
 		return Range{}, err
 	}
 	if p.kind == Count {
-		return Range{}, p.fail("one whole number, such as %q", p.kind.Example())
+		return Range{}, p.fail("one whole number, such as %q", p.example)
 	}
 	falling := p.kind == Gauge || last.falls() // thinner wire, higher number
 	if low > high && !falling {
@@ -234,11 +248,11 @@ func (p *parser) usual() string {
 	k := p.kind
 	switch {
 	case k == Count:
-		return fmt.Sprintf("a whole number, such as %q", k.Example())
+		return fmt.Sprintf("a whole number, such as %q", p.example)
 	case k == Ratio:
-		return fmt.Sprintf("a ratio, such as %q", k.Example())
+		return fmt.Sprintf("a ratio, such as %q", p.example)
 	}
-	return fmt.Sprintf("%s with its unit (%s), such as %q", k.withArticle(), k.unitNames(), k.Example())
+	return fmt.Sprintf("%s with its unit (%s), such as %q", k.withArticle(), k.unitNames(), p.example)
 }
 
 // withArticle returns the kind's name as a sentence needs it.

@@ -90,7 +90,7 @@ func (p *parser) part() (part, error) {
 	one.digits = p.rest[0].text
 	n, grouped, ok := numeral(one.digits)
 	if !ok {
-		return one, p.fail("a plain number, such as %q", p.kind.Example())
+		return one, p.fail("a plain number, such as %q", p.example)
 	}
 	if grouped < 0 {
 		return one, p.fail("at most one decimal mark and none between thousands; %q can be read in more than one way", one.digits)
@@ -147,6 +147,9 @@ func (p *parser) second(one *part) error {
 			}
 			one.form, one.n, one.grouped = sixties, one.n+d/60, 0
 		case (p.kind == Ratio || p.kind == Grade) && d > 0:
+			if p.kind == Ratio && 1 <= one.n && one.n < d {
+				one.n, d = d, one.n // "1:115" and "115:1" are the same gears
+			}
 			one.form, one.n, one.grouped = against, one.n/d, 0
 		default:
 			return p.fail("%s", p.usual())
@@ -213,7 +216,7 @@ func (p *parser) unambiguous(one part, u *unit, v float64) error {
 	if one.grouped == 0 {
 		return nil
 	}
-	decimal, grouped := p.fits(v), p.fits(u.base(one.grouped))
+	decimal, grouped := p.fits(v), p.fits(u.base(one.grouped)) && p.groups(u.base(one.grouped))
 	switch {
 	case decimal && !grouped:
 		return nil
@@ -222,6 +225,10 @@ func (p *parser) unambiguous(one part, u *unit, v float64) error {
 	}
 	return p.fail("%s or %s; %q can be read in two ways", plainNumber(one.n, u), plainNumber(one.grouped, u), one.digits)
 }
+
+// groups reports whether anybody would write so large a value with a mark between
+// thousands: a meter shows "2.322 A", and 2322 A flow nowhere near a ride-on.
+func (p *parser) groups(v float64) bool { return p.kind != Current || v < 1000 }
 
 func plainNumber(n float64, u *unit) string {
 	return strconv.Quote(strings.TrimSpace(strconv.FormatFloat(n, 'f', -1, 64) + " " + u.name))
@@ -241,7 +248,7 @@ func (p *parser) unitOf(one part, before *unit) (*unit, error) {
 		case p.kind == Grade && one.form == against:
 			return none, nil
 		case p.kind == Fraction && one.n > 1:
-			return nil, p.fail("a fraction from 0 to 1 or a percentage, such as %q", p.kind.Example())
+			return nil, p.fail("a fraction from 0 to 1 or a percentage, such as %q", p.example)
 		case p.kind.Bare():
 			return none, nil
 		}
@@ -249,6 +256,12 @@ func (p *parser) unitOf(one part, before *unit) (*unit, error) {
 	}
 	u := p.kind.find(one.unit)
 	switch {
+	case u == nil && p.kind == Charge && Current.find(one.unit) != nil:
+		like := p.example
+		if one.grouped == 0 && one.form == single && p.fits(one.n) {
+			like = one.digits + " Ah"
+		}
+		return nil, p.fail("ampere-hours, such as %q, not amperes: %q is a current", like, one.digits+" "+one.unit)
 	case u == nil:
 		return nil, p.fail("%s; %q is no unit of it", p.usual(), shorten(one.unit))
 	case one.form == sixties && u.name != "h" && u.name != "min",

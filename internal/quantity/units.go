@@ -70,7 +70,7 @@ var kinds = [...]kindInfo{
 		{name: "MOhm", factor: 1e6, also: "Mohm Mohms megaohm"},
 	}},
 	Charge: {name: "charge", held: "Ah", example: "7 Ah", low: 0, high: 10000, units: []unit{
-		{name: "Ah", factor: 1, also: "amphour amphours ahr amperehour amperehours"},
+		{name: "Ah", factor: 1, also: "ha amphour amphours ahr amperehour amperehours"},
 		{name: "mAh", factor: 1e-3, also: "milliamphour milliamphours"},
 	}},
 	Energy: {name: "energy", held: "Wh", example: "90 Wh", low: 0, high: 1e6, units: []unit{
@@ -130,6 +130,7 @@ var kinds = [...]kindInfo{
 		{name: "us", factor: 1e-6, also: "microsecond microseconds"},
 		{name: "days", factor: day, also: "d day"},
 		{name: "weeks", factor: 7 * day, also: "week"},
+		{name: "months", factor: 365.25 / 12 * day, also: "month"},
 	}},
 	Speed: {name: "speed", held: "m/s", example: "5 km/h", low: 0, high: 60, units: []unit{
 		{name: "km/h", factor: 1 / 3.6, system: Metric, also: "kmh kph"},
@@ -178,7 +179,7 @@ var kinds = [...]kindInfo{
 		{name: "kN", factor: 1e3, system: Metric},
 	}},
 	Age: {name: "age", held: "years", example: "5 years", low: 0, high: 120, bare: true, joined: true, units: []unit{
-		{name: "years", factor: 1, also: "y yr yrs year"},
+		{name: "years", factor: 1, also: "y yr yrs year yo yearold yearsold"},
 		{name: "months", factor: month, also: "mo mos month"},
 	}},
 	Ratio: {name: "ratio", example: "110:1", low: 0.1, high: 5000, bare: true},

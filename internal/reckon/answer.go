@@ -26,6 +26,7 @@ func (e *engine) answer(d *drawn, t *table) (*answer.Assessment, error) {
 		},
 	}
 	shape(a, typical)
+	a.Series = seriesOf(typical)
 	t.fill(a)
 	words(a, typical, t)
 	a.Findings = count(&t.judged, guesses{e.assumedKeys(), p.AsMade})

@@ -20,9 +20,9 @@ type held struct {
 	in   []instance
 }
 
-// instance is the finding as one draw has it.
+// instance is the finding as one draw has it. It is read only.
 type instance struct {
-	answer.Finding
+	*answer.Finding
 	weight float64
 }
 
@@ -63,12 +63,15 @@ func count(j *judgedTable, g guesses) []answer.Finding {
 
 // worstOfEach keeps, of several findings of one code and item in one draw, the
 // worst.
-func worstOfEach(list []answer.Finding) []answer.Finding {
-	out := slices.Clone(list)
-	slices.SortStableFunc(out, func(a, b answer.Finding) int {
+func worstOfEach(list []answer.Finding) []*answer.Finding {
+	out := make([]*answer.Finding, len(list))
+	for i := range list {
+		out[i] = &list[i]
+	}
+	slices.SortStableFunc(out, func(a, b *answer.Finding) int {
 		return cmp.Or(cmp.Compare(a.Code, b.Code), cmp.Compare(a.Item, b.Item), cmp.Compare(b.Level, a.Level))
 	})
-	return slices.CompactFunc(out, func(a, b answer.Finding) bool { return a.Code == b.Code && a.Item == b.Item })
+	return slices.CompactFunc(out, func(a, b *answer.Finding) bool { return a.Code == b.Code && a.Item == b.Item })
 }
 
 // told is the finding of the answer: the worst level that its shares allow, in
@@ -78,10 +81,11 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 	var best answer.Finding
 	found := false
 	for level := answer.Fine; level <= answer.Danger; level++ {
-		share, f, ok := h.atLeast(level)
+		share, middle, ok := h.atLeast(level)
 		if !ok {
 			continue
 		}
+		f := *middle
 		f.Share = share
 		switch {
 		case share >= plainShare:
@@ -97,9 +101,9 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 		default:
 			continue
 		}
-		f.onAGuess(g)
+		onAGuess(&f, g)
 		if !found || f.Level > best.Level {
-			best, found = f.Finding, true
+			best, found = f, true
 		}
 	}
 	return best, found
@@ -108,7 +112,7 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 // atLeast returns the share of the draws in which it is that bad or worse, and
 // of those that are just that bad the one in the middle by what was found; ok is
 // false where none is.
-func (h *held) atLeast(level answer.Level) (share float64, middle instance, ok bool) {
+func (h *held) atLeast(level answer.Level) (share float64, middle *answer.Finding, ok bool) {
 	var just []instance
 	weight := 0.0
 	for _, f := range h.in {
@@ -124,10 +128,10 @@ func (h *held) atLeast(level answer.Level) (share float64, middle instance, ok b
 	sum := 0.0
 	for _, f := range just {
 		if sum += f.weight; sum >= weight/2 {
-			return min(share, 1), f, true
+			return min(share, 1), f.Finding, true
 		}
 	}
-	return 0, instance{}, false
+	return 0, nil, false
 }
 
 // guesses is what findings may rest on that nobody gave.
@@ -139,7 +143,7 @@ type guesses struct {
 // onAGuess holds back what rests on a value that nobody gave: it is no danger,
 // and only something to watch where it does not even hold in half of the draws,
 // or where the vehicle was made so and somebody else knew the value.
-func (f *instance) onAGuess(g guesses) {
+func onAGuess(f *answer.Finding, g guesses) {
 	i := slices.IndexFunc(f.Decides, func(key string) bool { return g.keys[key] })
 	if i < 0 {
 		return

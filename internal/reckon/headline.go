@@ -42,6 +42,9 @@ func headline(a *answer.Assessment) [3]string {
 	}
 	h[1] = "None found in these figures; the cautions below still hold."
 	h[2] = "Read the cautions, then try it without a child."
+	if a.Steady == nil {
+		h[2] = "Read the cautions, and stay beside it while it runs."
+	}
 	if len(a.Findings) > 0 && a.Findings[0].Level > answer.Fine {
 		h[1] = a.Findings[0].Title
 		for _, f := range a.Findings {

@@ -11,6 +11,7 @@ import (
 	"runtime"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/build"
 	"example.org/packcheck/setup"
 )
 
@@ -59,7 +60,7 @@ func Assess(s *setup.Setup, o Options) (*answer.Assessment, error) {
 	if s == nil {
 		return nil, errNoSetup
 	}
-	e, err := newEngine(s)
+	e, err := newEngine(s, build.NewCells())
 	if err != nil {
 		return nil, err
 	}
@@ -94,7 +95,7 @@ func Representative(s *setup.Setup, o Options) (*Vehicle, error) {
 	if s == nil {
 		return nil, errNoSetup
 	}
-	e, err := newEngine(s)
+	e, err := newEngine(s, build.NewCells())
 	if err != nil {
 		return nil, err
 	}

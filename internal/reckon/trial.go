@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/build"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/setup"
 )
@@ -25,7 +26,7 @@ func NewTrial(s *setup.Setup) (*Trial, error) {
 	if s == nil {
 		return nil, errNoSetup
 	}
-	e, err := newEngine(s)
+	e, err := newEngine(s, build.NewCells())
 	if err != nil {
 		return nil, err
 	}
@@ -97,7 +98,7 @@ func Draw(s *setup.Setup, o Options, most int, paths []string) (*Drawn, error) {
 	if s == nil {
 		return nil, errNoSetup
 	}
-	e, err := newEngine(s)
+	e, err := newEngine(s, build.NewCells())
 	if err != nil {
 		return nil, err
 	}

@@ -23,6 +23,8 @@ type engine struct {
 	candidates []candidate
 	slots      []int // place of each candidate's unknown in a point, -1 where there is none
 
+	cells *build.Cells
+
 	mu     sync.Mutex
 	makers map[*setup.Parts]*maker
 }
@@ -34,12 +36,14 @@ type maker struct {
 	judge    *judge.Judge
 }
 
-func newEngine(s *setup.Setup) (*engine, error) {
+// newEngine prepares an engine; engines that compute the same battery among others
+// may share its cells.
+func newEngine(s *setup.Setup, cells *build.Cells) (*engine, error) {
 	w, err := s.World()
 	if err != nil {
 		return nil, err
 	}
-	e := &engine{world: w, parts: w.Likeliest(), makers: map[*setup.Parts]*maker{}}
+	e := &engine{world: w, parts: w.Likeliest(), cells: cells, makers: map[*setup.Parts]*maker{}}
 	e.candidates = candidates(e.parts)
 	for _, c := range e.candidates {
 		e.slots = append(e.slots, slices.Index(w.Keys(), c.key))
@@ -60,11 +64,11 @@ func (e *engine) maker(z []float64) (*maker, error) {
 		return m, nil
 	}
 	m := &maker{parts: p}
-	if m.now, err = build.New(p); err != nil {
+	if m.now, err = build.New(p, e.cells); err != nil {
 		return nil, err
 	}
 	if p.Original != nil {
-		if m.was, err = build.New(p.Original); err != nil {
+		if m.was, err = build.New(p.Original, e.cells); err != nil {
 			return nil, err
 		}
 	}

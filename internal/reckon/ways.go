@@ -12,9 +12,10 @@ import (
 	"example.org/packcheck/setup"
 )
 
-// mostWays is how many ways out an answer shows; searchDraws how many draws the
-// search for one takes, before the way is computed on the draws of the answer;
-// mostRounds how often it may go on to what the steps so far leave.
+// mostWays is how many ways out an answer shows; searchDraws how many of the
+// answer's draws the search for one takes, before the way is computed on as many
+// as the answer's findings rest on; mostRounds how often it may go on to what the
+// steps so far leave.
 const mostWays, searchDraws, mostRounds = 3, 64, 5
 
 // path is a way out in the making: a setup, and the steps that led to it.
@@ -42,21 +43,24 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options)
 	if a.Verdict < answer.FixFirst || e.parts.Bench != nil {
 		return nil, nil
 	}
+	few, enough := d.thinned(searchDraws), d.thinned(mostJudged)
 	var out []answer.Way
 	for _, w := range e.starts(s) {
-		ok, err := w.search(s, o)
+		if len(out) == mostWays {
+			break
+		}
+		found, err := w.search(e, s, few, o)
+		if err == nil && found != nil && found.Verdict < answer.FixFirst {
+			err = w.prune(e, s, few, o)
+		}
+		if err == nil && found != nil {
+			found, err = w.search(e, s, enough, o) // what is rarer shows only now
+		}
 		if err != nil {
 			return nil, err
 		}
-		if !ok {
-			continue
-		}
-		way, ok, err := e.proven(s, d, w, o)
-		if err != nil {
-			return nil, err
-		}
-		if ok && len(out) < mostWays {
-			out = append(out, way)
+		if found != nil && found.Verdict < answer.FixFirst {
+			out = append(out, w.way(found))
 		}
 	}
 	return out, nil
@@ -124,35 +128,28 @@ func cutKey(key string) (table, rest string, is bool) {
 	return "", key, false
 }
 
-// search adds steps until nothing is left to fix, and then takes out those that
-// are not needed.
-func (w *path) search(s *setup.Setup, o Options) (bool, error) {
-	o.Draws, o.Ways = searchDraws, false
+// search adds steps until nothing is left to fix or no step helps, and returns the
+// answer then; nil where the steps make no setup.
+func (w *path) search(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.Assessment, error) {
 	for range mostRounds {
-		a, p, err := w.assess(s, o)
-		if err != nil {
-			return false, err
-		}
-		if a == nil {
-			return false, nil
-		}
-		if a.Verdict < answer.FixFirst {
-			return true, w.prune(s, o)
+		a, p, err := w.assess(e, s, d, o)
+		if err != nil || a == nil || a.Verdict < answer.FixFirst {
+			return a, err
 		}
 		more := stepsFor(a, p, w.steps)
 		if len(more) == 0 {
-			return false, nil
+			return a, nil
 		}
 		w.steps = append(w.steps, more...)
 	}
-	return false, nil
+	return nil, nil
 }
 
 // prune takes out the steps without which nothing is left to fix either.
-func (w *path) prune(s *setup.Setup, o Options) error {
+func (w *path) prune(e *engine, s *setup.Setup, d *drawn, o Options) error {
 	for i := len(w.steps) - 1; i >= 0; i-- {
 		without := path{start: w.start, steps: slices.Delete(slices.Clone(w.steps), i, i+1)}
-		a, _, err := without.assess(s, o)
+		a, _, err := without.assess(e, s, d, o)
 		if err != nil {
 			return err
 		}
@@ -163,22 +160,19 @@ func (w *path) prune(s *setup.Setup, o Options) error {
 	return nil
 }
 
-// assess answers the setup that the path has led to; nil where it makes none.
-func (w *path) assess(s *setup.Setup, o Options) (*answer.Assessment, *setup.Parts, error) {
+// assess answers the setup that the path has led to, on the draws carried over to
+// it, so that what was read on the old one is weighed once; nil where it makes none.
+func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.Assessment, *setup.Parts, error) {
 	changed, err := s.With(w.sets())
 	if err != nil {
 		return nil, nil, ifNotFaults(err)
 	}
-	e, err := newEngine(changed)
+	other, err := newEngine(changed, e.cells)
 	if err != nil {
 		return nil, nil, ifNotFaults(err)
 	}
-	d, err := e.draw(o)
-	if err != nil {
-		return nil, nil, nil //nolint:nilerr // readings of the old setup need not fit the new one
-	}
-	a, err := e.answered(d, o)
-	return a, e.parts, err
+	a, err := other.answered(e.onto(d, other.world), o)
+	return a, other.parts, err
 }
 
 // ifNotFaults keeps errors of the computation; a change that makes no setup is
@@ -191,21 +185,8 @@ func ifNotFaults(err error) error {
 	return err
 }
 
-// proven computes a way out on the draws of the answer.
-func (e *engine) proven(s *setup.Setup, d *drawn, w *path, o Options) (answer.Way, bool, error) {
-	changed, err := s.With(w.sets())
-	if err != nil {
-		return answer.Way{}, false, ifNotFaults(err)
-	}
-	other, err := newEngine(changed)
-	if err != nil {
-		return answer.Way{}, false, ifNotFaults(err)
-	}
-	o.Ways = false
-	a, err := other.answered(e.onto(d, other.world), o)
-	if err != nil || a.Verdict >= answer.FixFirst {
-		return answer.Way{}, false, err
-	}
+// way is the path as the answer shows it, with what it comes to.
+func (w *path) way(a *answer.Assessment) answer.Way {
 	way := answer.Way{
 		Title: w.title, Verdict: a.Verdict,
 		PedalMin: rangeOf(a, minutesPath, a.Ride.LastsPedalMin), SpeedKmh: rangeOf(a, speedPath, a.Steady.SpeedKmh),
@@ -217,7 +198,7 @@ func (e *engine) proven(s *setup.Setup, d *drawn, w *path, o Options) (answer.Wa
 	for _, key := range slices.Sorted(maps.Keys(all)) {
 		way.Sets = append(way.Sets, answer.Set{Key: key, Value: all[key]})
 	}
-	return way, true, nil
+	return way
 }
 
 // rangeOf is the range of a figure, the figure alone where the draws do not move
@@ -227,6 +208,33 @@ func rangeOf(a *answer.Assessment, path string, value float64) answer.Range {
 		return r
 	}
 	return answer.Exactly(value)
+}
+
+// thinned returns n of the draws, or all where there are no more, that stand for
+// all of them: the first ones, which are a good set by themselves, or as many as
+// their weights ask for.
+func (d *drawn) thinned(n int) *drawn {
+	if len(d.z) <= n {
+		return d
+	}
+	out := &drawn{effective: min(d.effective, float64(n)), rough: d.rough, weighed: d.weighed}
+	if !d.weighed {
+		out.z = d.z[:n]
+		out.weight = make([]float64, n)
+		for i := range out.weight {
+			out.weight[i] = 1 / float64(n)
+		}
+		return out
+	}
+	last := -1
+	for _, i := range draws.Resample(d.weight, n) {
+		if i == last {
+			out.weight[len(out.weight)-1] += 1 / float64(n)
+			continue
+		}
+		out.z, out.weight, last = append(out.z, d.z[i]), append(out.weight, 1/float64(n)), i
+	}
+	return out
 }
 
 // onto carries draws over to another world: what both leave open stands at the

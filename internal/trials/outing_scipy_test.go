@@ -43,7 +43,7 @@ func TestTheOutingAgreesWithAnIndependentIntegration(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	builder, err := build.New(p)
+	builder, err := build.New(p, build.NewCells())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,8 +13,6 @@
 [*]In 1 of 30 vehicles like this: The pedal switch can melt shut.
 [/list]
 
---full tells of 1 more that are like these or milder.
-
 [b]In figures[/b]
 Likely, and in brackets where 8 of 10 vehicles like this lie:
 
@@ -39,7 +37,7 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [/list]
 
 [b]How sure[/b]
-What was measured does not go together: see --full. 1024 vehicles like this were computed, not tested. In 1 of 12 it does not get going. In 1 of 50 the motors burn out on the way. 4 values assumed, first of all the gearing. Few of them fit what was measured, so the ranges are rough.
+What was measured does not go together. 1024 vehicles like this were computed, not tested. In 1 of 12 it does not get going. In 1 of 50 the motors burn out on the way. 4 values assumed, first of all the gearing. Few of them fit what was measured, so the ranges are rough.
 
 [b]Safety[/b]
 [list]
@@ -48,4 +46,4 @@ What was measured does not go together: see --full. 1024 vehicles like this were
 [*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.
 [/list]
 
-All 2 cautions: --full.
+With --full: 1 more finding, all 2 cautions.

@@ -1,0 +1,27 @@
+package ask
+
+import (
+	"example.org/packcheck/battery"
+	"example.org/packcheck/drive"
+)
+
+// Model is the battery with everything that its words leave open at its
+// likeliest.
+func (b Battery) Model() (*battery.Model, error) {
+	all, err := b.find()
+	if err != nil {
+		return nil, err
+	}
+	return all.likely()
+}
+
+// Circuit is a battery in some state as package drive wants it, with pathOhm
+// (Ohm, there and back) between it and the motors.
+func Circuit(m *battery.Model, s battery.State, pathOhm float64) drive.PackCircuit {
+	emf, ohm := m.Source(&s)
+	p := drive.PackCircuit{OCVV: max(emf, 0), R0Ohm: ohm, PathOhm: pathOhm}
+	for i, b := range m.Branches(s) {
+		p.RC[i] = drive.Branch(b)
+	}
+	return p
+}

@@ -1,0 +1,104 @@
+package ask
+
+import (
+	"fmt"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
+	"example.org/packcheck/cutoff"
+)
+
+// Cutoff asks where a low-voltage cutoff should open for a pack.
+type Cutoff struct {
+	Battery  Battery
+	RunningA float64  // lasting current, 0.01 to 1000 A
+	LaunchA  float64  // current of a launch; 0 = not told
+	LaunchS  float64  // how long it lasts; 0 = not told
+	StandbyA float64  // what the cutoff itself goes on drawing
+	TempC    *float64 // of pack and air; nil = 20 degC
+}
+
+// lowCharge is the charge at which a launch must still not open it: a fifth.
+// Own choice, as elsewhere in this module.
+const lowCharge = 0.2
+
+// fewDraws are for what is dear to compute.
+const fewDraws = 32
+
+// Answer returns the opening voltage; beside it the delay and, for a device that
+// cannot latch, the closing voltage.
+func (q Cutoff) Answer() (Answer, error) {
+	var a Answer
+	var in inputs
+	in.within("RunningA", q.RunningA, 0.01, 1000, "A")
+	in.unless("LaunchA", q.LaunchA, 0.01, 5000, "A")
+	in.unless("LaunchS", q.LaunchS, 0.001, 60, "s")
+	in.within("StandbyA", q.StandbyA, 0, 20, "A")
+	if (q.LaunchA == 0) != (q.LaunchS == 0) {
+		in.fault("a launch is a current and a time; want LaunchA and LaunchS, or neither")
+	}
+	tempC := in.celsius(&a, "TempC", q.TempC, roomC)
+	b, err := q.Battery.find()
+	in.add(err)
+	if err := in.err(); err != nil {
+		return Answer{}, err
+	}
+	m, err := b.likely()
+	if err != nil {
+		return Answer{}, err
+	}
+	likely, err := cutoff.Advise(q.wish(m, tempC))
+	if err != nil {
+		return Answer{}, err
+	}
+	got, err := b.over(fewDraws, 1, func(out []float64, m *battery.Model) error {
+		advice, err := cutoff.Advise(q.wish(m, tempC))
+		out[0] = advice.OpensAtV
+		return err
+	})
+	if err != nil {
+		return Answer{}, err
+	}
+	a.Asked = fmt.Sprintf("where to cut off %s at %s", q.Battery.Label, amps(q.RunningA))
+	f := spread("opens at", got[0], "V", 1000)
+	f.Value = likely.OpensAtV
+	f.Low, f.High = min(f.Low, f.Value), max(f.High, f.Value)
+	a.is(f)
+	a.beside(exactly("delay", likely.DelayS, "s"))
+	a.say("Open at %s, after %s below it. Set the higher end when in doubt.", figureWords(a.Figure()), seconds(likely.DelayS))
+	if likely.MustLatch {
+		a.say("Take one that latches: rested, the pack comes back close to full volts.")
+	} else {
+		a.beside(exactly("closes at, if it cannot latch", likely.ClosesAtV, "V"))
+		a.say("Best it latches; one that cannot closes at %s, not lower.", volts(likely.ClosesAtV))
+	}
+	p := b.profile()
+	a.Limit = &Limit{What: "harmed below, at rest", Value: p.HarmV * float64(m.CellsInSeries()), Unit: "V", Want: answer.Above}
+	a.judged(append(m.Judge(battery.Use{LastingA: q.RunningA, PeakA: q.LaunchA}), likely.Findings...), b.guess)
+	a.cite(p.End.Source, p.LadderSource)
+	b.tell(&a)
+	if q.LaunchA == 0 {
+		a.assume("launch not told")
+	}
+	a.beware("A cutoff is no off switch: take the pack off after the ride. Never bridge it to get home.", "cutoff-practice")
+	return a.checked()
+}
+
+// wish is what the setting is wanted for.
+func (q Cutoff) wish(m *battery.Model, tempC float64) cutoff.Wish {
+	w := cutoff.Wish{
+		Case:  cutoff.Case{Pack: m, Start: m.StateAt(1, tempC), LoadA: q.RunningA, AmbientC: tempC},
+		Where: cutoff.Module, StandbyA: q.StandbyA,
+	}
+	if q.LaunchA > 0 {
+		low := m.StateAt(lowCharge, tempC)
+		least := m.TerminalV(&low, q.LaunchA)
+		w.Sag = cutoff.Sag{LowestV: least, SecondsBelow: func(v float64) float64 {
+			if v >= least {
+				return q.LaunchS
+			}
+			return 0
+		}}
+	}
+	return w
+}

@@ -1,0 +1,63 @@
+package ask
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Temperatures that stand in for what was not told, deg C.
+const (
+	roomC  = 20 // common practice, no published source
+	tableC = 30 // surroundings that the ampacities of 33 CFR 183.425 Table 5 are for
+)
+
+// inputs collects what is wrong with a question, all of it at once.
+type inputs struct{ faults []error }
+
+// within checks a number that must be there.
+func (in *inputs) within(name string, v, low, high float64, unit string) {
+	if !(v >= low && v <= high) { // NaN too
+		in.fault("%s is %g; want %g to %g %s", name, v, low, high, unit)
+	}
+}
+
+// unless checks a number of which 0 means that it is not known.
+func (in *inputs) unless(name string, v, low, high float64, unit string) {
+	if v != 0 {
+		in.within(name, v, low, high, unit)
+	}
+}
+
+// celsius returns a temperature, checked; nil is the usual one.
+func (in *inputs) celsius(a *Answer, name string, v *float64, usual float64) float64 {
+	if v == nil {
+		a.assume("at %g C", usual)
+		return usual
+	}
+	in.within(name, *v, -40, 150, "degC")
+	return *v
+}
+
+func (in *inputs) fault(format string, args ...any) {
+	in.faults = append(in.faults, fmt.Errorf("ask: "+format, args...))
+}
+
+// add takes over an error of another package.
+func (in *inputs) add(err error) {
+	if err != nil {
+		in.faults = append(in.faults, err)
+	}
+}
+
+// err is all faults as one error, one line each.
+func (in *inputs) err() error { return errors.Join(in.faults...) }
+
+// share returns a share from 0 to 1, checked; nil is all of it.
+func (in *inputs) share(a *Answer, name string, v *float64) float64 {
+	if v == nil {
+		a.assume("full at first")
+		return 1
+	}
+	in.within(name, *v, 0, 1, "")
+	return *v
+}

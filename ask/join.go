@@ -1,0 +1,119 @@
+package ask
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/draws"
+)
+
+// Join asks whether two packs may be joined now, and what flows when they are.
+type Join struct {
+	A, B    Battery
+	AV, BV  float64 // rested volts of each now, 0.5 to 200 V
+	LeadOhm float64 // of the lead between them, both ways; 0 = none
+	Series  bool    // plus to minus; false: plus to plus
+}
+
+// Answer returns, for packs side by side, the current in the first moment; for
+// packs in series, the share of the charge that the larger one has left when the
+// smaller is empty.
+func (q Join) Answer() (Answer, error) {
+	var a Answer
+	var in inputs
+	in.within("AV", q.AV, 0.5, 200, "V")
+	in.within("BV", q.BV, 0.5, 200, "V")
+	in.within("LeadOhm", q.LeadOhm, 0, 10, "Ohm")
+	one, err := q.A.find()
+	in.add(err)
+	two, err := q.B.find()
+	in.add(err)
+	if err := in.err(); err != nil {
+		return Answer{}, err
+	}
+	j := battery.Joint{LeadOhm: q.LeadOhm}
+	if j.A, j.StateA, err = one.standing(q.AV); err != nil {
+		return Answer{}, err
+	}
+	if j.B, j.StateB, err = two.standing(q.BV); err != nil {
+		return Answer{}, err
+	}
+	guess := one.guess || two.guess
+	a.Asked = fmt.Sprintf("may %s at %s be joined with %s at %s", q.A.Label, volts(q.AV), q.B.Label, volts(q.BV))
+	if q.Series {
+		s := j.Series()
+		a.is(exactly("left in the fuller one", s.OverhangAh/math.Max(s.OverhangAh+s.EndsAt, 1e-9), "share"))
+		a.beside(exactly("together, nominal", s.NominalV, "V"), exactly("together, full", s.FullV, "V"), exactly("comes out of both", s.EndsAt, "Ah"))
+		a.say("In series: %s nominal, %s full; %s come out before the first is empty.", volts(s.NominalV), volts(s.FullV), ampHours(s.EndsAt))
+		a.judged(j.JudgeSeries(), guess)
+		a.cite("string-of-the-smallest")
+	} else {
+		if q.LeadOhm == 0 {
+			a.assume("a lead without resistance")
+		}
+		flows, err := q.equalising(one, two)
+		if err != nil {
+			return Answer{}, err
+		}
+		a.is(spread("flows at first", flows, "A", 1e5))
+		fuller := "the first into the second"
+		into := j.B
+		if q.BV > q.AV {
+			fuller, into = "the second into the first", j.A
+		}
+		most := into.Profile().Charge.MaxC * into.RatedAh()
+		a.say("Side by side: %s flow at first from %s.", figureWords(a.Figure()), fuller)
+		a.judged(j.JudgeParallel(), guess || a.Low <= most) // some may take it
+		if a.Limit == nil {
+			a.Limit = &Limit{What: "may be charged with", Value: most, Unit: "A"}
+			a.say("That is within what it may be charged with.")
+		}
+		a.cite(into.Profile().Charge.Source)
+	}
+	if one.profile().Family == chemistry.Lithium || two.profile().Family == chemistry.Lithium {
+		a.beware("Packs with electronics of their own are joined only where their maker allows it.", "series-electronics")
+	} else {
+		a.beware("Join only two of one kind, size and age, both charged full on their own chargers first.", "do-not-mix-packs")
+	}
+	return a.checked()
+}
+
+// standing is the likely pack as it stands at so many rested volts.
+func (b *batteries) standing(restV float64) (*battery.Model, battery.State, error) {
+	m, err := b.likely()
+	if err != nil {
+		return nil, battery.State{}, err
+	}
+	return m, m.StateAt(chargeAt(m, restV), roomC), nil
+}
+
+// chargeAt is the likely charge of a pack at so many rested volts.
+func chargeAt(m *battery.Model, restV float64) float64 {
+	_, charge, _ := battery.ChargeFromRest(*m.Profile(), restV/float64(m.CellsInSeries()), settledHours, roomC)
+	return charge
+}
+
+// equalising is the spread of the current in the first moment, over what both
+// may be.
+func (q Join) equalising(one, two *batteries) (draws.Spread, error) {
+	var flows []float64
+	za, zb := draws.Points(enoughDraws, one.world.Dims()), draws.Points(2*enoughDraws, two.world.Dims())
+	for i := range za {
+		a, err := one.at(za[i])
+		if err != nil {
+			return draws.Spread{}, err
+		}
+		b, err := two.at(zb[enoughDraws+i]) // other points: the two are not twins
+		if err != nil {
+			return draws.Spread{}, err
+		}
+		source := func(m *battery.Model, v float64) battery.Source {
+			s := m.StateAt(chargeAt(m, v), roomC)
+			return battery.Source{Volts: v, Ohm: m.SourceOhm(&s)}
+		}
+		flows = append(flows, battery.EqualisingCurrent(source(a, q.AV), source(b, q.BV), q.LeadOhm).CurrentA)
+	}
+	return draws.SpreadOf(flows, nil), nil
+}

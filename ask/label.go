@@ -1,0 +1,71 @@
+package ask
+
+import (
+	"strings"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/tables"
+)
+
+// Label asks what is printed on a battery means.
+type Label struct {
+	Battery Battery
+}
+
+// Answer returns the nominal volts, from empty to full; beside them what the
+// battery holds.
+func (q Label) Answer() (Answer, error) {
+	var a Answer
+	b, err := q.Battery.find()
+	if err != nil {
+		return Answer{}, err
+	}
+	m, err := b.likely()
+	if err != nil {
+		return Answer{}, err
+	}
+	l, err := battery.ParseLabelOf(q.Battery.Label, b.profile())
+	if err != nil {
+		return Answer{}, err
+	}
+	got, err := b.each(2, func(out []float64, m *battery.Model) error {
+		out[0] = m.FullAh()
+		out[1] = out[0] * m.NominalV()
+		return nil
+	})
+	if err != nil {
+		return Answer{}, err
+	}
+	p := b.profile()
+	a.Asked = "what " + q.Battery.Label + " means"
+	a.is(Figure{What: "empty, nominal, full", Value: m.NominalV(), Low: m.EmptyV(), High: m.FullV(), Unit: "V"})
+	a.beside(spread("holds", got[0], "Ah", 1e6), spread("energy", got[1], "Wh", 1e6))
+	a.say("%d cells of %s in series: %s nominal, %s when just charged, %s when empty.",
+		m.CellsInSeries(), p.Title, volts(m.NominalV()), volts(m.FullV()), volts(m.EmptyV()))
+	if l.MaxV > m.NominalV()+0.5 {
+		a.say("%s max is the reading right after charging, not another voltage.", volts(l.MaxV))
+	}
+	if free, err := battery.ParseLabel(q.Battery.Label, ""); err == nil && q.Battery.Chemistry == "" && len(free.Others) > 0 {
+		var others []string
+		for _, o := range free.Others {
+			if other, ok := chemistry.Builtin().Profile(o.Chemistry); ok {
+				others = append(others, numberWords(float64(o.CellsInSeries), "")+" cells of "+other.Title)
+			}
+		}
+		a.say("It can also mean %s: look for the chemistry.", strings.Join(others, " or "))
+		a.level(answer.Watch, true)
+	}
+	b.tell(&a)
+	toy := tables.Builtin().Figure(tables.ToyVoltage)
+	a.Limit = &Limit{What: "a toy, nominal", Value: toy.Likely, Unit: "V"}
+	if m.NominalV() > toy.Likely {
+		a.say("That is more than a toy may have between any two points.")
+		a.level(answer.FixFirst, b.guess)
+	}
+	a.cite(toy.Source)
+	a.cite(p.LadderSource)
+	a.beware("Hold what the vehicle stands against the full volts, not the nominal ones.", "label-words")
+	return a.checked()
+}

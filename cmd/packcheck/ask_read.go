@@ -1,0 +1,323 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/internal/quantity"
+)
+
+// slotSort is how a slot reads a word.
+type slotSort int
+
+const (
+	measure     slotSort = iota // a quantity with its unit
+	word                        // one of some words
+	labelSlot                   // what is printed on a battery
+	chargerSlot                 // what is printed on a charger
+	wireSlot                    // a gauge or an area
+	teethSlot                   // "15 teeth"
+	motorsSlot                  // "2 motors"
+)
+
+// slot is one thing that a question takes.
+type slot struct {
+	name      string
+	sort      slotSort
+	kind      quantity.Kind
+	low, high float64
+	words     []string // of a word; the first stands for all where flag is set
+	flag      bool     // its being there says all
+	needed    bool
+	named     bool // only NAME=WORD fills it
+	example   string
+}
+
+func quantitySlot(name string, kind quantity.Kind, low, high float64) slot {
+	return slot{name: name, kind: kind, low: low, high: high, example: kind.Example()}
+}
+
+func wordSlot(name string, words ...string) slot {
+	return slot{name: name, sort: word, words: words}
+}
+
+func flagSlot(name string, words ...string) slot {
+	return slot{name: name, sort: word, words: words, flag: true}
+}
+
+// reading is what a slot was filled with.
+type reading struct {
+	value float64
+	text  string
+	gauge bool // of a wire
+}
+
+// given is what was read, by the names of the slots.
+type given map[string]reading
+
+func (g given) has(name string) bool      { _, ok := g[name]; return ok }
+func (g given) value(name string) float64 { return g[name].value }
+func (g given) text(name string) string   { return g[name].text }
+
+// known is nil where nothing was told.
+func (g given) known(name string) *float64 {
+	if r, ok := g[name]; ok {
+		return &r.value
+	}
+	return nil
+}
+
+// read fills the slots with the words that were typed, and says all that is
+// wrong with them.
+func (v *verb) read(args []string) (given, []string) {
+	got := given{}
+	var faults []string
+	lost := 0 // words that a slot may have been meant for
+	for _, text := range v.tokens(args) {
+		if fault := v.take(got, text); fault != "" {
+			faults = append(faults, fault)
+			if !strings.Contains(text, "=") {
+				lost++
+			}
+		}
+	}
+	var missing []string
+	for i := range v.slots {
+		if s := &v.slots[i]; s.needed && !got.has(s.name) {
+			missing = append(missing, fmt.Sprintf("ask %s: no %s; want %s", v.name, s.name, s.wants()))
+		}
+	}
+	if len(missing) > lost { // else the words that were not understood say what they should have been
+		faults = append(faults, missing...)
+	}
+	return got, slices.Compact(faults)
+}
+
+// take fills the slot that a word belongs to: the one that is named, the one
+// that has the word, or the first free one that can read it.
+func (v *verb) take(got given, text string) string {
+	if name, rest, is := strings.Cut(text, "="); is {
+		i := slices.IndexFunc(v.slots, func(s slot) bool { return s.name == fold(name) })
+		if i < 0 {
+			return fmt.Sprintf("ask %s: read %q; want one of the names %s before the =", v.name, clipped(text), v.takes())
+		}
+		r, err := v.slots[i].parse(rest)
+		if err != nil {
+			return fmt.Sprintf("ask %s: %s: read %q; want %s", v.name, v.slots[i].name, clipped(rest), wanted(err, &v.slots[i]))
+		}
+		got[v.slots[i].name] = r
+		return ""
+	}
+	var first error
+	var firstSlot *slot
+	full := ""
+	for i := range v.slots {
+		s := &v.slots[i]
+		if s.named {
+			continue
+		}
+		r, err := s.parse(text)
+		if s.sort == labelSlot && err == nil && v.asks(quantity.Voltage) && plainVolts(text) {
+			continue // volts by themselves are a reading where one is asked for
+		}
+		switch {
+		case err == nil && got.has(s.name):
+			full = s.name
+		case err == nil:
+			got[s.name] = r
+			return ""
+		case first == nil && !got.has(s.name) && (nearly(text, s) || s.sort == labelSlot && likeLabel(text)):
+			first, firstSlot = err, s
+		}
+	}
+	switch {
+	case firstSlot != nil:
+		return fmt.Sprintf("ask %s: read %q; want %s", v.name, clipped(text), wanted(first, firstSlot))
+	case full != "":
+		return fmt.Sprintf("ask %s: read %q; want one %s only", v.name, clipped(text), full)
+	}
+	return fmt.Sprintf("ask %s: read %q; want %s", v.name, clipped(text), v.open(got))
+}
+
+// open lists what a question still takes, what it needs first.
+func (v *verb) open(got given) string {
+	var needed, other []string
+	for i := range v.slots {
+		switch s := &v.slots[i]; {
+		case got.has(s.name) || s.named:
+		case s.needed:
+			needed = append(needed, s.wants())
+		case s.sort != word:
+			other = append(other, s.wants())
+		case len(s.words) < 4:
+			other = append(other, s.wants())
+		}
+	}
+	switch {
+	case len(needed) > 0:
+		return strings.Join(needed, ", or ")
+	case len(other) > 0:
+		return strings.Join(other, ", or ")
+	}
+	return "nothing more"
+}
+
+// takes lists the names of the slots, those in brackets that may be left out.
+func (v *verb) takes() string {
+	var out []string
+	for i := range v.slots {
+		name := v.slots[i].name
+		if !v.slots[i].needed {
+			name = "[" + name + "]"
+		}
+		out = append(out, name)
+	}
+	return strings.Join(out, " ")
+}
+
+// asks reports whether a question takes a quantity of the kind.
+func (v *verb) asks(kind quantity.Kind) bool {
+	return slices.ContainsFunc(v.slots, func(s slot) bool { return s.sort == measure && s.kind == kind })
+}
+
+// wants says what a slot takes.
+func (s *slot) wants() string {
+	switch s.sort {
+	case word:
+		if len(s.words) > 6 {
+			return fmt.Sprintf("a %s such as %q", s.name, s.words[0])
+		}
+		return `"` + strings.Join(s.words, `", "`) + `"`
+	case labelSlot:
+		return fmt.Sprintf("a battery's label such as %q", s.example)
+	case chargerSlot:
+		return fmt.Sprintf("a charger's label such as %q", s.example)
+	}
+	return fmt.Sprintf("%s such as %q", s.name, s.example)
+}
+
+// wanted is what an error says would be right.
+func wanted(err error, s *slot) string {
+	if qe := (*quantity.Error)(nil); errors.As(err, &qe) {
+		return qe.Want
+	}
+	if s.sort == labelSlot || s.sort == chargerSlot {
+		if _, want, found := strings.Cut(err.Error(), "; want "); found {
+			return want + " (" + strings.TrimPrefix(strings.TrimSuffix(err.Error(), "; want "+want), "battery: ") + ")"
+		}
+	}
+	return s.wants()
+}
+
+// nearly reports whether a word was meant for the slot: it has its unit and is
+// only out of bounds.
+func nearly(text string, s *slot) bool {
+	if s.sort != measure || bare(text) {
+		return false
+	}
+	_, _, err := quantity.ParseIn(s.kind, text, -math.MaxFloat64, math.MaxFloat64)
+	return err == nil
+}
+
+// likeLabel reports whether a text was meant for a battery's label.
+func likeLabel(text string) bool {
+	t := fold(text)
+	return hasDigit(t) && !plainVolts(t) && (strings.Contains(t, "v ") || strings.HasSuffix(t, "v") || strings.Contains(t, "cca"))
+}
+
+// parse reads a word.
+func (s *slot) parse(text string) (reading, error) {
+	switch s.sort {
+	case word:
+		return s.parseWord(text)
+	case labelSlot:
+		_, err := battery.ParseLabel(text, "")
+		if _, _, other := quantity.Parse(quantity.Duration, text); other == nil {
+			err = errors.New("that is a time") // "20 s", which is no pack of twenty cells here
+		}
+		return reading{text: text}, err
+	case chargerSlot:
+		if !charging(text) {
+			return reading{}, errors.New("that is no charger")
+		}
+		_, err := charge.ParseLabel(text)
+		return reading{text: text}, err
+	case wireSlot:
+		return parseWire(text)
+	case teethSlot:
+		return counted(text, "teeth", "tooth", "t")
+	case motorsSlot:
+		return counted(text, "motors", "motor")
+	}
+	r, _, err := quantity.ParseIn(s.kind, text, s.low, s.high)
+	if err == nil && !r.IsExact() {
+		err = &quantity.Error{Kind: s.kind, Read: text, Want: fmt.Sprintf("one value, such as %q; ask once for each end", s.example)}
+	}
+	if err == nil && s.kind.Bare() && s.kind != quantity.Age && s.kind != quantity.Ratio && bare(text) {
+		err = errors.New("no unit")
+	}
+	return reading{value: r.Likely, text: text}, err
+}
+
+// parseWord finds a word among those that are right.
+func (s *slot) parseWord(text string) (reading, error) {
+	t := fold(text)
+	for _, w := range s.words {
+		if fold(w) == t {
+			return reading{text: w}, nil
+		}
+	}
+	return reading{}, errors.New("not one of the words")
+}
+
+// parseWire reads a gauge or an area.
+func parseWire(text string) (reading, error) {
+	if r, _, err := quantity.Parse(quantity.Gauge, text); err == nil && !bare(text) {
+		return reading{value: r.Likely, gauge: true}, nil
+	}
+	r, _, err := quantity.Parse(quantity.Area, text)
+	return reading{value: r.Likely}, err
+}
+
+// counted reads "15 teeth".
+func counted(text string, units ...string) (reading, error) {
+	number, unit, _ := strings.Cut(fold(text), " ")
+	if !slices.Contains(units, unit) {
+		return reading{}, errors.New("no " + units[0])
+	}
+	r, _, err := quantity.Parse(quantity.Count, number)
+	return reading{value: r.Likely}, err
+}
+
+// clipped keeps what was read to a readable length.
+func clipped(text string) string {
+	const most = 60
+	if len(text) <= most {
+		return text
+	}
+	return strings.ToValidUTF8(text[:most], "?") + "..."
+}
+
+// fold brings a word into the spelling of the lists.
+func fold(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
+
+// plainVolts reports whether a word is volts and nothing else.
+func plainVolts(text string) bool {
+	_, _, err := quantity.Parse(quantity.Voltage, text)
+	return err == nil
+}
+
+// charging reports whether a label is that of a charger: amps, and no charge.
+func charging(text string) bool {
+	l, err := charge.ParseLabel(text)
+	if err != nil || l.PrintedA == 0 && l.MadeFor == charge.PurposeUnknown && l.Output == charge.OutputUnknown {
+		return false
+	}
+	b, err := battery.ParseLabel(text, "")
+	return err != nil || b.CapacityAh == 0
+}

@@ -1,0 +1,227 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+
+	"example.org/packcheck/answer"
+)
+
+// page is an HTML page while it is being written. Whatever goes into it is
+// either markup of this package or has been through [inHTML].
+type page struct {
+	*builder
+	strings.Builder
+	explain func(code string) (answer.Explanation, bool)
+	told    told
+}
+
+// told are the sections that the page shares with the other forms, with their
+// hard words explained.
+type told struct{ why, few, ways, ask, sure section }
+
+// tell builds the shared sections.
+func (p *page) tell() {
+	r := roomy()
+	doc := &document{sections: []section{p.why(r), p.few(r), p.waysOut(r), p.ask(r), p.sure()}}
+	explainWords(doc)
+	s := doc.sections
+	p.told = told{s[0], s[1], s[2], s[3], s[4]}
+}
+
+// put writes markup; its arguments are texts and are escaped.
+func (p *page) put(markup string, texts ...string) {
+	safe := make([]any, len(texts))
+	for i, t := range texts {
+		safe[i] = inHTML(t)
+	}
+	fmt.Fprintf(p, markup, safe...)
+}
+
+// inHTML makes text stand for itself in HTML, between tags and inside quotes.
+// Letters of any script stay; what controls a terminal or the direction of
+// writing goes.
+func inHTML(text string) string {
+	text = strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r == '\t' || r == '\r':
+			return ' '
+		case r == unicode.ReplacementChar, unicode.Is(unicode.Cc, r), unicode.Is(unicode.Cf, r), unicode.Is(unicode.Co, r):
+			return -1
+		}
+		return r
+	}, strings.ToValidUTF8(text, ""))
+	return htmlSigns().Replace(strings.TrimSpace(text))
+}
+
+func htmlSigns() *strings.Replacer {
+	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;")
+}
+
+// htmlHead begins the page. It loads nothing and runs nothing; a browser is told
+// to hold it to that.
+const htmlHead = `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8"/>
+<meta name="viewport" content="width=device-width, initial-scale=1"/>
+<meta name="color-scheme" content="light dark"/>
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; img-src data:"/>
+<link rel="icon" href="data:,"/>
+<title>`
+
+// htmlStyled follows the title.
+const htmlStyled = "</title>\n<style>" + style + "</style>\n</head>\n<body>\n"
+
+// writeHTML makes the page for a phone and for two sheets of paper.
+func writeHTML(a *answer.Assessment, o Options) []byte {
+	p := &page{builder: newBuilder(a), explain: o.Explain}
+	title := strings.TrimSpace(a.Title)
+	if title == "" {
+		title = "Battery and vehicle"
+	}
+	p.WriteString(htmlHead)
+	p.put("%s", answerWord(a.Verdict)+": "+title)
+	p.WriteString(htmlStyled)
+	p.tell()
+	p.band(title)
+	p.WriteString("<main>\n")
+	p.reasonList()
+	p.drawing()
+	p.figuresAndBars()
+	p.courses()
+	p.toDo()
+	p.questions()
+	p.howSure()
+	p.safetyList()
+	p.folded()
+	p.WriteString("</main>\n</body>\n</html>\n")
+	return []byte(p.String())
+}
+
+// shortHTML is the short report as a page, in as few lines.
+func shortHTML(a *answer.Assessment) []byte {
+	p := &page{builder: newBuilder(a)}
+	p.WriteString(strings.ReplaceAll(htmlHead+answerWord(a.Verdict)+htmlStyled, "\n", ""))
+	p.put(`<main class="%s">`, levelClass(a.Verdict))
+	for _, f := range buildShort(a).lead {
+		p.put("<p><b>%s:</b> %s</p>", f.name, f.value)
+	}
+	p.WriteString("</main></body></html>\n")
+	return []byte(p.String())
+}
+
+// band is the answer, with a shape for those who do not see its colour.
+func (p *page) band(title string) {
+	head := p.headline()
+	p.put(`<header class="band %s">`+"\n", levelClass(p.a.Verdict))
+	p.WriteString(`<svg class="mark" viewBox="0 0 40 40" aria-hidden="true">` + mark(p.a.Verdict, 20, 20, 18) + "</svg>\n")
+	p.put("<div>\n<p class=\"answer\">%s</p>\n<p class=\"verdict\">%s</p>\n", head[0].name, sentence(capital(head[0].value)))
+	p.put("<h1>%s</h1>\n", title)
+	p.put("<p><b>Why:</b> %s</p>\n<p><b>Next:</b> %s</p>\n</div>\n</header>\n", head[1].value, head[2].value)
+}
+
+// levelClass is the style of a level.
+func levelClass(l answer.Level) string {
+	switch l {
+	case answer.Fine:
+		return "fine"
+	case answer.Watch:
+		return "watch"
+	case answer.FixFirst:
+		return "fix"
+	}
+	return "danger"
+}
+
+// roomy is the layout of the reasons and steps on a page that scrolls.
+func roomy() room {
+	const plenty = 1 << 20
+	return room{title: plenty, why: 5, whyLen: plenty, figures: 8, ways: 3, steps: plenty, stepLen: plenty, ask: 3, askLen: plenty}
+}
+
+// reasonList is why, gravest first.
+func (p *page) reasonList() {
+	s := p.told.why
+	if len(s.items) == 0 {
+		return
+	}
+	p.put("<section>\n<h2>%s</h2>\n<ol>\n", s.title)
+	for _, item := range s.items {
+		p.put("<li>%s</li>\n", item)
+	}
+	p.WriteString("</ol>\n")
+	if s.more != "" {
+		p.put("<p class=\"small screen\">All of %s stand below, folded.</p>\n", things(p.troubles(), "finding"))
+	}
+	p.WriteString("</section>\n")
+}
+
+// toDo are lists to tick off: the ways out, or the changes; and what to buy.
+func (p *page) toDo() {
+	s := p.told.ways
+	if !s.empty() {
+		p.put("<section>\n<h2>%s</h2>\n", s.title)
+		p.ticks(s.items)
+		for _, list := range s.lists {
+			p.put("<h3>%s</h3>\n", list.title)
+			p.ticks(list.steps)
+		}
+		p.WriteString("</section>\n")
+	}
+	if len(p.a.Buy) > 0 {
+		p.WriteString("<section>\n<h2>What to ask for at the counter</h2>\n<dl>\n")
+		p.factList(p.buy().facts)
+		p.WriteString("</dl>\n</section>\n")
+	}
+}
+
+// ticks is a list of boxes to tick; they need no script.
+func (p *page) ticks(items []string) {
+	if len(items) == 0 {
+		return
+	}
+	p.WriteString("<ul class=\"ticks\">\n")
+	for _, item := range items {
+		p.put("<li><label><input type=\"checkbox\"/> <span>%s</span></label></li>\n", item)
+	}
+	p.WriteString("</ul>\n")
+}
+
+// questions are what to look at or measure next.
+func (p *page) questions() {
+	s := p.told.ask
+	if s.empty() {
+		return
+	}
+	p.put("<section>\n<h2>%s</h2>\n<ol>\n", s.title)
+	for _, item := range s.items {
+		p.put("<li>%s</li>\n", item)
+	}
+	p.WriteString("</ol>\n</section>\n")
+}
+
+func (p *page) howSure() {
+	s := p.told.sure
+	if s.empty() {
+		return
+	}
+	p.put("<section>\n<h2>%s</h2>\n<p>%s</p>\n</section>\n", s.title, strings.Join(s.text, " "))
+}
+
+// safetyList is never folded.
+func (p *page) safetyList() {
+	p.WriteString("<section class=\"safety\">\n<h2>Safety</h2>\n<ul>\n")
+	for _, c := range p.a.Cautions {
+		p.put("<li>%s</li>\n", p.say(c))
+	}
+	p.WriteString("</ul>\n</section>\n")
+}
+
+// factList writes names and values.
+func (p *page) factList(facts []fact) {
+	for _, f := range facts {
+		p.put("<div><dt>%s</dt><dd>%s</dd></div>\n", f.name, f.value)
+	}
+}

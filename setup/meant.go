@@ -1,0 +1,116 @@
+package setup
+
+import (
+	"strings"
+
+	"example.org/packcheck/internal/quantity"
+)
+
+// meantKeys are everyday names of keys, by table; an empty table stands for every
+// table that has the key.
+var meantKeys = [...]struct{ table, word, key, why string }{
+	{"", "weight", "mass", ""},
+	{"", "kg", "mass", ""},
+	{"vehicle", "voltage", "design_voltage", ", the volts that the vehicle was made for; those of the battery are in pack.label"},
+	{"vehicle", "volts", "design_voltage", ", the volts that the vehicle was made for; those of the battery are in pack.label"},
+	{"vehicle", "wheel_size", "wheel_diameter", ""},
+	{"vehicle", "wheel", "wheel_diameter", ""},
+	{"vehicle", "top_speed", "claimed_speed", ", or measured.top_speed where it was timed"},
+	{"vehicle", "speed", "claimed_speed", ", or measured.top_speed where it was timed"},
+	{"vehicle", "max_weight", "rated_load", ""},
+	{"vehicle", "surface", "ground", ""},
+	{"motors", "voltage", "rated_voltage", ", the volts that the motor's printed figures are for, not those of the battery"},
+	{"motors", "volts", "rated_voltage", ", the volts that the motor's printed figures are for, not those of the battery"},
+	{"motors", "rpm", "no_load_speed", ""},
+	{"motors", "speed", "no_load_speed", ""},
+	{"motors", "ohms", "winding_resistance", ""},
+	{"motors", "resistance", "winding_resistance", ""},
+	{"motors", "size", "can", ""},
+	{"pack", "voltage", "label", `, as printed, such as "12 V 7 Ah"`},
+	{"pack", "volts", "label", `, as printed, such as "12 V 7 Ah"`},
+	{"pack", "ah", "capacity", ""},
+	{"pack", "amp_hours", "capacity", ""},
+	{"pack", "amps", "max_current", ", the current that its maker allows; ampere-hours are capacity"},
+	{"pack", "type", "chemistry", ""},
+	{"wire", "size", "gauge", ""},
+	{"wire", "awg", "gauge", ""},
+	{"wire", "length", "one_way_length", ""},
+	{"fuse", "type", "form", ""},
+	{"fuse", "amps", "rating", ""},
+	{"fuse", "current", "rating", ""},
+	{"fuse", "size", "rating", ""},
+	{"controller", "voltage", "max_voltage", ", the highest volts that it stands"},
+	{"controller", "current", "continuous_current", ""},
+	{"charger", "volts", "voltage", ""},
+	{"charger", "amps", "current", ""},
+	{"charger", "type", "made_for", ""},
+	{"gears", "gear_ratio", "ratio", ""},
+	{"outing", "temperature", "air", ""},
+}
+
+// meantKey returns the key of a table that goes by another everyday name, and
+// what has to be said about it.
+func meantKey(table, word string) (key, why string) {
+	word = strings.ToLower(word)
+	for _, m := range meantKeys {
+		if m.word == word && (m.table == table || m.table == "" && registry().field(table, m.key) != nil) {
+			return m.key, m.why
+		}
+	}
+	return "", ""
+}
+
+// wantNotClass says what to do with the class that is printed on a controller,
+// such as "24 V 30 A", where the highest volts or a current are asked for: a
+// class is neither. Empty where the text is none.
+func wantNotClass(f *field, text string) string {
+	if f.Table != "controller" || f.Kind != quantity.Voltage && f.Kind != quantity.Current {
+		return ""
+	}
+	volts, amps, is := classOf(text)
+	switch {
+	case !is:
+		return ""
+	case f.Name == "continuous_current":
+		return `the current alone, "` + amps + `"; volts and amps together are a nominal class`
+	case f.Kind == quantity.Current:
+		return "a current alone, such as \"" + f.Example + "\"; \"" + volts + " " + amps + "\" is a nominal class, put " + amps + " under continuous_current"
+	}
+	return "the highest volts that it stands, such as \"" + f.Example + "\"; \"" + volts + " " + amps +
+		"\" is a nominal class: put " + amps + " under continuous_current and ask its maker for the highest volts"
+}
+
+// classOf parts "24V 30A" into volts and amps.
+func classOf(text string) (volts, amps string, is bool) {
+	i := strings.IndexAny(text, "Vv")
+	if i < 1 {
+		return "", "", false
+	}
+	volts, amps = strings.TrimSpace(text[:i+1]), strings.Trim(text[i+1:], " ,/")
+	_, _, errV := quantity.Parse(quantity.Voltage, volts)
+	_, _, errA := quantity.Parse(quantity.Current, amps)
+	return volts, amps, errV == nil && errA == nil
+}
+
+// voltsBesideSpeed takes the volts of "12V 30000RPM" for the rated ones, or notes
+// that they are others.
+func voltsBesideSpeed(d *decoder, s *Setup) {
+	speed, rated := s.Motors.NoLoadSpeed, &s.Motors.RatedVoltage
+	volts, _ := quantity.BesideVolts(speed.Text)
+	if !speed.Given || volts == "" {
+		return
+	}
+	f := registry().field("motors", "rated_voltage")
+	r, written, err := quantity.ParseIn(f.Kind, volts, f.low, f.high)
+	switch {
+	case err != nil:
+		d.fault(speed.Line, speed.Key, speed.Text, "the speed with volts that a motor can be made for, such as \"12V 15000 rpm\"")
+	case !rated.Given:
+		*rated = Value{
+			Range: r, Given: true, Text: volts, Line: speed.Line, Written: written,
+			Key: strings.TrimSuffix(speed.Key, "no_load_speed") + "rated_voltage",
+		}
+	case r.Low > rated.High || r.High < rated.Low:
+		d.fault(rated.Line, rated.Key, rated.Text, volts+", which "+speed.Key+" says, or the speed without volts")
+	}
+}
