@@ -29,7 +29,9 @@ func (v *view) driving() {
 	v.add(launch.Findings()...)
 	v.add(blocked.Findings()...)
 	v.add(speed.Findings()...)
-	v.add(v.running().Findings()...)
+	v.add(drive.RunningCheck{
+		MotorA: s.Steady.MotorA, Limits: c.Limits, Read: v.parts.Measured != nil && v.parts.Measured.LoadedCurrent.Given,
+	}.Findings()...)
 	v.add(drive.BoardCheck{
 		Controller: c.Controller, FullV: v.fullV(), DesignV: build.Known(&v.parts.Vehicle.DesignV, c.Pick),
 		WeakestV: build.Known(&v.parts.Vehicle.WeakestPartV, c.Pick), PeakA: s.Launch.PeakBatteryA, SwitchA: c.Limits.SwitchA,
@@ -45,16 +47,6 @@ func (v *view) driving() {
 			State: drive.HeatState{WindingC: s.Lasts.WindingC, CaseC: s.Lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
 		}.Findings()...)
 	}
-}
-
-// running is level driving; a current that was read counts in place of the computed.
-func (v *view) running() drive.RunningCheck {
-	s := &v.Seen.Steady
-	k := drive.RunningCheck{MotorA: s.MotorA, Limits: v.Now.Limits}
-	if m := v.parts.Measured; m != nil && m.LoadedCurrent.Given && v.Now.Controller.Converter.OutV == 0 {
-		k.MotorA, k.Read = m.LoadedCurrent.Likely, true // at full speed nothing is chopped
-	}
-	return k
 }
 
 // aboard judges who rides, on which slope, and what else hangs on the pack.

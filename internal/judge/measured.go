@@ -26,8 +26,11 @@ func (v *view) readFirst() {
 	if m.TopSpeed.Given {
 		v.Seen.Steady.SpeedMS = m.TopSpeed.Likely
 	}
-	if m.LoadedCurrent.Given {
-		v.Seen.Steady.BatteryA = m.LoadedCurrent.Likely
+	if s := &v.Seen.Steady; m.LoadedCurrent.Given {
+		if s.BatteryA > 0 {
+			s.MotorA *= m.LoadedCurrent.Likely / s.BatteryA
+		}
+		s.BatteryA = m.LoadedCurrent.Likely
 	}
 	if b := &v.Seen.Blocked; m.BlockedCurrent.Given && b.BatteryA > 0 {
 		b.MotorA *= m.BlockedCurrent.Likely / b.BatteryA

@@ -21,5 +21,25 @@ func aboardHazards() []hazard {
 			name: "remote control at 15 km/h", base: "labels", set: "vehicle.has_board=true; vehicle.remote_control=true; measured.top_speed=15 km/h; rider.age=2 years", least: danger,
 			why: "whoever holds it reacts in 0.9 s and has no brake either", from: "AASHTO: unexpected reaction 0.90 s at the median (copy)",
 		},
+		{
+			name: "two tool packs in parallel at 20.8 and 18.0 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.second_rest_voltage=18.0 V", least: danger, codes: "parallel-equalising-current",
+			why: "30 A and more flow from one into the other when they are joined", from: equalising,
+		},
+		{
+			name: "two tool packs in parallel at 20.8 and 20.3 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.second_rest_voltage=20.3 V", least: fixFirst, codes: "parallel-equalising-current",
+			why: "5 A, the most that one of them may be charged with", from: equalising,
+		},
+		{
+			name: "two blocks in series at 12.8 and 10.5 V", base: "pair", set: "-pack.charge; measured.rest_voltage=12.8 V; measured.second_rest_voltage=10.5 V", least: fixFirst,
+			why: "the second has a dead cell and is driven backwards", from: blockSheets,
+		},
+		{
+			name: "two tool packs in series at 20.8 and 15.0 V", base: "lithium", set: "pack.joined=series; controller.max_voltage=60 V; fuse.max_voltage=58 V; cutoff.module.opens_at=33 V; -charger; measured.rest_voltage=20.8 V; measured.second_rest_voltage=15 V", least: danger, codes: "series-unequal-charge",
+			why: "one is empty before the ride begins and is driven backwards at once", from: weakCell,
+		},
+		{
+			name: "two tool packs in parallel whose cells nobody watches", base: "lithium", set: "pack.joined=parallel; pack.watches_cells=false; pack.health=60 %", least: fixFirst, codes: weak,
+			why: "the weakest cell is driven below its limit although the pack's volts look right", from: weakCell,
+		},
 	}
 }

@@ -51,7 +51,6 @@ func (c chain) levelAtRest(t testing.TB, volts float64) (answer.Level, string) {
 // some minutes.
 func TestFallingRestVoltsAreNeverToldMilder(t *testing.T) {
 	t.Parallel()
-	hazardsAsked(t)
 	step := 200 // in 10 mV
 	if os.Getenv("PACKCHECK_LADDER") != "" {
 		step = 1

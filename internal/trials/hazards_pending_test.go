@@ -20,9 +20,7 @@ func wantedKeys() []wantedKey {
 		{"vehicle.steering_voltage", "12 V", "highest voltage that the steering motor stands"},
 		{"vehicle.brake", "motors", "what stops it when the pedal is let go; one of: motors, pedal, none"},
 		{"charger.blocks_driving", "false", "whether it cannot be driven while it is charged"},
-		{"measured.other_rest_voltage", "19.8 V", "resting voltage of the other of two joined packs"},
 		{"measured.pack_temperature", "65 C", "surface of the battery straight after a drive"},
-		{"pack.cells_watched", "true", "whether its electronics watch the volts of each cell and open by themselves"},
 		{"pack.joined_unlike", "true", "whether the two joined packs differ in kind, age or capacity"},
 		{"storage.connected", "true", "whether it stays connected to the vehicle all that time"},
 	}
@@ -60,23 +58,6 @@ func pendingHazards() []hazard {
 			name: "a changed vehicle that drives while its lithium is charged", base: "lithium", set: foreign + "charger.jack=terminals; charger.blocks_driving=false", least: danger,
 			why: "the cutoff and the charger work against each other", from: toyCharging,
 		},
-		// needs key measured.other_rest_voltage
-		{
-			name: "two tool packs in parallel at 20.8 and 18.0 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.other_rest_voltage=18.0 V", least: danger, codes: "parallel-equalising-current",
-			why: "30 A and more flow from one into the other when they are joined", from: equalising,
-		},
-		{
-			name: "two tool packs in parallel at 20.8 and 20.3 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.other_rest_voltage=20.3 V", least: fixFirst, codes: "parallel-equalising-current",
-			why: "5 A, the most that one of them may be charged with", from: equalising,
-		},
-		{
-			name: "two blocks in series at 12.8 and 10.5 V", base: "pair", set: "-pack.charge; measured.rest_voltage=12.8 V; measured.other_rest_voltage=10.5 V", least: fixFirst,
-			why: "the second has a dead cell and is driven backwards", from: blockSheets,
-		},
-		{
-			name: "two tool packs in series at 20.8 and 15.0 V", base: "lithium", set: "pack.joined=series; controller.max_voltage=60 V; fuse.max_voltage=58 V; cutoff.module.opens_at=33 V; -charger; measured.rest_voltage=20.8 V; measured.other_rest_voltage=15 V", least: danger, codes: "series-unequal-charge",
-			why: "one is empty before the ride begins and is driven backwards at once", from: weakCell,
-		},
 		// needs key measured.pack_temperature
 		{
 			name: "a battery of 75 C after a drive", base: "block", set: "measured.pack_temperature=75 C", least: danger, codes: "pack-too-hot",
@@ -85,11 +66,6 @@ func pendingHazards() []hazard {
 		{
 			name: "a tool pack of 60 C after a drive", base: "lithium", set: "measured.pack_temperature=60 C", least: fixFirst,
 			why: "above the 54 C of accessible batteries, and too hot to charge", from: "test plan built on ASTM F963: 54 C for accessible surfaces (trade forum, one source)",
-		},
-		// needs key pack.cells_watched
-		{
-			name: "two tool packs in parallel whose cells nobody watches", base: "lithium", set: "pack.joined=parallel; pack.cells_watched=false; pack.health=60 %", least: fixFirst, codes: weak,
-			why: "the weakest cell is driven below its limit although the pack's volts look right", from: weakCell,
 		},
 		// needs key pack.joined_unlike
 		{
@@ -115,10 +91,6 @@ func pendingHazards() []hazard {
 // pendingSound must not be worse than watch once its keys exist.
 func pendingSound() []soundRig {
 	return []soundRig{
-		{"a tool pack of which each cell is watched, older", "lithium", "pack.cells_watched=true; pack.health=80 %", "its electronics open for the weakest cell", weakCell},
-		{"LiFePO4 with a protection board and no module", "iron", "-cutoff.module; cutoff.pack.opens_at=10 V; pack.cells_watched=true", "the board opens for the weakest cell", ironSheets},
-		{"two tool packs in parallel at the same volts, cells watched", "lithium", "pack.joined=parallel; pack.cells_watched=true; measured.rest_voltage=20.8 V; measured.other_rest_voltage=20.78 V; -charger", "2 mA per mOhm: nothing flows", equalising},
-		{"a child within the rated load", "block", "vehicle.rated_load=25 kg", "20 kg of 25 kg", riderLimit},
 		{"12 V radio behind the converter", "proper", "vehicle.accessories_on_pack=false; vehicle.accessories_voltage=12 V", "it sees 12 V as before", practice},
 	}
 }

@@ -74,13 +74,9 @@ func hazards() []hazard {
 		joinedHazards(), contradictionHazards(), speedHazards(), rideHazards(), heatHazards(), storageHazards(), benchHazards(), aboardHazards())
 }
 
-// hazardsAsked skips a test that is known to fail until the judge is mended.
-func hazardsAsked(t *testing.T) {
-	t.Helper()
-	if os.Getenv("PACKCHECK_HAZARDS") == "" {
-		t.Skip("set PACKCHECK_HAZARDS=1: checks that no dangerous setup is told milder than an experienced helper would tell it, and no sound one worse")
-	}
-}
+// tried reports whether a row of a long table is tried now: all of them when
+// there is time (PACKCHECK_SLOW=1), else every sixth.
+func tried(row int) bool { return os.Getenv("PACKCHECK_SLOW") != "" || row%6 == 0 }
 
 func TestNoHazardIsToldMilderThanItIs(t *testing.T) {
 	t.Parallel()
@@ -95,12 +91,14 @@ func TestNoHazardIsToldMilderThanItIs(t *testing.T) {
 		}
 		names[h.name] = true
 	}
-	hazardsAsked(t)
 	bases := map[string]map[string]answer.Level{}
 	for name, r := range rigs() {
 		bases[name] = codeLevels(t, name, r)
 	}
-	for _, h := range rows {
+	for i, h := range rows {
+		if !tried(i) {
+			continue
+		}
 		t.Run(h.name, func(t *testing.T) {
 			t.Parallel()
 			checkHazard(t, h, bases[h.base])

@@ -130,7 +130,6 @@ var casesOnce = sync.OnceFunc(func() {
 
 func TestWhatIsWorseIsNeverToldMilder(t *testing.T) {
 	t.Parallel()
-	hazardsAsked(t)
 	casesOnce()
 	for _, w := range worses() {
 		t.Run(w.name, func(t *testing.T) {
