@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
 )
 
 // likeToday repeats today's tables as those of the original.
@@ -58,7 +59,7 @@ func TestAnOriginalLikeTodaysIsOnceTheSame(t *testing.T) {
 					t.Errorf("%s, %v: %s has the range %v", name, tables, path, r)
 				}
 			}
-			if has(a, "faster-than-original", "tooth-load", "tooth-load-blocked") > answer.Fine {
+			if has(a, drive.CodeFasterThanOriginal, drive.CodeToothLoad, drive.CodeToothLoadBlocked) > answer.Fine {
 				t.Errorf("%s, %v: it is held against itself", name, tables)
 			}
 		}

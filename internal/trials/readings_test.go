@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/judge"
 )
 
 // stock is a 12 V vehicle by its labels.
@@ -153,7 +154,7 @@ func TestAConflictIsToldAndTheAnswerDoesWithoutTheWrongOne(t *testing.T) {
 		t.Fatal("a pull of 150 N beside 7 A at 5 km/h is no conflict")
 	case a.Conflict.Likeliest != "measured.pull_force" || !slices.Equal(a.Conflict.LeftOut, []string{"measured.pull_force"}):
 		t.Errorf("%s is named, %v left out", a.Conflict.Likeliest, a.Conflict.LeftOut)
-	case has(a, "readings-disagree") < answer.FixFirst:
+	case has(a, judge.CodeReadingsDisagree) < answer.FixFirst:
 		t.Error("the conflict is no finding")
 	}
 	for _, r := range a.Readings {
