@@ -50,6 +50,7 @@ to do. What you left out is assumed, and the page says so.
 How to call it
     packcheck FILE [options]     judge the setup in FILE
     packcheck - [options]        the same, from standard input
+    packcheck batch FILE         judge many setups, a line of JSON each
     packcheck fit LOG [options]  fit a battery to logged discharges
     packcheck explain CODE       tell more of a finding (--full has the codes)
     packcheck keys               list everything a setup file may hold
