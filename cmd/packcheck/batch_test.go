@@ -18,16 +18,16 @@ import (
 // benchLine is a setup that is judged at once.
 const benchLine = `{"id": %d, "pack.label": "12 V 7 Ah", "pack.chemistry": "agm", "load.current": "5 A"}` + "\n"
 
-// counted is an input of n items.
-type counted struct {
+// numbered is an input of n items.
+type numbered struct {
 	n, given int
 	taken    *atomic.Int64
 	fails    error
 }
 
-func (c *counted) close() {}
+func (c *numbered) close() {}
 
-func (c *counted) next() (item, error) {
+func (c *numbered) next() (item, error) {
 	if c.given == c.n {
 		if c.fails != nil {
 			return item{}, c.fails
@@ -49,7 +49,7 @@ func TestAnswersComeInTheOrderOfTheSetupsWhateverTakesLonger(t *testing.T) {
 			time.Sleep(time.Duration(i.line*37%11) * 100 * time.Microsecond)
 			return answered{code: i.line}
 		}
-		err := inOrder(&counted{n: 60, taken: &atomic.Int64{}}, workers, slow, func(a answered) error {
+		err := inOrder(&numbered{n: 60, taken: &atomic.Int64{}}, workers, slow, func(a answered) error {
 			got = append(got, a.code)
 			return nil
 		})
@@ -69,7 +69,7 @@ func TestNoMoreSetupsAreHeldThanAFewForEachWorker(t *testing.T) {
 		close(release) // nobody reads on
 	}()
 	first, most := true, int64(0)
-	err := inOrder(&counted{n: 500, taken: &taken}, 2, func(item) answered { <-release; return answered{} }, func(answered) error {
+	err := inOrder(&numbered{n: 500, taken: &taken}, 2, func(item) answered { <-release; return answered{} }, func(answered) error {
 		if first {
 			first, most = false, taken.Load()
 		}
@@ -83,10 +83,10 @@ func TestNoMoreSetupsAreHeldThanAFewForEachWorker(t *testing.T) {
 func TestWhatEndsTheBatchIsReported(t *testing.T) {
 	gone, broken := errors.New("nobody reads on"), errors.New("the disk is gone")
 	answer := func(item) answered { return answered{} }
-	if err := inOrder(&counted{n: 99, taken: &atomic.Int64{}}, 2, answer, func(answered) error { return gone }); !errors.Is(err, gone) {
+	if err := inOrder(&numbered{n: 99, taken: &atomic.Int64{}}, 2, answer, func(answered) error { return gone }); !errors.Is(err, gone) {
 		t.Errorf("%v, want %v", err, gone)
 	}
-	if err := inOrder(&counted{n: 9, taken: &atomic.Int64{}, fails: broken}, 2, answer, func(answered) error { return nil }); !errors.Is(err, broken) {
+	if err := inOrder(&numbered{n: 9, taken: &atomic.Int64{}, fails: broken}, 2, answer, func(answered) error { return nil }); !errors.Is(err, broken) {
 		t.Errorf("%v, want %v", err, broken)
 	}
 }
