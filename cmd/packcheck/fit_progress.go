@@ -5,6 +5,8 @@ import (
 	"io"
 	"os"
 	"strings"
+
+	"github.com/mattn/go-isatty"
 )
 
 // progress shows how far long work has come, in one line that is written over
@@ -25,15 +27,10 @@ func newProgress(stderr io.Writer) *progress {
 	return &progress{w: stderr}
 }
 
-// isTerminal reports whether a person may be looking. The null device passes
-// for a terminal here, which harms nobody.
+// isTerminal reports whether a person may be looking.
 func isTerminal(w io.Writer) bool {
 	f, ok := w.(*os.File)
-	if !ok || f == nil {
-		return false
-	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
+	return ok && f != nil && isatty.IsTerminal(f.Fd())
 }
 
 // show says what is being done and the share of it (0 to 1) that is done; a

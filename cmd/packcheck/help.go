@@ -51,6 +51,7 @@ How to call it
     packcheck FILE [options]     judge the setup in FILE
     packcheck - [options]        the same, from standard input
     packcheck ask QUESTION ...   one question, no file (ask --help lists all)
+    packcheck batch FILE         judge many setups, a line of JSON each
     packcheck fit LOG [options]  fit a battery to logged discharges
     packcheck explain CODE       tell more of a finding (--full has the codes)
     packcheck keys               list everything a setup file may hold

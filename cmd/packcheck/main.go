@@ -43,9 +43,10 @@ func main() {
 // streams are what a command talks through. Output is held back until the
 // command has succeeded, so that a failure leaves nothing on it.
 type streams struct {
-	in  io.Reader
-	out io.Writer
-	err io.Writer
+	in     io.Reader
+	out    io.Writer
+	err    io.Writer
+	direct io.Writer // standard output itself, for what must not wait
 }
 
 // codedError is an error with the exit code that it leads to.
@@ -72,7 +73,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	signal.Ignore(syscall.SIGPIPE)
 
 	var held bytes.Buffer
-	code, err := dispatch(args, streams{in: stdin, out: &held, err: stderr})
+	code, err := dispatch(args, streams{in: stdin, out: &held, err: stderr, direct: stdout})
 	if err == nil {
 		if _, werr := stdout.Write(held.Bytes()); werr != nil {
 			code, err = exitOther, fmt.Errorf("cannot write to standard output: %w", werr)
@@ -132,6 +133,7 @@ func commands(std streams, verdict *int) []*cli.Command {
 	return []*cli.Command{
 		explainCommand(std),
 		askCommand(std, verdict),
+		batchCommand(std),
 		fitCommand(std),
 		keysCommand(std),
 		sourcesCommand(std),

@@ -1,0 +1,162 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"example.org/packcheck"
+	"example.org/packcheck/report"
+	"example.org/packcheck/setup"
+)
+
+// answered is the line of one setup.
+type answered struct {
+	line  []byte
+	code  int // exitFine, exitInput or exitOther
+	share float64
+}
+
+// batchFault is one thing that is wrong with a setup of a batch.
+type batchFault struct {
+	Line int    `json:"line,omitempty"` // of a whole setup file
+	Key  string `json:"key,omitempty"`
+	Read string `json:"read,omitempty"`
+	Want string `json:"want,omitempty"`
+	Text string `json:"text"` // all of it in words
+}
+
+// head is what stands in front of an answer.
+type head struct {
+	Line  int             `json:"line,omitempty"`
+	File  string          `json:"file,omitempty"`
+	ID    json.RawMessage `json:"id,omitempty"`
+	Error []batchFault    `json:"error,omitempty"`
+}
+
+// judgedItem reads and judges one setup. Whatever goes wrong with it is in its line:
+// the others are judged all the same.
+func judgedItem(i item, o packcheck.Options) (out answered) {
+	h := head{Line: i.line}
+	if i.text == nil {
+		h.File = filepath.Base(i.name)
+	}
+	defer func() {
+		if x := recover(); x != nil {
+			out = h.failed(exitOther, fmt.Errorf("packcheck broke on this setup, which is a mistake of ours: %v", x))
+		}
+		out.share = i.share
+	}()
+	s, err := h.readItem(i)
+	if err != nil {
+		return h.failed(exitInput, err)
+	}
+	a, err := packcheck.AssessWith(s, o)
+	if err != nil {
+		return h.failed(codeOf(asInput(err)), err)
+	}
+	var text, one bytes.Buffer
+	if err := report.Write(&text, a, report.Options{Format: report.FormatJSON}); err != nil {
+		return h.failed(exitOther, err)
+	}
+	front, err := json.Marshal(h)
+	if err != nil {
+		return h.failed(exitOther, err)
+	}
+	one.Write(bytes.TrimSuffix(front, []byte("}")))
+	one.WriteByte(',')
+	rest := one.Len()
+	if err := json.Compact(&one, text.Bytes()); err != nil {
+		return h.failed(exitOther, err)
+	}
+	line := one.Bytes()
+	line = append(line[:rest], line[rest+1:]...) // the brace that the front has already
+	return answered{line: append(bytes.TrimSpace(line), '\n')}
+}
+
+// codeOf is the exit code that an error leads to.
+func codeOf(err error) int {
+	var coded codedError
+	if errors.As(err, &coded) {
+		return coded.code
+	}
+	return exitOther
+}
+
+// failed is the line of a setup without an answer.
+func (h head) failed(code int, err error) answered {
+	var faults setup.Faults
+	h.Error = nil
+	if errors.As(err, &faults) {
+		for _, f := range faults {
+			h.Error = append(h.Error, batchFault{f.Line, f.Key, f.Read, f.Want, f.Error()})
+		}
+	} else {
+		h.Error = []batchFault{{Text: err.Error()}}
+	}
+	line, err := json.Marshal(h)
+	if err != nil { // cannot be: the id was read as JSON
+		line = fmt.Appendf(nil, `{"line":%d,"error":[{"text":"not written"}]}`, h.Line)
+	}
+	return answered{line: append(line, '\n'), code: code}
+}
+
+// readItem reads the setup of an item and notes its id.
+func (h *head) readItem(i item) (*setup.Setup, error) {
+	if i.text == nil {
+		return packcheck.Load(i.name)
+	}
+	if i.fault != "" {
+		return nil, i.wrong("", i.fault, "a setup in one line")
+	}
+	var object map[string]json.RawMessage
+	if err := json.Unmarshal(i.text, &object); err != nil || object == nil {
+		return nil, i.wrong("", shown(i.text), `an object in one line, such as {"pack.label": "12 V 7 Ah"}`)
+	}
+	h.ID = object["id"]
+	delete(object, "id")
+	values := make(map[string]string, len(object))
+	var faults setup.Faults
+	for key, raw := range object {
+		var text string
+		if json.Unmarshal(raw, &text) != nil || bytes.Equal(raw, []byte("null")) {
+			faults = append(faults, setup.Fault{File: i.name, Key: key, Read: shown(raw), Want: `a text, as it stands in a setup file: "12 V"`})
+		}
+		values[key] = text
+	}
+	if len(faults) > 0 {
+		return nil, sortedFaults(faults)
+	}
+	text, whole := values["toml"]
+	if whole && len(values) > 1 {
+		return nil, i.wrong("toml", "other keys beside it", "a whole setup file, or keys, but not both")
+	}
+	var s *setup.Setup
+	var err error
+	if whole {
+		s, err = packcheck.Read(strings.NewReader(text), i.name)
+	} else {
+		s, err = setup.Of(values)
+	}
+	if err != nil {
+		return nil, err
+	}
+	s.Name, s.Dir = i.name, i.dir
+	return s, nil
+}
+
+func (i item) wrong(key, read, want string) error {
+	return setup.Faults{{File: i.name, Key: key, Read: read, Want: want}}
+}
+
+// shown is the beginning of what was read.
+func shown(text []byte) string {
+	const most = 40
+	if len(text) > most {
+		return strings.ToValidUTF8(string(text[:most]), "") + "..."
+	}
+	return strings.ToValidUTF8(string(text), "?")
+}
