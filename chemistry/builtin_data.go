@@ -3559,7 +3559,7 @@ var builtin = Set{
 			Name: "agm-7ah5-sheet",
 			Value: answer.Source{
 				ID:    "agm-7ah5-sheet",
-				Text:  "maker's data sheet of a general-purpose AGM block, 12 V 7.5 Ah: constant-current table 5 min to 20 h at 1.60 to 1.85 V per cell, 25 degC; internal resistance 20 mOhm charged; 5 s maximum 112.5 A. Wells, rest curve, resistance and branches are fitted to the whole table (go run ./cellfit/cmd/hourtable)",
+				Text:  "maker's data sheet of a general-purpose AGM block, 12 V 7.5 Ah: constant-current table 5 min to 20 h at 1.60 to 1.85 V per cell, 25 degC; internal resistance 20 mOhm charged; 5 s maximum 112.5 A. Wells, rest curve, resistance and branches are fitted to the whole table (go run ./internal/cellfit/cmd/hourtable)",
 				Known: "copy",
 			},
 		},
@@ -4007,7 +4007,7 @@ var builtin = Set{
 			Name: "vrla-17ah-charge",
 			Value: answer.Source{
 				ID:    "vrla-17ah-charge",
-				Text:  "charging curves of a 12 V 17 Ah block in: Sulzer et al., Faster Lead-Acid Battery Simulations from Porous-Electrode Theory, Part II (code and data), 2019, BSD 3-Clause: at 0.13 to 0.17C about 88 % of the charge is back when 2.4 V per cell are reached. The resistance of acceptance is fitted to the recharge after 3.04 A (go run ./cellfit/cmd/agreement -refit)",
+				Text:  "charging curves of a 12 V 17 Ah block in: Sulzer et al., Faster Lead-Acid Battery Simulations from Porous-Electrode Theory, Part II (code and data), 2019, BSD 3-Clause: at 0.13 to 0.17C about 88 % of the charge is back when 2.4 V per cell are reached. The resistance of acceptance is fitted to the recharge after 3.04 A (go run ./internal/cellfit/cmd/agreement -refit)",
 				Known: "computed from the measured curves",
 			},
 		},

@@ -1,5 +1,9 @@
 package trials_test
 
+import (
+	"example.org/packcheck/battery"
+)
+
 // aboardHazards are of riders too heavy and of remote controls.
 func aboardHazards() []hazard {
 	return []hazard{
@@ -22,11 +26,11 @@ func aboardHazards() []hazard {
 			why: "whoever holds it reacts in 0.9 s and has no brake either", from: "AASHTO: unexpected reaction 0.90 s at the median (copy)",
 		},
 		{
-			name: "two tool packs in parallel at 20.8 and 18.0 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.second_rest_voltage=18.0 V", least: danger, codes: "parallel-equalising-current",
+			name: "two tool packs in parallel at 20.8 and 18.0 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.second_rest_voltage=18.0 V", least: danger, codes: battery.CodeParallelEqualising,
 			why: "30 A and more flow from one into the other when they are joined", from: equalising,
 		},
 		{
-			name: "two tool packs in parallel at 20.8 and 20.3 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.second_rest_voltage=20.3 V", least: fixFirst, codes: "parallel-equalising-current",
+			name: "two tool packs in parallel at 20.8 and 20.3 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.second_rest_voltage=20.3 V", least: fixFirst, codes: battery.CodeParallelEqualising,
 			why: "5 A, the most that one of them may be charged with", from: equalising,
 		},
 		{
@@ -34,7 +38,7 @@ func aboardHazards() []hazard {
 			why: "the second has a dead cell and is driven backwards", from: blockSheets,
 		},
 		{
-			name: "two tool packs in series at 20.8 and 15.0 V", base: "lithium", set: "pack.joined=series; controller.max_voltage=60 V; fuse.max_voltage=58 V; cutoff.module.opens_at=33 V; -charger; measured.rest_voltage=20.8 V; measured.second_rest_voltage=15 V", least: danger, codes: "series-unequal-charge",
+			name: "two tool packs in series at 20.8 and 15.0 V", base: "lithium", set: "pack.joined=series; controller.max_voltage=60 V; fuse.max_voltage=58 V; cutoff.module.opens_at=33 V; -charger; measured.rest_voltage=20.8 V; measured.second_rest_voltage=15 V", least: danger, codes: battery.CodeSeriesUnequalCharge,
 			why: "one is empty before the ride begins and is driven backwards at once", from: weakCell,
 		},
 		{

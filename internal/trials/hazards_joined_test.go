@@ -27,11 +27,11 @@ func joinedHazards() []hazard {
 		},
 		{
 			name: "two tool packs in series charged as one", base: "lithium", set: "pack.joined=series; controller.max_voltage=60 V; cutoff.module.opens_at=33 V; fuse.max_voltage=58 V; " + foreign + "charger.voltage=42 V; charger.jack=terminals", least: fixFirst,
-			codes: "charge-packs-in-series|tool-pack-foreign-charger", why: "nothing watches how they share the volts", from: toolPacks,
+			codes: charge.CodeChargedInSeries + "|" + charge.CodeForeignCharger, why: "nothing watches how they share the volts", from: toolPacks,
 		},
 		{
 			name: "two tool packs in parallel charged as one", base: "lithium", set: "pack.joined=parallel; " + foreign + "charger.jack=terminals", least: fixFirst,
-			codes: "charge-packs-in-parallel|tool-pack-foreign-charger|parallel-equalising-current", why: "the emptier one takes what the charger and its neighbour give", from: equalising,
+			codes: charge.CodeChargedInParallel + "|" + charge.CodeForeignCharger + "|" + battery.CodeParallelEqualising, why: "the emptier one takes what the charger and its neighbour give", from: equalising,
 		},
 		{
 			name: "two LiFePO4 packs in series on 12 V contacts", base: "iron", set: "pack.joined=series; cutoff.module.opens_at=22.4 V; charger.voltage=29.2 V", least: danger, codes: welds,
@@ -70,9 +70,9 @@ func contradictionHazards() []hazard {
 		c("5 Ah printed, 50 Ah told", "lithium", "pack.capacity=50 Ah", "one of the two is ten times wrong"),
 		c("7 Ah printed, 70 Ah told", "block", "pack.capacity=70 Ah", "one of the two is ten times wrong"),
 		c("charger printed 14.7 V, told 29.4 V", "block", "charger.label=14.7 V 1.5 A DC; charger.voltage=29.4 V", "one of the two boils the block"),
-		c("charger printed DC, told AC", "block", "charger.label=14.7 V 1.5 A DC; charger.output=ac", "one of the two heats the block", "charger-gives-ac"),
+		c("charger printed DC, told AC", "block", "charger.label=14.7 V 1.5 A DC; charger.output=ac", "one of the two heats the block", charge.CodeGivesAC),
 		c("charger printed for lead-acid, told for lithium", "lithium", foreign+"charger.label=lead-acid battery charger 21 V 2 A; charger.made_for=li-ion", "one of the two is a fire"),
-		c("five cells at 12.6 V said to be full", "lithium", "measured.rest_voltage=12.6 V; measured.hours_rested=12 h", "2.5 V per cell is as empty as may be, or it is a pack of three cells", "pack-too-low-to-charge"),
+		c("five cells at 12.6 V said to be full", "lithium", "measured.rest_voltage=12.6 V; measured.hours_rested=12 h", "2.5 V per cell is as empty as may be, or it is a pack of three cells", charge.CodeTooLow),
 		c("block at 11.6 V said to be full", "block", "measured.rest_voltage=11.6 V; measured.hours_rested=12 h", "below empty: flat, or a cell is dying"),
 		c("LiFePO4 at 11 V said to be full", "iron", "measured.rest_voltage=11 V; measured.hours_rested=12 h", "2.75 V per cell is empty"),
 		c("13.5 V under load, 12.0 V at rest", "block", "-pack.charge; measured.rest_voltage=12.0 V; measured.hours_rested=12 h; measured.loaded_voltage=13.5 V; measured.loaded_current=8 A", "no battery gives more volts under load"),

@@ -95,7 +95,7 @@ func cutoffHazards() []hazard {
 			why: "a third of the range harms the cells", from: overDeep,
 		},
 		{
-			name: "a 24 V cutoff on five cells", base: "lithium", set: "cutoff.module.opens_at=21 V", least: fixFirst, codes: cutoff.CodeAboveFull + "|ends-at-once|cutoff-opens-at-launch|" + cutoff.CodeLaunchTooDeep,
+			name: "a 24 V cutoff on five cells", base: "lithium", set: "cutoff.module.opens_at=21 V", least: fixFirst, codes: cutoff.CodeAboveFull + "|" + judge.CodeEndsAtOnce + "|" + cutoff.CodeOpensAtLaunch + "|" + cutoff.CodeLaunchTooDeep,
 			why: "it opens as soon as the pedal goes down", from: practice,
 		},
 		{
@@ -119,7 +119,7 @@ func cutoffHazards() []hazard {
 			why: "a block at 10.5 V under load comes back to 11.8 V", from: blockSheets,
 		},
 		{
-			name: "a cutoff at 19 V without delay", base: "lithium", set: noConverter + "cutoff.module.opens_at=19 V; cutoff.module.delay=0 s; -controller.current_limit; -controller.ramp", least: fixFirst, codes: cutoff.CodeLaunchTooDeep + "|ends-at-once|cutoff-opens-at-launch",
+			name: "a cutoff at 19 V without delay", base: "lithium", set: noConverter + "cutoff.module.opens_at=19 V; cutoff.module.delay=0 s; -controller.current_limit; -controller.ramp", least: fixFirst, codes: cutoff.CodeLaunchTooDeep + "|" + judge.CodeEndsAtOnce + "|" + cutoff.CodeOpensAtLaunch,
 			why: "every launch sags below it", from: practice,
 		},
 		{
@@ -143,7 +143,7 @@ func cutoffHazards() []hazard {
 			why: "the controller's cutoff does not disconnect the controller", from: practice,
 		},
 		{
-			name: "NiMH driven until it stops", base: "lithium", set: noConverter + "-cutoff; pack.chemistry=nimh; pack.label=18 V 3 Ah NiMH; -pack.cells_in_series; -pack.strings; -pack.capacity; -charger", least: watch, codes: weak + "|" + cutNone + "|driven-to-a-standstill",
+			name: "NiMH driven until it stops", base: "lithium", set: noConverter + "-cutoff; pack.chemistry=nimh; pack.label=18 V 3 Ah NiMH; -pack.cells_in_series; -pack.strings; -pack.capacity; -charger", least: watch, codes: weak + "|" + cutNone + "|" + judge.CodeToAStandstill,
 			why: "the weakest of fifteen cells is driven backwards and vents", from: "VARTA handbook p. 49: reversal damages (copy, mirror)",
 		},
 		{
@@ -200,15 +200,15 @@ func restHazards() []hazard {
 			why: "0.6 V per cell while it drives: some run backwards", from: overDeep,
 		},
 		{
-			name: "five lithium cells at 10 V under load", base: "lithium", set: "measured.loaded_voltage=10 V; measured.loaded_current=8 A", least: fixFirst, codes: wantSags + "|readings-disagree",
+			name: "five lithium cells at 10 V under load", base: "lithium", set: "measured.loaded_voltage=10 V; measured.loaded_current=8 A", least: fixFirst, codes: wantSags + "|" + judge.CodeReadingsDisagree,
 			why: "2.0 V per cell while it drives, below every cell's end", from: cellSheets,
 		},
 		{
-			name: "12 V block at 5 V under load", base: "block", set: "measured.loaded_voltage=5 V; measured.loaded_current=8 A", least: fixFirst, codes: wantSags + "|readings-disagree",
+			name: "12 V block at 5 V under load", base: "block", set: "measured.loaded_voltage=5 V; measured.loaded_current=8 A", least: fixFirst, codes: wantSags + "|" + judge.CodeReadingsDisagree,
 			why: "no block at 8 A is above 7.8 V empty and below it sound", from: blockSheets,
 		},
 		{
-			name: "24 V pair at 11 V under load", base: "pair", set: "measured.loaded_voltage=11 V; measured.loaded_current=10 A", least: fixFirst, codes: wantSags + "|readings-disagree",
+			name: "24 V pair at 11 V under load", base: "pair", set: "measured.loaded_voltage=11 V; measured.loaded_current=10 A", least: fixFirst, codes: wantSags + "|" + judge.CodeReadingsDisagree,
 			why: "one block gives nothing and is driven backwards", from: blockSheets,
 		},
 		{
@@ -216,7 +216,7 @@ func restHazards() []hazard {
 			why: "lithium that lost four fifths is not to be trusted", from: "pinacia.com storage batteries: replace below 80 % (copy); lithium: " + practice,
 		},
 		{
-			name: "4 minutes out of a new 7 Ah block at 3 A, measured", base: "bench", set: "measured.ride_time=4 min", least: fixFirst, codes: judge.CodePackWorn + "|readings-disagree",
+			name: "4 minutes out of a new 7 Ah block at 3 A, measured", base: "bench", set: "measured.ride_time=4 min", least: fixFirst, codes: judge.CodePackWorn + "|" + judge.CodeReadingsDisagree,
 			why: "two hours are due: the label or the block is bad", from: blockSheets,
 		},
 	}

@@ -1,6 +1,8 @@
 package trials_test
 
 import (
+	"example.org/packcheck/battery"
+	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/wiring"
 )
@@ -225,19 +227,19 @@ func wireHazards() []hazard {
 			why: "half as much again for as long as it drives", from: practice,
 		},
 		{
-			name: "200 A blocked, measured, on a pack for 40 A", base: "lithium", set: noConverter + "-controller.current_limit; measured.blocked_current=200 A", least: fixFirst, codes: "blocked-over-pack",
+			name: "200 A blocked, measured, on a pack for 40 A", base: "lithium", set: noConverter + "-controller.current_limit; measured.blocked_current=200 A", least: fixFirst, codes: drive.CodeBlockedOverPack,
 			why: "five times what the pack's maker allows", from: cellSheets,
 		},
 		{
-			name: "30 A measured from a 7 Ah block", base: "block", set: "fuse.form=large blade; fuse.rating=40 A; wire.gauge=8 AWG; measured.loaded_current=30 A; measured.loaded_voltage=10.2 V", least: fixFirst, codes: "pack-current-lasting|" + wantRunningOver,
+			name: "30 A measured from a 7 Ah block", base: "block", set: "fuse.form=large blade; fuse.rating=40 A; wire.gauge=8 AWG; measured.loaded_current=30 A; measured.loaded_voltage=10.2 V", least: fixFirst, codes: battery.CodeCurrentLasting + "|" + wantRunningOver,
 			why: "4.3 C, lasting, of at most 3 C", from: blockSheets,
 		},
 		{
-			name: "a tool pack asked for four times its lasting current", base: "lithium", set: "pack.max_current=2 A", least: danger, codes: "pack-current-lasting|launch-over-pack|pack-current-peak",
+			name: "a tool pack asked for four times its lasting current", base: "lithium", set: "pack.max_current=2 A", least: danger, codes: battery.CodeCurrentLasting + "|" + drive.CodeLaunchOverPack + "|" + battery.CodeCurrentPeak,
 			why: "cells in a closed shell overheat long before the pack is empty", from: cellSheets,
 		},
 		{
-			name: "a tool pack that may stand 2 to 40 A", base: "lithium", set: "pack.max_current=2 to 40 A", least: watch, codes: "pack-current-lasting|launch-over-pack|pack-current-peak",
+			name: "a tool pack that may stand 2 to 40 A", base: "lithium", set: "pack.max_current=2 to 40 A", least: watch, codes: battery.CodeCurrentLasting + "|" + drive.CodeLaunchOverPack + "|" + battery.CodeCurrentPeak,
 			why: "a ninth of the range is below the running current: possible, one level milder", from: cellSheets,
 		},
 	}

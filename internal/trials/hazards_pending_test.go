@@ -1,6 +1,8 @@
 package trials_test
 
 import (
+	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
 	"slices"
 	"strings"
 	"testing"
@@ -60,7 +62,7 @@ func pendingHazards() []hazard {
 		},
 		// needs key measured.pack_temperature
 		{
-			name: "a battery of 75 C after a drive", base: "block", set: "measured.pack_temperature=75 C", least: danger, codes: "pack-too-hot",
+			name: "a battery of 75 C after a drive", base: "block", set: "measured.pack_temperature=75 C", least: danger, codes: battery.CodeTooHot,
 			why: "above 71 C", from: toySurface,
 		},
 		{
@@ -73,16 +75,16 @@ func pendingHazards() []hazard {
 			why: "the weaker one is driven backwards each time", from: toyMixed,
 		},
 		{
-			name: "a tool pack in parallel with a block", base: "lithium", set: "pack.joined=parallel; pack.joined_unlike=true", least: danger, codes: "parallel-mixed-chemistry",
+			name: "a tool pack in parallel with a block", base: "lithium", set: "pack.joined=parallel; pack.joined_unlike=true", least: danger, codes: battery.CodeParallelMixedChemistry,
 			why: "one charges the other without end", from: toyMixed,
 		},
 		// needs key storage.connected
 		{
-			name: "a block left connected all winter to a board of 15 mA", base: "block", set: "storage.from=2026-11-01; storage.until=2027-03-31; -cutoff; controller.standby_current=15 mA; storage.connected=true", least: fixFirst, codes: "stored-connected",
+			name: "a block left connected all winter to a board of 15 mA", base: "block", set: "storage.from=2026-11-01; storage.until=2027-03-31; -cutoff; controller.standby_current=15 mA; storage.connected=true", least: fixFirst, codes: charge.CodeStoredConnected,
 			why: "7 Ah last 19 days of 150", from: "Ah over A (computed)",
 		},
 		{
-			name: "a tool pack left connected all winter to a board of 15 mA", base: "lithium", set: "storage.from=2026-11-01; storage.until=2027-03-31; controller.standby_current=15 mA; storage.connected=true; -cutoff; cutoff.controller.opens_at=16.5 V", least: danger, codes: "stored-connected",
+			name: "a tool pack left connected all winter to a board of 15 mA", base: "lithium", set: "storage.from=2026-11-01; storage.until=2027-03-31; controller.standby_current=15 mA; storage.connected=true; -cutoff; cutoff.controller.opens_at=16.5 V", least: danger, codes: charge.CodeStoredConnected,
 			why: "dead within two weeks; in spring somebody charges it", from: overDeep,
 		},
 	}

@@ -3,6 +3,8 @@ package trials_test
 import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/judge"
 )
@@ -141,7 +143,7 @@ func heatHazards() []hazard {
 			why: "above 71 C", from: toySurface,
 		},
 		{
-			name: "a tool pack that starts at 62 C", base: "lithium", set: "pack.temperature=62 C; outing.air=40 C", least: watch, codes: battery.CodeTooHot + "|" + "charge-too-hot",
+			name: "a tool pack that starts at 62 C", base: "lithium", set: "pack.temperature=62 C; outing.air=40 C", least: watch, codes: battery.CodeTooHot + "|" + charge.CodeTooHot,
 			why: "hot to the touch, and nothing may charge it before it has cooled", from: toySurface + "; " + jeita,
 		},
 		{
@@ -153,11 +155,11 @@ func heatHazards() []hazard {
 			why: "below what it may give current at", from: "data sheets of 7.2 and 20 Ah blocks: -15 to 50 C (copy)",
 		},
 		{
-			name: "a tool pack at 62 C in cool air", base: "lithium", set: "pack.temperature=62 C", least: watch, codes: "charge-too-hot|pack-too-hot",
+			name: "a tool pack at 62 C in cool air", base: "lithium", set: "pack.temperature=62 C", least: watch, codes: charge.CodeTooHot + "|" + battery.CodeTooHot,
 			why: "above 60 C no charging at all; it cools if it is left alone", from: jeita,
 		},
 		{
-			name: "30 A out of a tool pack in a closed shell", base: "bench18", set: "load.current=30 A; fuse.form=large blade; fuse.rating=50 A; pack.housing=closed shell; pack.strings=2; pack.max_current=60 A; wire.gauge=8 AWG; outing.air=30 C", least: fixFirst, codes: battery.CodeTooHot + "|pack-current-lasting",
+			name: "30 A out of a tool pack in a closed shell", base: "bench18", set: "load.current=30 A; fuse.form=large blade; fuse.rating=50 A; pack.housing=closed shell; pack.strings=2; pack.max_current=60 A; wire.gauge=8 AWG; outing.air=30 C", least: fixFirst, codes: battery.CodeTooHot + "|" + battery.CodeCurrentLasting,
 			why: "15 A from each cell in a shell without air took power cells from 25 to 75 C", from: "tayvoy.com: 15 to 16 A to 75 C in an insulated housing (copy)",
 		},
 	}
@@ -173,31 +175,31 @@ func storageHazards() []hazard {
 			why: "above every cell's storage limit, full: it swells and vents", from: "cell specifications: storage to 60 C at most (memory)",
 		},
 		{
-			name: "full lithium in a shed at 58 C", base: "lithium", set: summer + "storage.temperature=58 C", least: fixFirst, codes: wantStoredHot + "|stored-too-full|stored-runs-empty",
+			name: "full lithium in a shed at 58 C", base: "lithium", set: summer + "storage.temperature=58 C", least: fixFirst, codes: wantStoredHot + "|" + charge.CodeStoredTooFull + "|" + charge.CodeStoredRunsEmpty,
 			why: "at the limit, full, for months", from: "cell specifications: storage to 60 C at most (memory)",
 		},
 		{
-			name: "a block in a shed at 58 C", base: "block", set: summer + "storage.temperature=58 C", least: fixFirst, codes: wantStoredHot + "|stored-runs-empty|stored-needs-top-up",
+			name: "a block in a shed at 58 C", base: "block", set: summer + "storage.temperature=58 C", least: fixFirst, codes: wantStoredHot + "|" + charge.CodeStoredRunsEmpty + "|" + charge.CodeStoredNeedsTopUp,
 			why: "storage ends at 40 C; it loses its charge in weeks", from: "data sheets of 7.2 and 20 Ah blocks: storage -15 to 40 C (copy)",
 		},
 		{
-			name: "an empty block in frost", base: "block", set: winter + "pack.charge=5 %; storage.temperature=-15 C", least: fixFirst, codes: "stored-may-freeze",
+			name: "an empty block in frost", base: "block", set: winter + "pack.charge=5 %; storage.temperature=-15 C", least: fixFirst, codes: charge.CodeStoredMayFreeze,
 			why: "discharged acid is nearly water: the block bursts", from: "density against freezing point, from memory",
 		},
 		{
-			name: "a block put away nearly empty", base: "block", set: winter + "pack.charge=20 %; storage.temperature=10 C", least: fixFirst, codes: "stored-not-full|stored-runs-empty|stored-needs-top-up",
+			name: "a block put away nearly empty", base: "block", set: winter + "pack.charge=20 %; storage.temperature=10 C", least: fixFirst, codes: charge.CodeStoredNotFull + "|" + charge.CodeStoredRunsEmpty + "|" + charge.CodeStoredNeedsTopUp,
 			why: "below 2 V per cell for a winter: hard sulphate", from: blockStore,
 		},
 		{
-			name: "a block left on a board that draws 15 mA", base: "block", set: winter + "-cutoff; controller.standby_current=15 mA; storage.temperature=10 C", least: watch, codes: "stored-connected|stored-runs-empty|idle-harms-within-week|idle-harms-within-month",
+			name: "a block left on a board that draws 15 mA", base: "block", set: winter + "-cutoff; controller.standby_current=15 mA; storage.temperature=10 C", least: watch, codes: charge.CodeStoredConnected + "|" + charge.CodeStoredRunsEmpty + "|" + cutoff.CodeIdleWeek + "|" + cutoff.CodeIdleMonth,
 			why: "7 Ah last 19 days; nothing says whether it stays connected for the winter", from: "Ah over A (computed)",
 		},
 		{
-			name: "a tool pack put away at 5 %", base: "lithium", set: winter + "pack.charge=5 %; storage.temperature=10 C; cutoff.module.standby_current=1 mA", least: fixFirst, codes: "stored-runs-empty|stored-needs-top-up|stored-connected",
+			name: "a tool pack put away at 5 %", base: "lithium", set: winter + "pack.charge=5 %; storage.temperature=10 C; cutoff.module.standby_current=1 mA", least: fixFirst, codes: charge.CodeStoredRunsEmpty + "|" + charge.CodeStoredNeedsTopUp + "|" + charge.CodeStoredConnected,
 			why: "self-discharge and electronics take it below the last rung before spring", from: "cell specifications: 2 to 3 % a month (copy)",
 		},
 		{
-			name: "a tool pack left on a board that draws 15 mA", base: "lithium", set: winter + "-cutoff; cutoff.controller.opens_at=16.5 V; controller.standby_current=15 mA; storage.temperature=10 C", least: fixFirst, codes: idle + "|stored-connected|stored-runs-empty",
+			name: "a tool pack left on a board that draws 15 mA", base: "lithium", set: winter + "-cutoff; cutoff.controller.opens_at=16.5 V; controller.standby_current=15 mA; storage.temperature=10 C", least: fixFirst, codes: idle + "|" + charge.CodeStoredConnected + "|" + charge.CodeStoredRunsEmpty,
 			why: "5 Ah last 14 days; then it is charged again in spring", from: overDeep,
 		},
 	}
@@ -231,7 +233,7 @@ func benchHazards() []hazard {
 			why: "four times the rating", from: blade,
 		},
 		{
-			name: "30 A from a tool pack that may give 10", base: "bench18", set: "load.current=30 A; pack.max_current=10 A; fuse.form=large blade; fuse.rating=40 A; wire.gauge=8 AWG", least: danger, codes: "pack-current-lasting|pack-too-hot",
+			name: "30 A from a tool pack that may give 10", base: "bench18", set: "load.current=30 A; pack.max_current=10 A; fuse.form=large blade; fuse.rating=40 A; wire.gauge=8 AWG", least: danger, codes: battery.CodeCurrentLasting + "|" + battery.CodeTooHot,
 			why: "three times what its maker allows, to the end", from: cellSheets,
 		},
 	}

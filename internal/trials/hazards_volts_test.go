@@ -1,7 +1,9 @@
 package trials_test
 
 import (
+	"example.org/packcheck/battery"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/judge"
 )
 
 const (
@@ -112,11 +114,11 @@ func voltHazards() []hazard {
 			why: "the converter gives what it is set to", from: practice,
 		},
 		{
-			name: "a converter too small for the launch", base: "lithium", set: "controller.converter_limit=4 A", least: fixFirst, codes: drive.CodeConverterTooSmall + "|" + drive.CodeCannotStart + "|cannot-keep-going",
+			name: "a converter too small for the launch", base: "lithium", set: "controller.converter_limit=4 A", least: fixFirst, codes: drive.CodeConverterTooSmall + "|" + drive.CodeCannotStart + "|" + judge.CodeCannotKeepGoing,
 			why: "it shuts off at the first push of the pedal", from: practice,
 		},
 		{
-			name: "two tool packs in series in a 24 V vehicle", base: "pair", set: "pack.chemistry=li-ion; pack.label=20 V max 5 Ah; pack.cells_in_series=5; -pack.rate; pack.joined=series; -charger; fuse.max_voltage=58 V; cutoff.module.opens_at=33 V", least: danger, codes: welds + "|" + boardVolts + "|series-pack-electronics",
+			name: "two tool packs in series in a 24 V vehicle", base: "pair", set: "pack.chemistry=li-ion; pack.label=20 V max 5 Ah; pack.cells_in_series=5; -pack.rate; pack.joined=series; -charger; fuse.max_voltage=58 V; cutoff.module.opens_at=33 V", least: danger, codes: welds + "|" + boardVolts + "|" + battery.CodeSeriesElectronics,
 			why: "42 V on contacts made for 24 V, and above 24 V for any toy", from: cpscWeld + "; " + toyVolts,
 		},
 		{
