@@ -136,7 +136,7 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 		f.Limit, f.Source = p.Charge.PrechargeV, "lithium-precharge"
 		f.Title = "The cells are too low for an ordinary charge."
 		f.Advice = "Only the pack's own charger may decide on it; if that refuses, the pack is finished. Never help it along with another charger."
-	case p.Family == chemistry.LeadAcid && below(p.HarmV):
+	case p.Family != chemistry.Lithium && below(p.HarmV):
 		f.Code, f.Level, f.Harm, f.Limit = CodeDeeplyFlat, answer.FixFirst, answer.Part, p.HarmV
 		f.Title = "The battery rests below its harm limit: it has stood flat for long, or a cell is dead."
 		f.Advice = "Try one charge at its right charger and stay near. If it grows hot, or does not hold its volts afterwards, replace it."

