@@ -34,7 +34,7 @@ func TestAnyOneKeyAtItsExtremesGivesFaultsOrAConsistentAnswer(t *testing.T) {
 			for _, k := range byTable[table] {
 				for i, value := range extremes(t, k) {
 					for name, base := range bases {
-						if name == "labels" && !ends(i) || name == "full" && (i == 1 || i == 4) || name == "bench" && (!ends(i) || !slices.Contains(forBench, table)) {
+						if name == "labels" && !ends(i) || name == "full" && (i == 1 || i > 3) || name == "bench" && (!ends(i) || !slices.Contains(forBench, table)) {
 							continue
 						}
 						what := name + " with " + k.Path() + " = " + value
@@ -61,7 +61,7 @@ func TestManyKeysAtRandomGiveFaultsOrAConsistentAnswer(t *testing.T) {
 	tired := sheetOf(t, "../../examples/two-seater-tired-blocks.toml")
 	bases := []sheet{labelsOnly(), full, tired, benchLoad(), full.without("fuse", "charger", "cutoff.module")}
 	keys := setup.Keys()
-	n, answered := 120, 0
+	n, answered := 80, 0
 	for i := range n {
 		s := bases[i%len(bases)]
 		var what []string

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
@@ -36,6 +37,12 @@ func (c series) ordered(t *testing.T, sign float64) {
 	}
 }
 
+// anyCapacity leaves the amp-hours out of the label, so that others can be told.
+func (s sheet) anyCapacity() sheet {
+	words := strings.Fields(strings.Trim(s["pack.label"], `"`))
+	return s.with("pack.label", strconv.Quote(strings.Join(words[:len(words)-2], " ")))
+}
+
 func lasts(a *answer.Assessment) float64 { return a.Ride.LastsPedalMin }
 
 func speed(a *answer.Assessment) float64 { return a.Steady.SpeedKmh }
@@ -54,7 +61,7 @@ func TestMoreOfAThingNeverHelpsWhereItCannot(t *testing.T) {
 		series{name + ", heavier child", hill(base), "rider.mass", kids, speed}.falls(t)
 		series{name + ", steeper", base, "vehicle.slope", []string{"0 %", "1 %", "2 %", "4 %", "6 %"}, lasts}.falls(t)
 		series{name + ", steeper", base, "vehicle.slope", []string{"0 %", "1 %", "2 %", "4 %", "6 %"}, speed}.falls(t)
-		series{name + ", larger pack", base, "pack.capacity", []string{"3 Ah", "5 Ah", "7 Ah", "12 Ah", "20 Ah"}, lasts}.rises(t)
+		series{name + ", larger pack", base.anyCapacity(), "pack.capacity", []string{"3 Ah", "5 Ah", "7 Ah", "12 Ah", "20 Ah"}, lasts}.rises(t)
 		series{name + ", healthier pack", base, "pack.health", []string{"30 %", "50 %", "70 %", "85 %", "100 %"}, lasts}.rises(t)
 		series{name + ", fuller pack", base, "pack.charge", []string{"40 %", "60 %", "80 %", "100 %"}, lasts}.rises(t)
 		series{name + ", more resistance", base, "pack.resistance", []string{"30 mOhm", "60 mOhm", "90 mOhm", "150 mOhm"}, speed}.falls(t)
@@ -113,8 +120,10 @@ func TestALowerLimitOrALongerRampNeverRaisesThePeak(t *testing.T) {
 }
 
 // Common practice, no published source: a second cutoff in the chain never
-// makes things worse. What a device draws itself is the one exception, and so
-// is one that opens on a full pack; neither is tried here.
+// makes things worse. What a device draws itself is one exception, one that opens
+// on a full pack another, and the third one in the controller that opens before
+// the module does: the module then stays closed, and the controller goes on
+// drawing. None of these is tried here.
 func TestASecondCutoffNeverMakesThingsWorse(t *testing.T) {
 	t.Parallel()
 	base := doneProperly(t)
@@ -127,6 +136,9 @@ func TestASecondCutoffNeverMakesThingsWorse(t *testing.T) {
 	}
 	for _, place := range []string{"pack", "controller"} {
 		for _, volts := range []string{"10 V", "13 V", "15 V", "16 V", "16.5 V", "17 V", "18 V"} {
+			if v, _, _ := strings.Cut(volts, " "); place == "controller" && v >= "16.5" { // the module's own
+				continue
+			}
 			two := assess(t, base.with("cutoff."+place+".opens_at", strconv.Quote(volts), "cutoff."+place+".delay", `"2 s"`,
 				"cutoff."+place+".standby_current", `"0 A"`))
 			what := fmt.Sprintf("a second cutoff in the %s at %s", place, volts)
