@@ -19,7 +19,7 @@ func seriesOf(v *Vehicle) *answer.Series {
 	var outing []answer.OutingPoint
 	out := ride.Run(&c, func(x ride.Sample) {
 		outing = append(outing, answer.OutingPoint{
-			ClockMin: x.ClockS / 60, PackV: x.PackV, BatteryA: x.CurrentA, SpeedKmh: x.SpeedMS * 3.6, Charge: x.Charge,
+			ClockMin: x.ClockS / 60, PackV: x.PackV, BatteryA: x.CurrentA, SpeedKmh: x.SpeedMS * 3.6, Charge: max(x.Charge, 0),
 			PackC: x.PackC, WindingC: x.WindingC, CaseC: x.CaseC, Driving: x.Phase == ride.Driving || x.Phase == ride.Loaded,
 		})
 	})

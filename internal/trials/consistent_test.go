@@ -117,7 +117,7 @@ func noAbsurdNumbers(bad complaint, path string, v any) {
 		// Findings are about anything; a weak cell may be reversed. Rounding
 		// may leave a pack that gives nothing a hair below nothing.
 		signed := degrees || strings.HasPrefix(path, "findings.") || strings.Contains(path, "weakest_cell_v") || path == "conflict.pushed.sigma" || path == "launch.case.grade_n" ||
-			strings.HasPrefix(path, "series.") || strings.Contains(path, "steady.battery_a") || strings.Contains(path, "steady.motor_a") // downhill the motors charge
+			strings.HasPrefix(path, "series.") || strings.Contains(path, "steady.battery_a") || strings.Contains(path, "steady.motor_a") || path == "series.launch.battery_a" || path == "series.outing.battery_a" // downhill the motors charge
 		if v < -0.05 && !signed {
 			bad("%s is %g", path, v)
 		}
