@@ -53,6 +53,30 @@ func (s *FuseState) MayHaveOpened() bool { return s.early >= 1 }
 // MustHaveOpened reports whether even a fuse at the late edge has opened.
 func (s *FuseState) MustHaveOpened() bool { return s.late >= 1 }
 
+// Lasts returns for how many rounds like the one since before the fuse stays as it
+// is taken to be: neither edge opens, were what a round adds never to fade. +Inf
+// where the round added nothing.
+func (s *FuseState) Lasts(before *FuseState) float64 {
+	rounds := math.Inf(1)
+	for _, x := range [...][2]float64{{before.early, s.early}, {before.late, s.late}} {
+		if was, now := x[0], x[1]; now > was && now < 1 {
+			rounds = min(rounds, (1-now)/(now-was))
+		}
+	}
+	return rounds
+}
+
+// Repeat takes the fuse through k more rounds like the one since before: what the
+// round added is added again each time, what faded is gone. Of shares that near
+// what the rounds keep them at that is too much, and fades again in the next.
+func (s *FuseState) Repeat(before *FuseState, k int) {
+	n := float64(k)
+	s.early += n * max(s.early-before.early, 0)
+	s.late += n * max(s.late-before.late, 0)
+	s.a2s += n * (s.a2s - before.a2s)
+	s.timeS += n * (s.timeS - before.timeS)
+}
+
 // EffectiveA returns the root mean square of the current so far: what heats
 // wire and joints; 0 before the first step.
 func (s *FuseState) EffectiveA() float64 {

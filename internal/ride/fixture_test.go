@@ -6,6 +6,8 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/tables"
+	"example.org/packcheck/wiring"
 )
 
 // Numbers of the Bramble Lane tractor are invented for the tests.
@@ -45,4 +47,17 @@ func tractorCase(t testing.TB) Case {
 		Pack: pack(t, "li-ion", 5, 5), StartCharge: 1, PackC: 20, AmbientC: 20,
 		PathOhm: 0.03, Vehicle: tractor(), DriveS: 25, PauseS: 10,
 	}
+}
+
+func fuse(t testing.TB, ratingA float64) *wiring.Fuse {
+	t.Helper()
+	form, err := tables.Builtin().Fuse("small blade")
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := wiring.NewFuse(wiring.FuseSpec{Form: form, RatingA: ratingA})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
 }

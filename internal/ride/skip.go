@@ -6,6 +6,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/wiring"
 )
 
 // Bounds of what is left out of an outing of very many presses. One of the
@@ -71,7 +72,9 @@ type ledger struct {
 	perRound    series // how fast numbers decay, times the length of a round
 	gain, slope series
 	known       bool // gain holds
-	calm        bool // neither cutoffs nor fuse were about to act in it
+	straight    bool // slope holds
+	calm        bool // no cutoff was about to act in it
+	fuse        wiring.FuseState
 	usedAs      float64
 	roundS      float64
 
@@ -118,7 +121,7 @@ func (o *outing) rounds(on, off *grid) End {
 		case end == CutoffOpened && watched:
 			o.back(recent.oldest())
 			on.drive(o.c, o.finer*fine)
-			watched, countable = false, false
+			watched, l, endsBy = false, ledger{}, math.MaxInt // finer rounds add other amounts
 			continue
 		default:
 			return end
@@ -186,7 +189,7 @@ func (r *recently) oldest() *mark {
 func (o *outing) learn(l *ledger, before *moment) {
 	n := &o.now
 	l.usedAs, l.roundS = n.chargeAs-before.chargeAs, n.clockS-before.clockS
-	l.calm = !o.chain.Counting() && n.fuse.Early() <= before.fuse.Early() && n.fuse.Late() <= before.fuse.Late()
+	l.calm, l.fuse = !o.chain.Counting(), before.fuse
 	if !l.known {
 		pack := o.c.Pack.ModeRates()
 		i := copy(l.perRound[:], pack[:])
@@ -215,7 +218,7 @@ func (o *outing) learn(l *ledger, before *moment) {
 	if l.gap > 0 {
 		o.put(&now)
 	}
-	l.known, l.gap = true, 0
+	l.straight, l.known, l.gap = l.known, true, 0
 }
 
 // sumsOver returns the sums over k rounds of keep^(k-j) and of j keep^(k-j), for
@@ -232,12 +235,13 @@ func sumsOver(perRound float64, k int) (flat, ramp float64) {
 
 // alike returns how many of the coming rounds may be left out.
 func (o *outing) alike(l *ledger, done int) int {
-	if !l.calm || !(l.usedAs > 0 && l.roundS > 0) {
+	if !l.calm || !l.straight || !(l.usedAs > 0 && l.roundS > 0) {
 		return 0
 	}
 	good := 3600 * o.c.Pack.AvailableAh(o.now.pack) / l.usedAs / skipLast
 	wanted := (o.stopS()-o.now.clockS)/l.roundS - 2
-	return int(max(0, min(float64(done)/skipShare, good, wanted)))
+	fuse := o.now.fuse.Lasts(&l.fuse) / skipShare
+	return int(max(0, min(float64(done)/skipShare, good, wanted, fuse)))
 }
 
 // skip leaves out so many rounds.
@@ -250,6 +254,7 @@ func (o *outing) skip(l *ledger, k int) {
 		x[i] = math.Exp(-float64(k)*l.perRound[i])*x[i] + flat*l.gain[i] + ramp*l.slope[i]
 	}
 	o.put(&x)
+	o.now.fuse.Repeat(&l.fuse, k)
 	if o.c.Load.Kind == NoLoad {
 		o.now.launches += k
 	}

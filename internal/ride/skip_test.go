@@ -21,11 +21,15 @@ func TestSkippedRoundsAreLikeFollowedOnes(t *testing.T) {
 	soft.Pack = pack(t, "li-ion", 5, 20)
 	soft.Controller = drive.Controller{Chopper: true, RampS: 0.5, LimitA: 25}
 	bench.Load = Load{Kind: ConstantPower, Amount: 40}
+	fused := cut
+	fused.Pack, fused.Fused = pack(t, "li-ion", 5, 60), true
+	fused.Fuse = fuse(t, 14).At(30)
 	for name, c := range map[string]Case{
 		"lead-acid, half a second at a time": short(lead, 0.5, 2),
 		"cutoff, a second at a time":         short(cut, 1, 3),
 		"soft start, two seconds at a time":  short(soft, 2, 0),
 		"bench power in bursts":              short(bench, 1, 2),
+		"a fuse that each press warms":       short(fused, 0.5, 0.6),
 	} {
 		all := outing{c: &c, every: true}
 		every, some := all.run(1), Run(&c, nil)
