@@ -11,6 +11,9 @@ import (
 // moving is the effect from which an assumption moves an answer. Own choice.
 const moving = 0.02
 
+// mostAssumed is how many assumptions are listed beside ways out.
+const mostAssumed = 11
+
 // assumed lists what moves the answer or decides a finding, the weightiest
 // first; how many more there are is said.
 func (b *builder) assumed() section {
@@ -32,11 +35,16 @@ func (b *builder) assumed() section {
 		s.text = []string{"Nothing: the setup gave every value."}
 		return s
 	}
-	for _, line := range append(heavy, judged...) {
+	listed := append(heavy, judged...)
+	if len(listed) > mostAssumed && len(b.a.Ways) > 0 {
+		rest += len(listed) - mostAssumed
+		listed = listed[:mostAssumed]
+	}
+	for _, line := range listed {
 		s.items = append(s.items, sentence(line))
 	}
 	if rest > 0 {
-		why := "of little effect on time, speed and first shove"
+		why := "of less effect on time, speed and first shove"
 		if b.stuck() {
 			why = "none weighed, because it does not get going"
 		}

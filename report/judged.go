@@ -97,8 +97,12 @@ func (b *builder) other() section {
 	return b.noted(section{title: "Also"}, func(t answer.Topic) bool { return !slices.Contains(b.topics, t) })
 }
 
-// noted adds the notes of the topics that are wanted.
+// noted adds the notes of the topics that are wanted. Where ways out were
+// computed, these take their room: common misreadings matter less than what to do.
 func (b *builder) noted(s section, wanted func(answer.Topic) bool) section {
+	if len(b.a.Ways) > 0 {
+		return s
+	}
 	for _, n := range b.a.Notes {
 		if wanted(n.Topic) {
 			s.notes = append(s.notes, b.say(n.Text))

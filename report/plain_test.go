@@ -173,7 +173,7 @@ func TestTheListOfSourcesIsShortForReadersAndWholeForPrograms(t *testing.T) {
 
 func TestWhatMovesNothingIsOnlyCounted(t *testing.T) {
 	text := flat(t, danger())
-	want := "gears.ratio: 60:1 to 110:1. rider.mass: 15 to 24 kg. wire.insulation: 80 C. And 1 value more, of little effect on time, speed and first shove: see the JSON form."
+	want := "gears.ratio: 60:1 to 110:1. rider.mass: 15 to 24 kg. wire.insulation: 80 C. And 1 value more, of less effect on time, speed and first shove: see the JSON form."
 	if !strings.Contains(text, want) {
 		t.Errorf("lacks %q", want)
 	}

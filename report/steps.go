@@ -30,7 +30,14 @@ func (b *builder) allWays() section {
 // counter.
 func (b *builder) buy() section {
 	s := section{title: "What to buy", sub: true, flow: true}
+	listed := false // a way out says of each part what it must be, and was computed with it
+	for i := range b.a.Ways {
+		listed = listed || len(b.a.Ways[i].Steps) > 1
+	}
 	for _, p := range b.a.Buy {
+		if listed && !strings.EqualFold(p.Item, "charger") {
+			continue
+		}
 		s.facts = append(s.facts, fact{capital(orElse(clean(p.Item), "part")), orElse(b.say(p.Text), notKnown)})
 	}
 	return s

@@ -45,5 +45,5 @@ func Example() {
 	// capacity = "5 Ah"
 	// rate = "5 h"
 	// health = "70.7 to 89.1 %, likely 79.9"
-	// resistance = "77.6 to 102 mOhm, likely 90"
+	// resistance = "77.6 to 102 mOhm, likely 89.9"
 }

@@ -183,7 +183,7 @@ Top speed and ride time cannot both be true.
 [*]gears.ratio: 60:1 to 110:1.
 [*]rider.mass: 15 to 24 kg.
 [*]wire.insulation: 80 C.
-[*]And 1 value more, of little effect on time, speed and first shove: see the JSON form.
+[*]And 1 value more, of less effect on time, speed and first shove: see the JSON form.
 [/list]
 
 [b]Cautions[/b]

@@ -182,7 +182,7 @@ In brackets: found and right, what "packcheck explain" knows it as, source.
 [list]
 [*]rider.mass: 15 to 24 kg.
 [*]wire.insulation: 80 C.
-[*]And 2 values more, of little effect on time, speed and first shove: see the JSON form.
+[*]And 2 values more, of less effect on time, speed and first shove: see the JSON form.
 [/list]
 
 [b]Cautions[/b]
