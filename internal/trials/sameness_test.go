@@ -121,8 +121,8 @@ func TestTheSameSetupGivesTheSameBytes(t *testing.T) {
 
 // One setup may be assessed again and by many at once; nothing of it changes.
 func TestASetupSurvivesBeingAssessed(t *testing.T) {
-	for _, file := range []string{"../../examples/tractor-tool-pack.toml", "../../examples/two-seater-tired-blocks.toml"} {
-		text := sheetOf(t, file).with("measured.top_speed", `"4 km/h"`, "measured.pull_force", `"30 N"`).toml()
+	for file, s := range map[string]sheet{"labels": labelsOnly(), "tool pack": sheetOf(t, examples+"tractor-tool-pack.toml")} {
+		text := s.with("measured.top_speed", `"4 km/h"`, "measured.pull_force", `"30 N"`).toml()
 		s, err := packcheck.Read(strings.NewReader(text), "shared.toml")
 		if err != nil {
 			t.Fatal(err)

@@ -107,7 +107,7 @@ func (c *settings) try(s *subject, keys []string, h *hider, prior *reckon.Drawn,
 			if r.Linear {
 				v = r.Value + r.Err*off
 			}
-			values[i] = fmt.Sprintf("%.6g %s", v, r.Unit)
+			values[i] = fmt.Sprintf("%.9g %s", v, r.Unit) // three decimals could be read as thousands
 		}
 		drawn, err = c.answer(s.with(keys, values), c.most)
 		var faults setup.Faults
