@@ -1,11 +1,12 @@
 package trials_test
 
 import (
-	"example.org/packcheck/battery"
-	"example.org/packcheck/charge"
 	"slices"
 	"strings"
 	"testing"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
