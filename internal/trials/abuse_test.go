@@ -34,7 +34,7 @@ func TestAnyOneKeyAtItsExtremesGivesFaultsOrAConsistentAnswer(t *testing.T) {
 			for _, k := range byTable[table] {
 				for i, value := range extremes(t, k) {
 					for name, base := range bases {
-						if name == "labels" && !ends(i) || name == "full" && (i < 2 || i > 3) && k.Kind != quantity.NoKind || name == "bench" && (!ends(i) || !slices.Contains(forBench, table)) {
+						if name == "labels" && !ends(i) || name == "full" && i != 2 && k.Kind != quantity.NoKind || name == "bench" && (!ends(i) || !slices.Contains(forBench, table)) {
 							continue
 						}
 						what := name + " with " + k.Path() + " = " + value

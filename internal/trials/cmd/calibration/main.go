@@ -41,6 +41,7 @@ func run(args []string, out io.Writer) error {
 	flags.Float64Var(&c.noise, "noise", 1, "errors over those that the answer assumes")
 	flags.Uint64Var(&c.seed, "seed", 1, "of the truths and errors")
 	examples := flags.String("examples", "examples", "`directory` of the example setups")
+	least := flags.Int("least", 0, "readings, at least")
 	most := flags.Int("readings", 6, "readings, at most")
 	only := flags.String("only", "", "only setups whose name contains this")
 	if err := flags.Parse(args); err != nil {
@@ -57,7 +58,7 @@ func run(args []string, out io.Writer) error {
 			continue
 		}
 		for _, count := range s.counts() {
-			if count > *most {
+			if count < *least || count > *most {
 				continue
 			}
 			ones, err := c.calibrate(s, count)
