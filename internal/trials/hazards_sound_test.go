@@ -86,7 +86,6 @@ func soundRigs() []soundRig {
 	changed("a winter on the shelf for a tool pack", "proper", "pack.charge=50 %; storage.from=2026-11-01; storage.until=2027-03-31; storage.temperature=12 C", "half full, cool", "storage at about half charge: "+practice)
 	rows = append(rows,
 		soundRig{"a tool pack of which each cell is watched, older", "lithium", "pack.watches_cells=true; pack.health=80 %", "its electronics open for the weakest cell", weakCell},
-		soundRig{"LiFePO4 with a protection board and no module", "iron", "-cutoff.module; cutoff.pack.opens_at=10 V; pack.watches_cells=true", "the board opens for the weakest cell", ironSheets},
 		soundRig{"two tool packs in parallel at the same volts, cells watched", "lithium", "pack.joined=parallel; pack.watches_cells=true; measured.rest_voltage=20.8 V; measured.second_rest_voltage=20.78 V; -charger", "2 mA per mOhm: nothing flows", equalising},
 		soundRig{"a child within the rated load", "block", "vehicle.rated_load=25 kg", "20 kg of 25 kg", riderLimit},
 	)
