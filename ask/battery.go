@@ -26,8 +26,9 @@ type batteries struct {
 	world *setup.World
 	build map[*setup.Parts]*build.Builder
 	cells *build.Cells
-	parts *setup.Parts // with every choice at its likeliest
-	guess bool         // the chemistry follows from no word on the label
+	parts *setup.Parts   // with every choice at its likeliest
+	model *battery.Model // of these, with every figure at its likeliest
+	guess bool           // the chemistry follows from no word on the label
 }
 
 // find reads the words. What is wrong comes back as [setup.Faults].
@@ -53,7 +54,11 @@ func (b Battery) find() (*batteries, error) {
 	}
 	out := &batteries{world: w, parts: w.Likeliest(), build: map[*setup.Parts]*build.Builder{}, cells: build.NewCells()}
 	out.guess = out.parts.Pack.Chemistry.Assumed
-	_, err = out.likely()
+	made, err := out.builder(out.parts)
+	if err != nil {
+		return nil, err
+	}
+	out.model, err = made.Pack(setup.Likely)
 	return out, err
 }
 
@@ -67,15 +72,6 @@ func (b *batteries) builder(p *setup.Parts) (*build.Builder, error) {
 		b.build[p] = made
 	}
 	return made, err
-}
-
-// likely is the battery with everything at its likeliest.
-func (b *batteries) likely() (*battery.Model, error) {
-	made, err := b.builder(b.parts)
-	if err != nil {
-		return nil, err
-	}
-	return made.Pack(setup.Likely)
 }
 
 // profile is its chemistry.

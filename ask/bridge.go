@@ -12,7 +12,7 @@ func (b Battery) Model() (*battery.Model, error) {
 	if err != nil {
 		return nil, err
 	}
-	return all.likely()
+	return all.model, nil
 }
 
 // Circuit is a battery in some state as package drive wants it, with pathOhm

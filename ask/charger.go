@@ -36,15 +36,11 @@ func (q Charger) Answer() (Answer, error) {
 	}
 	l, err := charge.ParseLabel(q.Label)
 	in.add(err)
-	b, err := q.Battery.find()
-	in.add(err)
-	if err := in.err(); err != nil {
-		return Answer{}, err
-	}
-	m, err := b.likely()
+	b, err := in.battery(q.Battery)
 	if err != nil {
 		return Answer{}, err
 	}
+	m := b.model
 	p := b.profile()
 	c := l.Charger()
 	c.SuppliedWithPack = q.CameWithPack

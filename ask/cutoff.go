@@ -38,15 +38,11 @@ func (q Cutoff) Answer() (Answer, error) {
 		in.fault("a launch is a current and a time; want LaunchA and LaunchS, or neither")
 	}
 	tempC := in.celsius(&a, "TempC", q.TempC, roomC)
-	b, err := q.Battery.find()
-	in.add(err)
-	if err := in.err(); err != nil {
-		return Answer{}, err
-	}
-	m, err := b.likely()
+	b, err := in.battery(q.Battery)
 	if err != nil {
 		return Answer{}, err
 	}
+	m := b.model
 	likely, err := cutoff.Advise(q.wish(m, tempC))
 	if err != nil {
 		return Answer{}, err

@@ -66,9 +66,7 @@ func (q Hot) Answer() (Answer, error) {
 		b, err := q.Battery.find()
 		in.add(err)
 		if err == nil {
-			m, err = b.likely()
-			in.add(err)
-			guess = b.guess
+			m, guess = b.model, b.guess
 		}
 	}
 	if err := in.err(); err != nil {

@@ -28,9 +28,8 @@ func (q Idle) Answer() (Answer, error) {
 	in.within("StandbyA", q.StandbyA, 0, 20, "A")
 	from := in.share(&a, "Charge", q.Charge)
 	tempC := in.celsius(&a, "TempC", q.TempC, roomC)
-	b, err := q.Battery.find()
-	in.add(err)
-	if err := in.err(); err != nil {
+	b, err := in.battery(q.Battery)
+	if err != nil {
 		return Answer{}, err
 	}
 	idle := func(m *battery.Model) (cutoff.Idled, error) {
@@ -90,15 +89,11 @@ func (q Winter) Answer() (Answer, error) {
 	in.within("StandbyA", q.StandbyA, 0, 20, "A")
 	from := in.share(&a, "Charge", q.Charge)
 	tempC := in.celsius(&a, "TempC", q.TempC, roomC)
-	b, err := q.Battery.find()
-	in.add(err)
-	if err := in.err(); err != nil {
-		return Answer{}, err
-	}
-	m, err := b.likely()
+	b, err := in.battery(q.Battery)
 	if err != nil {
 		return Answer{}, err
 	}
+	m := b.model
 	day := charge.Date{Year: 2001, Month: 11, Day: 1} // any day: only their number counts
 	kept, err := charge.Keep(charge.Store{
 		Pack: m, Charge: from, From: day, Until: day.AddDays(int(q.Days)), TempC: tempC, StandbyA: q.StandbyA, InVehicle: q.StandbyA > 0,

@@ -49,6 +49,14 @@ func (in *inputs) add(err error) {
 	}
 }
 
+// battery reads the battery behind all other inputs: what is wrong with any of
+// them comes back, too.
+func (in *inputs) battery(b Battery) (*batteries, error) {
+	found, err := b.find()
+	in.add(err)
+	return found, in.err()
+}
+
 // err is all faults as one error, one line each.
 func (in *inputs) err() error { return errors.Join(in.faults...) }
 

@@ -33,12 +33,10 @@ func (q Join) Answer() (Answer, error) {
 	if err := in.err(); err != nil {
 		return Answer{}, err
 	}
-	j := battery.Joint{LeadOhm: q.LeadOhm}
-	if j.A, j.StateA, err = one.standing(q.AV); err != nil {
-		return Answer{}, err
-	}
-	if j.B, j.StateB, err = two.standing(q.BV); err != nil {
-		return Answer{}, err
+	j := battery.Joint{
+		LeadOhm: q.LeadOhm,
+		A:       one.model, StateA: standing(one.model, q.AV),
+		B:       two.model, StateB: standing(two.model, q.BV),
 	}
 	guess := one.guess || two.guess
 	a.Asked = fmt.Sprintf("may %s at %s be joined with %s at %s", q.A.Label, volts(q.AV), q.B.Label, volts(q.BV))
@@ -80,13 +78,9 @@ func (q Join) Answer() (Answer, error) {
 	return a.checked()
 }
 
-// standing is the likely pack as it stands at so many rested volts.
-func (b *batteries) standing(restV float64) (*battery.Model, battery.State, error) {
-	m, err := b.likely()
-	if err != nil {
-		return nil, battery.State{}, err
-	}
-	return m, m.StateAt(chargeAt(m, restV), roomC), nil
+// standing is a pack as it stands at so many rested volts.
+func standing(m *battery.Model, restV float64) battery.State {
+	return m.StateAt(chargeAt(m, restV), roomC)
 }
 
 // chargeAt is the likely charge of a pack at so many rested volts.

@@ -22,10 +22,7 @@ func (q Label) Answer() (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	m, err := b.likely()
-	if err != nil {
-		return Answer{}, err
-	}
+	m := b.model
 	l, err := battery.ParseLabelOf(q.Battery.Label, b.profile())
 	if err != nil {
 		return Answer{}, err

@@ -27,15 +27,11 @@ func (q Old) Answer() (Answer, error) {
 	in.unless("LoadedV", q.LoadedV, 0.01, 200, "V")
 	in.unless("LoadedA", q.LoadedA, 0.01, 5000, "A")
 	tempC := in.celsius(&a, "TempC", q.TempC, roomC)
-	b, err := q.Battery.find()
-	in.add(err)
-	if err := in.err(); err != nil {
-		return Answer{}, err
-	}
-	m, err := b.likely()
+	b, err := in.battery(q.Battery)
 	if err != nil {
 		return Answer{}, err
 	}
+	m := b.model
 	d, err := charge.Diagnose(charge.Evidence{
 		Pack: m, RestV: q.RestV, HoursRested: q.HoursRested, LoadedV: q.LoadedV, LoadedA: q.LoadedA, TempC: tempC, JustCharged: q.JustCharged,
 	})

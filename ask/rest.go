@@ -39,9 +39,8 @@ func (q Rest) Answer() (Answer, error) {
 	if len(in.faults) > 0 && q.Battery.Label == "" {
 		return Answer{}, in.err()
 	}
-	b, err := q.Battery.find()
-	in.add(err)
-	if err := in.err(); err != nil {
+	b, err := in.battery(q.Battery)
+	if err != nil {
 		return Answer{}, err
 	}
 	p, cells := b.profile(), b.parts.Pack.CellsInSeries

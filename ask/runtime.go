@@ -26,15 +26,11 @@ func (q Runtime) Answer() (Answer, error) {
 	in.within("CurrentA", q.CurrentA, 0.001, 5000, "A")
 	in.unless("UntilV", q.UntilV, 0.5, 500, "V")
 	tempC := in.celsius(&a, "TempC", q.TempC, roomC)
-	b, err := q.Battery.find()
-	in.add(err)
-	if err := in.err(); err != nil {
-		return Answer{}, err
-	}
-	m, err := b.likely()
+	b, err := in.battery(q.Battery)
 	if err != nil {
 		return Answer{}, err
 	}
+	m := b.model
 	endV := func(m *battery.Model) float64 {
 		if q.UntilV > 0 {
 			return q.UntilV

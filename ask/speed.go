@@ -94,9 +94,8 @@ func (q Blocked) Answer() (Answer, error) {
 	in.within("Motors", float64(q.Motors), 0, 8, "")
 	in.within("WindingOhm", q.WindingOhm, 0.005, 100, "Ohm")
 	in.within("PathOhm", q.PathOhm, 0, 10, "Ohm")
-	b, err := q.Battery.find()
-	in.add(err)
-	if err := in.err(); err != nil {
+	b, err := in.battery(q.Battery)
+	if err != nil {
 		return Answer{}, err
 	}
 	motors := q.WindingOhm / float64(n)
@@ -115,10 +114,7 @@ func (q Blocked) Answer() (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	m, err := b.likely()
-	if err != nil {
-		return Answer{}, err
-	}
+	m := b.model
 	a.Asked = fmt.Sprintf("what %d motors of %s draw from %s when blocked", n, ohms(q.WindingOhm), q.Battery.Label)
 	a.is(spread("blocked", got[0], "A", 1e5))
 	a.beside(spread("the battery then holds", got[1], "V", 1e4))
