@@ -36,7 +36,7 @@ func (q Join) Answer() (Answer, error) {
 	j := battery.Joint{
 		LeadOhm: q.LeadOhm,
 		A:       one.model, StateA: standing(one.model, q.AV),
-		B:       two.model, StateB: standing(two.model, q.BV),
+		B: two.model, StateB: standing(two.model, q.BV),
 	}
 	guess := one.guess || two.guess
 	a.Asked = fmt.Sprintf("may %s at %s be joined with %s at %s", q.A.Label, volts(q.AV), q.B.Label, volts(q.BV))
@@ -80,13 +80,8 @@ func (q Join) Answer() (Answer, error) {
 
 // standing is a pack as it stands at so many rested volts.
 func standing(m *battery.Model, restV float64) battery.State {
-	return m.StateAt(chargeAt(m, restV), roomC)
-}
-
-// chargeAt is the likely charge of a pack at so many rested volts.
-func chargeAt(m *battery.Model, restV float64) float64 {
 	_, charge, _ := battery.ChargeFromRest(*m.Profile(), restV/float64(m.CellsInSeries()), settledHours, roomC)
-	return charge
+	return m.StateAt(charge, roomC)
 }
 
 // equalising is the spread of the current in the first moment, over what both
@@ -104,7 +99,7 @@ func (q Join) equalising(one, two *batteries) (draws.Spread, error) {
 			return draws.Spread{}, err
 		}
 		source := func(m *battery.Model, v float64) battery.Source {
-			s := m.StateAt(chargeAt(m, v), roomC)
+			s := standing(m, v)
 			return battery.Source{Volts: v, Ohm: m.SourceOhm(&s)}
 		}
 		flows = append(flows, battery.EqualisingCurrent(source(a, q.AV), source(b, q.BV), q.LeadOhm).CurrentA)
