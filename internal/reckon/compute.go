@@ -6,7 +6,6 @@ import (
 	"sync/atomic"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/internal/ride"
 )
 
@@ -60,11 +59,15 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 			return err
 		}
 		for m := range metrics {
-			if !metrics[m].judged {
-				t.values[m][i] = metrics[m].of(v)
+			if metrics[m].judged && !judged {
+				continue
 			}
+			value := metrics[m].of(v)
 			if judged {
-				j.values[m][at] = metrics[m].of(v)
+				j.values[m][at] = value
+			}
+			if !metrics[m].judged {
+				t.values[m][i] = value
 			}
 		}
 		t.ends[i], t.lasts[i] = v.Seen.Outing, v.Seen.Lasts
@@ -94,23 +97,12 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 	return t, nil
 }
 
-// pick chooses the draws that are judged: the first ones, which are a good set
-// by themselves, or as many as their weights ask for.
+// pick chooses the draws that are judged.
 func (j *judgedTable) pick(d *drawn) {
-	n := min(mostJudged, len(d.z))
+	j.at, j.weight = d.some(mostJudged)
 	if !d.weighed {
-		for i := range n {
-			j.at, j.weight = append(j.at, i), append(j.weight, 1/float64(n))
-		}
-		j.err = 0.5 / math.Sqrt(float64(n))
+		j.err = 0.5 / math.Sqrt(float64(len(j.at)))
 		return
-	}
-	for _, i := range draws.Resample(d.weight, mostJudged) {
-		if last := len(j.at) - 1; last >= 0 && j.at[last] == i {
-			j.weight[last] += 1.0 / mostJudged
-			continue
-		}
-		j.at, j.weight = append(j.at, i), append(j.weight, 1.0/mostJudged)
 	}
 	squares := 0.0
 	for _, w := range j.weight {

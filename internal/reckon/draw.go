@@ -67,14 +67,44 @@ func (e *engine) draw(o Options) (*drawn, error) {
 	}
 	d.effective, d.rough, d.weighed = p.Effective, p.Rough, true
 	d.tell(e, list, used, p)
-	for _, i := range draws.Resample(p.Weight, o.Draws) { // most draws of the first round carry nothing
-		if last := len(d.z) - 1; last >= 0 && &d.z[last][0] == &p.Z[i][0] {
-			d.weight[last] += 1 / float64(o.Draws)
+	d.z = p.Z
+	d.z, d.weight = d.at(resampled(p.Weight, o.Draws)) // most draws of the first round carry nothing
+	return d, nil
+}
+
+// resampled picks n draws as often as their weights ask for: the places of those
+// that were picked, rising, each with the weight of all its picks.
+func resampled(weight []float64, n int) (places []int, picked []float64) {
+	for _, i := range draws.Resample(weight, n) {
+		if last := len(places) - 1; last >= 0 && places[last] == i {
+			picked[last] += 1 / float64(n)
 			continue
 		}
-		d.z, d.weight = append(d.z, p.Z[i]), append(d.weight, 1/float64(o.Draws))
+		places, picked = append(places, i), append(picked, 1/float64(n))
 	}
-	return d, nil
+	return places, picked
+}
+
+// some picks n draws that stand for all of them: the first ones, which are a good
+// set by themselves, or as many as their weights ask for.
+func (d *drawn) some(n int) (places []int, picked []float64) {
+	if d.weighed {
+		return resampled(d.weight, n)
+	}
+	n = min(n, len(d.z))
+	for i := range n {
+		places, picked = append(places, i), append(picked, 1/float64(n))
+	}
+	return places, picked
+}
+
+// at returns the draws at some places, with the weights given.
+func (d *drawn) at(places []int, weight []float64) ([][]float64, []float64) {
+	z := make([][]float64, len(places))
+	for k, i := range places {
+		z[k] = d.z[i]
+	}
+	return z, weight
 }
 
 // weigh weighs the draws by all readings that can be true together.

@@ -47,16 +47,22 @@ func controllerToBuy(a *answer.Assessment) string {
 		return "" // there is one: it has to be set, not bought
 	}
 	text := "a speed control for " + volts(math.Ceil(a.Pack.FullV)) + " or more with a current limit"
-	most := math.Inf(1)
-	for _, f := range a.Findings {
-		if f.Change == answer.LimitCurrent && f.LimitA > 0 {
-			most = min(most, f.LimitA)
-		}
-	}
-	if !math.IsInf(most, 1) {
+	if most := leastLimitA(a); !math.IsInf(most, 1) {
 		text += " of " + amps(math.Floor(most)) + " or less"
 	}
 	return text + ". Set the limit as low as it still starts well."
+}
+
+// leastLimitA is the lowest of the current limits that findings ask for, +Inf
+// where none does.
+func leastLimitA(a *answer.Assessment) float64 {
+	least := math.Inf(1)
+	for _, f := range a.Findings {
+		if f.Change == answer.LimitCurrent && f.LimitA > 0 {
+			least = min(least, f.LimitA)
+		}
+	}
+	return least
 }
 
 // fuseToBuy names standard sizes, or what has to be known or changed before

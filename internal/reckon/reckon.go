@@ -49,22 +49,23 @@ func (o Options) check() (Options, error) {
 	return o, nil
 }
 
+// begin checks what was asked for and draws the vehicles that the setup may mean.
+func begin(s *setup.Setup, asked Options) (e *engine, d *drawn, o Options, err error) {
+	if o, err = asked.check(); err != nil {
+		return nil, nil, o, err
+	}
+	if e, err = newEngine(s, build.NewCells()); err != nil {
+		return nil, nil, o, err
+	}
+	d, err = e.draw(o)
+	return e, d, o, err
+}
+
 // Assess answers a setup. What is not understood comes back as [setup.Faults];
 // any other error means that the numbers, although each possible, cannot be
 // computed together.
 func Assess(s *setup.Setup, o Options) (*answer.Assessment, error) {
-	o, err := o.check()
-	if err != nil {
-		return nil, err
-	}
-	if s == nil {
-		return nil, errNoSetup
-	}
-	e, err := newEngine(s, build.NewCells())
-	if err != nil {
-		return nil, err
-	}
-	d, err := e.draw(o)
+	e, d, o, err := begin(s, o)
 	if err != nil {
 		return nil, err
 	}
@@ -88,18 +89,7 @@ func (e *engine) answered(d *drawn, o Options) (*answer.Assessment, error) {
 // Representative is the case with every unknown at its median once all readings
 // are weighed: what traces are made of.
 func Representative(s *setup.Setup, o Options) (*Vehicle, error) {
-	o, err := o.check()
-	if err != nil {
-		return nil, err
-	}
-	if s == nil {
-		return nil, errNoSetup
-	}
-	e, err := newEngine(s, build.NewCells())
-	if err != nil {
-		return nil, err
-	}
-	d, err := e.draw(o)
+	e, d, o, err := begin(s, o)
 	if err != nil {
 		return nil, err
 	}

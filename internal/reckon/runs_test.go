@@ -1,7 +1,6 @@
 package reckon
 
 import (
-	"example.org/packcheck/internal/build"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
@@ -15,15 +14,7 @@ type Runs struct {
 
 // RunsOf gathers them.
 func RunsOf(s *setup.Setup, o Options) (*Runs, error) {
-	o, err := o.check()
-	if err != nil {
-		return nil, err
-	}
-	e, err := newEngine(s, build.NewCells())
-	if err != nil {
-		return nil, err
-	}
-	d, err := e.draw(o)
+	e, d, o, err := begin(s, o)
 	if err != nil {
 		return nil, err
 	}

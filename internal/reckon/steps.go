@@ -89,12 +89,7 @@ func controllerStep(a *answer.Assessment, p *setup.Parts) step {
 // limitA is the current limit that the findings ask for, or twice what running
 // takes.
 func limitA(a *answer.Assessment) float64 {
-	most := math.Inf(1)
-	for _, f := range a.Findings {
-		if f.Change == answer.LimitCurrent && f.LimitA > 0 {
-			most = min(most, f.LimitA)
-		}
-	}
+	most := leastLimitA(a)
 	if a.Steady != nil {
 		most = max(min(most, 3*a.Steady.MotorA), 1.5*a.Steady.MotorA)
 	}
@@ -161,3 +156,7 @@ func packStep(_ *answer.Assessment, p *setup.Parts) step {
 	}
 	return step{text: "a new battery of the same kind", sets: map[string]string{"pack.health": "", "pack.age": "new"}}
 }
+
+// up and down print a number without decimals, rounded up or down.
+func up(x float64) string   { return fmt.Sprintf("%.0f", math.Ceil(x-1e-9)) }
+func down(x float64) string { return fmt.Sprintf("%.0f", math.Floor(x+1e-9)) }

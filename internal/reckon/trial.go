@@ -6,7 +6,6 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/build"
-	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/setup"
 )
 
@@ -23,9 +22,6 @@ type Trial struct {
 // NewTrial prepares trials of a setup. The values of its readings count for
 // nothing: they only say what can be read.
 func NewTrial(s *setup.Setup) (*Trial, error) {
-	if s == nil {
-		return nil, errNoSetup
-	}
 	e, err := newEngine(s, build.NewCells())
 	if err != nil {
 		return nil, err
@@ -87,31 +83,17 @@ type Drawn struct {
 // Draw makes the draws of an answer and no more: figures by their JSON paths, of
 // at most so many draws.
 func Draw(s *setup.Setup, o Options, most int, paths []string) (*Drawn, error) {
-	o, err := o.check()
-	if err != nil {
-		return nil, err
-	}
 	list, err := metricsAt(paths)
 	if err != nil {
 		return nil, err
 	}
-	if s == nil {
-		return nil, errNoSetup
-	}
-	e, err := newEngine(s, build.NewCells())
-	if err != nil {
-		return nil, err
-	}
-	d, err := e.draw(o)
+	e, d, o, err := begin(s, o)
 	if err != nil {
 		return nil, err
 	}
 	z, weight := d.z, d.weight
 	if len(z) > most {
-		z, weight = nil, nil
-		for _, i := range draws.Resample(d.weight, most) {
-			z, weight = append(z, d.z[i]), append(weight, 1/float64(most))
-		}
+		z, weight = d.at(resampled(d.weight, most))
 	}
 	out := &Drawn{Values: rows(len(list), len(z)), Weight: weight, Readings: d.readings, Conflict: d.conflict, Runs: d.runs, Rough: d.rough}
 	return out, each(len(z), o.Workers, func(i int) error {

@@ -39,6 +39,9 @@ type maker struct {
 // newEngine prepares an engine; engines that compute the same battery among others
 // may share its cells.
 func newEngine(s *setup.Setup, cells *build.Cells) (*engine, error) {
+	if s == nil {
+		return nil, errNoSetup
+	}
 	w, err := s.World()
 	if err != nil {
 		return nil, err

@@ -4,8 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"maps"
-	"math"
 	"slices"
+	"strings"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/draws"
@@ -70,16 +70,12 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options)
 // is asked about.
 func (e *engine) starts(s *setup.Setup) []*path {
 	var list []*path
+	values := s.Values()
 	if o := s.Original; o != nil && o.Pack.Given {
-		start := map[string]string{}
-		for key := range s.Values() {
-			if table, _, _ := cutKey(key); table == "pack" || table == "charger" || table == "cutoff" || table == "original" {
-				start[key] = ""
-			}
-		}
-		for key, text := range s.Values() {
-			if table, rest, is := cutKey(key); table == "original" && is {
-				start[rest] = text
+		start := without(values, "pack", "charger", "cutoff")
+		for key, text := range values {
+			if original, is := strings.CutPrefix(key, "original."); is {
+				start[original], start[key] = text, ""
 			}
 		}
 		start["pack.age"] = "new"
@@ -88,21 +84,26 @@ func (e *engine) starts(s *setup.Setup) []*path {
 	list = append(list, &path{title: "Keep this battery, and first do all of these", start: map[string]string{}})
 	if v := e.parts.Vehicle; v.DesignV.Known {
 		if label, opens, ok := phosphateFor(v.DesignV.Likely); ok {
-			start := map[string]string{
+			start := without(values, "pack", "charger", "cutoff")
+			maps.Copy(start, map[string]string{
 				"pack.chemistry": "lifepo4", "pack.label": label, "pack.age": "new", "pack.watches_cells": "true",
 				"cutoff.pack.opens_at": opens, "cutoff.pack.delay": "2 s",
-			}
-			for key := range s.Values() {
-				if table, _, _ := cutKey(key); table == "pack" || table == "charger" || table == "cutoff" {
-					if _, set := start[key]; !set {
-						start[key] = ""
-					}
-				}
-			}
+			})
 			list = append(list, &path{title: fmt.Sprintf("An iron-phosphate battery of the vehicle's volts, with its own electronics (%s)", label), start: start})
 		}
 	}
 	return list
+}
+
+// without takes the keys of some tables out of a setup.
+func without(values map[string]string, tables ...string) map[string]string {
+	out := map[string]string{}
+	for key := range values {
+		if table, _, _ := strings.Cut(key, "."); slices.Contains(tables, table) {
+			out[key] = ""
+		}
+	}
+	return out
 }
 
 // phosphateFor returns an iron-phosphate battery for a vehicle of so many volts,
@@ -116,16 +117,6 @@ func phosphateFor(designV float64) (label, opens string, ok bool) {
 		return "25.6 V 10 Ah", "20 V", true
 	}
 	return "", "", false
-}
-
-// cutKey parts the first table from a key.
-func cutKey(key string) (table, rest string, is bool) {
-	for i := range key {
-		if key[i] == '.' {
-			return key[:i], key[i+1:], true
-		}
-	}
-	return "", key, false
 }
 
 // search adds steps until nothing is left to fix or no step helps, and returns the
@@ -210,30 +201,14 @@ func rangeOf(a *answer.Assessment, path string, value float64) answer.Range {
 	return answer.Exactly(value)
 }
 
-// thinned returns n of the draws, or all where there are no more, that stand for
-// all of them: the first ones, which are a good set by themselves, or as many as
-// their weights ask for.
+// thinned returns n draws that stand for all of them, or all where there are no
+// more.
 func (d *drawn) thinned(n int) *drawn {
 	if len(d.z) <= n {
 		return d
 	}
 	out := &drawn{effective: min(d.effective, float64(n)), rough: d.rough, weighed: d.weighed}
-	if !d.weighed {
-		out.z = d.z[:n]
-		out.weight = make([]float64, n)
-		for i := range out.weight {
-			out.weight[i] = 1 / float64(n)
-		}
-		return out
-	}
-	last := -1
-	for _, i := range draws.Resample(d.weight, n) {
-		if i == last {
-			out.weight[len(out.weight)-1] += 1 / float64(n)
-			continue
-		}
-		out.z, out.weight, last = append(out.z, d.z[i]), append(out.weight, 1/float64(n)), i
-	}
+	out.z, out.weight = d.at(d.some(n))
 	return out
 }
 
@@ -261,7 +236,3 @@ func (e *engine) onto(d *drawn, other *setup.World) *drawn {
 	}
 	return out
 }
-
-// up and down print a number without decimals, rounded up or down.
-func up(x float64) string   { return fmt.Sprintf("%.0f", math.Ceil(x-1e-9)) }
-func down(x float64) string { return fmt.Sprintf("%.0f", math.Floor(x+1e-9)) }
