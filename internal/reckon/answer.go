@@ -17,20 +17,8 @@ func (e *engine) answer(d *drawn, t *table) (*answer.Assessment, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := e.parts
-	a := &answer.Assessment{
-		Schema: answer.Schema, Title: p.Title, System: p.System, Readings: d.readings, Conflict: d.conflict,
-		Draws: answer.DrawFigures{
-			Count: len(t.weight), Runs: t.runs, Effective: d.effective, Judged: len(t.judged.at), Rough: d.rough,
-			Inside: inside, ShareErr: t.judged.err, Stuck: t.stuck, Burnt: t.burnt,
-		},
-	}
-	shape(a, typical)
+	p, a := e.parts, e.found(d, t, typical)
 	a.Series = seriesOf(typical)
-	t.fill(a)
-	words(a, typical, t)
-	a.Findings = count(&t.judged, guesses{e.assumedKeys(), p.AsMade})
-	a.Verdict = answer.Worst(a.Findings)
 	a.Items = byItem(p, a.Findings)
 	a.Assumed = e.assumed(d, t, a.Findings)
 	a.Measure, err = e.measure(d, t)
@@ -45,6 +33,25 @@ func (e *engine) answer(d *drawn, t *table) (*answer.Assessment, error) {
 	}
 	a.Sources = sourcesOf(p, a)
 	return a, nil
+}
+
+// found is the part of the answer that a way out is searched by: figures, findings
+// and the verdict.
+func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment {
+	p := e.parts
+	a := &answer.Assessment{
+		Schema: answer.Schema, Title: p.Title, System: p.System, Readings: d.readings, Conflict: d.conflict,
+		Draws: answer.DrawFigures{
+			Count: len(t.weight), Runs: t.runs, Effective: d.effective, Judged: len(t.judged.at), Rough: d.rough,
+			Inside: inside, ShareErr: t.judged.err, Stuck: t.stuck, Burnt: t.burnt,
+		},
+	}
+	shape(a, typical)
+	t.fill(a)
+	words(a, t)
+	a.Findings = count(&t.judged, guesses{e.assumedKeys(), p.AsMade})
+	a.Verdict = answer.Worst(a.Findings)
+	return a
 }
 
 // shape makes the parts of the answer that this setup has, with what is the
@@ -161,7 +168,7 @@ func (t *table) fill(a *answer.Assessment) {
 }
 
 // words are the figures that are no numbers: what most of the draws say.
-func words(a *answer.Assessment, v *Vehicle, t *table) {
+func words(a *answer.Assessment, t *table) {
 	a.Ride.EndShare, a.Ride.End, a.Ride.EndedBy = ends(t.ends, t.weight)
 	_, a.Ride.LastsEnd, a.Ride.LastsUntil = ends(t.lasts, t.weight)
 	j := &t.judged

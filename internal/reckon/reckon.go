@@ -69,21 +69,16 @@ func Assess(s *setup.Setup, o Options) (*answer.Assessment, error) {
 	if err != nil {
 		return nil, err
 	}
-	a, err := e.answered(d, o)
+	t, err := e.compute(d, o)
+	if err != nil {
+		return nil, err
+	}
+	a, err := e.answer(d, t)
 	if err != nil || !o.Ways {
 		return a, err
 	}
 	a.Ways, err = e.ways(s, d, a, o)
 	return a, err
-}
-
-// answered computes and judges the draws and puts the answer together.
-func (e *engine) answered(d *drawn, o Options) (*answer.Assessment, error) {
-	t, err := e.compute(d, o)
-	if err != nil {
-		return nil, err
-	}
-	return e.answer(d, t)
 }
 
 // Representative is the case with every unknown at its median once all readings

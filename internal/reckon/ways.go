@@ -162,8 +162,16 @@ func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.A
 	if err != nil {
 		return nil, nil, ifNotFaults(err)
 	}
-	a, err := other.answered(e.onto(d, other.world), o)
-	return a, other.parts, err
+	carried := e.onto(d, other.world)
+	t, err := other.compute(carried, o)
+	if err != nil {
+		return nil, nil, err
+	}
+	typical, err := other.vehicle(carried.median(other.world), nil, true)
+	if err != nil {
+		return nil, nil, err
+	}
+	return other.found(carried, t, typical), other.parts, nil
 }
 
 // ifNotFaults keeps errors of the computation; a change that makes no setup is
