@@ -2,13 +2,12 @@ package battery_test
 
 import (
 	"slices"
-	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/internal/policy"
+	"example.org/packcheck/internal/findingtest"
 )
 
 // made is a case that fires a finding, what it must say, and one that does not
@@ -166,10 +165,7 @@ func findingsMade(t testing.TB) []made {
 }
 
 func TestFindingsSayWhomTheyHurtAndWhatToChange(t *testing.T) {
-	sources := map[string]bool{}
-	for _, s := range slices.Concat(battery.Sources(), chemistry.Builtin().Sources()) {
-		sources[s.ID] = true
-	}
+	sources := slices.Concat(battery.Sources(), chemistry.Builtin().Sources())
 	fired := map[string]bool{}
 	for _, row := range findingsMade(t) {
 		i := slices.IndexFunc(row.fires, func(f answer.Finding) bool { return f.Code == row.code })
@@ -191,45 +187,13 @@ func TestFindingsSayWhomTheyHurtAndWhatToChange(t *testing.T) {
 		if f.Change == answer.LimitCurrent && f.LimitA != f.Limit {
 			t.Errorf("%s: a limit of %g A would do, not %g", row.name, f.Limit, f.LimitA)
 		}
-		for id := range strings.SplitSeq(f.Source, ",") {
-			if !sources[strings.TrimSpace(id)] {
-				t.Errorf("%s: unknown source %q", row.name, id)
-			}
-		}
+		findingtest.Cited(t, f, sources)
 		if slices.ContainsFunc(row.silent, func(f answer.Finding) bool { return f.Code == row.code && f.Harm >= row.harm }) {
 			t.Errorf("%s: %s also fires, as badly, where it must not: %+v", row.name, row.code, row.silent)
 		}
 		for _, f := range slices.Concat(row.fires, row.silent) {
-			checkHarm(t, f)
+			findingtest.Whole(t, f)
 		}
 	}
-	codes, err := policy.Codes(".")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, code := range codes {
-		if !fired[code] {
-			t.Errorf("%s is fired by no row", code)
-		}
-	}
-}
-
-// checkHarm holds a level against its harm.
-func checkHarm(t testing.TB, f answer.Finding) {
-	t.Helper()
-	if f.Title == "" || f.Advice == "" {
-		t.Errorf("%s: half a finding: %+v", f.Code, f)
-	}
-	ok := false
-	switch f.Harm {
-	case answer.Wear:
-		ok = f.Level <= answer.Watch
-	case answer.Part:
-		ok = f.Level == answer.FixFirst
-	case answer.House, answer.Child:
-		ok = f.Level >= answer.FixFirst
-	}
-	if !ok {
-		t.Errorf("%s: %v although the harm is %v", f.Code, f.Level, f.Harm)
-	}
+	findingtest.AllFired(t, fired)
 }

@@ -2,13 +2,12 @@ package charge_test
 
 import (
 	"slices"
-	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/internal/policy"
+	"example.org/packcheck/internal/findingtest"
 )
 
 // made is a case that fires a finding, what it must say, and one that does not
@@ -189,10 +188,7 @@ func packRows(t testing.TB) []made {
 }
 
 func TestFindingsSayWhomTheyHurtAndWhatToChange(t *testing.T) {
-	sources := map[string]bool{}
-	for _, s := range slices.Concat(charge.Sources(), chemistry.Builtin().Sources()) {
-		sources[s.ID] = true
-	}
+	sources := slices.Concat(charge.Sources(), chemistry.Builtin().Sources())
 	fired := map[string]bool{}
 	for _, row := range slices.Concat(chargerRows(t), packRows(t)) {
 		f, ok := find(row.fires, row.code)
@@ -207,44 +203,15 @@ func TestFindingsSayWhomTheyHurtAndWhatToChange(t *testing.T) {
 		if f.Reads == answer.AsNumber && f.Unit != "" && (f.Found > f.Limit) != (f.Want == answer.Below) {
 			t.Errorf("%s: %g is not past %g on the side that is wrong (%v)", row.name, f.Found, f.Limit, f.Want)
 		}
-		for id := range strings.SplitSeq(f.Source, ",") {
-			if !sources[strings.TrimSpace(id)] {
-				t.Errorf("%s: unknown source %q", row.name, id)
-			}
-		}
+		findingtest.Cited(t, f, sources)
 		if s, is := find(row.silent, row.code); is && s.Level >= row.level {
 			t.Errorf("%s: %s also fires, as badly, where it must not: %+v", row.name, row.code, s)
 		}
 		for _, f := range slices.Concat(row.fires, row.silent) {
-			checkHarm(t, f)
+			findingtest.Whole(t, f)
 		}
 	}
-	codes, err := policy.Codes(".")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, code := range codes {
-		if !fired[code] {
-			t.Errorf("%s is fired by no row", code)
-		}
-	}
-}
-
-// checkHarm holds a level against its harm.
-func checkHarm(t testing.TB, f answer.Finding) {
-	t.Helper()
-	ok := f.Title != "" && f.Advice != "" && f.Topic != ""
-	switch f.Harm {
-	case answer.Wear:
-		ok = ok && f.Level <= answer.Watch
-	case answer.Part:
-		ok = ok && f.Level == answer.FixFirst
-	case answer.House, answer.Child:
-		ok = ok && f.Level >= answer.FixFirst
-	}
-	if !ok {
-		t.Errorf("%s: %v although the harm is %v, or half a finding: %+v", f.Code, f.Level, f.Harm, f)
-	}
+	findingtest.AllFired(t, fired)
 }
 
 // What nobody told is no danger by itself.

@@ -3,14 +3,13 @@ package cutoff_test
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
-	"example.org/packcheck/internal/policy"
+	"example.org/packcheck/internal/findingtest"
 )
 
 // made is a case that fires a finding, what it must say, and one that does not
@@ -108,10 +107,7 @@ func findingsMade(t testing.TB) []made {
 }
 
 func TestFindingsSayWhomTheyHurtAndWhatToChange(t *testing.T) {
-	sources := map[string]bool{}
-	for _, s := range slices.Concat(cutoff.Sources(), chemistry.Builtin().Sources()) {
-		sources[s.ID] = true
-	}
+	sources := slices.Concat(cutoff.Sources(), chemistry.Builtin().Sources())
 	fired := map[string]bool{}
 	for _, row := range findingsMade(t) {
 		f, ok := find(row.fires, row.code)
@@ -132,44 +128,15 @@ func TestFindingsSayWhomTheyHurtAndWhatToChange(t *testing.T) {
 		if f.Reads == answer.AsNumber && (f.Found > f.Limit) != (f.Want == answer.Below) {
 			t.Errorf("%s: %g is not past %g on the side that is wrong (%v)", row.name, f.Found, f.Limit, f.Want)
 		}
-		for id := range strings.SplitSeq(f.Source, ",") {
-			if !sources[strings.TrimSpace(id)] {
-				t.Errorf("%s: unknown source %q", row.name, id)
-			}
-		}
+		findingtest.Cited(t, f, sources)
 		if _, is := find(row.silent, row.code); is {
 			t.Errorf("%s: %s also fires where it must not: %+v", row.name, row.code, row.silent)
 		}
 		for _, f := range slices.Concat(row.fires, row.silent) {
-			checkHarm(t, f)
+			findingtest.Whole(t, f)
 		}
 	}
-	codes, err := policy.Codes(".")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, code := range codes {
-		if !fired[code] {
-			t.Errorf("%s is fired by no row", code)
-		}
-	}
-}
-
-// checkHarm holds a level against its harm.
-func checkHarm(t testing.TB, f answer.Finding) {
-	t.Helper()
-	ok := f.Title != "" && f.Advice != "" && f.Code != ""
-	switch f.Harm {
-	case answer.Wear:
-		ok = ok && f.Level <= answer.Watch
-	case answer.Part:
-		ok = ok && f.Level == answer.FixFirst
-	case answer.House, answer.Child:
-		ok = ok && f.Level >= answer.FixFirst
-	}
-	if !ok {
-		t.Errorf("%s: %v although the harm is %v, or half a finding: %+v", f.Code, f.Level, f.Harm, f)
-	}
+	findingtest.AllFired(t, fired)
 }
 
 // A cutoff in the controller concerns the board.

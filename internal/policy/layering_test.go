@@ -24,6 +24,8 @@ var rows = map[string]int{
 	"internal/solve": 0,
 	"internal/bend":  0,
 
+	"internal/findingtest": 1, // what a finding owes, for tests
+
 	"chemistry":         1,
 	"tables":            1,
 	"internal/quantity": 1,
