@@ -33,14 +33,7 @@ func (p *page) figuresAndBars() {
 }
 
 func (p *page) bars() {
-	path := "ride.pedal_min"
-	if p.a.Ride.WantedMin != nil {
-		path = "ride.lasts_pedal_min"
-	}
-	value := p.a.Ride.PedalMin
-	if p.a.Ride.WantedMin != nil {
-		value = p.a.Ride.LastsPedalMin
-	}
+	path, value := p.lastsAt()
 	o := p.a.Original
 	if o == nil {
 		o = &answer.OriginalFigures{}

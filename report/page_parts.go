@@ -42,20 +42,16 @@ func (b *builder) why(r room) section {
 	list := b.reasons()
 	shown := list[:min(r.why, len(list))]
 	rest := list[len(shown):]
-	if dangers := b.dangers(rest); dangers != "" {
-		// No danger is left out, however many there are.
+	more := b.dangers(rest) != ""
+	if more { // no danger is left out, however many there are
 		shown = shown[:len(shown)-1]
-		rest = list[len(shown):]
-		for _, f := range shown {
-			s.items = append(s.items, b.reason(f, r.whyLen))
-		}
-		s.items = append(s.items, "Danger as well: "+b.dangers(rest)+".")
-		return s
 	}
 	for _, f := range shown {
 		s.items = append(s.items, b.reason(f, r.whyLen))
 	}
-	if n := b.troubles() - len(shown); n > 0 {
+	if more {
+		s.items = append(s.items, "Danger as well: "+b.dangers(list[len(shown):])+".")
+	} else if n := b.troubles() - len(shown); n > 0 {
 		s.more = things(n, "more finding")
 	}
 	return s
@@ -109,10 +105,7 @@ func (b *builder) reason(f *answer.Finding, length int) string {
 	if f.Guess != "" && f.Reads != answer.AsUnknown { // what is not known is no guess
 		guess = " (A guess: " + cut(everyday(clean(f.Guess)), 60) + ".)"
 	}
-	title := b.say(f.Title)
-	if short := cut(title, max(20, length-len(text)-len(guess))); short != title {
-		title = short
-	}
+	title := cut(b.say(f.Title), max(20, length-len(text)-len(guess)))
 	return text + sentence(title) + guess
 }
 
@@ -123,12 +116,9 @@ func (b *builder) few(r room) section {
 		return section{title: s.title, text: []string{"It does not get going with this load on this ground."}}
 	}
 	ride := b.a.Ride
-	switch {
-	case b.bench() && ride.End == answer.EndPattern:
-		s.facts = append(s.facts, fact{"Under load", b.lasts().brief() + "; then the pattern was over"})
-	case b.bench():
-		s.facts = append(s.facts, fact{"Under load", b.lasts().brief()})
-	default:
+	if b.bench() {
+		s.facts = append(s.facts, b.underLoad())
+	} else {
 		s.facts = append(
 			s.facts,
 			b.beside("Pedal down", b.lasts(), b.was("original_pedal_min", minutes)), fact{"With the pauses", b.clock().brief()},
@@ -152,6 +142,15 @@ func (b *builder) few(r room) section {
 		s.text = []string{"Likely, and in brackets where " + counted(b.a.Draws.Inside) + " " + b.kindred() + " lie:"}
 	}
 	return s
+}
+
+// underLoad is how long a bench load lasts.
+func (b *builder) underLoad() fact {
+	text := b.lasts().brief()
+	if b.a.Ride.End == answer.EndPattern {
+		text += "; then the pattern was over"
+	}
+	return fact{"Under load", text}
 }
 
 // beside is a figure with the original's behind it.
@@ -284,15 +283,20 @@ func (b *builder) rangeOf(u unit, r answer.Range) figure {
 	return f.figure("", u, r.Likely)
 }
 
+// toMeasure says what to look at or measure, and how.
+func (b *builder) toMeasure(m answer.Measurement) string {
+	line := sentence(capital(b.say(m.What)))
+	if how := b.say(m.How); how != "" {
+		line += " " + sentence(how)
+	}
+	return line
+}
+
 // ask is what to look at or measure next.
 func (b *builder) ask(r room) section {
 	s := section{title: "Look or measure next", numbered: true}
 	for _, m := range b.a.Measure[:min(r.ask, len(b.a.Measure))] {
-		line := sentence(capital(b.say(m.What)))
-		if how := b.say(m.How); how != "" {
-			line += " " + sentence(how)
-		}
-		s.items = append(s.items, cut(line, r.askLen))
+		s.items = append(s.items, cut(b.toMeasure(m), r.askLen))
 	}
 	return s
 }

@@ -71,10 +71,8 @@ func (b *builder) shortFigures() []fact {
 	switch {
 	case b.stuck():
 		facts = []fact{{"Pedal down", "not at all: it does not get going"}}
-	case b.bench() && b.a.Ride.End == answer.EndPattern:
-		facts = []fact{{"Under load", b.lasts().brief() + "; then the pattern was over"}}
 	case b.bench():
-		facts = []fact{{"Under load", b.lasts().brief()}}
+		facts = []fact{b.underLoad()}
 	default:
 		facts = []fact{{"Pedal down", b.lasts().brief()}}
 		if st := b.a.Steady; st != nil {

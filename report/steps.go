@@ -58,10 +58,7 @@ func (b *builder) habits() section {
 func (b *builder) measure() section {
 	s := section{title: "Look or measure next", numbered: true, flow: true}
 	for _, m := range b.a.Measure {
-		line := sentence(capital(b.say(m.What)))
-		if how := b.say(m.How); how != "" {
-			line += " " + sentence(how)
-		}
+		line := b.toMeasure(m)
 		if gain := b.gain(m); gain != "" {
 			line += " " + gain
 		}

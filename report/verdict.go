@@ -84,10 +84,16 @@ func (b *builder) lasting() string {
 
 // lasts is how long the load or the pedal can be held, whatever was asked for.
 func (b *builder) lasts() figure {
+	path, value := b.lastsAt()
+	return b.figure(path, minutes, value)
+}
+
+// lastsAt is where the answer has that, and the likely minutes.
+func (b *builder) lastsAt() (path string, likely float64) {
 	if b.a.Ride.WantedMin != nil {
-		return b.figure("ride.lasts_pedal_min", minutes, b.a.Ride.LastsPedalMin)
+		return "ride.lasts_pedal_min", b.a.Ride.LastsPedalMin
 	}
-	return b.figure("ride.pedal_min", minutes, b.a.Ride.PedalMin)
+	return "ride.pedal_min", b.a.Ride.PedalMin
 }
 
 // clock is how long it lasts by the clock, whatever was asked for.
