@@ -119,11 +119,6 @@ func (e *Explainer) Explain(values []float64) []float64 {
 	return share
 }
 
-// Explain is [Explainer.Explain] for a single figure.
-func Explain(z [][]float64, weight, values []float64) []float64 {
-	return NewExplainer(z, weight).Explain(values)
-}
-
 // winsorized returns the values with those beyond the 5 and 95 % points put
 // there, and the weights, 0 where a draw has no value.
 func winsorized(values, weight []float64) (value, left []float64) {

@@ -10,3 +10,25 @@ func PlainSobol(n, dims int) [][]float64 {
 	}
 	return points
 }
+
+// MostProbable is the search for the most probable draw by itself. It fails as
+// [Condition] does.
+func MostProbable(dims int, m Model, readings []Reading, workers int) (Best, error) {
+	if err := check(dims, m, readings); err != nil {
+		return Best{}, err
+	}
+	s := search{dims: dims, model: m, readings: readings, workers: workersOf(workers)}
+	if len(readings) == 0 {
+		return Best{Z: make([]float64, dims), P: 1}, nil
+	}
+	if err := s.start(); err != nil {
+		return Best{}, err
+	}
+	all := every(len(readings))
+	return s.bestOf(s.overSteps(s.descend(s.middle, all), all), all), nil
+}
+
+// Explain is [Explainer.Explain] for a single figure.
+func Explain(z [][]float64, weight, values []float64) []float64 {
+	return NewExplainer(z, weight).Explain(values)
+}

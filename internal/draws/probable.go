@@ -41,28 +41,6 @@ const (
 	startTries = 64
 )
 
-// MostProbable searches the draw that makes the readings, with normal errors,
-// and itself most probable: the least sum of squares of the residuals and of
-// z, by Gauss-Newton steps that are shortened until they improve, from the
-// middle of what is assumed. Where all is nearly linear and as assumed, the sum
-// has a chi-square law with as many degrees of freedom as there are readings.
-//
-// workers is as in [Options]. It fails as [Condition] does.
-func MostProbable(dims int, m Model, readings []Reading, workers int) (Best, error) {
-	if err := check(dims, m, readings); err != nil {
-		return Best{}, err
-	}
-	s := search{dims: dims, model: m, readings: readings, workers: workersOf(workers)}
-	if len(readings) == 0 {
-		return Best{Z: make([]float64, dims), P: 1}, nil
-	}
-	if err := s.start(); err != nil {
-		return Best{}, err
-	}
-	all := every(len(readings))
-	return s.bestOf(s.overSteps(s.descend(s.middle, all), all), all), nil
-}
-
 // every reading counts.
 func every(n int) []bool {
 	all := make([]bool, n)
@@ -72,7 +50,12 @@ func every(n int) []bool {
 	return all
 }
 
-// search looks for most probable draws of one question.
+// search looks for most probable draws of one question: the one that makes the
+// readings, with normal errors, and itself most probable has the least sum of
+// squares of the residuals and of z. It is found by Gauss-Newton steps that are
+// shortened until they improve, from the middle of what is assumed. Where all is
+// nearly linear and as assumed, the sum has a chi-square law with as many degrees
+// of freedom as there are readings.
 type search struct {
 	dims     int
 	model    Model

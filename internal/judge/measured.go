@@ -151,12 +151,11 @@ func (v *view) opened(p *setup.Parts) error {
 	if !raw.ResetSeconds.Given {
 		return nil
 	}
-	v.add(answer.Finding{
-		Code: CodeFuseOpened, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicPath, Item: answer.Fuse, Source: srcFuseRule,
-		Unit: "s", Found: raw.ResetSeconds.Likely, Reads: answer.AsTold, Decides: []string{answer.KeyMeasuredResetSeconds}, Change: answer.LookUp,
-		Title:  "Something opened in use and came back by itself: too much current flowed, and it will again, with the pedal perhaps still down.",
-		Advice: "Find out why before it is driven on: turn the wheels by hand, look for chafed wire, ask whether the wheels were blocked.",
-	})
+	f := openedInUse(answer.KeyMeasuredResetSeconds)
+	f.Unit, f.Found, f.Reads = "s", raw.ResetSeconds.Likely, answer.AsTold
+	f.Title = "Something opened in use and came back by itself: too much current flowed, and it will again, with the pedal perhaps still down."
+	f.Advice = "Find out why before it is driven on: turn the wheels by hand, look for chafed wire, ask whether the wheels were blocked."
+	v.add(f)
 	answers := wiring.WhatOpened(p.Tables, wiring.Return{
 		Seconds: raw.ResetSeconds.Likely,
 		Breaker: p.Fuse.Form.Known && p.Fuse.Form.Text == setup.BreakerForm,
@@ -171,6 +170,14 @@ func (v *view) opened(p *setup.Parts) error {
 		})
 	}
 	return nil
+}
+
+// openedInUse is the finding on a protection that was seen to open.
+func openedInUse(key string) answer.Finding {
+	return answer.Finding{
+		Code: CodeFuseOpened, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicPath, Item: answer.Fuse, Source: srcFuseRule,
+		Decides: []string{key}, Change: answer.LookUp,
+	}
 }
 
 // fuseOpened tells which current opened a fuse.
@@ -199,12 +206,11 @@ func (v *view) fuseOpened(p *setup.Parts) error {
 	if !math.IsInf(flowed.MostA, 1) {
 		says = fmt.Sprintf("%s to %s A flowed", round(flowed.LeastA, 2), round(flowed.MostA, 2))
 	}
-	v.add(answer.Finding{
-		Code: CodeFuseOpened, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicPath, Item: answer.Fuse, Source: srcFuseRule,
-		Unit: "A", Found: flowed.LeastA, Limit: spec.RatingA, Decides: []string{answer.KeyMeasuredFuseSeconds}, Change: answer.LookUp,
-		Title:  fmt.Sprintf("A fuse opened in use: at least %s A flowed. Something draws too much, or rubs, sticks or is shorted.", round(flowed.LeastA, 2)),
-		Advice: "Find out why before another fuse goes in: turn the wheels by hand, look for chafed wire, ask whether the wheels were blocked. Never put in a larger one.",
-	})
+	f := openedInUse(answer.KeyMeasuredFuseSeconds)
+	f.Unit, f.Found, f.Limit = "A", flowed.LeastA, spec.RatingA
+	f.Title = fmt.Sprintf("A fuse opened in use: at least %s A flowed. Something draws too much, or rubs, sticks or is shorted.", round(flowed.LeastA, 2))
+	f.Advice = "Find out why before another fuse goes in: turn the wheels by hand, look for chafed wire, ask whether the wheels were blocked. Never put in a larger one."
+	v.add(f)
 	v.tell(answer.MeasuredFigure{
 		Name:     fmt.Sprintf("%s A fuse opened after", round(spec.RatingA, 3)),
 		Measured: raw.FuseSeconds.Text, Says: says,
