@@ -46,9 +46,12 @@ func Load(path string) (*setup.Setup, error) { return setup.Load(path) }
 // Read reads a setup from r; name stands in for the file name in faults.
 func Read(r io.Reader, name string) (*setup.Setup, error) { return setup.Read(r, name) }
 
+// LeastDraws and MostDraws are how many vehicles may be drawn.
+const LeastDraws, MostDraws = reckon.LeastDraws, reckon.MostDraws
+
 // Options say how much is computed. The zero value is right for most uses.
 type Options struct {
-	// Draws is how many vehicles are drawn, 16 to 1 048 576; 0 means 1024, which
+	// Draws is how many vehicles are drawn, [LeastDraws] to [MostDraws]; 0 means 1024, which
 	// puts the ends of the ranges within 2 % of those of a hundred thousand.
 	Draws int
 	// Ways asks for ways out where something has to be fixed first: sets of changes

@@ -49,9 +49,6 @@ Exit code
     3  anything else went wrong
 `
 
-// How many vehicles may be computed, see packcheck.Options.
-const leastDraws, mostDraws = 16, 1 << 20
-
 // batchCommand judges many setups.
 func batchCommand(std streams) *cli.Command {
 	return &cli.Command{
@@ -66,8 +63,8 @@ func batchCommand(std streams) *cli.Command {
 			if err != nil {
 				return err
 			}
-			if n := c.Int(flagDraws); c.IsSet(flagDraws) && (n < leastDraws || n > mostDraws) {
-				return fmt.Errorf("--draws %d: want %d to %d", n, leastDraws, mostDraws) // once, and not for every line
+			if n := c.Int(flagDraws); c.IsSet(flagDraws) && (n < packcheck.LeastDraws || n > packcheck.MostDraws) {
+				return fmt.Errorf("--draws %d: want %d to %d", n, packcheck.LeastDraws, packcheck.MostDraws) // once, and not for every line
 			}
 			// The cores work on different setups: that needs no waiting for one another.
 			o := packcheck.Options{Draws: c.Int(flagDraws), Ways: c.Bool(flagWays), Workers: 1}

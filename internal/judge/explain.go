@@ -2,10 +2,6 @@ package judge
 
 import "example.org/packcheck/answer"
 
-// Explain says what stands behind a finding of this package; false for a code
-// that is none of it.
-func Explain(code string) (answer.Explanation, bool) { return answer.Explain(Explanations(), code) }
-
 // Explanations returns the explanations of all findings of this package.
 func Explanations() []answer.Explanation {
 	return []answer.Explanation{

@@ -28,6 +28,7 @@ type Options struct {
 // standard error, at a half).
 const (
 	UsualDraws = 1024
+	LeastDraws = 16
 	MostDraws  = 1 << 20
 	mostJudged = 256
 )
@@ -40,8 +41,8 @@ func (o Options) check() (Options, error) {
 	if o.Draws == 0 {
 		o.Draws = UsualDraws
 	}
-	if o.Draws < 16 || o.Draws > MostDraws {
-		return o, fmt.Errorf("packcheck: %d draws (want 16 to %d)", o.Draws, MostDraws)
+	if o.Draws < LeastDraws || o.Draws > MostDraws {
+		return o, fmt.Errorf("packcheck: %d draws (want %d to %d)", o.Draws, LeastDraws, MostDraws)
 	}
 	if o.Workers <= 0 {
 		o.Workers = runtime.GOMAXPROCS(0)
@@ -84,7 +85,7 @@ func Assess(s *setup.Setup, o Options) (*answer.Assessment, error) {
 // Representative is the case with every unknown at its median once all readings
 // are weighed: what traces are made of.
 func Representative(s *setup.Setup, o Options) (*Vehicle, error) {
-	e, d, o, err := begin(s, o)
+	e, d, _, err := begin(s, o)
 	if err != nil {
 		return nil, err
 	}
