@@ -167,9 +167,9 @@ func (j Joint) JudgeSeries() []answer.Finding {
 		}
 		f := onPack(answer.Finding{
 			Code: CodeSeriesUnequalCharge, Level: answer.FixFirst, Harm: answer.Part,
-			Title: "Of two packs in series the smaller is empty first and is then driven backwards by the other.",
+			Title: "Two unequal packs in series: the smaller is empty first, and the other then drives it backwards.",
 			Found: share, Limit: unequalHang, Unit: "share", Source: srcSmallest,
-			Advice:  "Use two equal packs of the same age, charged together, and cut off on the voltage of each one.",
+			Advice:  "Use two equal packs of one age, charged together; cut off on the voltage of each one.",
 			Decides: []string{answer.KeyPackChemistry, answer.KeyPackCapacity, answer.KeyPackCharge, answer.KeyPackJoined},
 		})
 		if share > graveHang && first.spec.Profile.Family == chemistry.Lithium {

@@ -48,9 +48,9 @@ func (m *Model) Judge(u Use) []answer.Finding {
 	if most := m.ContinuousA(); u.LastingA > most*(1+currentHair) {
 		f := answer.Finding{
 			Code: CodeCurrentLasting, Level: answer.FixFirst, Harm: answer.Part, Gravity: 1,
-			Title: "The pack is asked for more lasting current than it may give.",
+			Title: "More lasting current is asked of the pack than it may give.",
 			Found: u.LastingA, Limit: most, Unit: "A", Source: d.Source,
-			Advice: "Use a pack with more strings in parallel or made for more current, or limit the current.",
+			Advice: "Use a pack made for more current, or limit the current.",
 			Change: answer.LimitCurrent, LimitA: most, Decides: m.decidesCurrent(),
 		}
 		if u.LastingA > gravelyOver*most && m.spec.Profile.Family != chemistry.LeadAcid {
@@ -110,7 +110,7 @@ func (m *Model) judgeHeat(u Use) []answer.Finding {
 	case u.HottestC > surfaceMostC+heatHairK:
 		f.Level, f.Harm, f.Source, f.Decides = answer.Danger, answer.Child, srcSurface, nil
 		f.Limit = surfaceMostC
-		f.Title = "The pack gets hotter than a battery in a toy may be on its surface."
+		f.Title = "The pack gets hotter than the surface of a battery in a toy may."
 	case u.HottestC <= d.MaxTempC+heatHairK:
 		return nil
 	case m.spec.Profile.Family == chemistry.Lithium:

@@ -46,8 +46,8 @@ func ExampleMatch() {
 	}
 	// Output:
 	// no
-	// danger: A tool or lithium pack must never be charged through the vehicle's jack.
-	// danger: This charger is made for lead-acid, the pack is lithium-ion (tool pack, nickel-rich).
+	// danger: Never charge a tool or lithium pack through the jack.
+	// danger: Wrong charger: it is made for lead-acid, the pack is lithium-ion (tool pack, nickel-rich).
 }
 
 func ExampleKeep() {

@@ -160,7 +160,7 @@ func waitFindings(p chemistry.Profile, w Wait, cellC, ambientC float64, plugged 
 		f.Code, f.Limit, f.Want = CodeTooCold, p.Charge.MinTempC, answer.Above
 		f.Change, f.Habit = answer.ChargeElsewhere, answer.HabitChargeWarm
 		f.Title = "The cells are too cold to be charged."
-		f.Advice = "Bring the pack into a room above freezing, take it out of wrappings and let it warm up before it goes on the charger."
+		f.Advice = "Let the pack warm up in a room above freezing; take it out of wrappings, and charge it only then."
 		if !w.Never {
 			f.Advice = fmt.Sprintf("Let it stand in the room for at least %s; a thick pack takes longer inside than outside.", minutes(w.OpenMin))
 		}

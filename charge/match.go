@@ -145,7 +145,7 @@ func (m *match) kind() {
 	case c.MadeFor == PurposeUnknown && c.SuppliedWithPack:
 	case want == PurposeUnknown || c.MadeFor == PurposeUnknown:
 		f.Code, f.Level, f.Harm, f.Reads = CodePurposeUnknown, answer.FixFirst, answer.House, answer.AsUnknown
-		f.Title = "The charger does not say what kind of battery it is made for."
+		f.Title = "The charger does not say for what kind of battery it is."
 		f.Advice = "Do not go by volts alone: find the charger's maker and type, or use the charger that came with the pack."
 		m.say(Unproven, f)
 	case c.MadeFor != want:
@@ -153,16 +153,16 @@ func (m *match) kind() {
 		if want == ForLeadAcid && c.MadeFor != ForNickel { // a lithium charger holds its volts and stops: it only does not suit
 			f.Level, f.Harm = answer.FixFirst, answer.Part
 		}
-		f.Title = fmt.Sprintf("This charger is made for %s, the pack is %s.", c.MadeFor, m.prof.Title)
-		f.Advice = "Do not connect them. Use a charger made for this kind of pack and this voltage."
+		f.Title = fmt.Sprintf("Wrong charger: it is made for %s, the pack is %s.", c.MadeFor, m.prof.Title)
+		f.Advice = "Do not connect them; use a charger made for this kind of pack and this voltage."
 		f.Decides = append(f.Decides, answer.KeyPackChemistry)
 		m.say(Refused, f)
 	}
 	if m.p.ToolPack && !c.SuppliedWithPack && c.MadeFor == want {
 		m.say(Unproven, answer.Finding{
 			Code: CodeForeignCharger, Level: answer.FixFirst, Harm: answer.House, Gravity: 2, Source: "tool-pack-rule",
-			Title:  "A tool pack is charged on the charger that its maker sells for it.",
-			Advice: "Take the pack off the vehicle and charge it on its own charger, which reads the pack's temperature and cells.",
+			Title:  "A tool pack belongs on its own maker's charger.",
+			Advice: "Take the pack off and charge it on its own charger; that one reads the pack's temperature and cells.",
 			Change: answer.FitCharger, Decides: []string{answer.KeyPackChemistry, answer.KeyPackLabel},
 		})
 	}

@@ -42,7 +42,7 @@ func (m *match) ending() {
 	case m.lithium():
 		f.Code, f.Level, f.Harm, f.Gravity = CodeNeverStops, answer.Danger, answer.House, 1
 		f.Source, f.Change, f.Habit = "lithium-cc-cv", answer.FitCharger, ""
-		f.Title = "A charger that does not stop when the cells are full must not be used on lithium."
+		f.Title = "This charger does not stop when the cells are full; it must not be used on lithium."
 		f.Advice = "Use a charger that ends the charge by itself."
 		m.say(Refused, f)
 	default:

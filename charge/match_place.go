@@ -19,8 +19,8 @@ func (m *match) place() {
 	if m.p.Port == PortVehicle && (m.lithium() || m.p.ToolPack) {
 		m.say(Refused, answer.Finding{
 			Code: CodeVehicleJack, Level: answer.Danger, Harm: answer.House, Gravity: 2, Source: "jack-practice",
-			Title:   "A tool or lithium pack must never be charged through the vehicle's jack.",
-			Advice:  "The jack leads past the pack's protection and was made for the old lead-acid charger. Take the pack out and close the jack off.",
+			Title:   "Never charge a tool or lithium pack through the jack.",
+			Advice:  "Take the pack out to charge it, and close the jack off. The jack leads past the pack's protection and was made for the old lead-acid charger.",
 			Decides: []string{answer.KeyChargerJack, answer.KeyPackChemistry},
 		})
 	} else if m.p.Port == PortVehicle {
@@ -53,7 +53,7 @@ func (m *match) joined() {
 		f.Advice = "The fuller pack is overcharged before the other is full. Take them apart and charge each on its own charger."
 		if parallel {
 			f.Title = "Two packs in parallel must not be charged as one."
-			f.Advice = "The current splits as it likes and one pack drives the other. Take them apart and charge each on its own charger."
+			f.Advice = "Take them apart and charge each on its own charger. The current splits as it likes and one pack drives the other."
 		}
 		m.say(Refused, f)
 		return
@@ -76,7 +76,7 @@ func (m *match) output() {
 	case AC:
 		m.say(Refused, answer.Finding{
 			Code: CodeGivesAC, Level: answer.Danger, Harm: answer.House, Gravity: 2, Source: "common-charging",
-			Title:  "This adaptor gives alternating current, which cannot charge a battery.",
+			Title:  "This adaptor gives alternating current; it cannot charge.",
 			Advice: "Do not connect it. A charger's output is marked DC.",
 			Change: answer.FitCharger, Decides: output,
 		})
@@ -100,7 +100,7 @@ func (m *match) output() {
 		m.say(Refused, answer.Finding{
 			Code: CodePolarityReversed, Level: answer.Danger, Harm: answer.House, Gravity: 2, Source: "common-charging",
 			Title:  "The plug's polarity is the reverse of what the jack wants.",
-			Advice: "Do not connect it: the battery would be connected backwards.",
+			Advice: "Do not connect it; the battery would be connected backwards.",
 			Change: answer.FitCharger, Decides: polarity,
 		})
 	case c.Polarity == PolarityUnknown || m.p.Jack == PolarityUnknown:

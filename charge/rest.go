@@ -116,7 +116,7 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 		if p.Family != chemistry.Lithium {
 			f.Level, f.Gravity = answer.FixFirst, 1
 			f.Title = "It stands above what such a battery rests at: it comes straight from the charger, was overcharged, or is another one than the label says."
-			f.Advice = "Take it off the charger, leave it for a night and measure again. If it still stands so high, look what battery it really is."
+			f.Advice = "Take it off the charger, and measure again next morning. If it still stands so high, look what battery it really is."
 		}
 		return []answer.Finding{f}
 	}
@@ -124,12 +124,12 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 	case p.Family == chemistry.LeadAcid && per < deadCellV:
 		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Source = CodeDeadBlock, answer.Danger, answer.House, 2, deadCellV, "common-charging"
 		f.Change = answer.FitPack
-		f.Title = "The battery is dead: cells are shorted or were driven backwards, and a charger boils what is left."
-		f.Advice = "Do not charge it. Replace it and hand it in where batteries are collected."
+		f.Title = "The battery is dead. Cells are shorted or were driven backwards, and a charger boils what is left."
+		f.Advice = "Do not charge it; hand it in where batteries are collected, and replace it."
 	case below(p.NeverRechargeV):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeNeverRecharge, answer.Danger, answer.House, 3
 		f.Limit, f.Change = p.NeverRechargeV, answer.FitPack
-		f.Title = "The cells were drained so far that the pack must never be charged again."
+		f.Title = "The pack was drained too far: never charge it again."
 		f.Advice = "Do not try to bring it back. Keep it away from anything that burns and hand it in where batteries are collected."
 	case p.Family == chemistry.Lithium && below(p.Charge.PrechargeV):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeTooLow, answer.Danger, answer.House, 3

@@ -229,7 +229,7 @@ func (s *Store) findings(out Stored) []answer.Finding {
 		fs = append(fs, inStore(answer.Finding{
 			Code: CodeStoredMayFreeze, Level: answer.FixFirst, Harm: answer.Part,
 			Unit: "degC", Found: s.TempC, Limit: freezeC, Want: answer.Above, Source: "lead-freezing",
-			Title:  "As its charge falls the battery may freeze in this place and burst.",
+			Title:  "The battery may freeze here as its charge falls, and burst.",
 			Advice: "Keep it charged or in a warmer place. Never charge or use a frozen or swollen battery.",
 			Change: answer.KeepCharged, Decides: []string{answer.KeyStorageTemperature, answer.KeyPackCharge},
 		}))
@@ -258,9 +258,9 @@ func (s *Store) runningDown(out Stored) []answer.Finding {
 		f.Title = "It may be empty before the end of the storage."
 		if p.Family == chemistry.Lithium {
 			f.Level, f.Harm = answer.Danger, answer.House
-			f.Title = "It may be drained below what a lithium pack survives before the end of the storage."
+			f.Title = "It may be ruined in storage: drained below what a lithium pack survives."
 		}
-		f.Advice = fmt.Sprintf("Top it up at the latest every %.0f days, disconnected from the vehicle and in a cool dry place.", math.Floor(out.TopUpDays))
+		f.Advice = fmt.Sprintf("Top it up every %.0f days at the latest; keep it disconnected, in a cool dry place.", math.Floor(out.TopUpDays))
 	case out.LeftLeast >= s.topUpAt()*(1-rounding):
 		return nil
 	}

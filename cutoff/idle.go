@@ -268,12 +268,12 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 	p := s.Pack.Spec().Profile
 	f := onCutoff(answer.Finding{
 		Unit: "h", Found: i.DaysToHarm * 24, Limit: weekDays * 24, Want: answer.Above, Source: p.LadderSource,
-		Title:  fmt.Sprintf("Left as the ride leaves it, the pack is below its harm limit after %s.", inDays(i.DaysToHarm)),
-		Advice: "Take the pack off the vehicle after every ride and charge it the same day.",
+		Title:  fmt.Sprintf("Left after a ride, the pack is harmed after %s.", inDays(i.DaysToHarm)),
+		Advice: "Take the pack off after every ride; charge it the same day.",
 		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: s.decides(i),
 	})
 	if p.Family == chemistry.Lithium {
-		f.Advice = "Take the pack off the vehicle after every ride, let it cool and charge it; fit a cutoff that opens in time."
+		f.Advice = "Take the pack off after every ride; let it cool and charge it, and fit a cutoff that opens in time."
 	}
 	switch {
 	case i.DaysToNever <= 0: // no margin: advice to charge it must never come of one

@@ -47,8 +47,8 @@ func (c *Case) none() answer.Finding {
 	f.Level, f.Harm = ruin(p)
 	if c.Watched {
 		f.Level, f.Harm = answer.Watch, answer.Wear
-		f.Title = "Only whoever ends the load at the voltage asked for protects the pack: nothing in it does."
-		f.Advice = "Stay with it, or let a load that switches itself off do it."
+		f.Title = "Nothing in the pack protects it; only whoever ends the load at the voltage asked for does."
+		f.Advice = "Stay with it, or use a load that switches itself off."
 	}
 	return f
 }
@@ -81,13 +81,13 @@ func (c *Case) settings() []answer.Finding {
 	case highest < harm-packHairV:
 		f.Code, f.Gravity, f.Limit, f.Want = CodeBelowHarm, 1, harm/packs, answer.Above
 		f.Level, f.Harm = ruin(p)
-		f.Title = "The cutoff opens only when every cell is already below its harm limit."
+		f.Title = "The cutoff opens too late: every cell is below its harm limit by then."
 		f.Advice = fmt.Sprintf("Set it to at least %.1f V %s.", math.Ceil(m.EndV(c.LoadA)/packs*10)/10, each)
 	case highest > nearFull*full:
 		f.Code, f.Limit = CodeAboveFull, nearFull*full/packs
 		f.Level, f.Harm = answer.FixFirst, answer.Part
 		f.Title = "The cutoff opens at the volts of a full pack or above: it was made for another pack."
-		f.Advice = "Set it for this pack's cells, or use one made for this voltage."
+		f.Advice = "Set it for this pack's cells, or use one for this voltage."
 	default:
 		return nil
 	}

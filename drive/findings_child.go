@@ -85,7 +85,7 @@ func (k LoadCheck) Findings() []answer.Finding {
 	if k.RatedKg <= 0 {
 		f.Limit, f.Source = k.UsualKg, srcManuals
 		f.Title = fmt.Sprintf("%.0f kg may be more than it is made for: such vehicles usually allow %.0f kg.", k.RiderKg, k.UsualKg)
-		f.Advice = "Read the greatest load on the vehicle or in its manual and keep to it."
+		f.Advice = "Keep to the greatest load printed on it or in its manual."
 		if k.RiderKg > farOverUsual*k.UsualKg { // no vehicle of the class was found that allows it
 			f.Decides = []string{answer.KeyRiderMass}
 			f.Title = fmt.Sprintf("%.0f kg are far more than such vehicles are made for: usually %.0f kg.", k.RiderKg, k.UsualKg)
@@ -134,7 +134,7 @@ func (k SlopeCheck) Findings() []answer.Finding {
 	switch {
 	case over(grade, tippingSine):
 		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.Danger, "", grade, tippingSine, srcOwn
-		f.Title = "This slope is far steeper than the 10 degrees on which toys to sit on are tested not to tip over: it tips or runs away with the child."
+		f.Title = "On this slope it tips or runs away with the child; toys to sit on are tested not to tip over on 10 degrees."
 		f.Advice = "Keep off this slope."
 	case over(f.Found, f.Limit):
 		f.Level = answer.FixFirst
@@ -142,7 +142,7 @@ func (k SlopeCheck) Findings() []answer.Finding {
 		f.Advice = "Keep off this slope: a brake as strong as the standard asks for does not hold it."
 	case over(grade, testedSine), k.GradeN < 0 && over(grade, downhillSine):
 		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "", grade, testedSine, srcStable
-		f.Title = "This slope is as steep as any that toys to sit on are tested on, or runs downhill for long: the vehicle may run away or tip."
+		f.Title = "On this slope the vehicle may run away or tip; it is as steep as any that toys to sit on are tested on, or runs downhill for long."
 		f.Advice = "Keep to gentler ground. Downhill only the motors brake, and a battery whose electronics switch off takes even that away."
 		if k.GradeN < 0 {
 			f.Limit, f.Source = downhillSine, srcOwn
@@ -168,7 +168,7 @@ func (k ToyCheck) Findings() []answer.Finding {
 	return []answer.Finding{{
 		Code: CodeAboveToyVolts, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicPack, Item: answer.Battery, Change: answer.FitPack,
 		Unit: "V", Found: k.NominalV, Limit: mostToyV, Source: srcToyVolts, Decides: []string{answer.KeyPackLabel},
-		Title:  fmt.Sprintf("%.4g V are more than the 24 V that a toy may have anywhere a child can reach.", k.NominalV),
+		Title:  fmt.Sprintf("%.4g V: a toy may have 24 V at most where a child can reach.", k.NominalV),
 		Advice: "Use a battery of at most 24 V.",
 	}}
 }

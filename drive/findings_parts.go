@@ -80,7 +80,7 @@ func (b BoardCheck) volts() []answer.Finding {
 	if !over(f.Found, f.Limit*overvoltageFar) || guessed && !over(f.Found, b.DesignV*guessedFar) {
 		f.Level, f.Harm, f.Gravity = answer.FixFirst, answer.Part, 0
 	}
-	f.Advice = "Use a pack of the right voltage, or replace every part that sees this voltage by one made for it."
+	f.Advice = "Use a pack of the right voltage; or replace every part that sees this voltage by one made for it."
 	if b.Controller.Chopper {
 		f.Advice += " Driving slowly does not help: the controller's input sees the whole pack voltage at any speed."
 	}

@@ -216,7 +216,7 @@ func cut(text string, room int) string {
 	if room <= len(dots) {
 		return ""
 	}
-	least := min(20, room/2) // a shorter clause says too little
+	least := min(15, room/2) // a shorter clause says too little
 	for end := room - 1; end >= least; end-- {
 		switch {
 		case strings.ContainsRune(".!?", rune(text[end])) && text[end+1] == ' ':

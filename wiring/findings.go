@@ -207,7 +207,7 @@ func (j *judge) noFuse() {
 		f.Decides = []string{answer.KeyFuseRating, answer.KeyFuseForm}
 		f.Title = "Nothing is known of a fuse: without one a short circuit makes the wire glow."
 		if j.Replaced {
-			f.Title = "Nothing is known of a fuse, and many batteries of ride-ons have theirs inside: it left with the old one. A short circuit then makes the wire glow."
+			f.Title = "Nothing is known of a fuse; many batteries of ride-ons have theirs inside, and it left with the old one. A short circuit then makes the wire glow."
 			if c, err := j.Tables.Caution("fuse-inside"); err == nil {
 				f.Source += ", " + c.Source
 			}

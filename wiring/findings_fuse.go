@@ -187,7 +187,7 @@ func (j *judge) fusePlace() {
 		f.Title = "How far the fuse is from the pack is not known."
 	case !spec.Sheathed && over(spec.DistanceM, sheathed.Likely):
 		f.Code, f.Level, f.Limit, f.Source = CodeFuseTooFar, answer.Danger, sheathed.Likely, sheathed.Source
-		f.Title = "More bare wire lies before the fuse than even sheathed wire may be long: nothing protects it."
+		f.Title = "The wire before the fuse is too long: nothing protects it, and even sheathed wire may not be that long."
 	case over(spec.DistanceM, reach.Likely):
 		f.Code, f.Level = CodeFuseTooFar, answer.FixFirst
 		f.Title = "Too much unprotected wire lies between pack and fuse."

@@ -37,7 +37,7 @@ func TestThirtyQuestionsAsPeopleTypeThem(t *testing.T) {
 		{`rest 12.0 V sla 24 h`, expected{value: 0.25, within: 0.05}, "12.00 V is 25 % (checks/battery.md, check 17, +-0.05 V)"},
 		{`rest 12.9 V straight off the charger`, expected{least: 0.9, says: "too high"}, "12.80 to 12.90 V is full (checks/battery.md, check 17)"},
 		{`rest "18.71 V" "20 V max 5 Ah" "24 h"`, expected{value: 0.5, within: 0.05}, "3.742 V a cell is 50 % (checks/battery.md, check 19)"},
-		{`rest "7 V" "20 V max 5 Ah"`, expected{level: "danger", says: "never be charged again"}, "1.4 V a cell, below the 1.5 V of checks/battery.md, section 4"},
+		{`rest "7 V" "20 V max 5 Ah"`, expected{level: "danger", says: "never charge it again"}, "1.4 V a cell, below the 1.5 V of checks/battery.md, section 4"},
 		{`runtime "12 V 7 Ah" "9 A"`, expected{holds: 25.9, says: "Peukert's time 24 min"}, "as 9.64 A from 7.5 Ah: between 8.63 A for 30 min and 14.6 A for 15 min on logarithmic axes (checks/battery.md, check 12) 25.9 min; Peukert: 20 h x (7/(9 x 20))^1.20 = 24.4 min"},
 		{`runtime "12 V 7.5 Ah" new "0.379 A"`, expected{holds: 1200 * 0.97, most: 1300}, "20 h at 0.379 A to 10.5 V (checks/battery.md, check 11), less 3 % for the label"},
 		{`runtime "12 V 7.5 Ah" agm "4.42 A"`, expected{least: 35, most: 66, level: ""}, "60 min new (checks/battery.md, check 11, +-10 %); worn ones give down to 60 %"},

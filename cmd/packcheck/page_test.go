@@ -56,6 +56,11 @@ func TestEverySetupFitsOnOnePage(t *testing.T) {
 			t.Errorf("%s: %d lines", file, n)
 		}
 		checkWidth(t, file, text)
+		for _, step := range strings.Split(text, "[ ] ")[1:] {
+			if step, _, _ := strings.Cut(step, "\n\n"); strings.HasSuffix(step, "...") {
+				t.Errorf("%s: what is to be fitted is cut short: %s", file, step)
+			}
+		}
 		for _, format := range []report.Format{report.FormatMarkdown, report.FormatBBCode} {
 			if text, _ := judged(t, append(args, "--format", string(format))...); len(text) > report.PageCharacters {
 				t.Errorf("%s: %d characters of %s", file, len(text), format)

@@ -31,7 +31,7 @@ func (v *view) ending() {
 		f.Advice = "Let go of the pedal at once; a motor that cannot turn burns in seconds. Keep to firmer or flatter ground, or let less ride."
 	case o.EndedBy == ride.CannotSupply && v.Now.StartCharge > 0:
 		f.Code, f.Change = CodeCannotSupply, answer.FitPack
-		f.Title = "The pack comes to where it cannot give what the load asks for."
+		f.Title = "The pack comes to where it cannot feed the load any more."
 		f.Advice = "Ask for less, or use a pack made for the current; set the end of the discharge above this point."
 	case o.EndedBy == ride.VoltageReached && o.PedalS < 1:
 		f.Code, f.Unit, f.Found, f.Limit, f.Want = CodeEndsAtOnce, "V", v.startV(), v.Now.UntilV, answer.Above
@@ -61,6 +61,6 @@ func (v *view) conflict() {
 	v.add(answer.Finding{
 		Code: CodeReadingsDisagree, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicMeasured, Source: srcReadings,
 		Title: v.Conflict.Words, Reads: answer.AsTold, Change: answer.LookUp,
-		Advice: "Take that reading once more, and look at what the readings push to its end; the answer here does without it.",
+		Advice: "Take that reading once more; look at what the readings push to its end. The answer here does without it.",
 	})
 }

@@ -34,7 +34,7 @@ var remedies = [...]remedy{
 	{"wire", []answer.Change{answer.FitWire, answer.FitJoint}, wireStep},
 	{"fuse", []answer.Change{answer.FitFuse, answer.LookUp}, fuseStep},
 	{"charger", []answer.Change{answer.FitCharger}, chargerStep},
-	{"pack", []answer.Change{answer.FitPack}, packStep},
+	{packName, []answer.Change{answer.FitPack}, packStep},
 }
 
 // stepsFor lists the steps that what is left to fix asks for and that were not
@@ -64,7 +64,7 @@ func converterStep(a *answer.Assessment, p *setup.Parts) step {
 	design := down(p.Vehicle.DesignV.Likely)
 	limit := up(1.25 * limitA(a))
 	return step{
-		text: fmt.Sprintf("a %s V step-down converter of %s A between battery and controls", design, limit),
+		text: fmt.Sprintf("a %s V step-down converter for %s A, ahead of all else", design, limit),
 		sets: map[string]string{"controller.converter_voltage": design + " V", "controller.converter_limit": limit + " A"},
 	}
 }
@@ -77,7 +77,7 @@ func controllerStep(a *answer.Assessment, p *setup.Parts) step {
 		volts = up(1.5 * p.Controller.ConverterV.Likely)
 	}
 	return step{
-		text: fmt.Sprintf("a speed control for %s V or more that limits the motors to %s A, starts softly and waits before it reverses", volts, limit),
+		text: fmt.Sprintf("a speed control for %s V or more, limit %s A, that starts softly and stops before it reverses", volts, limit),
 		sets: map[string]string{
 			"controller.kind": "chopper", "controller.max_voltage": volts + " V", "controller.current_limit": limit + " A", "controller.ramp": "1 s",
 			"controller.continuous_current": up(1.2*limitA(a)) + " A", "controller.peak_current": up(2*limitA(a)) + " A",
@@ -106,7 +106,7 @@ func cutoffStep(a *answer.Assessment, _ *setup.Parts) step {
 	}
 	volts, delay := fmt.Sprintf("%.4g V", adv.OpensAtV), fmt.Sprintf("%.3g s", adv.DelayS)
 	return step{
-		text: fmt.Sprintf("a cutoff that opens at %s after %s, stays off, and draws next to nothing itself", volts, delay),
+		text: fmt.Sprintf("a cutoff that opens at %s after %s and stays off", volts, delay),
 		sets: map[string]string{
 			"cutoff.module.opens_at": volts, "cutoff.module.delay": delay, "cutoff.module.closes_at": "", "cutoff.module.standby_current": "0.1 mA",
 		},
@@ -115,7 +115,7 @@ func cutoffStep(a *answer.Assessment, _ *setup.Parts) step {
 
 func wireStep(*answer.Assessment, *setup.Parts) step {
 	return step{
-		text: "wire of 12 AWG (4 mm2) with insulation for 105 C, and new crimped joints",
+		text: "wire of 12 AWG (4 mm2) for 105 C, and new crimped joints",
 		sets: map[string]string{
 			"wire.gauge": "12 AWG", "wire.area": "", "wire.insulation": "105 C", "wire.joints": "6", "wire.joint_resistance": "1 mOhm",
 		},
@@ -132,7 +132,7 @@ func fuseStep(a *answer.Assessment, _ *setup.Parts) step {
 		volts = "58 V"
 	}
 	return step{
-		text: fmt.Sprintf("a blade fuse of %s, printed %s, within a hand's breadth of the battery", rating, volts),
+		text: fmt.Sprintf("a %s blade fuse (%s) within 10 cm of the battery", rating, volts),
 		sets: map[string]string{
 			"fuse.form": setup.UsualFuseForm, "fuse.rating": rating, "fuse.max_voltage": volts, "fuse.distance_from_pack": "100 mm",
 		},
@@ -148,6 +148,9 @@ func chargerStep(a *answer.Assessment, _ *setup.Parts) step {
 		},
 	}
 }
+
+// packName is the step that puts another battery in.
+const packName = "pack"
 
 // packStep is a sound one of the same kind in the place of a worn one.
 func packStep(_ *answer.Assessment, p *setup.Parts) step {

@@ -66,6 +66,9 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options)
 	return out, nil
 }
 
+// keepTitle is the way that begins from the battery that is asked about.
+const keepTitle = "Keep this battery, and first do all of these"
+
 // starts lists what a way out may begin from: another battery, or the one that
 // is asked about.
 func (e *engine) starts(s *setup.Setup) []*path {
@@ -81,7 +84,7 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		start["pack.age"] = "new"
 		list = append(list, &path{title: fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), start: start})
 	}
-	list = append(list, &path{title: "Keep this battery, and first do all of these", start: map[string]string{}})
+	list = append(list, &path{title: keepTitle, start: map[string]string{}})
 	if v := e.parts.Vehicle; v.DesignV.Known {
 		if label, opens, ok := phosphateFor(v.DesignV.Likely); ok {
 			start := without(values, "pack", "charger", "cutoff")
@@ -192,6 +195,9 @@ func (w *path) way(a *answer.Assessment) answer.Way {
 	}
 	for _, st := range w.steps {
 		way.Steps = append(way.Steps, st.text)
+		if st.name == packName && w.title == keepTitle {
+			way.Title = "Keep this kind of battery, and first do all of these"
+		}
 	}
 	all := w.sets()
 	for _, key := range slices.Sorted(maps.Keys(all)) {

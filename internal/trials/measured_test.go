@@ -143,7 +143,7 @@ func TestAFlatBatteryIsJudgedAsItWillBeOnceFull(t *testing.T) {
 		}
 	}
 	dead := read(t, "[pack]\nchemistry = \"li-ion\"\nlabel = \"20 V max 5 Ah\"\n[load]\ncurrent = \"5 A\"\n[measured]\nrest_voltage = \"5 V\"\nhours_rested = \"12 h\"\n")
-	if dead.Ride.PedalMin > 1 || !strings.Contains(dead.Headline[1], "never be charged again") {
+	if dead.Ride.PedalMin > 1 || !strings.Contains(dead.Headline[1], "never charge it again") {
 		t.Errorf("drained cells: %.1f min, headline %q", dead.Ride.PedalMin, dead.Headline)
 	}
 }
