@@ -57,7 +57,7 @@ func TestEverySetupFitsOnOnePage(t *testing.T) {
 		}
 		checkWidth(t, file, text)
 		for _, step := range strings.Split(text, "[ ] ")[1:] {
-			if step, _, _ := strings.Cut(step, "\n\n"); strings.HasSuffix(step, "...") {
+			if step, _, _ := strings.Cut(step, "\n\n"); strings.HasSuffix(strings.TrimSpace(step), "...") {
 				t.Errorf("%s: what is to be fitted is cut short: %s", file, step)
 			}
 		}
