@@ -18,12 +18,8 @@ import (
 
 // whole turns the parsed tree into a Setup.
 func (d *decoder) whole(tree map[string]toml.Primitive) *Setup {
-	s := &Setup{Name: d.name}
+	s := &Setup{Name: d.name, Dir: d.dir}
 	d.table(part{setup: s}, tree)
-	check(d, s)
-	if s.Original != nil {
-		check(d, s.Original)
-	}
 	return s
 }
 
@@ -52,7 +48,7 @@ func (d *decoder) table(p part, tree map[string]toml.Primitive) {
 		value, line := d.look(tree[key])
 		inner := part{setup: p.setup, prefix: p.prefix, name: p.join(key)}
 		if p.name == "" && p.prefix == "" && key == "original" {
-			p.setup.Original = &Setup{Name: d.name, Place: Place{Given: true, Line: line}}
+			p.setup.Original = &Setup{Name: d.name, Dir: d.dir, Place: Place{Given: true, Line: line}}
 			inner = part{setup: p.setup.Original, prefix: "original."}
 		} else if f := r.field(p.name, key); f != nil {
 			d.key(p, f, value, line)

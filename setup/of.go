@@ -1,9 +1,7 @@
 package setup
 
 import (
-	"maps"
 	"reflect"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -13,53 +11,41 @@ import (
 // Of makes a setup of keys and what would stand behind them in a file, without
 // quotes: {"pack.label": "20 V max 5 Ah", "vehicle.has_board": "true"}. The same
 // registry checks it with the same faults as a file, all at once.
-func Of(values map[string]string) (*Setup, error) {
-	d := decoder{}
-	s := &Setup{}
-	for _, path := range slices.Sorted(maps.Keys(values)) {
-		d.entry(s, path, values[path])
-	}
-	check(&d, s)
-	if s.Original != nil {
-		check(&d, s.Original)
-	}
-	if err := d.faults.orNil(); err != nil {
-		return nil, err
-	}
-	return s, nil
-}
+func Of(values map[string]string) (*Setup, error) { return new(Setup).With(values) }
 
 // With returns the setup with some keys set anew; an empty text takes a key out.
 // Files that it names are looked for where the setup itself stood.
 func (s *Setup) With(values map[string]string) (*Setup, error) {
-	all := s.Values()
-	for key, text := range values {
-		if text == "" {
-			delete(all, key)
-			continue
-		}
-		all[key] = text
-	}
-	out, err := Of(all)
-	if err != nil {
-		return nil, err
-	}
-	out.Name, out.Dir = s.Name, s.Dir
-	return out, nil
+	return s.Change(Changes{Set: values})
 }
 
 // Values returns every key that the setup gives with its text, as [Of] takes
 // them.
 func (s *Setup) Values() map[string]string {
 	out := map[string]string{}
+	for path, e := range s.entries() {
+		out[path] = e.text
+	}
+	return out
+}
+
+// entry is the text of one key and its line.
+type entry struct {
+	text string
+	line int
+}
+
+// entries are all keys that the setup gives.
+func (s *Setup) entries() map[string]entry {
+	out := map[string]entry{}
 	for prefix, in := range map[string]*Setup{"": s, originalPrefix: s.Original} {
 		if in == nil {
 			continue
 		}
 		all := reflect.ValueOf(in).Elem()
 		for _, f := range registry().fields {
-			if text, given := written(all.FieldByIndex(f.index).Interface()); given {
-				out[prefix+f.Path()] = text
+			if e, given := written(all.FieldByIndex(f.index).Interface()); given {
+				out[prefix+f.Path()] = e
 			}
 		}
 	}
@@ -69,27 +55,27 @@ func (s *Setup) Values() map[string]string {
 // originalPrefix begins the keys of the original vehicle.
 const originalPrefix = "original."
 
-// written is the text of a key, and whether it was given.
-func written(v any) (string, bool) {
+// written is what stands behind a key, and whether it was given.
+func written(v any) (entry, bool) {
 	switch v := v.(type) {
 	case Value:
-		return v.Text, v.Given
+		return entry{v.Text, v.Line}, v.Given
 	case Word:
-		return v.Text, v.Given
+		return entry{v.Text, v.Line}, v.Given
 	case Flag:
-		return strconv.FormatBool(v.Yes), v.Given
+		return entry{strconv.FormatBool(v.Yes), v.Line}, v.Given
 	case Date:
-		return v.Text, v.Given
+		return entry{v.Text, v.Line}, v.Given
 	}
-	return "", false
+	return entry{}, false
 }
 
 // entry reads one key that comes with its full path.
-func (d *decoder) entry(s *Setup, path, text string) {
-	p, rest := part{setup: s}, path
+func (d *decoder) entry(s *Setup, path string, e entry) {
+	p, rest, text := part{setup: s}, path, e.text
 	if inner, is := strings.CutPrefix(path, originalPrefix); is {
 		if s.Original == nil {
-			s.Original = &Setup{Place: Place{Given: true}}
+			s.Original = &Setup{Name: s.Name, Dir: s.Dir, Place: Place{Given: true}}
 		}
 		p, rest = part{setup: s.Original, prefix: originalPrefix}, inner
 	}
@@ -101,13 +87,13 @@ func (d *decoder) entry(s *Setup, path, text string) {
 	f := r.field(p.name, name)
 	switch t := r.table(p.name); {
 	case f == nil && p.name != "" && t == nil:
-		d.fault(0, path, p.name, wantTable(part{setup: p.setup, prefix: p.prefix}, p.name))
+		d.fault(e.line, path, p.name, wantTable(part{setup: p.setup, prefix: p.prefix}, p.name))
 		return
 	case f == nil:
-		d.fault(0, path, name, wantKey(p, name))
+		d.fault(e.line, path, name, wantKey(p, name))
 		return
 	case t != nil && t.place != nil:
-		reflect.ValueOf(p.setup).Elem().FieldByIndex(t.place).Set(reflect.ValueOf(Place{Given: true}))
+		p.setup.placeOf(t).Given = true
 	}
 	var value any = text
 	switch {
@@ -120,7 +106,7 @@ func (d *decoder) entry(s *Setup, path, text string) {
 			value = n
 		}
 	}
-	d.key(p, f, value, 0)
+	d.key(p, f, value, e.line)
 }
 
 // yesOrNo reads how people say it.

@@ -28,34 +28,43 @@ var deepest = nesting.Bounds{Depth: maxNest, KeyParts: maxNest + 1}
 
 // Load reads a setup file. A file that is not in order gives [Faults]; one that
 // cannot be opened or read gives the error of the operating system, wrapped.
-func Load(path string) (*Setup, error) {
+func Load(path string) (*Setup, error) { return LoadWith(path, Changes{}) }
+
+// LoadWith is [Load] with changes made to what the file says. Faults of both
+// come at once.
+func LoadWith(path string, c Changes) (*Setup, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, fmt.Errorf("setup: %w", err)
 	}
 	defer f.Close()
-	s, err := Read(f, path)
-	if err != nil {
-		return nil, err
-	}
-	s.Dir = filepath.Dir(path)
-	return s, nil
+	return read(f, decoder{name: path, dir: filepath.Dir(path)}, c)
 }
 
 // Read reads a setup from r; the name stands in messages. A setup that is not
 // in order gives [Faults].
-func Read(r io.Reader, name string) (*Setup, error) {
+func Read(r io.Reader, name string) (*Setup, error) { return ReadWith(r, name, Changes{}) }
+
+// ReadWith is [Read] with changes made to what r says. Faults of both come at
+// once.
+func ReadWith(r io.Reader, name string, c Changes) (*Setup, error) {
+	return read(r, decoder{name: name}, c)
+}
+
+func read(r io.Reader, d decoder, c Changes) (*Setup, error) {
 	data, err := io.ReadAll(io.LimitReader(r, maxBytes+1))
 	if err != nil {
-		return nil, fmt.Errorf("setup: reading %s: %w", name, err)
+		return nil, fmt.Errorf("setup: reading %s: %w", d.name, err)
 	}
-	d := decoder{name: name}
-	text, ok := d.text(data)
-	if !ok {
-		return nil, d.faults.orNil()
+	var s *Setup
+	if text, ok := d.text(data); ok {
+		s = d.decode(text)
 	}
-	s := d.decode(text)
-	if err := d.faults.orNil(); err != nil {
+	whole := s != nil
+	if !whole {
+		s = &Setup{Name: d.name, Dir: d.dir}
+	}
+	if s, err = d.finish(s, c, whole); err != nil {
 		return nil, err
 	}
 	return s, nil
@@ -64,6 +73,7 @@ func Read(r io.Reader, name string) (*Setup, error) {
 // decoder turns one file into a Setup and gathers what is wrong.
 type decoder struct {
 	name   string
+	dir    string // of the files that it names
 	md     toml.MetaData
 	faults Faults
 }

@@ -26,6 +26,11 @@ func (s *Setup) Parts() (*Parts, error) {
 // resolve fills the gaps with some choices made, and lists those that the setup
 // leaves open.
 func (s *Setup) resolve(chosen map[string]string) (*Parts, []Choosing, error) {
+	p, open, err := s.filled(chosen)
+	return p, open, s.named(err)
+}
+
+func (s *Setup) filled(chosen map[string]string) (*Parts, []Choosing, error) {
 	r := &resolver{today: s, setup: s, tab: tables.Builtin(), chem: chemistry.Builtin(), chosen: chosen}
 	r.ownFiles()
 	p := r.resolve(s, nil)

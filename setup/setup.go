@@ -29,6 +29,12 @@ type Setup struct {
 	// Original is the vehicle as it left the factory, nil when not described.
 	Original *Setup
 	Place    Place // of [original], in an Original
+
+	// LeftOut are the keys that [Changes.Pack] left out with the setup's own
+	// battery, sorted.
+	LeftOut []string
+
+	from map[string]string // what faults of changed keys go by, by key
 }
 
 // Rider is the child.

@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io"
-	"io/fs"
 
 	"github.com/urfave/cli/v2"
 
@@ -33,6 +31,8 @@ func assessFlags() []cli.Flag {
 		&cli.StringFlag{Name: flagFormat, Value: string(report.FormatText)},
 		&cli.BoolFlag{Name: flagWhole},
 		&cli.BoolFlag{Name: flagShort},
+		&cli.StringSliceFlag{Name: flagPack},
+		&cli.StringSliceFlag{Name: flagSet},
 		&cli.IntFlag{Name: flagDraws},
 		&cli.StringFlag{Name: flagTrace},
 		&cli.StringFlag{Name: flagTraceLaunch},
@@ -57,11 +57,7 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	if c.Bool(flagWhole) && c.Bool(flagShort) {
 		return errors.New("--full and --short do not go together: choose one")
 	}
-	name, err := oneFile(c)
-	if err != nil {
-		return err
-	}
-	s, err := read(name, std.in)
+	name, s, err := askedFor(c, std)
 	if err != nil {
 		return err
 	}
@@ -82,22 +78,6 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	}
 	_, err = std.out.Write(out.Bytes())
 	return err
-}
-
-// stdinName stands for standard input where a file name is asked for.
-const stdinName = "-"
-
-// read reads a setup from a file or from standard input.
-func read(name string, stdin io.Reader) (*setup.Setup, error) {
-	if name == stdinName {
-		s, err := packcheck.Read(stdin, "standard input")
-		return s, withCode(exitInput, err)
-	}
-	s, err := packcheck.Load(name)
-	if errors.Is(err, fs.ErrNotExist) {
-		err = fmt.Errorf("there is no file %q", name)
-	}
-	return s, withCode(exitInput, err)
 }
 
 // asInput gives faults of the setup the code of unreadable input: some of them

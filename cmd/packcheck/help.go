@@ -50,6 +50,7 @@ to do. What you left out is assumed, and the page says so.
 How to call it
     packcheck FILE [options]     judge the setup in FILE
     packcheck - [options]        the same, from standard input
+    packcheck --pack LABEL       the same, of a battery in a usual vehicle
     packcheck ask QUESTION ...   one question, no file (ask --help lists all)
     packcheck batch FILE         judge many setups, a line of JSON each
     packcheck fit LOG [options]  fit a battery to logged discharges
@@ -62,6 +63,10 @@ Options, before or after the file name
                           (text if left out; html is for a phone or paper)
     --full                everything, in place of one page
     --short               ten lines at most; safety lines stay
+    --pack LABEL          another battery in place of FILE's own (its charger
+                          and what was read on it go too), or no FILE at all
+    --set KEY=VALUE       a line of the setup, as often as needed, such as
+                          --set rider.age="3 years"; no VALUE takes it out
     --draws N             how many vehicles are computed (1024 if left out)
     --trace FILE          also write the outing as a table (CSV)
     --trace-launch FILE   also write the first seconds as a table (CSV)

@@ -107,17 +107,18 @@ func dispatch(args []string, std streams) (int, error) {
 // verdict.
 func newApp(std streams, verdict *int) *cli.App {
 	app := &cli.App{
-		Name:                  "packcheck",
-		CustomAppHelpTemplate: helpText(),
-		HideHelpCommand:       true,
-		Flags:                 assessFlags(),
-		Action:                func(c *cli.Context) error { return assess(c, std, verdict) },
-		Commands:              commands(std, verdict),
-		Reader:                std.in,
-		Writer:                std.out,
-		ErrWriter:             std.err,
-		ExitErrHandler:        func(*cli.Context, error) {}, // run decides
-		OnUsageError:          func(_ *cli.Context, err error, _ bool) error { return err },
+		Name:                      "packcheck",
+		CustomAppHelpTemplate:     helpText(),
+		HideHelpCommand:           true,
+		Flags:                     assessFlags(),
+		Action:                    func(c *cli.Context) error { return assess(c, std, verdict) },
+		Commands:                  commands(std, verdict),
+		Reader:                    std.in,
+		Writer:                    std.out,
+		ErrWriter:                 std.err,
+		ExitErrHandler:            func(*cli.Context, error) {}, // run decides
+		DisableSliceFlagSeparator: true,                         // "Tractor, red" is one value
+		OnUsageError:              func(_ *cli.Context, err error, _ bool) error { return err },
 	}
 	for _, c := range app.Commands {
 		// Without this the library prints the mistake and the whole help to

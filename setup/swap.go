@@ -1,0 +1,89 @@
+package setup
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/packcheck/battery"
+)
+
+// swapPack takes out of a setup's keys what belongs to its own battery, and
+// returns the keys that nothing stands for any more.
+func (s *Setup) swapPack(all map[string]entry, take func(string)) (left []string) {
+	if !s.Pack.Given {
+		return nil
+	}
+	asMade := s.ownIsOriginal()
+	if asMade {
+		for path, e := range all {
+			if ofPack(path) && !strings.HasPrefix(path, "charger.") {
+				all[originalPrefix+path] = e
+			}
+		}
+	}
+	// With an original battery, what was measured is of that one, unless it has
+	// readings of its own.
+	o := s.Original
+	readOnOwn := !asMade && (o == nil || !o.Pack.Given) || o != nil && o.Measured.Given
+	for path := range all {
+		switch {
+		case ofPack(path):
+			if !asMade || strings.HasPrefix(path, "charger.") {
+				left = append(left, path)
+			}
+		case readOnOwn && strings.HasPrefix(path, "measured.") && path != "measured.pull_force":
+			left = append(left, path)
+		}
+	}
+	for path := range all {
+		if ofPack(path) {
+			take(path)
+		}
+	}
+	for _, path := range left {
+		take(path)
+	}
+	slices.Sort(left)
+	return left
+}
+
+// ofPack reports whether a key belongs to the battery that is asked about.
+func ofPack(path string) bool {
+	return strings.HasPrefix(path, "pack.") || strings.HasPrefix(path, "cutoff.pack.") || strings.HasPrefix(path, "charger.")
+}
+
+// ownIsOriginal reports whether the setup's own battery is the one that the
+// vehicle was made with.
+func (s *Setup) ownIsOriginal() bool {
+	if s.Original != nil {
+		return !s.Original.Pack.Given // then the original has the same
+	}
+	p, err := s.Parts()
+	return err == nil && p.AsMade
+}
+
+// packTold notes a label that does not tell which battery is meant.
+func (d *decoder) packTold(c Changes) {
+	if c.Set["pack.chemistry"] != "" || c.Set["pack.label"] != "" {
+		return
+	}
+	l, err := battery.ParseLabel(c.Pack, "")
+	if err != nil {
+		return // told where the label is looked up
+	}
+	var kinds []string
+	for _, r := range append([]battery.Reading{{Chemistry: l.Chemistry, CellsInSeries: l.CellsInSeries}}, l.Others...) {
+		text := fmt.Sprintf("%q (%d cells)", r.Chemistry, r.CellsInSeries)
+		if r.Chemistry != "" && !slices.Contains(kinds, text) {
+			kinds = append(kinds, text)
+		}
+	}
+	if l.Sure == battery.Guess && len(kinds) != 1 {
+		want := "pack.chemistry beside it"
+		if len(kinds) > 0 {
+			want += ", which the label does not tell: " + strings.Join(kinds[:len(kinds)-1], ", ") + " or " + kinds[len(kinds)-1]
+		}
+		d.fault(afterFile, "pack.label", c.Pack, want)
+	}
+}
