@@ -128,8 +128,8 @@ func TestTakingOutATableTakesAllOfIt(t *testing.T) {
 		t.Fatal(err)
 	}
 	for table, want := range map[string]map[string]string{
-		"cutoff.module": {"pack.label": "12 V 7 Ah", "original.pack.label": "12 V 9 Ah"},
-		"original":      {"pack.label": "12 V 7 Ah", "cutoff.module.opens_at": "10 V", "cutoff.module.delay": "2 s"},
+		"cutoff.module": {"pack.label": "12 V 7 Ah", "original.pack.label": "12 V 9 Ah", "fuse": setup.NothingTold},
+		"original":      {"pack.label": "12 V 7 Ah", "cutoff.module.opens_at": "10 V", "cutoff.module.delay": "2 s", "fuse": setup.NothingTold},
 	} {
 		got, err := s.With(map[string]string{table: ""})
 		if err != nil {

@@ -8,9 +8,15 @@ import (
 	"example.org/packcheck/internal/quantity"
 )
 
+// NothingTold stands behind the name of a table that is there and says nothing,
+// as it does in TOML: {"original.controller": "{}"} is an original with some
+// controller of its own.
+const NothingTold = "{}"
+
 // Of makes a setup of keys and what would stand behind them in a file, without
 // quotes: {"pack.label": "20 V max 5 Ah", "vehicle.has_board": "true"}. The same
-// registry checks it with the same faults as a file, all at once.
+// registry checks it with the same faults as a file, all at once. A table without
+// a key is [NothingTold].
 func Of(values map[string]string) (*Setup, error) { return new(Setup).With(values) }
 
 // With returns the setup with some keys set anew; an empty text takes a key out.
@@ -19,8 +25,8 @@ func (s *Setup) With(values map[string]string) (*Setup, error) {
 	return s.Change(Changes{Set: values})
 }
 
-// Values returns every key that the setup gives with its text, as [Of] takes
-// them.
+// Values returns every key that the setup gives with its text, and every table
+// that says nothing, as [Of] takes them.
 func (s *Setup) Values() map[string]string {
 	out := map[string]string{}
 	for path, e := range s.entries() {
@@ -35,7 +41,7 @@ type entry struct {
 	line int
 }
 
-// entries are all keys that the setup gives.
+// entries are all keys that the setup gives, and its tables without any.
 func (s *Setup) entries() map[string]entry {
 	out := map[string]entry{}
 	for prefix, in := range map[string]*Setup{"": s, originalPrefix: s.Original} {
@@ -43,9 +49,16 @@ func (s *Setup) entries() map[string]entry {
 			continue
 		}
 		all := reflect.ValueOf(in).Elem()
+		told := map[string]bool{}
 		for _, f := range registry().fields {
 			if e, given := written(all.FieldByIndex(f.index).Interface()); given {
 				out[prefix+f.Path()] = e
+				told[f.Table] = true
+			}
+		}
+		for _, t := range registry().tables {
+			if t.place != nil && in.has(t.name) && !told[t.name] {
+				out[prefix+t.name] = entry{NothingTold, in.placeOf(&t).Line}
 			}
 		}
 	}
@@ -84,6 +97,10 @@ func (d *decoder) entry(s *Setup, path string, e entry) {
 		p.name, name = rest[:i], rest[i+1:]
 	}
 	r := registry()
+	if t := r.table(rest); t != nil && t.place != nil && text == NothingTold {
+		p.setup.placeOf(t).Given = true
+		return
+	}
 	f := r.field(p.name, name)
 	switch t := r.table(p.name); {
 	case f == nil && p.name != "" && t == nil:

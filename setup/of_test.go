@@ -105,3 +105,31 @@ func TestAWrittenSetupReadsBackAsItself(t *testing.T) {
 		}
 	}
 }
+
+// An original with some controller of its own is not one with today's.
+func TestATableThatSaysNothingStaysATable(t *testing.T) {
+	s, err := setup.Read(strings.NewReader("[pack]\nlabel = \"12 V 7 Ah\"\n[wire]\ngauge = \"12 AWG\"\n[original.pack]\nlabel = \"12 V 9 Ah\"\n[original.wire]\n"), "x")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := s.Values()["original.wire"]; got != setup.NothingTold {
+		t.Errorf("stands as %q, want %q", got, setup.NothingTold)
+	}
+	var file strings.Builder
+	if _, err := s.WriteTo(&file); err != nil {
+		t.Fatal(err)
+	}
+	again, err := setup.Read(strings.NewReader(file.String()), "x")
+	if err != nil {
+		t.Fatal(err)
+	}
+	of, err := setup.Of(s.Values())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, other := range map[string]*setup.Setup{"written": again, "of its values": of} {
+		if !other.Original.Wire.Given {
+			t.Errorf("%s: the original has today's wire\n%s", name, file.String())
+		}
+	}
+}

@@ -28,18 +28,22 @@ func (s *Setup) text() string {
 	for _, prefix := range []string{"", originalPrefix} {
 		table := ""
 		for _, k := range Keys() {
+			name := prefix + k.Table
 			text, ok := values[prefix+k.Path()]
-			if !ok {
+			_, silent := values[name]
+			if !ok && !silent {
 				continue
 			}
-			if name := prefix + k.Table; k.Table != "" && name != table {
+			if k.Table != "" && name != table {
 				table = name
 				if b.Len() > 0 {
 					b.WriteByte('\n')
 				}
 				b.WriteString("[" + name + "]\n")
 			}
-			b.WriteString(k.Name + " = " + k.quoted(text) + "\n")
+			if ok {
+				b.WriteString(k.Name + " = " + k.quoted(text) + "\n")
+			}
 		}
 	}
 	return b.String()

@@ -54,7 +54,7 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 	stuck, burnt := make([]bool, n), make([]bool, n)
 	err := each(n, o.Workers, func(i int) error {
 		at, judged := place[i]
-		v, err := e.vehicle(d.z[i], d.conflict, judged)
+		v, err := e.vehicleOf(d.z[i], d.original(i), d.conflict, judged)
 		if err != nil {
 			return err
 		}

@@ -15,6 +15,7 @@ import (
 type drawn struct {
 	z         [][]float64
 	weight    []float64
+	was       []*past // their originals, nil where nobody will ask for it again
 	effective float64
 	runs      int // engine runs that weighing took
 	rough     bool
@@ -105,6 +106,26 @@ func (d *drawn) at(places []int, weight []float64) ([][]float64, []float64) {
 		z[k] = d.z[i]
 	}
 	return z, weight
+}
+
+// original is the original of one draw, computed or not.
+func (d *drawn) original(i int) *past {
+	if i < len(d.was) && d.was[i] != nil {
+		return d.was[i]
+	}
+	return new(past)
+}
+
+// keepOriginals has the originals of some draws kept once they are computed.
+func (d *drawn) keepOriginals(places []int) {
+	if d.was == nil {
+		d.was = make([]*past, len(d.z))
+	}
+	for _, i := range places {
+		if d.was[i] == nil {
+			d.was[i] = new(past)
+		}
+	}
 }
 
 // weigh weighs the draws by all readings that can be true together.

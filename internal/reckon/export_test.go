@@ -1,6 +1,9 @@
 package reckon
 
-import "example.org/packcheck/answer"
+import (
+	"example.org/packcheck/answer"
+	"example.org/packcheck/setup"
+)
 
 // What the tests see of the counting.
 var (
@@ -19,4 +22,38 @@ func Count(findings [][]answer.Finding, assumed ...string) []answer.Finding {
 		g.keys[key] = true
 	}
 	return count(j, g)
+}
+
+// OriginalsOnAWay returns what the originals of some draws come to (seconds of
+// the ride, metres a second, amperes of the launch), and what they come to once
+// the setup was changed as on a way out and they are computed anew.
+func OriginalsOnAWay(s *setup.Setup, draws int, sets map[string]string) (before, after [][3]float64, err error) {
+	e, d, _, err := begin(s, Options{Draws: draws})
+	if err != nil {
+		return nil, nil, err
+	}
+	w := &path{title: keepTitle, steps: []step{{sets: sets}}}
+	changed, err := s.With(w.sets(s))
+	if err != nil {
+		return nil, nil, err
+	}
+	other, err := newEngine(changed, e.cells)
+	if err != nil {
+		return nil, nil, err
+	}
+	carried := e.onto(d, other.world)
+	for i := range d.z {
+		for _, of := range []struct {
+			e    *engine
+			z    []float64
+			list *[][3]float64
+		}{{e, d.z[i], &before}, {other, carried.z[i], &after}} {
+			v, err := of.e.vehicle(of.z, nil, false)
+			if err != nil {
+				return nil, nil, err
+			}
+			*of.list = append(*of.list, [3]float64{v.Was.Lasts.PedalS, v.Was.Steady.SpeedMS, v.Was.Launch.PeakBatteryA})
+		}
+	}
+	return before, after, nil
 }

@@ -70,6 +70,12 @@ func Assess(s *setup.Setup, o Options) (*answer.Assessment, error) {
 	if err != nil {
 		return nil, err
 	}
+	if o.Ways && e.parts.Original != nil {
+		for _, n := range []int{searchDraws, mostJudged} {
+			places, _ := d.some(n)
+			d.keepOriginals(places)
+		}
+	}
 	t, err := e.compute(d, o)
 	if err != nil {
 		return nil, err

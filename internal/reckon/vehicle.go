@@ -91,8 +91,21 @@ type Vehicle struct {
 	Judged   *judge.Judged // nil where it was not judged
 }
 
+// past is the original of one draw. The ways out of a setup have the same one and
+// need not compute it again.
+type past struct {
+	built *build.Built
+	seen  *ride.Seen
+}
+
 // vehicle computes one point of the world, and judges it when asked to.
 func (e *engine) vehicle(z []float64, conflict *answer.Conflict, judged bool) (*Vehicle, error) {
+	return e.vehicleOf(z, new(past), conflict, judged)
+}
+
+// vehicleOf is vehicle with the original of the draw, which is computed where
+// nobody has.
+func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, judged bool) (*Vehicle, error) {
 	m, err := e.maker(z)
 	if err != nil {
 		return nil, err
@@ -103,13 +116,14 @@ func (e *engine) vehicle(z []float64, conflict *answer.Conflict, judged bool) (*
 		return nil, err
 	}
 	v.Seen = ride.See(&v.Now.Case)
-	if m.was != nil {
-		if v.Original, err = m.was.Case(pick); err != nil {
+	if m.was != nil && was.seen == nil {
+		if was.built, err = m.was.Case(pick); err != nil {
 			return nil, err
 		}
-		was := ride.See(&v.Original.Case)
-		v.Was = &was
+		seen := ride.See(&was.built.Case)
+		was.seen = &seen
 	}
+	v.Original, v.Was = was.built, was.seen
 	if !judged {
 		return v, nil
 	}

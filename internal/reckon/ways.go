@@ -16,7 +16,7 @@ import (
 // answer's draws the search for one takes, before the way is computed on as many
 // as the answer's findings rest on; mostRounds how often it may go on to what the
 // steps so far leave.
-const mostWays, searchDraws, mostRounds = 3, 64, 5
+const mostWays, searchDraws, mostRounds = 3, 32, 5
 
 // path is a way out in the making: a setup, and the steps that led to it.
 type path struct {
@@ -25,16 +25,44 @@ type path struct {
 	steps []step
 }
 
-// sets are all keys that the path sets, by key.
-func (w *path) sets() map[string]string {
+// sets are all keys of a setup that the path sets, by key.
+func (w *path) sets(s *setup.Setup) map[string]string {
 	all := maps.Clone(w.start)
 	if all == nil {
 		all = map[string]string{}
 	}
-	for _, s := range w.steps {
-		maps.Copy(all, s.sets)
+	for _, st := range w.steps {
+		maps.Copy(all, st.sets)
 	}
-	return all
+	return w.keepingOriginal(s, all)
+}
+
+// keepingOriginal adds what keeps the original as it was: a table that it does
+// not have is the same as today's, which the way out may change.
+func (w *path) keepingOriginal(s *setup.Setup, sets map[string]string) map[string]string {
+	today := s.Values()
+	if s.Original == nil || len(under("original", w.start)) > 0 { // it became today's
+		return sets
+	}
+	for _, table := range []string{"controller", "wire", "fuse"} {
+		own := "original." + table
+		if len(under(own, today)) > 0 || len(under(table, sets)) == 0 {
+			continue
+		}
+		sets[own] = setup.NothingTold
+		for _, key := range under(table, today) {
+			delete(sets, own)
+			sets["original."+key] = today[key]
+		}
+	}
+	return sets
+}
+
+// under are the keys of a table, itself included where it stands alone.
+func under(table string, values map[string]string) []string {
+	return slices.DeleteFunc(slices.Sorted(maps.Keys(values)), func(key string) bool {
+		return key != table && !strings.HasPrefix(key, table+".")
+	})
 }
 
 // ways searches the ways out of what is to be fixed first, each computed like the
@@ -60,7 +88,7 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options)
 			return nil, err
 		}
 		if found != nil && found.Verdict < answer.FixFirst {
-			out = append(out, w.way(found))
+			out = append(out, w.way(s, found))
 		}
 	}
 	return out, nil
@@ -157,7 +185,7 @@ func (w *path) prune(e *engine, s *setup.Setup, d *drawn, o Options) error {
 // assess answers the setup that the path has led to, on the draws carried over to
 // it, so that what was read on the old one is weighed once; nil where it makes none.
 func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.Assessment, *setup.Parts, error) {
-	changed, err := s.With(w.sets())
+	changed, err := s.With(w.sets(s))
 	if err != nil {
 		return nil, nil, ifNotFaults(err)
 	}
@@ -166,6 +194,9 @@ func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.A
 		return nil, nil, ifNotFaults(err)
 	}
 	carried := e.onto(d, other.world)
+	if other.parts.Original != nil && e.parts.Original != nil { // the same one
+		carried.was = d.was
+	}
 	t, err := other.compute(carried, o)
 	if err != nil {
 		return nil, nil, err
@@ -188,7 +219,7 @@ func ifNotFaults(err error) error {
 }
 
 // way is the path as the answer shows it, with what it comes to.
-func (w *path) way(a *answer.Assessment) answer.Way {
+func (w *path) way(s *setup.Setup, a *answer.Assessment) answer.Way {
 	way := answer.Way{
 		Title: w.title, Verdict: a.Verdict,
 		PedalMin: rangeOf(a, minutesPath, a.Ride.LastsPedalMin), SpeedKmh: rangeOf(a, speedPath, a.Steady.SpeedKmh),
@@ -199,7 +230,7 @@ func (w *path) way(a *answer.Assessment) answer.Way {
 			way.Title = "Keep this kind of battery, and first do all of these"
 		}
 	}
-	all := w.sets()
+	all := w.sets(s)
 	for _, key := range slices.Sorted(maps.Keys(all)) {
 		way.Sets = append(way.Sets, answer.Set{Key: key, Value: all[key]})
 	}
@@ -222,7 +253,11 @@ func (d *drawn) thinned(n int) *drawn {
 		return d
 	}
 	out := &drawn{effective: min(d.effective, float64(n)), rough: d.rough, weighed: d.weighed}
-	out.z, out.weight = d.at(d.some(n))
+	places, weight := d.some(n)
+	out.z, out.weight = d.at(places, weight)
+	for _, i := range places {
+		out.was = append(out.was, d.original(i))
+	}
 	return out
 }
 
@@ -240,7 +275,11 @@ func (e *engine) onto(d *drawn, other *setup.World) *drawn {
 	for i := range d.z {
 		z := make([]float64, len(keys))
 		for j, key := range keys {
-			if k, ok := from[key]; ok {
+			k, ok := from[key]
+			if !ok { // the original's own, which was today's as well before today's was changed
+				k, ok = from[strings.TrimPrefix(key, "original.")]
+			}
+			if ok {
 				z[j] = d.z[i][k]
 			} else {
 				z[j] = fresh[i][e.world.Dims()+j]
