@@ -203,7 +203,7 @@ func (v *view) passes(d cutoff.Device) (bool, error) {
 	}
 	c := v.Now.Case
 	c.WantedS, c.Cutoffs = 0, cc.Chain
-	out := ride.Run(&c, nil)
+	out := v.Seen.Marks.Run(&c)
 	if out.PedalS < leaveShare*v.Seen.Lasts.PedalS {
 		return false, nil
 	}

@@ -158,7 +158,7 @@ func (v *view) onceFull() error {
 	full := *v.Now
 	full.StartCharge = 1
 	later := &view{Judge: v.Judge, Case: v.Case, out: &Judged{}}
-	later.Now, later.Seen = &full, ride.See(&full.Case)
+	later.Now, later.Seen = &full, ride.See(&full.Case, nil)
 	if err := later.path(); err != nil {
 		return err
 	}

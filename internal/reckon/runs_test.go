@@ -41,9 +41,9 @@ func RunsOf(s *setup.Setup, o Options) (*Runs, error) {
 // battery too, and those that weigh the readings.
 func (r *Runs) Again() error {
 	for _, v := range r.cases {
-		ride.See(&v.Now.Case)
+		ride.See(&v.Now.Case, nil)
 		if v.Original != nil {
-			ride.See(&v.Original.Case)
+			ride.See(&v.Original.Case, nil)
 		}
 	}
 	return r.weighs()

@@ -24,6 +24,7 @@ type engine struct {
 	slots      []int // place of each candidate's unknown in a point, -1 where there is none
 
 	cells *build.Cells
+	marks sync.Pool // of *ride.Marks
 
 	mu     sync.Mutex
 	makers map[*setup.Parts]*maker
@@ -47,6 +48,7 @@ func newEngine(s *setup.Setup, cells *build.Cells) (*engine, error) {
 		return nil, err
 	}
 	e := &engine{world: w, parts: w.Likeliest(), cells: cells, makers: map[*setup.Parts]*maker{}}
+	e.marks.New = func() any { return new(ride.Marks) }
 	e.candidates = candidates(e.parts)
 	for _, c := range e.candidates {
 		e.slots = append(e.slots, slices.Index(w.Keys(), c.key))
@@ -115,12 +117,17 @@ func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, ju
 	if v.Now, err = m.now.Case(pick); err != nil {
 		return nil, err
 	}
-	v.Seen = ride.See(&v.Now.Case)
+	var marks *ride.Marks
+	if judged {
+		marks = e.marks.Get().(*ride.Marks)
+		defer e.marks.Put(marks)
+	}
+	v.Seen = ride.See(&v.Now.Case, marks)
 	if m.was != nil && was.seen == nil {
 		if was.built, err = m.was.Case(pick); err != nil {
 			return nil, err
 		}
-		seen := ride.See(&was.built.Case)
+		seen := ride.See(&was.built.Case, nil)
 		was.seen = &seen
 	}
 	v.Original, v.Was = was.built, was.seen
@@ -131,5 +138,6 @@ func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, ju
 		return nil, err
 	}
 	v.Judged, err = m.judge.Case(judge.Case{Now: v.Now, Seen: v.Seen, Original: v.Original, Was: v.Was, Conflict: conflict})
+	v.Seen.Marks = nil
 	return v, err
 }

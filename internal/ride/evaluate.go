@@ -32,17 +32,24 @@ type Result struct {
 // currents are turned into the pack's by the power at their peak.
 func Evaluate(c *Case) Result {
 	var r Result
-	if c.Load.Kind == NoLoad {
-		p := c.Circuit()
-		r.Steady = drive.SteadyOn(c.Vehicle, c.Controller, p, c.AmbientC)
-		launch := c.launchCase(p)
-		r.Launch = drive.Launch(&launch, c.LaunchSeconds(), nil)
-		if c.Controller.Converter.OutV > 0 {
-			c.throughConverter(&r.Launch, launch.OCVV)
-		}
-	}
+	r.Steady, r.Launch = c.start()
 	r.Outing = Run(c, nil)
 	return r
+}
+
+// start is steady running and one launch; nothing on a bench load.
+func (c *Case) start() (steady drive.Running, launched drive.LaunchResult) {
+	if c.Load.Kind != NoLoad {
+		return steady, launched
+	}
+	p := c.Circuit()
+	steady = drive.SteadyOn(c.Vehicle, c.Controller, p, c.AmbientC)
+	launch := c.launchCase(p)
+	launched = drive.Launch(&launch, c.LaunchSeconds(), nil)
+	if c.Controller.Converter.OutV > 0 {
+		c.throughConverter(&launched, launch.OCVV)
+	}
+	return steady, launched
 }
 
 // Circuit is pack and path as the case begins, as package drive wants them.

@@ -48,8 +48,13 @@ type outing struct {
 	parts     [6]slot // see part
 	oldest    int
 	amps      float64 // while Loaded: the current, unless the load is a power
-	finer     int     // into how many every step is parted: for tests
-	every     bool    // follow every round, however many: for tests
+	stopS     float64 // clock time at which the outing is over whatever happens
+	goOn      bool    // when the wanted time is over, having kept what it comes to
+	wanted    Outcome
+	marks     *Marks     // takes moments from which it can be taken up again
+	from      *roundMark // where it is taken up, nil at the start
+	finer     int        // into how many every step is parted: for tests
+	every     bool       // follow every round, however many: for tests
 }
 
 // Run follows one case to its end. With a trace, it is called after every
@@ -90,6 +95,10 @@ func (o *outing) begin() {
 	o.now.look = c.Pack.Look(&o.now.pack)
 	o.chain = c.Cutoffs
 	o.packOpens, o.busOpens = o.chain.HighestV()
+	o.stopS = MaxClockS
+	if c.WantedS > 0 {
+		o.stopS = min(c.WantedS, MaxClockS)
+	}
 }
 
 // ride drives and pauses in turn.
@@ -133,14 +142,20 @@ func (o *outing) through(g *grid) End {
 
 // step takes one step, or what the clock leaves of it.
 func (o *outing) step(s *slot) End {
-	end, stop := StillGoing, o.stopS()
-	if o.now.clockS+s.dtS >= stop {
-		short := newSlot(o.c, max(stop-o.now.clockS, 1e-9))
+	var end End
+	if o.now.clockS+s.dtS >= o.stopS {
+		now, chain, phase := o.now, o.chain, o.phase
+		short := newSlot(o.c, max(o.stopS-o.now.clockS, 1e-9))
 		if end = o.move(&short); end == StillGoing {
 			end = WantedReached
-			if stop == MaxClockS {
+			if o.stopS == MaxClockS {
 				end = TooLong
 			}
+		}
+		if o.goOn && end == WantedReached {
+			o.wanted, o.goOn, o.stopS = o.outcome(end), false, MaxClockS
+			o.now, o.chain, o.phase = now, chain, phase
+			return o.step(s)
 		}
 	} else {
 		end = o.move(s)
@@ -149,14 +164,6 @@ func (o *outing) step(s *slot) End {
 		o.note()
 	}
 	return end
-}
-
-// stopS is the clock time at which the outing is over whatever happens.
-func (o *outing) stopS() float64 {
-	if o.c.WantedS > 0 {
-		return min(o.c.WantedS, MaxClockS)
-	}
-	return MaxClockS
 }
 
 // note keeps a row for the trace.

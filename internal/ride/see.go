@@ -12,16 +12,22 @@ type Seen struct {
 	Blocked drive.Blocked // wheels held, windings cold
 	Outing  Outcome
 	Lasts   Outcome // without a wanted time; the same as Outing where nothing was wanted or it ended sooner
+	Marks   *Marks  // of Lasts; nil where none were asked for
 }
 
-// See evaluates a case. It allocates nothing but what it returns.
-func See(c *Case) Seen {
-	r := Evaluate(c)
-	s := Seen{Case: c, Steady: r.Steady, Launch: r.Launch, Outing: r.Outing, Lasts: r.Outing}
-	if r.Outing.EndedBy == WantedReached {
-		open := *c
-		open.WantedS = 0
-		s.Lasts = Run(&open, nil)
+// See evaluates a case, and marks its outing where it is given marks. It allocates
+// nothing but what it returns.
+func See(c *Case, m *Marks) Seen {
+	s := Seen{Case: c, Marks: m}
+	s.Steady, s.Launch = c.start()
+	if m != nil {
+		m.n = 0
+	}
+	o := outing{c: c, marks: m, goOn: c.WantedS > 0}
+	s.Lasts = o.run(1)
+	s.Outing = s.Lasts
+	if o.wanted.EndedBy == WantedReached {
+		s.Outing = o.wanted
 	}
 	if c.Load.Kind == NoLoad {
 		cold := c.Vehicle

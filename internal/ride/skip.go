@@ -99,10 +99,15 @@ func (o *outing) rounds(on, off *grid) End {
 	countable := !o.every && (off.n > 0 || o.c.Load.Kind == NoLoad)
 	watched := o.chain.Len() > 0 && o.c.Load.Kind == NoLoad
 	endsBy := math.MaxInt // how many rounds it takes at most, once that is known
-	for done := 0; ; {
+	done := 0
+	if o.from != nil {
+		o.now, done = o.from.now, o.from.round
+	}
+	for {
 		if watched {
 			recent.keep(o, done)
 		}
+		o.marks.keep(o, done)
 		before := o.now
 		end := o.round(on, off)
 		switch {
@@ -142,7 +147,7 @@ func (o *outing) rounds(on, off *grid) End {
 // clock then runs to its end, and nothing else changes.
 func (o *outing) forEver(before *moment) bool {
 	n := &o.now
-	if o.c.Load.Kind != NoLoad || n.chargeAs > before.chargeAs || o.c.WantedS > 0 && o.c.WantedS < MaxClockS {
+	if o.c.Load.Kind != NoLoad || n.chargeAs > before.chargeAs || o.stopS < MaxClockS {
 		return false
 	}
 	more := (MaxClockS - n.clockS) / (n.clockS - before.clockS)
@@ -239,7 +244,7 @@ func (o *outing) alike(l *ledger, done int) int {
 		return 0
 	}
 	good := 3600 * o.c.Pack.AvailableAh(o.now.pack) / l.usedAs / skipLast
-	wanted := (o.stopS()-o.now.clockS)/l.roundS - 2
+	wanted := (o.stopS-o.now.clockS)/l.roundS - 2
 	fuse := o.now.fuse.Lasts(&l.fuse) / skipShare
 	return int(max(0, min(float64(done)/skipShare, good, wanted, fuse)))
 }
