@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/internal/ride"
@@ -214,17 +215,24 @@ func shares(words []string, weight []float64) []answer.Named {
 	return out
 }
 
+// ending is how one ride ends.
+type ending struct {
+	by    ride.End
+	first cutoff.Place // which cutoff, where one does it
+}
+
+func endingOf(o *ride.Outcome) ending { return ending{o.EndedBy, o.OpenedFirst} }
+
 // ends says what ends the rides of the draws: all answers with their shares, and
 // the commonest as a word for programs and in words.
-func ends(list []ride.Outcome, weight []float64) (all []answer.Named, end answer.End, text string) {
+func ends(list []ending, weight []float64) (all []answer.Named, end answer.End, text string) {
 	names := make([]string, len(list))
 	words := map[string][]string{}
-	for i := range list {
-		o := &list[i]
-		names[i] = string(endOf(o.EndedBy))
-		said := o.EndedBy.String()
-		if o.EndedBy == ride.CutoffOpened {
-			said = "cutoff in the " + o.OpenedFirst.String()
+	for i, e := range list {
+		names[i] = string(endOf(e.by))
+		said := e.by.String()
+		if e.by == ride.CutoffOpened {
+			said = "cutoff in the " + e.first.String()
 		}
 		words[names[i]] = append(words[names[i]], said)
 	}

@@ -6,15 +6,14 @@ import (
 	"sync/atomic"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/ride"
 )
 
 // table is what the draws came to: one column a draw.
 type table struct {
 	weight []float64
-	values [][]float64    // by metric and draw; NaN where the draw has no such figure
-	ends   []ride.Outcome // how the ride went, for the words: wanted time counted
-	lasts  []ride.Outcome // and without it
+	values [][]float64 // by metric and draw; NaN where the draw has no such figure
+	ends   []ending    // how the ride ends, a wanted time counted
+	lasts  []ending    // and without it
 	stuck  float64
 	burnt  float64
 
@@ -40,7 +39,7 @@ type judgedTable struct {
 // compute evaluates every draw and judges some of them.
 func (e *engine) compute(d *drawn, o Options) (*table, error) {
 	n := len(d.z)
-	t := &table{weight: d.weight, values: rows(len(metrics), n), ends: make([]ride.Outcome, n), lasts: make([]ride.Outcome, n)}
+	t := &table{weight: d.weight, values: rows(len(metrics), n), ends: make([]ending, n), lasts: make([]ending, n)}
 	j := &t.judged
 	j.pick(d)
 	k := len(j.at)
@@ -70,7 +69,7 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 				t.values[m][i] = value
 			}
 		}
-		t.ends[i], t.lasts[i] = v.Seen.Outing, v.Seen.Lasts
+		t.ends[i], t.lasts[i] = endingOf(&v.Seen.Outing), endingOf(&v.Seen.Lasts)
 		stuck[i], burnt[i] = v.Seen.Stuck(), v.Seen.Burnt()
 		if judged {
 			j.findings[at] = v.Judged.Findings
