@@ -8,8 +8,8 @@ type Marks struct {
 	n    int
 }
 
-// mostMarks and markEvery make room for an outing of the usual length.
-const markEvery, mostMarks = 4, usualRounds / markEvery
+// Marks lie this many rounds apart, or one part in this of the rounds so far.
+const markEvery, markShare, mostMarks = 4, 16, 64
 
 // roundMark is the beginning of one round.
 type roundMark struct {
@@ -17,10 +17,9 @@ type roundMark struct {
 	round int
 }
 
-// keep marks the beginning of a round. Rounds behind others that were left out
-// are not marked, and none twice.
+// keep marks the beginning of a round.
 func (m *Marks) keep(o *outing, round int) {
-	if m == nil || o.c.Load.Kind != NoLoad || round%markEvery != 0 || m.n == mostMarks || m.n > 0 && round <= m.list[m.n-1].round {
+	if m == nil || o.c.Load.Kind != NoLoad || m.n == mostMarks || m.n > 0 && round < m.list[m.n-1].round+max(markEvery, round/markShare) {
 		return
 	}
 	m.list[m.n] = roundMark{now: o.now, round: round}

@@ -8,26 +8,26 @@ import (
 	"example.org/packcheck/cutoff"
 )
 
-// alike holds two outcomes of the same outing together. What a step foretells of
-// the next one is not taken along, so they differ by the error of a step (0.1 %, see
-// TestThePedalTimeIsThatOfStepsSixteenTimesFiner).
-func alike(t *testing.T, name string, got, want Outcome) {
+// alike holds two outcomes of the same outing together, to the error of its steps
+// (0.1 %, see TestThePedalTimeIsThatOfStepsSixteenTimesFiner); temperatures to 0.5 %
+// of what it warms up, because a peak inside a round that is left out is not seen.
+func alike(t *testing.T, name string, ambientC float64, got, want Outcome) {
 	t.Helper()
 	if got.EndedBy != want.EndedBy {
 		t.Errorf("%s: ended by %v, want %v", name, got.EndedBy, want.EndedBy)
 	}
 	for _, f := range []struct {
-		what      string
-		got, want float64
+		what             string
+		got, want, share float64
 	}{
-		{"pedal", got.PedalS, want.PedalS},
-		{"clock", got.ClockS, want.ClockS},
-		{"metres", got.DistanceM, want.DistanceM},
-		{"charge", got.DeliveredAh, want.DeliveredAh},
-		{"pack", got.PackC, want.PackC},
-		{"winding", got.WindingC, want.WindingC},
+		{"pedal", got.PedalS, want.PedalS, 0.001},
+		{"clock", got.ClockS, want.ClockS, 0.001},
+		{"metres", got.DistanceM, want.DistanceM, 0.001},
+		{"charge", got.DeliveredAh, want.DeliveredAh, 0.001},
+		{"pack", got.HottestC - ambientC, want.HottestC - ambientC, 0.005},
+		{"winding", got.WindingC - ambientC, want.WindingC - ambientC, 0.005},
 	} {
-		if math.Abs(f.got-f.want) > 1e-3*math.Abs(f.want)+1e-9 {
+		if math.Abs(f.got-f.want) > f.share*math.Abs(f.want)+1e-9 {
 			t.Errorf("%s: %s %g, want %g", name, f.what, f.got, f.want)
 		}
 	}
@@ -43,7 +43,7 @@ func TestAnOutingTakenUpFromAMarkEndsAsOneFromTheStart(t *testing.T) {
 			d := cutoff.Device{Where: cutoff.Module, OpensAtV: share * c.Pack.FullV(), DelayS: 4}
 			other := c
 			other.Cutoffs = chain(t, d)
-			alike(t, fmt.Sprintf("%s, %.3g V", name, d.OpensAtV), m.Run(&other), Run(&other, nil))
+			alike(t, fmt.Sprintf("%s, %.3g V", name, d.OpensAtV), c.AmbientC, m.Run(&other), Run(&other, nil))
 		}
 		if m.n > 2 {
 			taken++
@@ -66,8 +66,8 @@ func TestTheWantedTimeIsPartOfTheWholeOuting(t *testing.T) {
 			}
 			seen, name := See(&c, nil), fmt.Sprintf("%s, %g", name, share)
 			wanted := Run(&c, nil)
-			alike(t, name+", wanted", seen.Outing, wanted)
-			alike(t, name+", whole", seen.Lasts, whole)
+			alike(t, name+", wanted", c.AmbientC, seen.Outing, wanted)
+			alike(t, name+", whole", c.AmbientC, seen.Lasts, whole)
 			if wanted.EndedBy == WantedReached {
 				reached++
 			}

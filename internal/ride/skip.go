@@ -9,12 +9,13 @@ import (
 	"example.org/packcheck/wiring"
 )
 
-// Bounds of what is left out of an outing of very many presses. One of the
-// usual length, an hour or so, is followed throughout.
+// Bounds of what is left out of an outing of many presses. They set the accuracy
+// and not the result: what is left out moves the ride by less than a part in a
+// thousand.
 const (
-	usualRounds = 128
-	skipShare   = 4  // of the rounds so far no more than one part in this is left out at a time ...
-	skipLast    = 16 // ... and of the rounds that the charge is good for no more than one part in this
+	followed  = 24 // rounds, before any is left out
+	skipShare = 4  // of the rounds so far no more than one part in this is left out at a time ...
+	skipLast  = 8  // ... and of the rounds that the charge is good for no more than one part in this
 )
 
 // sums is how many running totals of a moment grow from round to round.
@@ -82,8 +83,8 @@ type ledger struct {
 	from mark // where the gap begins
 }
 
-// rounds follows round after round until something ends the outing. Beyond the
-// usual length most are left out: what a round adds to each part of the moment
+// rounds follows round after round until something ends the outing. Behind the
+// first ones most are left out: what a round adds to each part of the moment
 // is taken to change along a straight line through the last two that were
 // followed, and the sums of such series are known in closed form. The next one
 // that is followed corrects the line. A round behind a gap that ends the outing
@@ -107,14 +108,16 @@ func (o *outing) rounds(on, off *grid) End {
 		if watched {
 			recent.keep(o, done)
 		}
-		o.marks.keep(o, done)
+		if l.gap == 0 { // else it may yet be taken back
+			o.marks.keep(o, done)
+		}
 		before := o.now
 		end := o.round(on, off)
 		switch {
 		case end == StillGoing && o.forEver(&before):
 			return TooLong
 		case end == StillGoing:
-			if done++; !countable || done < usualRounds-1 {
+			if done++; !countable || done < followed-1 {
 				continue
 			}
 			o.learn(&l, &before)
@@ -134,7 +137,7 @@ func (o *outing) rounds(on, off *grid) End {
 		if done >= endsBy {
 			endsBy = math.MaxInt
 		}
-		if countable && done >= usualRounds {
+		if countable && done >= followed {
 			if k := min(o.alike(&l, done), (endsBy-done)/2-1); k > 0 {
 				o.skip(&l, k)
 				done += k

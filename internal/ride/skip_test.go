@@ -49,11 +49,10 @@ func TestSkippedRoundsAreLikeFollowedOnes(t *testing.T) {
 	}
 }
 
-func TestAnOutingOfTheUsualLengthIsFollowedThroughout(t *testing.T) {
-	c := tractorCase(t)
-	all := outing{c: &c, every: true}
-	if every, some := all.run(1), Run(&c, nil); every != some {
-		t.Errorf("followed throughout %+v\nnot %+v", every, some)
+func TestWhatIsLeftOutOfAnOutingOfTheUsualLengthDoesNotShow(t *testing.T) {
+	for name, c := range varied(t) {
+		all := outing{c: &c, every: true}
+		alike(t, name, c.AmbientC, Run(&c, nil), all.run(1))
 	}
 }
 
