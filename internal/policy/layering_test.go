@@ -42,6 +42,8 @@ var rows = map[string]int{
 	"setup":         4,
 	"internal/ride": 4,
 
+	"internal/interview": 5, // what to ask, and what the answers fill in
+
 	"internal/build":  5, // parts and one draw to a case
 	"internal/judge":  6, // one case to its findings
 	"ask":             6, // one question to its answer

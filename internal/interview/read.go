@@ -1,0 +1,205 @@
+package interview
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/setup"
+)
+
+// Read returns what an answer puts behind the question's own key, as setup.Of
+// takes it: a choice by its number, its value or its words, a quantity or a word
+// as people write it. The error is one plain sentence: what was read, and what
+// would be right. An answer that fills in another key alone gives "": [Fill] has
+// all of them.
+func Read(q Question, text string) (string, error) {
+	sets, err := Fill(q, text, nil)
+	return sets[q.Key], err
+}
+
+// Fill returns all keys that an answer fills in, with their texts, once they
+// stand beside what is given without a fault. Given is left as it is. Nothing to
+// fill in is no fault: the question then counts as passed.
+func Fill(q Question, text string, given map[string]string) (map[string]string, error) {
+	text = chosen(q, strings.TrimSpace(text))
+	if Unknown(text) {
+		return nil, nil
+	}
+	if text == Same && slices.ContainsFunc(q.Choices, func(c Choice) bool { return c.Value == Same }) {
+		return sameBattery(given), nil
+	}
+	sets, err := parted(q, text)
+	if err != nil {
+		return nil, err
+	}
+	whole := maps.Clone(given)
+	if whole == nil {
+		return sets, nil
+	}
+	maps.Copy(whole, sets)
+	if err := sound(whole, text); err != nil {
+		return nil, err
+	}
+	return sets, nil
+}
+
+// chosen turns the words or the number of a choice into its value. A value comes
+// before a number: "2" may be both.
+func chosen(q Question, text string) string {
+	for _, same := range []func(Choice) string{
+		func(c Choice) string { return c.Value },
+		func(c Choice) string { return c.Says },
+	} {
+		for _, c := range q.Choices {
+			if strings.EqualFold(same(c), text) || same(c) == none && strings.EqualFold(text, "no") {
+				return c.Value
+			}
+		}
+	}
+	if n, err := strconv.Atoi(strings.TrimSuffix(text, ".")); err == nil && n >= 1 && n <= len(q.Choices) {
+		return q.Choices[n-1].Value
+	}
+	return text
+}
+
+// none is the word for what is not there.
+const none = "none"
+
+// sameBattery copies today's battery to the original.
+func sameBattery(given map[string]string) map[string]string {
+	sets := map[string]string{}
+	for _, key := range []string{"pack.label", "pack.chemistry", "pack.cells_in_series", "pack.joined"} {
+		if text, is := given[key]; is {
+			sets["original."+key] = text
+		}
+	}
+	return sets
+}
+
+// parted splits an answer among the keys of the question: all of it for one of
+// them, or a piece for each.
+func parted(q Question, text string) (map[string]string, error) {
+	keys := append([]string{q.Key}, q.Fills...)
+	first := fits(q.Key, text)
+	for _, key := range keys {
+		if fits(key, text) == nil {
+			return map[string]string{key: bare(key, text)}, nil
+		}
+	}
+	for _, pieces := range cuts(text) {
+		if sets := dealt(keys, pieces); sets != nil {
+			return sets, nil
+		}
+	}
+	return nil, first
+}
+
+// cuts lists the ways to part an answer in two: at a mark between two statements,
+// else between any two words.
+func cuts(text string) [][]string {
+	for _, mark := range []string{", ", "; ", " and ", " / "} {
+		if a, b, ok := strings.Cut(text, mark); ok {
+			return [][]string{{a, b}}
+		}
+	}
+	words := strings.Fields(text)
+	var out [][]string
+	for i := 1; i < len(words); i++ {
+		out = append(out, []string{strings.Join(words[:i], " "), strings.Join(words[i:], " ")})
+	}
+	return out
+}
+
+// dealt gives every piece a key of its own, nil where one fits nowhere.
+func dealt(keys, pieces []string) map[string]string {
+	sets := map[string]string{}
+	for _, piece := range pieces {
+		i := slices.IndexFunc(keys, func(key string) bool { _, taken := sets[key]; return !taken && fits(key, piece) == nil })
+		if i < 0 {
+			return nil
+		}
+		sets[keys[i]] = bare(keys[i], piece)
+	}
+	return sets
+}
+
+// fits returns what is wrong with a text behind a key, read alone.
+func fits(key, text string) error {
+	return sound(map[string]string{key: bare(key, text)}, text)
+}
+
+// sound checks a setup as far as it goes and returns its first fault in a
+// sentence. That there is no battery yet, or one of which the kind still has to be
+// asked, is none.
+func sound(values map[string]string, text string) error {
+	s, err := setup.Of(values)
+	if err == nil {
+		_, err = s.Parts()
+	}
+	var faults setup.Faults
+	if !errors.As(err, &faults) {
+		return err
+	}
+	for _, f := range faults {
+		if f.Key == "pack" && f.Read == "" || kindOpen(values, f.Key) {
+			continue
+		}
+		read, want := f.Read, f.Want
+		if read == "" {
+			read = text
+		}
+		if keyOf(f.Key).What == yesOrNo {
+			want = "yes or no"
+		}
+		return fmt.Errorf("read %q; right would be %s", read, want)
+	}
+	return nil
+}
+
+// kindOpen reports whether a key is a label that only wants its chemistry.
+func kindOpen(values map[string]string, key string) bool {
+	chemistry := strings.TrimSuffix(key, "label") + "chemistry"
+	if !strings.HasSuffix(key, "pack.label") || values[chemistry] != "" {
+		return false
+	}
+	l, err := battery.ParseLabel(values[key], "")
+	return err == nil && l.Chemistry == ""
+}
+
+// yesOrNo is what the registry calls it.
+const yesOrNo = "yes or no"
+
+// keyOf looks a key up in the registry.
+func keyOf(path string) setup.Key {
+	path = strings.TrimPrefix(path, "original.")
+	for _, k := range setup.Keys() {
+		if k.Path() == path {
+			return k
+		}
+	}
+	return setup.Key{}
+}
+
+// bare puts the unit behind a number alone where only one can be meant.
+func bare(key, text string) string {
+	if _, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64); err != nil {
+		return text
+	}
+	switch keyOf(key).Kind {
+	case quantity.Voltage:
+		return text + " V"
+	case quantity.Current:
+		return text + " A"
+	case quantity.Age:
+		return text + " years"
+	case quantity.Charge:
+		return text + " Ah"
+	}
+	return text
+}
