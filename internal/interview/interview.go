@@ -12,12 +12,7 @@
 // advises to measure.
 package interview
 
-import (
-	"slices"
-	"strings"
-
-	"example.org/packcheck/answer"
-)
+import "strings"
 
 // Question asks for one thing that somebody at home can know or find out.
 type Question struct {
@@ -29,6 +24,7 @@ type Question struct {
 	Usual   string   // what is taken when nobody knows, in words
 	Fills   []string // further keys that an answer may fill in
 	Effort  Effort   // of finding it out
+	Stands  string   // where it stands in a setup file: "mass under [rider]"
 	Why     string   // set by [Next]: why it is asked now; empty where the answer so far does not hang on it
 }
 
@@ -49,18 +45,11 @@ const (
 	Project                   // an afternoon
 )
 
-// row is a question with when to ask it and what it can settle.
-type row struct {
-	Question
-	first   bool
-	instead []string      // keys that answer it as well
-	settles []string      // keys that it makes known although it does not fill them in
-	change  answer.Change // what a finding may ask for that is there already, if so answered
-	when    func(given map[string]string) bool
-}
-
-// asked reports whether the question makes sense beside what is given.
-func (r *row) asked(given map[string]string) bool { return r.when == nil || r.when(given) }
+// Two answers that mean more than their words.
+const (
+	Same    = "same" // the battery that it came with is today's
+	Nothing = ""     // nothing to fill in
+)
 
 // First returns the questions to begin with, in order.
 func First() []Question {
@@ -82,22 +71,26 @@ func All() []Question {
 	return out
 }
 
-// For returns the question that finds out a key: the one that fills it in, or one
-// that makes it known all the same.
-func For(key string) (Question, bool) {
+// ByKey returns, for every key that can be found out, the question that does it:
+// the one asked for it, else one that fills it in besides, else one that makes it
+// known all the same.
+func ByKey() map[string]Question {
+	out := map[string]Question{}
 	all := questions()
-	for _, fits := range []func(*row) bool{
-		func(r *row) bool { return r.Key == key },
-		func(r *row) bool { return slices.Contains(r.Fills, key) },
-		func(r *row) bool { return slices.Contains(r.settles, key) },
+	for _, keys := range []func(*row) []string{
+		func(r *row) []string { return []string{r.Key} },
+		func(r *row) []string { return r.Fills },
+		func(r *row) []string { return r.settles },
 	} {
 		for i := range all {
-			if fits(&all[i]) {
-				return all[i].Question, true
+			for _, key := range keys(&all[i]) {
+				if _, has := out[key]; !has {
+					out[key] = all[i].Question
+				}
 			}
 		}
 	}
-	return Question{}, false
+	return out
 }
 
 // Unknown reports whether an answer says that nobody knows.

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"example.org/packcheck/answer"
 )
@@ -13,24 +12,36 @@ import (
 // verdict so far first: neither given nor passed, and sensible beside what is
 // given. An a of nil is no answer yet; the order is then that of the list.
 func Next(given map[string]string, a *answer.Assessment, passed func(key string) bool) []Question {
+	if passed == nil {
+		passed = func(string) bool { return false }
+	}
+	p := pool{given: given, passed: passed, all: questions()}
+	if a != nil {
+		p.a = a
+		p.usual = map[string]string{}
+		for _, x := range a.Assumed {
+			p.usual[x.Key] = x.Value
+		}
+	}
 	type ranked struct {
 		Question
-		use use
+		use
 	}
 	var list []ranked
-	for _, r := range questions() {
-		if answered(&r, given) || passed != nil && passed(r.Key) || !r.asked(given) {
+	for i := range p.all {
+		r := &p.all[i]
+		if p.has(r) || passed(r.Key) || !r.asked(given) {
 			continue
 		}
-		var u use
-		if a != nil {
-			u = useOf(&r, a)
-		}
+		u := p.useOf(r)
 		r.Why = u.why
+		if text, assumed := p.usual[r.Key]; assumed {
+			r.Usual = text
+		}
 		list = append(list, ranked{r.Question, u})
 	}
 	slices.SortStableFunc(list, func(x, y ranked) int {
-		return cmp.Or(cmp.Compare(y.use.weight, x.use.weight), cmp.Compare(x.Effort, y.Effort))
+		return cmp.Or(cmp.Compare(y.weight, x.weight), cmp.Compare(x.Effort, y.Effort))
 	})
 	out := make([]Question, len(list))
 	for i, x := range list {
@@ -39,12 +50,24 @@ func Next(given map[string]string, a *answer.Assessment, passed func(key string)
 	return out
 }
 
-// answered reports whether a question's key is given, or one that stands for it.
-func answered(r *row, given map[string]string) bool {
-	if _, is := given[r.Key]; is {
-		return true
-	}
-	return slices.ContainsFunc(r.instead, func(key string) bool { _, is := given[key]; return is })
+// pool is what there is to choose the next question from.
+type pool struct {
+	given  map[string]string
+	passed func(key string) bool
+	all    []row
+	a      *answer.Assessment // nil = no answer yet
+	usual  map[string]string  // what the answer has assumed, by key
+}
+
+// has reports whether a question is answered: its key, or one that does as well.
+func (p *pool) has(r *row) bool {
+	return given(r.Key)(p.given) || given(r.instead...)(p.given)
+}
+
+// tried reports whether one of the questions that a change hangs on was answered or
+// passed: the others are then no longer urgent.
+func (p *pool) tried(c answer.Change) bool {
+	return slices.ContainsFunc(p.all, func(r row) bool { return r.change == c && (p.has(&r) || p.passed(r.Key)) })
 }
 
 // use is what a question can do for the answer so far.
@@ -53,78 +76,81 @@ type use struct {
 	why    string
 }
 
-// What counts how much, most first: the steps are far apart, so that a share from
+// What counts how much, most first: the steps are so far apart that a share from
 // 0 to 1 orders what stands on one of them. Own choice.
 const (
-	underDanger   = 8 // a finding of danger may go with what it asks for
-	guessUnder    = 6 // what must be fixed first rests on a guess
-	mayTurn       = 5 // finding it out is expected to turn the verdict
-	untoldHarm    = 4 // it was not told and may be dangerous
-	fixedOtherway = 3 // what must be fixed first may be in order already
-	narrows       = 2 // it narrows a range
-	guessBeneath  = 1 // something to watch rests on a guess
+	pressing    = 10 // without it the answer is of another vehicle
+	underDanger = 8  // what a danger asks for may be there already
+	guessUnder  = 6  // what must be fixed first rests on a guess
+	mayTurn     = 5  // finding it out is expected to turn the verdict
+	underFix    = 4  // what must be fixed first may be in order already
+	untold      = 3  // it was not told and may be dangerous
+	narrowing   = 2  // it narrows a range
+	milder      = 1  // something to watch rests on it, or a part of the spread
 )
 
+// leastTurn is the chance from which on a verdict is said to turn, leastEffect
+// the share of the spread below which nobody is asked for its sake. Own choice.
+const leastTurn, leastEffect = 0.02, 0.05
+
 // useOf weighs a question.
-func useOf(r *row, a *answer.Assessment) use {
+func (p *pool) useOf(r *row) use {
 	var best use
 	take := func(weight float64, why string) {
 		if weight > best.weight {
 			best = use{weight, why}
 		}
 	}
+	if r.presses != nil {
+		if why := r.presses(p.given); why != "" {
+			take(pressing, why)
+		}
+	}
+	if p.a == nil {
+		return best
+	}
 	concerns := func(key string) bool {
 		return key != "" && (key == r.Key || slices.Contains(r.Fills, key) || slices.Contains(r.settles, key))
 	}
-	for i := range a.Findings {
-		f := &a.Findings[i]
-		settles := r.change != answer.ChangeNone && f.Change == r.change
-		switch decides := slices.ContainsFunc(f.Decides, concerns); {
-		case f.Level == answer.Danger && (settles || concerns(f.Guess)):
-			take(underDanger+f.Share, "a danger may hang on it")
-		case f.Level == answer.FixFirst && concerns(f.Guess):
-			take(guessUnder+f.Share, "what must be fixed first rests on a guess here")
-		case f.Level == answer.FixFirst && settles:
-			take(fixedOtherway+f.Share, "it may be in order already")
-		case f.Reads == answer.AsTold && decides && f.Change == answer.LookUp:
-			take(untoldHarm, "it was not told, and it may matter")
-		case f.Level == answer.Watch && concerns(f.Guess):
-			take(guessBeneath*f.Share, "something to watch rests on a guess here")
-		}
-	}
-	for i, m := range a.Measure {
+	p.byFindings(r, concerns, take)
+	for i, m := range p.a.Measure {
 		if !concerns(m.Key) {
 			continue
 		}
-		rank := 1 / float64(i+1)
-		if m.Verdict > 0 {
-			take(mayTurn+min(m.Verdict, 1), m.Narrows)
+		if m.Verdict >= leastTurn {
+			take(mayTurn+m.Verdict, m.Narrows)
 		}
-		take(narrows+rank, m.Narrows)
+		take(narrowing+1/float64(i+2), m.Narrows)
 	}
-	for _, item := range a.Items {
+	for _, item := range p.a.Items {
 		if item.Word == answer.NotKnown && slices.ContainsFunc(item.Untold, concerns) {
-			take(guessBeneath, fmt.Sprintf("without it nothing can be said of the %s", item.Item))
+			take(milder, fmt.Sprintf("without it nothing can be said of the %s", item.Item))
 		}
 	}
-	for _, x := range a.Assumed {
+	for _, x := range p.a.Assumed {
 		if concerns(x.Key) && x.Effect >= leastEffect {
-			take(guessBeneath*x.Effect, fmt.Sprintf("%.0f %% of what is open goes with it", 100*x.Effect))
+			take(milder*x.Effect, fmt.Sprintf("%.0f %% of what is open goes with it", 100*x.Effect))
 		}
 	}
 	return best
 }
 
-// leastEffect is the share of the spread below which nobody is asked for its
-// sake. Own choice, as the least shrinking that a report asks for.
-const leastEffect = 0.05
-
-// kept reports whether given has a key of a table.
-func kept(given map[string]string, table string) bool {
-	for key := range given {
-		if strings.HasPrefix(key, table+".") {
-			return true
+// byFindings weighs a question by what was found.
+func (p *pool) byFindings(r *row, concerns func(string) bool, take func(float64, string)) {
+	for i := range p.a.Findings {
+		f := &p.a.Findings[i]
+		mends := r.change != answer.ChangeNone && f.Change == r.change && !p.tried(r.change)
+		switch {
+		case f.Level == answer.Danger && mends:
+			take(underDanger+f.Share, "a danger is none where this is there already")
+		case f.Level == answer.FixFirst && concerns(f.Guess):
+			take(guessUnder+f.Share, "what must be fixed first rests on a guess here")
+		case f.Level == answer.FixFirst && mends:
+			take(underFix+f.Share, "what must be fixed first may be in order already")
+		case f.Change == answer.LookUp && slices.ContainsFunc(f.Decides, concerns):
+			take(untold, "it was not told, and it may matter")
+		case f.Level == answer.Watch && concerns(f.Guess):
+			take(milder*f.Share, "something to watch rests on a guess here")
 		}
 	}
-	return false
 }

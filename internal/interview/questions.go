@@ -1,152 +1,206 @@
 package interview
 
-import (
-	"example.org/packcheck/answer"
-	"example.org/packcheck/battery"
-)
+import "example.org/packcheck/answer"
 
-// questions is the only list of questions that there is; its order is the one to
-// ask in where nothing is known yet. Keys that nobody at home can find out have
-// none; packcheck keys lists those too.
+// questions is the only list of questions that there is, in the order to ask them
+// in where nothing is known yet. What nobody at home can find out has none;
+// packcheck keys lists those keys too. Examples that are left out are those of
+// the registry. What stands under How is also what a report advises.
 func questions() []row {
-	return []row{
-		{Question: Question{
-			Key: "pack.label", Asks: "What is printed on the battery that is to be used?", Effort: Look,
-			How:     "Look for volts (V) and ampere-hours (Ah) on its label and write the line as it stands. Where it is worn off, the volts alone will do.",
-			Example: "20 V max 4.0 Ah", Usual: "nothing: without the volts there is no answer",
-		}, first: true, settles: []string{"pack.capacity", "pack.cells_in_series"}},
-		{Question: Question{
-			Key: "pack.chemistry", Asks: "What kind of battery is it?", Effort: Look,
-			How:     "Look for Pb, SLA, AGM, gel, Li-ion, LiFePO4 or NiMH on it, or for a recycling mark. A black block as heavy as a brick is lead; a battery that clicks onto a tool is lithium.",
-			Choices: chemistries(), Example: "sla", Usual: "what is usually sold with such a label",
-		}, when: unsettled("pack.label")},
-		{Question: Question{
-			Key: "vehicle.design_voltage", Asks: "How many volts was the vehicle made for?", Effort: Look,
-			How:     "Read the plate underneath, the manual or the old battery: mostly 6, 12 or 24.",
-			Example: "12 V", Usual: "what vehicles of this kind mostly have",
-		}, first: true, settles: []string{"motors.rated_voltage"}},
-		{Question: Question{
-			Key: "rider.age", Asks: "How old is the child who rides, and how heavy?", Effort: Look, Fills: []string{"rider.mass"},
-			How:     "One of the two will do. Of several children give the age of the youngest, and later the weight of all together.",
-			Example: "4 years, 17 kg", Usual: "a child of whom no age was told: slow speeds are asked for",
-		}, first: true},
-		{Question: Question{
-			Key: "vehicle.ground", Asks: "What does it mostly run on?", Effort: Look,
-			How:     "The worst ground that it has to cross often.",
-			Choices: grounds(), Example: "lawn", Usual: "asphalt",
-		}, first: true},
-		{Question: Question{
-			Key: "original.pack.label", Asks: "What was printed on the battery that it came with?", Effort: Look,
-			How:     "Read the old battery or the manual. It tells what the vehicle has survived.",
-			Choices: []Choice{{Same, "the same as the one that is to be used"}}, Example: "12 V 7 Ah", Usual: "a battery of the volts that the vehicle was made for",
-		}, first: true},
-		{Question: Question{
-			Key: "original.pack.chemistry", Asks: "What kind of battery was that?", Effort: Look,
-			How:     "Most ride-ons came with a sealed lead block, heavy as a brick.",
-			Choices: chemistries(), Example: "sla", Usual: "what is usually sold with such a label",
-		}, when: unsettled("original.pack.label")},
+	const notFine = "not known, which is never called fine"
+	const byWhich = "with the battery that it came with or, where that was not told, with this one"
+	return finished([]row{
+		ask(Look, "pack.label", "What is printed on the battery that is to be used?",
+			"Look for volts (V) and ampere-hours (Ah) on its label and write the line as it stands. Where it is worn off, the volts alone will do.", "nothing: without its volts there is no answer").example("20 V max 4.0 Ah").begin().settle("pack.cells_in_series"),
+		ask(Look, "pack.chemistry", "What kind of battery is it?",
+			"Look for Pb, SLA, AGM, gel, Li-ion, LiFePO4 or NiMH on it, or at its recycling mark. A black block as heavy as a brick is lead; what clicks onto a tool is lithium.", "what is mostly sold with such a label").example("sla").choose(chemistries()...).only(unsettled("pack.label")),
+		ask(Look, "vehicle.design_voltage", "How many volts was the vehicle made for?",
+			"Read the plate underneath, the manual or the old battery: mostly 6, 12 or 24 V.", "those of its kind, and that is never called fine").begin().settle("motors.rated_voltage"),
+		ask(Look, "rider.age", "Who rides: how old, how heavy?",
+			"One of the two will do. Where several ride, tell the age of the youngest and the weight of all together.", "a child of whom no age was told").example("4 years, 17 kg").fills("rider.mass").begin(),
+		ask(Look, "vehicle.ground", "What does it run on?",
+			"Name the heaviest ground that it has to cross often.", "asphalt").example("lawn").choose(grounds()...).begin(),
+		ask(Look, "original.pack.label", "What is printed on the battery that it came with?",
+			"Read the old battery or the manual: it tells what the vehicle has survived.", "nothing is compared with it").example("12 V 7 Ah").choose(Choice{Same, "the same as on the one that is to be used"}).begin().only(given("pack.label")),
+		ask(Look, "original.pack.chemistry", "What kind of battery was that?",
+			"Most ride-ons came with a sealed lead block, as heavy as a brick.", "what is mostly sold with such a label").example("sla").choose(chemistries()...).only(unsettled("original.pack.label")),
 
-		// What disconnects it, and what protects the wire.
-		{Question: Question{
-			Key: "cutoff.pack.opens_at", Asks: "At how many volts does the battery's own electronics switch it off?", Effort: Look,
-			How:     "Ask the maker or read the sheet of the battery. The protection of a tool pack often sits in the tool and does nothing here: then pass.",
-			Example: "15 V", Usual: "nothing switches it off",
-		}, change: answer.FitCutoff},
-		{Question: Question{
-			Key: "cutoff.module.opens_at", Asks: "At how many volts does an added low-voltage cutoff switch it off?", Effort: Look,
-			How:     "Read its setting, or its print. Pass where none was added.",
-			Example: "15 V", Usual: "none was added",
-		}, change: answer.FitCutoff},
-		{Question: Question{
-			Key: "pack.watches_cells", Asks: "Do the battery's electronics watch every cell?", Effort: Look,
-			How:     "Ask the maker, or look in the sheet for protection of single cells. Pass where nobody says so.",
-			Choices: yesNo(), Example: "no", Usual: "no",
-		}},
-		{Question: Question{
-			Key: "fuse.form", Asks: "Which fuse sits next to the battery?", Effort: Look, Fills: []string{"fuse.rating"},
-			How: "Follow the red wire from the battery: a fuse sits within a hand's breadth of it, often in a plastic holder, and has its number of amps on top.",
-			Choices: []Choice{
-				{"none", "there is none"},
-				{"small blade", "a blade fuse as in a car (19 mm wide)"},
-				{"large blade", "a large blade fuse (29 mm wide)"},
-				{"auto-reset breaker", "a breaker that comes back by itself"},
-			}, Example: "30 A blade", Usual: "not known, which is not fine",
-		}, change: answer.FitFuse},
-		{Question: Question{
-			Key: "fuse.rating", Asks: "How many amps are printed on the fuse?", Effort: Look,
-			How: "Read the number on its top or its colour.", Example: "30 A", Usual: "not known, which is not fine",
-		}, change: answer.FitFuse, when: notText("fuse.form", "none")},
-		{Question: Question{
-			Key: "fuse.distance_from_pack", Asks: "How much wire lies between the battery and the fuse?", Effort: Tool,
-			How: "Measure it along the wire.", Example: "100 mm", Usual: "not known, which is not fine",
-		}, when: all(notText("fuse.form", "none"), either("fuse.form", "fuse.rating"))},
-		{Question: Question{
-			Key: "wire.gauge", Asks: "How thick is the thinnest wire from the battery to the motors?", Effort: Look, Fills: []string{"wire.area"},
-			How: "Read its print.", Example: "16 AWG", Usual: "18 to 14 AWG",
-		}, instead: []string{"wire.area"}, change: answer.FitWire},
-	}
-}
+		// The battery.
+		ask(Look, "pack.capacity", "How many ampere-hours does it have?",
+			"Read its label.", "what such batteries mostly have").settle("pack.rate").only(all(given("pack.label"), noCapacity)),
+		ask(Look, "pack.joined", "Is one such battery used, or are two of them joined?",
+			"Follow the wires between the two.", "one").choose(Choice{Nothing, "one"}, Choice{"series", "two, plus of one to minus of the other (volts add up)"}, Choice{"parallel", "two, plus to plus and minus to minus (ampere-hours add up)"}).press(halfTheVolts).only(all(given("pack.label"), oneBlock)),
+		ask(Look, "pack.second.label", "What is printed on the other of the two?",
+			"Read it, above all where it is of another make, size or age.", "the same").only(given("pack.joined")),
+		ask(Meter, "measured.second_rest_voltage", "How many volts has the other of the two by itself, at rest?",
+			"Part the two and put a voltmeter across each, before they are joined.", notFine).only(all(given("pack.joined"), given("measured.rest_voltage"))),
+		ask(Look, "cutoff.pack.opens_at", "At how many volts do the battery's own electronics switch it off?",
+			"Ask its maker or read its sheet. The protection of a tool pack often sits in the tool and does nothing here: then nobody knows.", "they do not").mends(answer.FitCutoff),
+		ask(Look, "cutoff.module.opens_at", "At how many volts does an added low-voltage cutoff switch it off?",
+			"Read its print or its setting. Where none was added, pass.", "none was added").mends(answer.FitCutoff),
+		ask(Look, "cutoff.module.delay", "How long must the volts stay that low before the cutoff switches off?",
+			"Read its sheet or its setting.", "at once").only(given("cutoff.module.opens_at")),
+		ask(Look, "cutoff.module.closes_at", "At how many volts does the cutoff switch on again by itself?",
+			"Read its sheet or its setting. Where it stays off until somebody resets it, pass.", "it stays off").only(given("cutoff.module.opens_at")),
+		ask(Look, "cutoff.controller.opens_at", "At how many volts does the motor controller switch off?",
+			"Read its print or its sheet.", "it does not").example("20 V").mends(answer.FitCutoff).only(not("controller.kind", "contacts")),
+		ask(Look, "pack.watches_cells", "Do the battery's electronics watch every cell and switch off for the weakest?",
+			"Ask its maker, or look in its sheet for the protection of single cells.", "no").example("no").choose(yesNo()...),
+		ask(Look, "pack.age", "How old is the battery, or how does it do?",
+			"Look for a date on it, or remember when it was bought.", "anything from new to worn").choose(Choice{"new", "new"}, Choice{"1 year", "1 year"}, Choice{"2 years", "2 years"}, Choice{"3 years", "3 years or more"}, Choice{"worn", "it clearly lasts less than it did"}).settle("pack.health"),
+		ask(Look, "pack.maker", "Who made the battery: the maker of tool or vehicle, or somebody else to fit?",
+			"Compare the name on the battery with that on the tool or the vehicle.", "either").choose(Choice{"own", "the maker of the tool or the vehicle"}, Choice{"look-alike", "somebody else"}),
+		ask(Look, "pack.max_current", "How many amps does its maker allow for good?",
+			"Read its sheet, or ask its maker for the greatest lasting current.", "what such cells mostly stand"),
+		ask(Look, "pack.charge", "How full is the battery when the ride begins?",
+			"Count its lights, or say 100 % for one fresh from the charger.", "full").example("100 %"),
+		ask(Tool, "pack.temperature", "How warm is the battery when the ride begins?",
+			"As warm as the room in which it lay for some hours.", "as warm as the air"),
+		ask(Look, "pack.housing", "What do the cells sit in?",
+			"Look at it.", "a closed shell").choose(Choice{"closed shell", "a closed shell"}, Choice{"bare cells", "nothing but foil"}),
+		ask(Project, "pack.health", "How much does the battery still hold, of what it held when new?",
+			"Log a discharge at a steady load and let packcheck fit read it.", "by its age"),
+		ask(Meter, "pack.resistance", "What is the resistance of the whole battery?",
+			"Read its volts at rest and ten seconds into a known load, and divide the difference by the amps.", "that of such cells"),
 
-// Same is the answer "the same as today's battery".
-const Same = "same"
+		// Fuse and wire.
+		ask(Look, "fuse.form", "Which fuse sits next to the battery, of how many amps?",
+			"Follow the red wire from the battery: a fuse sits within a hand's breadth of it, often in a plastic holder, with its amps printed on top.", notFine).example("30 A blade").fills("fuse.rating").choose(Choice{none, "there is none"}, Choice{"small blade", "a blade fuse as in a car, 19 mm wide"}, Choice{"large blade", "a large blade fuse, 29 mm wide"}, Choice{"glass tube", "a glass tube"}, Choice{"auto-reset breaker", "a breaker that comes back by itself"}).mends(answer.FitFuse),
+		ask(Look, "fuse.rating", "How many amps are printed on the fuse?",
+			"Read the number on its top.", notFine).mends(answer.FitFuse).only(not("fuse.form", none)),
+		ask(Tool, "fuse.distance_from_pack", "How much wire is there between the battery and the fuse?",
+			"Measure it along the wire.", notFine).only(all(not("fuse.form", none), given("fuse.form", "fuse.rating"))),
+		ask(Look, "fuse.max_voltage", "How many volts are printed on the fuse?",
+			"Read its print.", "what its kind mostly stands").only(all(not("fuse.form", none), given("fuse.form", "fuse.rating"))),
+		ask(Look, "wire.gauge", "How thick is the thinnest wire between battery and motors?",
+			"Read its print.", notFine).example("16 AWG").fills("wire.area").orBy("wire.area").mends(answer.FitWire),
+		ask(Tool, "wire.one_way_length", "How long is the way from the battery to the motors?",
+			"Measure it along the wire, one way only.", "as in vehicles of its kind"),
+		ask(Look, "wire.joint", "Which is the weakest joint on the way?",
+			"Look for plugs, crimps and screws between battery and motors: a flat tab pushed on is a crimped tab.", "any").settle("wire.joint_resistance"),
+		ask(Look, "wire.joints", "How many plugs, crimps and screws lie on the way, there and back?",
+			"Count them.", "as in vehicles of its kind"),
+		ask(Look, "wire.insulation", "How many degrees is the wire's insulation made for?",
+			"Read its print: 60 C, 80 C, 105 C.", "the cheapest"),
 
-func yesNo() []Choice { return []Choice{{"yes", "yes"}, {"no", "no"}} }
+		// The vehicle.
+		ask(Tool, "vehicle.slope", "How steep is the steepest climb?",
+			"Lay a board of one metre on the slope and hold it level: every centimetre under its low end is 1 %. On level ground say 0 %.", "level, and that is never called fine"),
+		ask(Look, "vehicle.claimed_speed", "Which top speed does the box claim?",
+			"Read the box or the manual.", "that of its kind").settle("gears.ratio"),
+		ask(Look, "vehicle.has_board", "Is there an electronic board between battery and motors?",
+			"Open the hood: a printed board with transistors, or only wires and switches.", "there is one").example("yes").choose(yesNo()...),
+		ask(Look, "vehicle.weakest_part_voltage", "How many volts does the weakest part on the battery's circuit stand?",
+			"Read the print of board, capacitors, lamps and sound box: the least of them counts.", "little more than the vehicle's volts").settle("vehicle.has_board"),
+		ask(Look, "vehicle.accessories", "Where do steering motor, radio and lights get their volts from?",
+			"Follow their wires.", notFine).choose(Choice{"on the pack", "from the battery itself"}, Choice{"own supply", "from a supply of their own"}, Choice{none, "there are none"}),
+		ask(Look, "vehicle.rated_load", "How heavy may the rider be?",
+			"Read the plate or the manual; for two seats, both together.", "what its kind mostly allows"),
+		ask(Look, "vehicle.remote_control", "Does a remote control drive it and still work?",
+			"Try it with the wheels in the air.", "no").example("yes").choose(yesNo()...),
+		ask(Tool, "rider.mass", "How heavy are all who ride, dressed?",
+			"Put the child on a bathroom scale.", "by the age, from growth charts"),
+		ask(Tool, "vehicle.mass", "How heavy is the vehicle without battery and rider?",
+			"Put it on a bathroom scale.", "as its kind"),
+		ask(Tool, "vehicle.wheel_diameter", "How large are the driven wheels across?",
+			"Measure it with a tape.", "as its kind"),
+		ask(Look, "vehicle.driven_wheels", "How many wheels are driven?",
+			"Lift it and press the pedal.", "as its kind"),
+		ask(Look, "vehicle.tyres", "What do the wheels run on?",
+			"Press a thumbnail into the tread.", "hard plastic").choose(Choice{"hard", "hard plastic"}, Choice{"rubber", "a face of rubber or foam"}),
+		ask(Look, "vehicle.seats", "How many seats does it have?",
+			"Count them.", "one"),
 
-// chemistries are the kinds of battery in everyday words.
-func chemistries() []Choice {
-	return []Choice{
-		{"sla", "a sealed lead block (SLA, AGM, Pb)"},
-		{"gel", "a lead block with gel"},
-		{"li-ion", "lithium of a cordless tool or an electric bicycle (Li-ion)"},
-		{"lifepo4", "iron phosphate (LiFePO4, LFP)"},
-		{"nimh", "nickel (NiMH)"},
-	}
-}
+		// Motors and what switches them.
+		ask(Look, "motors.can", "Which size are the motors?",
+			"Read what is printed on a motor, or measure its can: 28 mm is size 380, 36 mm is size 540 or 550, 42 mm and more is size 775.", "550 or 380"),
+		ask(Look, "motors.count", "How many motors drive it?",
+			"Look behind the driven wheels.", "one or two"),
+		ask(Look, "motors.wiring", "How are the motors joined?",
+			"Follow their wires: both on the same two wires is parallel, one behind the other is series.", "both on the same two wires").choose(Choice{"parallel", "both on the same two wires"}, Choice{"series", "one behind the other"}).only(not("motors.count", "1")),
+		ask(Meter, "motors.stall_current", "How many amps does one motor draw when it is held, and how fast does it turn free?",
+			"An ordinary ohmmeter misleads here: look for stall current and speed in the sheet of the motor that is printed on it.", "what motors of its size do").example("70 A, 15000 rpm").fills("motors.no_load_speed").settle("motors.winding_resistance", "motors.torque_constant", "motors.rated_voltage"),
+		ask(Meter, "motors.no_load_current", "How many amps does one motor draw when it turns free?",
+			"Read the sheet of the motor that is printed on it.", "what motors of its size do"),
+		ask(Look, "motors.rated_voltage", "For how many volts are the motor's printed figures?",
+			"Read the motor or its sheet.", "the volts that the vehicle was made for").only(given("motors.stall_current", "motors.no_load_speed", "motors.no_load_current")),
+		ask(Tool, "gears.ratio", "How often does the motor turn while the wheel turns once?",
+			"Turn a wheel once by hand and count the turns of the motor, or count teeth.", "what fits the speed of its kind"),
+		ask(Look, "controller.kind", "What switches the motors?",
+			"Open the hood: a printed board with transistors, or only a switch under the pedal.", "plain contacts, mostly").choose(Choice{"contacts", "plain contacts under the pedal"}, Choice{"chopper", "an electronic speed control"}).mends(answer.FitController),
+		ask(Look, "controller.max_voltage", "How many volts does the motor controller stand?",
+			"Read its sheet: the class on its print, such as 24 V, is not the most that it stands.", notFine).only(not("controller.kind", "contacts")),
+		ask(Look, "controller.continuous_current", "How many amps does the motor controller stand for good?",
+			"Read its print or its sheet.", notFine),
+		ask(Look, "controller.peak_current", "How many amps does the motor controller stand for seconds?",
+			"Read its sheet.", notFine),
+		ask(Look, "controller.current_limit", "To how many amps does the motor controller limit the motors?",
+			"Read its sheet or its setting.", "it does not").mends(answer.LimitCurrent).only(not("controller.kind", "contacts")),
+		ask(Tool, "controller.ramp", "How long does the soft start take?",
+			"Press the pedal with the wheels in the air and watch how long they gather speed; at once is 0 s.", "by what switches the motors").only(not("controller.kind", "contacts")),
+		ask(Look, "controller.reverses", "Does it wait for a standstill before it reverses?",
+			"Try it with the wheels in the air.", "no").choose(Choice{"after a stop", "yes, it waits"}, Choice{"at once", "no, it reverses at once"}),
+		ask(Meter, "controller.standby_current", "How many amps flow while nothing moves?",
+			"Put an ammeter into one battery wire with everything at rest.", "0 to 20 mA").example("10 mA"),
+		ask(Meter, "controller.resistance", "What resistance has the pedal switch or the controller, when it is on?",
+			"Read the volts across it while the vehicle drives, and divide them by the amps.", "that of a worn switch at the most"),
+		ask(Look, "controller.converter_voltage", "How many volts does a step-down converter between battery and vehicle give?",
+			"Read its print. Where there is none, pass.", "there is none").mends(answer.FitConverter),
+		ask(Look, "controller.converter_limit", "How many amps does that converter give?",
+			"Read its print.", notFine).only(given("controller.converter_voltage")),
 
-func grounds() []Choice {
-	return []Choice{
-		{"asphalt", "street or paving"},
-		{"smooth concrete", "smooth floor"},
-		{"short grass", "lawn"},
-		{"long grass", "meadow"},
-		{"wet grass", "wet grass"},
-		{"packed dirt", "farm track"},
-		{"gravel", "gravel"},
-		{"sand", "sand"},
-		{"carpet", "carpet"},
-	}
-}
+		// The charger.
+		ask(Look, "charger.label", "What is printed on the charger, on the line of its output?",
+			"Copy the whole line: volts, amps, DC or AC, and the little drawing of plus and minus.", "nothing is said of charging"),
+		ask(Look, "charger.made_for", "What kind of battery was the charger made for?",
+			"Read its print; a charger that came with a ride-on is mostly one for lead.", "by its volts").choose(chargers()...).example("lead-acid").only(given("charger.label")),
+		ask(Look, "charger.jack", "Where is the charger plugged in?",
+			"Follow its lead.", notFine).choose(Choice{"pack", "into the battery itself"}, Choice{"terminals", "onto the battery's poles"}, Choice{"vehicle", "into the vehicle"}).only(given("charger.label")),
+		ask(Look, "charger.stops", "What ends the charge?",
+			"Watch its lamp: one that changes colour when it is full mostly ends it by itself.", notFine).choose(Choice{"by itself", "it stops by itself"}, Choice{"timer", "a timer"}, Choice{"never", "somebody pulls the plug"}).only(given("charger.label")),
+		ask(Look, "charger.timer", "After how long does the timer end the charge?",
+			"Read its setting.", "not known").only(is("charger.stops", "timer")),
+		ask(Look, "charger.came_with_pack", "Did the charger come with this battery?",
+			"Compare the names on both.", "no").choose(yesNo()...).example("yes").only(given("charger.label")),
+		ask(Look, "charger.jack_polarity", "Which polarity does the jack of the vehicle want?",
+			"Look for the little drawing beside the jack.", "not known").choose(polarities()...).only(is("charger.jack", "vehicle")),
 
-// unsettled holds where a label does not settle the chemistry.
-func unsettled(label string) func(map[string]string) bool {
-	return func(given map[string]string) bool {
-		l, err := battery.ParseLabel(given[label], "")
-		return given[label] != "" && err == nil && (l.Chemistry == "" || l.Sure == battery.Guess)
-	}
-}
+		// How it is driven and kept.
+		ask(Look, "outing.wanted", "How long should an outing last, by the clock?",
+			"Pauses count.", "as long as it lasts"),
+		ask(Tool, "outing.air", "How warm is the air?",
+			"Tell the range of the season: 15 to 25 C.", "10 to 30 C"),
+		ask(Tool, "outing.drive", "How long is the pedal down each time, and how long up?",
+			"Watch the clock for five minutes: how long the pedal is down, how long it is up.", "15 to 40 s down, 5 to 20 s up").fills("outing.pause").example("25 s, 10 s"),
+		ask(Look, "storage.from", "From which day on does nobody drive it in winter?",
+			"Write year-month-day.", "nothing is said of the winter"),
+		ask(Look, "storage.until", "Until which day?",
+			"Write year-month-day.", "nothing is said of the winter").only(given("storage.from")),
+		ask(Look, "storage.temperature", "How warm is it where the battery is kept then?",
+			"Tell a range: 5 to 15 C.", "as warm as the air").only(given("storage.from")),
 
-func notText(key, text string) func(map[string]string) bool {
-	return func(given map[string]string) bool { return given[key] != text }
-}
-
-func either(keys ...string) func(map[string]string) bool {
-	return func(given map[string]string) bool {
-		for _, k := range keys {
-			if given[k] != "" {
-				return true
-			}
-		}
-		return false
-	}
-}
-
-func all(conditions ...func(map[string]string) bool) func(map[string]string) bool {
-	return func(given map[string]string) bool {
-		for _, c := range conditions {
-			if !c(given) {
-				return false
-			}
-		}
-		return true
-	}
+		// What was measured: of the battery that it came with, where that was told.
+		ask(Tool, "measured.ride_time", "How long does a full charge last, by the clock, "+byWhich+"?",
+			"Charge it full and time a ride by the clock until it stops.", "not measured"),
+		ask(Tool, "measured.top_speed", "How fast is it on the flat, "+byWhich+"?",
+			"Time ten metres at full speed on the flat.", "not measured").settle("gears.ratio"),
+		ask(Tool, "measured.pull_force", "Which force pulls it along, with the child on it?",
+			"Pull the loaded vehicle slowly over this ground with a luggage scale.", "not measured").settle("vehicle.ground"),
+		ask(Meter, "measured.rest_voltage", "How many volts does the battery have at rest, "+byWhich+"?",
+			"Put a voltmeter across its poles with nothing connected.", "not measured"),
+		ask(Look, "measured.hours_rested", "How long had it rested then?",
+			"Count from the last ride or charge.", "some hours").only(given("measured.rest_voltage")),
+		ask(Meter, "measured.loaded_current", "How many amps flow while it drives, "+byWhich+"?",
+			"Clamp a direct-current meter around one battery wire while an adult walks beside.", "not measured"),
+		ask(Meter, "measured.loaded_voltage", "How many volts does the battery have while it drives, "+byWhich+"?",
+			"Clip a voltmeter to its poles and read it while an adult walks beside.", "not measured").only(given("measured.loaded_current")),
+		ask(Meter, "measured.blocked_current", "How many amps flow at the moment when the wheels are held, "+byWhich+"?",
+			"Read the peak of a clamp meter at the start from rest; never hold the wheels for longer than a second.", "not measured"),
+		ask(Look, "measured.fuse_rating", "Has a fuse opened? Of how many amps was it?",
+			"Read the fuse that opened.", "none has opened"),
+		ask(Look, "measured.fuse_seconds", "After how many seconds did it open?",
+			"Remember, or ask who was there.", "not known").only(given("measured.fuse_rating")),
+		ask(Look, "measured.reset_seconds", "Has it stopped and come back by itself? After how long?",
+			"Watch the clock: what comes back after seconds is a breaker or electronics.", "it has not"),
+	})
 }

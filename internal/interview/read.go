@@ -100,6 +100,9 @@ func parted(q Question, text string) (map[string]string, error) {
 	return nil, first
 }
 
+// mostWords is how many words two short statements may have.
+const mostWords = 8
+
 // cuts lists the ways to part an answer in two: at a mark between two statements,
 // else between any two words.
 func cuts(text string) [][]string {
@@ -109,6 +112,9 @@ func cuts(text string) [][]string {
 		}
 	}
 	words := strings.Fields(text)
+	if len(words) > mostWords {
+		return nil
+	}
 	var out [][]string
 	for i := 1; i < len(words); i++ {
 		out = append(out, []string{strings.Join(words[:i], " "), strings.Join(words[i:], " ")})
@@ -135,10 +141,9 @@ func fits(key, text string) error {
 }
 
 // sound checks a setup as far as it goes and returns its first fault in a
-// sentence. That there is no battery yet, or one of which the kind still has to be
-// asked, is none.
+// sentence. That there is no battery yet is none.
 func sound(values map[string]string, text string) error {
-	s, err := setup.Of(values)
+	s, err := setup.Of(accompanied(values))
 	if err == nil {
 		_, err = s.Parts()
 	}
@@ -147,28 +152,44 @@ func sound(values map[string]string, text string) error {
 		return err
 	}
 	for _, f := range faults {
-		if f.Key == "pack" && f.Read == "" || kindOpen(values, f.Key) {
+		if f.Key == "pack" && f.Read == "" {
 			continue
 		}
 		read, want := f.Read, f.Want
-		if read == "" {
+		switch {
+		case read == "":
 			read = text
-		}
-		if keyOf(f.Key).What == yesOrNo {
+		case keyOf(f.Key).What == yesOrNo:
 			want = "yes or no"
+		case voltless(f.Key, read):
+			want = `the volts with it, such as "20 V max 5 Ah"`
 		}
 		return fmt.Errorf("read %q; right would be %s", read, want)
 	}
 	return nil
 }
 
-// kindOpen reports whether a key is a label that only wants its chemistry.
-func kindOpen(values map[string]string, key string) bool {
-	chemistry := strings.TrimSuffix(key, "label") + "chemistry"
-	if !strings.HasSuffix(key, "pack.label") || values[chemistry] != "" {
+// accompanied adds what a key cannot stand without, so that it can be read alone:
+// the delay of a cutoff needs the volts at which it opens.
+func accompanied(values map[string]string) map[string]string {
+	out := values
+	for _, table := range []string{"cutoff.pack.", "cutoff.module.", "cutoff.controller."} {
+		if values[table+"opens_at"] == "" && (values[table+"delay"] != "" || values[table+"closes_at"] != "") {
+			if out = maps.Clone(values); out != nil {
+				out[table+"opens_at"] = "0.5 V"
+			}
+		}
+	}
+	return out
+}
+
+// voltless reports whether a text is a label of which nothing but the volts is
+// missing.
+func voltless(key, text string) bool {
+	if !strings.HasSuffix(key, "pack.label") {
 		return false
 	}
-	l, err := battery.ParseLabel(values[key], "")
+	l, err := battery.ParseLabel(text, "")
 	return err == nil && l.Chemistry == ""
 }
 

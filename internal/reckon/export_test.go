@@ -57,3 +57,12 @@ func OriginalsOnAWay(s *setup.Setup, draws int, sets map[string]string) (before,
 	}
 	return before, after, nil
 }
+
+// Measurable are the keys that a report may advise to find out, for a setup.
+func Measurable(p *setup.Parts) []string {
+	var keys []string
+	for _, c := range candidates(p) {
+		keys = append(keys, c.key)
+	}
+	return keys
+}

@@ -1,0 +1,154 @@
+package interview_test
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/packcheck"
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/interview"
+	"example.org/packcheck/setup"
+)
+
+// keysOf are the keys of questions, in order.
+func keysOf(list []interview.Question) []string {
+	var out []string
+	for _, q := range list {
+		out = append(out, q.Key)
+	}
+	return out
+}
+
+func TestTheMostUsefulQuestionComesFirst(t *testing.T) {
+	given := map[string]string{"pack.label": "20 V max 4 Ah", "vehicle.design_voltage": "12 V", "rider.age": "4 years", "vehicle.ground": "lawn"}
+	for _, c := range []struct {
+		name string
+		a    answer.Assessment
+		want string
+	}{
+		{"a danger that a cutoff would take away", answer.Assessment{Findings: []answer.Finding{
+			{Level: answer.FixFirst, Guess: answer.KeyVehicleWeakestPartVoltage, Share: 1},
+			{Level: answer.Danger, Change: answer.FitCutoff, Share: 1},
+		}}, "cutoff.pack.opens_at"},
+		{"a guess under what must be fixed", answer.Assessment{
+			Findings: []answer.Finding{{Level: answer.FixFirst, Guess: answer.KeyVehicleWeakestPartVoltage, Share: 0.6}},
+			Measure:  []answer.Measurement{{Key: "motors.can", Verdict: 0.2, Narrows: "it may change the verdict"}},
+		}, "vehicle.weakest_part_voltage"},
+		{"a measurement that may turn the verdict", answer.Assessment{
+			Findings: []answer.Finding{{Level: answer.Watch, Guess: answer.KeyPackHealth, Share: 1}},
+			Measure:  []answer.Measurement{{Key: "motors.can", Verdict: 0.2, Narrows: "it may change the verdict"}},
+		}, "motors.can"},
+		{"what was not told and may harm", answer.Assessment{
+			Findings: []answer.Finding{{Level: answer.Watch, Change: answer.LookUp, Decides: []string{answer.KeyVehicleSlope}}},
+			Assumed:  []answer.Assumed{{Key: "pack.maker", Effect: 0.9}},
+		}, "vehicle.slope"},
+		{"what most of the spread goes with", answer.Assessment{
+			Assumed: []answer.Assumed{{Key: "motors.count", Effect: 0.1}, {Key: "pack.maker", Effect: 0.4}},
+		}, "pack.maker"},
+		{"what stands for a key that nobody can read", answer.Assessment{
+			Findings: []answer.Finding{{Level: answer.FixFirst, Guess: answer.KeyMotorsTorqueConstant, Share: 1}},
+		}, "motors.stall_current"},
+	} {
+		list := interview.Next(given, &c.a, nil)
+		if list[0].Key != c.want || list[0].Why == "" {
+			t.Errorf("%s: asks for %s because %q, want %s", c.name, list[0].Key, list[0].Why, c.want)
+		}
+	}
+}
+
+// Of several things that one change may be, whoever does not know the first is not
+// pressed for all of them.
+func TestNobodyIsPressedForOneThingThreeTimes(t *testing.T) {
+	a := &answer.Assessment{Findings: []answer.Finding{
+		{Level: answer.Danger, Change: answer.FitCutoff, Share: 1},
+		{Level: answer.FixFirst, Guess: answer.KeyMotorsCan, Share: 1},
+	}}
+	passed := map[string]bool{"cutoff.pack.opens_at": true}
+	list := interview.Next(map[string]string{"pack.label": "20 V max 4 Ah"}, a, func(key string) bool { return passed[key] })
+	if list[0].Key != "motors.can" {
+		t.Errorf("asks for %s", list[0].Key)
+	}
+	if !slices.Contains(keysOf(list), "cutoff.module.opens_at") {
+		t.Error("the other cutoffs are not asked for at all")
+	}
+}
+
+func TestTwoBatteriesAreAskedForWhereTheyMakeTheVolts(t *testing.T) {
+	for volts, want := range map[string]bool{"24 V": true, "12 V": false} {
+		list := interview.Next(map[string]string{"pack.label": "12 V 7 Ah", "vehicle.design_voltage": volts}, nil, nil)
+		if (list[0].Key == "pack.joined") != want {
+			t.Errorf("a 12 V battery in a vehicle of %s: asks for %s", volts, list[0].Key)
+		}
+	}
+}
+
+func TestWhatWasAssumedStandsAsTheUsual(t *testing.T) {
+	a := &answer.Assessment{Assumed: []answer.Assumed{{Key: "vehicle.mass", Value: "10 to 18 kg"}}}
+	for _, q := range interview.Next(nil, a, nil) {
+		if q.Key == "vehicle.mass" && q.Usual != "10 to 18 kg" {
+			t.Errorf("usual: %q", q.Usual)
+		}
+	}
+}
+
+// What moves an answer, decides a grave finding or is not known must be asked for,
+// or a parent could never mend it.
+func TestWhatAnAnswerHangsOnIsAskedFor(t *testing.T) {
+	files, err := filepath.Glob("../../examples/*.toml")
+	if err != nil || len(files) < 3 {
+		t.Fatalf("examples: %q, %v", files, err)
+	}
+	var setups []map[string]string
+	for _, name := range files {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := packcheck.Read(strings.NewReader(string(text)), name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		setups = append(setups, s.Values())
+	}
+	setups = append(setups, map[string]string{"pack.label": "20 V max 4 Ah"}, map[string]string{"pack.label": "12 V 7 Ah"})
+	// What nobody at home can find out by itself.
+	hidden := []string{"pack.cells", "pack.rate", "gears.efficiency", "motors.rotor_inertia", "motors.inductance"}
+	questions := interview.ByKey()
+	for _, values := range setups {
+		s, err := setup.Of(values)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, err := packcheck.AssessWith(s, packcheck.Options{Draws: 64})
+		if err != nil {
+			t.Fatal(err)
+		}
+		check := func(key, why string) {
+			key = strings.TrimPrefix(key, "original.")
+			if _, asked := questions[key]; !asked && key != "" && !slices.Contains(hidden, key) {
+				t.Errorf("%s: nobody asks for %s", why, key)
+			}
+		}
+		for _, x := range a.Assumed {
+			if x.Effect >= 0.05 {
+				check(x.Key, "it moves the answer")
+			}
+		}
+		for _, f := range a.Findings {
+			if f.Level >= answer.Watch {
+				check(f.Guess, "a finding rests on it as a guess")
+			}
+		}
+		for _, item := range a.Items {
+			for _, key := range item.Untold {
+				check(key, "it was not told")
+			}
+		}
+		if list := interview.Next(values, a, nil); len(list) == 0 || list[0].Why == "" {
+			t.Errorf("%v: nothing is asked for a reason", values)
+		}
+	}
+}

@@ -1,0 +1,104 @@
+package interview_test
+
+import (
+	"maps"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/internal/interview"
+)
+
+func TestAnswersAreReadAsPeopleWriteThem(t *testing.T) {
+	questions := interview.ByKey()
+	for _, c := range []struct {
+		key, text string
+		want      map[string]string
+	}{
+		{"pack.label", "20V MAX 4.0Ah", map[string]string{"pack.label": "20V MAX 4.0Ah"}},
+		{"pack.label", "5S2P", map[string]string{"pack.label": "5S2P"}},
+		{"pack.chemistry", "SLA", map[string]string{"pack.chemistry": "sla"}},
+		{"pack.chemistry", "lead acid", map[string]string{"pack.chemistry": "lead acid"}},
+		{"vehicle.design_voltage", "12", map[string]string{"vehicle.design_voltage": "12 V"}},
+		{"vehicle.design_voltage", "12v", map[string]string{"vehicle.design_voltage": "12v"}},
+		{"rider.age", "5 yo", map[string]string{"rider.age": "5 yo"}},
+		{"rider.age", "4", map[string]string{"rider.age": "4 years"}},
+		{"rider.age", "38lb", map[string]string{"rider.mass": "38lb"}},
+		{"rider.age", "4 yo, 38lb", map[string]string{"rider.age": "4 yo", "rider.mass": "38lb"}},
+		{"rider.age", "17 kg and 4 years", map[string]string{"rider.age": "4 years", "rider.mass": "17 kg"}},
+		{"vehicle.ground", "lawn", map[string]string{"vehicle.ground": "short grass"}},
+		{"vehicle.ground", "Driveway", map[string]string{"vehicle.ground": "Driveway"}},
+		{"fuse.form", "no", map[string]string{"fuse.form": "none"}},
+		{"fuse.form", "30A", map[string]string{"fuse.rating": "30A"}},
+		{"fuse.form", "blade 30 A", map[string]string{"fuse.form": "blade", "fuse.rating": "30 A"}},
+		{"wire.gauge", "2.5 mm2", map[string]string{"wire.area": "2.5 mm2"}},
+		{"wire.gauge", "14", map[string]string{"wire.gauge": "14"}},
+		{"vehicle.has_board", "Yes", map[string]string{"vehicle.has_board": "yes"}},
+		{"motors.can", "550", map[string]string{"motors.can": "550"}},
+		{"motors.count", "2", map[string]string{"motors.count": "2"}},
+		{"measured.rest_voltage", "12,6", map[string]string{"measured.rest_voltage": "12,6 V"}},
+		{"outing.drive", "25 s, 10 s", map[string]string{"outing.drive": "25 s", "outing.pause": "10 s"}},
+		{"motors.stall_current", "70 A, 15000 rpm", map[string]string{"motors.stall_current": "70 A", "motors.no_load_speed": "15000 rpm"}},
+	} {
+		got, err := interview.Fill(questions[c.key], c.text, nil)
+		if err != nil || !maps.Equal(got, c.want) {
+			t.Errorf("%s: %q gives %v and %v, want %v", c.key, c.text, got, err, c.want)
+		}
+	}
+}
+
+func TestAMistakeIsAnsweredInOnePlainSentence(t *testing.T) {
+	questions := interview.ByKey()
+	for _, c := range []struct{ key, text, want string }{
+		{"vehicle.design_voltage", "12 bananas", "a voltage with its unit"},
+		{"vehicle.design_voltage", "12000 V", "V"},
+		{"rider.age", "-5", "years"},
+		{"rider.mass", "20", "mass"},
+		{"vehicle.ground", "moon", "asphalt"},
+		{"vehicle.has_board", "perhaps", "yes or no"},
+		{"pack.label", "sla", "20 V max 5 Ah"},
+		{"pack.label", "90 Wh", "the volts with it"},
+		{"motors.count", "two and a half", "number"},
+		{"storage.from", "winter", "year-month-day"},
+	} {
+		sets, err := interview.Fill(questions[c.key], c.text, nil)
+		if err == nil {
+			t.Errorf("%s: %q is taken: %v", c.key, c.text, sets)
+			continue
+		}
+		text := err.Error()
+		if !strings.Contains(text, c.text) || !strings.Contains(text, c.want) || strings.Contains(text, "\n") || strings.Contains(text, c.key) {
+			t.Errorf("%s: %q is answered with %q, want what was read and %q", c.key, c.text, text, c.want)
+		}
+	}
+}
+
+// The second of two answers that contradict each other is the one to ask about.
+func TestAnAnswerMustStandBesideTheOthers(t *testing.T) {
+	questions := interview.ByKey()
+	given := map[string]string{"pack.label": "12 V 7 Ah", "measured.rest_voltage": "12.5 V"}
+	before := maps.Clone(given)
+	if _, err := interview.Fill(questions["measured.loaded_voltage"], "13.1 V", given); err == nil {
+		t.Error("more volts under load than at rest are taken")
+	}
+	if sets, err := interview.Fill(questions["measured.loaded_voltage"], "11.8 V", given); err != nil || sets["measured.loaded_voltage"] == "" {
+		t.Errorf("fewer volts under load than at rest: %v, %v", sets, err)
+	}
+	if !maps.Equal(given, before) {
+		t.Errorf("what was given has become %v", given)
+	}
+}
+
+func FuzzFill(f *testing.F) {
+	for _, seed := range []string{"", "12", "20 V max 4 Ah", "4 yo, 38lb", "30 A blade", "same", "1.", ",", "; and / ", "\x00", "nan", "1e999 V", strings.Repeat("9 ", 60)} {
+		f.Add(seed)
+	}
+	all := interview.All()
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, q := range all {
+			sets, err := interview.Fill(q, text, map[string]string{"pack.label": "12 V 7 Ah"})
+			if err != nil && (len(sets) > 0 || strings.Contains(err.Error(), "\n")) {
+				t.Errorf("%s: %q gives %v and %q", q.Key, text, sets, err)
+			}
+		}
+	})
+}

@@ -1,0 +1,187 @@
+package interview
+
+import (
+	"strings"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
+	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/setup"
+)
+
+// row is a question with when to ask it and what it can settle.
+type row struct {
+	Question
+	first   bool
+	instead []string                                   // keys that answer it as well
+	settles []string                                   // keys that it makes known although it does not fill them in
+	change  answer.Change                              // what a finding may ask for that is there already
+	when    func(given map[string]string) bool         // whether it makes sense; nil = always
+	presses func(given map[string]string) (why string) // whether it goes before all others; nil = never
+}
+
+// ask begins a row.
+func ask(e Effort, key, asks, how, usual string) row {
+	return row{Question: Question{Key: key, Asks: asks, How: how, Usual: usual, Effort: e}}
+}
+
+func (r row) example(text string) row   { r.Example = text; return r }
+func (r row) fills(keys ...string) row  { r.Fills = keys; return r }
+func (r row) choose(list ...Choice) row { r.Choices = list; return r }
+func (r row) begin() row                { r.first = true; return r }
+func (r row) orBy(keys ...string) row   { r.instead = keys; return r }
+func (r row) settle(keys ...string) row { r.settles = keys; return r }
+func (r row) mends(c answer.Change) row { r.change = c; return r }
+
+func (r row) only(when func(map[string]string) bool) row { r.when = when; return r }
+
+func (r row) press(when func(map[string]string) string) row { r.presses = when; return r }
+
+// asked reports whether the question makes sense beside what is given.
+func (r *row) asked(given map[string]string) bool { return r.when == nil || r.when(given) }
+
+// finished fills in what the registry knows: the example, and where the value
+// stands in a setup file.
+func finished(list []row) []row {
+	examples := map[string]string{}
+	for _, k := range setup.Keys() {
+		examples[k.Path()] = k.Example
+	}
+	for i := range list {
+		r := &list[i]
+		if r.Example == "" {
+			r.Example = examples[r.Key]
+		}
+		dot := strings.LastIndexByte(r.Key, '.')
+		r.Stands = r.Key[dot+1:]
+		for _, other := range r.Fills {
+			word := " and "
+			if len(r.instead) > 0 {
+				word = " or "
+			}
+			r.Stands += word + strings.TrimPrefix(other, r.Key[:dot+1])
+		}
+		r.Stands += " under [" + r.Key[:dot] + "]"
+	}
+	return list
+}
+
+// given holds where one of the keys is given.
+func given(keys ...string) func(map[string]string) bool {
+	return func(given map[string]string) bool {
+		for _, k := range keys {
+			if given[k] != "" {
+				return true
+			}
+		}
+		return false
+	}
+}
+
+func is(key, text string) func(map[string]string) bool {
+	return func(given map[string]string) bool { return given[key] == text }
+}
+
+func not(key, text string) func(map[string]string) bool {
+	return func(given map[string]string) bool { return given[key] != text }
+}
+
+func all(conditions ...func(map[string]string) bool) func(map[string]string) bool {
+	return func(given map[string]string) bool {
+		for _, c := range conditions {
+			if !c(given) {
+				return false
+			}
+		}
+		return true
+	}
+}
+
+// unsettled holds where a label leaves open what kind of battery it is.
+func unsettled(label string) func(map[string]string) bool {
+	return func(given map[string]string) bool {
+		l, err := battery.ParseLabel(given[label], "")
+		return given[label] != "" && err == nil && l.Sure == battery.Guess
+	}
+}
+
+// labelled reads the battery's label with what is known of its kind.
+func labelled(given map[string]string) (battery.Label, bool) {
+	l, err := battery.ParseLabel(given["pack.label"], given["pack.chemistry"])
+	if err != nil {
+		l, err = battery.ParseLabel(given["pack.label"], "")
+	}
+	return l, err == nil
+}
+
+func noCapacity(given map[string]string) bool {
+	l, ok := labelled(given)
+	return ok && l.CapacityAh == 0
+}
+
+func oneBlock(given map[string]string) bool {
+	l, ok := labelled(given)
+	return ok && l.Blocks <= 1
+}
+
+// halfTheVolts holds where two of the batteries would make the vehicle's volts.
+func halfTheVolts(given map[string]string) string {
+	l, ok := labelled(given)
+	v := voltsOf(given["vehicle.design_voltage"])
+	if ok && l.NominalV > 0 && v > 1.6*l.NominalV && v < 2.4*l.NominalV {
+		return "two of them make the vehicle's volts"
+	}
+	return ""
+}
+
+// voltsOf is the middle of a voltage, 0 where it is none.
+func voltsOf(text string) float64 {
+	r, _, err := quantity.Parse(quantity.Voltage, text)
+	if err != nil {
+		return 0
+	}
+	return r.Likely
+}
+
+func yesNo() []Choice { return []Choice{{"yes", "yes"}, {"no", "no"}} }
+
+// chemistries are the kinds of battery in everyday words.
+func chemistries() []Choice {
+	return []Choice{
+		{"sla", "a sealed lead block (SLA, AGM, Pb)"},
+		{"gel", "a lead block with gel"},
+		{"li-ion", "lithium of a cordless tool or an electric bicycle (Li-ion)"},
+		{"lifepo4", "iron phosphate (LiFePO4, LFP)"},
+		{"nimh", "nickel (NiMH)"},
+	}
+}
+
+// chargers are what a charger may be made for.
+func chargers() []Choice {
+	return []Choice{
+		{"lead-acid", "lead (SLA, AGM, Pb)"},
+		{"gel", "lead with gel"},
+		{"li-ion", "lithium (Li-ion)"},
+		{"lifepo4", "iron phosphate (LiFePO4)"},
+		{"nimh", "nickel (NiMH)"},
+		{"power supply", "no battery at all: a plain power supply"},
+	}
+}
+
+func polarities() []Choice {
+	return []Choice{{"centre positive", "plus in the middle"}, {"centre negative", "minus in the middle"}}
+}
+
+func grounds() []Choice {
+	return []Choice{
+		{"asphalt", "street or paving"},
+		{"smooth concrete", "a smooth floor"},
+		{"short grass", "lawn"},
+		{"long grass", "meadow"},
+		{"wet grass", "wet grass"},
+		{"packed dirt", "farm track"},
+		{"gravel", "gravel"},
+		{"sand", "sand"},
+		{"carpet", "carpet"},
+	}
+}

@@ -1,0 +1,56 @@
+package reckon_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/interview"
+	"example.org/packcheck/internal/reckon"
+	"example.org/packcheck/setup"
+)
+
+// fewDraws answers a setup of keys and texts, quickly.
+func fewDraws(t *testing.T, values map[string]string) *answer.Assessment {
+	t.Helper()
+	s, err := setup.Of(values)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := reckon.Assess(s, reckon.Options{Draws: 64})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+func TestWhatIsAdvisedToMeasureIsAlsoAsked(t *testing.T) {
+	s, err := setup.Of(map[string]string{"pack.label": "12 V 7 Ah"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := s.Parts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	keys := reckon.Measurable(p)
+	if len(keys) < 15 {
+		t.Errorf("only %q can be measured", keys)
+	}
+	questions := interview.ByKey()
+	for _, key := range keys {
+		if questions[key].How == "" {
+			t.Errorf("nobody is told how to find out %s", key)
+		}
+	}
+	a := fewDraws(t, map[string]string{"pack.label": "12 V 7 Ah"})
+	if len(a.Measure) == 0 {
+		t.Fatal("nothing is advised")
+	}
+	for _, m := range a.Measure {
+		q := questions[m.Key]
+		if !strings.HasPrefix(m.How, strings.TrimSuffix(q.How, ".")) || !strings.HasSuffix(m.How, "enter it as "+q.Stands+".") {
+			t.Errorf("%s: %q is not what is asked: %q, %q", m.Key, m.How, q.How, q.Stands)
+		}
+	}
+}
