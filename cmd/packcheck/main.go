@@ -134,6 +134,7 @@ func commands(std streams, verdict *int) []*cli.Command {
 	return []*cli.Command{
 		explainCommand(std),
 		askCommand(std, verdict),
+		newCommand(std, verdict),
 		batchCommand(std),
 		fitCommand(std),
 		keysCommand(std),

@@ -3,7 +3,9 @@ package interview
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
+	"strings"
 
 	"example.org/packcheck/answer"
 )
@@ -35,9 +37,13 @@ func Next(given map[string]string, a *answer.Assessment, passed func(key string)
 		}
 		u := p.useOf(r)
 		r.Why = u.why
-		if text, assumed := p.usual[r.Key]; assumed {
+		if text, assumed := p.usual[r.Key]; assumed && len(r.Choices) == 0 {
+			if strings.HasSuffix(r.Usual, neverFine) {
+				text += neverFine
+			}
 			r.Usual = text
 		}
+		r.Asks = strings.Replace(r.Asks, byWhich, p.which(), 1)
 		list = append(list, ranked{r.Question, u})
 	}
 	slices.SortStableFunc(list, func(x, y ranked) int {
@@ -57,6 +63,14 @@ type pool struct {
 	all    []row
 	a      *answer.Assessment // nil = no answer yet
 	usual  map[string]string  // what the answer has assumed, by key
+}
+
+// which is the battery that a reading is of.
+func (p *pool) which() string {
+	if p.given["original.pack.label"] != "" {
+		return "with the battery that it came with"
+	}
+	return "with this battery"
 }
 
 // has reports whether a question is answered: its key, or one that does as well.
@@ -89,9 +103,10 @@ const (
 	milder      = 1  // something to watch rests on it, or a part of the spread
 )
 
-// leastTurn is the chance from which on a verdict is said to turn, leastEffect
-// the share of the spread below which nobody is asked for its sake. Own choice.
-const leastTurn, leastEffect = 0.02, 0.05
+// leastTurn is the chance from which on the verdict may turn, far enough from what
+// a hundred draws leave to chance; leastEffect the share of the spread below which
+// nobody is asked for its sake. Own choice.
+const leastTurn, leastEffect = 0.05, 0.05
 
 // useOf weighs a question.
 func (p *pool) useOf(r *row) use {
@@ -113,14 +128,14 @@ func (p *pool) useOf(r *row) use {
 		return key != "" && (key == r.Key || slices.Contains(r.Fills, key) || slices.Contains(r.settles, key))
 	}
 	p.byFindings(r, concerns, take)
-	for i, m := range p.a.Measure {
+	for _, m := range p.a.Measure {
 		if !concerns(m.Key) {
 			continue
 		}
 		if m.Verdict >= leastTurn {
-			take(mayTurn+m.Verdict, m.Narrows)
+			take(mayTurn+m.Verdict/float64(r.Effort), m.Narrows)
 		}
-		take(narrowing+1/float64(i+2), m.Narrows)
+		take(narrowing+max(m.Minutes, m.Speed, m.Amps)/float64(r.Effort), m.Narrows)
 	}
 	for _, item := range p.a.Items {
 		if item.Word == answer.NotKnown && slices.ContainsFunc(item.Untold, concerns) {
@@ -142,11 +157,11 @@ func (p *pool) byFindings(r *row, concerns func(string) bool, take func(float64,
 		mends := r.change != answer.ChangeNone && f.Change == r.change && !p.tried(r.change)
 		switch {
 		case f.Level == answer.Danger && mends:
-			take(underDanger+f.Share, "a danger is none where this is there already")
+			take(underDanger+quarters(f.Share), "what a danger asks for may be there already")
 		case f.Level == answer.FixFirst && concerns(f.Guess):
-			take(guessUnder+f.Share, "what must be fixed first rests on a guess here")
+			take(guessUnder+quarters(f.Share), "what must be fixed first rests on a guess here")
 		case f.Level == answer.FixFirst && mends:
-			take(underFix+f.Share, "what must be fixed first may be in order already")
+			take(underFix+quarters(f.Share), "what must be fixed first may be in order already")
 		case f.Change == answer.LookUp && slices.ContainsFunc(f.Decides, concerns):
 			take(untold, "it was not told, and it may matter")
 		case f.Level == answer.Watch && concerns(f.Guess):
@@ -154,3 +169,6 @@ func (p *pool) byFindings(r *row, concerns func(string) bool, take func(float64,
 		}
 	}
 }
+
+// quarters rounds a share: among what holds about as often, the easier goes first.
+func quarters(share float64) float64 { return math.Round(4*share) / 5 }

@@ -2,26 +2,32 @@ package interview
 
 import "example.org/packcheck/answer"
 
+// byWhich says of which battery a reading is, as long as it is not known which
+// batteries there are; [Next] knows better.
+const byWhich = "with the battery that it came with or, where that was not told, with this one"
+
+// neverFine ends what is taken for a thing that may be dangerous.
+const neverFine = ", and it is never called fine"
+
 // questions is the only list of questions that there is, in the order to ask them
 // in where nothing is known yet. What nobody at home can find out has none;
 // packcheck keys lists those keys too. Examples that are left out are those of
 // the registry. What stands under How is also what a report advises.
 func questions() []row {
-	const notFine = "not known, which is never called fine"
-	const byWhich = "with the battery that it came with or, where that was not told, with this one"
+	const notFine = "nothing" + neverFine
 	return finished([]row{
 		ask(Look, "pack.label", "What is printed on the battery that is to be used?",
-			"Look for volts (V) and ampere-hours (Ah) on its label and write the line as it stands. Where it is worn off, the volts alone will do.", "nothing: without its volts there is no answer").example("20 V max 4.0 Ah").begin().settle("pack.cells_in_series"),
+			"Look for volts (V) and ampere-hours (Ah) on its label and write the line as it stands. Where it is worn off, the volts alone will do.", "nothing, and without its volts there is no answer").example("20 V max 4.0 Ah").begin().settle("pack.cells_in_series"),
 		ask(Look, "pack.chemistry", "What kind of battery is it?",
 			"Look for Pb, SLA, AGM, gel, Li-ion, LiFePO4 or NiMH on it, or at its recycling mark. A black block as heavy as a brick is lead; what clicks onto a tool is lithium.", "what is mostly sold with such a label").example("sla").choose(chemistries()...).only(unsettled("pack.label")),
 		ask(Look, "vehicle.design_voltage", "How many volts was the vehicle made for?",
-			"Read the plate underneath, the manual or the old battery: mostly 6, 12 or 24 V.", "those of its kind, and that is never called fine").begin().settle("motors.rated_voltage"),
-		ask(Look, "rider.age", "Who rides: how old, how heavy?",
+			"Read the plate underneath, the manual or the old battery: mostly 6, 12 or 24 V.", "those of its kind"+neverFine).begin().settle("motors.rated_voltage"),
+		ask(Look, "rider.age", "How old is the child who rides, and how heavy?",
 			"One of the two will do. Where several ride, tell the age of the youngest and the weight of all together.", "a child of whom no age was told").example("4 years, 17 kg").fills("rider.mass").begin(),
 		ask(Look, "vehicle.ground", "What does it run on?",
 			"Name the heaviest ground that it has to cross often.", "asphalt").example("lawn").choose(grounds()...).begin(),
 		ask(Look, "original.pack.label", "What is printed on the battery that it came with?",
-			"Read the old battery or the manual: it tells what the vehicle has survived.", "nothing is compared with it").example("12 V 7 Ah").choose(Choice{Same, "the same as on the one that is to be used"}).begin().only(given("pack.label")),
+			"Read the old battery or the manual: it tells what the vehicle has survived.", "nothing, and nothing is compared with it").example("12 V 7 Ah").choose(Choice{Same, "the same as on the one that is to be used"}).begin().only(given("pack.label")),
 		ask(Look, "original.pack.chemistry", "What kind of battery was that?",
 			"Most ride-ons came with a sealed lead block, as heavy as a brick.", "what is mostly sold with such a label").example("sla").choose(chemistries()...).only(unsettled("original.pack.label")),
 
@@ -35,15 +41,15 @@ func questions() []row {
 		ask(Meter, "measured.second_rest_voltage", "How many volts has the other of the two by itself, at rest?",
 			"Part the two and put a voltmeter across each, before they are joined.", notFine).only(all(given("pack.joined"), given("measured.rest_voltage"))),
 		ask(Look, "cutoff.pack.opens_at", "At how many volts do the battery's own electronics switch it off?",
-			"Ask its maker or read its sheet. The protection of a tool pack often sits in the tool and does nothing here: then nobody knows.", "they do not").mends(answer.FitCutoff),
+			"Ask its maker or read its sheet. The protection of a tool pack often sits in the tool and does nothing here: then nobody knows.", "that they do not").mends(answer.FitCutoff),
 		ask(Look, "cutoff.module.opens_at", "At how many volts does an added low-voltage cutoff switch it off?",
-			"Read its print or its setting. Where none was added, pass.", "none was added").mends(answer.FitCutoff),
+			"Read its print or its setting. Where none was added, pass.", "that none was added").mends(answer.FitCutoff),
 		ask(Look, "cutoff.module.delay", "How long must the volts stay that low before the cutoff switches off?",
 			"Read its sheet or its setting.", "at once").only(given("cutoff.module.opens_at")),
 		ask(Look, "cutoff.module.closes_at", "At how many volts does the cutoff switch on again by itself?",
-			"Read its sheet or its setting. Where it stays off until somebody resets it, pass.", "it stays off").only(given("cutoff.module.opens_at")),
+			"Read its sheet or its setting. Where it stays off until somebody resets it, pass.", "that it stays off").only(given("cutoff.module.opens_at")),
 		ask(Look, "cutoff.controller.opens_at", "At how many volts does the motor controller switch off?",
-			"Read its print or its sheet.", "it does not").example("20 V").mends(answer.FitCutoff).only(not("controller.kind", "contacts")),
+			"Read its print or its sheet.", "that it does not").example("20 V").mends(answer.FitCutoff).only(not("controller.kind", "contacts")),
 		ask(Look, "pack.watches_cells", "Do the battery's electronics watch every cell and switch off for the weakest?",
 			"Ask its maker, or look in its sheet for the protection of single cells.", "no").example("no").choose(yesNo()...),
 		ask(Look, "pack.age", "How old is the battery, or how does it do?",
@@ -67,7 +73,7 @@ func questions() []row {
 		ask(Look, "fuse.form", "Which fuse sits next to the battery, of how many amps?",
 			"Follow the red wire from the battery: a fuse sits within a hand's breadth of it, often in a plastic holder, with its amps printed on top.", notFine).example("30 A blade").fills("fuse.rating").choose(Choice{none, "there is none"}, Choice{"small blade", "a blade fuse as in a car, 19 mm wide"}, Choice{"large blade", "a large blade fuse, 29 mm wide"}, Choice{"glass tube", "a glass tube"}, Choice{"auto-reset breaker", "a breaker that comes back by itself"}).mends(answer.FitFuse),
 		ask(Look, "fuse.rating", "How many amps are printed on the fuse?",
-			"Read the number on its top.", notFine).mends(answer.FitFuse).only(not("fuse.form", none)),
+			"Read the number on its top.", notFine).mends(answer.FitFuse).only(all(given("fuse.form"), not("fuse.form", none))),
 		ask(Tool, "fuse.distance_from_pack", "How much wire is there between the battery and the fuse?",
 			"Measure it along the wire.", notFine).only(all(not("fuse.form", none), given("fuse.form", "fuse.rating"))),
 		ask(Look, "fuse.max_voltage", "How many volts are printed on the fuse?",
@@ -85,11 +91,11 @@ func questions() []row {
 
 		// The vehicle.
 		ask(Tool, "vehicle.slope", "How steep is the steepest climb?",
-			"Lay a board of one metre on the slope and hold it level: every centimetre under its low end is 1 %. On level ground say 0 %.", "level, and that is never called fine"),
+			"Lay a board of one metre on the slope and hold it level: every centimetre under its low end is 1 %. On level ground say 0 %.", "level ground"+neverFine),
 		ask(Look, "vehicle.claimed_speed", "Which top speed does the box claim?",
 			"Read the box or the manual.", "that of its kind").settle("gears.ratio"),
 		ask(Look, "vehicle.has_board", "Is there an electronic board between battery and motors?",
-			"Open the hood: a printed board with transistors, or only wires and switches.", "there is one").example("yes").choose(yesNo()...),
+			"Open the hood: a printed board with transistors, or only wires and switches.", "that there is one").example("yes").choose(yesNo()...),
 		ask(Look, "vehicle.weakest_part_voltage", "How many volts does the weakest part on the battery's circuit stand?",
 			"Read the print of board, capacitors, lamps and sound box: the least of them counts.", "little more than the vehicle's volts").settle("vehicle.has_board"),
 		ask(Look, "vehicle.accessories", "Where do steering motor, radio and lights get their volts from?",
@@ -135,7 +141,7 @@ func questions() []row {
 		ask(Look, "controller.peak_current", "How many amps does the motor controller stand for seconds?",
 			"Read its sheet.", notFine),
 		ask(Look, "controller.current_limit", "To how many amps does the motor controller limit the motors?",
-			"Read its sheet or its setting.", "it does not").mends(answer.LimitCurrent).only(not("controller.kind", "contacts")),
+			"Read its sheet or its setting.", "that it does not").mends(answer.LimitCurrent).only(not("controller.kind", "contacts")),
 		ask(Tool, "controller.ramp", "How long does the soft start take?",
 			"Press the pedal with the wheels in the air and watch how long they gather speed; at once is 0 s.", "by what switches the motors").only(not("controller.kind", "contacts")),
 		ask(Look, "controller.reverses", "Does it wait for a standstill before it reverses?",
@@ -145,13 +151,13 @@ func questions() []row {
 		ask(Meter, "controller.resistance", "What resistance has the pedal switch or the controller, when it is on?",
 			"Read the volts across it while the vehicle drives, and divide them by the amps.", "that of a worn switch at the most"),
 		ask(Look, "controller.converter_voltage", "How many volts does a step-down converter between battery and vehicle give?",
-			"Read its print. Where there is none, pass.", "there is none").mends(answer.FitConverter),
+			"Read its print. Where there is none, pass.", "that there is none").mends(answer.FitConverter),
 		ask(Look, "controller.converter_limit", "How many amps does that converter give?",
 			"Read its print.", notFine).only(given("controller.converter_voltage")),
 
 		// The charger.
 		ask(Look, "charger.label", "What is printed on the charger, on the line of its output?",
-			"Copy the whole line: volts, amps, DC or AC, and the little drawing of plus and minus.", "nothing is said of charging"),
+			"Copy the whole line: volts, amps, DC or AC, and the little drawing of plus and minus.", "nothing, and nothing is said of charging"),
 		ask(Look, "charger.made_for", "What kind of battery was the charger made for?",
 			"Read its print; a charger that came with a ride-on is mostly one for lead.", "by its volts").choose(chargers()...).example("lead-acid").only(given("charger.label")),
 		ask(Look, "charger.jack", "Where is the charger plugged in?",
@@ -159,11 +165,11 @@ func questions() []row {
 		ask(Look, "charger.stops", "What ends the charge?",
 			"Watch its lamp: one that changes colour when it is full mostly ends it by itself.", notFine).choose(Choice{"by itself", "it stops by itself"}, Choice{"timer", "a timer"}, Choice{"never", "somebody pulls the plug"}).only(given("charger.label")),
 		ask(Look, "charger.timer", "After how long does the timer end the charge?",
-			"Read its setting.", "not known").only(is("charger.stops", "timer")),
+			"Read its setting.", "nothing").only(is("charger.stops", "timer")),
 		ask(Look, "charger.came_with_pack", "Did the charger come with this battery?",
 			"Compare the names on both.", "no").choose(yesNo()...).example("yes").only(given("charger.label")),
 		ask(Look, "charger.jack_polarity", "Which polarity does the jack of the vehicle want?",
-			"Look for the little drawing beside the jack.", "not known").choose(polarities()...).only(is("charger.jack", "vehicle")),
+			"Look for the little drawing beside the jack.", "nothing").choose(polarities()...).only(is("charger.jack", "vehicle")),
 
 		// How it is driven and kept.
 		ask(Look, "outing.wanted", "How long should an outing last, by the clock?",
@@ -173,34 +179,34 @@ func questions() []row {
 		ask(Tool, "outing.drive", "How long is the pedal down each time, and how long up?",
 			"Watch the clock for five minutes: how long the pedal is down, how long it is up.", "15 to 40 s down, 5 to 20 s up").fills("outing.pause").example("25 s, 10 s"),
 		ask(Look, "storage.from", "From which day on does nobody drive it in winter?",
-			"Write year-month-day.", "nothing is said of the winter"),
+			"Write year-month-day.", "nothing, and nothing is said of the winter"),
 		ask(Look, "storage.until", "Until which day?",
-			"Write year-month-day.", "nothing is said of the winter").only(given("storage.from")),
+			"Write year-month-day.", "nothing, and nothing is said of the winter").only(given("storage.from")),
 		ask(Look, "storage.temperature", "How warm is it where the battery is kept then?",
 			"Tell a range: 5 to 15 C.", "as warm as the air").only(given("storage.from")),
 
 		// What was measured: of the battery that it came with, where that was told.
 		ask(Tool, "measured.ride_time", "How long does a full charge last, by the clock, "+byWhich+"?",
-			"Charge it full and time a ride by the clock until it stops.", "not measured"),
+			"Charge it full and time a ride by the clock until it stops.", "nothing"),
 		ask(Tool, "measured.top_speed", "How fast is it on the flat, "+byWhich+"?",
-			"Time ten metres at full speed on the flat.", "not measured").settle("gears.ratio"),
+			"Time ten metres at full speed on the flat.", "nothing").settle("gears.ratio"),
 		ask(Tool, "measured.pull_force", "Which force pulls it along, with the child on it?",
-			"Pull the loaded vehicle slowly over this ground with a luggage scale.", "not measured").settle("vehicle.ground"),
+			"Pull the loaded vehicle slowly over this ground with a luggage scale.", "nothing").settle("vehicle.ground"),
 		ask(Meter, "measured.rest_voltage", "How many volts does the battery have at rest, "+byWhich+"?",
-			"Put a voltmeter across its poles with nothing connected.", "not measured"),
+			"Put a voltmeter across its poles with nothing connected.", "nothing"),
 		ask(Look, "measured.hours_rested", "How long had it rested then?",
 			"Count from the last ride or charge.", "some hours").only(given("measured.rest_voltage")),
 		ask(Meter, "measured.loaded_current", "How many amps flow while it drives, "+byWhich+"?",
-			"Clamp a direct-current meter around one battery wire while an adult walks beside.", "not measured"),
+			"Clamp a direct-current meter around one battery wire while an adult walks beside.", "nothing"),
 		ask(Meter, "measured.loaded_voltage", "How many volts does the battery have while it drives, "+byWhich+"?",
-			"Clip a voltmeter to its poles and read it while an adult walks beside.", "not measured").only(given("measured.loaded_current")),
+			"Clip a voltmeter to its poles and read it while an adult walks beside.", "nothing").only(given("measured.loaded_current")),
 		ask(Meter, "measured.blocked_current", "How many amps flow at the moment when the wheels are held, "+byWhich+"?",
-			"Read the peak of a clamp meter at the start from rest; never hold the wheels for longer than a second.", "not measured"),
+			"Read the peak of a clamp meter at the start from rest; never hold the wheels for longer than a second.", "nothing"),
 		ask(Look, "measured.fuse_rating", "Has a fuse opened? Of how many amps was it?",
-			"Read the fuse that opened.", "none has opened"),
+			"Read the fuse that opened.", "that none has opened"),
 		ask(Look, "measured.fuse_seconds", "After how many seconds did it open?",
-			"Remember, or ask who was there.", "not known").only(given("measured.fuse_rating")),
+			"Remember, or ask who was there.", "nothing").only(given("measured.fuse_rating")),
 		ask(Look, "measured.reset_seconds", "Has it stopped and come back by itself? After how long?",
-			"Watch the clock: what comes back after seconds is a breaker or electronics.", "it has not"),
+			"Watch the clock: what comes back after seconds is a breaker or electronics.", "that it has not"),
 	})
 }

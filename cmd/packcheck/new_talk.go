@@ -1,0 +1,369 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"maps"
+	"slices"
+	"strings"
+	"unicode"
+
+	"example.org/packcheck"
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/interview"
+	"example.org/packcheck/report"
+	"example.org/packcheck/setup"
+)
+
+// interimDraws is how many vehicles stand behind a verdict in between: few, so
+// that nobody waits. The page at the end has the usual number.
+const interimDraws = 128
+
+// longestReply is the longest answer that is read, in bytes.
+const longestReply = 4096
+
+// talk is one conversation: plain lines, one question at a time, nothing that a
+// screen reader or a pipe could stumble over.
+type talk struct {
+	in   *bufio.Scanner
+	out  io.Writer
+	echo bool // nobody sees what is typed: a pipe
+
+	given  map[string]string // keys and their texts, as setup.Of takes them
+	passed map[string]bool   // questions that nobody could answer
+	past   []moment          // for going back
+	asked  int               // questions so far
+	a      *answer.Assessment
+	known  map[string]string // what a was computed from
+	told   string            // the verdict told last
+	judged bool              // the first questions are behind
+	urged  bool              // it was said that the label is needed
+	over   bool              // the input has ended
+}
+
+// moment is how things stood before a question.
+type moment struct {
+	given  map[string]string
+	passed map[string]bool
+}
+
+func newTalk(in io.Reader, out io.Writer) *talk {
+	lines := bufio.NewScanner(in)
+	lines.Buffer(make([]byte, 0, 512), longestReply)
+	w, isFile := in.(io.Writer)
+	return &talk{
+		in: lines, out: out, echo: !isFile || !isTerminal(w),
+		given: map[string]string{}, passed: map[string]bool{},
+	}
+}
+
+// errStopped ends a conversation before its end.
+var errStopped = errors.New("stopped")
+
+// ask asks until nothing is left to ask, somebody says stop, or the input ends.
+func (t *talk) ask() error {
+	t.say("One thing is asked at a time. Where nobody knows, leave the line empty. ? tells how to look it up, back goes to the question before, stop ends with the answer so far.")
+	more := false // what hardly matters is asked too
+	for {
+		q, ok := t.next()
+		if !ok {
+			return t.in.Err()
+		}
+		if t.judged && q.Why == "" && !more {
+			t.say("")
+			t.say("What is left to ask hardly moves the answer.")
+			line, err := t.read("Ask on? Say yes, or leave the line empty for the answer.")
+			switch {
+			case err != nil:
+				return t.in.Err()
+			case folded(line) == "back" && t.back():
+				continue
+			case !isYes(line):
+				return nil
+			}
+			more = true
+		}
+		switch err := t.put(q); {
+		case errors.Is(err, errStopped):
+			return nil
+		case err != nil:
+			return err
+		}
+	}
+}
+
+// next brings the answer so far up to date and picks the question. The first ones
+// are asked in their order, before there is any answer.
+func (t *talk) next() (interview.Question, bool) {
+	passed := func(key string) bool { return t.passed[key] }
+	list := interview.Next(t.given, nil, passed)
+	left := map[string]bool{}
+	for _, q := range list {
+		left[q.Key] = true
+	}
+	t.judged = false
+	for _, q := range interview.First() {
+		if left[q.Key] {
+			return list[0], true
+		}
+	}
+	if t.given[answer.KeyPackLabel] == "" {
+		if t.urged {
+			return interview.Question{}, false
+		}
+		t.urged = true
+		t.say("")
+		t.say("At least the volts of the battery are needed: without them there is no answer.")
+		delete(t.passed, answer.KeyPackLabel)
+		return t.next()
+	}
+	t.judged = true
+	t.judge()
+	if list = interview.Next(t.given, t.a, passed); len(list) == 0 {
+		t.say("")
+		t.say("Nothing is left to ask.")
+		return interview.Question{}, false
+	}
+	return list[0], true
+}
+
+// judge computes the answer so far and tells it where it has changed.
+func (t *talk) judge() {
+	if t.a != nil && maps.Equal(t.known, t.given) {
+		return
+	}
+	s, err := setup.Of(t.given)
+	if err != nil {
+		return
+	}
+	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: interimDraws})
+	if err != nil {
+		t.say("These figures cannot be computed together: " + err.Error() + ". Go back and look at the last ones once more.")
+		return
+	}
+	t.a, t.known = a, maps.Clone(t.given)
+	lines, err := report.Lead(a)
+	if told := lines[0] + "\n" + lines[1]; err == nil && told != t.told {
+		t.told = told
+		t.say("")
+		t.say("So far " + lines[0])
+		t.say(lines[1])
+	}
+}
+
+// put asks one question until it is answered, passed or left.
+func (t *talk) put(q interview.Question) error {
+	t.asked++
+	t.say("")
+	t.say(fmt.Sprintf("%d. %s", t.asked, q.Asks))
+	if q.Why != "" {
+		t.say("Asked because: " + q.Why + ".")
+	}
+	for i, c := range q.Choices {
+		t.say(fmt.Sprintf("  %d: %s", i+1, c.Says))
+	}
+	if open := len(q.Choices) == 0 || q.Choices[0].Value == interview.Same; open || len(q.Fills) > 0 {
+		t.say("  For example: " + q.Example)
+	}
+	for {
+		line, err := t.read("")
+		switch {
+		case errors.Is(err, io.EOF):
+			return errStopped
+		case err != nil:
+			return err
+		}
+		switch folded(line) {
+		case "?", "how", "help":
+			t.say(q.How)
+			t.say("For example: " + q.Example + ". Where nobody knows, this is taken: " + q.Usual + ".")
+			continue
+		case "back":
+			if !t.back() {
+				t.say("This is the first question.")
+				continue
+			}
+			return nil
+		case "stop", "quit", "exit":
+			return errStopped
+		}
+		sets, err := interview.Fill(q, line, t.given)
+		if err != nil {
+			t.say("Not understood: " + err.Error() + ". An empty line goes on.")
+			continue
+		}
+		t.take(q, sets)
+		return nil
+	}
+}
+
+// take keeps an answer and says how it was understood.
+func (t *talk) take(q interview.Question, sets map[string]string) {
+	t.past = append(t.past, moment{maps.Clone(t.given), maps.Clone(t.passed)})
+	if len(sets) == 0 {
+		t.passed[q.Key] = true
+		t.say("Passed. Taken instead: " + q.Usual + ".")
+		return
+	}
+	maps.Copy(t.given, sets)
+	if text := t.reading(q.Key); text != "" {
+		t.say("Read as: " + text + ".")
+		return
+	}
+	var words []string
+	for _, key := range append([]string{q.Key}, q.Fills...) {
+		if text := sets[key]; text != "" {
+			for _, c := range q.Choices {
+				if c.Value == text {
+					text = c.Says
+				}
+			}
+			words = append(words, text)
+		}
+	}
+	text := "Taken: " + strings.Join(words, ", ") + "."
+	if sets[q.Key] == "" && slices.Contains(t.openKeys(), q.Key) {
+		text += " The rest is still open."
+	}
+	t.say(text)
+}
+
+// openKeys are the keys that may still be asked for.
+func (t *talk) openKeys() []string {
+	var keys []string
+	for _, q := range interview.Next(t.given, nil, func(key string) bool { return t.passed[key] }) {
+		keys = append(keys, q.Key)
+	}
+	return keys
+}
+
+// reading says what a label was understood to mean; empty for any other key.
+func (t *talk) reading(key string) string {
+	if !strings.HasSuffix(key, answer.KeyPackLabel) {
+		return ""
+	}
+	s, err := setup.Of(t.given)
+	if err != nil {
+		return ""
+	}
+	p, err := s.Parts()
+	if err != nil {
+		return ""
+	}
+	if key != answer.KeyPackLabel {
+		if p = p.Original; p == nil {
+			return ""
+		}
+	}
+	return p.Pack.Reading
+}
+
+// back takes the last answer back; false where there is none.
+func (t *talk) back() bool {
+	n := len(t.past) - 1
+	if n < 0 {
+		return false
+	}
+	t.given, t.passed, t.past = t.past[n].given, t.past[n].passed, t.past[:n]
+	t.asked -= 2
+	return true
+}
+
+// keep writes the answers to a file and says how to go on with them. Where none
+// was named or it cannot be written, it asks for one as long as there is somebody
+// to ask.
+func (t *talk) keep(s *setup.Setup, target string, overwrite bool) error {
+	var b strings.Builder
+	b.WriteString("# Answers to packcheck new. packcheck keys lists what else may stand here.\n\n")
+	if _, err := s.WriteTo(&b); err != nil {
+		return err
+	}
+	var failed error
+	for name := target; ; overwrite = false {
+		if name != "" {
+			failed = mayWrite(name, overwrite)
+			if failed == nil {
+				failed = save(name, overwrite, b.String())
+			}
+			if failed == nil {
+				t.say("Written to " + name + ". Change it as you like, and judge it again with: packcheck " + name)
+				return nil
+			}
+			t.say("Not written: " + failed.Error() + ".")
+		}
+		if t.over {
+			break
+		}
+		t.say("")
+		line, err := t.read("A file to keep the answers in? Its name, such as tractor.toml, or an empty line for none.")
+		if err != nil {
+			break
+		}
+		if name = strings.TrimSpace(line); name == "" {
+			return nil
+		}
+	}
+	if failed != nil {
+		t.say("The answers were:")
+		fmt.Fprint(t.out, b.String())
+	}
+	return failed
+}
+
+// folded is a reply of one word as it is compared.
+func folded(line string) string { return strings.ToLower(strings.Trim(line, " .!")) }
+
+// isYes reports whether somebody wants it.
+func isYes(line string) bool {
+	switch folded(line) {
+	case "yes", "y", "more":
+		return true
+	}
+	return false
+}
+
+// read says what is asked for and reads one line; io.EOF where there is no more.
+func (t *talk) read(prompt string) (string, error) {
+	if prompt != "" {
+		t.say(prompt)
+	}
+	fmt.Fprint(t.out, "> ")
+	if !t.in.Scan() {
+		t.over = true
+		fmt.Fprintln(t.out)
+		if err := t.in.Err(); err != nil {
+			return "", fmt.Errorf("cannot read the answer (a line has at most %d characters): %w", longestReply, err)
+		}
+		return "", io.EOF
+	}
+	line := strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(t.in.Text(), "?"))
+	if t.echo {
+		t.say(line)
+	}
+	return line, nil
+}
+
+// say writes one statement, in lines that fit anywhere.
+func (t *talk) say(text string) {
+	indent := text[:len(text)-len(strings.TrimLeft(text, " "))]
+	if strings.TrimSpace(text) == "" {
+		fmt.Fprintln(t.out)
+		return
+	}
+	text = strings.Map(func(r rune) rune {
+		if unicode.IsPrint(r) {
+			return r
+		}
+		return '?'
+	}, strings.TrimSpace(text))
+	for _, line := range wrapped(text, indent) {
+		fmt.Fprintln(t.out, line)
+	}
+}
