@@ -51,7 +51,7 @@ How to call it
     packcheck FILE [options]     judge the setup in FILE
     packcheck - [options]        the same, from standard input
     packcheck --pack LABEL       the same, of a battery in a usual vehicle
-    packcheck new [FILE]         no file: asks in plain words, one thing at a time
+    packcheck new [FILE]         ask for a setup in plain words, no file needed
     packcheck ask QUESTION ...   one question, no file (ask --help lists all)
     packcheck batch FILE         judge many setups, a line of JSON each
     packcheck fit LOG [options]  fit a battery to logged discharges

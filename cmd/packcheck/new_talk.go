@@ -194,17 +194,21 @@ func (t *talk) put(q interview.Question) error {
 			t.say("Not understood: " + err.Error() + ". An empty line goes on.")
 			continue
 		}
-		t.take(q, sets)
+		t.take(q, sets, interview.Unknown(line))
 		return nil
 	}
 }
 
 // take keeps an answer and says how it was understood.
-func (t *talk) take(q interview.Question, sets map[string]string) {
+func (t *talk) take(q interview.Question, sets map[string]string, unknown bool) {
 	t.past = append(t.past, moment{maps.Clone(t.given), maps.Clone(t.passed)})
 	if len(sets) == 0 {
 		t.passed[q.Key] = true
-		t.say("Passed. Taken instead: " + q.Usual + ".")
+		if unknown {
+			t.say("Passed. Taken instead: " + q.Usual + ".")
+		} else {
+			t.say("Taken: " + q.Usual + ".")
+		}
 		return
 	}
 	maps.Copy(t.given, sets)
