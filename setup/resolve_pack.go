@@ -190,8 +190,10 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 // wantLabel is what a label should have been: what its error wants comes first.
 func wantLabel(err error) string {
 	text := strings.TrimPrefix(err.Error(), "battery: ")
-	if why, want, found := strings.Cut(text, "; want "); found {
-		return want + " (" + why + ")"
+	for _, mark := range []string{"; want ", ", want "} {
+		if why, want, found := strings.Cut(text, mark); found {
+			return want + " (" + why + ")"
+		}
 	}
 	return text
 }

@@ -167,6 +167,7 @@ func (t *talk) put(q interview.Question) error {
 	if open := len(q.Choices) == 0 || q.Choices[0].Value == interview.Same; open || len(q.Fills) > 0 {
 		t.say("  For example: " + q.Example)
 	}
+	t.say("  Left empty: " + q.Usual)
 	for {
 		line, err := t.read("")
 		switch {
@@ -178,7 +179,9 @@ func (t *talk) put(q interview.Question) error {
 		switch folded(line) {
 		case "?", "how", "help":
 			t.say(q.How)
-			t.say("For example: " + q.Example + ". Where nobody knows, this is taken: " + q.Usual + ".")
+			if len(q.Choices) > 0 {
+				t.say("For example: " + q.Example)
+			}
 			continue
 		case "back":
 			if !t.back() {
@@ -205,7 +208,7 @@ func (t *talk) take(q interview.Question, sets map[string]string, unknown bool) 
 	if len(sets) == 0 {
 		t.passed[q.Key] = true
 		if unknown {
-			t.say("Passed. Taken instead: " + q.Usual + ".")
+			t.say("Passed.")
 		} else {
 			t.say("Taken: " + q.Usual + ".")
 		}

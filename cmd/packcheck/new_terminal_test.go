@@ -65,7 +65,7 @@ func TestATerminalIsSpokenToInPlainLines(t *testing.T) {
 	place := 0
 	for _, turn := range []struct{ said, typed string }{
 		{"1. What is printed on the battery", "?\n"},
-		{"Where nobody knows, this is taken", "12V 7AH\n"},
+		{"as it stands. Where it is worn off", "12V 7AH\n"},
 		{"Read as: sealed lead-acid (AGM)", "12\n"},
 		{"3. How old is the child", "back\n"},
 		{"2. How many volts", "6 V, no: 12 V\n"},

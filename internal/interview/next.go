@@ -32,7 +32,7 @@ func Next(given map[string]string, a *answer.Assessment, passed func(key string)
 	var list []ranked
 	for i := range p.all {
 		r := &p.all[i]
-		if p.has(r) || passed(r.Key) || !r.asked(given) {
+		if p.has(r) || passed(r.Key) || !r.asked(given) || p.bench() && r.drives() {
 			continue
 		}
 		u := p.useOf(r)
@@ -64,6 +64,9 @@ type pool struct {
 	a      *answer.Assessment // nil = no answer yet
 	usual  map[string]string  // what the answer has assumed, by key
 }
+
+// bench reports whether another load stands in place of a vehicle.
+func (p *pool) bench() bool { return given("load.current", "load.power", "load.pattern")(p.given) }
 
 // which is the battery that a reading is of.
 func (p *pool) which() string {

@@ -85,6 +85,38 @@ func TestTwoBatteriesAreAskedForWhereTheyMakeTheVolts(t *testing.T) {
 	}
 }
 
+func TestNobodyIsAskedForAVehicleBesideAnotherLoad(t *testing.T) {
+	given := map[string]string{"pack.label": "12 V 7 Ah", "load.current": "9 A"}
+	questions := interview.Next(given, nil, nil)
+	for _, q := range questions {
+		if strings.HasPrefix(q.Key, "rider.") || strings.HasPrefix(q.Key, "vehicle.") || strings.HasPrefix(q.Key, "motors.") {
+			t.Errorf("asks for %s", q.Key)
+		}
+		if sets, err := interview.Fill(q, q.Example, given); q.Key == "fuse.form" && (err != nil || len(sets) != 2) {
+			t.Errorf("%s: %v, %v", q.Key, sets, err)
+		}
+	}
+	if len(questions) < 20 {
+		t.Errorf("only %q", keysOf(questions))
+	}
+}
+
+func BenchmarkNext(b *testing.B) {
+	given := map[string]string{"pack.label": "20 V max 4 Ah", "vehicle.design_voltage": "12 V", "rider.age": "4 years", "vehicle.ground": "lawn"}
+	s, err := setup.Of(given)
+	if err != nil {
+		b.Fatal(err)
+	}
+	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: 64})
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		interview.Next(given, a, nil)
+	}
+}
+
 func TestWhatWasAssumedStandsAsTheUsual(t *testing.T) {
 	a := &answer.Assessment{Assumed: []answer.Assumed{{Key: "vehicle.mass", Value: "10 to 18 kg"}}}
 	for _, q := range interview.Next(nil, a, nil) {

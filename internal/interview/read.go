@@ -28,8 +28,11 @@ func Read(q Question, text string) (string, error) {
 // fill in is no fault: the question then counts as passed.
 func Fill(q Question, text string, given map[string]string) (map[string]string, error) {
 	text = chosen(q, strings.TrimSpace(text))
-	if Unknown(text) {
+	switch {
+	case Unknown(text):
 		return nil, nil
+	case len(text) > longestText:
+		return nil, fmt.Errorf("read %q and more; right would be a line of at most %d characters, such as %q", text[:40], longestText, q.Example)
 	}
 	if text == Same && slices.ContainsFunc(q.Choices, func(c Choice) bool { return c.Value == Same }) {
 		return sameBattery(given), nil
@@ -48,6 +51,9 @@ func Fill(q Question, text string, given map[string]string) (map[string]string, 
 	}
 	return sets, nil
 }
+
+// longestText is the longest text of a setup, in bytes.
+const longestText = 200
 
 // chosen turns the words or the number of a choice into its value. A value comes
 // before a number: "2" may be both.

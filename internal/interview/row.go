@@ -1,6 +1,7 @@
 package interview
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
@@ -39,6 +40,12 @@ func (r row) press(when func(map[string]string) string) row { r.presses = when; 
 
 // asked reports whether the question makes sense beside what is given.
 func (r *row) asked(given map[string]string) bool { return r.when == nil || r.when(given) }
+
+// drives reports whether it is a question about a vehicle.
+func (r *row) drives() bool {
+	table, _, _ := strings.Cut(r.Key, ".")
+	return slices.Contains([]string{"rider", "vehicle", "motors", "gears"}, table) || r.Key == answer.KeyMeasuredTopSpeed
+}
 
 // finished fills in what the registry knows: the example, and where the value
 // stands in a setup file.
