@@ -8,7 +8,6 @@ import (
 	"maps"
 	"slices"
 	"strings"
-	"unicode"
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
@@ -276,101 +275,4 @@ func (t *talk) back() bool {
 	t.given, t.passed, t.past = t.past[n].given, t.past[n].passed, t.past[:n]
 	t.asked -= 2
 	return true
-}
-
-// keep writes the answers to a file and says how to go on with them. Where none
-// was named or it cannot be written, it asks for one as long as there is somebody
-// to ask.
-func (t *talk) keep(s *setup.Setup, target string, overwrite bool) error {
-	var b strings.Builder
-	b.WriteString("# Answers to packcheck new. packcheck keys lists what else may stand here.\n\n")
-	if _, err := s.WriteTo(&b); err != nil {
-		return err
-	}
-	var failed error
-	for name := target; ; overwrite = false {
-		if name != "" {
-			failed = mayWrite(name, overwrite)
-			if failed == nil {
-				failed = save(name, overwrite, b.String())
-			}
-			if failed == nil {
-				t.say("Written to " + name + ". Change it as you like, and judge it again with: packcheck " + name)
-				return nil
-			}
-			t.say("Not written: " + failed.Error() + ".")
-		}
-		if t.over {
-			break
-		}
-		t.say("")
-		line, err := t.read("A file to keep the answers in? Its name, such as tractor.toml, or an empty line for none.")
-		if err != nil {
-			break
-		}
-		if name = strings.TrimSpace(line); name == "" {
-			return nil
-		}
-	}
-	if failed != nil {
-		t.say("The answers were:")
-		fmt.Fprint(t.out, b.String())
-	}
-	return failed
-}
-
-// folded is a reply of one word as it is compared.
-func folded(line string) string { return strings.ToLower(strings.Trim(line, " .!")) }
-
-// isYes reports whether somebody wants it.
-func isYes(line string) bool {
-	switch folded(line) {
-	case "yes", "y", "more":
-		return true
-	}
-	return false
-}
-
-// read says what is asked for and reads one line; io.EOF where there is no more.
-func (t *talk) read(prompt string) (string, error) {
-	if prompt != "" {
-		t.say(prompt)
-	}
-	fmt.Fprint(t.out, "> ")
-	if !t.in.Scan() {
-		t.over = true
-		fmt.Fprintln(t.out)
-		if err := t.in.Err(); err != nil {
-			return "", fmt.Errorf("cannot read the answer (a line has at most %d characters): %w", longestReply, err)
-		}
-		return "", io.EOF
-	}
-	line := strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
-			return ' '
-		}
-		return r
-	}, strings.ToValidUTF8(t.in.Text(), "?"))
-	if t.echo {
-		t.say(line)
-	}
-	return line, nil
-}
-
-// say writes one statement, in lines that fit anywhere.
-func (t *talk) say(text string) {
-	indent := text[:len(text)-len(strings.TrimLeft(text, " "))]
-	if strings.TrimSpace(text) == "" {
-		fmt.Fprintln(t.out)
-		return
-	}
-	text = strings.Map(func(r rune) rune {
-		if unicode.IsPrint(r) {
-			return r
-		}
-		return '?'
-	}, strings.TrimSpace(text))
-	for _, line := range wrapped(text, indent) {
-		fmt.Fprintln(t.out, line)
-	}
 }

@@ -33,6 +33,7 @@ func TestAnswersAreReadAsPeopleWriteThem(t *testing.T) {
 		{"wire.gauge", "2.5 mm2", map[string]string{"wire.area": "2.5 mm2"}},
 		{"wire.gauge", "14", map[string]string{"wire.gauge": "14"}},
 		{"vehicle.has_board", "Yes", map[string]string{"vehicle.has_board": "yes"}},
+		{"pack.age", "2", map[string]string{"pack.age": "2 years"}}, // a choice by its number, and what it says
 		{"motors.can", "550", map[string]string{"motors.can": "550"}},
 		{"motors.count", "2", map[string]string{"motors.count": "2"}},
 		{"measured.rest_voltage", "12,6", map[string]string{"measured.rest_voltage": "12,6 V"}},
