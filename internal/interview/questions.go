@@ -53,7 +53,7 @@ func questions() []row {
 		ask(Look, "pack.watches_cells", "Do the battery's electronics watch every cell and switch off for the weakest?",
 			"Ask its maker, or look in its sheet for the protection of single cells.", "no").example("no").choose(yesNo()...),
 		ask(Look, "pack.age", "How old is the battery, or how does it do?",
-			"Look for a date on it, or remember when it was bought.", "anything from new to worn").choose(Choice{"1 year", "1 year"}, Choice{"2 years", "2 years"}, Choice{"3 years", "3 years or more"}, Choice{"new", "new"}, Choice{"worn", "it clearly lasts less than it did"}).settle("pack.health"),
+			"Look for a date on it, or remember when it was bought.", "anything from new to worn").choose(Choice{"1 year", "1 year"}, Choice{"2 years", "2 years"}, Choice{"3 years", "3 years"}, Choice{"new", "new"}, Choice{"worn", "older, or it clearly lasts less than it did"}).settle("pack.health"),
 		ask(Look, "pack.maker", "Who made the battery: the maker of tool or vehicle, or somebody else to fit?",
 			"Compare the name on the battery with that on the tool or the vehicle.", "either").choose(Choice{"own", "the maker of the tool or the vehicle"}, Choice{"look-alike", "somebody else"}),
 		ask(Look, "pack.max_current", "How many amps does its maker allow for good?",
