@@ -92,6 +92,9 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	if hint != nil && w.chemistry != "" && !sameFamily(*hint, w.chemistry) {
 		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, w.chemistry, hint.Name)
 	}
+	if hint != nil && w.lithium && hint.Family != chemistry.Lithium {
+		return Label{}, fmt.Errorf("battery: label %q says lithium but the chemistry given is %s", text, hint.Name)
+	}
 	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, MaxV: w.maxV, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear}
 	readings, sure := w.readings(hint)
 	if len(readings) > 0 {

@@ -29,6 +29,9 @@ func (w *words) readings(hint *chemistry.Profile) ([]Reading, Sureness) {
 		}
 		return []Reading{{name, w.cells}}, sure
 	}
+	if hint == nil && (w.lithium || name == "li-ion" && ofPhosphate(w.volts)) {
+		return w.eitherLithium(), w.lithiumSure()
+	}
 	if name != "" {
 		cells := w.cellsOf(name, hint)
 		if len(cells) == 0 {
@@ -44,6 +47,43 @@ func (w *words) readings(hint *chemistry.Profile) ([]Reading, Sureness) {
 		return out, sure
 	}
 	return w.unnamed()
+}
+
+// ofPhosphate reports whether volts are those that iron phosphate is printed
+// with, and no other lithium cells.
+func ofPhosphate(v float64) bool {
+	return v == 6.4 || v == 9.6 || v == 12.8 || v == 19.2 || v == 25.6 || v == 38.4 || v == 51.2
+}
+
+// eitherLithium reads a label that says lithium and not which kind. A block of 6,
+// 12 or 24 V in place of a lead-acid one mostly is iron phosphate, a tool pack is
+// not (common practice, no published source).
+func (w *words) eitherLithium() []Reading {
+	n, v := w.blocksInSeries(), w.volts
+	phosphate := Reading{"lifepo4", int(math.Round(v/3.2)) * n}
+	var ion []Reading
+	for _, c := range w.cellsOf("li-ion", nil) {
+		ion = append(ion, Reading{"li-ion", c})
+	}
+	switch {
+	case w.maxV > 0:
+		return ion
+	case ofPhosphate(v) && w.lithium:
+		return []Reading{phosphate}
+	case ofPhosphate(v) || v == 6 || v == 12 || v == 24:
+		return append([]Reading{phosphate}, ion...)
+	case v == 36 || v == 48:
+		return append(ion, Reading{"lifepo4", int(math.Round(v/3)) * n})
+	}
+	return ion
+}
+
+// lithiumSure is how sure the first of these is.
+func (w *words) lithiumSure() Sureness {
+	if w.blocksUnclear || len(w.eitherLithium()) != 1 {
+		return Guess
+	}
+	return Likely
 }
 
 // blocksInSeries is 1 for a single block.

@@ -24,6 +24,7 @@ type words struct {
 	ofCell         bool   // ampHours are said to be of one cell
 	namedBlocks    int    // how many blocks the label names; 0 = it speaks of one
 	chemistry      string // profile name; "" = not said
+	lithium        bool   // said, but not which kind
 	nickelCadmium  bool
 	format         string // "18650", "21700", "26650"
 }
@@ -59,8 +60,11 @@ var chemistryWords = [...]struct {
 	{pattern.Lazy(`\bagm\b|\bsla\b|vrla|lead|\bpb\b`), "agm", false},
 	{pattern.Lazy(`ni-?\s?mh|nickel[ -]metal`), "nimh", false},
 	{pattern.Lazy(`ni-?\s?cd|nicad|nickel[ -]cad`), "nimh", true},
-	{pattern.Lazy(`li-?\s?ion|lithium|li-?po|\bli\b|\bnmc\b|\binr\b|\bicr\b`), "li-ion", false},
+	{pattern.Lazy(`li-?\s?ion|lithium[ -]ion|li-?po|\bnmc\b|\binr\b|\bicr\b`), "li-ion", false},
 }
+
+// someLithium is what sellers print on either kind.
+var someLithium = pattern.Lazy(`lithium|\bli\b`)
 
 // smallNumbers are the counts of blocks that people write out.
 var smallNumbers = [...]struct {
@@ -79,6 +83,7 @@ func readWords(text string) (words, error) {
 			break
 		}
 	}
+	w.lithium = w.chemistry == "" && someLithium().MatchString(s)
 	// Figures that have been understood are blanked out, so that no digit is
 	// read twice.
 	take := func(p *regexp.Regexp) []string {
