@@ -70,7 +70,11 @@ func (b *bbcodeDialect) items(items []string, numbered, _ bool) {
 
 func (b *bbcodeDialect) ticks(list tickList) {
 	b.gap()
-	fmt.Fprintf(&b.out, "[b]%s[/b]\n[list]\n", inBBCode(list.title))
+	fmt.Fprintf(&b.out, "[b]%s[/b]\n", inBBCode(list.title))
+	if len(list.steps) == 0 { // an empty list shows as a stray mark
+		return
+	}
+	b.out.WriteString("[list]\n")
 	for _, step := range list.steps {
 		fmt.Fprintf(&b.out, "[*]( ) %s\n", inBBCode(step))
 	}

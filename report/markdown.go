@@ -55,7 +55,10 @@ func (m *markdownDialect) items(items []string, numbered, _ bool) {
 
 func (m *markdownDialect) ticks(list tickList) {
 	m.gap()
-	fmt.Fprintf(&m.out, "**%s**\n\n", startMarkdown(list.title))
+	fmt.Fprintf(&m.out, "**%s**\n", startMarkdown(list.title))
+	if len(list.steps) > 0 {
+		m.gap()
+	}
 	for _, step := range list.steps {
 		fmt.Fprintf(&m.out, "- \\[ \\] %s\n", inMarkdown(step))
 	}
