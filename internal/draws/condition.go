@@ -10,7 +10,7 @@ import (
 type Options struct {
 	Prior      int     // draws from what was known before any reading; 256
 	Round      int     // draws of each later round; 256
-	MostRounds int     // rounds after the first draws, at most; 8
+	MostRounds int     // rounds after the first draws, at most, and three times as many where the answer would be rough; 8
 	Enough     float64 // effective number of draws that ends the rounds; 200
 	Workers    int     // goroutines; one for each core
 	Freedom    float64 // degrees of freedom of the errors' Student law; 4; +Inf for normal errors
@@ -27,6 +27,7 @@ const (
 	defaultEnough  = 200
 	defaultFreedom = 4
 	leastRounds    = 2
+	patience       = 3 // times as many rounds at most where the answer would still be rough
 	roughBelow     = 100
 )
 
@@ -115,7 +116,7 @@ func (p *Posterior) Grow(enough float64, mostRounds int) error {
 		if p.Effective == 0 {
 			return ErrStandsStill
 		}
-		if p.Rounds >= mostRounds || len(s.readings) == 0 && p.Effective >= enough ||
+		if p.Rounds >= mostRounds && (p.Effective >= roughBelow || p.Rounds >= patience*mostRounds) || len(s.readings) == 0 && p.Effective >= enough ||
 			p.Effective >= enough && p.Rounds >= leastRounds {
 			break
 		}
