@@ -9,6 +9,10 @@ type Way struct {
 	PedalMin Range    `json:"pedal_min"` // minutes with the pedal down, afterwards
 	SpeedKmh Range    `json:"speed_kmh"` // zero on a bench load
 	Sets     []Set    `json:"sets"`      // the setup keys that make it, in order
+	// Carried says that the answer rests on what was measured before the change.
+	// The changed setup is without it, and by itself less sure than this. Any other
+	// way is exactly what its setup is answered with.
+	Carried bool `json:"carried,omitempty"`
 }
 
 // Set is one key of a setup and the value that a [Way] gives it, as text.

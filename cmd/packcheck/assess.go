@@ -36,6 +36,9 @@ func assessFlags() []cli.Flag {
 		&cli.IntFlag{Name: flagDraws},
 		&cli.StringFlag{Name: flagTrace},
 		&cli.StringFlag{Name: flagTraceLaunch},
+		&cli.StringFlag{Name: flagWriteSetup},
+		&cli.StringFlag{Name: flagWay},
+		&cli.BoolFlag{Name: flagOverwrite},
 		&cli.BoolFlag{Name: flagVersion},
 		&cli.BoolFlag{Name: flagHelp, Aliases: []string{"h"}},
 	}
@@ -57,6 +60,9 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	if c.Bool(flagWhole) && c.Bool(flagShort) {
 		return errors.New("--full and --short do not go together: choose one")
 	}
+	if c.IsSet(flagWay) && !c.IsSet(flagWriteSetup) {
+		return fmt.Errorf("--%s goes with --%s FILE, the setup file that the way out is saved to", flagWay, flagWriteSetup)
+	}
 	name, s, err := askedFor(c, std)
 	if err != nil {
 		return err
@@ -65,12 +71,20 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	if err != nil {
 		return asInput(err)
 	}
+	files := traces(c, s)
+	if c.IsSet(flagWriteSetup) {
+		saved, err := savedSetup(c, s, a, std)
+		if err != nil {
+			return err
+		}
+		files = append(files, saved)
+	}
 	var out bytes.Buffer
 	o := report.Options{Format: format, Full: c.Bool(flagWhole), Short: c.Bool(flagShort), Explain: packcheck.Explain}
 	if err := report.Write(&out, a, o); err != nil {
 		return err
 	}
-	if err := writeTraces(c, name, s); err != nil {
+	if err := writeOutputs(files, name, c.Bool(flagOverwrite)); err != nil {
 		return err
 	}
 	if a.Verdict >= answer.FixFirst {

@@ -87,7 +87,7 @@ func (f *fitted) writeFiles() error {
 			if err != nil {
 				return err
 			}
-			return writeMarked(w, text)
+			return writeMarked(w, byFit, text)
 		}},
 	} {
 		if t.target == "" {
@@ -116,7 +116,7 @@ func (f *fitted) writeCell(w io.Writer) error {
 	if _, err := f.set.Extend(bytes.NewReader(text.Bytes()), f.cellsFile); err != nil {
 		return fmt.Errorf("the logs led to a cell that cannot be, so nothing was written: %w", err)
 	}
-	return writeMarked(w, text.String())
+	return writeMarked(w, byFit, text.String())
 }
 
 // chemistryName is what a setup calls the fitted cell: the given name, or that

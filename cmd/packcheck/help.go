@@ -71,6 +71,10 @@ Options, before or after the file name
     --draws N             how many vehicles are computed (1024 if left out)
     --trace FILE          also write the outing as a table (CSV)
     --trace-launch FILE   also write the first seconds as a table (CSV)
+    --write-setup FILE    also save the setup as it is judged
+    --way A               save way out A, B or C of the report in its place
+    --overwrite           let these write over files that packcheck did not
+                          write, or that were changed since
     --help                this page
     --version             what was built
 

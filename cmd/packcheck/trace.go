@@ -2,12 +2,10 @@ package main
 
 import (
 	"bufio"
-	"errors"
-	"fmt"
 	"io"
-	"io/fs"
 	"os"
-	"path/filepath"
+	"strconv"
+	"strings"
 
 	"github.com/urfave/cli/v2"
 
@@ -15,15 +13,9 @@ import (
 	"example.org/packcheck/setup"
 )
 
-// writeTraces writes the time series that were asked for: all of them or none,
-// and never half a file.
-func writeTraces(c *cli.Context, input string, s *setup.Setup) error {
-	var pending []*pendingFile
-	defer func() {
-		for _, p := range pending {
-			p.drop()
-		}
-	}()
+// traces are the time series that were asked for.
+func traces(c *cli.Context, s *setup.Setup) []output {
+	var list []output
 	for _, t := range []struct {
 		flag  string
 		write func(*setup.Setup, io.Writer) error
@@ -31,132 +23,36 @@ func writeTraces(c *cli.Context, input string, s *setup.Setup) error {
 		{flagTrace, packcheck.Trace},
 		{flagTraceLaunch, packcheck.TraceLaunch},
 	} {
-		if !c.IsSet(t.flag) {
-			continue
-		}
-		target := c.String(t.flag)
-		if err := checkTarget(t.flag, target, input, pending); err != nil {
-			return err
-		}
-		p, err := fill(target, func(w io.Writer) error { return t.write(s, w) })
-		if err != nil {
-			return fmt.Errorf("--%s: %w", t.flag, err)
-		}
-		pending = append(pending, p)
-	}
-	for _, p := range pending {
-		if err := p.keep(); err != nil {
-			return err
+		if c.IsSet(t.flag) {
+			list = append(list, output{flag: t.flag, target: c.String(t.flag), write: func(w io.Writer) error { return t.write(s, w) }, ours: sameTable})
 		}
 	}
-	return nil
+	return list
 }
 
-// checkTarget refuses names that would cost somebody a file.
-func checkTarget(flag, target, input string, others []*pendingFile) error {
-	switch {
-	case target == "" || target == stdinName:
-		return fmt.Errorf("--%s needs a file name (the report has standard output)", flag)
-	case input != stdinName && sameFile(target, input):
-		return fmt.Errorf("--%s %s would overwrite the setup file", flag, target)
-	}
-	for _, o := range others {
-		if sameFile(target, o.target) {
-			return fmt.Errorf("--%s %s: two traces cannot share a file", flag, target)
-		}
-	}
-	return nil
-}
-
-// sameFile reports whether two names lead to one file, which need not exist.
-func sameFile(a, b string) bool {
-	ia, erra := os.Stat(a)
-	ib, errb := os.Stat(b)
-	if erra == nil && errb == nil {
-		return os.SameFile(ia, ib)
-	}
-	return resolved(a) == resolved(b)
-}
-
-// resolved returns the absolute name with links followed as far as they lead.
-func resolved(name string) string {
-	if whole, err := filepath.EvalSymlinks(name); err == nil {
-		name = whole
-	} else if dir, err := filepath.EvalSymlinks(filepath.Dir(name)); err == nil {
-		name = filepath.Join(dir, filepath.Base(name))
-	}
-	if abs, err := filepath.Abs(name); err == nil {
-		return abs
-	}
-	return filepath.Clean(name)
-}
-
-// pendingFile is a file that is complete under another name, or a device that
-// has been written to and cannot be taken back.
-type pendingFile struct {
-	target string // the name asked for
-	path   string // where links of it lead
-	temp   string // where the bytes are; empty when there is nothing to move
-}
-
-// fill writes a file beside its target. What is no ordinary file, such as a
-// pipe or a terminal, is written to directly.
-func fill(target string, write func(io.Writer) error) (*pendingFile, error) {
-	p := &pendingFile{target: target, path: resolved(target)}
-	mode := fs.FileMode(0o644)
-	if info, err := os.Stat(p.path); err == nil {
-		switch {
-		case info.IsDir():
-			return nil, fmt.Errorf("%s is a folder", target)
-		case !info.Mode().IsRegular():
-			f, err := os.OpenFile(p.path, os.O_WRONLY, 0)
-			if err != nil {
-				return nil, err
-			}
-			return p, pour(f, write)
-		}
-		mode = info.Mode().Perm()
-	}
-	f, err := os.CreateTemp(filepath.Dir(p.path), ".packcheck-*")
+// sameTable reports whether a file is a table as packcheck writes it, of the same
+// columns as the new one: numbers in all but the last, which may hold a word.
+func sameTable(name string, about io.Reader) bool {
+	f, err := os.Open(name)
 	if err != nil {
-		if cause := (&fs.PathError{}); errors.As(err, &cause) { // the made-up name would puzzle
-			err = fmt.Errorf("cannot write %s: %w", target, cause.Err)
+		return false
+	}
+	defer f.Close()
+	head, old := bufio.NewScanner(about), bufio.NewScanner(f)
+	if !head.Scan() || !old.Scan() || head.Text() != old.Text() {
+		return false
+	}
+	columns := strings.Count(head.Text(), ",")
+	for old.Scan() {
+		cells := strings.Split(old.Text(), ",")
+		if len(cells) != columns+1 {
+			return false
 		}
-		return nil, err
+		for _, cell := range cells[:columns] {
+			if _, err := strconv.ParseFloat(cell, 64); err != nil {
+				return false
+			}
+		}
 	}
-	p.temp = f.Name()
-	if err := errors.Join(f.Chmod(mode), pour(f, write)); err != nil {
-		p.drop()
-		return nil, err
-	}
-	return p, nil
-}
-
-// pour writes through a buffer and closes the file.
-func pour(f *os.File, write func(io.Writer) error) error {
-	w := bufio.NewWriter(f)
-	err := write(w)
-	if err == nil {
-		err = w.Flush()
-	}
-	return errors.Join(err, f.Close())
-}
-
-// keep moves the file to its place.
-func (p *pendingFile) keep() error {
-	if p.temp == "" {
-		return nil
-	}
-	if err := os.Rename(p.temp, p.path); err != nil {
-		return fmt.Errorf("cannot write %s: %w", p.target, errors.Unwrap(err))
-	}
-	p.temp = ""
-	return nil
-}
-
-// drop removes what was not kept.
-func (p *pendingFile) drop() {
-	if p.temp != "" {
-		os.Remove(p.temp)
-	}
+	return old.Err() == nil
 }

@@ -65,6 +65,34 @@ func under(table string, values map[string]string) []string {
 	})
 }
 
+// outdated are the keys of what was measured that no longer is of the vehicle once
+// some keys are set: all of the old battery, and all of driving. Only the draws
+// know what it told.
+func (e *engine) outdated(s *setup.Setup, sets map[string]string) []string {
+	if e.parts.Measured == nil {
+		return nil // or it was measured on the original battery
+	}
+	touches := func(tables ...string) bool {
+		for key := range sets {
+			if table, _, _ := strings.Cut(key, "."); slices.Contains(tables, table) {
+				return true
+			}
+		}
+		return false
+	}
+	var out []string
+	for key := range s.Values() {
+		name, is := strings.CutPrefix(key, "measured.")
+		ofRest := name == "rest_voltage" || name == "second_rest_voltage" || name == "hours_rested"
+		switch {
+		case !is, name == "pull_force":
+		case touches("pack"), !ofRest && touches("cutoff", "controller", "wire", "fuse", "vehicle", "motors", "gears"):
+			out = append(out, key)
+		}
+	}
+	return out
+}
+
 // ways searches the ways out of what is to be fixed first, each computed like the
 // answer itself.
 func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options) ([]answer.Way, error) {
@@ -84,11 +112,14 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options)
 		if err == nil && found != nil {
 			found, err = w.search(e, s, enough, o) // what is rarer shows only now
 		}
+		if err == nil && found != nil && found.Verdict < answer.FixFirst && len(e.outdated(s, w.sets(s))) == 0 {
+			found, err = w.promise(e, s, o)
+		}
 		if err != nil {
 			return nil, err
 		}
 		if found != nil && found.Verdict < answer.FixFirst {
-			out = append(out, w.way(s, found))
+			out = append(out, w.way(e, s, found))
 		}
 	}
 	return out, nil
@@ -105,8 +136,11 @@ func (e *engine) starts(s *setup.Setup) []*path {
 	if o := s.Original; o != nil && o.Pack.Given {
 		start := without(values, "pack", "charger", "cutoff")
 		for key, text := range values {
-			if original, is := strings.CutPrefix(key, "original."); is {
-				start[original], start[key] = text, ""
+			if original, is := strings.CutPrefix(key, "original."); is && !strings.HasPrefix(original, "measured.") {
+				start[original] = text
+				if !s.Measured.Given { // what was measured would be of the new one
+					start[key] = ""
+				}
 			}
 		}
 		start["pack.age"] = "new"
@@ -151,10 +185,31 @@ func phosphateFor(designV float64) (label, opens string, ok bool) {
 }
 
 // search adds steps until nothing is left to fix or no step helps, and returns the
-// answer then; nil where the steps make no setup.
+// answer then, on the draws of the setup that the way begins from; nil where the
+// steps make no setup.
 func (w *path) search(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.Assessment, error) {
+	return w.walk(func() (*answer.Assessment, *setup.Parts, error) { return w.assess(e, s, d, o) })
+}
+
+// promise goes on like [path.search], with the answer that the changed setup gets
+// by itself: whoever saves it and has it judged is told the same.
+func (w *path) promise(e *engine, s *setup.Setup, o Options) (*answer.Assessment, error) {
+	return w.walk(func() (*answer.Assessment, *setup.Parts, error) {
+		other, err := w.engine(e, s)
+		if err != nil {
+			return nil, nil, ifNotFaults(err)
+		}
+		d, err := other.draw(o)
+		if err != nil {
+			return nil, nil, err
+		}
+		return other.outline(d, o)
+	})
+}
+
+func (w *path) walk(look func() (*answer.Assessment, *setup.Parts, error)) (*answer.Assessment, error) {
 	for range mostRounds {
-		a, p, err := w.assess(e, s, d, o)
+		a, p, err := look()
 		if err != nil || a == nil || a.Verdict < answer.FixFirst {
 			return a, err
 		}
@@ -185,11 +240,7 @@ func (w *path) prune(e *engine, s *setup.Setup, d *drawn, o Options) error {
 // assess answers the setup that the path has led to, on the draws carried over to
 // it, so that what was read on the old one is weighed once; nil where it makes none.
 func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.Assessment, *setup.Parts, error) {
-	changed, err := s.With(w.sets(s))
-	if err != nil {
-		return nil, nil, ifNotFaults(err)
-	}
-	other, err := newEngine(changed, e.cells)
+	other, err := w.engine(e, s)
 	if err != nil {
 		return nil, nil, ifNotFaults(err)
 	}
@@ -197,15 +248,29 @@ func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.A
 	if other.parts.Original != nil && e.parts.Original != nil { // the same one
 		carried.was = d.was
 	}
-	t, err := other.compute(carried, o)
+	return other.outline(carried, o)
+}
+
+// engine prepares the setup that the path has led to.
+func (w *path) engine(e *engine, s *setup.Setup) (*engine, error) {
+	changed, err := s.With(w.sets(s))
+	if err != nil {
+		return nil, err
+	}
+	return newEngine(changed, e.cells)
+}
+
+// outline is the part of the answer to some draws that a way out is searched by.
+func (e *engine) outline(d *drawn, o Options) (*answer.Assessment, *setup.Parts, error) {
+	t, err := e.compute(d, o)
 	if err != nil {
 		return nil, nil, err
 	}
-	typical, err := other.vehicle(carried.median(other.world), nil, true)
+	typical, err := e.vehicle(d.median(e.world), d.conflict, true)
 	if err != nil {
 		return nil, nil, err
 	}
-	return other.found(carried, t, typical), other.parts, nil
+	return e.found(d, t, typical), e.parts, nil
 }
 
 // ifNotFaults keeps errors of the computation; a change that makes no setup is
@@ -219,7 +284,7 @@ func ifNotFaults(err error) error {
 }
 
 // way is the path as the answer shows it, with what it comes to.
-func (w *path) way(s *setup.Setup, a *answer.Assessment) answer.Way {
+func (w *path) way(e *engine, s *setup.Setup, a *answer.Assessment) answer.Way {
 	way := answer.Way{
 		Title: w.title, Verdict: a.Verdict,
 		PedalMin: rangeOf(a, minutesPath, a.Ride.LastsPedalMin), SpeedKmh: rangeOf(a, speedPath, a.Steady.SpeedKmh),
@@ -231,6 +296,9 @@ func (w *path) way(s *setup.Setup, a *answer.Assessment) answer.Way {
 		}
 	}
 	all := w.sets(s)
+	for _, key := range e.outdated(s, all) {
+		all[key], way.Carried = "", true
+	}
 	for _, key := range slices.Sorted(maps.Keys(all)) {
 		way.Sets = append(way.Sets, answer.Set{Key: key, Value: all[key]})
 	}
