@@ -58,6 +58,31 @@ cells_in_serie = 5
 	// tractor.toml:5: pack.cells_in_serie: read "cells_in_serie"; want "cells_in_series"
 }
 
+// Two batteries in one vehicle, side by side: what is not known of the vehicle is the
+// same for both, so that a difference is one.
+func ExampleCompare() {
+	own, err := setup.Of(map[string]string{"rider.age": "4 years", "pack.label": "12 V 7 Ah", "motors.can": "550"})
+	if err != nil {
+		log.Fatal(err)
+	}
+	other, err := own.Change(setup.Changes{Pack: "20 V max 5 Ah"})
+	if err != nil {
+		log.Fatal(err)
+	}
+	c, err := packcheck.Compare([]*setup.Setup{own, other}, packcheck.Options{Draws: 64})
+	if err != nil {
+		log.Fatal(err)
+	}
+	for _, col := range c.Columns {
+		fmt.Println(col.Letter, col.Name, col.Answer.Verdict)
+	}
+	fmt.Println(c.SameDraws, c.Columns[1].Against["steady.speed_kmh"].Low > 0)
+	// Output:
+	// A 12 V 7 Ah watch
+	// B 20 V max 5 Ah danger
+	// true true
+}
+
 // A whole assessment as JSON, without a file.
 func ExampleAssess_json() {
 	var out strings.Builder

@@ -73,6 +73,18 @@ func AssessWith(s *setup.Setup, o Options) (*answer.Assessment, error) {
 	return reckon.Assess(s, reckon.Options(o))
 }
 
+// MostCompared is how many setups [Compare] takes.
+const MostCompared = reckon.MostCompared
+
+// Compare answers two to [MostCompared] setups side by side. What they leave open
+// under the same key is the same in each draw, so that a difference between them
+// is one; where that cannot be, because they were measured apart, the answer says
+// so. Ways out are not searched. Setups that are not in order come back as
+// [setup.Faults], those of all of them at once.
+func Compare(setups []*setup.Setup, o Options) (*answer.Comparison, error) {
+	return reckon.Compare(setups, reckon.Options(o))
+}
+
 // Trace writes the representative outing, every unknown at its median, as a time
 // series in CSV, one row a step: seconds, amperes from the pack, volts at the
 // pack and behind the path, km/h, charge from 0 to 1, deg C of pack and motor

@@ -83,9 +83,9 @@ func TestThePageStandsInABrowser(t *testing.T) {
 			complaints = append(complaints, event.ExceptionDetails.Error())
 		}
 	})
-	for name, a := range pages() {
+	for name, text := range looked(t) {
 		file := filepath.Join(t.TempDir(), name+".html")
-		if err := os.WriteFile(file, []byte(htmlOf(t, a)), 0o644); err != nil {
+		if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
 		for _, width := range []int64{390, 1280} {
@@ -113,9 +113,9 @@ func TestThePageStandsInABrowser(t *testing.T) {
 
 func TestThePagePrintsOnTwoSheets(t *testing.T) {
 	ctx := browser(t)
-	for name, a := range pages() {
+	for name, text := range looked(t) {
 		file := filepath.Join(t.TempDir(), name+".html")
-		if err := os.WriteFile(file, []byte(htmlOf(t, a)), 0o644); err != nil {
+		if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
 		var pdf []byte
@@ -149,9 +149,9 @@ func TestScreenshotsForTheEye(t *testing.T) {
 		folder = t.TempDir() // nobody looks, but the pictures can still be made
 	}
 	ctx := browser(t)
-	for name, a := range pages() {
+	for name, text := range looked(t) {
 		file := filepath.Join(folder, name+".html")
-		if err := os.WriteFile(file, []byte(htmlOf(t, a)), 0o644); err != nil {
+		if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
 		for _, width := range []int64{390, 1280} {

@@ -18,6 +18,7 @@ type section struct {
 	flow     bool     // text may run facts and items in lines of prose, to save room
 	text     []string // paragraphs
 	facts    []fact
+	side     grid // columns side by side
 	items    []string
 	numbered bool       // items are steps to take in order
 	lists    []tickList // each with a line of its own in front
@@ -29,7 +30,7 @@ type section struct {
 
 // empty reports whether the section holds nothing.
 func (s *section) empty() bool {
-	return len(s.text)+len(s.facts)+len(s.items)+len(s.lists)+len(s.after)+len(s.judged)+len(s.notes) == 0
+	return len(s.text)+len(s.facts)+len(s.side.rows)+len(s.items)+len(s.lists)+len(s.after)+len(s.judged)+len(s.notes) == 0
 }
 
 // fact is one name and its value.
@@ -60,6 +61,7 @@ type dialect interface {
 	subheading(title string)
 	paragraph(text string)
 	facts(facts []fact, flow bool)
+	grid(g grid)
 	items(items []string, numbered, flow bool)
 	ticks(list tickList)
 	judgement(j judgement)
@@ -84,6 +86,9 @@ func (doc *document) render(d dialect) []byte {
 		}
 		if len(s.facts) > 0 {
 			d.facts(s.facts, s.flow)
+		}
+		if len(s.side.rows) > 0 {
+			d.grid(s.side)
 		}
 		if len(s.items) > 0 {
 			d.items(s.items, s.numbered, s.flow)

@@ -29,11 +29,9 @@ func askedFor(c *cli.Context, std streams) (name string, s *setup.Setup, err err
 	changes, faults := changesIn(c)
 	labels := c.StringSlice(flagPack)
 	switch {
-	case len(labels) > 1:
-		return "", nil, fmt.Errorf("--%s once, not %d times", flagPack, len(labels))
 	case len(labels) == 1 && strings.TrimSpace(labels[0]) == "":
-		return "", nil, fmt.Errorf("--%s needs what is printed on the battery, such as --%s \"20 V max 5 Ah\"", flagPack, flagPack)
-	case len(labels) == 1:
+		return "", nil, errNoLabel()
+	case len(labels) == 1 && !strings.EqualFold(strings.TrimSpace(labels[0]), ownPack):
 		changes.Pack = labels[0]
 	}
 	if c.Args().Present() || !c.IsSet(flagPack) && !c.IsSet(flagSet) {
@@ -52,21 +50,29 @@ func askedFor(c *cli.Context, std streams) (name string, s *setup.Setup, err err
 	return name, s, nil
 }
 
-// tellLeftOut says what of a setup went with its own battery: whole tables by
-// their names, what was measured by its keys.
-func tellLeftOut(w io.Writer, s *setup.Setup) {
+// tellLeftOut says what of the setups went with their own batteries: whole tables
+// by their names, what was measured by its keys. That the battery itself went was
+// asked for.
+func tellLeftOut(w io.Writer, setups ...*setup.Setup) {
 	var names []string
-	for _, key := range s.LeftOut {
-		if table, _, _ := strings.Cut(key, "."); table != "measured" {
-			key = "[" + table + "]"
-			if table == "cutoff" {
+	for _, s := range setups {
+		for _, key := range s.LeftOut {
+			table, _, _ := strings.Cut(key, ".")
+			switch {
+			case key == "pack.label", key == "pack.chemistry":
+				continue
+			case table == "cutoff":
 				key = "[cutoff.pack]"
+			case table != "measured":
+				key = "[" + table + "]"
+			}
+			if !slices.Contains(names, key) {
+				names = append(names, key)
 			}
 		}
-		names = append(names, key)
 	}
 	if len(names) > 0 {
-		fmt.Fprintf(w, "packcheck: --%s: left out with the battery that was replaced: %s\n", flagPack, strings.Join(slices.Compact(names), ", "))
+		fmt.Fprintf(w, "packcheck: --%s: left out with the battery that was replaced: %s\n", flagPack, strings.Join(names, ", "))
 	}
 }
 

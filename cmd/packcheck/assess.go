@@ -60,6 +60,9 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	if c.Bool(flagWhole) && c.Bool(flagShort) {
 		return errors.New("--full and --short do not go together: choose one")
 	}
+	if comparing(c) {
+		return compare(c, std, format, verdict)
+	}
 	if c.IsSet(flagWay) && !c.IsSet(flagWriteSetup) {
 		return fmt.Errorf("--%s goes with --%s FILE, the setup file that the way out is saved to", flagWay, flagWriteSetup)
 	}

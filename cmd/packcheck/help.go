@@ -51,6 +51,7 @@ How to call it
     packcheck FILE [options]     judge the setup in FILE
     packcheck - [options]        the same, from standard input
     packcheck --pack LABEL       the same, of a battery in a usual vehicle
+    packcheck FILE FILE ...      up to four side by side, on the same draws
     packcheck new [FILE]         ask for a setup in plain words, no file needed
     packcheck ask QUESTION ...   one question, no file (ask --help lists all)
     packcheck batch FILE         judge many setups, a line of JSON each
@@ -65,7 +66,8 @@ Options, before or after the file name
     --full                everything, in place of one page
     --short               ten lines at most; safety lines stay
     --pack LABEL          another battery in place of FILE's own (its charger
-                          and what was read on it go too), or no FILE at all
+                          and what was read on it go too), or no FILE at all;
+                          several are set side by side, with "own" for its own
     --set KEY=VALUE       a line of the setup, as often as needed, such as
                           --set rider.age="3 years"; no VALUE takes it out
     --draws N             how many vehicles are computed (1024 if left out)
@@ -80,7 +82,8 @@ Options, before or after the file name
 
 Exit code
     0  the worst finding is fine or watch
-    1  the worst finding is fix first or danger
+    1  the worst finding is fix first or danger; of several setups,
+       in each of them
     2  the setup could not be read; every fault is listed
     3  anything else went wrong, such as a wrong option
 

@@ -69,6 +69,38 @@ func TestEverySetupFitsOnOnePage(t *testing.T) {
 	}
 }
 
+// Columns keep the same measures, whatever stands in them.
+func TestEveryComparisonFitsOnOnePage(t *testing.T) {
+	const tool, seats = "../../examples/tractor-tool-pack.toml", "../../examples/two-seater-tired-blocks.toml"
+	for name, args := range map[string][]string{
+		"three files":    {tool, "../../examples/tractor-done-properly.toml", seats},
+		"four batteries": {tool, "--pack", "own", "--pack", "12 V 7 Ah AGM", "--pack", "12.8 V 10 Ah LiFePO4", "--pack", "18 V 1.5 Ah"},
+		"no file":        {"--set", "rider.age=3 years", "--pack", "12 V 7 Ah AGM in the box under the seat, as sold", "--pack", "40 V max 8 Ah", "--pack", "6 V 4 Ah"},
+		"two by two":     {seats, "testdata/setups/danger.toml", "--pack", "24 V 12 Ah AGM", "--pack", "25.6 V 10 Ah LiFePO4"},
+		"bench loads":    {"testdata/setups/fine.toml", "--pack", "own", "--pack", "12 V 9 Ah"},
+	} {
+		args = append(args, "--draws", "16")
+		for _, format := range report.Formats() {
+			var out, errs strings.Builder
+			if code := run(append(args, "--format", string(format)), strings.NewReader(""), &out, &errs); code > exitFix {
+				t.Fatalf("%s: code %d, %s", name, code, errs.String())
+			}
+			text := out.String()
+			switch lines := strings.Count(text, "\n"); {
+			case format == report.FormatText && lines > report.PageLines:
+				t.Errorf("%s: %d lines", name, lines)
+			case (format == report.FormatMarkdown || format == report.FormatBBCode) && len(text) > report.PageCharacters:
+				t.Errorf("%s: %d characters of %s", name, len(text), format)
+			case format == report.FormatText:
+				checkWidth(t, name, text)
+			}
+			if name != "four batteries" && format == report.FormatText {
+				break // the other formats are made of the same
+			}
+		}
+	}
+}
+
 func TestDrawsMayBeChosen(t *testing.T) {
 	for _, draws := range []int{32, 64} {
 		text, _ := judged(t, "testdata/setups/fine.toml", "--draws", fmt.Sprint(draws))
