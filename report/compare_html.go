@@ -25,7 +25,7 @@ func comparisonHTML(c *answer.Comparison) []byte {
 	x := newComparer(c)
 	p := &page{builder: x.of[0]}
 	head := x.lead()
-	doc := &document{sections: []section{{items: x.each(columnRoom{5, 1 << 20, 1 << 20, 0})}}}
+	doc := &document{sections: []section{{items: x.each(columnRoom{3, 1 << 20, 1 << 20, 0})}}}
 	explainWords(doc)
 
 	p.WriteString(htmlHead)

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io"
 
 	"github.com/urfave/cli/v2"
 
@@ -93,7 +94,7 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	if a.Verdict >= answer.FixFirst {
 		*verdict = exitFix
 	}
-	_, err = std.out.Write(out.Bytes())
+	_, err = io.WriteString(std.out, painted(out.String(), format, std.direct))
 	return err
 }
 

@@ -39,7 +39,12 @@ func compare(c *cli.Context, std streams, format report.Format, verdict *int) er
 	if answers.Verdict >= answer.FixFirst {
 		*verdict = exitFix
 	}
-	return report.WriteComparison(std.out, answers, report.Options{Format: format})
+	var out strings.Builder
+	if err := report.WriteComparison(&out, answers, report.Options{Format: format}); err != nil {
+		return err
+	}
+	_, err = io.WriteString(std.out, painted(out.String(), format, std.direct))
+	return err
 }
 
 // askedForAll reads all setups that are asked about, with all faults at once.

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+	"io"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -15,7 +17,8 @@ func helpText() string {
 	for _, f := range report.Formats() {
 		formats = append(formats, string(f))
 	}
-	return strings.ReplaceAll(help, "FORMATS", strings.Join(formats, ", "))
+	text := strings.ReplaceAll(help, "TOPICS\n", topicList())
+	return strings.ReplaceAll(text, "FORMATS", strings.Join(formats, ", "))
 }
 
 const help = `packcheck judges whether a battery suits a children's ride-on vehicle.
@@ -57,9 +60,12 @@ How to call it
     packcheck batch FILE         judge many setups, a line of JSON each
     packcheck fit LOG [options]  fit a battery to logged discharges
     packcheck explain CODE       tell more of a finding (--full has the codes)
-    packcheck keys               list everything a setup file may hold
+    packcheck keys [TOPIC]       list everything a setup file may hold
     packcheck sources            list where the built-in figures come from
-
+    packcheck completion SHELL   completion for bash, zsh or fish
+    packcheck manual             the manual page
+    packcheck help TOPIC         more on one of these:
+TOPICS
 Options, before or after the file name
     --format NAME         FORMATS
                           (text if left out; html is for a phone or paper)
@@ -91,17 +97,25 @@ Reports go to standard output, errors to standard error. The report does
 not replace the maker's instructions, local codes or licensed practice.
 `
 
-// helpCommand lets people say "packcheck help".
-func helpCommand() *cli.Command {
+// helpCommand lets people say "packcheck help" and "packcheck help TOPIC".
+func helpCommand(std streams) *cli.Command {
 	return &cli.Command{
 		Name:               "help",
 		HideHelp:           true,
 		CustomHelpTemplate: help,
 		Action: func(c *cli.Context) error {
-			if err := noFile(c); err != nil {
+			switch c.NArg() {
+			case 0:
+				return cli.ShowAppHelp(c)
+			case 1:
+				text, err := helpOn(c.Args().First(), std)
+				if err != nil {
+					return err
+				}
+				_, err = io.WriteString(std.out, text)
 				return err
 			}
-			return cli.ShowAppHelp(c)
+			return errors.New("one topic at a time: packcheck help TOPIC")
 		},
 	}
 }

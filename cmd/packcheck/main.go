@@ -139,7 +139,9 @@ func commands(std streams, verdict *int) []*cli.Command {
 		fitCommand(std),
 		keysCommand(std),
 		sourcesCommand(std),
-		helpCommand(),
+		completionCommand(std),
+		manualCommand(std),
+		helpCommand(std),
 	}
 }
 
