@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -58,6 +59,9 @@ func askedForAll(c *cli.Context, std streams) ([]*setup.Setup, error) {
 	}
 	if n := len(files) * len(labels); n > packcheck.MostCompared {
 		return nil, fmt.Errorf("%d setups side by side (%d files with %d batteries each): at most %d fit", n, len(files), len(labels), packcheck.MostCompared)
+	}
+	if i := slices.Index(files, stdinName); i >= 0 && slices.Contains(files[i+1:], stdinName) {
+		return nil, errors.New("standard input can be read once only")
 	}
 	changes, faults := changesIn(c)
 	var setups []*setup.Setup
