@@ -371,7 +371,7 @@ func (x *comparer) difference(u unit, r answer.Range, more, less, same string) s
 	if u.kind == quantity.Duration && width >= 4*60/u.per {
 		step = max(step, 60/u.per) // nobody can use the seconds
 	}
-	print := func(v float64) string { return quantity.Format(u.kind, math.Abs(v)*u.per, x.System) }
+	said := func(v float64) string { return quantity.Format(u.kind, math.Abs(v)*u.per, x.System) }
 	word := func(v float64) string {
 		if v < 0 {
 			return less
@@ -382,7 +382,7 @@ func (x *comparer) difference(u unit, r answer.Range, more, less, same string) s
 	if likely < 0 && high <= 0 { // the smaller one first
 		low, high = high, low
 	}
-	text := print(likely) + " " + word(likely)
+	text := said(likely) + " " + word(likely)
 	if likely == 0 {
 		text = same
 	}
@@ -390,9 +390,9 @@ func (x *comparer) difference(u unit, r answer.Range, more, less, same string) s
 	case low == high:
 		return text
 	case low < 0 && high > 0:
-		return text + " (" + print(low) + " " + less + " to " + print(high) + " " + more + ")"
+		return text + " (" + said(low) + " " + less + " to " + said(high) + " " + more + ")"
 	}
-	first, last := print(low), print(high)
+	first, last := said(low), said(high)
 	if number, unit, _ := strings.Cut(last, " "); strings.Count(unit, " ") == 0 && number != "" {
 		first = strings.TrimSuffix(first, " "+unit)
 	}
