@@ -22,6 +22,8 @@ type Changes struct {
 	// Set holds keys and texts as [Of] takes them, set after Pack. An empty text
 	// takes a key out, or a whole table.
 	Set map[string]string
+	// AnyFolder is that of [Setup.AnyFolder], where it was not allowed yet.
+	AnyFolder bool
 	// PackName and SetName stand in faults of these in place of file and line.
 	PackName, SetName string
 }
@@ -45,6 +47,11 @@ func (s *Setup) Change(c Changes) (*Setup, error) {
 // finish makes the changes and checks what is right in itself but not together,
 // where the file could be read as a whole.
 func (d *decoder) finish(s *Setup, c Changes, whole bool) (*Setup, error) {
+	if c.AnyFolder && !s.AnyFolder {
+		allowed := *s
+		allowed.AnyFolder = true
+		s = &allowed
+	}
 	s = d.change(s, c)
 	if whole {
 		check(d, s)
@@ -64,7 +71,7 @@ func (d *decoder) change(s *Setup, c Changes) *Setup {
 		return s
 	}
 	all := s.entries()
-	out := &Setup{Name: s.Name, Dir: s.Dir, LeftOut: s.LeftOut, from: map[string]string{}}
+	out := &Setup{Name: s.Name, Dir: s.Dir, AnyFolder: s.AnyFolder, LeftOut: s.LeftOut, from: map[string]string{}}
 	maps.Copy(out.from, s.from)
 	gone := map[string]bool{} // tables that something was taken out of
 	take := func(path string) {

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"syscall"
 
 	"example.org/packcheck/internal/nesting"
 )
@@ -19,13 +20,14 @@ type file struct {
 }
 
 // open opens a file that the setup names and hands it to use. Names are taken
-// from the folder of the setup file.
+// from the folder of the setup file, and none leads out of it unless the caller
+// allowed that.
 func (r *resolver) open(w Word, use func(*file) error) {
 	name := w.Text
 	if !filepath.IsAbs(name) {
 		name = filepath.Join(r.setup.Dir, name)
 	}
-	f, err := os.Open(name)
+	f, err := r.setup.openFile(name)
 	if err == nil {
 		var info fs.FileInfo
 		if info, err = f.Stat(); err == nil && !info.Mode().IsRegular() {
@@ -43,6 +45,40 @@ func (r *resolver) open(w Word, use func(*file) error) {
 	defer f.Close()
 	r.foreign(w, name, use(&file{Reader: f, name: name}))
 }
+
+// openFile opens a file in the setup's folder or below, or anywhere where that
+// was allowed. What is no plain file is not waited for.
+func (s *Setup) openFile(name string) (*os.File, error) {
+	if s.AnyFolder {
+		return os.OpenFile(name, os.O_RDONLY|nonBlocking, 0)
+	}
+	folder, err := filepath.Abs(s.Dir)
+	if err != nil {
+		return nil, err
+	}
+	if name, err = filepath.Abs(name); err != nil {
+		return nil, err
+	}
+	inside, err := filepath.Rel(folder, name)
+	if err != nil || !filepath.IsLocal(inside) {
+		return nil, errOutside
+	}
+	root, err := os.OpenRoot(folder)
+	if err != nil {
+		return nil, err
+	}
+	defer root.Close()
+	f, err := root.OpenFile(inside, os.O_RDONLY|nonBlocking, 0)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) && !errors.Is(err, fs.ErrPermission) {
+		return nil, errOutside // a link that leads out
+	}
+	return f, err
+}
+
+// nonBlocking keeps a pipe that nobody writes to from holding up the reader.
+const nonBlocking = syscall.O_NONBLOCK
+
+var errOutside = errors.New("it lies outside the setup's own folder, which has to be allowed")
 
 // table reads a TOML table file whole and refuses one that was made to exhaust
 // the decoder, as it is refused in the setup itself.

@@ -68,3 +68,41 @@ func TestFilesThatASetupNamesAreReadFromItsFolder(t *testing.T) {
 		}
 	}
 }
+
+// A stranger's file must not have others read, by whatever name, nor wait for
+// what nobody sends.
+func TestNoFileLeadsOutOfTheFolderUnlessAllowed(t *testing.T) {
+	top := t.TempDir()
+	dir := filepath.Join(top, "own")
+	if err := os.MkdirAll(filepath.Join(dir, "below"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	log := []byte("0;1\n10;3\n15;0\n")
+	for _, name := range []string{"own/in.csv", "own/below/in.csv", "out.csv"} {
+		if err := os.WriteFile(filepath.Join(top, name), log, 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Symlink("../out.csv", filepath.Join(dir, "link.csv")); err != nil {
+		t.Skip("no links here: ", err)
+	}
+	for name, inside := range map[string]bool{
+		"in.csv": true, "below/in.csv": true, "below/../in.csv": true, filepath.Join(dir, "in.csv"): true,
+		"../out.csv": false, "below/../../out.csv": false, filepath.Join(top, "out.csv"): false, "link.csv": false,
+	} {
+		s, err := setup.Of(map[string]string{"pack.label": "12 V 7 Ah", "load.pattern": name})
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.Dir = dir
+		if _, err := s.Parts(); (err == nil) != inside || err != nil && !strings.Contains(err.Error(), "outside the setup's own folder") {
+			t.Errorf("%s: %v", name, err)
+		}
+		if s, err = s.Change(setup.Changes{AnyFolder: true}); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := s.Parts(); err != nil {
+			t.Errorf("%s, allowed: %v", name, err)
+		}
+	}
+}

@@ -1,7 +1,9 @@
 package setup
 
 import (
+	"maps"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,7 +19,17 @@ const NothingTold = "{}"
 // quotes: {"pack.label": "20 V max 5 Ah", "vehicle.has_board": "true"}. The same
 // registry checks it with the same faults as a file, all at once. A table without
 // a key is [NothingTold].
-func Of(values map[string]string) (*Setup, error) { return new(Setup).With(values) }
+func Of(values map[string]string) (*Setup, error) {
+	d, s := decoder{}, &Setup{}
+	for _, path := range slices.Sorted(maps.Keys(values)) {
+		d.entry(s, path, entry{text: values[path]})
+	}
+	s, err := d.finish(s, Changes{}, true)
+	if err != nil {
+		return nil, err
+	}
+	return s, nil
+}
 
 // With returns the setup with some keys set anew; an empty text takes a key out.
 // Files that it names are looked for where the setup itself stood.

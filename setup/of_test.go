@@ -62,6 +62,14 @@ func TestAMapIsCheckedLikeAFileAndAllAtOnce(t *testing.T) {
 	}
 }
 
+// Only With takes keys out: what a map gives must say something, as in a file.
+func TestAnEmptyTextIsAFaultInAMap(t *testing.T) {
+	var faults setup.Faults
+	if _, err := setup.Of(map[string]string{"pack.label": "12 V 7 Ah", "rider.mass": ""}); !errors.As(err, &faults) || faults[0].Key != "rider.mass" {
+		t.Errorf("got %v, want a fault of rider.mass", err)
+	}
+}
+
 func TestWithSetsAndTakesOutKeys(t *testing.T) {
 	s, err := setup.Of(map[string]string{"pack.label": "20 V max 5 Ah", "fuse.rating": "20 A"})
 	if err != nil {

@@ -7,6 +7,10 @@ type Setup struct {
 	Name string // file name as given, for messages
 	Dir  string // folder of the file; empty when it was not a file
 
+	// AnyFolder lets the setup name files outside its own folder. A file of a
+	// stranger should not: it could have others read.
+	AnyFolder bool
+
 	Title Word `key:"title" kind:"text" example:"Tractor for the harvest fair" doc:"a line to print above the report"`
 
 	TablesFile Word `key:"tables_file" kind:"file" example:"my-tables.toml" doc:"a TOML file with grounds, joints, fuses and motors of your own"`

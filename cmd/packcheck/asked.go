@@ -15,8 +15,9 @@ import (
 
 // The names of the options that stand for a setup file, or for lines of one.
 const (
-	flagPack = "pack"
-	flagSet  = "set"
+	flagPack      = "pack"
+	flagSet       = "set"
+	flagAnyFolder = "any-folder"
 )
 
 // stdinName stands for standard input where a file name is asked for.
@@ -79,7 +80,7 @@ func tellLeftOut(w io.Writer, setups ...*setup.Setup) {
 // changesIn reads what --set changes; what is not in order is told with the
 // faults of the setup.
 func changesIn(c *cli.Context) (setup.Changes, setup.Faults) {
-	ch := setup.Changes{Set: map[string]string{}, PackName: "--" + flagPack, SetName: "--" + flagSet}
+	ch := setup.Changes{Set: map[string]string{}, PackName: "--" + flagPack, SetName: "--" + flagSet, AnyFolder: c.Bool(flagAnyFolder)}
 	var faults setup.Faults
 	for _, arg := range c.StringSlice(flagSet) {
 		key, text, ok := strings.Cut(arg, "=")

@@ -40,6 +40,7 @@ func assessFlags() []cli.Flag {
 		&cli.StringFlag{Name: flagWriteSetup},
 		&cli.StringFlag{Name: flagWay},
 		&cli.BoolFlag{Name: flagOverwrite},
+		&cli.BoolFlag{Name: flagAnyFolder},
 		&cli.BoolFlag{Name: flagVersion},
 		&cli.BoolFlag{Name: flagHelp, Aliases: []string{"h"}},
 	}

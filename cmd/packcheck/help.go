@@ -83,6 +83,7 @@ Options, before or after the file name
     --way A               save way out A, B or C of the report in its place
     --overwrite           let these write over files that packcheck did not
                           write, or that were changed since
+    --any-folder          let a setup name files outside its own folder
     --help                this page
     --version             what was built
 

@@ -140,7 +140,9 @@ A file that is there already is written over only if it is packcheck's own and
 nobody changed it since. --overwrite lifts that; only with it, --write-setup
 may also write over the setup file that was read.
 
-Files that a setup names are looked for beside it.
+Files that a setup names (a chemistry, tables, a load's pattern) are looked
+for in its own folder and below, and nowhere else unless --any-folder allows
+it: a stranger's file shall not have others read.
 `
 
 const topicShell = `Completion of options, keys, questions and codes:

@@ -106,12 +106,12 @@ func TestFlagsMayStandAnywhere(t *testing.T) {
 		{"keys", "keys --"},
 		{"keys --help", "keys --help --"},
 		{"sources extra", "sources -- extra"},
-		{"f.toml --shrt", "unknown option --shrt (there are --format, --full, --short, --pack, --set, --draws, --trace, --trace-launch, --write-setup, --way, --overwrite, --version, --help)"},
+		{"f.toml --shrt", "unknown option --shrt (there are --format, --full, --short, --pack, --set, --draws, --trace, --trace-launch, --write-setup, --way, --overwrite, --any-folder, --version, --help)"},
 		{"f.toml --format", "--format needs a value behind it"},
 		{"f.toml --trace --short", "--trace needs a value behind it"},
 		{"--short keys", `--short does not go with "keys": put the options of a command behind its name; a setup file of that name is ./keys`},
 		{"keys --short", "unknown option --short (this command has none)"},
-		{"---", "unknown option --- (there are --format, --full, --short, --pack, --set, --draws, --trace, --trace-launch, --write-setup, --way, --overwrite, --version, --help)"},
+		{"---", "unknown option --- (there are --format, --full, --short, --pack, --set, --draws, --trace, --trace-launch, --write-setup, --way, --overwrite, --any-folder, --version, --help)"},
 	} {
 		verdict := 0
 		app := newApp(streams{}, &verdict)
