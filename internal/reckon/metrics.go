@@ -24,6 +24,7 @@ const (
 	minutesPath = "ride.lasts_pedal_min"
 	speedPath   = "steady.speed_kmh"
 	launchPath  = "launch.peak_battery_a"
+	motorPath   = "steady.motor_a"
 )
 
 // metrics are all figures, in the order of the answer.
@@ -40,7 +41,7 @@ var metrics = [...]metric{
 
 	{path: speedPath, of: driven(func(v *Vehicle) float64 { return v.Seen.Steady.SpeedMS * 3.6 }), put: func(a *answer.Assessment, x float64) { a.Steady.SpeedKmh = x }},
 	{path: "steady.battery_a", of: driven(func(v *Vehicle) float64 { return v.Seen.Steady.BatteryA }), put: func(a *answer.Assessment, x float64) { a.Steady.BatteryA = x }},
-	{path: "steady.motor_a", of: driven(func(v *Vehicle) float64 { return v.Seen.Steady.MotorA }), put: func(a *answer.Assessment, x float64) { a.Steady.MotorA = x }},
+	{path: motorPath, of: driven(func(v *Vehicle) float64 { return v.Seen.Steady.MotorA }), put: func(a *answer.Assessment, x float64) { a.Steady.MotorA = x }},
 	{path: "steady.bus_v", of: driven(func(v *Vehicle) float64 { return v.Seen.Steady.BusV }), put: func(a *answer.Assessment, x float64) { a.Steady.BusV = x }},
 	{path: "steady.efficiency", of: driven(func(v *Vehicle) float64 { return max(v.Seen.Steady.Efficiency, 0) }), put: func(a *answer.Assessment, x float64) { a.Steady.Efficiency = x }},
 

@@ -86,12 +86,14 @@ func controllerStep(a *answer.Assessment, p *setup.Parts) step {
 	}
 }
 
-// limitA is the current limit that the findings ask for, or twice what running
-// takes.
+// limitA is the current limit that the findings ask for, but no less than what
+// nearly all vehicles like this need to get going: half more than running takes
+// in the draws that take most.
 func limitA(a *answer.Assessment) float64 {
 	most := leastLimitA(a)
 	if a.Steady != nil {
-		most = max(min(most, 3*a.Steady.MotorA), 1.5*a.Steady.MotorA)
+		running := rangeOf(a, motorPath, a.Steady.MotorA)
+		most = max(min(most, 3*running.Likely), 1.5*running.High)
 	}
 	if math.IsInf(most, 1) {
 		return 20
@@ -126,7 +128,8 @@ func fuseStep(a *answer.Assessment, _ *setup.Parts) step {
 	if a.Path == nil || len(a.Path.FuseSizesA) == 0 {
 		return step{}
 	}
-	rating := fmt.Sprintf("%g A", a.Path.FuseSizesA[0])
+	sizes := a.Path.FuseSizesA
+	rating := fmt.Sprintf("%g A", sizes[len(sizes)/2]) // neither the one that opens for nothing nor the one that just protects
 	volts := "32 V" // ISO 8820-3 and, for 36 V systems, its 58 V form
 	if a.Pack.FullV > 32 {
 		volts = "58 V"
