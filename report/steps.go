@@ -9,10 +9,17 @@ import (
 
 // What to do: changes, what to buy for them, habits, and the next measurement.
 
+// changes are told in short where ways out say the same with figures.
 func (b *builder) changes() section {
 	s := section{title: "What to change, in this order", numbered: true}
 	for _, c := range b.a.Changes {
-		s.items = append(s.items, b.say(c))
+		text := b.say(c)
+		if len(b.a.Ways) > 0 {
+			text = firstClause(strings.SplitAfter(text, ". ")[0])
+			text, _, _ = strings.Cut(text, "; ")
+			text = sentence(strings.TrimSpace(text))
+		}
+		s.items = append(s.items, text)
 	}
 	return s
 }
