@@ -144,6 +144,8 @@ type GearPart struct {
 	NewSpeedMS Figure // level, with its own battery; Known only when Fitted
 
 	fittedV float64 // volts of one motor that it was made for
+	runNM   float64 // torque of its wheels on asphalt with half of its greatest load ...
+	startNM float64 // ... and that with which they must start; 0 = not known
 }
 
 // ControllerPart is what switches the motors. Limits that are not Known are

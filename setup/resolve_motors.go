@@ -63,8 +63,8 @@ func (r *resolver) wiring(raw Motors, count quantity.Range) Choice {
 // a plain pedal switch draw.
 func (r *resolver) cans(class tables.VehicleClass) Choosing {
 	c := Choosing{Key: r.key("motors", "can"), Options: []Option{{class.Can, 1}}, Why: usualFor(class), Source: class.Source}
-	const small = "380" // the row of the can table that is also called 390
-	if class.Can == small || class.DesignV != 12 {
+	const small = "ride-on 390"
+	if class.DesignV != 12 {
 		return c
 	}
 	c.Source = srcFamilies
@@ -98,6 +98,14 @@ func (r *resolver) can(raw Motors, class tables.VehicleClass) (tables.MotorCan, 
 	p.Can = choice
 	p.Can.Text = can.Name
 	return can, true
+}
+
+// motorsOf is what the motors of a row are called in a sentence.
+func motorsOf(can tables.MotorCan) string {
+	if size, found := strings.CutPrefix(can.Name, "ride-on "); found {
+		return "motors of size " + size + " out of ride-ons"
+	}
+	return "motors of size " + can.Name
 }
 
 // chain returns how many motors share the voltage.
@@ -160,8 +168,8 @@ func (r *resolver) constants(raw Motors, can tables.MotorCan) {
 	hasR := raw.WindingResistance.Given || raw.StallCurrent.Given
 	hasK := raw.TorqueConstant.Given || raw.NoLoadSpeed.Given
 	r.noLoad(raw, can, usual)
-	sameCan := fmt.Sprintf("Not given; follows from the other one: in motors of size %s the resistance goes with the square of the torque constant.", can.Name)
-	wide := fmt.Sprintf("Not given; motors of size %s differ this much, because the size says nothing of the winding.", can.Name)
+	sameCan := fmt.Sprintf("Not given; follows from the other one: in %s the resistance goes with the square of the torque constant.", motorsOf(can))
+	wide := fmt.Sprintf("Not given; %s differ this much, because the size says nothing of the winding.", motorsOf(can))
 	ohm := blank{table: "motors", name: "winding_resistance", kind: quantity.Resistance}
 	con := blank{table: "motors", name: "torque_constant", kind: quantity.TorqueConstant}
 	gradient := usual.ohm.Likely / (usual.k.Likely * usual.k.Likely) // Ohm per constant squared
@@ -203,7 +211,7 @@ func (r *resolver) noLoad(raw Motors, can tables.MotorCan, usual typical) {
 	}
 	p.NoLoadA = r.or(raw.NoLoadCurrent, blank{
 		table: "motors", name: "no_load_current", kind: quantity.Current, Range: usual.noLoadA,
-		why: fmt.Sprintf("Not given; usual for motors of size %s.", can.Name), source: can.NoLoadA.Source,
+		why: fmt.Sprintf("Not given; usual for %s.", motorsOf(can)), source: can.NoLoadA.Source,
 	})
 }
 
@@ -308,7 +316,7 @@ func hull(v []float64) quantity.Range {
 func (r *resolver) motorRest(raw Motors, can tables.MotorCan) {
 	p := r.parts.Motors
 	usual := typicalOf(can, p.RatedV.Likely)
-	why := fmt.Sprintf("Not given; usual for motors of size %s.", can.Name)
+	why := fmt.Sprintf("Not given; usual for %s.", motorsOf(can))
 	p.WindingH = r.or(raw.Inductance, blank{
 		table: "motors", name: "inductance", kind: quantity.Inductance, Range: usual.henry,
 		why: why, source: can.WindingH.Source,
@@ -323,69 +331,10 @@ func (r *resolver) motorRest(raw Motors, can tables.MotorCan) {
 		}
 		return r.derived(blank{
 			table: "motors", name: name, kind: k, Range: span(v),
-			why: fmt.Sprintf("Motors of size %s in still air.", can.Name), source: v.Source,
+			why: fmt.Sprintf("As %s are in still air.", motorsOf(can)), source: v.Source,
 		})
 	}
 	p.AmbientKPerW = heat("heat_resistance", quantity.NoKind, can.AmbientKPerW)
 	p.WindingTauS = heat("winding_time", quantity.Duration, can.WindingTauS)
 	p.CaseTauS = heat("case_time", quantity.Duration, can.CaseTauS)
-}
-
-// gears settles ratio and efficiency.
-func (r *resolver) gears() {
-	raw := r.setup.Gears
-	p := &GearPart{}
-	r.parts.Gears = p
-	class := r.class()
-	if raw.Ratio.Given {
-		p.Ratio = r.given(quantity.Ratio, raw.Ratio)
-	} else {
-		r.fitRatio(class)
-	}
-	stage := r.tab.Figure(tables.GearStageEfficiency)
-	const stages = 3 // plastic stages of the usual gearbox
-	p.Efficiency = r.or(raw.Efficiency, blank{
-		table: "gears", name: "efficiency", kind: quantity.Fraction,
-		Range: quantity.Spread(math.Pow(stage.Low, stages), math.Pow(stage.Likely, stages), math.Pow(stage.High, stages)),
-		why:   "Not given; three stages of plastic gears.", source: stage.Source,
-	})
-	if !p.Fitted { // otherwise it follows from what is drawn
-		r.track(&p.Ratio)
-	}
-	r.track(&p.NewSpeedMS, &p.Efficiency)
-}
-
-// fitRatio settles gears that nobody counted by the speed that they were chosen
-// for: the one that the box claims, or the usual one of the class. Ratio, motor
-// and wheel then belong together, as they do in a vehicle that was made so.
-func (r *resolver) fitRatio(class tables.VehicleClass) {
-	p := r.parts.Gears
-	p.Fitted = true
-	if claim := r.setup.Vehicle.ClaimedSpeed; claim.Given {
-		p.NewSpeedMS = r.derived(blank{
-			table: "vehicle", name: "claimed_speed", kind: quantity.Speed, source: srcClaim,
-			Range: quantity.Spread(0.8*claim.Low, 0.95*claim.Likely, 1.1*claim.High),
-			why:   "The speed on the box, reached within a fifth.",
-		})
-	} else {
-		p.NewSpeedMS = r.derived(blank{
-			table: "gears", name: "ratio", kind: quantity.Speed, Range: span(class.TopSpeedMS),
-			why: usualFor(class), source: class.TopSpeedMS.Source,
-		})
-	}
-	m := r.parts.Motors
-	if m.RatedV.Known {
-		p.fittedV = m.RatedV.Likely
-	} else {
-		p.fittedV = r.parts.Vehicle.DesignV.Likely / r.chain()
-	}
-	motor := r.parts.Motor(Likely)
-	radius := r.parts.Vehicle.WheelDiameterM.Likely / 2
-	at := func(speed float64) float64 { return p.fittedRatio(motor, radius, speed) }
-	p.Ratio = Figure{
-		Range: quantity.Spread(at(p.NewSpeedMS.High), at(p.NewSpeedMS.Likely), at(p.NewSpeedMS.Low)),
-		Key:   r.key("gears", "fitted_ratio"), Kind: quantity.Ratio, Known: true, Assumed: true, System: r.parts.System,
-		Why: p.NewSpeedMS.Why, Source: p.NewSpeedMS.Source,
-	}
-	r.note(r.key("gears", "ratio"), p.Ratio.String(), fmt.Sprintf("Not given; fits motor and wheel to a speed of %s when new.", p.NewSpeedMS.String()), p.NewSpeedMS.Source)
 }

@@ -118,7 +118,7 @@ func (r *resolver) designDefault() blank {
 	b.Range, b.why = quantity.Exactly(12), "Not given; most ride-ons are made for 12 V."
 	if can, err := r.tab.MotorCan(s.Motors.Can.Text); s.Motors.Can.Given && err == nil {
 		for _, c := range r.tab.VehicleClasses() {
-			if c.Can == can.Name && c.DesignV != 12 && can.Name != "550" {
+			if c.Can == can.Name && c.DesignV != 12 {
 				b.Range = quantity.Exactly(c.DesignV)
 				b.why = fmt.Sprintf("Not given; vehicles with motors of size %s are usually made for this.", can.Name)
 				b.source = c.Source
