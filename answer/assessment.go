@@ -111,9 +111,14 @@ type PackFigures struct {
 	RatedAh       float64 `json:"rated_ah"`
 	UsableAh      float64 `json:"usable_ah"` // at this load, to its end
 	UsableWh      float64 `json:"usable_wh"`
-	ResistanceOhm float64 `json:"resistance_ohm"` // at mid charge and the setup's temperature
-	ShortCircuitA float64 `json:"short_circuit_a"`
-	MassKg        float64 `json:"mass_kg"`
+	// ResistanceOhm is at half charge and the setup's temperature, ten seconds after
+	// a current of the rated charge over an hour came on: what a launch meets. One
+	// second shows what a load step does, one thousandth what a meter with 1 kHz does.
+	ResistanceOhm    float64 `json:"resistance_ohm"`
+	Resistance1sOhm  float64 `json:"resistance_1s_ohm"`
+	Resistance1msOhm float64 `json:"resistance_1ms_ohm"`
+	ShortCircuitA    float64 `json:"short_circuit_a"`
+	MassKg           float64 `json:"mass_kg"`
 }
 
 // SteadyFigures describes level running with a charged pack.

@@ -51,7 +51,7 @@ func ExampleCutoff() {
 func ExampleBlocked() {
 	gist(ask.Blocked{Battery: ask.Battery{Label: "20 V max 5 Ah"}, WindingOhm: 0.2, Motors: 2}.Answer())
 	// Output:
-	// fix first: blocked: 90.2 A (56.2 to 126 A)
+	// fix first: blocked: 91.8 A (56.4 to 126 A)
 }
 
 // The same with a whole vehicle: the pack goes into package drive as it is.
@@ -65,7 +65,7 @@ func ExampleCircuit() {
 	c := drive.NewLaunchCase(vehicle, drive.Controller{}, ask.Circuit(pack, pack.StateAt(1, 20), 0.02), 20)
 	fmt.Printf("%.0f A\n", drive.Launch(&c, 3, nil).PeakBatteryA)
 	// Output:
-	// 86 A
+	// 85 A
 }
 
 func ExampleLabel() {
@@ -137,14 +137,14 @@ func ExampleJoin() {
 	gist(ask.Join{A: b, AV: 12.9, B: b, BV: 12.3}.Answer())
 	gist(ask.Join{A: b, AV: 12.9, B: b, BV: 12.85}.Answer())
 	// Output:
-	// danger: flows at first: 6.42 A (3.62 to 9.73 A)
-	// flows at first: 610 mA (365 to 942 mA)
+	// danger: flows at first: 6.4 A (3.62 to 9.99 A)
+	// flows at first: 613 mA (336 to 968 mA)
 }
 
 func ExampleIdle() {
 	gist(ask.Idle{Battery: ask.Battery{Label: "20 V max 5 Ah"}, StandbyA: 0.01}.Answer())
 	// Output:
-	// watch: harmed after: 15 days (8.4 to 19 days)
+	// watch: harmed after: 16 days (8.1 to 20 days)
 }
 
 func ExampleWinter() {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/draws"
@@ -84,12 +85,32 @@ func standing(m *battery.Model, restV float64) battery.State {
 	return m.StateAt(charge, roomC)
 }
 
+// alike is what two packs of one label have in common, as places of a point: who
+// made them and of which cells. How worn they are, and how far each lies from its
+// kind, they do not share.
+func (q Join) alike(one *batteries) []int {
+	if q.A != q.B {
+		return nil
+	}
+	var places []int
+	for i, key := range one.world.Keys() {
+		if key == "pack.cells" || key == "pack.maker" || key == answer.KeyPackChemistry {
+			places = append(places, i)
+		}
+	}
+	return places
+}
+
 // equalising is the spread of the current in the first moment, over what both
 // may be.
 func (q Join) equalising(one, two *batteries) (draws.Spread, error) {
 	var flows []float64
 	za, zb := draws.Points(enoughDraws, one.world.Dims()), draws.Points(2*enoughDraws, two.world.Dims())
+	shared := q.alike(one)
 	for i := range za {
+		for _, k := range shared {
+			zb[enoughDraws+i][k] = za[i][k]
+		}
 		a, err := one.at(za[i])
 		if err != nil {
 			return draws.Spread{}, err

@@ -15,6 +15,7 @@ var notPrinted = []struct{ path, why string }{
 	{`^Headline\[[01]\]$`, "the verdict has its own words here; the whole of the others stands among findings and changes"},
 	{`^Launch\.(Case|CaseGives)\.`, "one launch, to be computed again, is for programs"},
 	{`^Series$`, "the course of one case is drawn on the page for phones"},
+	{`^Pack\.Resistance1m?sOhm$`, "one resistance is printed; those of other times are for programs"},
 	{`^Launch\.WheelsUpA$`, "a note tells of it"},
 	{`^Draws\.(Runs|Effective)$`, "how the draws came about is for programs; where too few are left, Rough says so"},
 	{`^Ride\.(End|LastsEnd)$`, "the words beside it are printed; it stands in for them where there are none"},

@@ -161,7 +161,7 @@ func TestJSONHasTheKeysThatProgramsRelyOn(t *testing.T) {
 	}
 	for path, keys := range map[string]string{
 		"":       "schema title verdict headline pack steady launch path ride cutoff charge original findings assumed sources",
-		"pack":   "full_v nominal_v empty_v rated_ah usable_ah usable_wh resistance_ohm short_circuit_a mass_kg",
+		"pack":   "full_v nominal_v empty_v rated_ah usable_ah usable_wh resistance_ohm resistance_1s_ohm resistance_1ms_ohm short_circuit_a mass_kg",
 		"steady": "speed_kmh battery_a motor_a bus_v efficiency",
 		"launch": "peak_battery_a peak_battery_at_s peak_motor_a lowest_bus_v blocked_battery_a blocked_motor_a speed_after_s case " +
 			"case_gives",

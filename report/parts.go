@@ -31,7 +31,7 @@ func (b *builder) pack() section {
 	}
 	s.facts = append(
 		s.facts,
-		fact{"Resistance", b.rough("pack.resistance_ohm", ohms, p.ResistanceOhm)},
+		fact{"Resistance after 10 s", b.rough("pack.resistance_ohm", ohms, p.ResistanceOhm)},
 		fact{"Short at its posts", b.rough("pack.short_circuit_a", amps, p.ShortCircuitA)},
 		fact{"Weight", b.rough("pack.mass_kg", kilos, p.MassKg)},
 	)

@@ -18,7 +18,8 @@ type Figure struct {
 	System         quantity.System
 	Law            Law // how it is spread between its ends
 
-	slot int // place in a point of the World, from 1; 0 = the figure stands still
+	mix  *mixture // where it is of one of several kinds, and its ends do not say how often
+	slot int      // place in a point of the World, from 1; 0 = the figure stands still
 }
 
 // Uncertain reports whether the figure can stand at more than one value.

@@ -24,6 +24,8 @@ import (
 //     be negative are normal in their logarithm, and either side has a width of
 //     its own. This is the wide side to err on: ends taken as hard limits cover
 //     the truth too seldom when a table was too narrow.
+//   - A figure of something that is of one kind or of another, each with a share
+//     and a law of its own, has the law of the mixture (6.4.1): see mixture.
 //   - A choice between kinds of part has a share for each (6.4.1, any available
 //     information): see [Choosing].
 type Law int
@@ -56,6 +58,9 @@ func (f *Figure) At(z float64) float64 {
 		return f.Likely
 	}
 	z = min(max(z, -mostSigma), mostSigma)
+	if f.mix != nil {
+		return f.mix.at(z)
+	}
 	end, t := f.High, z/endSigma
 	if z < 0 {
 		end, t = f.Low, -t

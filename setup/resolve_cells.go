@@ -92,6 +92,9 @@ func (r *resolver) offLabel(raw Pack) {
 		}
 	}
 	told(&p.Honesty, "maker", w.Honesty, "holds %.0f to %.0f %% of its label when new", "Not told whose it is; makers' own packs hold what they say, look-alikes half of it.")
+	if p.Profile.Family == chemistry.Lithium && !raw.Maker.Given {
+		r.eitherMaker()
+	}
 	told(&p.Weakest, "watches_cells", w.Weakest, "the weakest cell lacks %.1f to %.0f %% of the charge", "Not measured; what the weakest cell of such packs lacks.")
 	if raw.WatchesCells.Yes { // what opens for the weakest cell does so as if all were like it
 		p.Weakest = r.derived(blank{
@@ -105,4 +108,17 @@ func (r *resolver) offLabel(raw Pack) {
 	told(&p.HottestK, "heat_doubt", w.HottestK, "", "What the computed temperature may be off.")
 	p.HottestK.Kind = quantity.Temperature // a difference, drawn on a straight scale
 	told(&p.ChargeHours, "charge_doubt", w.ChargeHours, "", "What the computed hours of a charge may be off.")
+}
+
+// lookalikeShare is how many of the lithium packs whose maker is not told are
+// look-alikes: the source of the honesty of an unknown maker.
+const lookalikeShare = 0.25
+
+// eitherMaker settles what a pack of the maker or a look-alike holds over its
+// label, each with its own law.
+func (r *resolver) eitherMaker() {
+	p, age := &r.parts.Pack, r.setup.Pack.Age.Text
+	own := battery.WidthsOf(p.Profile.Family, age, battery.MakersOwn).Honesty
+	other := battery.WidthsOf(p.Profile.Family, age, battery.Lookalike).Honesty
+	p.Honesty.mix, p.Honesty.Range = mixed(kind{span(own), 1 - lookalikeShare}, kind{span(other), lookalikeShare})
 }

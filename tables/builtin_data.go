@@ -1362,7 +1362,7 @@ var builtin = Tables{
 				Name:  "label-honesty-unknown",
 				What:  "charge of a new lithium pack over its label, maker's own or look-alike",
 				Unit:  "x",
-				Value: Value{Low: 0.42, Likely: 0.98, High: 1.05, Source: "unknown-seller"},
+				Value: Value{Low: 0.42, Likely: 0.96, High: 1.06, Source: "unknown-seller"},
 			},
 		},
 		{

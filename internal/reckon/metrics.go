@@ -35,7 +35,9 @@ var metrics = [...]metric{
 	{path: "pack.rated_ah", of: func(v *Vehicle) float64 { return v.Now.Pack.RatedAh() }, put: func(a *answer.Assessment, x float64) { a.Pack.RatedAh = x }},
 	{path: "pack.usable_ah", of: running(func(v *Vehicle) float64 { return max(v.Seen.Lasts.DeliveredAh, 0) }), put: func(a *answer.Assessment, x float64) { a.Pack.UsableAh = x }},
 	{path: "pack.usable_wh", of: running(func(v *Vehicle) float64 { return max(v.Seen.Lasts.DeliveredWh, 0) }), put: func(a *answer.Assessment, x float64) { a.Pack.UsableWh = x }},
-	{path: "pack.resistance_ohm", of: midOhm, put: func(a *answer.Assessment, x float64) { a.Pack.ResistanceOhm = x }},
+	{path: "pack.resistance_ohm", of: pulseOhm(10), put: func(a *answer.Assessment, x float64) { a.Pack.ResistanceOhm = x }},
+	{path: "pack.resistance_1s_ohm", of: pulseOhm(1), put: func(a *answer.Assessment, x float64) { a.Pack.Resistance1sOhm = x }},
+	{path: "pack.resistance_1ms_ohm", of: pulseOhm(0.001), put: func(a *answer.Assessment, x float64) { a.Pack.Resistance1msOhm = x }},
 	{path: "pack.short_circuit_a", of: shortA, put: func(a *answer.Assessment, x float64) { a.Pack.ShortCircuitA = x }},
 	{path: "pack.mass_kg", of: func(v *Vehicle) float64 { return v.Now.Pack.MassKg() }, put: func(a *answer.Assessment, x float64) { a.Pack.MassKg = x }},
 
@@ -202,9 +204,13 @@ func onOriginal(put func(*answer.OriginalFigures, *float64)) func(*answer.Assess
 }
 
 // midOhm is the pack's resistance at half charge and its starting temperature.
-func midOhm(v *Vehicle) float64 {
-	mid := v.Now.Pack.StateAt(0.5, v.Now.PackC)
-	return v.Now.Pack.SourceOhm(&mid)
+// pulseOhm is the pack's resistance at half charge so long after an hour's current
+// came on.
+func pulseOhm(seconds float64) func(*Vehicle) float64 {
+	return func(v *Vehicle) float64 {
+		pack := v.Now.Pack
+		return pack.PulseOhm(pack.StateAt(0.5, v.Now.PackC), pack.RatedAh(), seconds)
+	}
 }
 
 func shortA(v *Vehicle) float64 { return seenShortA(&v.Seen) }

@@ -49,7 +49,7 @@ func TestJSONHasTheAgreedKeys(t *testing.T) {
 	}
 	for path, keys := range map[string]string{
 		"":               "schema title verdict headline pack steady launch path ride cutoff charge original findings assumed sources",
-		"pack":           "full_v nominal_v empty_v rated_ah usable_ah usable_wh resistance_ohm short_circuit_a mass_kg",
+		"pack":           "full_v nominal_v empty_v rated_ah usable_ah usable_wh resistance_ohm resistance_1s_ohm resistance_1ms_ohm short_circuit_a mass_kg",
 		"steady":         "speed_kmh battery_a motor_a bus_v efficiency",
 		"launch":         "peak_battery_a peak_battery_at_s peak_motor_a lowest_bus_v blocked_battery_a blocked_motor_a speed_after_s case",
 		"launch.case":    "ocv_v r0_ohm rc path_ohm motors motors_in_series winding_ohm winding_h torque_constant no_load_a gear_ratio gear_efficiency wheel_radius_m mass_kg rotor_inertia roll_n grade_n drag_n_s2_m2 grip_n ramp_s limit_a",

@@ -33,7 +33,7 @@
 [*][b]Volts:[/b] 21 V full, 18 V nominal, 14 V empty
 [*][b]Rated capacity:[/b] 5 Ah
 [*][b]Usable here:[/b] 4.6 Ah; 80 Wh
-[*][b]Resistance:[/b] 81 mOhm
+[*][b]Resistance after 10 s:[/b] 81 mOhm
 [*][b]Short at its posts:[/b] 259 A
 [*][b]Weight:[/b] 640 g (1.4 lb)
 [/list]
