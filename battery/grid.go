@@ -116,7 +116,7 @@ func (m *Model) voltsAt(z float64) float64 {
 func (m *Model) ohmAt(z float64) float64 {
 	i, f := place(z)
 	r := &m.cell.byCharge[i]
-	return m.ohms * (r.at.ohm0 + f*r.over.ohm0)
+	return m.ohmics * (r.at.ohm0 + f*r.over.ohm0)
 }
 
 // at returns the pack's values at a charge.
@@ -124,7 +124,7 @@ func (m *Model) at(z float64) chargeValues {
 	i, f := place(z)
 	r := &m.cell.byCharge[i]
 	return chargeValues{
-		m.cells * (r.at.volts + f*r.over.volts), m.ohms * (r.at.ohm0 + f*r.over.ohm0),
+		m.cells * (r.at.volts + f*r.over.volts), m.ohmics * (r.at.ohm0 + f*r.over.ohm0),
 		m.ohms * (r.at.ohm1 + f*r.over.ohm1), m.ohms * (r.at.ohm2 + f*r.over.ohm2),
 	}
 }

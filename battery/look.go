@@ -32,7 +32,7 @@ func (m *Model) LookInto(l *Look, s *State) {
 	r := &m.cell.byCharge[i]
 	l.volts = m.cells * (r.at.volts + f*r.over.volts)
 	l.EMFV = l.volts - s.V1 - s.V2
-	l.Ohm = m.ohms * (r.at.ohm0 + f*r.over.ohm0) * w.ohm
+	l.Ohm = m.ohmics * (r.at.ohm0 + f*r.over.ohm0) * w.ohm
 	l.ohm1 = m.ohms * (r.at.ohm1 + f*r.over.ohm1) * w.ohm1
 	l.ohm2 = m.ohms * (r.at.ohm2 + f*r.over.ohm2) * w.ohm2
 	l.perCharge = m.cells * r.over.volts * perCharge

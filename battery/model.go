@@ -30,7 +30,8 @@ type Model struct {
 	cell     *cell // of the profile; shared by all models of it
 	spec     figures
 	cells    float64 // in series
-	ohms     float64 // Ohm of the pack over Ohm*Ah of the profile
+	ohms     float64 // Ohm of the pack over Ohm*Ah of the profile ...
+	ohmics   float64 // ... and that of the ohmic part
 	wells    Wells
 	fullAh   float64 // between Charge 0 and 1
 	most1Ah  float64 // what the available well holds when overfilled
@@ -100,6 +101,7 @@ func (m *Model) become(cell *cell, f figures) {
 	if f.ResistanceOhm > 0 {
 		m.ohms = f.ResistanceOhm / cell.halfOhmAh
 	}
+	m.ohmics = m.ohms * f.OhmicFactor
 	m.knee1V, m.knee2V = m.cells*p.Fast.KneeV, m.cells*p.Slow.KneeV
 	m.straight = m.knee1V == 0 && m.knee2V == 0
 	m.massKg = f.MassKg

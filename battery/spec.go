@@ -23,6 +23,9 @@ type Spec struct {
 	// ResistanceFactor multiplies the profile's resistance; 0 = from Health.
 	// It is not applied to a ResistanceOhm that was given.
 	ResistanceFactor float64
+	// OhmicFactor multiplies the ohmic part alone, whatever that is: what age adds
+	// to lithium, and tabs; 0 = 1.
+	OhmicFactor float64
 
 	ClosedShell bool    // the pack sits in a closed shell: less cooling
 	MassKg      float64 // 0 = by the profile's rule
@@ -48,6 +51,7 @@ type figures struct {
 	CellsInSeries, Strings          int
 	CapacityAh, RateHours, Health   float64
 	ResistanceOhm, ResistanceFactor float64
+	OhmicFactor                     float64
 	ClosedShell                     bool
 	MassKg, MaxCurrentA             float64
 	WellC, WellKPerS, WellRatio     float64
@@ -58,7 +62,7 @@ func figuresOf(s *Spec) figures {
 	return figures{
 		CellsInSeries: s.CellsInSeries, Strings: s.Strings,
 		CapacityAh: s.CapacityAh, RateHours: s.RateHours, Health: s.Health,
-		ResistanceOhm: s.ResistanceOhm, ResistanceFactor: s.ResistanceFactor,
+		ResistanceOhm: s.ResistanceOhm, ResistanceFactor: s.ResistanceFactor, OhmicFactor: s.OhmicFactor,
 		ClosedShell: s.ClosedShell, MassKg: s.MassKg, MaxCurrentA: s.MaxCurrentA,
 		WellC: s.WellC, WellKPerS: s.WellKPerS, WellRatio: s.WellRatio, WeakestShort: s.WeakestShort,
 	}
@@ -69,7 +73,7 @@ func (f *figures) spec() Spec {
 	return Spec{
 		Profile: *f.Profile, CellsInSeries: f.CellsInSeries, Strings: f.Strings,
 		CapacityAh: f.CapacityAh, RateHours: f.RateHours, Health: f.Health,
-		ResistanceOhm: f.ResistanceOhm, ResistanceFactor: f.ResistanceFactor,
+		ResistanceOhm: f.ResistanceOhm, ResistanceFactor: f.ResistanceFactor, OhmicFactor: f.OhmicFactor,
 		ClosedShell: f.ClosedShell, MassKg: f.MassKg, MaxCurrentA: f.MaxCurrentA,
 		WellC: f.WellC, WellKPerS: f.WellKPerS, WellRatio: f.WellRatio, WeakestShort: f.WeakestShort,
 	}
@@ -89,6 +93,7 @@ func (f *figures) complete(p *chemistry.Profile) error {
 	orElse(&f.Health, 1)
 	orElse(&f.RateHours, p.Capacity.RatedHours)
 	orElse(&f.ResistanceFactor, p.Resistance.Growth(f.Health))
+	orElse(&f.OhmicFactor, 1)
 	orElse(&f.WellC, p.Wells.C)
 	orElse(&f.WellKPerS, p.Wells.KPerS)
 	orElse(&f.WellRatio, p.Capacity.Ratio)
@@ -104,6 +109,7 @@ func (f *figures) complete(p *chemistry.Profile) error {
 		{"Health", f.Health, 0.01, 1.5},
 		{"ResistanceOhm", f.ResistanceOhm, 0, 1000},
 		{"ResistanceFactor", f.ResistanceFactor, 0.01, 100},
+		{"OhmicFactor", f.OhmicFactor, 0.01, 1e4},
 		{"MassKg", f.MassKg, 0, 1e5},
 		{"MaxCurrentA", f.MaxCurrentA, 0, 1e6},
 		{"WellC", f.WellC, 1e-3, 1},

@@ -21,7 +21,8 @@ const (
 //
 //	CapacityAh       = label Ah * Honesty
 //	Health           = Health
-//	ResistanceFactor = Resistance * growth of the health drawn (see [GrowthAt])
+//	ResistanceFactor = Resistance
+//	OhmicFactor      = growth of the health drawn (see [GrowthAt]); of lead-acid in ResistanceFactor
 //	WeakestShort     = Weakest
 //	Profile          = the member's, Steeper(Steepness) where it is lead-acid
 //

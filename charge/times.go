@@ -33,7 +33,7 @@ const lateShare = 1.25
 // "lithium-charge-hours"). What makers print are bounds, which no measured charge
 // came near: they say when to pull the plug, not how long it takes.
 const (
-	soonFull, lateFull = 0.72, 1.33
+	soonFull, lateFull = 0.85, 1.33
 	soon80, late80     = 0.93, 1.10
 )
 

@@ -210,11 +210,15 @@ func (s measured) draw(healthTold bool) ([]*battery.Model, error) {
 		if healthTold {
 			health = s.health
 		}
+		grown, ohmic := battery.GrowthAt(health, drawn(w.GrowthAt80, u(4))), 1.0
+		if p.Family == chemistry.Lithium {
+			grown, ohmic = 1, grown
+		}
 		m, err := battery.New(battery.Spec{
 			Profile: p, CellsInSeries: s.series, MassKg: s.massKg,
 			CapacityAh:       s.printedAh * drawn(w.Honesty, u(1)),
 			Health:           health,
-			ResistanceFactor: drawn(w.Resistance, u(3)) * battery.GrowthAt(health, drawn(w.GrowthAt80, u(4))),
+			ResistanceFactor: drawn(w.Resistance, u(3)) * grown, OhmicFactor: ohmic,
 		})
 		if err != nil {
 			return nil, err

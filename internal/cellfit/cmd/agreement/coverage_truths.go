@@ -232,6 +232,9 @@ func chargeResting(m *battery.Model, volts, tempC float64) float64 {
 	return hi
 }
 
+// huntS is over how long the current at the end of a charge is taken.
+const huntS = 360.0
+
 // chargeTruths takes the hours of a charge until its current has fallen to 5 %
 // of the capacity per hour. What went in is told: the charger counts it.
 func (d dataset) chargeTruths(name string, log *cellfit.Log, ambient float64) []truth {
@@ -248,7 +251,13 @@ func (d dataset) chargeTruths(name string, log *cellfit.Log, ambient float64) []
 			break
 		}
 	}
-	endA = math.Max(endA, -log.Amps[last])
+	// Where the charger's volts hunt the current dips below that long before it is
+	// there: what flowed over the last minutes counts.
+	before := last
+	for before > first && log.TimeS[last]-log.TimeS[before] < huntS {
+		before--
+	}
+	endA = math.Max(endA, (log.ChargeAh[before]-log.ChargeAh[last])*3600/(log.TimeS[last]-log.TimeS[before]))
 	restV := log.Volts[0]
 	hours := (log.TimeS[last] - log.TimeS[first]) / 3600
 	return []truth{{ofHours, name, hours, func(m *battery.Model) float64 {
