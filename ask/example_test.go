@@ -44,7 +44,7 @@ func ExampleCutoff() {
 	}
 	fmt.Println(a.Figure().Text(), "delay", a.Beside[0].Text())
 	// Output:
-	// 15.3 V (14 to 16.3 V) delay 2 s
+	// 15.3 V (14 to 16.2 V) delay 2 s
 }
 
 // The inrush of two motors on a five-cell pack.
@@ -128,7 +128,7 @@ func ExampleCharger() {
 	gist(ask.Charger{Label: "14.7 V 1.5 A DC for lead-acid", Battery: ask.Battery{Label: "12 V 7 Ah"}}.Answer())
 	gist(ask.Charger{Label: "14.7 V 1.5 A DC for lead-acid", Battery: ask.Battery{Label: "20 V max 5 Ah"}}.Answer())
 	// Output:
-	// watch: hours to full: 16 h (7 h 42 min to 21 h)
+	// watch: hours to full: 16 h (7 h 46 min to 21 h)
 	// danger: a cell wants: 4.2 V
 }
 

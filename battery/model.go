@@ -109,9 +109,9 @@ func (m *Model) become(cell *cell, f figures) {
 		m.massKg = m.NominalV() * f.CapacityAh / p.Mass.WhPerKg / p.Mass.CellShare
 	}
 	m.heatJK = m.massKg * p.Heat.SpecificJKgK
-	m.coolWK = p.Heat.CoolingWM2K * p.Heat.AreaM2PerKg23 * math.Cbrt(m.massKg*m.massKg)
+	m.coolWK = f.CoolingWM2K * p.Heat.AreaM2PerKg23 * math.Cbrt(m.massKg*m.massKg)
 	if f.ClosedShell {
-		m.coolWK *= p.Heat.ShellShare
+		m.coolWK *= f.ShellShare
 	}
 }
 

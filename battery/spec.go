@@ -27,6 +27,10 @@ type Spec struct {
 	// to lithium, and tabs; 0 = 1.
 	OhmicFactor float64
 
+	// CoolingWM2K and ShellShare stand in place of those of [chemistry.Heat]; 0 =
+	// the profile's.
+	CoolingWM2K, ShellShare float64
+
 	ClosedShell bool    // the pack sits in a closed shell: less cooling
 	MassKg      float64 // 0 = by the profile's rule
 	MaxCurrentA float64 // greatest lasting current of the whole pack; 0 = from the profile
@@ -52,6 +56,7 @@ type figures struct {
 	CapacityAh, RateHours, Health   float64
 	ResistanceOhm, ResistanceFactor float64
 	OhmicFactor                     float64
+	CoolingWM2K, ShellShare         float64
 	ClosedShell                     bool
 	MassKg, MaxCurrentA             float64
 	WellC, WellKPerS, WellRatio     float64
@@ -63,6 +68,7 @@ func figuresOf(s *Spec) figures {
 		CellsInSeries: s.CellsInSeries, Strings: s.Strings,
 		CapacityAh: s.CapacityAh, RateHours: s.RateHours, Health: s.Health,
 		ResistanceOhm: s.ResistanceOhm, ResistanceFactor: s.ResistanceFactor, OhmicFactor: s.OhmicFactor,
+		CoolingWM2K: s.CoolingWM2K, ShellShare: s.ShellShare,
 		ClosedShell: s.ClosedShell, MassKg: s.MassKg, MaxCurrentA: s.MaxCurrentA,
 		WellC: s.WellC, WellKPerS: s.WellKPerS, WellRatio: s.WellRatio, WeakestShort: s.WeakestShort,
 	}
@@ -74,6 +80,7 @@ func (f *figures) spec() Spec {
 		Profile: *f.Profile, CellsInSeries: f.CellsInSeries, Strings: f.Strings,
 		CapacityAh: f.CapacityAh, RateHours: f.RateHours, Health: f.Health,
 		ResistanceOhm: f.ResistanceOhm, ResistanceFactor: f.ResistanceFactor, OhmicFactor: f.OhmicFactor,
+		CoolingWM2K: f.CoolingWM2K, ShellShare: f.ShellShare,
 		ClosedShell: f.ClosedShell, MassKg: f.MassKg, MaxCurrentA: f.MaxCurrentA,
 		WellC: f.WellC, WellKPerS: f.WellKPerS, WellRatio: f.WellRatio, WeakestShort: f.WeakestShort,
 	}
@@ -94,6 +101,8 @@ func (f *figures) complete(p *chemistry.Profile) error {
 	orElse(&f.RateHours, p.Capacity.RatedHours)
 	orElse(&f.ResistanceFactor, p.Resistance.Growth(f.Health))
 	orElse(&f.OhmicFactor, 1)
+	orElse(&f.CoolingWM2K, p.Heat.CoolingWM2K)
+	orElse(&f.ShellShare, p.Heat.ShellShare)
 	orElse(&f.WellC, p.Wells.C)
 	orElse(&f.WellKPerS, p.Wells.KPerS)
 	orElse(&f.WellRatio, p.Capacity.Ratio)
@@ -110,6 +119,8 @@ func (f *figures) complete(p *chemistry.Profile) error {
 		{"ResistanceOhm", f.ResistanceOhm, 0, 1000},
 		{"ResistanceFactor", f.ResistanceFactor, 0.01, 100},
 		{"OhmicFactor", f.OhmicFactor, 0.01, 1e4},
+		{"CoolingWM2K", f.CoolingWM2K, 1e-12, 1e5},
+		{"ShellShare", f.ShellShare, 1e-3, 1},
 		{"MassKg", f.MassKg, 0, 1e5},
 		{"MaxCurrentA", f.MaxCurrentA, 0, 1e6},
 		{"WellC", f.WellC, 1e-3, 1},

@@ -38,6 +38,7 @@ type Widths struct {
 	Steepness  tables.Value // see [chemistry.Profile.Steeper]; zero but for lead-acid
 
 	CoolingWM2K, ShellShare tables.Value // of [chemistry.Heat]
+	StillWM2K               tables.Value // CoolingWM2K where no fan blows
 	HottestK                tables.Value
 	ChargeHours             tables.Value // zero but for lithium
 }
@@ -74,7 +75,7 @@ func WidthsOf(family chemistry.Family, age string, maker Maker) Widths {
 	w := Widths{
 		Honesty: value(tables.LabelHonestyUnknown), Resistance: value(tables.ResistanceOtherLithium),
 		GrowthAt80: value(tables.GrowthLithium), Weakest: value(tables.WeakestCellUsed), TabsOhm: value(tables.PackTabs),
-		CoolingWM2K: value(tables.CoolingBare), ShellShare: value(tables.CoolingShell), HottestK: value(tables.HottestDoubt),
+		CoolingWM2K: value(tables.CoolingBare), ShellShare: value(tables.CoolingShell), StillWM2K: value(tables.CoolingStill), HottestK: value(tables.HottestDoubt),
 	}
 	if family == chemistry.Lithium {
 		w.ChargeHours = value(tables.ChargeHoursDoubt)

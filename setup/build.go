@@ -94,6 +94,7 @@ func (p *Parts) OnePackSpec(pick Pick) battery.Spec {
 		ResistanceOhm: of(pick, &b.ResistanceOhm), ClosedShell: b.ClosedShell,
 		MassKg: of(pick, &b.MassKg), MaxCurrentA: of(pick, &b.MaxCurrentA),
 	}
+	s.CoolingWM2K, s.ShellShare = of(pick, &b.CoolingWM2K), of(pick, &b.ShellShare)
 	if b.Honesty.Known {
 		s.CapacityAh *= pick(&b.Honesty)
 	}

@@ -229,6 +229,8 @@ type PackPart struct {
 	Steepness    Figure // of a lead-acid block, see chemistry.Profile.Steeper; not Known: 1
 	Weakest      Figure // share of the charge that the weakest cell lacks; not Known: the profile's
 	TabsOhm      Figure // of the pack beside its cells
+	CoolingWM2K  Figure // in still air, W/(m2 K); not Known: the profile's
+	ShellShare   Figure // of it in a closed shell; Known only in one
 	HottestK     Figure // what the highest temperature may be off
 	ChargeHours  Figure // hours of a charge over the computed ones
 	WatchesCells bool   // its electronics disconnect for the weakest cell

@@ -126,6 +126,8 @@ func (r *resolver) resolve(s, original *Setup) *Parts {
 	}
 	r.fuse()
 	r.cutoffs()
+	// Last, because what matters little may have the worse places of a point.
+	r.track(&p.Pack.CoolingWM2K, &p.Pack.ShellShare)
 	return p
 }
 

@@ -110,6 +110,24 @@ func (r *resolver) offLabel(raw Pack) {
 	told(&p.ChargeHours, "charge_doubt", w.ChargeHours, "", "What the computed hours of a charge may be off.")
 }
 
+// cooling settles how well the air cools the battery.
+func (r *resolver) cooling() {
+	p, w := &r.parts.Pack, r.widths()
+	if len(p.Members) < 2 { // the profile's own
+		return
+	}
+	p.CoolingWM2K = r.derived(blank{
+		table: "pack", name: "cooling", kind: quantity.NoKind, Range: span(w.StillWM2K), source: w.StillWM2K.Source,
+		why: "How well still air cools a battery.",
+	})
+	if p.ClosedShell {
+		p.ShellShare = r.derived(blank{
+			table: "pack", name: "shell_cooling", kind: quantity.NoKind, Range: span(w.ShellShare), source: w.ShellShare.Source,
+			why: "How much of that a closed shell leaves.",
+		})
+	}
+}
+
 // lookalikeShare is how many of the lithium packs whose maker is not told are
 // look-alikes: the source of the honesty of an unknown maker.
 const lookalikeShare = 0.25

@@ -48,6 +48,7 @@ func (r *resolver) pack() {
 	p.Housing = r.choose(raw.Housing, "pack", "housing", "closed shell",
 		"Not given; a closed shell cools worst.", srcPackWear)
 	p.ClosedShell = p.Housing.Text == "closed shell"
+	r.cooling()
 	p.Joined = raw.Joined.Text
 	p.WatchesCells = raw.WatchesCells.Yes
 	r.second(raw.Second)

@@ -834,6 +834,14 @@ var builtin = Tables{
 			},
 		},
 		{
+			Name: "still-cooling",
+			Value: answer.Source{
+				ID:    "still-cooling",
+				Text:  "17 and 18 W/(m2 K) fitted to single cells lying free in a room (two of eight open sets; the others lay in chambers with fans), 10 in the Chen et al. 2020 set of PyBaMM; a larger body in still air is cooled less by the area: the low end is from memory",
+				Known: "computed from the measured curves; low end from memory",
+			},
+		},
+		{
 			Name: "switch-contact-trade",
 			Value: answer.Source{
 				ID:    "switch-contact-trade",
@@ -1075,6 +1083,15 @@ var builtin = Tables{
 				What:  "cooling in a closed shell over that in free air",
 				Unit:  "x",
 				Value: Value{Low: 0.2, Likely: 0.33, High: 0.5, Source: "shell-cooling"},
+			},
+		},
+		{
+			Name: "cooling-still",
+			Value: Figure{
+				Name:  "cooling-still",
+				What:  "cooling of a bare battery in still air, without a fan",
+				Unit:  "W/(m2 K)",
+				Value: Value{Low: 7, Likely: 12, High: 19, Source: "still-cooling"},
 			},
 		},
 		{

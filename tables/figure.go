@@ -94,6 +94,7 @@ const (
 	GrowthLithium           FigureName = "growth-lithium"            // x: resistance at 80 % health over that when new, lithium
 	GrowthLead              FigureName = "growth-lead"               // x: resistance at 80 % health over that when new, sealed lead-acid
 	CoolingBare             FigureName = "cooling-bare"              // W/(m2 K): cooling of a bare battery in air
+	CoolingStill            FigureName = "cooling-still"             // W/(m2 K): cooling of a bare battery where no fan blows
 	CoolingShell            FigureName = "cooling-shell"             // x: cooling in a closed shell over that in free air
 )
 
