@@ -97,6 +97,9 @@ func (b *builder) fates() []string {
 	if d := b.a.Draws; d.Stuck > 0 {
 		parts = append(parts, "in "+counted(d.Stuck)+" it does not get going")
 	}
+	if d := b.a.Draws; d.Crawls > 0 {
+		parts = append(parts, "in "+counted(d.Crawls)+" it barely moves")
+	}
 	if d := b.a.Draws; d.Burnt > 0 {
 		parts = append(parts, "in "+counted(d.Burnt)+" the motors burn out on the way")
 	}

@@ -109,6 +109,7 @@ func shortJSON(a *answer.Assessment) ([]byte, error) {
 		Count  int     `json:"count"`
 		Inside float64 `json:"inside"`
 		Stuck  float64 `json:"stuck"`
+		Crawls float64 `json:"crawls"`
 		Burnt  float64 `json:"burnt"`
 	}
 	ranges := map[string]answer.Range{} // a figure without its spread would promise too much
@@ -127,7 +128,7 @@ func shortJSON(a *answer.Assessment) ([]byte, error) {
 		{"title", a.Title},
 		{"verdict", a.Verdict},
 		{"headline", a.Headline},
-		{"draws", draws{a.Draws.Count, a.Draws.Inside, a.Draws.Stuck, a.Draws.Burnt}},
+		{"draws", draws{a.Draws.Count, a.Draws.Inside, a.Draws.Stuck, a.Draws.Crawls, a.Draws.Burnt}},
 		{"ride", ride{a.Ride.PedalMin, a.Ride.DistanceKm, a.Ride.LastsPedalMin}},
 		{"ranges", ranges},
 		{"cautions", a.Cautions},

@@ -9,6 +9,7 @@ import (
 const (
 	CodeCannotKeepGoing  = "cannot-keep-going"      // the converter starts it and cannot hold it
 	CodeDoesNotGo        = "does-not-go"            // whatever holds it: it stands
+	CodeBarelyMoves      = "barely-moves"           // it crawls with the motors near their stall
 	CodeCannotSupply     = "pack-cannot-supply"     // the pack cannot give what a load asks for
 	CodeEndsAtOnce       = "ends-at-once"           // below the end voltage from the first moment
 	CodeToAStandstill    = "driven-to-a-standstill" // nothing but the pack giving out stops it
@@ -29,6 +30,11 @@ func (v *view) ending() {
 		f.Decides = []string{answer.KeyVehicleGround}
 		f.Title = "It does not get going here with this rider: it stands, or spins its wheels."
 		f.Advice = "Let go of the pedal at once; a motor that cannot turn burns in seconds. Keep to firmer or flatter ground, or let less ride."
+	case v.drives() && v.Now.StartCharge > 0 && v.Seen.Crawls():
+		f.Code, f.Change, f.Item = CodeBarelyMoves, answer.LoadLess, answer.Motors
+		f.Decides = []string{answer.KeyVehicleGround}
+		f.Title = "It barely climbs or crosses this: it crawls with the motors near their stall, and soon stands."
+		f.Advice = "Let go of the pedal before it smells hot; nearly all that the motors take turns into heat. Keep to firmer or flatter ground, or let less ride."
 	case o.EndedBy == ride.CannotSupply && v.Now.StartCharge > 0:
 		f.Code, f.Change = CodeCannotSupply, answer.FitPack
 		f.Title = "The pack comes to where it cannot feed the load any more."

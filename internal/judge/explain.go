@@ -41,6 +41,13 @@ func Explanations() []answer.Explanation {
 			Do:    "Less current, more charge to begin with, or a lower end, if the battery's maker allows it.",
 		},
 		{
+			Code:  CodeBarelyMoves,
+			Means: "It gets going here, and then does less than a quarter of the speed that its wheels have in the air, or stands after a few minutes because the motors weaken as they get hot.",
+			Hurts: "The motors take three quarters and more of what they do blocked and turn it into heat: they burn out within minutes.",
+			Limit: "A quarter of the speed of free wheels, or five minutes with more than half of the charge left: own choices.",
+			Do:    "Let go of the pedal. Firmer or flatter ground, or less to carry.",
+		},
+		{
 			Code:  CodeToAStandstill,
 			Means: "Nothing ends the ride but the battery giving out: it gets slower and stops.",
 			Hurts: "By then it is drained deeper than it should be, ride after ride.",

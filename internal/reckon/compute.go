@@ -15,6 +15,7 @@ type table struct {
 	ends   []ending    // how the ride ends, a wanted time counted
 	lasts  []ending    // and without it
 	stuck  float64
+	crawls float64 // share that barely moves
 	burnt  float64
 
 	judged judgedTable
@@ -50,7 +51,7 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 	for i, at := range j.at {
 		place[at] = i
 	}
-	stuck, burnt := make([]bool, n), make([]bool, n)
+	stuck, burnt, crawls := make([]bool, n), make([]bool, n), make([]bool, n)
 	err := each(n, o.Workers, func(i int) error {
 		at, judged := place[i]
 		v, err := e.vehicleOf(d.z[i], d.original(i), d.conflict, judged)
@@ -70,7 +71,7 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 			}
 		}
 		t.ends[i], t.lasts[i] = endingOf(&v.Seen.Outing), endingOf(&v.Seen.Lasts)
-		stuck[i], burnt[i] = v.Seen.Stuck(), v.Seen.Burnt()
+		stuck[i], burnt[i], crawls[i] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
 		if judged {
 			j.findings[at] = v.Judged.Findings
 			for c := range e.candidates {
@@ -91,9 +92,32 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 		if burnt[i] {
 			t.burnt += w
 		}
+		if crawls[i] {
+			t.crawls += w
+		}
 	}
+	t.withoutCrawling(crawls)
 	t.runs = d.runs + n
 	return t, nil
+}
+
+// withoutCrawling takes minutes and distance of the draws that barely move out of the
+// ranges, where most do ride: nobody rides so to the end, and how many they
+// are is told.
+func (t *table) withoutCrawling(crawls []bool) {
+	if t.crawls+t.stuck >= 0.5 {
+		return
+	}
+	for m := range metrics {
+		if !metrics[m].lasting {
+			continue
+		}
+		for i, yes := range crawls {
+			if yes {
+				t.values[m][i] = none
+			}
+		}
+	}
 }
 
 // pick chooses the draws that are judged.

@@ -15,6 +15,8 @@ type metric struct {
 	of     func(*Vehicle) float64            // NaN where the draw has no such figure
 	put    func(*answer.Assessment, float64) // nil: only the range is told
 	judged bool                              // only judging brings it
+
+	lasting bool // how long or far a ride is
 }
 
 var none = math.NaN()
@@ -70,11 +72,11 @@ var metrics = [...]metric{
 	{path: "path.short_circuit_clear_s", judged: true, of: wired(func(v *Vehicle) float64 { return finite(v.Judged.Wired.Worst.ClearS) }), put: onPath(func(p *answer.PathFigures, x float64) { p.ShortCircuitClearS = &x })},
 	{path: "path.wire_limit_s", judged: true, of: wired(func(v *Vehicle) float64 { return finite(v.Judged.Wired.Worst.LimitS) }), put: onPath(func(p *answer.PathFigures, x float64) { p.WireLimitS = &x })},
 
-	{path: "ride.pedal_min", of: running(func(v *Vehicle) float64 { return v.Seen.Outing.PedalS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.PedalMin = x }},
-	{path: "ride.clock_min", of: running(func(v *Vehicle) float64 { return v.Seen.Outing.ClockS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.ClockMin = x }},
-	{path: "ride.distance_km", of: driven(func(v *Vehicle) float64 { return v.Seen.Outing.DistanceM / 1000 }), put: func(a *answer.Assessment, x float64) { a.Ride.DistanceKm = x }},
-	{path: minutesPath, of: running(func(v *Vehicle) float64 { return v.Seen.Lasts.PedalS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.LastsPedalMin = x }},
-	{path: "ride.lasts_clock_min", of: running(func(v *Vehicle) float64 { return v.Seen.Lasts.ClockS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.LastsClockMin = x }},
+	{path: "ride.pedal_min", lasting: true, of: running(func(v *Vehicle) float64 { return v.Seen.Outing.PedalS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.PedalMin = x }},
+	{path: "ride.clock_min", lasting: true, of: running(func(v *Vehicle) float64 { return v.Seen.Outing.ClockS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.ClockMin = x }},
+	{path: "ride.distance_km", lasting: true, of: driven(func(v *Vehicle) float64 { return v.Seen.Outing.DistanceM / 1000 }), put: func(a *answer.Assessment, x float64) { a.Ride.DistanceKm = x }},
+	{path: minutesPath, lasting: true, of: running(func(v *Vehicle) float64 { return v.Seen.Lasts.PedalS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.LastsPedalMin = x }},
+	{path: "ride.lasts_clock_min", lasting: true, of: running(func(v *Vehicle) float64 { return v.Seen.Lasts.ClockS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.LastsClockMin = x }},
 	{path: "ride.rest_v_after", of: func(v *Vehicle) float64 { return max(v.Seen.Outing.RestV, 0) }, put: func(a *answer.Assessment, x float64) { a.Ride.RestVAfter = x }},
 	{path: "ride.charge_left", of: func(v *Vehicle) float64 { return min(v.Seen.Outing.ChargeLeft, 1) }, put: func(a *answer.Assessment, x float64) { a.Ride.ChargeLeft = x }},
 	{path: "ride.delivered_ah", of: running(func(v *Vehicle) float64 { return max(v.Seen.Outing.DeliveredAh, 0) }), put: func(a *answer.Assessment, x float64) { a.Ride.DeliveredAh = x }},

@@ -42,15 +42,48 @@ func (c *Case) Hold(v drive.Vehicle) drive.Blocked {
 	return drive.BlockedWheels(v, c.Controller, c.Circuit(), drive.HeatState{WindingC: c.AmbientC, CaseC: c.AmbientC}, c.AmbientC)
 }
 
-// stuckS is the time within which a vehicle that comes to a stand counts as
-// never having run.
-const stuckS = 60
-
 // Stuck reports whether the vehicle does not get going at all. One whose wheels
 // spin while it moves off, however slowly, does get going.
 func (s *Seen) Stuck() bool {
-	return s.Case.Load.Kind == NoLoad &&
-		(!(s.Steady.SpeedMS > 0) || !s.Launch.Moved || s.Lasts.EndedBy == CannotMove && s.Lasts.PedalS < stuckS)
+	return s.Case.Load.Kind == NoLoad && (!(s.Steady.SpeedMS > 0) || !s.Launch.Moved || s.givesUp(stuckS) && s.Steady.Slipping)
+}
+
+// When a vehicle that comes to a stand with charge left barely moved, and when one
+// that spins its wheels never did. Own choices.
+const (
+	stuckS     = 60.0
+	crawlS     = 300.0
+	crawlsWith = 0.5 // of the charge, at the least: it was not the battery
+)
+
+// CrawlShare is the speed over that of free wheels below which a vehicle barely
+// moves: the motors then take three quarters and more of what they do blocked, and
+// a little more load or heat stops it. Own choice.
+const CrawlShare = 0.25
+
+// givesUp reports whether it comes to a stand within so many seconds of driving.
+func (s *Seen) givesUp(seconds float64) bool {
+	return s.Lasts.EndedBy == CannotMove && s.Lasts.PedalS < seconds
+}
+
+// FreeShare is the speed of running motors over that which they have with
+// nothing to drive on the same volts; 0 where they stand.
+func (s *Seen) FreeShare() float64 {
+	chain := float64(max(s.Case.Vehicle.MotorsInSeries, 1))
+	free := s.Case.Vehicle.Motor.NoLoadRadS(s.Steady.BusV * s.Steady.Duty / chain)
+	if s.Steady.Stuck || !(free > 0) {
+		return 0
+	}
+	return s.Steady.MotorRadS / free
+}
+
+// Crawls reports whether the vehicle gets going and yet barely moves: so near the
+// stall of its motors that it does a quarter of their free speed, or that they
+// weaken as they warm and it stands within minutes, the battery half full. One
+// whose wheels spin is held by the ground, not by its motors.
+func (s *Seen) Crawls() bool {
+	return s.Case.Load.Kind == NoLoad && !s.Stuck() && !s.Steady.Slipping &&
+		(s.FreeShare() < CrawlShare || s.givesUp(crawlS) && s.Lasts.ChargeLeft > crawlsWith*s.Case.StartCharge)
 }
 
 // BurntC is where a motor's temperature stops being followed: beyond it the

@@ -12,7 +12,7 @@ import (
 const (
 	speeds  = drive.CodeFastForARideOn + "|" + drive.CodeWayToStop + "|" + drive.CodeFasterThanOriginal
 	geared  = "vehicle.ground=asphalt; " // on a hard surface, gears fast enough for the speed
-	stalled = judge.CodeDoesNotGo + "|" + drive.CodeCannotStart + "|" + drive.CodeSpinsOnTheSpot + "|" + drive.CodeStallsSoon + "|" + judge.CodeCannotKeepGoing
+	stalled = judge.CodeDoesNotGo + "|" + judge.CodeBarelyMoves + "|" + drive.CodeCannotStart + "|" + drive.CodeSpinsOnTheSpot + "|" + drive.CodeStallsSoon + "|" + judge.CodeCannotKeepGoing
 )
 
 // speedHazards are speeds for the age of the child.
