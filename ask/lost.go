@@ -13,6 +13,13 @@ type Lost struct {
 	CurrentA float64 // that flowed; 0 = not told
 }
 
+// How far the difference of two readings of one hand-held meter may be off: its
+// gain, and two of its last digits. Common practice, no published source.
+const (
+	meterShare = 0.01
+	meterV     = 0.02
+)
+
 // Answer returns the volts lost; beside them the resistance and the heat where
 // the current is told.
 func (q Lost) Answer() (Answer, error) {
@@ -30,7 +37,9 @@ func (q Lost) Answer() (Answer, error) {
 	t := tables.Builtin()
 	lost := q.FirstV - q.SecondV
 	a.Asked = "what is lost from " + volts(q.FirstV) + " to " + volts(q.SecondV)
-	a.is(exactly("lost", lost, "V"))
+	off := meterShare*lost + meterV
+	a.is(Figure{What: "lost", Value: lost, Low: max(lost-off, 0), High: min(lost+off, q.FirstV), Unit: "V"})
+	a.assume("one meter for both, off by %s and %s of what it shows", volts(meterV), percent(meterShare))
 	a.say("%s are lost, %s of %s.", volts(lost), percent(lost/q.FirstV), volts(q.FirstV))
 	ordinary := t.Figure(tables.DropOrdinary)
 	a.Limit = &Limit{What: "lost on the way, a tenth", Value: ordinary.Likely * q.FirstV, Unit: "V"}
@@ -40,7 +49,10 @@ func (q Lost) Answer() (Answer, error) {
 	}
 	if q.CurrentA > 0 {
 		heat := lost * q.CurrentA
-		a.beside(exactly("resistance", lost/q.CurrentA, "Ohm"), exactly("heat", heat, "W"))
+		per := func(what string, by float64, unit string) Figure {
+			return Figure{What: what, Value: lost * by, Low: a.Low * by, High: a.High * by, Unit: unit}
+		}
+		a.beside(per("resistance", 1/q.CurrentA, "Ohm"), per("heat", q.CurrentA, "W"))
 		a.say("That is %s and %s of heat between the two.", ohms(lost/q.CurrentA), watts(heat))
 		if hot := t.Figure(tables.JointHot); heat >= hot.Likely {
 			a.say("If it sits in one joint, that joint is to be renewed: %s discolour its plastic.", watts(hot.Likely))

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strings"
 
@@ -56,7 +57,47 @@ func answerTo(args []string) (ask.Answer, error) {
 	if len(faults) > 0 {
 		return ask.Answer{}, fmt.Errorf("%s\nfor example: packcheck ask %s", strings.Join(faults, "\n"), v.example)
 	}
-	return v.question(got).Answer()
+	return v.over(got)
+}
+
+// mostRanges is how many ranges one question may have: each doubles what is asked.
+const mostRanges = 3
+
+// over asks the question, and once more for every end of the ranges typed.
+func (v *verb) over(got given) (ask.Answer, error) {
+	likely, err := v.question(got).Answer()
+	if err != nil {
+		return likely, err
+	}
+	var ranges []string
+	for _, name := range slices.Sorted(maps.Keys(got)) {
+		if got[name].open() {
+			ranges = append(ranges, name)
+		}
+	}
+	switch {
+	case len(ranges) == 0:
+		return likely, nil
+	case len(ranges) > mostRanges:
+		return likely, fmt.Errorf("ask %s: read ranges for %s; want %d ranges at most, and one value for the rest", v.name, strings.Join(ranges, ", "), mostRanges)
+	}
+	var ends []ask.Answer
+	for corner := range 1 << len(ranges) {
+		at := maps.Clone(got)
+		for i, name := range ranges {
+			r := got[name]
+			if r.value = r.low; corner>>i&1 == 1 {
+				r.value = r.high
+			}
+			at[name] = r
+		}
+		a, err := v.question(at).Answer()
+		if err != nil {
+			return likely, err
+		}
+		ends = append(ends, a)
+	}
+	return ask.Over(likely, ends...), nil
 }
 
 func verbNames(all []verb) string {
@@ -84,7 +125,8 @@ func askHelp() string {
 
 Write what you know with its unit: "12 V 7 Ah", "9 A", "14 AWG", "3 m",
 "20 min". The order is free where the units tell the words apart; NAME=WORD
-settles it where they do not. What is left out is assumed, and said.
+settles it where they do not. A range is "20 to 25 A". What is left out is
+assumed, and said.
 
 `)
 	for _, v := range verbs() {

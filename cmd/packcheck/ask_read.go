@@ -52,10 +52,14 @@ func flagSlot(name string, words ...string) slot {
 
 // reading is what a slot was filled with.
 type reading struct {
-	value float64
-	text  string
-	gauge bool // of a wire
+	value     float64
+	low, high float64 // of a quantity typed as a range
+	text      string
+	gauge     bool // of a wire
 }
+
+// open reports whether a range was typed.
+func (r reading) open() bool { return r.low < r.high }
 
 // given is what was read, by the names of the slots.
 type given map[string]reading
@@ -255,13 +259,10 @@ func (s *slot) parse(text string) (reading, error) {
 		return counted(text, "motors", "motor")
 	}
 	r, _, err := quantity.ParseIn(s.kind, text, s.low, s.high)
-	if err == nil && !r.IsExact() {
-		err = &quantity.Error{Kind: s.kind, Read: text, Want: fmt.Sprintf("one value, such as %q; ask once for each end", s.example)}
-	}
 	if err == nil && s.kind.Bare() && s.kind != quantity.Age && s.kind != quantity.Ratio && bare(text) {
 		err = errors.New("no unit")
 	}
-	return reading{value: r.Likely, text: text}, err
+	return reading{value: r.Likely, low: r.Low, high: r.High, text: text}, err
 }
 
 // parseWord finds a word among those that are right.

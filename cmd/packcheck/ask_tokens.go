@@ -14,7 +14,7 @@ func (v *verb) tokens(args []string) []string {
 	for i, arg := range args { // quotes that came along from a word processor; 10" is ten inches
 		plain[i] = strings.TrimSpace(strings.Trim(arg, "\u201c\u201d\u201e\u2018\u2019"))
 	}
-	args = plain
+	args = spans(plain)
 	var out []string
 	for i := 0; i < len(args); i++ {
 		text := args[i]
@@ -44,6 +44,20 @@ func (v *verb) tokens(args []string) []string {
 	}
 	if v.has(chargerSlot) {
 		out = labels(out, quantity.Current)
+	}
+	return out
+}
+
+// spans joins the parts of a range: "20", "to", "25" and "20 A", "to", "25 A".
+func spans(args []string) []string {
+	var out []string
+	for i := 0; i < len(args); i++ {
+		text := args[i]
+		for strings.EqualFold(at(args, i+1), "to") && hasDigit(text) && hasDigit(at(args, i+2)) {
+			text += " to " + args[i+2]
+			i += 2
+		}
+		out = append(out, text)
 	}
 	return out
 }
@@ -117,7 +131,7 @@ func endsInNumber(text string) bool {
 	if named {
 		text = rest
 	}
-	return bare(text)
+	return bare(strings.ReplaceAll(text, " to ", " "))
 }
 
 func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }

@@ -1,0 +1,63 @@
+package ask
+
+import (
+	"fmt"
+	"slices"
+
+	"example.org/packcheck/answer"
+)
+
+// Over puts answers to one question together that was asked with ranges: likely
+// is that of the middle, the others those of the ends. Figures span all of them;
+// what is said is of the worst, because one of the ends may be true.
+func Over(likely Answer, ends ...Answer) Answer {
+	out := likely
+	for i := range ends {
+		if e := &ends[i]; e.Level != nil && (out.Level == nil || *e.Level > *out.Level) {
+			worse := *e
+			worse.is(out.Figure())
+			worse.Asked, worse.Beside = out.Asked, out.Beside
+			out = worse
+		}
+	}
+	out.Beside = slices.Clone(out.Beside)
+	out.Words = slices.Clone(out.Words)
+	sure := true // every end is judged alike
+	for i := range ends {
+		e := &ends[i]
+		if e.What == out.What && e.Unit == out.Unit {
+			f := out.Figure()
+			f.span(e.Figure())
+			out.is(f)
+		}
+		for k := range out.Beside {
+			if j := slices.IndexFunc(e.Beside, func(f Figure) bool { return f.What == out.Beside[k].What && f.Unit == out.Beside[k].Unit }); j >= 0 {
+				out.Beside[k].span(e.Beside[j])
+			}
+		}
+		sure = sure && levelOf(e) == levelOf(&out)
+	}
+	if len(ends) == 0 {
+		return out
+	}
+	first := fmt.Sprintf("Over the range typed: %s.", figureWords(out.Figure()))
+	if !sure {
+		first += " It is judged by its worse end:"
+	}
+	out.Words = slices.Insert(out.Words, 0, first)
+	return out
+}
+
+// levelOf is how bad an answer is, as far as it was judged.
+func levelOf(a *Answer) answer.Level {
+	if a.Level == nil {
+		return answer.Fine
+	}
+	return *a.Level
+}
+
+// span widens a figure to hold another.
+func (f *Figure) span(other Figure) {
+	f.Low, f.High = min(f.Low, other.Low), max(f.High, other.High)
+	f.OrMore = f.OrMore && other.OrMore
+}
