@@ -13,8 +13,9 @@ import (
 // below the full pack's volts.
 func (j *judgedTable) advice(fullV float64) *answer.AdvisedCutoff {
 	opens, delay, closes := none3(len(j.advised))
-	have, latch := 0.0, 0.0
+	have, latch, all := 0.0, 0.0, 0.0
 	for i, a := range j.advised {
+		all += j.weight[i]
 		if a == nil {
 			continue
 		}
@@ -34,7 +35,8 @@ func (j *judgedTable) advice(fullV float64) *answer.AdvisedCutoff {
 		closes[i] += out.OpensAtV - opens[i]
 	}
 	out.ClosesAtV = j.most(closes, tenths)
-	if out.MustLatch = latch >= possibleShare*have || out.ClosesAtV >= fullV; out.MustLatch {
+	// What no setting protects in a tenth of the draws must not come back by itself.
+	if out.MustLatch = latch+all-have >= possibleShare*all || out.ClosesAtV >= fullV; out.MustLatch {
 		out.ClosesAtV = 0
 	}
 	return out

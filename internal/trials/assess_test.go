@@ -199,11 +199,12 @@ func TestMeasuringNarrowsTheAnswer(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	before := read(t, string(text))
-	after := read(t, string(text)+"\n[measured]\ntop_speed = \"5 km/h\"\npull_force = \"28 N\"\n")
-	for _, path := range []string{"ride.lasts_pedal_min", "steady.speed_kmh"} {
+	before := readWith(t, string(text), 512)
+	after := readWith(t, string(text)+"\n[measured]\ntop_speed = \"5 km/h\"\npull_force = \"28 N\"\n", 512)
+	// Minutes hang as much on the battery, of which neither reading tells.
+	for path, share := range map[string]float64{"ride.lasts_pedal_min": 0.9, "steady.speed_kmh": 0.8} {
 		b, a := before.Ranges[path], after.Ranges[path]
-		if a.High-a.Low >= 0.8*(b.High-b.Low) {
+		if a.High-a.Low >= share*(b.High-b.Low) {
 			t.Errorf("%s: %v before measuring, %v after", path, b, a)
 		}
 	}
