@@ -12,7 +12,7 @@ import (
 const moving = 0.02
 
 // mostAssumed is how many assumptions are listed beside ways out.
-const mostAssumed = 11
+const mostAssumed = 9
 
 // assumed lists what moves the answer or decides a finding, the weightiest
 // first; how many more there are is said.

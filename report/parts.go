@@ -50,7 +50,7 @@ func (b *builder) path() section {
 	s.facts = []fact{
 		{"Fuse must be", b.fuseBand(p)},
 	}
-	if len(p.FuseSizesA) > 0 {
+	if len(p.FuseSizesA) > 0 && p.FuseLeastA != nil && p.FuseMostA != nil {
 		s.facts = append(s.facts, fact{"Standard sizes", b.list(amps, p.FuseSizesA)})
 	}
 	s.facts = append(

@@ -34,7 +34,9 @@ func notes(v *Vehicle) []answer.Note {
 	default:
 		add(answer.TopicRide, "On a plain switch minutes follow amp-hours: the ground sets the current. More volts drive faster, so distance follows watt-hours.")
 	}
-	add(answer.TopicSpeed, "The speed printed on a motor is without load. Loaded, a motor with the higher printed speed can be the slower one.")
+	if p.Setup.Gives("motors.no_load_speed") {
+		add(answer.TopicSpeed, "The speed printed on a motor is without load. Loaded, a motor with the higher printed speed can be the slower one.")
+	}
 	add(answer.TopicLaunch, "Amps measured with the wheels in the air (%.2g A here) say nothing about driving: in the air the motors turn only themselves.",
 		wheelsUpA(v))
 	if p.Controller.Kind.Text == "chopper" && moreVolts(p) {
