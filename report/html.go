@@ -77,25 +77,16 @@ const htmlStyled = "</title>\n<style>" + style + "</style>\n</head>\n<body>\n"
 // writeHTML makes the page for a phone and for two sheets of paper.
 func writeHTML(a *answer.Assessment, o Options) []byte {
 	p := &page{builder: newBuilder(a), explain: o.Explain}
-	title := strings.TrimSpace(a.Title)
-	if title == "" {
-		title = "Battery and vehicle"
-	}
+	title := pageTitle(a)
 	p.WriteString(htmlHead)
 	p.put("%s", answerWord(a.Verdict)+": "+title)
 	p.WriteString(htmlStyled)
 	p.tell()
 	p.band(title)
 	p.WriteString("<main>\n")
-	p.reasonList()
-	p.drawing()
-	p.figuresAndBars()
-	p.courses()
-	p.toDo()
-	p.questions()
-	p.howSure()
-	p.safetyList()
-	p.folded()
+	for _, x := range p.pieces() {
+		x.write()
+	}
 	p.WriteString("</main>\n</body>\n</html>\n")
 	return []byte(p.String())
 }
@@ -165,8 +156,7 @@ func (p *page) toDo() {
 		p.put("<section>\n<h2>%s</h2>\n", s.title)
 		p.ticks(s.items)
 		for _, list := range s.lists {
-			p.put("<h3>%s</h3>\n", list.title)
-			p.ticks(list.steps)
+			p.tickList(list)
 		}
 		p.WriteString("</section>\n")
 	}
@@ -175,6 +165,12 @@ func (p *page) toDo() {
 		p.factList(p.buy().facts)
 		p.WriteString("</dl>\n</section>\n")
 	}
+}
+
+// tickList is a list to tick off under its title.
+func (p *page) tickList(list tickList) {
+	p.put("<h3>%s</h3>\n", list.title)
+	p.ticks(list.steps)
 }
 
 // ticks is a list of boxes to tick; they need no script.
