@@ -1,0 +1,156 @@
+// The answer: parts of the report as the engine writes them, set in place. What did
+// not change is left alone, what was unfolded or ticked stays so.
+
+class Answer {
+	constructor(form) {
+		this.form = form;
+		this.turn = 0;
+		this.tried = [];
+		this.shown = {};
+		this.settled = Promise.resolve();
+		this.state = document.getElementById('state');
+		this.trying = document.getElementById('trying');
+		this.trying.querySelector('button').addEventListener('click', () => this.back());
+		for (const id of ['skip', 'bar']) {
+			document.getElementById(id).addEventListener('click', (event) => {
+				event.preventDefault(); // the fragment is for setups
+				document.getElementById('answer').scrollIntoView();
+				document.getElementById('answer').focus({preventScroll: true});
+			});
+		}
+	}
+
+	// renew computes what is given now: first from few vehicles, then from many.
+	renew() {
+		this.settled = this.compute(++this.turn);
+		return this.settled;
+	}
+
+	async compute(turn) {
+		const request = {do: 'assess', given: this.form.given(), passed: this.form.passed()};
+		this.note('Computing ...');
+		const first = await engine.compute({...request, draws: drawn.few});
+		if (turn !== this.turn || !first) return;
+		this.show(first, false);
+		if (!first.parts) return;
+		engine.prepare();
+		const whole = await engine.compute({...request, draws: drawn.many, ways: true});
+		if (turn !== this.turn || !whole) return;
+		this.show(whole, true);
+		this.request = {...request, draws: drawn.many, ways: true};
+	}
+
+	// text is the answer in a form to hand on.
+	async text(format) {
+		let turn;
+		do {
+			turn = this.turn;
+			await this.settled;
+		} while (turn !== this.turn);
+		if (!this.request) return {faults: [{says: 'There is no answer to hand on yet: what is printed on the battery?'}]};
+		return engine.compute({...this.request, do: 'write', format});
+	}
+
+	show(reply, whole) {
+		const faults = this.form.blame(reply.faults || []);
+		notice(faults.map((f) => f.says));
+		this.form.offer(reply.next);
+		this.request = null;
+		if (!reply.parts) {
+			this.clear();
+			this.note(reply.waits ? 'The answer stands here as soon as the battery is told.' : 'There is no answer to this: see what is marked.');
+			return;
+		}
+		const n = reply.draws.toLocaleString('en');
+		const points = Math.ceil(200 * reply.off);
+		this.note(whole ? `From ${n} vehicles that this may mean.` : `A first answer, from ${n} vehicles that this may mean: shares of them are good to ${points} in 100. It is being made finer ...`);
+		document.querySelectorAll('[data-part]').forEach((place) => this.set(place, reply.parts[place.dataset.part] || ''));
+		this.set(document.getElementById('band'), reply.parts.band);
+		this.ways(reply.ways || [], whole, reply.level);
+		this.tell(reply);
+	}
+
+	set(place, markup) {
+		const key = place.dataset.part || place.id;
+		if (this.shown[key] === markup) return;
+		this.shown[key] = markup;
+		const name = (node) => (node.querySelector('summary') || node.parentNode).textContent;
+		const open = new Set([...place.querySelectorAll('details[open]')].map(name));
+		const ticked = new Set([...place.querySelectorAll('input:checked')].map(name));
+		place.innerHTML = markup;
+		for (const d of place.querySelectorAll('details')) d.open = open.has(name(d));
+		for (const box of place.querySelectorAll('input')) box.checked = ticked.has(name(box));
+	}
+
+	// ways puts a button beside each way out.
+	ways(list, whole, level) {
+		const place = document.querySelector('[data-part=todo]');
+		place.querySelectorAll('.try, .small.later').forEach((node) => node.remove());
+		const titles = place.querySelectorAll('section:first-of-type h3');
+		list.forEach((way, i) => {
+			if (!titles[i]) return;
+			const button = el('button', {type: 'button', class: 'try screen'}, 'Try it', el('span', {class: 'unseen'}, `: ${way.title}`));
+			button.addEventListener('click', () => this.attempt(way));
+			(titles[i].nextElementSibling && titles[i].nextElementSibling.matches('ul') ? titles[i].nextElementSibling : titles[i]).after(button);
+		});
+		if (!whole && (level === 'danger' || level === 'fix first')) place.prepend(el('p', {class: 'small later screen'}, 'Ways out are being computed ...'));
+	}
+
+	// attempt applies a way out; back takes it off again.
+	async attempt(way) {
+		const before = this.form.given();
+		const given = {...before};
+		for (const [key, text] of Object.entries(way.sets)) {
+			if (text === '') delete given[key];
+			else given[key] = text;
+		}
+		this.tried.push({given: before, title: way.title});
+		await this.take(given);
+	}
+
+	async back() {
+		const last = this.tried.pop();
+		if (last) await this.take(last.given);
+	}
+
+	async take(given) {
+		const reply = await engine.read({do: 'fields', given});
+		if (!reply) return;
+		if (reply.faults) {
+			notice(reply.faults.map((f) => f.says));
+			return;
+		}
+		this.form.lay(reply.fields);
+		this.banner();
+		document.getElementById('answer').scrollIntoView();
+		document.getElementById('answer').focus({preventScroll: true});
+		await this.renew();
+	}
+
+	banner() {
+		const last = this.tried[this.tried.length - 1];
+		this.trying.hidden = !last;
+		this.trying.querySelector('p').textContent = last ? `This is tried now: ${last.title}` : '';
+	}
+
+	note(text) { this.state.textContent = text; }
+
+	clear() {
+		for (const place of document.querySelectorAll('[data-part]')) if (place.dataset.part !== 'safety') this.set(place, '');
+		this.set(document.getElementById('band'), '');
+		document.getElementById('bar').hidden = true;
+		this.word = '';
+	}
+
+	// tell says a new verdict once, on the bar below and to whoever listens.
+	tell(reply) {
+		const bar = document.getElementById('bar');
+		bar.hidden = false;
+		bar.className = `bar screen ${document.querySelector('#band header').classList[1]}`;
+		bar.querySelector('b').textContent = reply.word;
+		const words = `${reply.word}. ${document.querySelector('#band .verdict').textContent}`;
+		if (words === this.word) return;
+		this.word = words;
+		document.getElementById('spoken').textContent = words;
+	}
+}

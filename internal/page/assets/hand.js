@@ -1,0 +1,71 @@
+// What the page hands on: a link, a text for a forum, the setup file, paper.
+
+function hand(form, answer) {
+	const box = document.getElementById('handed');
+	const area = document.getElementById('handed-text');
+	const file = document.getElementById('file');
+
+	const offer = (label, text) => {
+		box.hidden = false;
+		box.querySelector('label').textContent = label;
+		area.value = text;
+		area.focus();
+		area.select();
+	};
+	const save = (name, text, type) => {
+		const url = URL.createObjectURL(new Blob([text], {type}));
+		const a = el('a', {href: url, download: name});
+		a.click();
+		setTimeout(() => URL.revokeObjectURL(url), 10000);
+	};
+	const got = (reply) => {
+		if (!reply) return '';
+		notice((reply.faults || []).map((f) => f.says));
+		return reply.text || '';
+	};
+	const forum = async (format, label) => {
+		const text = got(await answer.text(format));
+		if (text) offer(label, text);
+	};
+
+	const deeds = {
+		async link() {
+			const text = got(await engine.read({do: 'link', given: form.given()}));
+			if (text) offer('This link holds everything that was told, and nothing else', `${location.href.split('#')[0]}#${text}`);
+		},
+		markdown: () => forum('markdown', 'Text in Markdown'),
+		bbcode: () => forum('bbcode', 'Text in BBCode'),
+		async save() {
+			const text = got(await engine.read({do: 'save', given: form.given()}));
+			if (text) save('setup.toml', text, 'application/toml');
+		},
+		async json() {
+			const text = got(await answer.text('json'));
+			if (text) save('answer.json', text, 'application/json');
+		},
+		open: () => file.click(),
+		print: () => window.print(),
+		clear: () => start(),
+	};
+	for (const button of document.querySelectorAll('[data-hand]')) button.addEventListener('click', () => deeds[button.dataset.hand]());
+
+	box.querySelector('button').addEventListener('click', async () => {
+		area.select();
+		try {
+			await navigator.clipboard.writeText(area.value);
+		} catch {
+			document.execCommand('copy');
+		}
+	});
+	file.addEventListener('change', async () => {
+		const chosen = file.files[0];
+		file.value = '';
+		if (!chosen) return;
+		const mebibyte = 1 << 20;
+		if (chosen.size > mebibyte) {
+			notice(['This file is too large: a setup file has at most 1 MiB.']);
+			return;
+		}
+		await received({do: 'open', text: await chosen.text()});
+	});
+}

@@ -1,0 +1,175 @@
+package page
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/interview"
+	"example.org/packcheck/setup"
+)
+
+// Question is a question as the page shows it.
+type Question struct {
+	Key     string   `json:"key"`
+	Asks    string   `json:"asks"`
+	How     string   `json:"how"`
+	Example string   `json:"example"`
+	Usual   string   `json:"usual"`
+	Why     string   `json:"why,omitempty"`
+	Choices []Choice `json:"choices,omitempty"`
+}
+
+// Choice is one answer to choose.
+type Choice struct {
+	Value string `json:"value"`
+	Says  string `json:"says"`
+}
+
+// Field is a question with the answer that stands in it.
+type Field struct {
+	Question
+	First bool              `json:"first,omitempty"` // asked of everybody
+	Text  string            `json:"answer,omitempty"`
+	Sets  map[string]string `json:"sets,omitempty"`
+}
+
+func questionOf(q interview.Question) Question {
+	out := Question{Key: q.Key, Asks: q.Asks, How: q.How, Example: q.Example, Usual: q.Usual, Why: q.Why}
+	for _, c := range q.Choices {
+		out.Choices = append(out.Choices, Choice{c.Value, c.Says})
+	}
+	return out
+}
+
+// next are the questions that are left, the most useful first.
+func next(r *Request, a *answer.Assessment) []Question {
+	var out []Question
+	for _, q := range interview.Next(r.Given, a, func(key string) bool { return slices.Contains(r.Passed, key) }) {
+		out = append(out, questionOf(q))
+	}
+	return out
+}
+
+// asked finds the question that has a key of its own; for a key that nobody is
+// asked for, one is made of what the registry says of it.
+func asked(key string) (interview.Question, bool) {
+	for _, q := range interview.All() {
+		if q.Key == key {
+			return q, true
+		}
+	}
+	inner, original := strings.CutPrefix(key, "original.")
+	for _, k := range setup.Keys() {
+		if k.Path() != inner {
+			continue
+		}
+		q := interview.Question{Key: key, Asks: strings.ToUpper(k.Doc[:1]) + k.Doc[1:], Example: k.Example}
+		if original {
+			q.Asks = "As it was made: " + k.Doc
+		}
+		return q, true
+	}
+	return interview.Question{}, false
+}
+
+// fill reads one answer beside what else is given.
+func fill(r *Request) Reply {
+	q, known := asked(r.Key)
+	if !known {
+		return said("There is no such question.")
+	}
+	if faults := bounded(map[string]string{q.Key: r.Text}); faults != nil {
+		return Reply{Faults: faults}
+	}
+	sets, err := interview.Fill(q, r.Text, r.Given)
+	if err != nil {
+		return Reply{Faults: []Fault{{q.Key, capital(err.Error()) + "."}}}
+	}
+	return Reply{Sets: sets}
+}
+
+// fields lays a whole setup out among the questions: which text stands in which
+// field. Every key comes back in exactly one of them, as it was.
+func fields(r *Request) Reply {
+	if faults := whole(r.Given); faults != nil {
+		return Reply{Faults: faults}
+	}
+	left := maps.Clone(r.Given)
+	first := map[string]bool{}
+	for _, q := range interview.First() {
+		first[q.Key] = true
+	}
+	var out []Field
+	for _, q := range interview.All() {
+		f := Field{Question: questionOf(q), First: first[q.Key]}
+		f.Text, f.Sets = standing(q, left, r.Given)
+		for key := range f.Sets {
+			delete(left, key)
+		}
+		if f.Text != "" || f.First {
+			out = append(out, f)
+		}
+	}
+	for _, key := range slices.Sorted(maps.Keys(left)) {
+		if q, known := asked(key); known {
+			out = append(out, Field{Question: questionOf(q), Text: left[key], Sets: map[string]string{key: left[key]}})
+		}
+	}
+	slices.SortStableFunc(out, func(x, y Field) int {
+		switch {
+		case x.First == y.First:
+			return 0
+		case x.First:
+			return -1
+		}
+		return 1
+	})
+	return Reply{Fields: out, Given: r.Given}
+}
+
+// standing is the answer to a question that fills in what is left of the given
+// keys, exactly as they are: of all of its keys together, or of its own alone.
+func standing(q interview.Question, left, given map[string]string) (text string, sets map[string]string) {
+	var texts []string
+	all := map[string]string{}
+	for _, key := range append([]string{q.Key}, q.Fills...) {
+		if text, is := left[key]; is {
+			texts = append(texts, text)
+			all[key] = text
+		}
+	}
+	if len(all) == 0 {
+		return "", nil
+	}
+	text = strings.Join(texts, ", ")
+	if len(all) > 1 {
+		if got, err := interview.Fill(q, text, without(given, all)); err != nil || !maps.Equal(got, all) {
+			text, all = "", map[string]string{}
+		}
+	}
+	if own, is := left[q.Key]; len(all) == 0 && is {
+		text, all = own, map[string]string{q.Key: own}
+	}
+	if len(all) == 0 {
+		return "", nil
+	}
+	return text, all
+}
+
+// without leaves keys out.
+func without(given, keys map[string]string) map[string]string {
+	out := maps.Clone(given)
+	for key := range keys {
+		delete(out, key)
+	}
+	return out
+}
+
+func capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:]
+}

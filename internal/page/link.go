@@ -1,0 +1,162 @@
+package page
+
+import (
+	"fmt"
+	"hash/crc32"
+	"maps"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/packcheck/setup"
+)
+
+// linkMark begins the fragment of every link; another form gets another number.
+const linkMark = "packcheck1"
+
+// mostLink bounds a fragment in bytes: what messengers and forums pass on whole.
+// Own choice.
+const mostLink = 8000
+
+// Link writes a setup as the fragment of a link, without its "#": the mark, then
+// key=text for every key in alphabetical order, then a sum of all of it, parted by
+// "&". Whatever is no letter, digit, "-", "_" or "." is percent-encoded, so that it
+// stays whole inside any message. Errors are setups that [Unlink] would not take.
+func Link(given map[string]string) (string, error) {
+	if len(given) == 0 {
+		return "", fmt.Errorf("there is nothing to hand on yet")
+	}
+	if faults := bounded(given); faults != nil {
+		return "", fmt.Errorf("%s", faults[0].Says)
+	}
+	var b strings.Builder
+	b.WriteString(linkMark)
+	for _, key := range slices.Sorted(maps.Keys(given)) {
+		b.WriteByte('&')
+		escape(&b, key)
+		b.WriteByte('=')
+		escape(&b, given[key])
+	}
+	fmt.Fprintf(&b, "&%08x", crc32.ChecksumIEEE([]byte(b.String())))
+	if b.Len() > mostLink {
+		return "", fmt.Errorf("this setup is too large for a link: save it as a file")
+	}
+	return b.String(), nil
+}
+
+// Unlink reads a fragment that [Link] wrote. It takes nothing else: whatever was cut
+// off, added or changed on the way is an error, in a plain sentence.
+func Unlink(fragment string) (map[string]string, error) {
+	if len(fragment) > mostLink {
+		return nil, fmt.Errorf("this link is too long: it has %d signs, at most %d are read", len(fragment), mostLink)
+	}
+	mark, _, _ := strings.Cut(fragment, "&")
+	if mark != linkMark {
+		return nil, fmt.Errorf("this link holds no setup that this page knows")
+	}
+	end := strings.LastIndexByte(fragment, '&')
+	if end < 0 || fragment[end+1:] != fmt.Sprintf("%08x", crc32.ChecksumIEEE([]byte(fragment[:end]))) {
+		return nil, fmt.Errorf("this link was cut off or changed on the way: ask for it once more, or for the setup file")
+	}
+	pairs := strings.Split(fragment[:end], "&")[1:]
+	if len(pairs) == 0 || len(pairs) > mostKeys {
+		return nil, fmt.Errorf("this link holds %d keys, 1 to %d are read", len(pairs), mostKeys)
+	}
+	given, last := map[string]string{}, ""
+	for _, pair := range pairs {
+		k, t, found := strings.Cut(pair, "=")
+		key, ok := unescape(k)
+		text, okText := unescape(t)
+		if !found || !ok || !okText || text == "" || key <= last {
+			return nil, fmt.Errorf("this link is not written as this page writes them")
+		}
+		given[key], last = text, key
+	}
+	if faults := bounded(given); faults != nil {
+		return nil, fmt.Errorf("%s", faults[0].Says)
+	}
+	return given, nil
+}
+
+// plainSign reports whether a byte stands for itself in a link.
+func plainSign(c byte) bool {
+	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '-' || c == '_' || c == '.'
+}
+
+func escape(b *strings.Builder, text string) {
+	for i := range len(text) {
+		if c := text[i]; plainSign(c) {
+			b.WriteByte(c)
+		} else {
+			fmt.Fprintf(b, "%%%02X", c)
+		}
+	}
+}
+
+// unescape is strict: only what [escape] writes.
+func unescape(text string) (string, bool) {
+	out := make([]byte, 0, len(text))
+	for i := 0; i < len(text); i++ {
+		if plainSign(text[i]) {
+			out = append(out, text[i])
+			continue
+		}
+		if text[i] != '%' || i+3 > len(text) || strings.ToUpper(text[i:i+3]) != text[i:i+3] {
+			return "", false
+		}
+		n, err := strconv.ParseUint(text[i+1:i+3], 16, 8)
+		if err != nil || plainSign(byte(n)) {
+			return "", false
+		}
+		out = append(out, byte(n))
+		i += 2
+	}
+	return string(out), true
+}
+
+// link writes what is given as a fragment.
+func link(r *Request) Reply {
+	if faults := whole(r.Given); faults != nil {
+		return Reply{Faults: faults}
+	}
+	text, err := Link(r.Given)
+	if err != nil {
+		return said(capital(err.Error()) + ".")
+	}
+	return Reply{Text: text}
+}
+
+// unlink lays out the setup that a fragment holds.
+func unlink(r *Request) Reply {
+	given, err := Unlink(r.Text)
+	if err != nil {
+		return said(capital(err.Error()) + ".")
+	}
+	return fields(&Request{Given: given})
+}
+
+// save is what is given as a setup file.
+func save(r *Request) Reply {
+	s, err := setup.Of(r.Given)
+	if err != nil {
+		return Reply{Faults: faultsOf(err)}
+	}
+	var out strings.Builder
+	if _, err := s.WriteTo(&out); err != nil {
+		return said(capital(err.Error()) + ".")
+	}
+	return Reply{Text: out.String()}
+}
+
+// open lays out a setup file.
+func open(r *Request) Reply {
+	s, err := setup.Read(strings.NewReader(r.Text), "")
+	if err != nil {
+		return Reply{Faults: faultsOf(err)}
+	}
+	given := s.Values()
+	if faults := bounded(given); faults != nil {
+		return Reply{Faults: faults}
+	}
+	return fields(&Request{Given: given})
+}
