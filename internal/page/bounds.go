@@ -9,6 +9,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/packcheck/internal/interview"
 	"example.org/packcheck/setup"
 )
 
@@ -48,12 +49,46 @@ func printable(text string) bool {
 	})
 }
 
-// whole reads a setup as a whole: nothing is taken of one that is not in order.
+// whole reads a setup as a whole: nothing is taken of one that is not in order. That
+// there is no battery yet, or one of which the kind is still to be asked, is no
+// fault.
 func whole(given map[string]string) []Fault {
-	if _, err := setup.Of(given); err != nil {
-		return faultsOf(err)
+	if faults := elsewhere(given); faults != nil {
+		return faults
 	}
-	return elsewhere(given)
+	s, err := setup.Of(given)
+	if err == nil {
+		_, err = s.Parts()
+	}
+	var list setup.Faults
+	if !errors.As(err, &list) {
+		if err != nil {
+			return faultsOf(err)
+		}
+		return nil
+	}
+	list = slices.DeleteFunc(list, func(f setup.Fault) bool {
+		return f.Key == "pack" && f.Read == "" || kindOpen(given, f.Key)
+	})
+	if len(list) == 0 {
+		return nil
+	}
+	return faultsOf(list)
+}
+
+// kindOpen reports whether a key is a label that reads well and only wants to be
+// told the kind of battery.
+func kindOpen(given map[string]string, key string) bool {
+	table, is := strings.CutSuffix(key, "label")
+	if !is || given[table+"chemistry"] != "" {
+		return false
+	}
+	q, known := asked(key)
+	if !known {
+		return false
+	}
+	_, err := interview.Fill(q, given[key], nil)
+	return err == nil
 }
 
 // elsewhere faults what lies in files of its own, which a page cannot read.

@@ -3,7 +3,6 @@ package page
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"maps"
 	"slices"
 
@@ -29,8 +28,6 @@ type Request struct {
 	Passed []string          `json:"passed"` // keys of questions to which nobody knows the answer
 	Key    string            `json:"key"`    // of a question
 	Text   string            `json:"text"`   // an answer, a file, a fragment
-	Draws  int               `json:"draws"`
-	Ways   bool              `json:"ways"`
 	Format string            `json:"format"`
 }
 
@@ -49,6 +46,7 @@ type Reply struct {
 	Ways   []Way             `json:"ways,omitempty"` // as the report lists them
 	Text   string            `json:"text,omitempty"`
 	Waits  bool              `json:"waits,omitempty"` // there is too little for an answer yet
+	More   bool              `json:"more,omitempty"`  // another reply to the same request comes, with a better answer
 }
 
 // Fault is something wrong with what was typed, opened or sent.
@@ -67,14 +65,14 @@ type Way struct {
 // a forum costs nothing more.
 type Session struct {
 	given map[string]string
-	draws int
-	ways  bool
 	last  *answer.Assessment
 }
 
 // Serve answers one request. It returns JSON whatever it is given, and a fault in
-// plain words where that is no request; it never panics.
-func (s *Session) Serve(request []byte) (reply []byte) {
+// plain words where that is no request; it never panics. An answer goes to early
+// as soon as there is a first one, and again with more draws, before it comes
+// whole.
+func (s *Session) Serve(request []byte, early func(reply []byte)) (reply []byte) {
 	defer func() {
 		if r := recover(); r != nil {
 			s.last = nil
@@ -91,7 +89,7 @@ func (s *Session) Serve(request []byte) (reply []byte) {
 	do, known := map[string]func(*Request) Reply{
 		"begin":  begin,
 		"fill":   fill,
-		"assess": s.assess,
+		"assess": func(r *Request) Reply { return s.assess(r, func(x Reply) { early(encoded(x)) }) },
 		"write":  s.write,
 		"link":   link,
 		"unlink": unlink,
@@ -126,25 +124,53 @@ func begin(*Request) Reply {
 	for _, q := range interview.First() {
 		out = append(out, Field{Question: questionOf(q), First: true})
 	}
-	return Reply{Fields: out, Parts: map[string]string{string(report.PartSafety): report.HTMLSafety()}}
+	return Reply{Fields: out, Draws: ManyDraws, Parts: map[string]string{string(report.PartSafety): report.HTMLSafety()}}
 }
 
-// assess answers what is given so far, and asks what is the most useful next.
-func (s *Session) assess(r *Request) Reply {
-	a, reply := s.assessment(r)
-	reply.Next = next(r, a)
-	if a == nil {
-		return reply
+// assess answers what is given so far, and asks what is the most useful next: from
+// few vehicles, then from many, then with ways out.
+func (s *Session) assess(r *Request, early func(Reply)) Reply {
+	if faults := elsewhere(r.Given); faults != nil {
+		return Reply{Faults: faults}
 	}
+	waits := Reply{Waits: true, Next: next(r, nil)}
+	if !slices.ContainsFunc(slices.Collect(maps.Keys(r.Given)), isPack) {
+		return waits
+	}
+	made, err := setup.Of(r.Given)
+	if err != nil {
+		return Reply{Faults: faultsOf(err), Next: waits.Next}
+	}
+	more := func(a *answer.Assessment) {
+		x := shown(r, a)
+		x.More = true
+		early(x)
+	}
+	first, err := reckon.Assess(made, reckon.Options{Draws: FewDraws})
+	if err != nil {
+		return Reply{Faults: faultsOf(err), Next: waits.Next}
+	}
+	more(first)
+	a, err := reckon.AssessShowing(made, reckon.Options{Draws: ManyDraws, Ways: true}, more)
+	if err != nil {
+		return Reply{Faults: faultsOf(err), Next: waits.Next}
+	}
+	s.given, s.last = maps.Clone(r.Given), a
+	return shown(r, a)
+}
+
+// shown is an answer as the page shows it.
+func shown(r *Request, a *answer.Assessment) Reply {
 	parts, word, err := report.HTMLParts(a, reckon.Explain)
 	if err != nil {
 		return said(err.Error())
 	}
-	reply.Parts = map[string]string{}
+	reply := Reply{
+		Next: next(r, a), Parts: map[string]string{}, Word: word, Level: a.Verdict.String(), Draws: a.Draws.Count, Off: a.Draws.ShareErr,
+	}
 	for _, p := range parts {
 		reply.Parts[string(p.Part)] = p.Markup
 	}
-	reply.Word, reply.Level, reply.Draws, reply.Off = word, a.Verdict.String(), a.Draws.Count, a.Draws.ShareErr
 	for _, w := range a.Ways {
 		sets := map[string]string{}
 		for _, set := range w.Sets {
@@ -155,45 +181,19 @@ func (s *Session) assess(r *Request) Reply {
 	return reply
 }
 
-// assessment is the answer to what is given; nil with the reply that says why
-// there is none.
-func (s *Session) assessment(r *Request) (*answer.Assessment, Reply) {
-	if s.last != nil && s.draws == r.Draws && s.ways == r.Ways && maps.Equal(s.given, r.Given) {
-		return s.last, Reply{}
-	}
-	if r.Draws != FewDraws && r.Draws != ManyDraws {
-		return nil, said(fmt.Sprintf("The page draws %d or %d vehicles.", FewDraws, ManyDraws))
-	}
-	if r.Given["pack.label"] == "" && !slices.ContainsFunc(slices.Collect(maps.Keys(r.Given)), isPack) {
-		return nil, Reply{Waits: true}
-	}
-	if faults := elsewhere(r.Given); faults != nil {
-		return nil, Reply{Faults: faults}
-	}
-	made, err := setup.Of(r.Given)
-	if err != nil {
-		return nil, Reply{Faults: faultsOf(err)}
-	}
-	a, err := reckon.Assess(made, reckon.Options{Draws: r.Draws, Ways: r.Ways})
-	if err != nil {
-		return nil, Reply{Faults: faultsOf(err)}
-	}
-	s.given, s.draws, s.ways, s.last = maps.Clone(r.Given), r.Draws, r.Ways, a
-	return a, Reply{}
-}
-
-// write is the answer as a text to hand on.
+// write is the whole answer as a text to hand on.
 func (s *Session) write(r *Request) Reply {
 	format, err := report.ParseFormat(r.Format)
 	if err != nil {
 		return said(err.Error())
 	}
-	a, reply := s.assessment(r)
-	if a == nil {
-		return reply
+	if s.last == nil || !maps.Equal(s.given, r.Given) {
+		if reply := s.assess(r, func(Reply) {}); reply.Faults != nil || reply.Waits {
+			return reply
+		}
 	}
 	var out bytes.Buffer
-	if err := report.Write(&out, a, report.Options{Format: format, Explain: reckon.Explain}); err != nil {
+	if err := report.Write(&out, s.last, report.Options{Format: format, Explain: reckon.Explain}); err != nil {
 		return said(err.Error())
 	}
 	return Reply{Text: out.String()}

@@ -66,6 +66,12 @@ func begin(s *setup.Setup, asked Options) (e *engine, d *drawn, o Options, err e
 // any other error means that the numbers, although each possible, cannot be
 // computed together.
 func Assess(s *setup.Setup, o Options) (*answer.Assessment, error) {
+	return AssessShowing(s, o, func(*answer.Assessment) {})
+}
+
+// AssessShowing is [Assess] for somebody who waits: it shows the answer before ways
+// out are searched, which take the longer.
+func AssessShowing(s *setup.Setup, o Options, show func(*answer.Assessment)) (*answer.Assessment, error) {
 	e, d, o, err := begin(s, o)
 	if err != nil {
 		return nil, err
@@ -84,6 +90,7 @@ func Assess(s *setup.Setup, o Options) (*answer.Assessment, error) {
 	if err != nil || !o.Ways {
 		return a, err
 	}
+	show(a)
 	a.Ways, err = e.ways(s, d, a, o)
 	return a, err
 }

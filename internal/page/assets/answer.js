@@ -28,16 +28,16 @@ class Answer {
 
 	async compute(turn) {
 		const request = {do: 'assess', given: this.form.given(), passed: this.form.passed()};
+		this.request = null;
 		this.note('Computing ...');
-		const first = await engine.compute({...request, draws: drawn.few});
-		if (turn !== this.turn || !first) return;
-		this.show(first, false);
-		if (!first.parts) return;
-		engine.prepare();
-		const whole = await engine.compute({...request, draws: drawn.many, ways: true});
-		if (turn !== this.turn || !whole) return;
-		this.show(whole, true);
-		this.request = {...request, draws: drawn.many, ways: true};
+		const reply = await engine.compute(request, (early) => {
+			if (turn !== this.turn) return;
+			this.show(early);
+			engine.prepare();
+		});
+		if (turn !== this.turn || !reply) return;
+		this.show(reply);
+		if (reply.parts) this.request = request;
 	}
 
 	// text is the answer in a form to hand on.
@@ -51,11 +51,10 @@ class Answer {
 		return engine.compute({...this.request, do: 'write', format});
 	}
 
-	show(reply, whole) {
+	show(reply) {
 		const faults = this.form.blame(reply.faults || []);
 		notice(faults.map((f) => f.says));
 		this.form.offer(reply.next);
-		this.request = null;
 		if (!reply.parts) {
 			this.clear();
 			this.note(reply.waits ? 'The answer stands here as soon as the battery is told.' : 'There is no answer to this: see what is marked.');
@@ -63,10 +62,10 @@ class Answer {
 		}
 		const n = reply.draws.toLocaleString('en');
 		const points = Math.ceil(200 * reply.off);
-		this.note(whole ? `From ${n} vehicles that this may mean.` : `A first answer, from ${n} vehicles that this may mean: shares of them are good to ${points} in 100. It is being made finer ...`);
+		this.note(reply.draws === drawn ? `From ${n} vehicles that this may mean.` : `A first answer, from ${n} vehicles that this may mean: shares of them are good to ${points} in 100. It is being made finer ...`);
 		document.querySelectorAll('[data-part]').forEach((place) => this.set(place, reply.parts[place.dataset.part] || ''));
 		this.set(document.getElementById('band'), reply.parts.band);
-		this.ways(reply.ways || [], whole, reply.level);
+		this.ways(reply.ways || [], !reply.more, reply.level);
 		this.tell(reply);
 	}
 

@@ -35,9 +35,15 @@ class Started {
 					resolve();
 					return;
 				}
-				const done = this.open.get(event.data.id);
-				this.open.delete(event.data.id);
-				if (done) done(JSON.parse(event.data.reply));
+				const {id, early, reply} = event.data;
+				const asked = this.open.get(id);
+				if (!asked) return;
+				if (early !== undefined) {
+					asked.early(JSON.parse(early));
+					return;
+				}
+				this.open.delete(id);
+				asked.done(JSON.parse(reply));
 			};
 		});
 		this.ready.catch(() => {});
@@ -46,15 +52,15 @@ class Started {
 
 	get busy() { return this.open.size > 0; }
 
-	// ask sends a request. It gives null where the worker was ended before it replied.
-	async ask(request, wait) {
-		await this.ready;
-		if (this.ended) return null;
+	// ask sends a request; what comes before the reply goes to early. It gives null
+	// where the worker was ended before it replied.
+	ask(request, wait, early) {
 		return new Promise((resolve) => {
 			const id = ++this.count;
-			const timer = setTimeout(() => { this.late = true; this.fail('This takes too long to compute. Take the last answer back.'); }, wait);
-			this.open.set(id, (reply) => { clearTimeout(timer); resolve(reply); });
-			this.worker.postMessage({id, request: JSON.stringify(request)});
+			const timer = setTimeout(() => this.fail('This takes too long to compute. Take the last answer back.'), wait);
+			this.open.set(id, {early, done: (reply) => { clearTimeout(timer); resolve(reply); }});
+			const text = JSON.stringify(request);
+			this.ready.then(() => this.worker.postMessage({id, request: text}), () => {});
 		});
 	}
 
@@ -64,7 +70,7 @@ class Started {
 	end(reply) {
 		this.ended = true;
 		this.worker.terminate();
-		for (const done of this.open.values()) done(reply || null);
+		for (const asked of this.open.values()) asked.done(reply || null);
 		this.open.clear();
 	}
 }
@@ -87,9 +93,9 @@ class Engine {
 
 	// compute ends whatever is being computed and computes this. It gives null where
 	// something newer came.
-	compute(request) {
+	compute(request, early) {
 		this.supersede();
-		return this.computer.ask(request, patience.compute);
+		return this.computer.ask(request, patience.compute, early);
 	}
 
 	supersede() {

@@ -1,8 +1,8 @@
 // The page: it starts the engine, lays out the questions, and computes whenever
 // what is given has changed.
 
-const drawn = {few: 128, many: 1024};
-let engine, form, answer;
+// drawn is how many vehicles a whole answer is drawn from; the engine says it.
+let engine, form, answer, drawn;
 
 // notice tells what is wrong and belongs to no field.
 function notice(lines) {
@@ -33,6 +33,7 @@ async function received(request) {
 async function start() {
 	const reply = await engine.read({do: 'begin'});
 	if (!reply || reply.faults) return;
+	drawn = reply.draws;
 	notice([]);
 	answer.tried = [];
 	answer.banner();

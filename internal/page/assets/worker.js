@@ -13,5 +13,6 @@ self.onmessage = async (event) => {
 		go.run(instance);
 		return;
 	}
-	self.postMessage({id, reply: self.packcheckServe(request)});
+	const early = (reply) => self.postMessage({id, early: reply});
+	self.postMessage({id, reply: self.packcheckServe(request, early)});
 };
