@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/solve"
 )
 
@@ -33,7 +34,7 @@ func WellsFromRatings(ratings [3]Rating) (Wells, error) {
 	// For a given k' the first and the last rating fix c; what is then off at
 	// the middle one changes sign once as k' runs over everything sensible.
 	off := func(logK float64) (float64, Wells) {
-		k := math.Exp(logK)
+		k := portable.Exp(logK)
 		w := Wells{CapacityAh: 1, C: shareFor(k, r[0], r[2])}
 		w = WellsFromKPrime(1, w.C, k/3600)
 		w.CapacityAh = r[2].Ah / w.CapacityAt(3600*r[2].Hours)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/solve"
 )
 
@@ -20,7 +21,7 @@ const restVPerK = 0.0003
 // voltage lies high after a charge and low after a discharge. With a flat
 // curve (lifepo4) the range is wide however long the rest.
 func ChargeFromRest(p chemistry.Profile, cellV, hoursRested, tempC float64) (low, likely, high float64) {
-	unsettled := math.Exp(-max(hoursRested, 0) / p.Rest.SettleH)
+	unsettled := portable.Exp(-max(hoursRested, 0) / p.Rest.SettleH)
 	margin := p.Rest.SpreadV + restVPerK*math.Abs(tempC-25)
 	ratio := math.Max(p.Capacity.Ratio, 1e-3)
 	at := func(v float64) float64 {

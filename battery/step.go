@@ -1,6 +1,10 @@
 package battery
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/portable"
+)
 
 // Step advances states by a fixed time; get one from [Model.Over]. It never
 // changes, so it may be shared.
@@ -25,9 +29,9 @@ func (m *Model) Over(dtS float64) Step {
 	fast, slow := m.spec.Profile.Fast.TauS, m.spec.Profile.Slow.TauS
 	return Step{
 		m: m, hours: dtS / 3600, keep: c.keep, mix: c.mix, use: c.use,
-		fast: math.Exp(-dtS / fast), fastM: -math.Expm1(-dtS/fast) * fast / dtS,
-		slow: math.Exp(-dtS / slow), slowM: -math.Expm1(-dtS/slow) * slow / dtS,
-		warm: math.Exp(-dtS / tau), perWatt: -math.Expm1(-dtS/tau) / m.coolWK,
+		fast: portable.Exp(-dtS / fast), fastM: -math.Expm1(-dtS/fast) * fast / dtS,
+		slow: portable.Exp(-dtS / slow), slowM: -math.Expm1(-dtS/slow) * slow / dtS,
+		warm: portable.Exp(-dtS / tau), perWatt: -math.Expm1(-dtS/tau) / m.coolWK,
 		bound: m.wells.C < 1,
 	}
 }

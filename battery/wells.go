@@ -3,6 +3,7 @@ package battery
 import (
 	"math"
 
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/solve"
 )
 
@@ -145,7 +146,7 @@ func (p Peukert) LastsH(currentA float64) float64 {
 	if !(currentA > 0) {
 		return math.Inf(1)
 	}
-	return p.Hours * math.Pow(p.CapacityAh/(currentA*p.Hours), p.Exponent)
+	return p.Hours * portable.Pow(p.CapacityAh/(currentA*p.Hours), p.Exponent)
 }
 
 // CapacityAtA returns the charge that a constant current takes out.
@@ -168,5 +169,5 @@ func PeukertFromTwo(currentA1, hours1, currentA2, hours2 float64) Peukert {
 // or 10 h rating for Cp is its known misuse and is wrong by a factor of
 // (C/H)^(k-1).
 func PeukertOneAmpereH(capacityAtOneA, exponent, currentA float64) float64 {
-	return capacityAtOneA / math.Pow(currentA, exponent)
+	return capacityAtOneA / portable.Pow(currentA, exponent)
 }

@@ -5,6 +5,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/portable"
 )
 
 // intake is how a pack takes a charging current. Of the current that flows,
@@ -44,7 +45,7 @@ func (t *intake) ohm(s *battery.State) float64 {
 	}
 	left, rest := 1-t.m.Filled(*s), 0.0
 	if left > 0 {
-		rest = math.Exp(t.a.Power * math.Log(left))
+		rest = portable.Exp(t.a.Power * math.Log(left))
 	}
 	return t.ohmOne / (rest + t.a.Offset)
 }
@@ -59,7 +60,7 @@ func (t *intake) gasA(s *battery.State, volts float64) float64 {
 	if t.gasOne == 0 {
 		return 0
 	}
-	return t.gasOne * math.Exp(t.perV*volts+t.perK*s.TempC)
+	return t.gasOne * portable.Exp(t.perV*volts+t.perK*s.TempC)
 }
 
 // mainA returns what is stored of a charging current.

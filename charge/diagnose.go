@@ -10,6 +10,7 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/portable"
 )
 
 // Condition is what may be the matter with an old battery.
@@ -189,7 +190,7 @@ func (e *Evidence) explains(c circumstance) float64 {
 	spec := e.Pack.Spec()
 	p := spec.Profile
 	n := float64(spec.CellsInSeries)
-	unsettled := p.Rest.SurfaceV * math.Exp(-e.HoursRested/max(p.Rest.SettleH, 1e-3))
+	unsettled := p.Rest.SurfaceV * portable.Exp(-e.HoursRested/max(p.Rest.SettleH, 1e-3))
 	restSD := math.Sqrt(sq(meterShare*e.RestV) + sq(n*p.Rest.SpreadV) + sq(n*unsettled))
 	loadSD := 2*meterShare*e.RestV + 0.01*n
 	volts := p.Rest.VoltsAt.Func()
@@ -264,7 +265,7 @@ func sq(x float64) float64 { return x * x }
 // freedom), since the readings of a toy's meter and battery have outliers.
 func bell(x, sd float64) float64 {
 	t := x / sd
-	return 0.375 / sd * math.Pow(1+t*t/4, -2.5)
+	return 0.375 / sd * portable.Pow(1+t*t/4, -2.5)
 }
 
 // between returns the i-th of n equally spaced values from lo to hi.
@@ -274,7 +275,7 @@ func between(lo, hi float64, i, n int) float64 {
 
 // geometric returns the i-th of n values from lo to hi at equal ratios.
 func geometric(lo, hi float64, i, n int) float64 {
-	return lo * math.Pow(hi/lo, float64(i)/float64(n-1))
+	return lo * portable.Pow(hi/lo, float64(i)/float64(n-1))
 }
 
 // inWords puts a share into words.

@@ -1,6 +1,10 @@
 package chemistry
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/portable"
+)
 
 // Family groups profiles that behave alike; rules that hold for a whole
 // family are written against it.
@@ -235,7 +239,7 @@ func (a Acceptance) Ohm(z, ratedAh float64) float64 {
 	if a.OhmAh == 0 {
 		return 0
 	}
-	return a.OhmAh / ratedAh / (math.Pow(max(1-z, 0), a.Power) + a.Offset)
+	return a.OhmAh / ratedAh / (portable.Pow(max(1-z, 0), a.Power) + a.Offset)
 }
 
 // GasA is the current that splits water at so many volts per cell and degrees C.
@@ -243,7 +247,7 @@ func (a Acceptance) GasA(cellV, tempC, ratedAh float64) float64 {
 	if a.GasC == 0 {
 		return 0
 	}
-	return a.GasC * ratedAh * math.Pow(a.GasPer100mV, (cellV-a.GasV)/0.1) * math.Exp2((tempC-25)/a.GasDoublingK)
+	return a.GasC * ratedAh * portable.Pow(a.GasPer100mV, (cellV-a.GasV)/0.1) * math.Exp2((tempC-25)/a.GasDoublingK)
 }
 
 // GasPerVolt is how steeply the logarithm of [Acceptance.GasA] rises, 1/V per

@@ -1,6 +1,10 @@
 package drive
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/portable"
+)
 
 // Thermal is one motor as two lumps of heat: the winding, and the case with
 // magnets and bearings, which gives to the air. The zero value means that heat
@@ -94,7 +98,7 @@ func (t Thermal) Over(dtS float64) HeatStep {
 	b := 1 / (t.CaseJPerK * t.WindingToCaseKPerW)
 	c := 1 / (t.CaseJPerK * t.CaseToAirKPerW)
 	fast, slow := t.eigenvalues()
-	ef, es := math.Exp(fast*dtS), math.Exp(slow*dtS)
+	ef, es := portable.Exp(fast*dtS), portable.Exp(slow*dtS)
 	p := (ef - es) / (fast - slow)
 	q := es - p*slow
 	return HeatStep{

@@ -1,6 +1,10 @@
 package drive
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/portable"
+)
 
 // tolerance is the error allowed to one step, as a share of each state. Made a
 // thousand times smaller it moves currents, volts, speeds and forces by less
@@ -144,7 +148,7 @@ func shrink(miss float64) float64 {
 	if math.IsNaN(miss) {
 		return 0.1
 	}
-	return math.Max(0.1, 0.9*math.Pow(miss, -0.25))
+	return math.Max(0.1, 0.9*portable.Pow(miss, -0.25))
 }
 
 func grow(miss float64) float64 {

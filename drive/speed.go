@@ -1,6 +1,10 @@
 package drive
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/portable"
+)
 
 // BumpRatio returns how much more energy a bump has when the speed changes by a
 // ratio: its square.
@@ -15,7 +19,7 @@ func BumpRatio(speedRatio float64) float64 { return speedRatio * speedRatio }
 func ReactionS(ageYears float64) float64 {
 	slope := math.Log(0.190/0.465) / math.Log(15./5)
 	age := min(max(ageYears, 4), 16)
-	return 0.465 * math.Pow(age/5, slope)
+	return 0.465 * portable.Pow(age/5, slope)
 }
 
 // Stop is a stop from driving speed.

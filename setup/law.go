@@ -3,6 +3,7 @@ package setup
 import (
 	"math"
 
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -69,7 +70,7 @@ func (f *Figure) At(z float64) float64 {
 		return f.Likely + (end-f.Likely)*math.Abs(math.Erf(z/math.Sqrt2))
 	}
 	if f.Low > 0 && f.Kind != quantity.Temperature && f.Kind != quantity.Gauge {
-		return f.held(f.Likely * math.Pow(end/f.Likely, t))
+		return f.held(f.Likely * portable.Pow(end/f.Likely, t))
 	}
 	return f.held(f.Likely + (end-f.Likely)*t)
 }

@@ -3,6 +3,8 @@ package tables
 import (
 	"fmt"
 	"math"
+
+	"example.org/packcheck/internal/portable"
 )
 
 // Insulation is what a kind of insulation stands in a short circuit.
@@ -73,7 +75,7 @@ func (t *Tables) InsulationFor(ratedC float64) (Insulation, error) {
 // PreeceA returns the steady current (A) that melts a bare copper wire of
 // this diameter in free air: 10244 d^1.5, d in inches (Preece, 1880s).
 func (t *Tables) PreeceA(diameterMM float64) float64 {
-	return t.Figure(PreeceCopper).Likely * math.Pow(diameterMM/25.4, 1.5)
+	return t.Figure(PreeceCopper).Likely * portable.Pow(diameterMM/25.4, 1.5)
 }
 
 // MeltCase is a bare copper wire that a current heats to its melting point.

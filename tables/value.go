@@ -1,6 +1,10 @@
 package tables
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/portable"
+)
 
 // Value is a figure with its spread: Low <= Likely <= High, all in the unit
 // that the name of the field gives, and the ID of its source.
@@ -32,9 +36,9 @@ func logInterpolate(curve []Point, x, below, above float64) float64 {
 	first, last := curve[0], curve[len(curve)-1]
 	switch {
 	case x <= first.X:
-		return first.Y * math.Pow(x/first.X, below)
+		return first.Y * portable.Pow(x/first.X, below)
 	case x >= last.X:
-		return last.Y * math.Pow(x/last.X, above)
+		return last.Y * portable.Pow(x/last.X, above)
 	}
 	i := 1
 	for curve[i].X < x {
@@ -45,7 +49,7 @@ func logInterpolate(curve []Point, x, below, above float64) float64 {
 		return b.Y // exactly the printed figure
 	}
 	share := math.Log(x/a.X) / math.Log(b.X/a.X)
-	return a.Y * math.Pow(b.Y/a.Y, share)
+	return a.Y * portable.Pow(b.Y/a.Y, share)
 }
 
 // linearInterpolate reads a curve ascending in X on linear axes and holds the

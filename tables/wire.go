@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"example.org/packcheck/internal/portable"
 )
 
 // WireSystem is the system in which a wire's size is given.
@@ -48,7 +50,7 @@ func (w Wire) OhmPerM(tempC float64) float64 {
 // 0.127 x 92^((36-n)/39), ASTM B258-02 (No. 36 is 0.0050 in, No. 4/0, given
 // as n = -3, is 0.4600 in).
 func AWGDiameterMM(gauge int) float64 {
-	return 0.127 * math.Pow(92, float64(36-gauge)/39)
+	return 0.127 * portable.Pow(92, float64(36-gauge)/39)
 }
 
 // AWGAreaMM2 returns the cross-section of this gauge in mm2.

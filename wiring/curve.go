@@ -3,6 +3,7 @@ package wiring
 import (
 	"math"
 
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/solve"
 	"example.org/packcheck/tables"
 )
@@ -72,13 +73,13 @@ func earliestOf(gates []tables.Gate, i int) float64 {
 func (c Curve) RatedA() float64 { return c.ratedA }
 
 // HoldsA returns the largest current that never opens the fuse.
-func (c Curve) HoldsA() float64 { return c.ratedA * math.Exp(c.points[0].ratio) }
+func (c Curve) HoldsA() float64 { return c.ratedA * portable.Exp(c.points[0].ratio) }
 
 // MustOpenA returns the smallest current for which a latest time is given.
 func (c Curve) MustOpenA() float64 {
 	for _, p := range c.points {
 		if !math.IsInf(p.latest, 1) {
-			return c.ratedA * math.Exp(p.ratio)
+			return c.ratedA * portable.Exp(p.ratio)
 		}
 	}
 	return math.Inf(1)
@@ -100,9 +101,9 @@ func (c Curve) Opens(currentA float64) Band {
 		return Band{math.Inf(1), math.Inf(1)}
 	case x >= last.ratio:
 		beyond := x - last.ratio
-		latest := math.Exp(last.latest)
-		latest = max(latest*math.Exp(-2*beyond), min(c.floorS, latest))
-		return Band{min(math.Exp(last.earliest-c.earliestPower*beyond), latest), latest}
+		latest := portable.Exp(last.latest)
+		latest = max(latest*portable.Exp(-2*beyond), min(c.floorS, latest))
+		return Band{min(portable.Exp(last.earliest-c.earliestPower*beyond), latest), latest}
 	}
 	i := 1
 	for c.points[i].ratio < x {
@@ -110,7 +111,7 @@ func (c Curve) Opens(currentA float64) Band {
 	}
 	a, b := c.points[i-1], c.points[i]
 	share := (x - a.ratio) / (b.ratio - a.ratio)
-	band := Band{math.Exp(between(a.earliest, b.earliest, share)), math.Exp(between(a.latest, b.latest, share))}
+	band := Band{portable.Exp(between(a.earliest, b.earliest, share)), portable.Exp(between(a.latest, b.latest, share))}
 	band.EarliestS = min(band.EarliestS, band.LatestS)
 	return band
 }
@@ -138,9 +139,9 @@ func (c Curve) currentBy(wantedS float64, pick func(Band) float64) float64 {
 		return math.Inf(1)
 	}
 	_, enough := solve.Edge(math.Log(low), math.Log(high), 1e-13, func(logA float64) bool {
-		return pick(c.Opens(math.Exp(logA))) <= wantedS
+		return pick(c.Opens(portable.Exp(logA))) <= wantedS
 	})
-	return math.Exp(enough)
+	return portable.Exp(enough)
 }
 
 func earliest(b Band) float64 { return b.EarliestS }

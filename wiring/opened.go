@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/tables"
 )
 
@@ -141,5 +142,5 @@ func fit(seconds float64, v tables.Value) float64 {
 		end = v.Low
 	}
 	x := math.Log(seconds/v.Likely) / math.Log(end/v.Likely)
-	return math.Exp(-0.7 * x * x)
+	return portable.Exp(-0.7 * x * x)
 }

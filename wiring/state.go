@@ -1,6 +1,10 @@
 package wiring
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/portable"
+)
 
 // FuseState follows a fuse through a duty. The zero value is a cold fuse.
 //
@@ -29,7 +33,7 @@ func (s *FuseState) Step(c *Curve, currentA, dtS float64) {
 	s.timeS += dtS
 	band := c.Opens(currentA)
 	if math.IsInf(band.EarliestS, 1) {
-		fade := math.Exp(-dtS / fadeTauS)
+		fade := portable.Exp(-dtS / fadeTauS)
 		s.early *= fade
 		s.late *= fade
 		return

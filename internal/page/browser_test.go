@@ -142,3 +142,13 @@ func (p *tab) typeInto(key, text string) {
 	p.t.Helper()
 	p.do(chromedp.SendKeys(fmt.Sprintf(`.field[data-key=%q] input`, key), text, chromedp.ByQuery))
 }
+
+// empty takes out what stands in a field.
+func (p *tab) empty(key string) {
+	p.t.Helper()
+	eval[bool](p, fmt.Sprintf(`(() => {
+		const input = document.querySelector('.field[data-key=%q] input');
+		input.value = '';
+		return input.dispatchEvent(new Event('input', {bubbles: true}));
+	})()`, key))
+}

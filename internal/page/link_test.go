@@ -115,6 +115,9 @@ func FuzzUnlink(f *testing.F) {
 			if again, err := page.Link(given); err != nil || again != text {
 				t.Errorf("%q holds %v, which is written as %q, %v", text, given, again, err)
 			}
+			if reply, _ := asked(t, page.Request{Do: "unlink", Text: text}); (reply.Faults == nil) == (reply.Fields == nil) {
+				t.Errorf("%q is laid out as %+v", text, reply)
+			}
 		}
 	})
 }

@@ -36,5 +36,16 @@ func TestScreenshotsOfThePageForTheEye(t *testing.T) {
 	p.typeInto("vehicle.ground", "lawn")
 	p.rest()
 	shoot("page-told")
+	if os.Getenv("PACKCHECK_SCREENSHOTS") != "" {
+		p.do(chromedp.EmulateViewport(390, 844))
+		high := eval[int](p, `document.documentElement.scrollHeight`)
+		for i := 0; i*1500 < high; i++ {
+			var shot []byte
+			p.do(chromedp.EmulateViewport(390, 1500), chromedp.Evaluate(fmt.Sprintf(`window.scrollTo({top: %d, behavior: 'instant'})`, i*1500), nil), chromedp.Sleep(200*1e6), chromedp.CaptureScreenshot(&shot))
+			if err := os.WriteFile(filepath.Join(folder, fmt.Sprintf("part-%d.png", i)), shot, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
 	p.silent()
 }

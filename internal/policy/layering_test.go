@@ -24,6 +24,8 @@ var rows = map[string]int{
 	"internal/solve": 0,
 	"internal/bend":  0,
 
+	"internal/portable": 0, // the same bits on every processor
+
 	"internal/findingtest": 1, // what a finding owes, for tests
 
 	"chemistry":         1,
@@ -49,20 +51,21 @@ var rows = map[string]int{
 	"ask":             6, // one question to its answer
 	"internal/reckon": 7, // all draws to an answer
 
-	".": 8,
+	".":             8,
+	"internal/page": 8, // the same, for a browser
 }
 
 // commands is the row of every program.
 const commands = 9
 
 // alone know nothing of this module: each can be read by itself.
-var alone = []string{"answer", "internal/nesting", "internal/rows", "internal/literal", "internal/pattern", "internal/policy", "internal/draws", "internal/solve", "internal/bend"}
+var alone = []string{"answer", "internal/nesting", "internal/rows", "internal/literal", "internal/pattern", "internal/policy", "internal/draws", "internal/solve", "internal/bend", "internal/portable"}
 
 // sees says what a package may import at most, where its row alone says too little.
 var sees = map[string][]string{
 	"report":        {"answer", "internal/quantity"},
 	".":             {"answer", "setup", "internal/reckon"},
-	"internal/ride": {"battery", "cutoff", "drive", "wiring", "internal/solve"}, // numbers in time: no keys, no findings
+	"internal/ride": {"battery", "cutoff", "drive", "wiring", "internal/solve", "internal/portable"}, // numbers in time: no keys, no findings
 }
 
 func TestImportsPointDownwards(t *testing.T) {
@@ -144,11 +147,11 @@ func tower(imports map[string][]string) []string {
 	return tallest
 }
 
-// isCommand reports whether the package is a program: packcheck itself, or one
-// that makes figures or tables for this module.
+// isCommand reports whether the package is a program: packcheck itself, the engine
+// of the page, or one that makes figures or tables for this module.
 func isCommand(s source) bool {
 	for _, file := range s.files {
-		return file.Name.Name == "main" && strings.Contains("/"+s.dir, "/cmd/")
+		return file.Name.Name == "main" && (strings.Contains("/"+s.dir, "/cmd/") || s.dir == "internal/page/engine")
 	}
 	return false
 }

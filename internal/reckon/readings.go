@@ -7,6 +7,7 @@ import (
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/build"
 	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
 )
@@ -198,7 +199,7 @@ func (r *reading) back(v float64) float64 {
 	if r.linear {
 		return v
 	}
-	return math.Exp(v)
+	return portable.Exp(v)
 }
 
 // model foretells the readings of a point.

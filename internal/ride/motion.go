@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/solve"
 )
 
@@ -223,7 +224,7 @@ func (m *motion) approach(out *stretch, s, b supply, ohm, near, dt float64) {
 	lag := v - running
 	e := 0.0
 	if rate*dt < over {
-		e = math.Exp(-rate * dt)
+		e = portable.Exp(-rate * dt)
 	}
 	share := (1 - e) / (rate * dt) // mean of the exponential over the step
 	mean, end := running+perS*dt/2+lag*share, running+perS*dt+lag*e
@@ -259,7 +260,7 @@ const over = 40
 // at dt, comes to zero.
 func stops(running, perS, lag, rate, dt float64) float64 {
 	b := solve.Crossing(0, dt, 1e-6*dt, func(t float64) float64 {
-		return -(running + perS*t + lag*math.Exp(-rate*t))
+		return -(running + perS*t + lag*portable.Exp(-rate*t))
 	})
 	return b.Hi
 }

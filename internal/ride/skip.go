@@ -6,6 +6,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/wiring"
 )
 
@@ -211,7 +212,7 @@ func (o *outing) learn(l *ledger, before *moment) {
 	}
 	was, now := o.numbersOf(before), o.numbersOf(n)
 	for i := range now {
-		keep := math.Exp(-l.perRound[i])
+		keep := portable.Exp(-l.perRound[i])
 		gain := now[i] - keep*was[i]
 		if l.known {
 			slope := (gain - l.gain[i]) / float64(l.gap+1)
@@ -238,7 +239,7 @@ func sumsOver(perRound float64, k int) (flat, ramp float64) {
 	}
 	gone := -math.Expm1(-perRound)
 	flat = -math.Expm1(-n*perRound) / gone
-	return flat, (n - math.Exp(-perRound)*flat) / gone
+	return flat, (n - portable.Exp(-perRound)*flat) / gone
 }
 
 // alike returns how many of the coming rounds may be left out.
@@ -259,7 +260,7 @@ func (o *outing) skip(l *ledger, k int) {
 	x := o.numbersOf(&o.now)
 	for i := range x {
 		flat, ramp := sumsOver(l.perRound[i], k)
-		x[i] = math.Exp(-float64(k)*l.perRound[i])*x[i] + flat*l.gain[i] + ramp*l.slope[i]
+		x[i] = portable.Exp(-float64(k)*l.perRound[i])*x[i] + flat*l.gain[i] + ramp*l.slope[i]
 	}
 	o.put(&x)
 	o.now.fuse.Repeat(&l.fuse, k)

@@ -95,7 +95,7 @@ class Form {
 
 	others(list) {
 		const items = list.map((q) => {
-			const button = el('button', {type: 'button', class: 'plain'}, q.asks);
+			const button = el('button', {type: 'button', class: 'plain', 'data-key': q.key}, q.asks);
 			button.addEventListener('click', () => {
 				this.keep();
 				this.wanted = true;
