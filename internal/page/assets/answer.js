@@ -53,7 +53,7 @@ class Answer {
 
 	show(reply) {
 		const faults = this.form.blame(reply.faults || []);
-		notice(faults.map((f) => f.says));
+		notice(faults.map((f) => f.says), 'answer');
 		this.form.offer(reply.next);
 		if (!reply.parts) {
 			this.clear();
@@ -116,7 +116,7 @@ class Answer {
 		const reply = await engine.read({do: 'fields', given});
 		if (!reply) return;
 		if (reply.faults) {
-			notice(reply.faults.map((f) => f.says));
+			notice(reply.faults.map((f) => f.says), 'deed');
 			return;
 		}
 		this.form.lay(reply.fields);

@@ -26,10 +26,10 @@ class Field {
 		this.input = el('input', {id, type: 'text', value: this.text, placeholder: d.example ? `for example ${d.example}` : '', 'aria-describedby': `${id}-fault`, autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false', enterkeyhint: 'next', maxlength: '500'});
 		this.fault = el('p', {class: 'fault', id: `${id}-fault`, hidden: true});
 		this.unknown = el('button', {type: 'button', class: 'plain', 'aria-pressed': 'false'}, 'Don\'t know', el('span', {class: 'unseen'}, `: ${d.asks}`));
-		this.why = el('p', {class: 'small', hidden: !d.why}, d.why ? `Asked because ${d.why}.` : '');
+		this.why = el('p', {class: 'small', hidden: !d.why}, d.why ? `Asked because: ${d.why}.` : '');
 		const help = [];
 		if (d.how) help.push(el('p', {}, d.how));
-		if (d.usual) help.push(el('p', {}, `Where nobody knows, this is taken: ${d.usual}.`));
+		if (d.usual) help.push(el('p', {}, `Left empty: ${d.usual}.`));
 		this.node = el('div', {class: 'field', 'data-key': this.key},
 			el('label', {for: id}, d.asks), this.why,
 			el('div', {class: 'entry'}, this.input, this.unknown), this.fault, this.chips(d),
@@ -85,14 +85,16 @@ class Field {
 	async read(aloud) {
 		const turn = ++this.turn;
 		const text = this.input.value.trim();
+		if (text === '' && this.passed) return;
 		const reply = text === '' ? {} : await engine.read({do: 'fill', key: this.key, text, given: this.form.given(this)});
 		if (turn !== this.turn || !reply) return;
 		const faults = reply.faults || [];
 		if (faults.length === 0 || aloud) this.say(faults.map((f) => f.says).join(' '));
-		const before = JSON.stringify(this.sets);
+		const before = JSON.stringify([this.sets, this.passed]);
 		this.sets = faults.length ? {} : reply.sets || {};
+		this.passed = faults.length === 0 && text !== '' && Object.keys(this.sets).length === 0;
 		this.mark();
-		if (JSON.stringify(this.sets) !== before) this.form.changed(this);
+		if (JSON.stringify([this.sets, this.passed]) !== before) this.form.changed(this);
 	}
 
 	say(text, blamed) {

@@ -43,6 +43,7 @@ class Form {
 			(this.gone = this.gone || []).push(field.key);
 			this.pending = null;
 		}
+		notice([], 'came');
 		this.onchange();
 	}
 
@@ -67,7 +68,7 @@ class Form {
 	// keep moves an answered next question up to what is known.
 	keep() {
 		const f = this.pending;
-		if (!f || Object.keys(f.sets).length === 0) return;
+		if (!f || f.input.value.trim() === '') return;
 		this.fields.push(f);
 		this.pending = null;
 		document.getElementById('told').append(f.node);

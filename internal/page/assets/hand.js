@@ -20,7 +20,7 @@ function hand(form, answer) {
 	};
 	const got = (reply) => {
 		if (!reply) return '';
-		notice((reply.faults || []).map((f) => f.says));
+		notice((reply.faults || []).map((f) => f.says), 'deed');
 		return reply.text || '';
 	};
 	const forum = async (format, label) => {
@@ -63,7 +63,7 @@ function hand(form, answer) {
 		if (!chosen) return;
 		const mebibyte = 1 << 20;
 		if (chosen.size > mebibyte) {
-			notice(['This file is too large: a setup file has at most 1 MiB.']);
+			notice(['This file is too large: a setup file has at most 1 MiB.'], 'came');
 			return;
 		}
 		await received({do: 'open', text: await chosen.text()});

@@ -4,11 +4,16 @@
 // drawn is how many vehicles a whole answer is drawn from; the engine says it.
 let engine, form, answer, drawn;
 
-// notice tells what is wrong and belongs to no field.
-function notice(lines) {
+// notice tells what is wrong and belongs to no field: with what came as a link or a
+// file, until something else is told; with a deed that failed; with the answer.
+const noticed = {came: [], deed: [], answer: []};
+
+function notice(lines, what) {
+	noticed[what] = lines;
+	const all = Object.values(noticed).flat();
 	const place = document.getElementById('notice');
-	place.replaceChildren(...lines.slice(0, 20).map((line) => el('p', {}, line)));
-	place.hidden = lines.length === 0;
+	place.replaceChildren(...all.slice(0, 20).map((line) => el('p', {}, line)));
+	place.hidden = all.length === 0;
 }
 
 // received lays out a setup that came as a link or a file. What is not in order is
@@ -17,10 +22,10 @@ async function received(request) {
 	const reply = await engine.read(request);
 	if (!reply) return false;
 	if (reply.faults) {
-		notice(reply.faults.map((f) => f.says));
+		notice(reply.faults.map((f) => f.says), 'came');
 		return false;
 	}
-	notice([]);
+	notice([], 'came');
 	answer.tried = [];
 	answer.banner();
 	form.gone = [];
@@ -34,7 +39,7 @@ async function start() {
 	const reply = await engine.read({do: 'begin'});
 	if (!reply || reply.faults) return;
 	drawn = reply.draws;
-	notice([]);
+	notice([], 'came');
 	answer.tried = [];
 	answer.banner();
 	form.gone = [];
