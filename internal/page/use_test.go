@@ -113,7 +113,7 @@ func TestStrangersLinksLeaveThePageAsItWas(t *testing.T) {
 		if got.Notice == "" || got.Asks < 4 || got.Scripts != 3 || got.Ran || !got.Alive {
 			t.Errorf("%.60q leaves %+v", fragment, got)
 		}
-		if i%8 == 0 && len(fragment) < 2000 { // and some of them through the address itself
+		if i%8 == 0 && len(fragment) < 2000 && !strings.Contains(fragment, " ") { // a browser would encode a space, and mend it; some of them through the address itself
 			p.goTo(strings.ReplaceAll(fragment, "#", ""))
 			p.rest()
 			p.do(chromedp.Evaluate(`self.alert = () => { self.ran = true; }`, nil))

@@ -145,7 +145,7 @@ class Answer {
 	tell(reply) {
 		const bar = document.getElementById('bar');
 		bar.hidden = false;
-		bar.className = `bar screen ${document.querySelector('#band header').classList[1]}`;
+		bar.className = `tell screen ${document.querySelector('#band header').classList[1]}`;
 		bar.querySelector('b').textContent = reply.word;
 		const words = `${reply.word}. ${document.querySelector('#band .verdict').textContent}`;
 		if (words === this.word) return;
