@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
@@ -12,13 +13,8 @@ import (
 // WriteComparison writes several answers side by side on one page, in the format
 // that the options name; they have no other length. Errors are as in [Write].
 func WriteComparison(w io.Writer, c *answer.Comparison, o Options) error {
-	if c == nil || c.Schema != answer.ComparisonSchema || len(c.Columns) == 0 {
+	if !finished(c) {
 		return errUnfinished
-	}
-	for _, col := range c.Columns {
-		if col.Answer == nil || col.Answer.Schema != answer.Schema || col.Answer.Headline[0] == "" {
-			return errUnfinished
-		}
 	}
 	out, err := renderComparison(c, o)
 	if err != nil {
@@ -26,6 +22,13 @@ func WriteComparison(w io.Writer, c *answer.Comparison, o Options) error {
 	}
 	_, err = w.Write(out)
 	return err
+}
+
+// finished reports whether a comparison is one that somebody finished.
+func finished(c *answer.Comparison) bool {
+	return c != nil && c.Schema == answer.ComparisonSchema && len(c.Columns) > 0 && !slices.ContainsFunc(c.Columns, func(col answer.Column) bool {
+		return col.Answer == nil || col.Answer.Schema != answer.Schema || col.Answer.Headline[0] == ""
+	})
 }
 
 func renderComparison(c *answer.Comparison, o Options) ([]byte, error) {

@@ -9,15 +9,15 @@ import (
 )
 
 // sideStyle is what a page of columns has beside the common style.
-const sideStyle = `<style>
-.side{width:100%;border-collapse:collapse;table-layout:fixed;font-size:.95rem}
+const sideStyle = "<style>\n" + sideRules + "</style>\n"
+
+const sideRules = `.side{width:100%;border-collapse:collapse;table-layout:fixed;font-size:.95rem}
 .side th,.side td{text-align:left;vertical-align:top;padding:.25rem .3rem;border-bottom:1px solid var(--grid);overflow-wrap:anywhere}
 .side th[scope=row]{font-weight:400;color:var(--soft)}
 .side small{display:block;color:var(--soft)}
 .side .verdict{font-size:1rem;color:var(--tone)}
 .wide{column-span:all}
 @media (max-width:30rem){.side{font-size:.82rem}}
-</style>
 `
 
 // comparisonHTML is the comparison as a page for a phone and for paper.
@@ -36,6 +36,16 @@ func comparisonHTML(c *answer.Comparison) []byte {
 	p.put("<div>\n<p class=\"answer\">%s</p>\n<p class=\"verdict\">%s</p>\n", head[0].name, sentence(capital(head[0].value)))
 	p.put("<h1>%s side by side</h1>\n<p><b>Why:</b> %s</p>\n<p><b>Next:</b> %s</p>\n</div>\n</header>\n<main>\n",
 		capital(things(len(x.Columns), "setup")), head[1].value, head[2].value)
+	x.inner(p)
+	p.safetyList()
+	p.WriteString("</main>\n</body>\n</html>\n")
+	return []byte(p.String())
+}
+
+// inner is what stands between the band and the safety lines.
+func (x *comparer) inner(p *page) {
+	doc := &document{sections: []section{{items: x.each(columnRoom{5, 1 << 20, 1 << 20, 0})}}}
+	explainWords(doc)
 	x.table(p)
 	p.WriteString("<section>\n<h2>Which and why</h2>\n<ul>\n")
 	for _, item := range doc.sections[0].items {
@@ -45,9 +55,19 @@ func comparisonHTML(c *answer.Comparison) []byte {
 	x.bars(p)
 	x.merits(p)
 	p.put("<section>\n<h2>How sure</h2>\n<p>%s</p>\n</section>\n", x.sure())
-	p.safetyList()
-	p.WriteString("</main>\n</body>\n</html>\n")
-	return []byte(p.String())
+}
+
+// HTMLComparison is the page of columns without band and safety lines, for a page
+// that has both: markup that is safe to set into one with the rules of [HTMLStyle].
+// Errors are those of [WriteComparison].
+func HTMLComparison(c *answer.Comparison) (string, error) {
+	if !finished(c) {
+		return "", errUnfinished
+	}
+	x := newComparer(c)
+	p := &page{builder: x.of[0]}
+	x.inner(p)
+	return p.String(), nil
 }
 
 // table sets the columns beside each other, each with the word and the shape of

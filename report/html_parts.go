@@ -77,8 +77,9 @@ func HTMLParts(a *answer.Assessment, explain func(code string) (answer.Explanati
 	return parts, answerWord(a.Verdict), nil
 }
 
-// HTMLStyle is the style sheet of the HTML page, for screens and paper.
-func HTMLStyle() string { return style }
+// HTMLStyle is the style sheet of the HTML page and of columns side by side, for
+// screens and paper.
+func HTMLStyle() string { return style + sideRules }
 
 // HTMLSafety is the safety section that stands where nothing is computed yet.
 func HTMLSafety() string {

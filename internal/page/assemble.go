@@ -33,6 +33,9 @@ var formJS string
 //go:embed assets/answer.js
 var answerJS string
 
+//go:embed assets/beside.js
+var besideJS string
+
 //go:embed assets/hand.js
 var handJS string
 
@@ -52,7 +55,7 @@ func Assemble(engine []byte, wasmExec string) ([]byte, error) {
 		return nil, err
 	}
 	style := report.HTMLStyle() + pageCSS
-	script := "'use strict';\n" + strings.Join([]string{engineJS, fieldsJS, formJS, answerJS, handJS, pageJS}, "\n")
+	script := "'use strict';\n" + strings.Join([]string{engineJS, fieldsJS, formJS, answerJS, besideJS, handJS, pageJS}, "\n")
 	worker := workerJS + "\n" + wasmExec
 	for _, text := range []string{style, script, worker} {
 		if lower := strings.ToLower(text); strings.Contains(lower, "</script") || strings.Contains(lower, "<!--") || strings.Contains(lower, "</style") {

@@ -131,8 +131,8 @@ func (p *tab) rest() {
 	p.t.Helper()
 	eval[bool](p, `(async () => {
 		await Promise.all(form.all().map((f) => f.settle()));
-		let turn;
-		do { turn = answer.turn; await answer.settled; } while (turn !== answer.turn);
+		let last;
+		do { last = answer.settled; await last; } while (last !== answer.settled);
 		return true;
 	})()`)
 }

@@ -28,6 +28,7 @@ type Request struct {
 	Passed []string          `json:"passed"` // keys of questions to which nobody knows the answer
 	Key    string            `json:"key"`    // of a question
 	Text   string            `json:"text"`   // an answer, a file, a fragment
+	Packs  []string          `json:"packs"`  // labels of batteries to set beside the one that is asked about
 	Format string            `json:"format"`
 }
 
@@ -87,15 +88,16 @@ func (s *Session) Serve(request []byte, early func(reply []byte)) (reply []byte)
 		return encoded(said("The engine was asked something it does not know."))
 	}
 	do, known := map[string]func(*Request) Reply{
-		"begin":  begin,
-		"fill":   fill,
-		"assess": func(r *Request) Reply { return s.assess(r, func(x Reply) { early(encoded(x)) }) },
-		"write":  s.write,
-		"link":   link,
-		"unlink": unlink,
-		"save":   save,
-		"open":   open,
-		"fields": fields,
+		"begin":   begin,
+		"fill":    fill,
+		"assess":  func(r *Request) Reply { return s.assess(r, func(x Reply) { early(encoded(x)) }) },
+		"write":   s.write,
+		"compare": compare,
+		"link":    link,
+		"unlink":  unlink,
+		"save":    save,
+		"open":    open,
+		"fields":  fields,
 	}[r.Do]
 	if !known {
 		return encoded(said("The engine was asked something it does not know."))

@@ -6,6 +6,7 @@ class Answer {
 		this.form = form;
 		this.turn = 0;
 		this.tried = [];
+		this.beside = new Beside(form, this);
 		this.shown = {};
 		this.settled = Promise.resolve();
 		this.state = document.getElementById('state');
@@ -22,7 +23,15 @@ class Answer {
 
 	// renew computes what is given now: first from few vehicles, then from many.
 	renew() {
-		this.settled = this.compute(++this.turn);
+		const turn = ++this.turn;
+		this.settled = this.compute(turn).then(() => turn === this.turn && this.beside.renew(this.request));
+		return this.settled;
+	}
+
+	// besides computes what stands beside the answer, once that is whole.
+	besides() {
+		const turn = this.turn;
+		this.settled = this.settled.then(() => turn === this.turn && this.beside.renew(this.request));
 		return this.settled;
 	}
 
@@ -42,11 +51,11 @@ class Answer {
 
 	// text is the answer in a form to hand on.
 	async text(format) {
-		let turn;
+		let last;
 		do {
-			turn = this.turn;
-			await this.settled;
-		} while (turn !== this.turn);
+			last = this.settled;
+			await last;
+		} while (last !== this.settled);
 		if (!this.request) return {faults: [{says: 'There is no answer to hand on yet: what is printed on the battery?'}]};
 		return engine.compute({...this.request, do: 'write', format});
 	}

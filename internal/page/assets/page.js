@@ -41,6 +41,7 @@ async function start() {
 	drawn = reply.draws;
 	notice([], 'came');
 	answer.tried = [];
+	answer.beside.clear();
 	answer.banner();
 	form.gone = [];
 	form.lay(reply.fields);

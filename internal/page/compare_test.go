@@ -1,0 +1,79 @@
+package page_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/packcheck"
+	"example.org/packcheck/internal/page"
+	"example.org/packcheck/report"
+	"example.org/packcheck/setup"
+)
+
+// Batteries stand side by side as the command sets them, and each fault has its
+// place.
+func TestOtherBatteriesStandBeside(t *testing.T) {
+	given := bench()
+	reply, _ := asked(t, page.Request{Do: "compare", Given: given, Packs: []string{"12.8 V 10 Ah LiFePO4", "12 V 12 Ah AGM"}})
+	own, err := setup.Of(given)
+	if err != nil {
+		t.Fatal(err)
+	}
+	setups := []*setup.Setup{own}
+	for _, label := range []string{"12.8 V 10 Ah LiFePO4", "12 V 12 Ah AGM"} {
+		other, err := own.Change(setup.Changes{Pack: label})
+		if err != nil {
+			t.Fatal(err)
+		}
+		setups = append(setups, other)
+	}
+	c, err := packcheck.Compare(setups, packcheck.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var whole strings.Builder
+	if err := report.WriteComparison(&whole, c, report.Options{Format: report.FormatHTML}); err != nil {
+		t.Fatal(err)
+	}
+	if reply.Faults != nil || len(reply.Text) < 500 || !strings.Contains(whole.String(), reply.Text) {
+		t.Errorf("the columns are not those of the command: %.200q, %v", reply.Text, reply.Faults)
+	}
+	bad, _ := asked(t, page.Request{Do: "compare", Given: given, Packs: []string{"12 V 7 Ah AGM", "bananas"}})
+	if len(bad.Faults) != 1 || bad.Faults[0].Key != "1" || !strings.Contains(bad.Faults[0].Says, "bananas") {
+		t.Errorf("bananas give %+v", bad)
+	}
+	for _, packs := range [][]string{nil, {"12 V 7 Ah AGM", "12 V 7 Ah AGM", "12 V 7 Ah AGM", "12 V 7 Ah AGM"}} {
+		if many, _ := asked(t, page.Request{Do: "compare", Given: given, Packs: packs}); many.Faults == nil {
+			t.Errorf("%d others are compared", len(packs))
+		}
+	}
+}
+
+// On the page, other batteries are typed and stand beside; what is wrong with one
+// is said beside it.
+func TestOtherBatteriesAreTypedOnThePage(t *testing.T) {
+	p := opened(t, "")
+	p.tell(twenty()["tool, original"])
+	eval[bool](p, `(() => {
+		['12 V 7 Ah SLA', '12.8 V 10 Ah LiFePO4', 'bananas'].forEach((text, i) => {
+			const input = document.querySelector('#beside-' + (i + 1));
+			input.value = text;
+			input.dispatchEvent(new Event('change'));
+		});
+		return true;
+	})()`)
+	p.rest()
+	if says := eval[string](p, `document.querySelector('#beside-3-fault').textContent`); !strings.Contains(says, "bananas") {
+		t.Errorf("beside bananas it says %q", says)
+	}
+	eval[bool](p, `(() => { const input = document.querySelector('#beside-3'); input.value = ''; input.dispatchEvent(new Event('change')); return true; })()`)
+	p.rest()
+	if n := eval[int](p, `document.querySelectorAll('#columns thead th').length`); n != 3 {
+		t.Errorf("%d columns stand there, want three", n)
+	}
+	for _, wrong := range append(eval[[]string](p, cut), append(eval[[]string](p, faint), eval[[]string](p, nameless)...)...) {
+		t.Errorf("beside: %s", wrong)
+	}
+	p.look("page-beside")
+	p.silent()
+}
