@@ -152,3 +152,12 @@ func (p *tab) empty(key string) {
 		return input.dispatchEvent(new Event('input', {bubbles: true}));
 	})()`, key))
 }
+
+// settled waits for the answer from all draws; ways out may still be searched.
+func (p *tab) settled() {
+	p.t.Helper()
+	eval[bool](p, `new Promise((done) => {
+		const look = () => document.querySelector('#state').textContent.includes(drawn.toLocaleString('en') + ' vehicles') ? done(true) : setTimeout(look, 50);
+		look();
+	})`)
+}

@@ -33,6 +33,7 @@ type Field struct {
 	First bool              `json:"first,omitempty"` // asked of everybody
 	Text  string            `json:"answer,omitempty"`
 	Sets  map[string]string `json:"sets,omitempty"`
+	Reads string            `json:"reads,omitempty"` // what a label was understood to mean
 }
 
 func questionOf(q interview.Question) Question {
@@ -65,13 +66,23 @@ func asked(key string) (interview.Question, bool) {
 		if k.Path() != inner {
 			continue
 		}
-		q := interview.Question{Key: key, Asks: strings.ToUpper(k.Doc[:1]) + k.Doc[1:], Example: k.Example}
-		if original {
-			q.Asks = "As it was made: " + k.Doc
+		return named(key, k.Doc, k.Example, original), true
+	}
+	for _, table := range setup.Tables() { // one that stands there with nothing told of it
+		if table.Name == inner {
+			return named(key, table.Doc, setup.NothingTold, original), true
 		}
-		return q, true
 	}
 	return interview.Question{}, false
+}
+
+// named is a question for what nobody is asked.
+func named(key, doc, example string, original bool) interview.Question {
+	q := interview.Question{Key: key, Asks: capital(doc), Example: example}
+	if original {
+		q.Asks = "As it was made: " + doc
+	}
+	return q
 }
 
 // fill reads one answer beside what else is given.
@@ -87,7 +98,33 @@ func fill(r *Request) Reply {
 	if err != nil {
 		return Reply{Faults: []Fault{{q.Key, capital(err.Error()) + "."}}}
 	}
-	return Reply{Sets: sets}
+	together := maps.Clone(sets)
+	for key, text := range r.Given {
+		if _, new := together[key]; !new && together != nil {
+			together[key] = text
+		}
+	}
+	return Reply{Sets: sets, Text: reads(r.Key, together)}
+}
+
+// reads is what a label is understood to mean beside what else is given; empty for
+// what is no label.
+func reads(key string, given map[string]string) string {
+	if key != answer.KeyPackLabel && key != "original."+answer.KeyPackLabel {
+		return ""
+	}
+	s, err := setup.Of(given)
+	if err != nil {
+		return ""
+	}
+	p, err := s.Parts()
+	if err == nil && key != answer.KeyPackLabel {
+		p = p.Original
+	}
+	if err != nil || p == nil {
+		return ""
+	}
+	return p.Pack.Reading
 }
 
 // fields lays a whole setup out among the questions: which text stands in which
@@ -105,6 +142,9 @@ func fields(r *Request) Reply {
 	for _, q := range interview.All() {
 		f := Field{Question: questionOf(q), First: first[q.Key]}
 		f.Text, f.Sets = standing(q, left, r.Given)
+		if f.Text != "" {
+			f.Reads = reads(q.Key, r.Given)
+		}
 		for key := range f.Sets {
 			delete(left, key)
 		}
@@ -113,9 +153,11 @@ func fields(r *Request) Reply {
 		}
 	}
 	for _, key := range slices.Sorted(maps.Keys(left)) {
-		if q, known := asked(key); known {
-			out = append(out, Field{Question: questionOf(q), Text: left[key], Sets: map[string]string{key: left[key]}})
+		q, known := asked(key)
+		if !known { // unreachable: the setup was read
+			return Reply{Faults: []Fault{{key, key + ": there is no field for this."}}}
 		}
+		out = append(out, Field{Question: questionOf(q), Text: left[key], Sets: map[string]string{key: left[key]}})
 	}
 	slices.SortStableFunc(out, func(x, y Field) int {
 		switch {

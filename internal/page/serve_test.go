@@ -157,6 +157,9 @@ func TestAnswersAreReadAsPeopleTypeThem(t *testing.T) {
 			t.Errorf("%s %q gives %+v", c.key, c.text, reply)
 		}
 	}
+	if reply, _ := asked(t, page.Request{Do: "fill", Key: "pack.label", Text: "20V MAX 4.0Ah"}); !strings.Contains(reply.Text, "5 cells in series") {
+		t.Errorf("a label is read as %q", reply.Text)
+	}
 	reply, _ := asked(t, page.Request{Do: "fill", Key: "vehicle.design_voltage", Text: "twelve bananas"})
 	if len(reply.Faults) != 1 || !strings.Contains(reply.Faults[0].Says, "right would be") || reply.Faults[0].Key != "vehicle.design_voltage" {
 		t.Errorf("nonsense gives %+v", reply)
@@ -173,6 +176,7 @@ func TestFieldsHoldTheWholeSetup(t *testing.T) {
 		}
 		all[file] = s.Values()
 	}
+	all["nothing told"] = map[string]string{"pack.label": "20 V max 5 Ah", "original.controller": setup.NothingTold, "original.fuse": setup.NothingTold, "original.pack.label": "12 V 7 Ah SLA"}
 	for name, given := range all {
 		reply, _ := asked(t, page.Request{Do: "fields", Given: given})
 		if reply.Faults != nil {

@@ -71,7 +71,7 @@ func TestEveryWayOutCanBeTriedAndTakenBack(t *testing.T) {
 	for i, way := range ways {
 		promised := eval[string](p, fmt.Sprintf(`document.querySelectorAll('[data-part=todo] h3')[%d].textContent`, i))
 		p.do(chromedp.Evaluate(fmt.Sprintf(`document.querySelectorAll('.try')[%d].click()`, i), nil), chromedp.WaitVisible("#trying", chromedp.ByQuery))
-		p.rest()
+		p.settled()
 		word := eval[string](p, `document.querySelector('#bar b').textContent`)
 		if !strings.HasPrefix(promised[3:], word) {
 			t.Errorf("%s: tried, it is %q; promised was %q", way, word, promised)
@@ -79,8 +79,8 @@ func TestEveryWayOutCanBeTriedAndTakenBack(t *testing.T) {
 		if maps.Equal(p.given(), given) {
 			t.Errorf("%s changes nothing", way)
 		}
-		p.do(chromedp.Click("#trying button", chromedp.ByQuery))
-		p.rest()
+		p.do(chromedp.Click("#trying button", chromedp.ByQuery), chromedp.WaitNotVisible("#trying", chromedp.ByQuery))
+		p.settled()
 		if got := p.given(); !maps.Equal(got, given) || eval[string](p, `answer.shown.band`) != before || !eval[bool](p, `document.querySelector('#trying').hidden`) {
 			t.Errorf("%s: the way back leads to %v", way, got)
 		}

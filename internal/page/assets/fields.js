@@ -24,6 +24,7 @@ class Field {
 	build(id) {
 		const d = this.data;
 		this.input = el('input', {id, type: 'text', value: this.text, placeholder: d.example ? `for example ${d.example}` : '', 'aria-describedby': `${id}-fault`, autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false', enterkeyhint: 'next', maxlength: '500'});
+		this.reads = el('p', {class: 'small', hidden: true});
 		this.fault = el('p', {class: 'fault', id: `${id}-fault`, hidden: true});
 		this.unknown = el('button', {type: 'button', class: 'plain', 'aria-pressed': 'false'}, 'Don\'t know', el('span', {class: 'unseen'}, `: ${d.asks}`));
 		this.why = el('p', {class: 'small', hidden: !d.why}, d.why ? `Asked because: ${d.why}.` : '');
@@ -32,7 +33,7 @@ class Field {
 		if (d.usual) help.push(el('p', {}, `Left empty: ${d.usual}.`));
 		this.node = el('div', {class: 'field', 'data-key': this.key},
 			el('label', {for: id}, d.asks), this.why,
-			el('div', {class: 'entry'}, this.input, this.unknown), this.fault, this.chips(d),
+			el('div', {class: 'entry'}, this.input, this.unknown), this.fault, this.reads, this.chips(d),
 			help.length ? el('details', {class: 'help'}, el('summary', {}, 'How to find out', el('span', {class: 'unseen'}, `: ${d.asks}`)), ...help) : null);
 		this.input.addEventListener('input', () => this.typed());
 		this.input.addEventListener('change', () => this.settle());
@@ -42,6 +43,7 @@ class Field {
 			this.settle().then(() => this.form.onward(this));
 		});
 		this.unknown.addEventListener('click', () => this.pass());
+		this.means(d.reads);
 		this.mark();
 	}
 
@@ -92,9 +94,16 @@ class Field {
 		if (faults.length === 0 || aloud) this.say(faults.map((f) => f.says).join(' '));
 		const before = JSON.stringify([this.sets, this.passed]);
 		this.sets = faults.length ? {} : reply.sets || {};
+		this.means(faults.length ? '' : reply.text);
 		this.passed = faults.length === 0 && text !== '' && Object.keys(this.sets).length === 0;
 		this.mark();
 		if (JSON.stringify([this.sets, this.passed]) !== before) this.form.changed(this);
+	}
+
+	// means shows what a label was understood to mean.
+	means(text) {
+		this.reads.textContent = text ? `Read as: ${text}.` : '';
+		this.reads.hidden = !text;
 	}
 
 	say(text, blamed) {
@@ -111,6 +120,7 @@ class Field {
 		clearTimeout(this.slow);
 		this.sets = {};
 		this.say('');
+		this.means('');
 		this.passed = true;
 		this.mark();
 		this.form.changed(this);
