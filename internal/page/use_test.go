@@ -69,6 +69,7 @@ func TestEveryWayOutCanBeTriedAndTakenBack(t *testing.T) {
 	}
 	before := eval[string](p, `answer.shown.band`)
 	for i, way := range ways {
+		p.rest() // until the ways out stand there again
 		promised := eval[string](p, fmt.Sprintf(`document.querySelectorAll('[data-part=todo] h3')[%d].textContent`, i))
 		p.do(chromedp.Evaluate(fmt.Sprintf(`document.querySelectorAll('.try')[%d].click()`, i), nil), chromedp.WaitVisible("#trying", chromedp.ByQuery))
 		p.settled()
