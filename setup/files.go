@@ -8,7 +8,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"syscall"
 
 	"example.org/packcheck/internal/nesting"
 )
@@ -74,9 +73,6 @@ func (s *Setup) openFile(name string) (*os.File, error) {
 	}
 	return f, err
 }
-
-// nonBlocking keeps a pipe that nobody writes to from holding up the reader.
-const nonBlocking = syscall.O_NONBLOCK
 
 var errOutside = errors.New("it lies outside the setup's own folder, which has to be allowed")
 
