@@ -1,6 +1,10 @@
 package drive
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/portable"
+)
 
 // PlugIn is the moment at which a pack is plugged onto a controller whose input
 // capacitors are empty.
@@ -67,7 +71,7 @@ func (p PlugIn) VoltAt(timeS float64) float64 {
 
 // preferred returns the value of the E12 row nearest to ohm by ratio.
 func preferred(ohm float64) float64 {
-	decade := math.Pow(10, math.Floor(math.Log10(ohm)))
+	decade := portable.Pow(10, math.Floor(math.Log10(ohm)))
 	best := decade
 	for _, x := range [...]float64{1, 1.2, 1.5, 1.8, 2.2, 2.7, 3.3, 3.9, 4.7, 5.6, 6.8, 8.2, 10} {
 		if math.Abs(math.Log(ohm/(x*decade))) < math.Abs(math.Log(ohm/best)) {

@@ -67,7 +67,7 @@ func (f *Figure) At(z float64) float64 {
 		end, t = f.Low, -t
 	}
 	if f.Law == Limits {
-		return f.Likely + (end-f.Likely)*math.Abs(math.Erf(z/math.Sqrt2))
+		return f.Likely + (end-f.Likely)*math.Abs(portable.Erf(z/math.Sqrt2))
 	}
 	if f.Low > 0 && f.Kind != quantity.Temperature && f.Kind != quantity.Gauge {
 		return f.held(f.Likely * portable.Pow(end/f.Likely, t))
@@ -137,7 +137,7 @@ func (c *Choosing) Cuts() []float64 {
 
 // at returns the option that a standard normal z falls on.
 func (c *Choosing) at(z float64) string {
-	p := 0.5 * math.Erfc(-z/math.Sqrt2)
+	p := 0.5 * portable.Erfc(-z/math.Sqrt2)
 	for _, o := range c.Options {
 		if p -= o.Share; p < 0 {
 			return o.Text

@@ -3,6 +3,7 @@ package setup
 import (
 	"math"
 
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/internal/solve"
 )
@@ -32,10 +33,10 @@ func mixed(kinds ...kind) (*mixture, quantity.Range) {
 	}
 	quantile := func(z float64) float64 {
 		p := normalShare(z)
-		return math.Exp(solve.Crossing(math.Log(low), math.Log(high), 1e-9, func(x float64) float64 {
+		return portable.Exp(solve.Crossing(math.Log(low), math.Log(high), 1e-9, func(x float64) float64 {
 			below := 0.0
 			for i := range kinds {
-				below += kinds[i].share * normalShare(kinds[i].normal(math.Exp(x)))
+				below += kinds[i].share * normalShare(kinds[i].normal(portable.Exp(x)))
 			}
 			return below - p
 		}).Hi)
@@ -70,4 +71,4 @@ func (k *kind) normal(x float64) float64 {
 }
 
 // normalShare is the share of a normal law below a standard normal.
-func normalShare(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }
+func normalShare(z float64) float64 { return 0.5 * portable.Erfc(-z/math.Sqrt2) }

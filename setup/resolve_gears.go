@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
 )
@@ -19,7 +20,7 @@ func (r *resolver) gears() {
 	const stages = 3 // plastic stages of the usual gearbox
 	p.Efficiency = r.or(raw.Efficiency, blank{
 		table: "gears", name: "efficiency", kind: quantity.Fraction,
-		Range: quantity.Spread(math.Pow(stage.Low, stages), math.Pow(stage.Likely, stages), math.Pow(stage.High, stages)),
+		Range: quantity.Spread(portable.Pow(stage.Low, stages), portable.Pow(stage.Likely, stages), portable.Pow(stage.High, stages)),
 		why:   "Not given; three stages of plastic gears.", source: stage.Source,
 	})
 	if raw.Ratio.Given {

@@ -88,3 +88,25 @@ func BenchmarkExp(b *testing.B) {
 		b.Fatal("no number")
 	}
 }
+
+// The standard library's error function, on whatever processor this runs, is within
+// a unit of the last place of the true one.
+func TestTheErrorFunctionAgreesWithTheStandardLibrary(t *testing.T) {
+	for i := range 4001 {
+		x := float64(i-2000) * 0.004
+		if got, want := portable.Erf(x), math.Erf(x); math.Abs(got-want) > 1e-15 {
+			t.Errorf("Erf(%v) is %v, want %v", x, got, want)
+		}
+		if got, want := portable.Erfc(x), math.Erfc(x); math.Abs(got-want) > 1e-15 || math.Abs(got-want) > 1e-13*want {
+			t.Errorf("Erfc(%v) is %v, want %v", x, got, want)
+		}
+	}
+	for _, x := range []float64{0, math.Inf(1), math.Inf(-1), 5e-324, 30, -30} {
+		if portable.Erf(x) != math.Erf(x) || portable.Erfc(x) != math.Erfc(x) {
+			t.Errorf("at %v: %v and %v, want %v and %v", x, portable.Erf(x), portable.Erfc(x), math.Erf(x), math.Erfc(x))
+		}
+	}
+	if !math.IsNaN(portable.Erf(math.NaN())) || !math.IsNaN(portable.Erfc(math.NaN())) {
+		t.Error("no number gives one")
+	}
+}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"example.org/packcheck/internal/portable"
 )
 
 // Format prints a value, held in the kind's own unit, with the unit of one
@@ -297,7 +299,7 @@ func wire(kind Kind, value float64, system System) (number, unit string) {
 // GaugeArea returns the copper area in mm2 of an AWG number (1/0 is 0, 2/0 is
 // -1): diameter 0.127 mm x 92^((36-n)/39), ASTM B258.
 func GaugeArea(gauge float64) float64 {
-	d := 0.127 * math.Pow(92, (36-gauge)/39)
+	d := 0.127 * portable.Pow(92, (36-gauge)/39)
 	return math.Pi / 4 * d * d
 }
 
