@@ -50,8 +50,8 @@ func (m *Model) Judge(u Use) []answer.Finding {
 			Code: CodeCurrentLasting, Level: answer.FixFirst, Harm: answer.Part, Gravity: 1,
 			Title: "More lasting current is asked of the pack than it may give.",
 			Found: u.LastingA, Limit: most, Unit: "A", Source: d.Source,
-			Advice: "Use a pack made for more current, or limit the current.",
-			Change: answer.LimitCurrent, LimitA: most, Decides: m.decidesCurrent(),
+			Advice: "Use a pack made for more current, or ask for less: easier ground, less weight, a smaller load.",
+			Change: answer.FitPack, Decides: m.decidesCurrent(), // a limit as low would let it stand
 		}
 		if u.LastingA > gravelyOver*most && m.spec.Profile.Family != chemistry.LeadAcid {
 			f.Level, f.Harm = answer.Danger, answer.House

@@ -1,8 +1,12 @@
 package charge
 
 import (
+	"fmt"
+	"math"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/quantity"
 )
 
 // Codes of the findings on a charger's current.
@@ -37,19 +41,28 @@ func (m *match) current() {
 	}
 	switch {
 	case most <= 0: // the gate is closed and says so
+	case a <= 0 && m.p.Charger.SuppliedWithPack: // the maker of the pack answers for it
 	case a <= 0:
 		f.Code, f.Reads, f.Change = CodeCurrentUnknown, answer.AsUnknown, answer.LookUp
 		f.Level, f.Harm = m.unlessLithium()
 		f.Title = "The charger's current is not known."
 		f.Advice = "Read the amps or milliamps on its label; without them neither heat nor time can be told."
 		m.say(Unproven, f)
+	case a > most*(1+rounding) && a <= lim.MaxC*m.p.Pack.RatedAh() && m.p.Charger.SuppliedWithPack: // it was made to charge this pack, cold or not
 	case a > most*(1+rounding):
 		f.Code, f.Level, f.Harm, f.Change = CodeCurrentTooHigh, answer.FixFirst, answer.Part, answer.FitCharger
 		if m.lithium() || a > farTooMuch*most {
 			f.Level, f.Harm = answer.Danger, answer.House
 		}
 		f.Title = "The charger pushes more current than the pack may take."
-		f.Advice = "Use a charger with at most the amps given as the limit."
+		if m.gate.CurrentShare < 1 && a <= lim.MaxC*m.p.Pack.RatedAh() { // too much only for as long as they are cold
+			f.Level, f.Change, f.Habit = answer.FixFirst, answer.WarmUp, answer.HabitChargeWarm
+			f.Title = "The charger pushes more current than cells as cold as these may take."
+			f.Advice = "Warm the pack up indoors before it is charged, and charge it there."
+			m.say(Refused, f)
+			return
+		}
+		f.Advice = fmt.Sprintf("Use a charger of at most %s A.", quantity.Digits(math.Floor(most*10+rounding)/10, 3))
 		m.say(Refused, f)
 	case m.prof.Family == chemistry.LeadAcid && a < tooSlowC*m.p.Pack.RatedAh()*(1-rounding):
 		f.Code, f.Level, f.Harm, f.Want = CodeSlow, answer.Watch, answer.Wear, answer.Above

@@ -25,10 +25,11 @@ const (
 
 // LaunchCheck is a launch and what to hold it against.
 type LaunchCheck struct {
-	Case     LaunchCase // with its Limits
-	Result   LaunchResult
-	BlockedA float64       // motor-side current with the wheels blocked, see BlockedWheels
-	Original *LaunchResult // the same of the vehicle as it left the factory; nil when not known
+	Case      LaunchCase // with its Limits
+	Result    LaunchResult
+	BlockedA  float64       // motor-side current with the wheels blocked, see BlockedWheels
+	BlockedNM float64       // torque of one pinion then; 0 = not known
+	Original  *LaunchResult // the same of the vehicle as it left the factory; nil when not known
 }
 
 // The tops that make a launch over some limit merely worth watching: short and
@@ -233,7 +234,13 @@ func (k LaunchCheck) teeth() []answer.Finding {
 	if k.Original == nil || k.Original.Incomplete {
 		return nil
 	}
-	return toothLoad(toothPair{k.Result.PeakPinionNM, k.Original.PeakPinionNM, k.Result.PeakMotorA}, answer.Finding{
+	// Wheels that spin hold the torque down and not the current: what blocked
+	// wheels would draw for the same torque is what a limit has to cut.
+	atTorqueA := k.Result.PeakMotorA
+	if k.BlockedNM > 0 {
+		atTorqueA = min(atTorqueA, k.BlockedA*k.Result.PeakPinionNM/k.BlockedNM)
+	}
+	return toothLoad(toothPair{k.Result.PeakPinionNM, k.Original.PeakPinionNM, atTorqueA}, answer.Finding{
 		Code: CodeToothLoad, Title: "Starting loads the gears to %.1f times the original.",
 		Advice: "Fit a current limit or a soft start: plastic teeth strip without warning.",
 	})

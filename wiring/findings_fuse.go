@@ -76,7 +76,7 @@ func (j *judge) fuseSize() {
 	}
 	if len(j.Band.StandardA) == 0 {
 		f := of
-		f.Code, f.Level, f.Harm, f.Gravity, f.Source = CodeFuseNoneFits, answer.FixFirst, answer.Part, 1, j.Band.MostSource
+		f.Code, f.Level, f.Harm, f.Gravity, f.Source, f.Change = CodeFuseNoneFits, answer.FixFirst, answer.Part, 1, j.Band.MostSource, answer.FitWire
 		f.Found, f.Limit, f.Decides = j.Band.LeastA, j.Band.MostA, wireKeys()
 		if f.Found <= f.Limit {
 			f.Reads = answer.AsTold // a gap between two sizes, not a limit that is passed

@@ -160,7 +160,9 @@ func (v *view) advise(cc cutoff.Case) error {
 				out.ClosesAtV, out.MustLatch = 0, true
 			}
 			v.out.Cutoff.Advised = out
-			v.add(a.Findings...)
+			if !v.latches() { // one that is fitted and stays open is what it asks for
+				v.add(a.Findings...)
+			}
 			return nil
 		}
 		d.OpensAtV = math.Ceil((d.OpensAtV+raiseShare*v.Now.Pack.NominalV())*10-1e-9) / 10
@@ -171,6 +173,16 @@ func (v *view) advise(cc cutoff.Case) error {
 		Advice: "Use a sounder or larger pack, or one whose electronics watch every cell.", Change: answer.FitPack,
 	})
 	return nil
+}
+
+// latches reports whether something is fitted that stays open once it has opened.
+func (v *view) latches() bool {
+	for i := range v.Now.Cutoffs.Len() {
+		if d := v.Now.Cutoffs.At(i); d.Latches() {
+			return true
+		}
+	}
+	return false
 }
 
 // chatters reports whether a device that closes again at some volts would let

@@ -8,7 +8,7 @@ import (
 // driving judges what only a vehicle has.
 func (v *view) driving() {
 	c, s := v.Now, &v.Seen
-	launch := drive.LaunchCheck{Case: c.LaunchCase(), Result: s.Launch, BlockedA: s.Blocked.MotorA}
+	launch := drive.LaunchCheck{Case: c.LaunchCase(), Result: s.Launch, BlockedA: s.Blocked.MotorA, BlockedNM: s.Blocked.PinionNM}
 	blocked := drive.BlockedCheck{Blocked: s.Blocked, Limits: c.Limits, LimitA: c.Controller.LimitA}
 	if c.Vehicle.Motor.Thermal.Known() {
 		warm := c.Hold(c.Vehicle)

@@ -86,6 +86,7 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 			continue
 		}
 		f := *middle
+		h.heed(&f)
 		f.Share = share
 		switch {
 		case share >= plainShare:
@@ -124,14 +125,58 @@ func (h *held) atLeast(level answer.Level) (share float64, middle *answer.Findin
 			weight += f.weight
 		}
 	}
+	if len(just) == 0 {
+		return 0, nil, false
+	}
 	slices.SortStableFunc(just, func(a, b instance) int { return cmp.Compare(a.Found, b.Found) })
+	return min(share, 1), upTo(just, weight/2).Finding, true
+}
+
+// upTo returns the first by whom so much of the weight is reached.
+func upTo(list []instance, weight float64) instance {
 	sum := 0.0
-	for _, f := range just {
-		if sum += f.weight; sum >= weight/2 {
-			return min(share, 1), f.Finding, true
+	for _, f := range list {
+		if sum += f.weight; sum >= weight {
+			return f
 		}
 	}
-	return 0, nil, false
+	return list[len(list)-1]
+}
+
+// heed puts into a finding of the middle draw the advice that is enough in nine
+// draws of ten: what suits the middle one would leave half of them as they are.
+// Only draws that ask for the same for the same reason are compared. A speed stays
+// that of the middle one: each vehicle's own original is its measure.
+func (h *held) heed(f *answer.Finding) {
+	if f.Reads != answer.AsNumber || f.Change == answer.LimitSpeed {
+		return
+	}
+	var alike []instance
+	weight := 0.0
+	for _, g := range h.in {
+		if g.Level == f.Level && g.Change == f.Change && g.Source == f.Source && g.Unit == f.Unit && g.Habit == f.Habit && (g.LimitA > 0) == (f.LimitA > 0) {
+			alike = append(alike, g)
+			weight += g.weight
+		}
+	}
+	if len(alike) == 0 {
+		return
+	}
+	slices.SortStableFunc(alike, func(a, b instance) int { return cmp.Compare(asksFor(a.Finding), asksFor(b.Finding)) })
+	most := upTo(alike, plainShare*weight)
+	f.Advice, f.LimitA = most.Advice, most.LimitA
+}
+
+// asksFor is how much a finding asks for: the lower a current limit or the
+// farther beyond a limit, the more.
+func asksFor(f *answer.Finding) float64 {
+	if f.LimitA > 0 {
+		return -f.LimitA
+	}
+	if f.Want == answer.Above {
+		return f.Limit - f.Found
+	}
+	return f.Found - f.Limit
 }
 
 // guesses is what findings may rest on that nobody gave.
