@@ -34,6 +34,11 @@ type Finding struct {
 	About   string  `json:"-"`                 // the question that it answers: a worse finding of the same silences one that says fine
 	Gravity int     `json:"-"`                 // among findings of one level and harm, which comes first; larger first, usually 0
 
+	// Finished says that the battery is: nobody charges or uses it any more. What
+	// would have somebody charge it, as Charging says, is then not told.
+	Finished bool `json:"-"`
+	Charging bool `json:"-"`
+
 	// Decides are the setup keys whose values decide the finding. Where one of
 	// them was assumed it rests on a guess.
 	Decides []string `json:"decides,omitempty"`

@@ -75,7 +75,7 @@ func (e *Evidence) findings(d Diagnosis) []answer.Finding {
 	top := d.Suspicions[0]
 	f := answer.Finding{
 		Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicPack, Item: answer.Battery,
-		Unit: "share", Found: top.Share, Reads: answer.AsTold, Source: "diagnosis-odds", Advice: d.NextTest,
+		Unit: "share", Found: top.Share, Reads: answer.AsTold, Source: "diagnosis-odds", Advice: d.NextTest, Charging: true,
 		Decides: []string{
 			answer.KeyMeasuredRestVoltage, answer.KeyMeasuredHoursRested, answer.KeyMeasuredLoadedVoltage, answer.KeyMeasuredLoadedCurrent,
 		},

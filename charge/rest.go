@@ -110,11 +110,11 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 		Decides: []string{answer.KeyMeasuredRestVoltage, answer.KeyPackLabel, answer.KeyPackCells, answer.KeyPackChemistry},
 	}
 	if most := mostAtRest(p); per > most*(1+rounding) {
-		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Want = CodeOvercharged, answer.Danger, answer.House, 3, most, answer.Below
+		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Want, f.Finished = CodeOvercharged, answer.Danger, answer.House, 3, most, answer.Below, true
 		f.Title = "It rests above what such cells may ever have: it was overcharged, or it is another pack than the label says."
 		f.Advice = "Do not charge, use or move it about. Let lithium lie outside, away from anything that burns, and ask where batteries are collected; then find out what the pack really is."
 		if p.Family != chemistry.Lithium {
-			f.Level, f.Gravity = answer.FixFirst, 1
+			f.Level, f.Gravity, f.Finished = answer.FixFirst, 1, false
 			f.Title = "It stands above what such a battery rests at: it comes straight from the charger, was overcharged, or is another one than the label says."
 			f.Advice = "Take it off the charger, and measure again next morning. If it still stands so high, look what battery it really is."
 		}
@@ -123,17 +123,17 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 	switch {
 	case p.Family == chemistry.LeadAcid && per < deadCellV:
 		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Source = CodeDeadBlock, answer.Danger, answer.House, 2, deadCellV, "common-charging"
-		f.Change = answer.FitPack
+		f.Change, f.Finished = answer.FitPack, true
 		f.Title = "The battery is dead. Cells are shorted or were driven backwards, and a charger boils what is left."
 		f.Advice = "Do not charge it; hand it in where batteries are collected, and replace it."
 	case below(p.NeverRechargeV):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeNeverRecharge, answer.Danger, answer.House, 3
-		f.Limit, f.Change = p.NeverRechargeV, answer.FitPack
+		f.Limit, f.Change, f.Finished = p.NeverRechargeV, answer.FitPack, true
 		f.Title = "The pack was drained too far: never charge it again."
 		f.Advice = "Do not try to bring it back. Keep it away from anything that burns and hand it in where batteries are collected."
 	case p.Family == chemistry.Lithium && below(p.Charge.PrechargeV):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeTooLow, answer.Danger, answer.House, 3
-		f.Limit, f.Source = p.Charge.PrechargeV, "lithium-precharge"
+		f.Limit, f.Source, f.Finished = p.Charge.PrechargeV, "lithium-precharge", true
 		f.Title = "The cells are too low for an ordinary charge."
 		f.Advice = "Only the pack's own charger may decide on it; if that refuses, the pack is finished. Never help it along with another charger."
 	case p.Family != chemistry.Lithium && below(p.HarmV):

@@ -181,7 +181,7 @@ func (s *Store) tasks(topUpDays float64) []Task {
 
 // inStore says that a finding is about keeping the battery.
 func inStore(f answer.Finding) answer.Finding {
-	f.Topic, f.Item = answer.TopicCharge, answer.Battery
+	f.Topic, f.Item, f.Charging = answer.TopicCharge, answer.Battery, true
 	return f
 }
 

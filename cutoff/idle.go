@@ -270,7 +270,7 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 		Unit: "h", Found: i.DaysToHarm * 24, Limit: weekDays * 24, Want: answer.Above, Source: p.LadderSource,
 		Title:  fmt.Sprintf("Left after a ride, the pack is harmed after %s.", inDays(i.DaysToHarm)),
 		Advice: "Take the pack off after every ride; charge it the same day.",
-		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: s.decides(i),
+		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: s.decides(i), Charging: true,
 	})
 	if p.Family == chemistry.Lithium {
 		f.Advice = "Take the pack off after every ride; let it cool and charge it, and fit a cutoff that opens in time."
@@ -281,7 +281,7 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 		f.Unit, f.Found, f.Limit, f.Source = "V", s.cellV(s.Pack.Charge(s.Start)), p.NeverRechargeV, "drained-lithium"
 		f.Title = "Drained like this, the pack can never be charged again: its weakest cell ends below the last limit."
 		f.Advice = "Fit a cutoff that opens well before. A pack that has come this far is not to be brought back: keep it away from anything that burns and hand it in where batteries are collected."
-		f.Habit = ""
+		f.Habit, f.Charging = "", false
 	case i.DaysToHarm <= weekDays*(1-timeHair):
 		f.Code = CodeIdleWeek
 		f.Level, f.Harm = ruin(p)

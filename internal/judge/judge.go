@@ -79,10 +79,25 @@ func (j *Judge) Case(c Case) (*Judged, error) {
 	if err := v.onceFull(); err != nil {
 		return nil, err
 	}
+	v.noMore()
 	if j.parts.AsMade && !v.Seen.Stuck() { // what does not get going is no longer as it was made
 		v.survived()
 	}
 	return v.out, nil
+}
+
+// finished reports whether the battery is: it is neither charged nor used again.
+func (v *view) finished() bool {
+	return slices.ContainsFunc(v.out.Findings, func(f answer.Finding) bool { return f.Finished })
+}
+
+// noMore takes away what would have a battery charged that is finished.
+func (v *view) noMore() {
+	if !v.finished() {
+		return
+	}
+	v.out.Findings = slices.DeleteFunc(v.out.Findings, func(f answer.Finding) bool { return f.Charging })
+	v.out.Storage = nil
 }
 
 // survived holds back what is said of wear in a vehicle as it was made: it has

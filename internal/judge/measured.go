@@ -103,7 +103,9 @@ func (v *view) rested(p *setup.Parts) error {
 	for _, s := range d.Suspicions {
 		v.tell(answer.MeasuredFigure{Name: "the battery is " + s.Condition.String(), Says: s.Words})
 	}
-	v.tell(answer.MeasuredFigure{Name: "next test", Says: d.NextTest})
+	if p != v.parts || !v.finished() {
+		v.tell(answer.MeasuredFigure{Name: "next test", Says: d.NextTest})
+	}
 	v.add(d.Findings...)
 	return nil
 }

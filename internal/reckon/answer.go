@@ -51,6 +51,7 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 	t.fill(a)
 	words(a, t)
 	a.Findings = count(&t.judged, guesses{e.assumedKeys(), p.AsMade})
+	oneFuse(a.Findings, typical.Judged.Findings)
 	a.Verdict = answer.Worst(a.Findings)
 	return a
 }
@@ -179,6 +180,9 @@ func words(a *answer.Assessment, t *table) {
 	}
 	if match := shares(j.match, j.weight); len(match) > 0 {
 		a.Charge.Match = match[0].Name
+	}
+	if a.Charge.Match == answer.MatchNo { // hours on a charger that must not be connected would invite
+		a.Charge.HoursTo80, a.Charge.HoursToFull, a.Charge.UnplugAfterH = nil, nil, nil
 	}
 	a.Cutoff.LeftForAWeek = j.weekInTheMiddle()
 	a.Cutoff.Advised = j.advice(a.Pack.FullV)

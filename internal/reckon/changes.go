@@ -90,10 +90,18 @@ func alone(f answer.Finding) string {
 	return f.Advice
 }
 
-// habits is how to use the vehicle as it is judged, one short sentence each.
+// habits is how to use the vehicle as it is judged, one short sentence each; none
+// that has a finished battery charged.
 func habits(list []answer.Finding) []string {
+	finished := slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Finished && f.Level == answer.Danger })
 	var out []string
 	for _, f := range list {
+		switch f.Habit {
+		case answer.HabitPackOff, answer.HabitChargeWarm, answer.HabitTopUp, answer.HabitWatchCharge, answer.HabitCheckPoles:
+			if finished {
+				continue
+			}
+		}
 		if f.Habit != "" && !slices.Contains(out, f.Habit) {
 			out = append(out, f.Habit)
 		}

@@ -148,7 +148,7 @@ func upTo(list []instance, weight float64) instance {
 // Only draws that ask for the same for the same reason are compared. A speed stays
 // that of the middle one: each vehicle's own original is its measure.
 func (h *held) heed(f *answer.Finding) {
-	if f.Reads != answer.AsNumber || f.Change == answer.LimitSpeed {
+	if f.Reads != answer.AsNumber || f.Change == answer.LimitSpeed || onFuseSize(f) {
 		return
 	}
 	var alike []instance
@@ -165,6 +165,26 @@ func (h *held) heed(f *answer.Finding) {
 	slices.SortStableFunc(alike, func(a, b instance) int { return cmp.Compare(asksFor(a.Finding), asksFor(b.Finding)) })
 	most := upTo(alike, plainShare*weight)
 	f.Advice, f.LimitA = most.Advice, most.LimitA
+}
+
+// onFuseSize reports whether a finding advises a rating of the fuse, or the wire
+// that one needs.
+func onFuseSize(f *answer.Finding) bool {
+	return f.Topic == answer.TopicPath && f.Item == answer.Fuse && (f.Change == answer.FitFuse || f.Change == answer.FitWire)
+}
+
+// oneFuse lets all that is advised on the fuse be of the one vehicle whose ratings
+// the answer names: each from a draw of its own, they would contradict each other.
+func oneFuse(list, typical []answer.Finding) {
+	for i := range list {
+		f := &list[i]
+		if !onFuseSize(f) {
+			continue
+		}
+		if k := slices.IndexFunc(typical, func(o answer.Finding) bool { return o.Code == f.Code && onFuseSize(&o) }); k >= 0 {
+			f.Advice, f.Change = typical[k].Advice, typical[k].Change
+		}
+	}
 }
 
 // asksFor is how much a finding asks for: the lower a current limit or the
