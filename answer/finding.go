@@ -34,6 +34,11 @@ type Finding struct {
 	About   string  `json:"-"`                 // the question that it answers: a worse finding of the same silences one that says fine
 	Gravity int     `json:"-"`                 // among findings of one level and harm, which comes first; larger first, usually 0
 
+	// LimitKey is the setup key whose value the limit is. Where that was assumed,
+	// what the assumption rests on stands among the sources in the place of the
+	// part's own rating.
+	LimitKey string `json:"-"`
+
 	// Finished says that the battery is: nobody charges or uses it any more. What
 	// would have somebody charge it, as Charging says, is then not told.
 	Finished bool `json:"-"`
@@ -52,6 +57,9 @@ type Finding struct {
 	Certainty Certainty `json:"certainty"`       // that share in a word
 	Guess     string    `json:"guess,omitempty"` // the key of the assumed value that decides it
 }
+
+// PartRating is the ID of the source of a limit that is printed on the part itself.
+const PartRating = "part-rating"
 
 // Source is where a constant, a limit or a table row comes from.
 type Source struct {

@@ -57,22 +57,22 @@ func findingsMade(t testing.TB) []made {
 		{
 			"lithium a little over", battery.CodeCurrentLasting,
 			tool.Judge(battery.Use{LastingA: 25}), tool.Judge(battery.Use{LastingA: 20.1}),
-			fix, part, "A", answer.Below, answer.FitPack, li.Discharge.Source, "20.1 A is within the error of the ride's steps",
+			fix, part, "A", answer.Below, answer.FitPack, answer.PartRating, "20.1 A is within the error of the ride's steps",
 		},
 		{
 			"lithium far over", battery.CodeCurrentLasting,
 			tool.Judge(battery.Use{LastingA: 31}), tool.Judge(battery.Use{LastingA: 15}),
-			danger, house, "A", answer.Below, answer.FitPack, li.Discharge.Source, "cells that overheat burn",
+			danger, house, "A", answer.Below, answer.FitPack, answer.PartRating, "cells that overheat burn",
 		},
 		{
 			"lead-acid far over", battery.CodeCurrentLasting,
 			block.Judge(battery.Use{LastingA: 60}), block.Judge(battery.Use{LastingA: 15}),
-			fix, part, "A", answer.Below, answer.FitPack, ag.Discharge.Source, "it wears out and goes flat; its heat is judged by its temperature",
+			fix, part, "A", answer.Below, answer.FitPack, answer.PartRating, "it wears out and goes flat; its heat is judged by its temperature",
 		},
 		{
 			"peak", battery.CodeCurrentPeak,
 			tool.Judge(battery.Use{PeakA: 1.02 * tool.BurstA()}), tool.Judge(battery.Use{PeakA: 1.009 * tool.BurstA()}),
-			fix, part, "A", answer.Below, answer.LimitCurrent, li.Discharge.Source, "",
+			fix, part, "A", answer.Below, answer.LimitCurrent, answer.PartRating, "",
 		},
 		{
 			"lead-acid in the heat", battery.CodeTooHot,

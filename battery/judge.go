@@ -49,9 +49,12 @@ func (m *Model) Judge(u Use) []answer.Finding {
 		f := answer.Finding{
 			Code: CodeCurrentLasting, Level: answer.FixFirst, Harm: answer.Part, Gravity: 1,
 			Title: "More lasting current is asked of the pack than it may give.",
-			Found: u.LastingA, Limit: most, Unit: "A", Source: d.Source,
+			Found: u.LastingA, Limit: most, Unit: "A", Source: d.Source, LimitKey: answer.KeyPackMaxCurrent,
 			Advice: "Use a pack made for more current, or ask for less: easier ground, less weight, a smaller load.",
 			Change: answer.FitPack, Decides: m.decidesCurrent(), // a limit as low would let it stand
+		}
+		if m.spec.MaxCurrentA > 0 {
+			f.Source = answer.PartRating
 		}
 		if u.LastingA > gravelyOver*most && m.spec.Profile.Family != chemistry.LeadAcid {
 			f.Level, f.Harm = answer.Danger, answer.House
@@ -59,13 +62,17 @@ func (m *Model) Judge(u Use) []answer.Finding {
 		out = append(out, onPack(f))
 	}
 	if most := m.BurstA(); u.PeakA > most*(1+currentHair) {
-		out = append(out, onPack(answer.Finding{
+		f := answer.Finding{
 			Code: CodeCurrentPeak, Level: answer.FixFirst, Harm: answer.Part,
 			Title: "The pack is asked for a greater peak than it may give.",
-			Found: u.PeakA, Limit: most, Unit: "A", Source: d.Source,
+			Found: u.PeakA, Limit: most, Unit: "A", Source: d.Source, LimitKey: answer.KeyPackMaxCurrent,
 			Advice: "Use a controller with a current limit or a softer start, or a pack made for more current.",
 			Change: answer.LimitCurrent, LimitA: most, Decides: m.decidesCurrent(),
-		}))
+		}
+		if m.spec.MaxCurrentA > 0 {
+			f.Source = answer.PartRating
+		}
+		out = append(out, onPack(f))
 	}
 	if u.HasTemps {
 		out = append(out, m.judgeHeat(u)...)

@@ -17,6 +17,11 @@ const (
 func Sources() []answer.Source {
 	return []answer.Source{
 		{
+			ID:    answer.PartRating,
+			Text:  "The rating of the part itself, as its maker or seller prints it",
+			Known: "as given in the setup",
+		},
+		{
 			ID:    srcUnlike,
 			Text:  "ASTM F963, clause 4.25.6: no batteries of different size or capacity in one circuit",
 			Known: "copy of a summary",

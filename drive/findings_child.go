@@ -78,7 +78,7 @@ const farOverUsual = 1.5
 func (k LoadCheck) Findings() []answer.Finding {
 	f := answer.Finding{
 		Code: CodeOverloaded, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicRide, Item: answer.Rider, Change: answer.LoadLess,
-		Unit: "kg", Found: k.RiderKg, Limit: k.RatedKg, Source: srcRating, Decides: []string{answer.KeyVehicleRatedLoad, answer.KeyRiderMass},
+		Unit: "kg", Found: k.RiderKg, Limit: k.RatedKg, Source: srcRating, LimitKey: answer.KeyVehicleRatedLoad, Decides: []string{answer.KeyVehicleRatedLoad, answer.KeyRiderMass},
 		Title:  fmt.Sprintf("%.0f kg ride on what is made for %.0f kg.", k.RiderKg, k.RatedKg),
 		Advice: "Let only as much ride as the vehicle's own label allows: frame, wheels and brake are not made for more.",
 	}

@@ -107,7 +107,7 @@ func (k LaunchCheck) over() []answer.Finding {
 		}
 		f := answer.Finding{
 			Code: p.code, Level: answer.FixFirst, Topic: answer.TopicLaunch, Item: p.item, Source: srcRating,
-			Unit: "A", Found: p.peakA, Limit: p.limitA, Advice: p.advice, Change: p.change, Decides: []string{p.key},
+			Unit: "A", Found: p.peakA, Limit: p.limitA, Advice: p.advice, Change: p.change, Decides: []string{p.key}, LimitKey: p.key,
 			Title: fmt.Sprintf("The launch takes %.0f A; %s %.0f A%s.", p.peakA, p.part, p.limitA, lasting(p.s)),
 		}
 		if f.Change == answer.LimitCurrent {

@@ -59,7 +59,7 @@ func (k BlockedCheck) current() []answer.Finding {
 		out = append(out, answer.Finding{
 			Code: p.code, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Item: p.item, Source: srcRating,
 			Unit: "A", Found: p.a, Limit: p.limitA, Change: answer.LimitCurrent, LimitA: p.limitA,
-			Habit: answer.HabitLetGo, Decides: []string{p.key},
+			Habit: answer.HabitLetGo, Decides: []string{p.key}, LimitKey: p.key,
 			Title:  fmt.Sprintf("Blocked wheels draw %.0f A; %s %.0f A.", p.a, p.part, p.limitA),
 			Advice: currentLimit(p.limitA),
 		})

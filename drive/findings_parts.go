@@ -52,11 +52,11 @@ func (b BoardCheck) seenV() float64 {
 func (b BoardCheck) volts() []answer.Finding {
 	f := answer.Finding{
 		Code: CodeBoardOvervoltage, Topic: answer.TopicLaunch, Item: answer.Board, Source: srcRating, Unit: "V",
-		Found: b.seenV(), Limit: b.WeakestV, Decides: []string{answer.KeyVehicleWeakestPartVoltage},
+		Found: b.seenV(), Limit: b.WeakestV, Decides: []string{answer.KeyVehicleWeakestPartVoltage}, LimitKey: answer.KeyVehicleWeakestPartVoltage,
 	}
 	part, stands := "the weakest part", "it stands"
 	if m := b.Controller.MaxV; m > 0 && (f.Limit == 0 || m < f.Limit) {
-		f.Limit, part, f.Decides = m, "the controller", []string{answer.KeyControllerMaxVoltage}
+		f.Limit, part, f.Decides, f.LimitKey = m, "the controller", []string{answer.KeyControllerMaxVoltage}, answer.KeyControllerMaxVoltage
 	}
 	guessed := f.Limit == 0 && b.DesignV > 0
 	if guessed {
@@ -106,7 +106,7 @@ func (k RunningCheck) Findings() []answer.Finding {
 	}
 	f := answer.Finding{
 		Code: CodeRunningOverController, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicRide, Item: answer.Board, Change: answer.FitController,
-		Unit: "A", Found: k.MotorA, Limit: k.Limits.ControllerContinuousA, Source: srcRating,
+		Unit: "A", Found: k.MotorA, Limit: k.Limits.ControllerContinuousA, Source: srcRating, LimitKey: answer.KeyControllerContinuousCurrent,
 		Title:   "Driving on the level takes more current than the controller carries for long.",
 		Advice:  "Use a controller made for more, or look for what makes it run so hard: brakes or wheels that rub, soft ground, too much load.",
 		Decides: []string{answer.KeyControllerContinuousCurrent, answer.KeyVehicleGround},
@@ -143,7 +143,7 @@ func (b BoardCheck) contacts() []answer.Finding {
 	}
 	if overA {
 		f.Unit, f.Found, f.Limit, f.Source = "A", b.PeakA, b.SwitchA, srcWeld+", "+srcRating
-		f.Decides[1] = answer.KeyControllerContinuousCurrent
+		f.Decides[1], f.LimitKey = answer.KeyControllerContinuousCurrent, answer.KeyControllerContinuousCurrent
 	}
 	return []answer.Finding{f}
 }
@@ -169,7 +169,7 @@ func (k ConverterCheck) Findings() []answer.Finding {
 	}
 	f := answer.Finding{
 		Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Item: answer.Board, Source: srcRating,
-		Unit: "A", Found: need, Limit: c.LimitA, Decides: []string{answer.KeyControllerConverterLimit},
+		Unit: "A", Found: need, Limit: c.LimitA, Decides: []string{answer.KeyControllerConverterLimit}, LimitKey: answer.KeyControllerConverterLimit,
 	}
 	switch {
 	case c.LimitA == 0:
@@ -232,7 +232,7 @@ func (k ReversalCheck) Findings() []answer.Finding {
 	} {
 		if p.limitA > 0 && over(p.a, p.limitA) {
 			f.Level, f.Harm, f.Item, f.Source, f.Found, f.Limit = answer.FixFirst, answer.Part, p.item, srcRating, p.a, p.limitA
-			f.Decides = append(f.Decides, p.key)
+			f.Decides, f.LimitKey = append(f.Decides, p.key), p.key
 			f.Advice = "Fit a controller that reverses only after a standstill. Until then stop before reversing, and teach the driver to."
 			break
 		}

@@ -4,7 +4,7 @@ import "example.org/packcheck/answer"
 
 // The IDs of this package's sources.
 const (
-	srcRating    = "part-rating"
+	srcRating    = answer.PartRating
 	srcMotorLaw  = "motor-equations"
 	srcOwn       = "drive-judgement"
 	srcWeld      = "cpsc-92-008"

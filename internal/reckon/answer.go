@@ -50,7 +50,7 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 	shape(a, typical)
 	t.fill(a)
 	words(a, t)
-	a.Findings = count(&t.judged, guesses{e.assumedKeys(), p.AsMade})
+	a.Findings = count(&t.judged, guesses{e.assumedKeys(), e.assumedSources(), p.AsMade})
 	oneFuse(a.Findings, typical.Judged.Findings)
 	a.Verdict = answer.Worst(a.Findings)
 	return a

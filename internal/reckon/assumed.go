@@ -39,6 +39,17 @@ func (e *engine) assumedKeys() map[string]bool {
 	return out
 }
 
+// assumedSources is what the assumptions rest on, by key.
+func (e *engine) assumedSources() map[string]string {
+	out := map[string]string{}
+	for _, a := range e.assumptions() {
+		if !a.Firm {
+			out[a.Key] = a.Source
+		}
+	}
+	return out
+}
+
 // assumed lists what the setup did not give, the weightiest first: what decides
 // a finding, and how much of the spread of minutes, speed and launch goes with
 // it. What moves nothing keeps the order in which it was assumed.

@@ -3,6 +3,7 @@ package reckon
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"example.org/packcheck/answer"
 )
@@ -201,14 +202,18 @@ func asksFor(f *answer.Finding) float64 {
 
 // guesses is what findings may rest on that nobody gave.
 type guesses struct {
-	keys   map[string]bool // setup keys that stand on an assumption or on nothing
-	asMade bool            // nothing says that the vehicle was changed
+	keys    map[string]bool   // setup keys that stand on an assumption or on nothing
+	sources map[string]string // what the assumptions rest on, by key
+	asMade  bool              // nothing says that the vehicle was changed
 }
 
 // onAGuess holds back what rests on a value that nobody gave: it is no danger,
 // and only something to watch where it does not even hold in half of the draws,
 // or where the vehicle was made so and somebody else knew the value.
 func onAGuess(f *answer.Finding, g guesses) {
+	if by := g.sources[f.LimitKey]; by != "" { // nobody has read it off the part
+		f.Source = strings.ReplaceAll(f.Source, answer.PartRating, by)
+	}
 	i := slices.IndexFunc(f.Decides, func(key string) bool { return g.keys[key] })
 	if i < 0 {
 		return

@@ -122,9 +122,42 @@ func contradictions(a *answer.Assessment) []string {
 	return out
 }
 
-func hold(t *testing.T, a *answer.Assessment) {
-	t.Helper()
-	for _, c := range contradictions(a) {
-		t.Errorf("contradiction: %s", c)
+// Each of these answers contradicts itself, so that the search above can fail.
+func TestContradictionsAreSeen(t *testing.T) {
+	t.Parallel()
+	hours, amps := 3.0, 15.0
+	for name, a := range map[string]answer.Assessment{
+		"charge a dead battery": {
+			Charge: &answer.ChargeFigures{}, Habits: []string{answer.HabitPackOff},
+			Findings: []answer.Finding{{Code: charge.CodeDeadBlock, Level: answer.Danger}},
+		},
+		"a charger that suits and must not be used": {
+			Charge:   &answer.ChargeFigures{Match: answer.MatchYes},
+			Findings: []answer.Finding{{Level: answer.FixFirst, Change: answer.FitCharger}},
+		},
+		"hours on a charger that is refused": {
+			Charge:   &answer.ChargeFigures{Match: answer.MatchNo, HoursToFull: &hours},
+			Findings: []answer.Finding{{Level: answer.FixFirst, Topic: answer.TopicCharge}},
+		},
+		"a rating that suits and wire to be fitted first": {
+			Charge: &answer.ChargeFigures{}, Path: &answer.PathFigures{FuseSizesA: []float64{amps}},
+			Findings: []answer.Finding{{Level: answer.FixFirst, Item: answer.Fuse, Topic: answer.TopicPath, Change: answer.FitWire}},
+		},
+		"a fitted fuse that suits and another to be fitted": {
+			Charge: &answer.ChargeFigures{}, Buy: []answer.Purchase{{Item: "Fuse", Text: "the one that is fitted suits"}},
+			Findings: []answer.Finding{{Level: answer.Watch, Item: answer.Fuse, Topic: answer.TopicPath, Change: answer.FitFuse}},
+		},
+		"a fitted cutoff that does and another to be fitted": {
+			Charge: &answer.ChargeFigures{}, Buy: []answer.Purchase{{Item: "Cutoff", Text: "the one that is fitted does"}},
+			Findings: []answer.Finding{{Level: answer.FixFirst, Change: answer.FitCutoff}},
+		},
+		"a next step of nothing grave": {
+			Charge: &answer.ChargeFigures{}, Verdict: answer.FixFirst, Headline: [3]string{"", "", "Sing."}, Changes: []string{"Fit."},
+			Findings: []answer.Finding{{Level: answer.FixFirst, Advice: "Fit."}},
+		},
+	} {
+		if len(contradictions(&a)) == 0 {
+			t.Errorf("%s: not seen", name)
+		}
 	}
 }

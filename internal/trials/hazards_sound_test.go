@@ -113,11 +113,13 @@ func TestNoSoundSetupIsCalledDangerous(t *testing.T) {
 			}
 			t.Run(r.name, func(t *testing.T) {
 				t.Parallel()
-				a, err := rigNamed(t, r.base).but(r.set).assess(128)
+				told := rigNamed(t, r.base).but(r.set)
+				a, err := told.assess(128)
 				if err != nil {
 					t.Errorf("%v", err)
 					return
 				}
+				hold(t, a, told)
 				switch a.Verdict {
 				case answer.Danger:
 					t.Errorf("%s: %s", a.Verdict, strings.Join(findingsAt(a, fixFirst), ", "))

@@ -122,7 +122,8 @@ func codeLevels(t *testing.T, name string, r rig) map[string]answer.Level {
 
 func checkHazard(t *testing.T, h hazard, base map[string]answer.Level) {
 	t.Helper()
-	a, err := rigNamed(t, h.base).but(h.set).assess(128)
+	told := rigNamed(t, h.base).but(h.set)
+	a, err := told.assess(128)
 	var faults setup.Faults
 	switch {
 	case errors.As(err, &faults):
@@ -134,6 +135,7 @@ func checkHazard(t *testing.T, h hazard, base map[string]answer.Level) {
 		t.Errorf("cannot be computed, want %v: %v", h.least, err)
 		return
 	}
+	hold(t, a, told)
 	codes := strings.Split(h.codes, "|")
 	for _, f := range a.Findings {
 		named := h.codes != "" && slices.Contains(codes, f.Code)
