@@ -73,10 +73,25 @@ func (m *match) tooHigh() bool {
 		Code: CodeVoltsTooHigh, Gravity: 2, Unit: "V", Found: held, Limit: most, Source: m.prof.Charge.Source,
 		Change: answer.FitCharger, Decides: decidesVolts(),
 	}
+	if lim := m.prof.Charge; lim.HotCellV > 0 && m.p.CellC >= lim.HotAboveC && held <= lim.CellMaxV*(1+rounding) {
+		if !m.gate.Open || c.SuppliedWithPack { // the heat is told by itself, and their own charger feels it
+			return false
+		}
+		f.Level, f.Harm, f.Change = answer.FixFirst, answer.House, answer.WaitBeforeCharge
+		f.Title = fmt.Sprintf("The charger drives each cell to %.2f V; as hot as they are, %.2f V is the most they may have.", held, most)
+		f.Advice = "Let the pack cool to the warmth of a room before it is charged."
+		f.Decides = append(f.Decides, answer.KeyOutingAir, answer.KeyPackTemperature)
+		m.say(Refused, f)
+		return true
+	}
 	switch {
 	case c.Regulated || m.v.EndLeastVPerCell > most*(1+rounding):
 		f.Level, f.Harm = answer.Danger, answer.House
-		if !m.lithium() && held < most*1.1 {
+		surely := held // of volts that are not held only the least is certain
+		if !c.Regulated {
+			surely = m.v.EndLeastVPerCell
+		}
+		if !m.lithium() && surely < most*1.1 {
 			f.Level, f.Harm = answer.FixFirst, answer.Part
 		}
 		f.Title = fmt.Sprintf("The charger drives each cell to %.2f V; %.2f V is the most it may have.", held, most)

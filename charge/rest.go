@@ -134,6 +134,9 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 	case p.Family == chemistry.Lithium && below(p.Charge.PrechargeV):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeTooLow, answer.Danger, answer.House, 3
 		f.Limit, f.Source, f.Finished = p.Charge.PrechargeV, "lithium-precharge", true
+		if !below(p.Charge.PrechargeV - harmBelowEndV) { // a meter's error, or a night's rest, may lie between
+			f.Level, f.Gravity, f.Finished = answer.FixFirst, 0, false
+		}
 		f.Title = "The cells are too low for an ordinary charge."
 		f.Advice = "Only the pack's own charger may decide on it; if that refuses, the pack is finished. Never help it along with another charger."
 	case p.Family != chemistry.Lithium && below(p.HarmV):

@@ -48,11 +48,11 @@ func (j *judge) fuseSize() {
 	weakest := j.Path.Weakest(j.AmbientC)
 	most := rule.Likely * weakest.CarriesA(j.AmbientC)
 	of := answer.Finding{Item: answer.Fuse, About: AboutFuse, Found: rating, Unit: "A", Advice: j.Band.Advice(), Change: j.Band.change()}
-	if over(rating, most) {
+	if drawsOver(rating, most) { // the surroundings, and with them what the wire carries, are not known to a hair
 		f := of
 		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Source = CodeFuseAboveWire, answer.Danger, answer.House, 1, most, rule.Source
 		f.Decides = append(j.wireDecides(weakest, func(best Run) bool {
-			return over(rating, rule.Likely*best.CarriesA(j.AmbientC))
+			return drawsOver(rating, rule.Likely*best.CarriesA(j.AmbientC))
 		}), answer.KeyFuseRating)
 		f.Title = "The fuse is too large for the " + weakest.Name + ": the copper could burn before it opens."
 		j.add(f)
@@ -67,7 +67,7 @@ func (j *judge) fuseSize() {
 		}
 		j.add(f)
 	}
-	if c, ok := j.Path.WeakestContact(); ok && over(rating, c.SteadyA) && !over(rating, most) {
+	if c, ok := j.Path.WeakestContact(); ok && over(rating, c.SteadyA) && !drawsOver(rating, most) {
 		f := of
 		f.Code, f.Level, f.Harm, f.Limit, f.Source = CodeFuseAboveJoint, answer.FixFirst, answer.Part, c.SteadyA, c.Source
 		f.Decides = []string{answer.KeyFuseRating, answer.KeyWireJoint}

@@ -20,23 +20,24 @@ import (
 type worse struct {
 	name  string
 	bases []string
-	// draw returns the better and the worse change, on top of the same setup.
-	draw func(*rapid.T) (better, worse string)
-	// of says which findings are compared; nil: all. A larger fuse ends fewer
-	// rides, which is no reason to call it safer.
+	steps []string // the same setup from good to bad, as changes
+	// of says which findings are compared: those that hang on what is changed. All
+	// of them, and what the vehicle has anyhow would hide a judge that is wrong. A
+	// larger fuse ends fewer rides, which is no reason to call it safer.
 	of func(answer.Finding) bool
+	// seenOn is the vehicle, with changes after a semicolon, on which the first and the last step are told apart, so
+	// that a judge who takes bad for good is caught.
+	seenOn string
 }
 
-// between draws two different values out of a list that goes from good to bad,
-// in that order.
-func between(t *rapid.T, key string, values ...string) (better, worse string) {
-	i := rapid.IntRange(0, len(values)-2).Draw(t, "better")
-	j := rapid.IntRange(i+1, len(values)-1).Draw(t, "worse")
-	return key + "=" + values[i], key + "=" + values[j]
-}
-
-func listed(key string, values ...string) func(*rapid.T) (string, string) {
-	return func(t *rapid.T) (string, string) { return between(t, key, values...) }
+// on makes steps of values of one key; what stands before the key's name goes
+// with each.
+func on(key string, values ...string) []string {
+	var out []string
+	for _, v := range values {
+		out = append(out, key+"="+v)
+	}
+	return out
 }
 
 // atLeastHouse are the findings by which somebody or something may burn.
@@ -64,41 +65,49 @@ func notTheShort(f answer.Finding) bool {
 	return atLeastHouse(f) && f.Code != wiring.CodeShortAboveBreaking && f.Code != wiring.CodeShortBurnsWire
 }
 
+// about keeps the findings of some topics.
+func about(topics ...answer.Topic) func(answer.Finding) bool {
+	return func(f answer.Finding) bool { return slices.Contains(topics, f.Topic) }
+}
+
+// both keeps what several keep.
+func both(of ...func(answer.Finding) bool) func(answer.Finding) bool {
+	return func(f answer.Finding) bool {
+		return !slices.ContainsFunc(of, func(is func(answer.Finding) bool) bool { return !is(f) })
+	}
+}
+
 func worses() []worse {
 	all := []string{"proper", "lithium", "block", "pair", "iron", "labels", "labels6", "labels24", "board"}
 	packs := []string{"proper", "lithium", "iron", "bench18"}
+	onCutoff, onPath, onCharge := about(answer.TopicCutoff), about(answer.TopicPath), about(answer.TopicCharge)
+	const contacts = "; -charger; pack.chemistry=li-ion; -pack.rate; controller.kind=contacts; cutoff.module.delay=2 s; cutoff.module.opens_at="
 	return []worse{
-		{name: "a cutoff taken away", bases: packs, draw: func(*rapid.T) (string, string) { return "", "-cutoff" }},
-		{name: "a cutoff that waits longer", bases: packs, draw: listed("cutoff.module.delay", "1 s", "5 s", "20 s", "60 s", "300 s", "900 s", "3600 s"), of: notTheSag},
-		{name: "a cutoff that opens lower", bases: []string{"proper", "lithium", "bench18"}, draw: func(t *rapid.T) (string, string) {
-			return between(t, "cutoff.module.opens_at", "16.5 V", "15 V", "13.5 V", "12.4 V", "10.5 V", "8 V", "5 V", "0.5 V")
-		}, of: notTheSag},
-		{name: "more standby current in the module", bases: packs, draw: listed("cutoff.module.standby_current", "0 A", "0.1 mA", "1 mA", "5 mA", "10 mA", "30 mA", "83 mA", "300 mA")},
-		{name: "more standby current in the controller", bases: all, draw: listed("controller.standby_current", "0 A", "1 mA", "5 mA", "20 mA", "80 mA")},
-		{name: "a larger fuse", bases: all, draw: listed("fuse.form=small blade; fuse.rating", "15 A", "20 A", "25 A", "30 A", "40 A"), of: atLeastHouse},
-		{name: "a larger large fuse", bases: all, draw: listed("fuse.form=large blade; fuse.rating", "20 A", "30 A", "40 A", "50 A", "60 A", "80 A"), of: atLeastHouse},
-		{name: "a fuse farther away", bases: all, draw: listed("fuse.form=small blade; fuse.rating=25 A; fuse.distance_from_pack", "50 mm", "150 mm", "250 mm", "500 mm", "1 m", "2 m", "5 m")},
-		{name: "thinner wire", bases: all, draw: listed("-wire.area; wire.gauge", "8 AWG", "10 AWG", "12 AWG", "14 AWG", "16 AWG", "18 AWG", "20 AWG", "22 AWG"), of: atLeastHouse},
-		{name: "poorer insulation", bases: all, draw: listed("wire.insulation", "105 C", "90 C", "80 C", "75 C", "60 C"), of: atLeastHouse},
-		{name: "more cells on plain contacts", bases: []string{"labels", "block"}, draw: func(t *rapid.T) (string, string) {
-			const rest = "; -charger; pack.chemistry=li-ion; -pack.rate; controller.kind=contacts; cutoff.module.delay=2 s; cutoff.module.opens_at="
-			return between(t, "pack.cells_in_series", "3; pack.label=11.1 V 5 Ah"+rest+"9.9 V", "4; pack.label=14.8 V 5 Ah"+rest+"13.2 V", "5; pack.label=18.5 V 5 Ah"+rest+"16.5 V",
-				"6; pack.label=22.2 V 5 Ah"+rest+"19.8 V", "10; pack.label=37 V 5 Ah"+rest+"33 V")
-		}},
-		{name: "a board for fewer volts", bases: []string{"lithium", "proper"}, draw: listed(noConverter+"controller.max_voltage", "30 V", "24 V", "22 V", "20 V", "18 V", "16 V", "14 V", "12 V")},
-		{name: "a younger child", bases: all[:9], draw: listed("rider.mass=16 kg; rider.age", "8 years", "6 years", "5 years", "4 years", "3 years", "2 years", "1 years"), of: onSpeed},
-		{name: "a faster measured speed", bases: all[:9], draw: listed("measured.top_speed", "3 km/h", "5 km/h", "7 km/h", "9 km/h", "12 km/h", "15 km/h", "18 km/h", "25 km/h"), of: onSpeed},
-		{name: "more mass on the seat", bases: all, draw: listed("rider.mass", "12 kg", "18 kg", "25 kg", "35 kg", "50 kg", "70 kg", "100 kg"), of: notTheRide},
-		{name: "a hotter day", bases: all, draw: listed("-pack.temperature; outing.air", "22 C", "28 C", "33 C", "38 C", "45 C", "52 C", "58 C"), of: notTheRide},
-		{name: "a steeper slope", bases: all, draw: listed("vehicle.slope", "0 %", "3 %", "6 %", "10 %", "15 %", "20 %", "30 %"), of: notTheRide},
-		{name: "fewer volts under load", bases: []string{"block", "lithium"}, draw: func(t *rapid.T) (string, string) {
-			return between(t, "measured.loaded_current=6 A; measured.loaded_voltage", "11 V", "10 V", "9 V", "8 V", "7 V", "5 V", "3 V", "1 V")
-		}},
-		{name: "a higher charger voltage", bases: []string{"block"}, draw: listed("charger.voltage", "14.7 V", "15.5 V", "16.5 V", "18 V", "21 V", "24 V", "29.4 V")},
-		{name: "a higher charging current", bases: []string{"block", "lithium", "iron"}, draw: listed("charger.came_with_pack=false; charger.current", "1 A", "2 A", "4 A", "8 A", "15 A", "30 A")},
-		{name: "a colder place to charge", bases: []string{"lithium", "iron"}, draw: listed("-pack.temperature; outing.air", "15 C", "8 C", "3 C", "-2 C", "-10 C", "-20 C")},
-		{name: "looser joints", bases: all, draw: listed("wire.joints=6; wire.joint_resistance", "0.5 mOhm", "1 mOhm", "3 mOhm", "8 mOhm", "20 mOhm"), of: notTheShort},
-		{name: "a worn pack", bases: packs, draw: listed("pack.health", "100 %", "85 %", "70 %", "55 %", "40 %", "25 %")},
+		{"a cutoff taken away", packs, []string{"", "-cutoff"}, onCutoff, "lithium"},
+		{"a cutoff that waits longer", packs, on("cutoff.module.delay", "1 s", "5 s", "20 s", "60 s", "300 s", "900 s", "3600 s"), both(onCutoff, notTheSag), "lithium"},
+		{"a cutoff that opens lower", []string{"proper", "lithium", "bench18"}, on("cutoff.module.opens_at", "16.5 V", "15 V", "13.5 V", "12.4 V", "10.5 V", "8 V", "5 V", "0.5 V"), both(onCutoff, notTheSag), "lithium"},
+		{"more standby current in the module", packs, on("cutoff.module.standby_current", "0 A", "0.1 mA", "1 mA", "5 mA", "10 mA", "30 mA", "83 mA", "300 mA"), onCutoff, "lithium"},
+		{"more standby current in the controller", all, on("controller.standby_current", "0 A", "1 mA", "5 mA", "20 mA", "80 mA"), onCutoff, "lithium; -cutoff; cutoff.controller.opens_at=17.5 V; cutoff.controller.delay=2 s"},
+		{"a longer time left alone", []string{"block", "lithium", "iron"}, on("storage.from=2026-11-01; storage.temperature=20 C; storage.until", "2026-11-15", "2027-01-15", "2027-05-01", "2028-05-01", "2030-05-01"), onCharge, "block"},
+		{"a larger fuse", all, on("fuse.form=small blade; fuse.rating", "15 A", "20 A", "25 A", "30 A", "40 A"), both(onPath, atLeastHouse), "labels; wire.gauge=16 AWG; wire.insulation=80 C"},
+		{"a larger large fuse", all, on("fuse.form=large blade; fuse.rating", "20 A", "30 A", "40 A", "50 A", "60 A", "80 A"), both(onPath, atLeastHouse), "block"},
+		{"a fuse farther away", all, on("fuse.form=small blade; fuse.rating=25 A; fuse.distance_from_pack", "50 mm", "150 mm", "250 mm", "500 mm", "1 m", "2 m", "5 m"), both(onPath, atLeastHouse), "block"},
+		{"thinner wire", all, on("-wire.area; wire.gauge", "8 AWG", "10 AWG", "12 AWG", "14 AWG", "16 AWG", "18 AWG", "20 AWG", "22 AWG"), both(onPath, atLeastHouse), "block"},
+		{"poorer insulation", all, on("wire.insulation", "105 C", "90 C", "80 C", "75 C", "60 C"), both(onPath, atLeastHouse), "lithium; wire.gauge=18 AWG; fuse.rating=25 A"},
+		{"more cells on plain contacts", []string{"labels", "block"}, on("pack.cells_in_series", "3; pack.label=11.1 V 5 Ah"+contacts+"9.9 V", "4; pack.label=14.8 V 5 Ah"+contacts+"13.2 V", "5; pack.label=18.5 V 5 Ah"+contacts+"16.5 V",
+			"6; pack.label=22.2 V 5 Ah"+contacts+"19.8 V", "10; pack.label=37 V 5 Ah"+contacts+"33 V"), about(answer.TopicLaunch, answer.TopicPack), "block"},
+		{"a board for fewer volts", []string{"lithium", "proper"}, on(noConverter+"controller.max_voltage", "30 V", "24 V", "22 V", "20 V", "18 V", "16 V", "14 V", "12 V"), about(answer.TopicLaunch), "lithium"},
+		{"a younger child", all, on("rider.mass=16 kg; rider.age", "8 years", "6 years", "5 years", "4 years", "3 years", "2 years", "1 years"), onSpeed, "block"},
+		{"a faster measured speed", all, on("measured.top_speed", "3 km/h", "5 km/h", "7 km/h", "9 km/h", "12 km/h", "15 km/h", "18 km/h", "25 km/h"), onSpeed, "block"},
+		{"more mass on the seat", all, on("rider.mass", "12 kg", "18 kg", "25 kg", "35 kg", "50 kg", "70 kg", "100 kg"), notTheRide, "block"},
+		{"a hotter day", all, on("-pack.temperature; outing.air", "22 C", "28 C", "33 C", "38 C", "45 C", "52 C", "58 C"), notTheRide, "lithium"},
+		{"a steeper slope", all, on("vehicle.slope", "0 %", "3 %", "6 %", "10 %", "15 %", "20 %", "30 %"), notTheRide, "block"},
+		{"fewer volts under load", []string{"block", "lithium"}, on("measured.loaded_current=6 A; measured.loaded_voltage", "11 V", "10 V", "9 V", "8 V", "7 V", "5 V", "3 V", "1 V"), about(answer.TopicPack), "block"},
+		{"a higher charger voltage", []string{"block"}, on("charger.voltage", "14.7 V", "15.5 V", "16.5 V", "18 V", "21 V", "24 V", "29.4 V"), onCharge, "block"},
+		{"a higher charging current", []string{"block", "lithium", "iron"}, on("charger.came_with_pack=false; charger.current", "1 A", "2 A", "4 A", "8 A", "15 A", "30 A"), onCharge, "block"},
+		{"a colder place to charge", []string{"lithium", "iron"}, on("-pack.temperature; outing.air", "15 C", "8 C", "3 C", "-2 C", "-10 C", "-20 C"), onCharge, "lithium"},
+		{"looser joints", all, on("wire.joints=6; wire.joint_resistance", "0.5 mOhm", "1 mOhm", "3 mOhm", "8 mOhm", "20 mOhm", "60 mOhm", "600 mOhm"), both(onPath, notTheShort), "block"},
+		{"a worn pack", packs, on("pack.health", "100 %", "85 %", "70 %", "55 %", "40 %", "25 %"), about(answer.TopicPack, answer.TopicCutoff), "lithium"},
 	}
 }
 
@@ -119,7 +128,7 @@ func around(t *rapid.T) string {
 var casesOnce = sync.OnceFunc(func() {
 	n := os.Getenv("PACKCHECK_CASES")
 	if n == "" {
-		n = "1"
+		n = "2"
 	}
 	for name, value := range map[string]string{"rapid.checks": n, "rapid.nofailfile": "true", "rapid.seed": "7", "rapid.shrinktime": "3s"} {
 		if err := flag.Set(name, value); err != nil {
@@ -134,41 +143,78 @@ func TestWhatIsWorseIsNeverToldMilder(t *testing.T) {
 	for _, w := range worses() {
 		t.Run(w.name, func(t *testing.T) {
 			t.Parallel()
-			rapid.Check(t, func(rt *rapid.T) { checkWorse(rt, w) })
+			rapid.Check(t, func(rt *rapid.T) {
+				base := rapid.SampledFrom(w.bases).Draw(rt, "base")
+				i := rapid.IntRange(0, len(w.steps)-2).Draw(rt, "better")
+				j := rapid.IntRange(i+1, len(w.steps)-1).Draw(rt, "worse")
+				r := rigs()[base]
+				if base != "bench18" {
+					r = r.but(around(rt))
+				}
+				good, err := r.but(w.steps[i]).assess(worseDraws)
+				if err != nil {
+					rt.Skip("the better one is refused: " + err.Error())
+				}
+				bad, err := r.but(w.steps[j]).assess(worseDraws)
+				if err != nil {
+					return // a refusal is the worst answer
+				}
+				if why := w.milder(good, bad); why != "" {
+					rt.Fatalf("%s with %q and then %q: %s", base, w.steps[i], w.steps[j], why)
+				}
+			})
 		})
 	}
 }
 
-func checkWorse(t *rapid.T, w worse) {
-	base := rapid.SampledFrom(w.bases).Draw(t, "base")
-	r := rigs()[base]
-	if base != "bench18" {
-		r = r.but(around(t))
+// worseDraws is cheap: both answers rest on the same few draws, so that they can
+// be compared all the same.
+const worseDraws = 16
+
+// milder says how the worse of two is told milder, or nothing.
+func (w worse) milder(good, bad *answer.Assessment) string {
+	g, b := w.worst(good), w.worst(bad)
+	if b >= g {
+		return ""
 	}
-	better, bad := w.draw(t)
-	good, err := r.but(better).assess(16)
-	if err != nil {
-		t.Skip("the better one is refused: " + err.Error())
-	}
-	ill, err := r.but(bad).assess(16)
-	if err != nil {
-		return // a refusal is the worst answer
-	}
-	worst := func(a *answer.Assessment) answer.Level {
-		if w.of == nil {
-			return answer.Worst(a.Findings)
-		}
-		return answer.Worst(slices.DeleteFunc(slices.Clone(a.Findings), func(f answer.Finding) bool { return !w.of(f) }))
-	}
-	if g, b := worst(good), worst(ill); b < g {
-		t.Fatalf("%s with %q: %v %v; with %q: %v %v", base, better, g, wanted(good, w.of, g), bad, b, wanted(ill, w.of, b))
+	return fmt.Sprintf("%v %v, and then %v %v", g, wanted(good, w.of, g), b, wanted(bad, w.of, b))
+}
+
+func (w worse) worst(a *answer.Assessment) answer.Level {
+	return answer.Worst(slices.DeleteFunc(slices.Clone(a.Findings), func(f answer.Finding) bool { return !w.of(f) }))
+}
+
+// A judge that takes bad for good is one that swaps the two: each property must
+// see it, and not see the true one, on the vehicle that it names.
+func TestEveryPropertySeesAJudgeThatTakesBadForGood(t *testing.T) {
+	t.Parallel()
+	for _, w := range worses() {
+		t.Run(w.name, func(t *testing.T) {
+			t.Parallel()
+			base, changes, _ := strings.Cut(w.seenOn, ";")
+			r := rigNamed(t, base).but(changes)
+			good, err := r.but(w.steps[0]).assess(worseDraws)
+			if err != nil {
+				t.Fatal(err)
+			}
+			bad, err := r.but(w.steps[len(w.steps)-1]).assess(worseDraws)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if why := w.milder(good, bad); why != "" {
+				t.Errorf("told milder: %s", why)
+			}
+			if w.milder(bad, good) == "" {
+				t.Errorf("not told apart on %s: %v %v and %v %v", w.seenOn, w.worst(good), wanted(good, w.of, watch), w.worst(bad), wanted(bad, w.of, watch))
+			}
+		})
 	}
 }
 
 func wanted(a *answer.Assessment, of func(answer.Finding) bool, least answer.Level) []string {
 	var out []string
 	for _, f := range a.Findings {
-		if f.Level >= max(least, watch) && (of == nil || of(f)) {
+		if f.Level >= max(least, watch) && of(f) {
 			out = append(out, fmt.Sprintf("%v %s %.0f%%%s", f.Level, f.Code, 100*f.Share, guessed(f)))
 		}
 	}
