@@ -39,6 +39,10 @@ type Finding struct {
 	// part's own rating.
 	LimitKey string `json:"-"`
 
+	// EndsRides says that no ride would outlast it, so that no vehicle as it was made
+	// has lived with it.
+	EndsRides bool `json:"-"`
+
 	// Finished says that the battery is: nobody charges or uses it any more. What
 	// would have somebody charge it, as Charging says, is then not told.
 	Finished bool `json:"-"`

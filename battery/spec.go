@@ -46,6 +46,9 @@ type Spec struct {
 	// WeakestShort is the share of capacity that the weakest cell lacks; 0 =
 	// from the profile and Health.
 	WeakestShort float64
+	// CellsAlike says that no cell is weaker than the others, or that electronics
+	// open for the weakest as if they were; WeakestShort then counts for nothing.
+	CellsAlike bool
 }
 
 // figures is a [Spec] that shares its profile, which is ten times as large as
@@ -61,6 +64,7 @@ type figures struct {
 	MassKg, MaxCurrentA             float64
 	WellC, WellKPerS, WellRatio     float64
 	WeakestShort                    float64
+	CellsAlike                      bool
 }
 
 func figuresOf(s *Spec) figures {
@@ -70,7 +74,7 @@ func figuresOf(s *Spec) figures {
 		ResistanceOhm: s.ResistanceOhm, ResistanceFactor: s.ResistanceFactor, OhmicFactor: s.OhmicFactor,
 		CoolingWM2K: s.CoolingWM2K, ShellShare: s.ShellShare,
 		ClosedShell: s.ClosedShell, MassKg: s.MassKg, MaxCurrentA: s.MaxCurrentA,
-		WellC: s.WellC, WellKPerS: s.WellKPerS, WellRatio: s.WellRatio, WeakestShort: s.WeakestShort,
+		WellC: s.WellC, WellKPerS: s.WellKPerS, WellRatio: s.WellRatio, WeakestShort: s.WeakestShort, CellsAlike: s.CellsAlike,
 	}
 }
 
@@ -82,7 +86,7 @@ func (f *figures) spec() Spec {
 		ResistanceOhm: f.ResistanceOhm, ResistanceFactor: f.ResistanceFactor, OhmicFactor: f.OhmicFactor,
 		CoolingWM2K: f.CoolingWM2K, ShellShare: f.ShellShare,
 		ClosedShell: f.ClosedShell, MassKg: f.MassKg, MaxCurrentA: f.MaxCurrentA,
-		WellC: f.WellC, WellKPerS: f.WellKPerS, WellRatio: f.WellRatio, WeakestShort: f.WeakestShort,
+		WellC: f.WellC, WellKPerS: f.WellKPerS, WellRatio: f.WellRatio, WeakestShort: f.WeakestShort, CellsAlike: f.CellsAlike,
 	}
 }
 

@@ -1,8 +1,12 @@
 package battery
 
 // WeakestShort returns the share of capacity that the weakest cell is taken to
-// lack: the spec's, or between the profile's new and old spread by health.
+// lack: none where all are alike, else the spec's, or between the profile's new
+// and old spread by health.
 func (m *Model) WeakestShort() float64 {
+	if m.spec.CellsAlike {
+		return 0
+	}
 	if m.spec.WeakestShort > 0 {
 		return m.spec.WeakestShort
 	}

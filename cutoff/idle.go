@@ -8,7 +8,6 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
-	"example.org/packcheck/chemistry"
 )
 
 // Codes of the findings on a pack left alone.
@@ -68,7 +67,8 @@ func Idle(s Standing) (Idled, error) {
 		return Idled{}, fmt.Errorf("%w: AmbientC is %g (want -60 to 100)", errCase, s.AmbientC)
 	}
 	p := s.Pack.Profile()
-	path := s.path()
+	_, _, fastest := p.MonthlyLoss(s.AmbientC)
+	path := s.path(fastest)
 	out := Idled{
 		DaysToEnd:   path.daysUntil(s.chargeAtCell(p.EmptyV)),
 		DaysToHarm:  path.daysUntil(s.chargeAtCell(p.HarmV)),
@@ -141,10 +141,8 @@ func (s *Standing) chargeAtCell(v float64) float64 { return s.highestAt(s.cellV,
 
 // path works out the legs: the chain is stepped at each voltage at which one
 // of its closed devices opens.
-func (s *Standing) path() decline {
-	p := s.Pack.Profile()
-	_, _, fastest := p.MonthlyLoss(s.AmbientC)
-	self := fastest / monthDays
+func (s *Standing) path(lossPerMonth float64) decline {
+	self := lossPerMonth / monthDays
 	chain := s.Chain
 	var d decline
 	day, charge := 0.0, s.Pack.Charge(s.Start)
@@ -231,99 +229,4 @@ func (d *decline) daysUntil(z float64) float64 {
 		break
 	}
 	return math.Inf(1)
-}
-
-// words answers the question that people ask.
-func (i Idled) words() string {
-	switch {
-	case i.DaysToNever <= 0:
-		return "The pack is already drained so far that it must never be charged again."
-	case i.DaysToHarm <= 0:
-		return "The pack is already below its harm limit: every hour counts."
-	case i.DaysToNever <= weekDays:
-		return fmt.Sprintf("Left in the toy for a week it is finished: harmed after %s, past saving after %s.", inDays(i.DaysToHarm), inDays(i.DaysToNever))
-	case i.DaysToHarm <= weekDays:
-		return fmt.Sprintf("Left in the toy for a week it is harmed: that begins after %s.", inDays(i.DaysToHarm))
-	case math.IsInf(i.DaysToHarm, 1):
-		return "A week in the toy does no harm."
-	}
-	return fmt.Sprintf("A week in the toy does no harm; that begins after %s.", inDays(i.DaysToHarm))
-}
-
-// inDays prints a time, rounded down so that nothing is promised.
-func inDays(d float64) string {
-	switch {
-	case d < 1.0/24:
-		return "less than an hour"
-	case d < 1:
-		return fmt.Sprintf("%.1f hours", math.Floor(d*240)/10)
-	case d < 10:
-		return fmt.Sprintf("%.1f days", math.Floor(d*10)/10)
-	}
-	return fmt.Sprintf("%.0f days", math.Floor(d))
-}
-
-// findings says how soon the pack is harmed.
-func (s *Standing) findings(i Idled) []answer.Finding {
-	p := s.Pack.Spec().Profile
-	f := onCutoff(answer.Finding{
-		Unit: "h", Found: i.DaysToHarm * 24, Limit: weekDays * 24, Want: answer.Above, Source: p.LadderSource,
-		Title:  fmt.Sprintf("Left after a ride, the pack is harmed after %s.", inDays(i.DaysToHarm)),
-		Advice: "Take the pack off after every ride; charge it the same day.",
-		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: s.decides(i), Charging: true,
-	})
-	if p.Family == chemistry.Lithium {
-		f.Advice = "Take the pack off after every ride; let it cool and charge it, and fit a cutoff that opens in time."
-	}
-	switch {
-	case i.DaysToNever <= 0: // no margin: advice to charge it must never come of one
-		f.Code, f.Level, f.Harm, f.Gravity = CodePastSaving, answer.Danger, answer.House, 1
-		f.Unit, f.Found, f.Limit, f.Source = "V", s.cellV(s.Pack.Charge(s.Start)), p.NeverRechargeV, "drained-lithium"
-		f.Title = "Drained like this, the pack can never be charged again: its weakest cell ends below the last limit."
-		f.Advice = "Fit a cutoff that opens well before. A pack that has come this far is not to be brought back: keep it away from anything that burns and hand it in where batteries are collected."
-		f.Habit, f.Charging = "", false
-	case i.DaysToHarm <= weekDays*(1-timeHair):
-		f.Code = CodeIdleWeek
-		f.Level, f.Harm = ruin(p)
-		if p.Family == chemistry.Nickel { // it is harmed by being driven backwards, not by standing empty
-			f.Level, f.Harm = answer.Watch, answer.Wear
-		}
-		if i.DaysToHarm <= 0 {
-			f.Title, f.Reads = "The ride leaves the pack below its harm limit.", answer.AsAtOnce
-		}
-	case i.DaysToHarm <= monthDays*(1-timeHair):
-		f.Code, f.Level, f.Harm, f.Limit = CodeIdleMonth, answer.Watch, answer.Wear, monthDays*24
-		f.Change = answer.KeepCharged
-	default:
-		return nil
-	}
-	return []answer.Finding{f}
-}
-
-// decides are the keys that say how soon: what ended the ride where harm is
-// done by then, what goes on drawing where that is most of the loss, and the
-// loss by itself elsewhere.
-func (s *Standing) decides(i Idled) []string {
-	out := []string{answer.KeyPackChemistry}
-	if i.DaysToHarm <= 0 {
-		return append(out, s.Chain.opensAtKeys()...)
-	}
-	p := s.Pack.Spec().Profile
-	_, _, fastest := p.MonthlyLoss(s.AmbientC)
-	amps := s.Chain.StandbyA()
-	if s.Chain.feeds() {
-		amps += s.StandbyA
-	}
-	if amps*24/s.Pack.FullAh() < fastest/monthDays {
-		return append(out, answer.KeyPackSelfDischarge)
-	}
-	if s.StandbyA > 0 && s.Chain.feeds() {
-		out = append(out, answer.KeyControllerStandby)
-	}
-	for n := range s.Chain.Len() {
-		if d := s.Chain.At(n); d.StandbyA > 0 {
-			out = append(out, keysOf(d.Where).standby)
-		}
-	}
-	return out
 }

@@ -117,6 +117,10 @@ func (w Weakest) findings(p chemistry.Profile, when string, opensAt []string) []
 		Level: answer.FixFirst, Harm: answer.Part, Gravity: 1, Unit: "V", Found: w.CellV, Limit: w.HarmV, Want: answer.Above,
 		Source: p.LadderSource, Change: answer.FitCutoff, Decides: append([]string{answer.KeyPackChemistry}, opensAt...),
 	})
+	asMade := w.MeanV >= w.EndV-cellHairV // where makers end a discharge
+	if asMade {                           // then it hangs on how far the weakest lags, which nobody has measured
+		f.Decides = append(f.Decides, answer.KeyPackWatchesCells)
+	}
 	switch {
 	case w.CellV < -cellHairV:
 		f.Code, f.Limit, f.Source = CodeWeakCellReversed, 0, "pack-volts-hide-a-cell"
@@ -136,6 +140,9 @@ func (w Weakest) findings(p chemistry.Profile, when string, opensAt []string) []
 		f.Advice = "Let the cutoff open at a higher voltage; pack volts alone do not show a weak cell."
 	default:
 		return nil
+	}
+	if asMade && p.Family == chemistry.LeadAcid && f.Code == CodeWeakCellHarmed { // makers' ends allow for blocks as they are
+		f.Level, f.Harm = answer.Watch, answer.Wear
 	}
 	return []answer.Finding{f}
 }

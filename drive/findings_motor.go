@@ -33,6 +33,9 @@ type BlockedCheck struct {
 	Limits   Limits
 	LimitA   float64  // the controller's current limit; 0 = none
 	Original *Blocked // nil when not known
+	// OwnVolts says that the pack has the volts that the vehicle was made for: its
+	// motors have lived with wheels blocked at these, whatever the original was.
+	OwnVolts bool
 }
 
 // Findings judges blocked wheels: current, and how long the winding stands it.
@@ -93,7 +96,7 @@ func (k BlockedCheck) heat() []answer.Finding {
 	}
 	// The vehicle survived with its original: what is no worse than that is no
 	// change for the worse. Where the original is not known, it may be one.
-	worse := k.Original == nil || !k.Original.ReachesLimit || shorter(b.ToLimitS, blockedWorse*k.Original.ToLimitS)
+	worse := !k.OwnVolts && (k.Original == nil || !k.Original.ReachesLimit || shorter(b.ToLimitS, blockedWorse*k.Original.ToLimitS))
 	if shorter(b.ToLimitS, blockedFixS) && worse {
 		f.Level, f.Limit = answer.FixFirst, blockedFixS
 		f.Change, f.LimitA = answer.LimitCurrent, b.BearableA

@@ -57,7 +57,7 @@ func meanings() []meaning {
 		{drive.CodePlasticSoftens, answer.Part, answer.FixFirst, answer.Motors, answer.LoadLess, "plastic-softening", "a very hot case", "a cool motor"},
 
 		{drive.CodeBoardVoltsUnknown, answer.House, answer.Watch, answer.Board, answer.LookUp, own, "no voltage known", "12 V pack on 12 V contacts"},
-		{drive.CodeBoardOvervoltage, answer.House, answer.Danger, answer.Board, "", rating, "18 V pack on a 12 V chopper", "behind a converter the board sees its output"},
+		{drive.CodeBoardOvervoltage, answer.House, answer.Danger, answer.Board, answer.FitConverter, rating, "18 V pack on a 12 V chopper", "behind a converter the board sees its output"},
 		{drive.CodeContactsMayWeld, answer.Child, answer.Danger, answer.Pedal, answer.FitController, "cpsc-92-008, drive-judgement", "18 V pack on 12 V pedal contacts, as in CPSC Release 92-008", "12 V pack on 12 V contacts"},
 		{drive.CodeConverterLimitUnknown, answer.Part, answer.FixFirst, answer.Board, answer.LookUp, rating, "a converter of unknown limit", "a converter large enough"},
 		{drive.CodeConverterTooSmall, answer.Part, answer.FixFirst, answer.Board, answer.FitConverter, rating, "a converter for running amps", "a converter large enough"},

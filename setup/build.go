@@ -98,6 +98,7 @@ func (p *Parts) OnePackSpec(pick Pick) battery.Spec {
 	if b.Honesty.Known {
 		s.CapacityAh *= pick(&b.Honesty)
 	}
+	s.CellsAlike = b.WatchesCells
 	if b.Weakest.Known {
 		s.WeakestShort = pick(&b.Weakest)
 	}

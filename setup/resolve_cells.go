@@ -73,9 +73,6 @@ func byResistance(members []chemistry.Member) []chemistry.Member {
 	return out
 }
 
-// asGoodAsNone is what a watched weakest cell lacks, so that it counts as told.
-const asGoodAsNone = 1e-4
-
 // offLabel settles how far battery and label, and battery and model, may lie
 // apart.
 func (r *resolver) offLabel(raw Pack) {
@@ -95,12 +92,8 @@ func (r *resolver) offLabel(raw Pack) {
 	if p.Profile.Family == chemistry.Lithium && !raw.Maker.Given {
 		r.eitherMaker()
 	}
-	told(&p.Weakest, "watches_cells", w.Weakest, "the weakest cell lacks %.1f to %.0f %% of the charge", "Not measured; what the weakest cell of such packs lacks.")
-	if raw.WatchesCells.Yes { // what opens for the weakest cell does so as if all were like it
-		p.Weakest = r.derived(blank{
-			table: "pack", name: "watches_cells", kind: quantity.NoKind, Range: quantity.Exactly(asGoodAsNone),
-			why: "Its electronics open for the weakest cell.", source: srcGiven,
-		})
+	if !raw.WatchesCells.Yes { // what opens for the weakest cell does so as if all were like it
+		told(&p.Weakest, "watches_cells", w.Weakest, "the weakest cell lacks %.1f to %.0f %% of the charge", "Not measured; what the weakest cell of such packs lacks.")
 	}
 	told(&p.GrowthAt80, "resistance_growth", w.GrowthAt80, "", "How much the resistance grows with age.")
 	told(&p.Steepness, "steepness", w.Steepness, "", "How much less such blocks give when they are emptied fast.")

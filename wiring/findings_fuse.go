@@ -96,7 +96,7 @@ func (j *judge) fuseLoad() {
 	switch {
 	case drawsOver(running, curve.HoldsA()):
 		f := of
-		f.Code, f.Level, f.Harm, f.Gravity = CodeFuseOpensRunning, answer.FixFirst, answer.Part, 1
+		f.Code, f.Level, f.Harm, f.Gravity, f.EndsRides = CodeFuseOpensRunning, answer.FixFirst, answer.Part, 1, true
 		f.Found, f.Limit, f.Unit, f.Source = running, carries, "A", gates
 		f.Title = "The fuse may open in normal running."
 		j.add(f)
@@ -125,7 +125,7 @@ func (j *judge) fuseLoad() {
 	f.Found, f.Limit, f.Unit, f.Source = j.Demand.LaunchS, launch.EarliestS, "s", gates
 	f.Title = "The fuse may open at launch."
 	if least.LatestS <= leastS {
-		f.Code, f.Level, f.Harm, f.Limit = CodeFuseOpensAtLaunch, answer.FixFirst, answer.Part, launch.LatestS
+		f.Code, f.Level, f.Harm, f.Limit, f.EndsRides = CodeFuseOpensAtLaunch, answer.FixFirst, answer.Part, launch.LatestS, true
 		f.Title = "The fuse opens at launch."
 	}
 	j.add(f)

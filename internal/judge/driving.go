@@ -26,6 +26,8 @@ func (v *view) driving() {
 	case v.Was != nil:
 		launch.Original, blocked.Original, speed.OriginalMS = &v.Was.Launch, &v.Was.Blocked, v.Was.Steady.SpeedMS
 	}
+	design := &v.parts.Vehicle.DesignV
+	blocked.OwnVolts = design.Known && !design.Assumed && c.Controller.Converter.OutV == 0 && c.Pack.NominalV() <= ownVolts*c.Pick(design)
 	v.add(launch.Findings()...)
 	v.add(blocked.Findings()...)
 	v.add(speed.Findings()...)
@@ -48,6 +50,11 @@ func (v *view) driving() {
 		}.Findings()...)
 	}
 }
+
+// ownVolts is how far above the design voltage the nominal volts of a pack may lie
+// to be those that the vehicle was made for: four cells of iron phosphate are sold
+// in the place of a 12 V block. Common practice, no published source.
+const ownVolts = 1.1
 
 // aboard judges who rides, on which slope, and what else hangs on the pack.
 func (v *view) aboard(speed *drive.SpeedCheck) {

@@ -110,21 +110,11 @@ func (v *view) survived() {
 		f := &v.out.Findings[i]
 		switch f.Topic {
 		case answer.TopicLaunch, answer.TopicPath, answer.TopicRide, answer.TopicSpeed, answer.TopicCutoff:
-			if f.Harm < answer.House && !endsRides(f.Code) && !(measured && f.Topic == answer.TopicPath) {
+			if f.Harm < answer.House && !f.EndsRides && !(measured && f.Topic == answer.TopicPath) {
 				f.Level = min(f.Level, answer.Watch)
 			}
 		}
 	}
-}
-
-// endsRides reports whether a finding says of a fuse that no ride would outlast
-// it: then it is not the one that the vehicle was made with.
-func endsRides(code string) bool {
-	switch code {
-	case wiring.CodeFuseOpensRunning, wiring.CodeFuseOpensAtLaunch, CodeFuseEndsRide, CodeFuseOpened:
-		return true
-	}
-	return false
 }
 
 // add puts findings on the list.

@@ -178,7 +178,7 @@ func (v *view) opened(p *setup.Parts) error {
 func openedInUse(key string) answer.Finding {
 	return answer.Finding{
 		Code: CodeFuseOpened, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicPath, Item: answer.Fuse, Source: srcFuseRule,
-		Decides: []string{key}, Change: answer.LookUp,
+		Decides: []string{key}, Change: answer.LookUp, EndsRides: true,
 	}
 }
 

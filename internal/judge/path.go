@@ -89,7 +89,7 @@ func (v *view) fuseInOuting() {
 	}
 	switch {
 	case o.EndedBy == ride.FuseOpened:
-		f.Code, f.Level, f.Harm = CodeFuseEndsRide, answer.FixFirst, answer.Part
+		f.Code, f.Level, f.Harm, f.EndsRides = CodeFuseEndsRide, answer.FixFirst, answer.Part, true
 		f.Title = "The fuse opens during a normal ride."
 		f.Advice = "Bring the current down with a current limit or lighter use, or go to thicker wire and the fuse that belongs to it. Never only to a larger fuse."
 	case o.FuseMayOpen:

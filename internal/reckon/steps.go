@@ -43,7 +43,7 @@ func stepsFor(a *answer.Assessment, p *setup.Parts, taken []step) []step {
 	var out []step
 	for _, r := range remedies {
 		asked := slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
-			return f.Level >= answer.FixFirst && (slices.Contains(r.answers, f.Change) || r.name == "converter" && f.Item == answer.Board && f.Topic == answer.TopicLaunch && f.Unit == "V")
+			return f.Level >= answer.FixFirst && slices.Contains(r.answers, f.Change)
 		})
 		if !asked || slices.ContainsFunc(taken, func(s step) bool { return s.name == r.name }) {
 			continue

@@ -117,6 +117,8 @@ func takensDrive() []taken {
 		{code: drive.CodeBlockedOverController, change: answer.LimitCurrent, base: "direct", set: "-controller.current_limit; measured.blocked_current=200 A", take: "-measured; controller.current_limit={limit_a}"},
 		{code: drive.CodeBlockedOverPack, change: answer.LimitCurrent, base: "direct", set: "pack.max_current=10 A; -controller.current_limit; -controller.ramp", take: "controller.current_limit={limit_a}"},
 		{code: drive.CodeBlockedOverSwitch, change: answer.LimitCurrent, base: "block", set: "controller.continuous_current=10 A; gears.ratio=130:1", take: fitControl + "controller.max_voltage=30 V; controller.continuous_current=30 A; controller.peak_current=60 A; controller.current_limit={limit_a}"},
+		{code: drive.CodeBoardOvervoltage, change: answer.FitConverter, base: "lithium", set: "controller.converter_voltage=18 V; vehicle.weakest_part_voltage=15 V", take: "controller.converter_voltage={1} V"},
+		{code: drive.CodeBoardOvervoltage, change: answer.FitConverter, base: "swap", set: "", take: "controller.converter_voltage=12 V; controller.converter_limit=120 A"},
 		{code: drive.CodeCannotStart, change: answer.LoadLess, base: "lithium", set: "controller.current_limit=3 A; vehicle.slope=8 %", take: "controller.current_limit=24 A; vehicle.slope=0 %"},
 		{code: drive.CodeContactsMayWeld, change: answer.FitController, base: "block", set: "pack.label=24 V (two 12 V) 7 Ah; cutoff.module.opens_at=21 V; -charger", take: fitControl + "controller.current_limit=20 A; controller.max_voltage={1} V; vehicle.weakest_part_voltage={1} V"},
 		{code: drive.CodeConverterLimitUnknown, change: answer.LookUp, base: "lithium", set: "-controller.converter_limit", take: "controller.converter_limit=30 A"},

@@ -87,6 +87,8 @@ func soundRigs() []soundRig {
 	rows = append(rows,
 		soundRig{"a tool pack of which each cell is watched, older", "lithium", "pack.watches_cells=true; pack.health=80 %", "its electronics open for the weakest cell", weakCell},
 		soundRig{"two tool packs in parallel at the same volts, cells watched", "lithium", "pack.joined=parallel; pack.watches_cells=true; measured.rest_voltage=20.8 V; measured.second_rest_voltage=20.78 V; -charger", "2 mA per mOhm: nothing flows", equalising},
+		// Makers' sheets of 26650 cells end a discharge at 2.0 V; four cells at 10 V have 2.5 V each, and the board opens for the weakest.
+		soundRig{"LiFePO4 whose protection board opens at 10 V", "iron", "-cutoff; pack.watches_cells=true; cutoff.pack.opens_at=10 V; cutoff.pack.delay=2 s", "its board watches every cell and opens above the sheets' end", ironSheets},
 		soundRig{"a child within the rated load", "block", "vehicle.rated_load=25 kg", "20 kg of 25 kg", riderLimit},
 	)
 	return rows

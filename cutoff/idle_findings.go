@@ -1,0 +1,158 @@
+package cutoff
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
+)
+
+// words answers the question that people ask.
+func (i Idled) words() string {
+	switch {
+	case i.DaysToNever <= 0:
+		return "The pack is already drained so far that it must never be charged again."
+	case i.DaysToHarm <= 0:
+		return "The pack is already below its harm limit: every hour counts."
+	case i.DaysToNever <= weekDays:
+		return fmt.Sprintf("Left in the toy for a week it is finished: harmed after %s, past saving after %s.", inDays(i.DaysToHarm), inDays(i.DaysToNever))
+	case i.DaysToHarm <= weekDays:
+		return fmt.Sprintf("Left in the toy for a week it is harmed: that begins after %s.", inDays(i.DaysToHarm))
+	case math.IsInf(i.DaysToHarm, 1):
+		return "A week in the toy does no harm."
+	}
+	return fmt.Sprintf("A week in the toy does no harm; that begins after %s.", inDays(i.DaysToHarm))
+}
+
+// inDays prints a time, rounded down so that nothing is promised.
+func inDays(d float64) string {
+	switch {
+	case d < 1.0/24:
+		return "less than an hour"
+	case d < 1:
+		return fmt.Sprintf("%.1f hours", math.Floor(d*240)/10)
+	case d < 10:
+		return fmt.Sprintf("%.1f days", math.Floor(d*10)/10)
+	}
+	return fmt.Sprintf("%.0f days", math.Floor(d))
+}
+
+// findings says how soon the pack is harmed.
+func (s *Standing) findings(i Idled) []answer.Finding {
+	p := s.Pack.Spec().Profile
+	f := onCutoff(answer.Finding{
+		Unit: "h", Found: i.DaysToHarm * 24, Limit: weekDays * 24, Want: answer.Above, Source: p.LadderSource,
+		Title:  fmt.Sprintf("Left after a ride, the pack is harmed after %s.", inDays(i.DaysToHarm)),
+		Advice: "Take the pack off after every ride; charge it the same day.",
+		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: s.decides(i), Charging: true,
+	})
+	if p.Family == chemistry.Lithium {
+		f.Advice = "Take the pack off after every ride; let it cool and charge it, and fit a cutoff that opens in time."
+	}
+	switch {
+	case i.DaysToNever <= 0: // no margin: advice to charge it must never come of one
+		f.Code, f.Level, f.Harm, f.Gravity = CodePastSaving, answer.Danger, answer.House, 1
+		f.Unit, f.Found, f.Limit, f.Source = "V", s.cellV(s.Pack.Charge(s.Start)), p.NeverRechargeV, "drained-lithium"
+		f.Title = "Drained like this, the pack can never be charged again: its weakest cell ends below the last limit."
+		f.Advice = "Fit a cutoff that opens well before. A pack that has come this far is not to be brought back: keep it away from anything that burns and hand it in where batteries are collected."
+		f.Habit, f.Charging = "", false
+	case i.DaysToHarm <= weekDays*(1-timeHair):
+		f.Code = CodeIdleWeek
+		f.Level, f.Harm = s.withinAWeek()
+		if p.Family == chemistry.Nickel { // it is harmed by being driven backwards, not by standing empty
+			f.Level, f.Harm = answer.Watch, answer.Wear
+		}
+		if i.DaysToHarm <= 0 {
+			f.Title, f.Reads = "The ride leaves the pack below its harm limit.", answer.AsAtOnce
+		}
+	case i.DaysToHarm <= monthDays*(1-timeHair):
+		f.Code, f.Level, f.Harm, f.Limit = CodeIdleMonth, answer.Watch, answer.Wear, monthDays*24
+		f.Change = answer.KeepCharged
+	default:
+		return nil
+	}
+	return []answer.Finding{f}
+}
+
+// withinAWeek is how bad it is that harm comes within a week at the fast end of what
+// makers print: lithium that comes below its last rung at the likely loss too may
+// short inside when charged, below its harm limit a cell only wears out.
+func (s *Standing) withinAWeek() (answer.Level, answer.Harm) {
+	p := s.Pack.Profile()
+	_, likely, _ := p.MonthlyLoss(s.AmbientC)
+	path := s.path(likely)
+	if p.Family == chemistry.Lithium && s.Chain.Len() > 0 && s.lostByItself() && s.meanV(s.Pack.Charge(s.Start)) >= p.HarmV+cellHairV {
+		// A cutoff has ended the ride, and nothing draws: what is left above the harm
+		// limit is less than a charge is known to, so that days until harm are not.
+		return answer.Watch, answer.Wear
+	}
+	switch {
+	case p.NeverRechargeV > 0 && path.daysUntil(s.chargeAtCell(p.NeverRechargeV)) <= weekDays:
+		return ruin(*p)
+	case path.daysUntil(s.chargeAtCell(p.HarmV)) <= weekDays:
+		return answer.FixFirst, answer.Part
+	}
+	return answer.Watch, answer.Wear
+}
+
+// meanV is what the cells rest at on the average.
+func (s *Standing) meanV(charge float64) float64 {
+	return s.Pack.RestedV(restedState(s.Pack, charge, max(s.AmbientC, roomC))) / float64(s.Pack.CellsInSeries())
+}
+
+// endedAsMade reports whether the ride left the pack where makers end a discharge,
+// or above.
+func (s *Standing) endedAsMade() bool {
+	return s.meanV(s.Pack.Charge(s.Start)) >= s.Pack.Profile().EmptyV-cellHairV
+}
+
+// lostByItself reports whether the pack loses more by itself than what is connected
+// draws.
+func (s *Standing) lostByItself() bool {
+	_, _, fastest := s.Pack.Profile().MonthlyLoss(s.AmbientC)
+	amps := s.Chain.StandbyA()
+	if s.Chain.feeds() {
+		amps += s.StandbyA
+	}
+	return amps*24/s.Pack.FullAh() < fastest/monthDays
+}
+
+// harmsAll reports whether the same becomes of a pack whose cells are all alike, or
+// whether they are emptied farther than their maker ends a discharge: then it does
+// not hang on how far the weakest lags, which nobody has measured.
+func (s *Standing) harmsAll(i Idled) bool {
+	p := s.Pack.Profile()
+	limitV, withinDays := p.HarmV, weekDays
+	if i.DaysToNever <= 0 {
+		limitV, withinDays = p.NeverRechargeV, 0
+	}
+	_, likely, _ := p.MonthlyLoss(s.AmbientC)
+	path := s.path(likely)
+	return !s.endedAsMade() || path.daysUntil(s.highestAt(s.meanV, limitV)) <= withinDays
+}
+
+// decides are the keys that say how soon: what ended the ride where harm is
+// done by then, what goes on drawing where that is most of the loss, and the
+// loss by itself elsewhere.
+func (s *Standing) decides(i Idled) []string {
+	out := []string{answer.KeyPackChemistry}
+	if s.Chain.Len() > 0 && !s.harmsAll(i) {
+		out = append(out, answer.KeyPackWatchesCells)
+	}
+	if i.DaysToHarm <= 0 {
+		return append(out, s.Chain.opensAtKeys()...)
+	}
+	if s.lostByItself() {
+		return append(out, answer.KeyPackSelfDischarge)
+	}
+	if s.StandbyA > 0 && s.Chain.feeds() {
+		out = append(out, answer.KeyControllerStandby)
+	}
+	for n := range s.Chain.Len() {
+		if d := s.Chain.At(n); d.StandbyA > 0 {
+			out = append(out, keysOf(d.Where).standby)
+		}
+	}
+	return out
+}
