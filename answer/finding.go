@@ -43,6 +43,10 @@ type Finding struct {
 	// has lived with it.
 	EndsRides bool `json:"-"`
 
+	// Added says that it is of something that people add to a vehicle, which has not
+	// lived with it as it was made.
+	Added bool `json:"-"`
+
 	// Finished says that the battery is: nobody charges or uses it any more. What
 	// would have somebody charge it, as Charging says, is then not told.
 	Finished bool `json:"-"`

@@ -74,6 +74,7 @@ const (
 	KeyControllerStandby        = "controller.standby_current"
 
 	KeyChargerLabel        = "charger.label"
+	KeyChargerCameWithPack = "charger.came_with_pack"
 	KeyChargerMadeFor      = "charger.made_for"
 	KeyChargerVoltage      = "charger.voltage"
 	KeyChargerCurrent      = "charger.current"

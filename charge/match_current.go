@@ -22,6 +22,10 @@ const (
 	// mismatch counts as dangerous whatever the chemistry (source
 	// "common-charging").
 	farTooMuch = 3.0
+	// littleTooMuch is the current, over the greatest allowed, up to which a pack
+	// that holds less than its label explains a charger that came with it. Own
+	// choice.
+	littleTooMuch = 1.5
 	// tooSlowC is the current over capacity below which a lead-acid charger
 	// takes more than a day and a half: the least that makers' hours reach
 	// down to (source "common-charging").
@@ -60,6 +64,12 @@ func (m *match) current() {
 			f.Title = "The charger pushes more current than cells as cold as these may take."
 			f.Advice = "Warm the pack up indoors before it is charged, and charge it there."
 			m.say(Refused, f)
+			return
+		}
+		if m.p.Charger.SuppliedWithPack && a <= littleTooMuch*most { // whoever made the pack chose it
+			f.Level, f.Harm, f.Change = answer.Watch, answer.Wear, answer.LookUp
+			f.Advice = "Look whether pack and charger are of one maker and name each other."
+			m.say(WithCare, f)
 			return
 		}
 		f.Advice = fmt.Sprintf("Use a charger of at most %s A.", quantity.Digits(math.Floor(most*10+rounding)/10, 3))

@@ -109,7 +109,7 @@ func (m *match) tooHigh() bool {
 		m.say(WithCare, f)
 	default:
 		f.Level, f.Harm = m.unlessSupplied()
-		f.Habit = answer.HabitWatchCharge
+		f.Habit, f.Decides = answer.HabitWatchCharge, append(f.Decides, answer.KeyChargerCameWithPack)
 		f.Title = fmt.Sprintf("The real end voltage of this adaptor is unknown: it may rise to %.2f V per cell, %.2f V is the most.", held, most)
 		f.Advice = "Measure the battery's volts near the end of a charge and unplug when the limit is reached; better, use a charger that stops by itself."
 		m.say(Unproven, f)

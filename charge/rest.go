@@ -61,14 +61,21 @@ func mostAtRest(p chemistry.Profile) float64 {
 // before it counts as harmed. Own choice.
 const harmBelowEndV = 0.1
 
-// JudgeLoaded judges the voltage of a whole pack (V, so many cells in series)
-// under a load of rateC times its capacity per hour. None when loadedV is below 0.
-func JudgeLoaded(p chemistry.Profile, cells int, loadedV, rateC float64) []answer.Finding {
-	if loadedV < 0 || cells <= 0 {
+// Loaded is a voltage that was read under load.
+type Loaded struct {
+	V       float64 // of the whole pack
+	RateC   float64 // the load, times its capacity per hour
+	Charged bool    // it rested at half of its charge or more
+}
+
+// JudgeLoaded judges the voltage of a pack of so many cells in series under load.
+// None when the volts are below 0.
+func JudgeLoaded(p chemistry.Profile, cells int, l Loaded) []answer.Finding {
+	if l.V < 0 || cells <= 0 {
 		return nil
 	}
-	per := loadedV / float64(cells)
-	last := p.End.At(rateC)
+	per := l.V / float64(cells)
+	last := p.End.At(l.RateC)
 	harm := min(p.HarmV, last-harmBelowEndV)
 	if per >= last*(1-rounding) {
 		return nil
@@ -79,6 +86,11 @@ func JudgeLoaded(p chemistry.Profile, cells int, loadedV, rateC float64) []answe
 		Decides: []string{answer.KeyMeasuredLoadedVoltage, answer.KeyPackLabel, answer.KeyPackCells, answer.KeyPackChemistry},
 		Title:   "Under load it falls below where its maker ends a discharge.",
 		Advice:  "Stop when it gets this low and charge it; if it was full, it is worn, cold or badly connected.",
+	}
+	if l.Charged {
+		f.Level, f.Harm, f.Change = answer.FixFirst, answer.Part, answer.FitPack
+		f.Title = "Charged, and yet under load it falls below where its maker ends a discharge: it is worn out, or a contact is bad."
+		f.Advice = "Measure at the battery's own posts while the motors pull: if they fall as far, replace the battery; if not, look for the bad contact, which grows hot."
 	}
 	if per < harm*(1-rounding) {
 		f.Level, f.Harm, f.Limit, f.Source, f.Change = answer.FixFirst, answer.Part, harm, p.LadderSource, answer.FitPack

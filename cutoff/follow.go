@@ -290,7 +290,7 @@ func (f *follower) findings() []answer.Finding {
 			Code: CodeNeverOpens, Source: p.LadderSource, Unit: "V", Found: endV, Limit: f.m.EmptyV(), Want: answer.Above,
 			Title:  "No cutoff opens before the pack is empty.",
 			Advice: "The opening voltage is set too low for this pack: raise it or fit a cutoff that suits it.",
-			Change: answer.FitCutoff, Decides: append(f.c.Chain.opensAtKeys(), answer.KeyPackChemistry),
+			Change: answer.FitCutoff, Decides: append(f.c.Chain.opensAtKeys(), answer.KeyPackChemistry), Added: true,
 		})
 		never.Level, never.Harm = ruin(p)
 		fs = append(fs, never)

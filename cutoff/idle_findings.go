@@ -59,9 +59,13 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 		f.Habit, f.Charging = "", false
 	case i.DaysToHarm <= weekDays*(1-timeHair):
 		f.Code = CodeIdleWeek
-		f.Level, f.Harm = s.withinAWeek()
-		if p.Family == chemistry.Nickel { // it is harmed by being driven backwards, not by standing empty
-			f.Level, f.Harm = answer.Watch, answer.Wear
+		f.Level, f.Harm = answer.Watch, answer.Wear
+		switch rung := s.afterAWeek(); {
+		case p.Family == chemistry.Nickel: // it is harmed by being driven backwards, not by standing empty
+		case rung == NeverAgain: // it may short inside when somebody charges it
+			f.Level, f.Harm = ruin(p)
+		case rung == Harmed:
+			f.Level, f.Harm = answer.FixFirst, answer.Part
 		}
 		if i.DaysToHarm <= 0 {
 			f.Title, f.Reads = "The ride leaves the pack below its harm limit.", answer.AsAtOnce
@@ -75,25 +79,24 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 	return []answer.Finding{f}
 }
 
-// withinAWeek is how bad it is that harm comes within a week at the fast end of what
-// makers print: lithium that comes below its last rung at the likely loss too may
-// short inside when charged, below its harm limit a cell only wears out.
-func (s *Standing) withinAWeek() (answer.Level, answer.Harm) {
+// afterAWeek is the rung that a week brings for certain, where harm comes within one
+// at the fast end of what makers print: at the likely loss too.
+func (s *Standing) afterAWeek() Rung {
 	p := s.Pack.Profile()
-	_, likely, _ := p.MonthlyLoss(s.AmbientC)
-	path := s.path(likely)
 	if p.Family == chemistry.Lithium && s.Chain.Len() > 0 && s.lostByItself() && s.meanV(s.Pack.Charge(s.Start)) >= p.HarmV+cellHairV {
 		// A cutoff has ended the ride, and nothing draws: what is left above the harm
 		// limit is less than a charge is known to, so that days until harm are not.
-		return answer.Watch, answer.Wear
+		return PastEnd
 	}
+	_, likely, _ := p.MonthlyLoss(s.AmbientC)
+	path := s.path(likely)
 	switch {
 	case p.NeverRechargeV > 0 && path.daysUntil(s.chargeAtCell(p.NeverRechargeV)) <= weekDays:
-		return ruin(*p)
+		return NeverAgain
 	case path.daysUntil(s.chargeAtCell(p.HarmV)) <= weekDays:
-		return answer.FixFirst, answer.Part
+		return Harmed
 	}
-	return answer.Watch, answer.Wear
+	return PastEnd
 }
 
 // meanV is what the cells rest at on the average.

@@ -73,7 +73,7 @@ func (c *Case) settings() []answer.Finding {
 		each = "in each pack"
 	}
 	f := onCutoff(answer.Finding{
-		Unit: "V", Found: highest / packs, Source: p.LadderSource, Change: answer.FitCutoff,
+		Unit: "V", Found: highest / packs, Source: p.LadderSource, Change: answer.FitCutoff, Added: true,
 		Decides: []string{keysOf(where).opensAt, answer.KeyPackChemistry},
 	})
 	harm, full := c.harmV(), m.FullV()

@@ -122,8 +122,9 @@ func (k BlockedCheck) teeth() []answer.Finding {
 
 // HeatCheck is a motor at the end of an outing.
 type HeatCheck struct {
-	State  HeatState
-	LimitC float64 // of the winding's insulation; 0 = not known
+	State    HeatState
+	LimitC   float64   // of the winding's insulation; 0 = not known
+	Original HeatState // after the same outing with the original; zero when not known
 }
 
 // nearLimitK is how close to its limit a winding is worth watching. Own choice.
@@ -143,6 +144,9 @@ func (k HeatCheck) Findings() []answer.Finding {
 		f.Advice = answer.HabitPauses
 		if hotter(k.State.WindingC, k.LimitC) {
 			f.Level = answer.FixFirst
+			if !hotter(k.State.WindingC, k.Original.WindingC) { // it has lived with as much
+				f.Level = answer.Watch
+			}
 			f.Title = "The motor windings end above their heat limit."
 			f.Advice = "Drive shorter, on easier ground or at less voltage. " + lifeWords(LifeShare(k.State.WindingC-k.LimitC))
 		}
@@ -154,6 +158,9 @@ func (k HeatCheck) Findings() []answer.Finding {
 		f.Code, f.Source, f.Found, f.Limit = CodePlasticSoftens, srcPlastic, k.State.CaseC, PlasticSoftensC
 		if hotter(k.State.CaseC, PlasticSoftC) {
 			f.Level, f.Limit = answer.FixFirst, PlasticSoftC
+			if !hotter(k.State.CaseC, k.Original.CaseC) {
+				f.Level = answer.Watch
+			}
 		}
 		f.Harm = wearOrPart(f.Level)
 		f.Title = "The motor case gets hot enough to soften plastic: its own end and the gears beside it suffer."

@@ -38,6 +38,8 @@ type SpeedCheck struct {
 	AgeYears   float64 // of the driver; 0 = not known
 	DecelMS2   float64 // braking; 0 = that of sliding hard wheels
 	Measured   bool    // SpeedMS was read on the vehicle, not computed
+	Claimed    bool    // it was computed for a vehicle whose maker claims a speed
+	Remote     bool    // somebody else drives it by a remote control
 }
 
 // Findings judges speed against the original's, against what such vehicles are
@@ -50,6 +52,8 @@ func (k SpeedCheck) Findings() []answer.Finding {
 	}
 	if k.Measured {
 		fast.Decides = []string{answer.KeyMeasuredTopSpeed}
+	} else if k.Claimed { // gears and wheels are drawn so that they fit it
+		fast.Decides = []string{answer.KeyVehicleClaimedSpeed}
 	}
 	if ratio := k.SpeedMS / k.OriginalMS; k.OriginalMS > 0 && over(ratio, speedWatch) {
 		f := fast
@@ -141,7 +145,11 @@ func (k SpeedCheck) driver() answer.Finding {
 			Title:  fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears)),
 			Advice: "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label.",
 		}
-		if k.AgeYears >= slowFromYears && k.SpeedMS > 0 && !over(k.SpeedMS, paceLadder[len(paceLadder)-1].WatchMS) {
+		most := paceLadder[len(paceLadder)-1].WatchMS
+		if k.Remote { // whoever holds it steers and stops
+			most = paceLadder[len(paceLadder)-1].FixMS
+		}
+		if k.AgeYears >= slowFromYears && k.SpeedMS > 0 && !over(k.SpeedMS, most) {
 			f.Level = answer.Watch
 		}
 		return f

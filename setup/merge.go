@@ -2,6 +2,7 @@ package setup
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 
 	"example.org/packcheck/internal/quantity"
@@ -65,9 +66,12 @@ func (s *Setup) ownOriginal() *Setup {
 }
 
 // changed reports whether the original has a table that says something else
-// than today's.
-func (s *Setup) changed() bool {
+// than today's, other than those that are named.
+func (s *Setup) changed(but ...string) bool {
 	for _, t := range registry().tables {
+		if slices.Contains(but, t.name) {
+			continue
+		}
 		if t.place != nil && s.Original.has(t.name) && s.Original.apart(s, t.name) {
 			return true
 		}

@@ -3,6 +3,7 @@ package setup
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -84,12 +85,23 @@ func (p *Parts) volts() float64 {
 // no different.
 func (p *Parts) asMade() bool {
 	if o := p.Original; o != nil {
-		return !p.Setup.changed()
+		return !p.Setup.changed() || !p.Setup.changed("pack") && p.likeOf(o)
 	}
 	if p.Vehicle == nil || !p.Vehicle.DesignV.Known || p.Controller.ConverterV.Known || p.Pack.SeveralMeanings {
 		return false
 	}
 	return p.Pack.Profile.Family == chemistry.LeadAcid && p.volts() < 1.05*p.Vehicle.DesignV.Likely
+}
+
+// muchLarger is how much more a battery may hold than the old one to be one of the
+// same kind: rides of up to so much longer are within what batteries of a class
+// differ. Own choice.
+const muchLarger = 1.5
+
+// likeOf reports whether the battery is a new one of the old one's kind and volts.
+func (p *Parts) likeOf(o *Parts) bool {
+	return p.Pack.Profile.Family == chemistry.LeadAcid && o.Pack.Profile.Family == chemistry.LeadAcid && p.Pack.Second == nil &&
+		math.Abs(p.volts()/o.volts()-1) < 0.05 && p.Pack.CapacityAh.Likely <= muchLarger*o.Pack.CapacityAh.Likely
 }
 
 // resolver fills the gaps of one setup.

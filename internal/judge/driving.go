@@ -16,7 +16,10 @@ func (v *view) driving() {
 		blocked.Blocked = warm
 	}
 	v.out.Blocked = blocked.Blocked
-	speed := drive.SpeedCheck{SpeedMS: s.Steady.SpeedMS, Measured: v.parts.Measured != nil && v.parts.Measured.TopSpeed.Given}
+	speed := drive.SpeedCheck{
+		SpeedMS: s.Steady.SpeedMS, Measured: v.parts.Measured != nil && v.parts.Measured.TopSpeed.Given,
+		Claimed: v.parts.Setup.Vehicle.ClaimedSpeed.Given, Remote: v.parts.Vehicle.Remote,
+	}
 	if age := &v.parts.Rider.AgeYears; age.Known {
 		speed.AgeYears = age.Low // of several children the youngest counts
 	}
@@ -45,9 +48,13 @@ func (v *view) driving() {
 	v.out.Spark = v.spark()
 	v.add(v.out.Spark.Findings()...)
 	if c.Vehicle.Motor.Thermal.Known() {
-		v.add(drive.HeatCheck{
+		heat := drive.HeatCheck{
 			State: drive.HeatState{WindingC: s.Lasts.WindingC, CaseC: s.Lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
-		}.Findings()...)
+		}
+		if v.Was != nil {
+			heat.Original = drive.HeatState{WindingC: v.Was.Lasts.WindingC, CaseC: v.Was.Lasts.CaseC}
+		}
+		v.add(heat.Findings()...)
 	}
 }
 

@@ -110,7 +110,7 @@ func (v *view) survived() {
 		f := &v.out.Findings[i]
 		switch f.Topic {
 		case answer.TopicLaunch, answer.TopicPath, answer.TopicRide, answer.TopicSpeed, answer.TopicCutoff:
-			if f.Harm < answer.House && !f.EndsRides && !(measured && f.Topic == answer.TopicPath) {
+			if f.Harm < answer.House && !f.EndsRides && !f.Added && !(measured && f.Topic == answer.TopicPath) {
 				f.Level = min(f.Level, answer.Watch)
 			}
 		}

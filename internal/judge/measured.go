@@ -58,6 +58,10 @@ func (v *view) measured() error {
 	return nil
 }
 
+// halfCharged is the charge from which on a battery that falls far under load is
+// not just empty. Own choice.
+const halfCharged = 0.5
+
 // loaded judges volts that were read under load.
 func (v *view) loaded(p *setup.Parts) {
 	m := p.Measured
@@ -69,7 +73,12 @@ func (v *view) loaded(p *setup.Parts) {
 	if m.LoadedCurrent.Given {
 		rate = m.LoadedCurrent.Likely / spec.CapacityAh
 	}
-	v.add(charge.JudgeLoaded(spec.Profile, spec.CellsInSeries, m.LoadedVoltage.Likely, rate)...)
+	charged := false
+	if m.RestVoltage.Given {
+		_, likely, _ := p.ChargeAtRest(v.Now.Pick)
+		charged = likely >= halfCharged
+	}
+	v.add(charge.JudgeLoaded(spec.Profile, spec.CellsInSeries, charge.Loaded{V: m.LoadedVoltage.Likely, RateC: rate, Charged: charged})...)
 }
 
 func (v *view) tell(f answer.MeasuredFigure) { v.out.Measured = append(v.out.Measured, f) }

@@ -33,6 +33,9 @@ func (e *engine) assumedKeys() map[string]bool {
 			}
 		}
 	}
+	if !e.parts.Setup.Gives(answer.KeyChargerCameWithPack) {
+		out[answer.KeyChargerCameWithPack] = true
+	}
 	if m := e.parts.Measured; m == nil || !m.SecondRest.Given {
 		out[answer.KeySecondRestVoltage] = true
 	}

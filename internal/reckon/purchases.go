@@ -78,9 +78,10 @@ func fuseToBuy(a *answer.Assessment, p *setup.Parts) string {
 		return "the one that is fitted suits"
 	}
 	switch {
+	case len(w.FuseSizesA) > 0: // of the vehicle in the middle, as what is advised
 	case w.FuseLeastA == nil || w.FuseMostA == nil:
 		return "none yet: no rating suits this wire and this load. First limit the current or fit thicker wire."
-	case len(w.FuseSizesA) == 0:
+	default:
 		return "none yet: no standard size lies between " + amps(*w.FuseLeastA) + " and " + amps(*w.FuseMostA) +
 			". First limit the current or strengthen the path."
 	}
