@@ -13,6 +13,10 @@ func keyWords(key string) string {
 	name, table := path[len(path)-1], strings.Join(path[:len(path)-1], ".")
 	text := "the " + keyName(name)
 	switch {
+	case name == "watches_cells":
+		text = "how far the weakest cell of " + tableName(table) + " lags"
+	case name == "came_with_pack":
+		text = "who supplied " + tableName(table)
 	case name == "weakest_part_voltage":
 		text = "the highest voltage that the weakest part of " + tableName(table) + " stands"
 	case table != "":

@@ -145,6 +145,7 @@ func takensDrive() []taken {
 		{code: drive.CodeToothLoad, change: answer.LimitCurrent, base: "proper", set: noConverter + "-controller.current_limit; -controller.ramp; vehicle.ground=asphalt; original.controller.kind=chopper; original.controller.current_limit=14 A; original.controller.ramp=2 s", take: "controller.current_limit={limit_a}"},
 		{code: drive.CodeToothLoadBlocked, change: answer.LimitCurrent, base: "swap", set: "", take: fitControl + "controller.max_voltage=30 V; controller.current_limit={limit_a}"},
 		{code: judge.CodeCannotKeepGoing, change: answer.FitConverter, base: "lithium", set: "pack.resistance=2 Ohm; -pack.max_current", take: "pack.resistance=75 mOhm"},
+		{code: judge.CodeBarelyMoves, change: answer.LoadLess, base: "labels6", set: "rider.mass=45 kg; rider.age=12 years", take: "rider.mass=15 kg; rider.age=3 years"},
 		{code: judge.CodeDoesNotGo, change: answer.LoadLess, base: "block", set: "vehicle.slope=30 %", take: "vehicle.slope=0 %"},
 	}
 }

@@ -56,7 +56,7 @@ func contradictionHazards() []hazard {
 	}
 	return []hazard{
 		c("14.8 V sold as LiFePO4", "iron", "pack.label=14.8 V 10 Ah; -pack.cells_in_series", "four cells of 3.7 V are the other lithium: 3.65 V chargers, other cutoffs"),
-		c("Li-ion on the label, LiFePO4 in the setup", "iron", "pack.label=12.8 V 10 Ah Li-ion; -pack.cells_in_series", "the label names the other kind"),
+		c("Li-ion on the label, LiFePO4 in the setup", "iron", "pack.label=11.1 V 10 Ah Li-ion; -pack.cells_in_series", "the label names the other kind; 12.8 V and \"Li-ion\" are what many iron-phosphate packs print"),
 		c("12.8 V called li-ion", "lithium", "pack.label=12.8 V 10 Ah; -pack.cells_in_series; -pack.strings; -pack.capacity", "12.8 V is four cells of LiFePO4; 16.8 V into these is a fire"),
 		c("LiFePO4 on the label, li-ion in the setup", "lithium", "pack.label=12.8 V 10 Ah LiFePO4; -pack.cells_in_series; -pack.strings; -pack.capacity", "the label names the other kind"),
 		c("LiFePO4 on the label, agm in the setup", "block", "pack.label=12.8 V 10 Ah LiFePO4", "lithium charged as lead-acid"),
