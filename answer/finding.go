@@ -43,6 +43,11 @@ type Finding struct {
 	// has lived with it.
 	EndsRides bool `json:"-"`
 
+	// Ladder names what several findings are rungs of, the graver the higher: who
+	// stands on a higher rung has passed the lower ones, and counts for them too.
+	Ladder string `json:"-"`
+	Rung   int    `json:"-"`
+
 	// Added says that it is of something that people add to a vehicle, which has not
 	// lived with it as it was made.
 	Added bool `json:"-"`

@@ -14,6 +14,13 @@ const (
 	timeHair  = 0.01 // of a time: several times what the steps of a launch, or of days left alone, move it
 )
 
+// The ladders of this package's findings: how soon a pack is harmed, and how far the
+// weakest cell has come.
+const (
+	ladderIdle = "idle"
+	ladderCell = "weakest-cell"
+)
+
 // onCutoff says that a finding is about cutoffs and concerns the battery.
 func onCutoff(f answer.Finding) answer.Finding {
 	f.Topic, f.Item = answer.TopicCutoff, answer.Battery

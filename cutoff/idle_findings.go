@@ -45,7 +45,7 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 		Unit: "h", Found: i.DaysToHarm * 24, Limit: weekDays * 24, Want: answer.Above, Source: p.LadderSource,
 		Title:  fmt.Sprintf("Left after a ride, the pack is harmed after %s.", inDays(i.DaysToHarm)),
 		Advice: "Take the pack off after every ride; charge it the same day.",
-		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: s.decides(i), Charging: true,
+		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: s.decides(i), Charging: true, Ladder: ladderIdle, Rung: 2,
 	})
 	if p.Family == chemistry.Lithium {
 		f.Advice = "Take the pack off after every ride; let it cool and charge it, and fit a cutoff that opens in time."
@@ -56,7 +56,7 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 		f.Unit, f.Found, f.Limit, f.Source = "V", s.cellV(s.Pack.Charge(s.Start)), p.NeverRechargeV, "drained-lithium"
 		f.Title = "Drained like this, the pack can never be charged again: its weakest cell ends below the last limit."
 		f.Advice = "Fit a cutoff that opens well before. A pack that has come this far is not to be brought back: keep it away from anything that burns and hand it in where batteries are collected."
-		f.Habit, f.Charging = "", false
+		f.Habit, f.Charging, f.Rung = "", false, 3
 	case i.DaysToHarm <= weekDays*(1-timeHair):
 		f.Code = CodeIdleWeek
 		f.Level, f.Harm = answer.Watch, answer.Wear
@@ -72,7 +72,7 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 		}
 	case i.DaysToHarm <= monthDays*(1-timeHair):
 		f.Code, f.Level, f.Harm, f.Limit = CodeIdleMonth, answer.Watch, answer.Wear, monthDays*24
-		f.Change = answer.KeepCharged
+		f.Change, f.Rung = answer.KeepCharged, 1
 	default:
 		return nil
 	}

@@ -115,7 +115,7 @@ func restedState(m *battery.Model, charge, tempC float64) battery.State {
 func (w Weakest) findings(p chemistry.Profile, when string, opensAt []string) []answer.Finding {
 	f := onCutoff(answer.Finding{
 		Level: answer.FixFirst, Harm: answer.Part, Gravity: 1, Unit: "V", Found: w.CellV, Limit: w.HarmV, Want: answer.Above,
-		Source: p.LadderSource, Change: answer.FitCutoff, Decides: append([]string{answer.KeyPackChemistry}, opensAt...),
+		Source: p.LadderSource, Change: answer.FitCutoff, Ladder: ladderCell, Rung: 1, Decides: append([]string{answer.KeyPackChemistry}, opensAt...),
 	})
 	asMade := w.MeanV >= w.EndV-cellHairV // where makers end a discharge
 	if asMade {                           // then it hangs on how far the weakest lags, which nobody has measured
@@ -123,7 +123,7 @@ func (w Weakest) findings(p chemistry.Profile, when string, opensAt []string) []
 	}
 	switch {
 	case w.CellV < -cellHairV:
-		f.Code, f.Limit, f.Source = CodeWeakCellReversed, 0, "pack-volts-hide-a-cell"
+		f.Code, f.Limit, f.Source, f.Rung = CodeWeakCellReversed, 0, "pack-volts-hide-a-cell", 2
 		f.Level, f.Harm = ruin(p)
 		f.Title = fmt.Sprintf("The weakest cell is driven backwards when %s; the pack's volts still look right then.", when)
 		f.Advice = "Let the cutoff open at a higher voltage; replace a pack whose cells have drifted that far apart."

@@ -127,6 +127,10 @@ type HeatCheck struct {
 	Original HeatState // after the same outing with the original; zero when not known
 }
 
+// LadderGoing is the ladder from motors that grow too hot to those that cannot turn,
+// which grow hotter still while somebody holds the pedal down.
+const LadderGoing = "going"
+
 // nearLimitK is how close to its limit a winding is worth watching. Own choice.
 const nearLimitK = 15
 
@@ -135,7 +139,7 @@ func (k HeatCheck) Findings() []answer.Finding {
 	var out []answer.Finding
 	hot := answer.Finding{
 		Level: answer.Watch, Topic: answer.TopicRide, Item: answer.Motors, Unit: "degC", Gravity: 1,
-		Change: answer.LoadLess, Habit: answer.HabitPauses, Decides: motorHeatKeys(),
+		Change: answer.LoadLess, Habit: answer.HabitPauses, Decides: motorHeatKeys(), Ladder: LadderGoing, Rung: 1,
 	}
 	if k.LimitC > 0 && hotter(k.State.WindingC, k.LimitC-nearLimitK) {
 		f := hot
@@ -155,6 +159,7 @@ func (k HeatCheck) Findings() []answer.Finding {
 	}
 	if hotter(k.State.CaseC, PlasticSoftensC) {
 		f := hot
+		f.Ladder, f.Rung = "", 0
 		f.Code, f.Source, f.Found, f.Limit = CodePlasticSoftens, srcPlastic, k.State.CaseC, PlasticSoftensC
 		if hotter(k.State.CaseC, PlasticSoftC) {
 			f.Level, f.Limit = answer.FixFirst, PlasticSoftC

@@ -19,6 +19,7 @@ type held struct {
 	code string
 	item answer.Item
 	in   []instance
+	over []instance // what draws that do not have it have higher up on its ladder
 }
 
 // instance is the finding as one draw has it. It is read only.
@@ -44,6 +45,9 @@ func count(j *judgedTable, g guesses) []answer.Finding {
 			h.in = append(h.in, instance{f, j.weight[i]})
 		}
 	}
+	for _, h := range order {
+		h.climb(j)
+	}
 	slices.SortStableFunc(order, func(a, b *held) int {
 		return cmp.Or(cmp.Compare(a.code, b.code), cmp.Compare(a.item, b.item))
 	})
@@ -60,6 +64,29 @@ func count(j *judgedTable, g guesses) []answer.Finding {
 	})
 	answer.Sort(out)
 	return out
+}
+
+// climb notes, for each draw without the finding, the worst that stands above it on
+// its ladder: what has come farther has come that far.
+func (h *held) climb(j *judgedTable) {
+	rung := h.in[0]
+	if rung.Ladder == "" {
+		return
+	}
+	for i, list := range j.findings {
+		if slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Code == h.code && f.Item == h.item }) {
+			continue
+		}
+		var worst *answer.Finding
+		for k := range list {
+			if f := &list[k]; f.Ladder == rung.Ladder && f.Rung > rung.Rung && (worst == nil || f.Level > worst.Level) {
+				worst = f
+			}
+		}
+		if worst != nil {
+			h.over = append(h.over, instance{worst, j.weight[i]})
+		}
+	}
 }
 
 // worstOfEach keeps, of several findings of one code and item in one draw, the
@@ -117,6 +144,11 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 func (h *held) atLeast(level answer.Level) (share float64, middle *answer.Finding, ok bool) {
 	var just []instance
 	weight := 0.0
+	for _, f := range h.over {
+		if f.Level >= level {
+			share += f.weight
+		}
+	}
 	for _, f := range h.in {
 		if f.Level >= level {
 			share += f.weight

@@ -32,7 +32,7 @@ func chains() []chain {
 		{"li-ion, two tool packs in series", lithium + "pack.chemistry=li-ion; pack.label=20 V max 5 Ah; pack.joined=series; cutoff.module.opens_at=33 V; load.until=32 V", 41.8, 21.4},
 		{"li-ion, three cells", lithium + "pack.chemistry=li-ion; pack.label=11.1 V 5 Ah Li-ion; cutoff.module.opens_at=9.9 V; load.until=9.6 V", 12.5, 0},
 		{"lifepo4, four cells", lithium + "pack.chemistry=lifepo4; pack.label=12.8 V 10 Ah LiFePO4; cutoff.module.opens_at=12 V; load.until=11.6 V", 13.4, 0},
-		{"lifepo4, two in series", lithium + "pack.chemistry=lifepo4; pack.label=12.8 V 10 Ah LiFePO4; pack.joined=series; cutoff.module.opens_at=24 V; load.until=23.2 V", 26.8, 14.7},
+		{"lifepo4, two in series", lithium + "pack.chemistry=lifepo4; pack.label=12.8 V 10 Ah LiFePO4; pack.joined=series; cutoff.module.opens_at=24 V; load.until=23.2 V", 26.8, 14.9},
 		{"nimh, fifteen cells", "pack.chemistry=nimh; pack.label=18 V 3 Ah NiMH; load.until=15 V", 19.8, 0},
 	}
 }

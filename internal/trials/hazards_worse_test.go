@@ -59,6 +59,14 @@ func notTheRide(f answer.Finding) bool {
 	return f.Topic != answer.TopicSpeed && f.Topic != answer.TopicCutoff && f.Code != wiring.CodeFuseTires
 }
 
+// notTheMaterial leaves out how long insulation stands a short circuit: the rating
+// names a material, and some that are rated lower stand more heat for a second.
+func notTheMaterial(f answer.Finding) bool { return f.Code != wiring.CodeShortBurnsWire }
+
+// notTheBreaking leaves out what the fuse can interrupt: thinner wire makes a short
+// circuit smaller.
+func notTheBreaking(f answer.Finding) bool { return f.Code != wiring.CodeShortAboveBreaking }
+
 // notTheShort leaves out the short circuit, which resistance in the way makes
 // smaller.
 func notTheShort(f answer.Finding) bool {
@@ -80,6 +88,7 @@ func both(of ...func(answer.Finding) bool) func(answer.Finding) bool {
 func worses() []worse {
 	all := []string{"proper", "lithium", "block", "pair", "iron", "labels", "labels6", "labels24", "board"}
 	packs := []string{"proper", "lithium", "iron", "bench18"}
+	// Not of "proper": what its original did is inferred from the speed that is read.
 	onCutoff, onPath, onCharge := about(answer.TopicCutoff), about(answer.TopicPath), about(answer.TopicCharge)
 	const contacts = "; -charger; pack.chemistry=li-ion; -pack.rate; controller.kind=contacts; cutoff.module.delay=2 s; cutoff.module.opens_at="
 	return []worse{
@@ -91,14 +100,14 @@ func worses() []worse {
 		{"a longer time left alone", []string{"block", "lithium", "iron"}, on("storage.from=2026-11-01; storage.temperature=20 C; storage.until", "2026-11-15", "2027-01-15", "2027-05-01", "2028-05-01", "2030-05-01"), onCharge, "block"},
 		{"a larger fuse", all, on("fuse.form=small blade; fuse.rating", "15 A", "20 A", "25 A", "30 A", "40 A"), both(onPath, atLeastHouse), "labels; wire.gauge=16 AWG; wire.insulation=80 C"},
 		{"a larger large fuse", all, on("fuse.form=large blade; fuse.rating", "20 A", "30 A", "40 A", "50 A", "60 A", "80 A"), both(onPath, atLeastHouse), "block"},
-		{"a fuse farther away", all, on("fuse.form=small blade; fuse.rating=25 A; fuse.distance_from_pack", "50 mm", "150 mm", "250 mm", "500 mm", "1 m", "2 m", "5 m"), both(onPath, atLeastHouse), "block"},
-		{"thinner wire", all, on("-wire.area; wire.gauge", "8 AWG", "10 AWG", "12 AWG", "14 AWG", "16 AWG", "18 AWG", "20 AWG", "22 AWG"), both(onPath, atLeastHouse), "block"},
-		{"poorer insulation", all, on("wire.insulation", "105 C", "90 C", "80 C", "75 C", "60 C"), both(onPath, atLeastHouse), "lithium; wire.gauge=18 AWG; fuse.rating=25 A"},
+		{"a fuse farther away", all, on("fuse.form=small blade; fuse.rating=25 A; fuse.distance_from_pack", "50 mm", "150 mm", "250 mm", "500 mm", "1 m", "2 m", "5 m"), both(onPath, notTheShort), "block"},
+		{"thinner wire", all, on("-wire.area; wire.gauge", "8 AWG", "10 AWG", "12 AWG", "14 AWG", "16 AWG", "18 AWG", "20 AWG", "22 AWG"), both(onPath, atLeastHouse, notTheBreaking), "block"},
+		{"poorer insulation", all, on("wire.insulation", "105 C", "90 C", "80 C", "75 C", "60 C"), both(onPath, atLeastHouse, notTheMaterial), "lithium; wire.gauge=18 AWG; fuse.rating=25 A"},
 		{"more cells on plain contacts", []string{"labels", "block"}, on("pack.cells_in_series", "3; pack.label=11.1 V 5 Ah"+contacts+"9.9 V", "4; pack.label=14.8 V 5 Ah"+contacts+"13.2 V", "5; pack.label=18.5 V 5 Ah"+contacts+"16.5 V",
 			"6; pack.label=22.2 V 5 Ah"+contacts+"19.8 V", "10; pack.label=37 V 5 Ah"+contacts+"33 V"), about(answer.TopicLaunch, answer.TopicPack), "block"},
 		{"a board for fewer volts", []string{"lithium", "proper"}, on(noConverter+"controller.max_voltage", "30 V", "24 V", "22 V", "20 V", "18 V", "16 V", "14 V", "12 V"), about(answer.TopicLaunch), "lithium"},
 		{"a younger child", all, on("rider.mass=16 kg; rider.age", "8 years", "6 years", "5 years", "4 years", "3 years", "2 years", "1 years"), onSpeed, "block"},
-		{"a faster measured speed", all, on("measured.top_speed", "3 km/h", "5 km/h", "7 km/h", "9 km/h", "12 km/h", "15 km/h", "18 km/h", "25 km/h"), onSpeed, "block"},
+		{"a faster measured speed", all[1:], on("measured.top_speed", "3 km/h", "5 km/h", "7 km/h", "9 km/h", "12 km/h", "15 km/h", "18 km/h", "25 km/h"), onSpeed, "block"},
 		{"more mass on the seat", all, on("rider.mass", "12 kg", "18 kg", "25 kg", "35 kg", "50 kg", "70 kg", "100 kg"), notTheRide, "block"},
 		{"a hotter day", all, on("-pack.temperature; outing.air", "22 C", "28 C", "33 C", "38 C", "45 C", "52 C", "58 C"), notTheRide, "lithium"},
 		{"a steeper slope", all, on("vehicle.slope", "0 %", "3 %", "6 %", "10 %", "15 %", "20 %", "30 %"), notTheRide, "block"},
