@@ -57,7 +57,7 @@ func (v *view) joined() {
 		j.StateB = j.B.StateAt(max(0, v.Now.StartCharge-chargersLeave), v.Now.PackC)
 	}
 	for _, f := range j.JudgeParallel() {
-		if !read {
+		if !read && f.Code == battery.CodeParallelEqualising { // what kind they are is known without
 			f.Decides = append(f.Decides, answer.KeySecondRestVoltage)
 		}
 		v.add(f)

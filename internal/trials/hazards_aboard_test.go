@@ -3,6 +3,7 @@ package trials_test
 import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
+	"example.org/packcheck/drive"
 )
 
 // aboardHazards are of riders too heavy and of remote controls.
@@ -25,6 +26,26 @@ func aboardHazards() []hazard {
 		{
 			name: "remote control at 15 km/h", base: "labels", set: "vehicle.has_board=true; vehicle.remote_control=true; measured.top_speed=15 km/h; rider.age=2 years", least: danger,
 			why: "whoever holds it reacts in 0.9 s and has no brake either", from: "AASHTO: unexpected reaction 0.90 s at the median (copy)",
+		},
+		{
+			name: "12 V radio and lights on an 18 V pack", base: "lithium", set: noConverter + "vehicle.accessories=on the pack", least: fixFirst, codes: drive.CodeAccessoryVolts,
+			why: "1.75 times the volts: a lamp burns out, a radio may burn, and a steering motor turns harder than it was made for", from: practice,
+		},
+		{
+			name: "12 V lights on 24 V of blocks", base: "block", set: "pack.label=24 V (two 12 V) 7 Ah; cutoff.module.opens_at=21 V; -charger; vehicle.accessories=on the pack", least: fixFirst, codes: drive.CodeAccessoryVolts,
+			why: "twice the volts", from: practice,
+		},
+		{
+			name: "a 12 Ah and a 7 Ah block in series", base: "pair", set: "pack.label=12 V 12 Ah; pack.joined=series; pack.second.label=12 V 7 Ah", least: fixFirst, codes: battery.CodeUnlikePacks,
+			why: "the weaker one is driven backwards each time", from: toyMixed,
+		},
+		{
+			name: "an old and a new block in series", base: "pair", set: "pack.label=12 V 12 Ah; pack.joined=series; pack.second.label=12 V 12 Ah; pack.second.health=50 %", least: fixFirst, codes: battery.CodeUnlikePacks + "|" + battery.CodeSeriesUnequalCharge,
+			why: "the weaker one is driven backwards each time", from: toyMixed,
+		},
+		{
+			name: "a tool pack in parallel with a block", base: "lithium", set: "pack.joined=parallel; pack.second.chemistry=agm; pack.second.label=12 V 7 Ah; -charger", least: danger, codes: battery.CodeParallelMixedChemistry, refused: true,
+			why: "one charges the other without end", from: toyMixed,
 		},
 		{
 			name: "two tool packs in parallel at 20.8 and 18.0 V", base: "lithium", set: "pack.joined=parallel; measured.rest_voltage=20.8 V; measured.second_rest_voltage=18.0 V", least: danger, codes: battery.CodeParallelEqualising,
