@@ -1,6 +1,7 @@
 package report
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 
@@ -12,6 +13,7 @@ import (
 type builder struct {
 	a *answer.Assessment
 	figures
+	terse  bool           // without the common misreadings, for want of room
 	topics []answer.Topic // those that a section was made of
 }
 
@@ -24,6 +26,21 @@ func newBuilder(a *answer.Assessment) *builder {
 // said twice: what a finding asks for stands in the list of changes.
 func build(a *answer.Assessment) *document {
 	b := newBuilder(a)
+	doc := b.full()
+	if bytes.Count(finish(doc.render(&textDialect{})), []byte("\n")) >= fullLines {
+		b = newBuilder(a)
+		b.terse = true
+		doc = b.full()
+	}
+	return doc
+}
+
+// fullLines is how long a full report may be before it leaves out what is told
+// for understanding alone. Own choice.
+const fullLines = 250
+
+func (b *builder) full() *document {
+	a := b.a
 	lines, _ := b.lead() // findings and changes hold them whole
 	doc := &document{lead: lines, title: clean(a.Title)}
 	add := func(list ...section) {

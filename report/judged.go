@@ -100,6 +100,9 @@ func (b *builder) other() section {
 // noted adds the notes of the topics that are wanted. Where ways out were
 // computed, these take some of their room, and each topic keeps its first.
 func (b *builder) noted(s section, wanted func(answer.Topic) bool) section {
+	if b.terse {
+		return s
+	}
 	for _, n := range b.a.Notes {
 		if wanted(n.Topic) && (len(s.notes) == 0 || len(b.a.Ways) == 0) {
 			s.notes = append(s.notes, b.say(n.Text))
