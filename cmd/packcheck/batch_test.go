@@ -127,7 +127,7 @@ func (w *watched) Write(p []byte) (int, error) {
 // What a batch holds does not depend on how many setups went before: measured
 // after 50 and after 250, so that as little as 2 KB for each would show.
 func TestWhatABatchHoldsDoesNotGrowWithWhatWentBefore(t *testing.T) {
-	const early, late = 50, 250
+	const early, late = 20, 100
 	r, w := io.Pipe()
 	go func() {
 		for i := range late + 1 {
