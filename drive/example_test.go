@@ -53,5 +53,5 @@ func ExampleBoardCheck_Findings() {
 	}
 	// Output:
 	// danger: The full pack's 21.0 V are too much for the controller: it stands 15.0 V.
-	// Use a pack of the right voltage, put a step-down converter before it, or replace every part that sees this voltage by one made for it. Driving slowly does not help: the controller's input sees the whole pack voltage at any speed.
+	// Use a pack of the right voltage, or a step-down converter before it; or replace every part that sees this voltage. Driving slowly does not help: the controller's input sees the whole pack voltage at any speed.
 }

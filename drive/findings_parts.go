@@ -81,7 +81,7 @@ func (b BoardCheck) volts() []answer.Finding {
 		f.Level, f.Harm, f.Gravity = answer.FixFirst, answer.Part, 0
 	}
 	f.Change = answer.FitConverter
-	f.Advice = "Use a pack of the right voltage, put a step-down converter before it, or replace every part that sees this voltage by one made for it."
+	f.Advice = "Use a pack of the right voltage, or a step-down converter before it; or replace every part that sees this voltage."
 	if b.Controller.Converter.fitted() {
 		f.Advice = fmt.Sprintf("Set the converter to %.4g V or less, or replace every part that sees its voltage by one made for it.", f.Limit)
 	}
@@ -234,8 +234,9 @@ func (k ReversalCheck) Findings() []answer.Finding {
 		{answer.Pedal, answer.KeyControllerContinuousCurrent, k.Reversal.BatteryA, l.SwitchA},
 		{answer.Board, answer.KeyControllerPeakCurrent, k.Reversal.MotorA, l.ControllerPeakA},
 	} {
-		if p.item == answer.Battery && !over(p.a, briefOver*p.limitA) {
-			continue // it is over before a battery grows warm, as at a launch
+		if p.item == answer.Battery && over(p.a, p.limitA) && !over(p.a, briefOver*p.limitA) {
+			f.Item = answer.Battery // it is over before a battery grows warm, as at a launch
+			continue
 		}
 		if p.limitA > 0 && over(p.a, p.limitA) {
 			f.Level, f.Harm, f.Item, f.Source, f.Found, f.Limit = answer.FixFirst, answer.Part, p.item, srcRating, p.a, p.limitA

@@ -62,6 +62,12 @@ func count(j *judgedTable, g guesses) []answer.Finding {
 			return o.About == f.About && o.Level > answer.Fine
 		})
 	})
+	all := slices.Clone(out)
+	out = slices.DeleteFunc(out, func(f answer.Finding) bool { // a higher rung that is as bad says it
+		return f.Ladder != "" && slices.ContainsFunc(all, func(o answer.Finding) bool {
+			return o.Ladder == f.Ladder && o.Rung > f.Rung && o.Level >= f.Level
+		})
+	})
 	answer.Sort(out)
 	return out
 }
