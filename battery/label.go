@@ -92,6 +92,9 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	if hint != nil && w.chemistry != "" && !sameFamily(*hint, w.chemistry) {
 		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, w.chemistry, hint.Name)
 	}
+	if w.chemistry == "li-ion" && ofPhosphate(w.volts) {
+		return Label{}, fmt.Errorf("battery: label %q says lithium-ion and %g V, which iron phosphate has: the two are charged to different volts; want the kind that its charger or sheet names, such as \"%g V LiFePO4\"", clip(text), w.volts, w.volts)
+	}
 	if hint != nil && w.lithium && hint.Family != chemistry.Lithium {
 		return Label{}, fmt.Errorf("battery: label %q says lithium but the chemistry given is %s", text, hint.Name)
 	}

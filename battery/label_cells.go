@@ -29,7 +29,7 @@ func (w *words) readings(hint *chemistry.Profile) ([]Reading, Sureness) {
 		}
 		return []Reading{{name, w.cells}}, sure
 	}
-	if hint == nil && (w.lithium || name == "li-ion" && ofPhosphate(w.volts)) {
+	if hint == nil && w.lithium {
 		return w.eitherLithium(), w.lithiumSure()
 	}
 	if name != "" {
@@ -52,7 +52,7 @@ func (w *words) readings(hint *chemistry.Profile) ([]Reading, Sureness) {
 // ofPhosphate reports whether volts are those that iron phosphate is printed
 // with, and no other lithium cells.
 func ofPhosphate(v float64) bool {
-	return v == 6.4 || v == 9.6 || v == 12.8 || v == 19.2 || v == 25.6 || v == 38.4 || v == 51.2
+	return v == 6.4 || v == 12.8 || v == 25.6 || v == 38.4 || v == 51.2
 }
 
 // eitherLithium reads a label that says lithium and not which kind. A block of 6,
@@ -68,9 +68,9 @@ func (w *words) eitherLithium() []Reading {
 	switch {
 	case w.maxV > 0:
 		return ion
-	case ofPhosphate(v) && w.lithium:
+	case ofPhosphate(v):
 		return []Reading{phosphate}
-	case ofPhosphate(v) || v == 6 || v == 12 || v == 24:
+	case v == 6 || v == 12 || v == 24:
 		return append([]Reading{phosphate}, ion...)
 	case v == 36 || v == 48:
 		return append(ion, Reading{"lifepo4", int(math.Round(v/3)) * n})

@@ -64,7 +64,7 @@ func TestLabels(t *testing.T) {
 		{"12 V 10Ah LiFePO4", "", "lifepo4", 4, 0, 12.8, 10, 128, 0, battery.Stated, 0, "", "sold as 12 V"},
 		{"12.8v 12ah lithium", "", "lifepo4", 4, 0, 12.8, 12, 153.6, 0, battery.Likely, 0, "", "3.2 V a cell is iron phosphate whatever is printed beside it"},
 		{"25.6V lithium 20Ah", "", "lifepo4", 8, 0, 25.6, 20, 512, 0, battery.Likely, 0, "", ""},
-		{"12.8 V 12 Ah li-ion", "", "lifepo4", 4, 0, 12.8, 12, 153.6, 0, battery.Guess, 1, "3 cells of li-ion", "the volts speak against the word"},
+		{"19.2 V lithium 2 Ah", "", "li-ion", 5, 0, 18, 2, 36, 0, battery.Likely, 0, "", "a tool pack of five cells"},
 		{"12V 10Ah lithium", "", "lifepo4", 4, 0, 12.8, 10, 128, 0, battery.Guess, 1, "3 cells of li-ion", "a block in place of a lead-acid one"},
 		{"12V 10Ah lithium", "lifepo4", "lifepo4", 4, 0, 12.8, 10, 128, 0, battery.Stated, 0, "", ""},
 		{"12V 10Ah lithium", "li-ion", "li-ion", 3, 0, 10.8, 10, 108, 0, battery.Stated, 0, "", ""},
@@ -109,6 +109,8 @@ func TestLabelsThatContradictThemselvesAreRefused(t *testing.T) {
 	for _, c := range []struct{ text, hint, says string }{
 		{"5S 12V", "", "5 cells in series and 12 V"},
 		{"12.8 V LiFePO4", "agm", "says lifepo4 but the chemistry given is agm"},
+		{"12.8 V 12 Ah Li-ion", "", "which iron phosphate has"},
+		{"25.6 V Li-ion", "lifepo4", "which iron phosphate has"},
 		{"12 V lithium", "agm", "says lithium but the chemistry given is agm"},
 		{"12 V 7 Ah", "lead", "not known"},
 		{"a nice battery", "", "tells no volts"},
