@@ -9,8 +9,9 @@ import (
 	"example.org/packcheck/internal/quantity"
 )
 
-// reasons are the findings that the page tells, gravest first, one for each
-// change that they ask for: nobody has to fit the same thing twice.
+// reasons are the findings that the page tells, gravest first: every danger, and
+// of the rest one for each change that they ask for, because nobody has to fit the
+// same thing twice.
 func (b *builder) reasons() []*answer.Finding {
 	var list []*answer.Finding
 	for i := range b.a.Findings {
@@ -25,8 +26,9 @@ func (b *builder) reasons() []*answer.Finding {
 		if c == answer.ChangeNone || c == answer.LookUp {
 			return false
 		}
-		defer func() { done[c] = true }()
-		return done[c]
+		told := done[c] && f.Level < answer.Danger // no danger goes untold
+		done[c] = true
+		return told
 	})
 }
 
@@ -262,7 +264,7 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	}
 	var figures []string
 	if w.PedalMin.Valid() && w.PedalMin.High > 0 {
-		figures = append(figures, b.rangeOf(minutes, w.PedalMin).brief())
+		figures = append(figures, b.rangeOf(minutes, w.PedalMin).brief()+" pedal down")
 	}
 	if w.SpeedKmh.Valid() && w.SpeedKmh.High > 0 {
 		figures = append(figures, b.rangeOf(kmPerH, w.SpeedKmh).brief())

@@ -150,7 +150,7 @@ func TestWaysOutStandInPlaceOfTheChanges(t *testing.T) {
 	}
 	text := written(t, a, report.Options{})
 	for _, want := range []string{
-		"A. YES, WITH CARE: A 12 V battery of the old kind, 25 min (20 to\n  27), 5.8 km/h.\n[ ] fit it\n", "B. YES: Keep the pack, 31 min.\n[ ] a new switch\n[ ] thicker wire\n",
+		"A. YES, WITH CARE: A 12 V battery of the old kind, 25 min (20 to\n  27) pedal down, 5.8 km/h.\n[ ] fit it\n", "B. YES: Keep the pack, 31 min pedal down.\n[ ] a new switch\n[ ] thicker wire\n",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q in\n%s", want, text)

@@ -64,7 +64,7 @@ func converterStep(a *answer.Assessment, p *setup.Parts) step {
 	design := down(p.Vehicle.DesignV.Likely)
 	limit := up(1.25 * limitA(a))
 	return step{
-		text: fmt.Sprintf("a %s V step-down converter for %s A, ahead of all else", design, limit),
+		text: fmt.Sprintf("a %s V step-down converter for %s A, right behind the fuse", design, limit),
 		sets: map[string]string{"controller.converter_voltage": design + " V", "controller.converter_limit": limit + " A"},
 	}
 }
@@ -108,7 +108,7 @@ func cutoffStep(a *answer.Assessment, _ *setup.Parts) step {
 	}
 	volts, delay := fmt.Sprintf("%.4g V", adv.OpensAtV), fmt.Sprintf("%.3g s", adv.DelayS)
 	return step{
-		text: fmt.Sprintf("a cutoff that opens at %s after %s and stays off", volts, delay),
+		text: fmt.Sprintf("a cutoff that acts at %s after %s and stays off", volts, delay),
 		sets: map[string]string{
 			"cutoff.module.opens_at": volts, "cutoff.module.delay": delay, "cutoff.module.closes_at": "", "cutoff.module.standby_current": "0.1 mA",
 		},
