@@ -30,7 +30,11 @@ func (w *words) readings(hint *chemistry.Profile) ([]Reading, Sureness) {
 		return []Reading{{name, w.cells}}, sure
 	}
 	if hint == nil && w.lithium {
-		return w.eitherLithium(), w.lithiumSure()
+		out := w.eitherLithium()
+		if len(out) != 1 {
+			sure = Guess
+		}
+		return out, min(sure, Likely)
 	}
 	if name != "" {
 		cells := w.cellsOf(name, hint)
@@ -76,14 +80,6 @@ func (w *words) eitherLithium() []Reading {
 		return append(ion, Reading{"lifepo4", int(math.Round(v/3)) * n})
 	}
 	return ion
-}
-
-// lithiumSure is how sure the first of these is.
-func (w *words) lithiumSure() Sureness {
-	if w.blocksUnclear || len(w.eitherLithium()) != 1 {
-		return Guess
-	}
-	return Likely
 }
 
 // blocksInSeries is 1 for a single block.

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -32,22 +31,13 @@ func finished(c *answer.Comparison) bool {
 }
 
 func renderComparison(c *answer.Comparison, o Options) ([]byte, error) {
-	var d dialect
 	switch o.Format {
 	case FormatJSON:
 		return appendJSON(c)
 	case FormatHTML:
 		return comparisonHTML(c), nil
-	case FormatText, "":
-		d = &textDialect{}
-	case FormatMarkdown:
-		d = &markdownDialect{}
-	case FormatBBCode:
-		d = &bbcodeDialect{}
-	default:
-		return nil, fmt.Errorf("report: unknown format %q", o.Format)
 	}
-	return finish(comparisonPage(c).render(d)), nil
+	return written(o.Format, func() *document { return comparisonPage(c) })
 }
 
 // comparer writes a comparison.

@@ -168,8 +168,13 @@ func render(a *answer.Assessment, o Options) ([]byte, error) {
 		}
 		return writeHTML(a, o), nil
 	}
+	return written(o.Format, func() *document { return documentOf(a, o) })
+}
+
+// written makes the bytes of a document in one of the dialects.
+func written(f Format, of func() *document) ([]byte, error) {
 	var d dialect
-	switch o.Format {
+	switch f {
 	case FormatText, "":
 		d = &textDialect{}
 	case FormatMarkdown:
@@ -177,9 +182,9 @@ func render(a *answer.Assessment, o Options) ([]byte, error) {
 	case FormatBBCode:
 		d = &bbcodeDialect{}
 	default:
-		return nil, fmt.Errorf("report: unknown format %q", o.Format)
+		return nil, fmt.Errorf("report: unknown format %q", f)
 	}
-	return finish(documentOf(a, o).render(d)), nil
+	return finish(of().render(d)), nil
 }
 
 // documentOf builds the document of the length that is wanted.

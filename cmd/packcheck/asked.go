@@ -132,8 +132,13 @@ func read(name string, stdin io.Reader, c setup.Changes) (*setup.Setup, error) {
 	default:
 		s, err = setup.LoadWith(name, c)
 	}
+	return s, withCode(exitInput, missing(name, err))
+}
+
+// missing says in plain words that there is no such file; other errors stay.
+func missing(name string, err error) error {
 	if errors.Is(err, fs.ErrNotExist) {
-		err = fmt.Errorf("there is no file %q", name)
+		return fmt.Errorf("there is no file %q", name)
 	}
-	return s, withCode(exitInput, err)
+	return err
 }

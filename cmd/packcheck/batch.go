@@ -2,10 +2,8 @@ package main
 
 import (
 	"bufio"
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"runtime"
 
@@ -133,10 +131,8 @@ func openInput(name string, stdin io.Reader) (input, error) {
 	}
 	info, err := os.Stat(name)
 	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil, fmt.Errorf("there is no file %q", name)
 	case err != nil:
-		return nil, err
+		return nil, missing(name, err)
 	case info.IsDir():
 		return newFolder(name)
 	}

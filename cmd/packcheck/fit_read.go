@@ -1,10 +1,8 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 
@@ -31,11 +29,8 @@ func readLogs(names []string, stdin io.Reader, sign int, bar *progress) ([]*cell
 // openLog reads a log from a file.
 func openLog(name string, sign int, bar *progress) (*cellfit.Log, error) {
 	f, err := os.Open(name)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil, fmt.Errorf("there is no file %q", name)
-	case err != nil:
-		return nil, err
+	if err != nil {
+		return nil, missing(name, err)
 	}
 	defer f.Close()
 	info, err := f.Stat()

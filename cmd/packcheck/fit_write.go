@@ -71,12 +71,8 @@ func (f *fitted) packTable(folder string) (string, error) {
 // writeFiles writes what was asked for: all of it or nothing, and never half a
 // file.
 func (f *fitted) writeFiles() error {
-	var pending []*pendingFile
-	defer func() {
-		for _, p := range pending {
-			p.drop()
-		}
-	}()
+	var pending pendingFiles
+	defer func() { pending.drop() }()
 	for _, t := range []struct {
 		flag, target string
 		write        func(io.Writer) error
@@ -99,12 +95,7 @@ func (f *fitted) writeFiles() error {
 		}
 		pending = append(pending, p)
 	}
-	for _, p := range pending {
-		if err := p.keep(); err != nil {
-			return err
-		}
-	}
-	return nil
+	return pending.keep()
 }
 
 // writeCell writes the fitted cell if packcheck would read it again.

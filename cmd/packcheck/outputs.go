@@ -19,12 +19,8 @@ type output struct {
 // writeOutputs writes the files that were asked for: all of them or none, and
 // never half a file. What packcheck did not write is written over only with force.
 func writeOutputs(list []output, input string, force bool) error {
-	var pending []*pendingFile
-	defer func() {
-		for _, p := range pending {
-			p.drop()
-		}
-	}()
+	var pending pendingFiles
+	defer func() { pending.drop() }()
 	for _, out := range list {
 		if err := out.checkTarget(input, force, pending); err != nil {
 			return err
@@ -40,16 +36,11 @@ func writeOutputs(list []output, input string, force bool) error {
 			}
 		}
 	}
-	for _, p := range pending {
-		if err := p.keep(); err != nil {
-			return err
-		}
-	}
-	return nil
+	return pending.keep()
 }
 
 // checkTarget refuses names that would cost somebody a file.
-func (out *output) checkTarget(input string, force bool, others []*pendingFile) error {
+func (out *output) checkTarget(input string, force bool, others pendingFiles) error {
 	switch {
 	case out.target == "" || out.target == stdinName:
 		return fmt.Errorf("--%s needs a file name (the report has standard output)", out.flag)

@@ -102,3 +102,23 @@ func (p *pendingFile) drop() {
 		os.Remove(p.temp)
 	}
 }
+
+// pendingFiles are files that belong together.
+type pendingFiles []*pendingFile
+
+// keep moves the files to their places, as far as that goes.
+func (list pendingFiles) keep() error {
+	for _, p := range list {
+		if err := p.keep(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// drop removes what was not kept.
+func (list pendingFiles) drop() {
+	for _, p := range list {
+		p.drop()
+	}
+}

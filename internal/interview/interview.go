@@ -30,7 +30,7 @@ type Question struct {
 
 // Choice is one answer to choose.
 type Choice struct {
-	Value string // what [Read] takes for it
+	Value string // what [Fill] takes for it
 	Says  string // in words
 }
 

@@ -93,8 +93,8 @@ func TestEveryExampleIsRead(t *testing.T) {
 				t.Errorf("%s: the example %q leaves %s open", q.Key, q.Example, key)
 			}
 		}
-		if text, err := interview.Read(q, q.Example); err != nil || text != sets[q.Key] {
-			t.Errorf("%s: read alone the example is %q (%v), not %q", q.Key, text, err, sets[q.Key])
+		if alone, err := interview.Fill(q, q.Example, nil); err != nil || alone[q.Key] != sets[q.Key] {
+			t.Errorf("%s: read alone the example is %q (%v), not %q", q.Key, alone[q.Key], err, sets[q.Key])
 		}
 	}
 }

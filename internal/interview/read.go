@@ -13,19 +13,11 @@ import (
 	"example.org/packcheck/setup"
 )
 
-// Read returns what an answer puts behind the question's own key, as setup.Of
-// takes it: a choice by its number, its value or its words, a quantity or a word
-// as people write it. The error is one plain sentence: what was read, and what
-// would be right. An answer that fills in another key alone gives "": [Fill] has
-// all of them.
-func Read(q Question, text string) (string, error) {
-	sets, err := Fill(q, text, nil)
-	return sets[q.Key], err
-}
-
-// Fill returns all keys that an answer fills in, with their texts, once they
-// stand beside what is given without a fault. Given is left as it is. Nothing to
-// fill in is no fault: the question then counts as passed.
+// Fill returns all keys that an answer fills in, with their texts as setup.Of takes
+// them, once they stand beside what is given without a fault: a choice by its
+// number, its value or its words, a quantity or a word as people write it. The
+// error is one plain sentence: what was read, and what would be right. Given is left
+// as it is. Nothing to fill in is no fault: the question then counts as passed.
 func Fill(q Question, text string, given map[string]string) (map[string]string, error) {
 	text = chosen(q, strings.TrimSpace(text))
 	switch {

@@ -164,7 +164,7 @@ func keysIn(s, lead *setup.Setup, e, led *engine, number int) []string {
 	return keys
 }
 
-// space is the unknowns of a lead and of all that follow it.
+// space is the unknowns of some draws, and of all setups that take them over.
 type space struct {
 	lead      *drawn
 	keys      []string
@@ -179,9 +179,14 @@ func newSpace(lead *drawn, keys []string) *space {
 	return sp
 }
 
+func (sp *space) has(key string) bool {
+	_, is := sp.place[key]
+	return is
+}
+
 func (sp *space) put(keys []string) {
 	for _, key := range keys {
-		if _, is := sp.place[key]; !is {
+		if !sp.has(key) {
 			sp.place[key] = len(sp.keys)
 			sp.keys = append(sp.keys, key)
 		}

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/setup"
 )
 
@@ -96,7 +95,7 @@ func (e *engine) starts(s *setup.Setup) []*path {
 func without(values map[string]string, tables ...string) map[string]string {
 	out := map[string]string{}
 	for key := range values {
-		if table, _, _ := strings.Cut(key, "."); slices.Contains(tables, table) {
+		if slices.Contains(tables, tableOf(key)) {
 			out[key] = ""
 		}
 	}
@@ -265,27 +264,15 @@ func (d *drawn) thinned(n int) *drawn {
 // same value, so that a difference between the two is one. What is new is drawn
 // by itself.
 func (e *engine) onto(d *drawn, other *setup.World) *drawn {
-	from := map[string]int{}
-	for i, key := range e.world.Keys() {
-		from[key] = i
-	}
+	sp := newSpace(d, e.world.Keys())
 	keys := other.Keys()
-	fresh := draws.Points(len(d.z), e.world.Dims()+len(keys))
-	out := &drawn{weight: d.weight, effective: d.effective, rough: d.rough, weighed: d.weighed}
-	for i := range d.z {
-		z := make([]float64, len(keys))
-		for j, key := range keys {
-			k, ok := from[key]
-			if !ok { // the original's own, which was today's as well before today's was changed
-				k, ok = from[strings.TrimPrefix(key, "original.")]
-			}
-			if ok {
-				z[j] = d.z[i][k]
-			} else {
-				z[j] = fresh[i][e.world.Dims()+j]
-			}
+	for i, key := range keys {
+		// The original's own was today's as well, before today's was changed.
+		if was := strings.TrimPrefix(key, "original."); !sp.has(key) && sp.has(was) {
+			keys[i] = was
 		}
-		out.z = append(out.z, z)
 	}
-	return out
+	sp.put(keys)
+	sp.draw()
+	return sp.at(keys)
 }

@@ -57,7 +57,7 @@ func (e *engine) outdated(s *setup.Setup, sets map[string]string) []string {
 	}
 	touches := func(tables ...string) bool {
 		for key := range sets {
-			if table, _, _ := strings.Cut(key, "."); slices.Contains(tables, table) {
+			if slices.Contains(tables, tableOf(key)) {
 				return true
 			}
 		}

@@ -16,17 +16,18 @@ func hour(b *testing.B) Case {
 	return c
 }
 
-// One fully specified case: steady running, one launch, an outing of an hour.
-func BenchmarkEvaluate(b *testing.B) {
+// One fully specified case: steady running, one launch, blocked wheels, and an
+// outing of an hour and on until it ends.
+func BenchmarkSee(b *testing.B) {
 	c := hour(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		Evaluate(&c)
+		See(&c, nil)
 	}
 }
 
-// What a vehicle of labels with its 12 V lead-acid block costs: Evaluate and the
-// blocked wheels, each by itself and together.
+// What a vehicle of labels with its 12 V lead-acid block costs, part by
+// part and together.
 func BenchmarkLeadAcidCase(b *testing.B) {
 	c := tractorCase(b)
 	c.Pack, c.WantedS = pack(b, "agm", 6, 12), 3600
@@ -43,10 +44,7 @@ func BenchmarkLeadAcidCase(b *testing.B) {
 		{"outing", func() { Run(&c, nil) }},
 		{"blocked", func() { drive.BlockedWheels(c.Vehicle, c.Controller, c.Circuit(), still, c.AmbientC) }},
 		{"sag", func() { c.RecordSag(0.3, nil, &bus) }},
-		{"all", func() {
-			Evaluate(&c)
-			drive.BlockedWheels(c.Vehicle, c.Controller, c.Circuit(), still, c.AmbientC)
-		}},
+		{"all", func() { See(&c, nil) }},
 	} {
 		b.Run(part.name, func(b *testing.B) {
 			b.ReportAllocs()

@@ -213,7 +213,7 @@ func TestTheOutingsStartAgreesWithTheFullLaunch(t *testing.T) {
 func TestRunAllocatesNothing(t *testing.T) {
 	c := tractorCase(t)
 	c.Cutoffs = chain(t, cutoff.Device{Where: cutoff.Pack, OpensAtV: 14})
-	if n := testing.AllocsPerRun(10, func() { Evaluate(&c) }); n != 0 {
+	if n := testing.AllocsPerRun(10, func() { See(&c, nil) }); n != 0 {
 		t.Errorf("%g allocations per case, want none", n)
 	}
 }

@@ -7,9 +7,9 @@ import "example.org/packcheck/drive"
 // lasts.
 type Seen struct {
 	Case    *Case
-	Steady  drive.Running
-	Launch  drive.LaunchResult
-	Blocked drive.Blocked // wheels held, windings cold
+	Steady  drive.Running      // with the pack as it starts, polarisation settled
+	Launch  drive.LaunchResult // one start from rest, pack rested
+	Blocked drive.Blocked      // wheels held, windings cold
 	Outing  Outcome
 	Lasts   Outcome // without a wanted time; the same as Outing where nothing was wanted or it ended sooner
 	Marks   *Marks  // of Lasts; nil where none were asked for

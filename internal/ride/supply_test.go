@@ -58,7 +58,7 @@ func TestAConverterNeverGivesMoreThanItsSupply(t *testing.T) {
 		c := tractorCase(t)
 		c.PathOhm = ohm
 		c.Controller = drive.Controller{Chopper: true, LimitA: 30, Converter: drive.Converter{OutV: 12, LimitA: 40}}
-		steady := Evaluate(&c).Steady
+		steady := See(&c, nil).Steady
 		out := Run(&c, nil)
 		if steady.Stuck != (out.EndedBy == CannotMove && out.DistanceM < 1) {
 			t.Errorf("%g Ohm: steady running stuck is %v, the outing ends with %v after %g m", ohm, steady.Stuck, out.EndedBy, out.DistanceM)
@@ -79,7 +79,7 @@ func TestTheLaunchIsFollowedThroughTheSlowestSoftStart(t *testing.T) {
 	c := tractorCase(t)
 	for _, ramp := range []float64{0, 1, 10, 30, 60} {
 		c.Controller = drive.Controller{Chopper: true, RampS: ramp}
-		r := Evaluate(&c)
+		r := See(&c, nil)
 		if r.Launch.PeakBatteryA < 0.98*r.Steady.BatteryA {
 			t.Errorf("ramp of %g s: peak %g A, running %g A", ramp, r.Launch.PeakBatteryA, r.Steady.BatteryA)
 		}

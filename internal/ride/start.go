@@ -18,26 +18,9 @@ func (c *Case) LaunchSeconds() float64 {
 	return s
 }
 
-// Result is all that one case comes to.
-type Result struct {
-	Steady drive.Running      // with the pack as it starts, polarisation settled
-	Launch drive.LaunchResult // one start from rest, pack rested
-	Outing Outcome
-}
-
-// Evaluate computes steady running, one launch and the whole outing of a
-// case. It allocates nothing. On a bench load only the outing is computed.
-//
-// Behind a step-down converter the launch is that of the board: its battery
-// currents are turned into the pack's by the power at their peak.
-func Evaluate(c *Case) Result {
-	var r Result
-	r.Steady, r.Launch = c.start()
-	r.Outing = Run(c, nil)
-	return r
-}
-
-// start is steady running and one launch; nothing on a bench load.
+// start is steady running and one launch; nothing on a bench load. Behind a
+// step-down converter the launch is that of the board: its battery currents are
+// turned into the pack's by the power at their peak.
 func (c *Case) start() (steady drive.Running, launched drive.LaunchResult) {
 	if c.Load.Kind != NoLoad {
 		return steady, launched
