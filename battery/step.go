@@ -72,6 +72,25 @@ func (p *Step) AdvanceFrom(now *Look, s *State, currentA, ambientC float64) {
 // it: a current that swings heats a resistance more than its mean does.
 func (p *Step) Warm(s *State, watts float64) { s.TempC += watts * p.perWatt }
 
+// Straighten corrects a state that [Step.AdvanceFrom] has led from now to end: it
+// takes the resistances along straight lines between the two, where that takes
+// those of the beginning.
+func (p *Step) Straighten(now, end *Look, s *State, currentA float64) {
+	from1, from2 := p.m.settled(&now.warmth, now.ohm1*currentA, now.ohm2*currentA)
+	to1, to2 := p.m.settled(&end.warmth, end.ohm1*currentA, end.ohm2*currentA)
+	more1, more2 := (to1-from1)*(1-p.fastM), (to2-from2)*(1-p.slowM)
+	s.V1 += more1
+	s.V2 += more2
+	end.EMFV -= more1 + more2
+	s.TempC += currentA * currentA * (end.Ohm - now.Ohm) / 2 * p.perWatt
+}
+
+// SwingOhm is by how many volts an ampere more at the end of the step than in its
+// mean may move the branches.
+func (p *Step) SwingOhm(now *Look) float64 {
+	return now.ohm1*(1-p.fast) + now.ohm2*(1-p.slow)
+}
+
 // move advances a state; drop is what the current loses in the resistance and
 // between the wells, settled1 and settled2 are where the branches tend to.
 func (p *Step) move(s *State, currentA, ambientC, drop, settled1, settled2 float64) {

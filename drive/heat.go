@@ -51,6 +51,7 @@ type HeatState struct {
 // exactly for constant losses. Make it once with [Thermal.Over].
 type HeatStep struct {
 	ww, wc, cw, cc float64 // the exponential of the two-node system
+	meanW, meanC   float64 // its winding row, in the mean over the step
 	inner, outer   float64 // K/W winding to case, case to air
 }
 
@@ -101,8 +102,13 @@ func (t Thermal) Over(dtS float64) HeatStep {
 	ef, es := portable.Exp(fast*dtS), portable.Exp(slow*dtS)
 	p := (ef - es) / (fast - slow)
 	q := es - p*slow
+	// The mean of the exponential: its integral, by the same two numbers.
+	mf, ms := -math.Expm1(fast*dtS)/(-fast*dtS), -math.Expm1(slow*dtS)/(-slow*dtS)
+	mp := (mf - ms) / (fast - slow)
+	mq := ms - mp*slow
 	return HeatStep{
 		ww: q - p*a, wc: p * a, cw: p * b, cc: q - p*(b+c),
+		meanW: mq - mp*a, meanC: mp * a,
 		inner: t.WindingToCaseKPerW, outer: t.CaseToAirKPerW,
 	}
 }
@@ -115,6 +121,14 @@ func (h HeatStep) Advance(s *HeatState, copperW, otherW, ambientC float64) {
 	w, c := s.WindingC-windingEnd, s.CaseC-caseEnd
 	s.WindingC = windingEnd + h.ww*w + h.wc*c
 	s.CaseC = caseEnd + h.cw*w + h.cc*c
+}
+
+// MeanC returns the winding's mean temperature over the step that begins at s, under
+// the losses of [HeatStep.Advance].
+func (h *HeatStep) MeanC(s *HeatState, copperW, otherW, ambientC float64) float64 {
+	caseEnd := ambientC + h.outer*(copperW+otherW)
+	windingEnd := caseEnd + h.inner*copperW
+	return windingEnd + h.meanW*(s.WindingC-windingEnd) + h.meanC*(s.CaseC-caseEnd)
 }
 
 // SteadyC returns where the temperatures end with constant losses.

@@ -16,11 +16,13 @@
 // (milliseconds) is left to [example.org/packcheck/drive.Launch]; it moves no
 // charge that an outing would notice.
 //
-// A press takes a short step and long ones, a pause one. Where sagging volts or
-// warming windings would change the speed by too much, or something may end
-// the outing, a step is taken in parts, and the moment of the end is found by
-// a root search. The last rounds before a cutoff opens are followed once more
-// in finer steps. Beyond 128 presses most rounds are counted and not followed.
+// A press takes a short step and longer ones, a pause one. Where sagging volts or
+// warming windings would change the speed by too much, or the volts miss the line
+// they were taken along, or something may end the outing, a step is taken in parts,
+// and the moment of the end is found by a root search. The last rounds before a
+// cutoff opens are followed once more in finer steps. From the sixth press on most
+// rounds are counted and not followed, as many at a time as the last such gap, once
+// it was corrected, shows to be bearable.
 //
 // # Assumptions
 //

@@ -10,11 +10,12 @@ import (
 // Step lengths. They set the accuracy, not the result: the tests take them
 // finer and compare.
 const (
-	firstStepS  = 0.7  // behind a start
+	firstStepS  = 0.7  // behind a start ...
+	growth      = 3.0  // ... and how much longer each of the next ones is
 	longestS    = 30.0 // of a step of driving
 	longestRest = 60.0 // of a pause
-	rampSteps   = 8    // over each soft start
-	gridCap     = 4
+	rampSteps   = 4    // over each soft start
+	gridCap     = 5
 )
 
 // slot is one step of the grid, its propagators ready, used repeat times in a
@@ -95,9 +96,11 @@ func (g *grid) drive(c *Case, finer int) {
 			t = until
 		}
 	}
-	first := min(firstStepS, c.DriveS-t)
-	g.spread(c, first, firstStepS, finer)
-	t += first
+	for step := firstStepS; g.n < gridCap-1 && t < c.DriveS; step *= growth {
+		step = min(step, c.DriveS-t)
+		g.spread(c, step, step, finer)
+		t += step
+	}
 	g.spread(c, c.DriveS-t, longestS, finer)
 }
 

@@ -12,10 +12,18 @@ import (
 // pack's electromotive force, every ohm up to the controller, and the share of
 // the volts that a soft start lets through.
 type supply struct {
-	emfV float64 // at the step's beginning ...
-	perS float64 // ... and how it rises
-	ohm  float64 // pack and path together
-	duty float64 // 0 to 1
+	emfV     float64 // at the step's beginning ...
+	perS     float64 // ... and how it rises
+	ohm      float64 // pack and path together
+	duty     float64 // 0 to 1, at the step's beginning ...
+	dutyPerS float64 // ... and how it rises
+}
+
+// after is the supply so many seconds on.
+func (s supply) after(t float64) supply {
+	s.emfV += s.perS * t
+	s.duty += s.dutyPerS * t
+	return s
 }
 
 // stretch is what one step of driving came to.
@@ -93,15 +101,29 @@ func (m *motion) board(s supply) supply {
 	if m.outV == 0 {
 		return s
 	}
-	if s.emfV < m.outV {
-		return supply{emfV: s.emfV, perS: s.perS, duty: s.duty}
+	s.ohm = 0
+	if s.emfV >= m.outV {
+		s.emfV, s.perS = m.outV, 0
 	}
-	return supply{emfV: m.outV, duty: s.duty}
+	return s
 }
 
-// circuitOhm is all resistance in the motors' way. A chopper reflects the
-// supply's by the square of its duty.
-func (m *motion) circuitOhm(b supply) float64 { return m.eq.Ohm + b.duty*b.duty*b.ohm }
+// circuitOhm is all resistance in the motors' way at some duty. A chopper reflects
+// the supply's by the square of it.
+func (m *motion) circuitOhm(b *supply, duty float64) float64 { return m.eq.Ohm + duty*duty*b.ohm }
+
+// standing returns what the motors draw at rest, at the beginning, and how it rises
+// on its way to what they draw dt seconds on; with the resistance halfway.
+func (m *motion) standing(b *supply, dt float64) (amps, perS, ohm float64) {
+	ohm = m.circuitOhm(b, b.duty)
+	amps = b.duty * b.emfV / ohm
+	if b.dutyPerS == 0 {
+		return amps, b.duty * b.perS / ohm, ohm
+	}
+	duty := b.duty + b.dutyPerS*dt
+	perS = (duty*(b.emfV+b.perS*dt)/m.circuitOhm(b, duty) - amps) / dt
+	return amps, perS, m.circuitOhm(b, (b.duty+duty)/2)
+}
 
 // batteryA is what the pack gives for a motor-side current at speed v. Where
 // a chopper or a converter sets the motors' volts the current follows from
@@ -129,7 +151,7 @@ func (m *motion) drawn(s supply, watts float64) float64 {
 // regulates reports whether the converter holds its output at speed v.
 func (m *motion) regulates(s supply, v float64) bool {
 	b := m.board(s)
-	amps := min((b.duty*b.emfV-m.eq.VoltPerMS*v)/m.circuitOhm(b), m.limitA, m.gripA)
+	amps := min((b.duty*b.emfV-m.eq.VoltPerMS*v)/m.circuitOhm(&b, b.duty), m.limitA, m.gripA)
 	watts := max(0, amps) * (m.eq.VoltPerMS*v + amps*m.eq.Ohm)
 	in := m.drawn(s, watts)
 	bus := s.emfV - in*s.ohm
@@ -150,71 +172,91 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 		through.run(out, s, v, near, dt)
 		return
 	}
-	*out = stretch{stopsS: math.Inf(1)}
+	*out = stretch{stopsS: math.Inf(1), speedMS: v}
 	b := m.board(s)
-	ohm := m.circuitOhm(b)
+	standA, standPerS, ohm := m.standing(&b, dt)
 	capA := min(m.limitA, m.gripA)
-	chopped := m.limitA <= m.gripA
-	freeA := (b.duty*b.emfV - m.eq.VoltPerMS*v) / ohm
-	out.speedMS = v
-	if freeA > capA {
-		push := m.eq.NewtonPerA*capA - m.holdN
-		if !chopped {
-			push = m.slipN
-		}
-		acc := (push - m.dragNS2M2*near*near) / m.eq.InertiaKg
-		out.firstA = m.batteryA(s, v, capA, chopped)
-		t := dt
-		// The free current falls with speed; where it meets the cap this part
-		// is over.
-		if closing := m.eq.VoltPerMS*acc - b.duty*b.perS; closing > 0 {
-			t = min(dt, (freeA-capA)*ohm/closing)
-		}
-		out.stuck = v == 0 && acc <= 0
-		end, rollsS := v+acc*t, t
-		if end < 0 {
-			rollsS = -v / acc
-			out.stopsS, end = rollsS, 0
-		}
-		s.emfV += s.perS * t / 2
-		out.batteryAs = m.batteryA(s, (v+end)/2, capA, chopped) * t
-		s.emfV += s.perS * t / 2
-		b.emfV += b.perS * t
-		out.motorA2s = capA * capA * t
-		out.metres = (v + end) / 2 * rollsS
-		out.lastA = m.batteryA(s, end, capA, chopped)
-		out.speedMS = end
-		out.cappedS, out.cappedAs, out.cappedA = t, out.batteryAs, out.lastA
-		out.batteryA2s = (out.firstA*(out.firstA+out.lastA) + out.lastA*out.lastA) / 3 * t
-		if dt -= t; dt <= 0 {
+	freeA := standA - m.eq.VoltPerMS*v/ohm
+	if freeA <= capA {
+		out.firstA = m.batteryA(s, v, freeA, false)
+		began := *out
+		lastA := m.approach(out, s, standA, standPerS, ohm, near, dt)
+		if s.dutyPerS == 0 || lastA <= capA {
 			return
 		}
-	} else {
-		out.firstA = m.batteryA(s, v, freeA, false)
+		// The soft start leads to the cap within the step: where its line does, and
+		// its line up to there.
+		t := dt
+		for range 3 {
+			t *= (capA - freeA) / (lastA - freeA)
+			*out = began
+			lastA = m.approach(out, s, standA, standPerS, ohm, near, t)
+		}
+		m.capped(out, s.after(t), near, dt-t)
+		return
 	}
-	m.approach(out, s, b, ohm, near, dt)
+	t := dt
+	// The free current falls with speed; where it meets the cap this part is over.
+	if closing := m.eq.VoltPerMS*m.cappedAcc(near)/ohm - standPerS; closing > 0 {
+		t = min(dt, (freeA-capA)/closing)
+	}
+	out.firstA = m.batteryA(s, v, capA, m.limitA <= m.gripA)
+	m.capped(out, s, near, t)
+	out.cappedS, out.cappedAs, out.cappedA = t, out.batteryAs, out.lastA
+	if dt > t {
+		m.approach(out, s.after(t), standA+standPerS*t, standPerS, ohm, near, dt-t)
+	}
+}
+
+// cappedAcc is how fast the vehicle gains speed while the current sits at its limit
+// or at the grip of the wheels.
+func (m *motion) cappedAcc(near float64) float64 {
+	push := m.slipN
+	if m.limitA <= m.gripA {
+		push = m.eq.NewtonPerA*m.limitA - m.holdN
+	}
+	return (push - m.dragNS2M2*near*near) / m.eq.InertiaKg
+}
+
+// capped adds such a time to out.
+func (m *motion) capped(out *stretch, s supply, near, t float64) {
+	v, acc, capA, chopped := out.speedMS, m.cappedAcc(near), min(m.limitA, m.gripA), m.limitA <= m.gripA
+	out.stuck = v == 0 && acc <= 0
+	end, rollsS := v+acc*t, t
+	if end < 0 {
+		rollsS = -v / acc
+		out.stopsS, end = rollsS, 0
+	}
+	firstA := m.batteryA(s, v, capA, chopped)
+	out.batteryAs += m.batteryA(s.after(t/2), (v+end)/2, capA, chopped) * t
+	out.motorA2s += capA * capA * t
+	out.metres += (v + end) / 2 * rollsS
+	out.lastA = m.batteryA(s.after(t), end, capA, chopped)
+	out.speedMS = end
+	out.batteryA2s += (firstA*(firstA+out.lastA) + out.lastA*out.lastA) / 3 * t
 }
 
 // approach adds the exponential part of a step to out: the current
 //
-//	i(t) = (duty emf(t) - k v(t)) / ohm,  v(t) = running(t) + lag exp(-rate t)
+//	i(t) = stand + standPerS t - k v(t) / ohm,  v(t) = running(t) + lag exp(-rate t)
 //
-// where running is the speed that the supply of the moment would lead to, less
-// what it lags behind the line that the electromotive force runs along.
-func (m *motion) approach(out *stretch, s, b supply, ohm, near, dt float64) {
+// where stand is what the motors would draw at rest, and running is the speed that
+// the supply of the moment would lead to, less what it lags behind the line that
+// the volts run along. It returns the motors' current at the end.
+func (m *motion) approach(out *stretch, s supply, standA, standPerS, ohm, near, dt float64) float64 {
 	v := out.speedMS
-	standA, standPerS := b.duty*b.emfV/ohm, b.duty*b.perS/ohm
 	pull := m.eq.NewtonPerA*standA - m.holdN
 	if pull <= 0 && v == 0 {
-		meanA := standA + standPerS*dt/2
-		s.emfV += s.perS * dt
-		out.lastA = m.batteryA(s, 0, standA+standPerS*dt, false)
-		batteryA := m.batteryA(s, 0, meanA, false)
-		out.batteryAs += batteryA * dt
-		out.batteryA2s += batteryA * batteryA * dt
-		out.motorA2s += meanA * meanA * dt
-		out.stuck = true
-		return
+		t := dt
+		if standPerS*dt > -pull/m.eq.NewtonPerA { // a soft start that moves off within the step
+			t = -pull / m.eq.NewtonPerA / standPerS
+		}
+		m.stand(out, s, standA, standPerS, t)
+		if dt -= t; dt <= 0 {
+			out.stuck = true
+			return standA + standPerS*t
+		}
+		s, standA, pull = s.after(t), standA+standPerS*t, 0
 	}
 	pull += m.dragNS2M2 * near * near
 	damping := m.eq.NewtonPerA*m.eq.VoltPerMS/ohm + 2*m.dragNS2M2*near // N per m/s
@@ -236,8 +278,12 @@ func (m *motion) approach(out *stretch, s, b supply, ohm, near, dt float64) {
 	// The current is a line and an exponential, too.
 	k := m.eq.VoltPerMS / ohm
 	lineA, linePerS, swingA := standA-k*running, standPerS-k*perS, -k*lag
-	meanA := lineA + linePerS*dt/2 + swingA*share
-	batteryA := m.batteryA(supply{s.emfV + s.perS*dt/2, 0, s.ohm, s.duty}, mean, meanA, false)
+	meanA, lastA := lineA+linePerS*dt/2+swingA*share, lineA+linePerS*dt+swingA*e
+	batteryA := m.batteryA(s.after(dt/2), mean, meanA, false)
+	if s.dutyPerS != 0 && m.outV == 0 {
+		// Duty and current rise together, and the pack gives their product.
+		batteryA += s.dutyPerS * dt * (lastA - lineA - swingA) / 12
+	}
 	ramp := (share - e) / rate // integral of t exp(-rate t), over dt
 	motorA2 := lineA*(lineA+linePerS*dt) + linePerS*linePerS*dt*dt/3 +
 		2*swingA*(lineA*share+linePerS*ramp) + swingA*swingA*share*(1+e)/2
@@ -248,9 +294,22 @@ func (m *motion) approach(out *stretch, s, b supply, ohm, near, dt float64) {
 		out.batteryA2s += ratio * ratio * motorA2 * dt
 	}
 	out.metres += mean * dt
-	s.emfV += s.perS * dt
-	out.lastA = m.batteryA(s, end, lineA+linePerS*dt+swingA*e, false)
+	out.lastA = m.batteryA(s.after(dt), end, lastA, false)
 	out.speedMS = end
+	return lastA
+}
+
+// stand adds a time at rest under full or rising volts to out.
+func (m *motion) stand(out *stretch, s supply, standA, standPerS, dt float64) {
+	meanA := standA + standPerS*dt/2
+	out.lastA = m.batteryA(s.after(dt), 0, standA+standPerS*dt, false)
+	batteryA := m.batteryA(s.after(dt/2), 0, meanA, false)
+	if m.outV == 0 {
+		batteryA += s.dutyPerS * standPerS * dt * dt / 12
+	}
+	out.batteryAs += batteryA * dt
+	out.batteryA2s += batteryA * batteryA * dt
+	out.motorA2s += (meanA*meanA + standPerS*standPerS*dt*dt/12) * dt
 }
 
 // over is how many time constants leave nothing that float64 can tell.

@@ -14,9 +14,12 @@ import (
 // and not the result: what is left out moves the ride by less than a part in a
 // thousand.
 const (
-	followed  = 24 // rounds, before any is left out
-	skipShare = 4  // of the rounds so far no more than one part in this is left out at a time ...
-	skipLast  = 8  // ... and of the rounds that the charge is good for no more than one part in this
+	followed  = 6    // rounds, before any is left out
+	firstGap  = 3    // rounds left out at first
+	skipShare = 2    // of the rounds so far no more than one part in this is left out at a time ...
+	skipLast  = 5    // ... and of the rounds that the charge is good for no more than one part in this
+	missedAs  = 5e-5 // by which share of the charge so far the line may miss what a gap takes ...
+	missedC   = 5e-3 // ... and by which share of what pack and windings have warmed up
 )
 
 // sums is how many running totals of a moment grow from round to round.
@@ -80,8 +83,9 @@ type ledger struct {
 	usedAs      float64
 	roundS      float64
 
-	gap  int  // rounds left out behind it
-	from mark // where the gap begins
+	most float64 // rounds that the next gap may leave out
+	gap  int     // rounds left out behind it
+	from mark    // where the gap begins
 }
 
 // rounds follows round after round until something ends the outing. Behind the
@@ -163,7 +167,7 @@ func (o *outing) forEver(before *moment) bool {
 
 // fine is into how many parts steps are taken in the rounds before a cutoff
 // opens.
-const fine = 8
+const fine = 3
 
 // recently holds marks of the last rounds, or for very many rounds of the last
 // few in a hundred.
@@ -225,9 +229,22 @@ func (o *outing) learn(l *ledger, before *moment) {
 		l.gain[i] = gain
 	}
 	if l.gap > 0 {
+		foretold := *n
 		o.put(&now)
+		l.most = l.bearable(&foretold, n, o.c.AmbientC)
+	} else {
+		l.most *= 1.5
 	}
 	l.straight, l.known, l.gap = l.known, true, 0
+}
+
+// bearable is how long the next gap may be, by how much the last one had to be
+// corrected: that grows with its cube.
+func (l *ledger) bearable(foretold, n *moment, ambientC float64) float64 {
+	off := max(math.Abs(n.chargeAs-foretold.chargeAs)/n.chargeAs/missedAs,
+		math.Abs(n.heat.WindingC-foretold.heat.WindingC)/(math.Abs(n.heat.WindingC-ambientC)+1)/missedC,
+		math.Abs(n.pack.TempC-foretold.pack.TempC)/(math.Abs(n.pack.TempC-ambientC)+1)/missedC)
+	return float64(l.gap+1) / math.Cbrt(max(off, 0.01))
 }
 
 // sumsOver returns the sums over k rounds of keep^(k-j) and of j keep^(k-j), for
@@ -249,8 +266,12 @@ func (o *outing) alike(l *ledger, done int) int {
 	}
 	good := 3600 * o.c.Pack.AvailableAh(o.now.pack) / l.usedAs / skipLast
 	wanted := (o.stopS-o.now.clockS)/l.roundS - 2
+	most := l.most
+	if most == 0 {
+		most = firstGap
+	}
 	fuse := o.now.fuse.Lasts(&l.fuse) / skipShare
-	return int(max(0, min(float64(done)/skipShare, good, wanted, fuse)))
+	return int(max(0, min(float64(done)/skipShare, most, good, wanted, fuse)))
 }
 
 // skip leaves out so many rounds.

@@ -35,6 +35,8 @@ type draft struct {
 type foretold struct {
 	known                       bool
 	batteryAs, metres, motorA2s float64
+	ohm                         float64 // by how much the pack's is above that of the beginning, in the mean
+	emfV                        float64 // by how much the electromotive force ends above its line
 }
 
 // plan works out a step.
@@ -46,6 +48,7 @@ func (o *outing) plan(d *draft, s *slot) {
 		d.pedal = true
 		o.motionOver(d, s)
 		o.draw(d, s, d.firstA+standbyA, d.batteryAs*s.perS+standbyA, d.lastA+standbyA)
+		o.lookBack(d, s)
 	case o.phase == Pausing:
 		d.stretch, d.held, d.pedal = stretch{stopsS: math.Inf(1)}, false, false
 		o.warm(d, s, 0, 0)
@@ -60,9 +63,11 @@ func (o *outing) plan(d *draft, s *slot) {
 // Bounds of what may happen to the vehicle within one step.
 const (
 	sameAs     = 0.005 // a charge so near to what was foretold, as a share, needs no second look
-	mostLost   = 0.02  // of the volts that the speed stands for, lost within the step
+	mostLost   = 0.06  // of the volts that the speed stands for, lost within the step ...
+	mostMissed = 0.005 // ... and by which they may miss their line
 	leastShare = 0.03  // speeds below this share of what full volts could do count as that
 	roughS     = 0.005 // shorter steps are taken as they are
+	fullDuty   = 1 - 1e-9
 )
 
 // motionOver computes a step's motion with the electromotive force along a
@@ -71,50 +76,75 @@ const (
 // there was none, or it turns out otherwise, once more.
 func (o *outing) motionOver(d *draft, s *slot) {
 	n, c, m := &o.now, o.c, &o.motion
-	full := supply{emfV: n.look.EMFV, ohm: n.look.Ohm + c.PathOhm, duty: duty(&c.Controller, n.pressS+s.dtS/2)}
+	full := supply{emfV: n.look.EMFV, ohm: n.look.Ohm + c.PathOhm, duty: duty(&c.Controller, n.pressS)}
 	full.emfV = max(full.emfV-c.StandbyA*full.ohm, 0)
-	d.held = full.duty == 1
+	if d.held = full.duty > fullDuty; d.held {
+		full.duty = 1
+	} else {
+		full.dutyPerS = (duty(&c.Controller, n.pressS+s.dtS) - full.duty) * s.perS
+	}
 	told := s.told
 	if !told.known {
 		m.warmed(n.heat.WindingC)
 		m.run(&d.stretch, full, n.speedMS, n.speedMS, s.dtS)
-		told = foretold{true, d.batteryAs, d.metres, d.motorA2s}
+		told = foretold{true, d.batteryAs, d.metres, d.motorA2s, 0, 0}
 	}
+	full.ohm += told.ohm
 	for range 2 {
-		o.warm(d, s, told.motorA2s*s.perS*m.eq.Ohm, told.metres*s.perS*m.rubN)
-		m.warmed((n.heat.WindingC + d.heat.WindingC) / 2)
+		m.warmed(o.meanC(s, told.motorA2s*s.perS*m.eq.Ohm, told.metres*s.perS*m.rubN))
 		mean, end := s.pack.MeanEMF(&n.look, &n.pack, told.batteryAs*s.perS+c.StandbyA)
+		mean, end = mean+told.emfV/3, end+told.emfV // what a curve adds grows with the square of the time
 		src := full
 		src.emfV, src.perS = max(full.emfV+2*mean-end-n.look.EMFV, 0), 2*(end-mean)*s.perS
 		m.run(&d.stretch, src, n.speedMS, told.metres*s.perS, s.dtS)
 		off := d.batteryAs - told.batteryAs
 		d.lineEndV = end
-		told = foretold{true, d.batteryAs, d.metres, d.motorA2s}
+		told.batteryAs, told.metres, told.motorA2s = d.batteryAs, d.metres, d.motorA2s
 		if !(math.Abs(off) > sameAs*math.Abs(d.batteryAs)) {
 			break
 		}
 	}
 	s.told = told
 	o.warm(d, s, d.motorA2s*s.perS*m.eq.Ohm, d.metres*s.perS*m.rubN)
-	d.rough = s.dtS*float64(o.finer) > roughS && d.held && o.changesMuch(d, full.ohm)
 }
 
-// changesMuch reports whether sagging volts and warming windings change the
-// speed by too much for one step: a vehicle that hardly moves is soon stopped
-// by either. Volts lost, and what the current needs more of them, are held
-// against those that the speed stands for.
-func (o *outing) changesMuch(d *draft, sourceOhm float64) bool {
-	n, m := &o.now, &o.motion
-	lostV := m.ohmPerC * (d.heat.WindingC - n.heat.WindingC) * m.holdA
-	if m.outV == 0 {
-		lostV += n.look.EMFV - d.lineEndV
+// lookBack looks at a step of driving that was worked out: how far the pack ended
+// from what it was taken for, which the same step may know a round later.
+func (o *outing) lookBack(d *draft, s *slot) {
+	missV := d.look.EMFV - d.lineEndV
+	s.told.emfV += missV
+	s.told.ohm = (d.look.Ohm - o.now.look.Ohm) / 2
+	d.rough = s.dtS*float64(o.finer) > roughS && d.held && o.changesMuch(d, s, missV)
+}
+
+// meanC is the windings' mean temperature over a step, the losses those of all
+// motors together.
+func (o *outing) meanC(s *slot, copperW, otherW float64) float64 {
+	if !s.heated {
+		return o.now.heat.WindingC
 	}
-	bound := mostLost / float64(o.finer) * max(m.eq.VoltPerMS*d.speedMS, leastShare*n.look.EMFV)
-	if math.Abs(lostV) <= bound {
+	return s.heat.MeanC(&o.now.heat, copperW*o.motion.perMotor, otherW*o.motion.perMotor, o.c.AmbientC)
+}
+
+// changesMuch reports whether more happens to the vehicle within a step than one
+// step is good for: sagging volts and warming windings, held against the volts that
+// the speed stands for, because a vehicle that hardly moves is soon stopped by
+// either; and by how much the volts miss their line, with what the branches may have
+// done beside it where the current falls behind a start.
+func (o *outing) changesMuch(d *draft, s *slot, missV float64) bool {
+	n, m := &o.now, &o.motion
+	missV = math.Abs(missV) + math.Abs(d.lastA-d.batteryAs*s.perS)*s.pack.SwingOhm(&n.look)
+	lostV := math.Abs(m.ohmPerC * (d.heat.WindingC - n.heat.WindingC) * m.holdA)
+	if m.outV == 0 {
+		lostV += math.Abs(n.look.EMFV - d.lineEndV)
+	}
+	bound := max(m.eq.VoltPerMS*d.speedMS, leastShare*n.look.EMFV) / float64(o.finer)
+	if lostV <= mostLost*bound && missV <= mostMissed*bound {
 		return false
 	}
-	rate := m.eq.NewtonPerA * m.eq.VoltPerMS / ((m.eq.Ohm + sourceOhm) * m.eq.InertiaKg)
-	return math.Abs(lostV)*min(1, rate*d.dtS) > bound
+	rate := m.eq.NewtonPerA * m.eq.VoltPerMS / ((m.eq.Ohm + n.look.Ohm + o.c.PathOhm) * m.eq.InertiaKg)
+	acts := min(1, rate*d.dtS)
+	return lostV*acts > mostLost*bound || missV*acts > mostMissed*bound
 }
 
 // warm works out the motors' temperatures; the losses are those of all motors
@@ -142,6 +172,7 @@ func (o *outing) draw(d *draft, s *slot, beginA, meanA, endA float64) {
 		d.a2s += more
 	}
 	c.Pack.LookInto(&d.look, &d.pack)
+	s.pack.Straighten(&n.look, &d.look, &d.pack, meanA)
 	d.joules = meanA*d.dtS*(n.look.EMFV+d.look.EMFV)/2 - d.a2s*n.look.Ohm
 	if meanA > 0 {
 		d.joules = max(d.joules, 0) // no passive load turns a pack around
