@@ -48,7 +48,7 @@ func checkChoices(choices []Choice, dims int) ([]alternatives, error) {
 			if !(cut > last) {
 				return nil, fmt.Errorf("choice %d has cuts %v: want them rising", i, c.Cuts)
 			}
-			end := distuv.UnitNormal.CDF(cut)
+			end := normalBelow(cut)
 			share := end - upTo
 			a.share, a.before = append(a.share, share), append(a.before, upTo)
 			a.scale = append(a.scale, math.Sqrt(max(share*(1-share), 1e-6)))
@@ -73,7 +73,7 @@ func (a *alternatives) of(z float64) int {
 // given chances instead of the prior's shares, and within an alternative the
 // prior's law.
 func (a *alternatives) place(x float64, chance []float64) float64 {
-	u := distuv.UnitNormal.CDF(x)
+	u := normalBelow(x)
 	n := 0
 	for n < len(chance)-1 && u >= chance[n] {
 		u -= chance[n]

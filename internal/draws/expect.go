@@ -6,8 +6,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
-
-	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // Gain is what a reading that was not taken yet would probably change.
@@ -162,9 +160,8 @@ func (x *expectation) gain() Gain {
 // has nothing to do with that of the draws.
 func (x *expectation) errors() [trials]float64 {
 	var e [trials]float64
-	law := distuv.StudentsT{Mu: 0, Sigma: x.err, Nu: defaultFreedom}
 	for k, at := range rand.New(rand.NewPCG(seedErrors, 0)).Perm(trials) {
-		e[k] = law.Quantile((float64(at) + 0.5) / trials)
+		e[k] = x.err * studentQuantile((float64(at)+0.5)/trials)
 	}
 	return e
 }

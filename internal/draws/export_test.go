@@ -32,3 +32,22 @@ func MostProbable(dims int, m Model, readings []Reading, workers int) (Best, err
 func Explain(z [][]float64, weight, values []float64) []float64 {
 	return NewExplainer(z, weight).Explain(values)
 }
+
+// The laws, and one system of equations: its solution, inverse and the logarithm of
+// its determinant.
+const DefaultFreedom = defaultFreedom
+
+func NormalBelow(x float64) float64     { return normalBelow(x) }
+func StudentQuantile(p float64) float64 { return studentQuantile(p) }
+
+func Solved(matrix, right []float64) (x, inverse []float64, logDet float64, ok bool) {
+	m := newSymmetric(len(right))
+	copy(m.a, matrix)
+	l, ok := triangle(m)
+	if !ok {
+		return nil, nil, 0, false
+	}
+	x = append(x, right...)
+	l.solve(x)
+	return x, l.inverse().a, l.logDet(), true
+}

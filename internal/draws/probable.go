@@ -1,11 +1,5 @@
 package draws
 
-import (
-	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/stat/distuv"
-)
-
 // Best is the most probable draw, as far as the search went.
 type Best struct {
 	Z         []float64 // clipped at [Clip]
@@ -112,7 +106,7 @@ func (s *search) placed(z, predicted []float64) place {
 
 // sum is the sum of squares with the readings that count; nil means all.
 func (p place) sum(counts []bool) float64 {
-	total := floats.Dot(p.z, p.z)
+	total := dot(p.z, p.z)
 	for j, r := range p.residual {
 		if counts == nil || counts[j] {
 			total += r * r
@@ -131,11 +125,7 @@ func (s *search) bestOf(here place, counts []bool) Best {
 
 // chance of a greater sum of squares.
 func (s *search) chance(here place, counts []bool) float64 {
-	degrees := count(counts)
-	if degrees == 0 {
-		return 1
-	}
-	return distuv.ChiSquared{K: float64(degrees)}.Survival(here.sum(counts))
+	return ChiSquareBeyond(here.sum(counts), count(counts))
 }
 
 func count(all []bool) (n int) {
@@ -186,13 +176,13 @@ func (s *search) shortened(here place, slope [][]float64, counts []bool) (place,
 	var innovation []float64
 	for j, row := range slope {
 		if counts[j] {
-			innovation = append(innovation, here.residual[j]+floats.Dot(row, here.z))
+			innovation = append(innovation, here.residual[j]+dot(row, here.z))
 		}
 	}
 	target := make([]float64, s.dims)
 	if len(rowsOf) > 0 {
 		for j, u := range solve(gramOf(rowsOf), innovation) {
-			floats.AddScaled(target, u, rowsOf[j])
+			addScaled(target, u, rowsOf[j])
 		}
 	}
 	for share := 1.0; share > 0.05; share /= 2 {
@@ -241,13 +231,13 @@ func (s *search) slopes(here place) [][]float64 {
 }
 
 // solve returns (JJ' + I)^-1 e, for the errors as they are.
-func solve(gram *mat.SymDense, innovation []float64) []float64 {
+func solve(gram symmetric, innovation []float64) []float64 {
 	noise := make([]float64, len(innovation))
 	for j := range noise {
 		noise[j] = 1
 	}
 	inverse, _ := invert(gram, noise)
 	u := make([]float64, len(innovation))
-	times(u, inverse, innovation)
+	inverse.times(u, innovation)
 	return u
 }

@@ -1,11 +1,6 @@
 package draws
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/mat"
-)
+import "math"
 
 const (
 	// widening of the errors in a proposal, so that its tails lie outside those
@@ -30,8 +25,8 @@ type proposal struct {
 	innovation []float64     // on average over the alternatives
 	shift      [][][]float64 // of choice, alternative, reading: to be added
 	chance     [][]float64   // of choice, alternative
-	gram       *mat.SymDense // JJ'
-	middle     *mat.SymDense // A
+	gram       symmetric     // JJ'
+	middle     symmetric     // A
 	noise      []float64     // N, by reading
 	gain       [][]float64   // column j of K = J'(JJ' + N)^-1, as a row
 	half       float64       // half the logarithm of det(I + N^-1 JJ')
@@ -57,7 +52,7 @@ func (p *proposal) finish(freedom float64, strained int) {
 			r := p.innovation[j]
 			for i := range k {
 				for h := range k {
-					r -= p.gram.At(j, i) * p.middle.At(i, h) * p.innovation[h]
+					r -= p.gram.at(j, i) * p.middle.at(i, h) * p.innovation[h]
 				}
 			}
 			p.noise[j] = max(1, (freedom+r*r)/(freedom+1))
@@ -72,38 +67,36 @@ func (p *proposal) finish(freedom float64, strained int) {
 	p.gain = rows(k, dims)
 	for j := range p.gain {
 		for i, row := range p.slope {
-			floats.AddScaled(p.gain[j], inverse.At(i, j), row)
+			addScaled(p.gain[j], inverse.at(i, j), row)
 		}
 	}
 }
 
 // gramOf is JJ'.
-func gramOf(slope [][]float64) *mat.SymDense {
-	gram := mat.NewSymDense(len(slope), nil)
+func gramOf(slope [][]float64) symmetric {
+	gram := newSymmetric(len(slope))
 	for i := range slope {
 		for j := i; j < len(slope); j++ {
-			gram.SetSym(i, j, floats.Dot(slope[i], slope[j]))
+			gram.set(i, j, dot(slope[i], slope[j]))
 		}
 	}
 	return gram
 }
 
 // invert returns (JJ' + N)^-1 and log det(I + N^-1 JJ').
-func invert(gram *mat.SymDense, noise []float64) (*mat.SymDense, float64) {
-	m := mat.NewSymDense(len(noise), nil)
-	m.CopySym(gram)
+func invert(gram symmetric, noise []float64) (symmetric, float64) {
+	m := newSymmetric(len(noise))
+	copy(m.a, gram.a)
 	var logDet float64
 	for j, n := range noise {
-		m.SetSym(j, j, m.At(j, j)+n)
+		m.set(j, j, m.at(j, j)+n)
 		logDet -= math.Log(n)
 	}
-	var c mat.Cholesky
-	c.Factorize(m) // always positive definite
-	inverse := mat.NewSymDense(len(noise), nil)
-	if err := c.InverseTo(inverse); err != nil {
-		inverse.Zero() // unreachable short of an overflow: no step
+	l, ok := triangle(m)
+	if !ok {
+		return newSymmetric(len(noise)), 0 // unreachable short of an overflow: no step
 	}
-	return inverse, logDet + c.LogDet()
+	return l.inverse(), logDet + l.logDet()
 }
 
 // workspace holds what one evaluation needs, so that none allocates.
@@ -124,26 +117,12 @@ func (p *proposal) centre(z []float64, s workspace) (over float64) {
 	for c := range p.choices {
 		a := &p.choices[c]
 		n := a.of(z[a.unknown])
-		floats.Add(s.e, p.shift[c][n])
+		addScaled(s.e, 1, p.shift[c][n])
 		over += math.Log(p.chance[c][n] / a.share[n])
 	}
-	times(s.u, p.middle, s.e)
-	times(s.mean, p.gram, s.u)
+	p.middle.times(s.u, s.e)
+	p.gram.times(s.mean, s.u)
 	return over
-}
-
-// times sets y to a x.
-func times(y []float64, a *mat.SymDense, x []float64) {
-	raw := a.RawSymmetric()
-	clear(y)
-	for i := range y { // the upper triangle is what is stored
-		row := raw.Data[i*raw.Stride : i*raw.Stride+len(x)]
-		y[i] += row[i] * x[i]
-		for j := i + 1; j < len(x); j++ {
-			y[i] += row[j] * x[j]
-			y[j] += row[j] * x[i]
-		}
-	}
 }
 
 // draw turns normal numbers (x for the unknowns, y for the readings) into a
@@ -156,11 +135,11 @@ func (p *proposal) draw(x, y []float64, s workspace) {
 	}
 	p.centre(x, s)
 	for j, row := range p.slope { // 0 for the choices
-		y[j] = math.Sqrt(p.noise[j])*y[j] - floats.Dot(row, x)
+		y[j] = math.Sqrt(p.noise[j])*y[j] - dot(row, x)
 	}
 	for j, row := range p.slope {
-		floats.AddScaled(x, y[j], p.gain[j])
-		floats.AddScaled(x, s.u[j], row)
+		addScaled(x, y[j], p.gain[j])
+		addScaled(x, s.u[j], row)
 	}
 }
 
@@ -168,7 +147,7 @@ func (p *proposal) draw(x, y []float64, s workspace) {
 func (p *proposal) logRatio(z []float64, s workspace) float64 {
 	l := p.half + p.centre(z, s)
 	for j, row := range p.slope {
-		s.along[j] = floats.Dot(row, z)
+		s.along[j] = dot(row, z)
 		d := s.along[j] - s.mean[j]
 		// u'JJ'u is the square of the mean, u'Jz its product with z.
 		l += s.u[j]*(s.along[j]-s.mean[j]/2) - d*d/(2*p.noise[j])

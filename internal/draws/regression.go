@@ -1,10 +1,5 @@
 package draws
 
-import (
-	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/mat"
-)
-
 const (
 	// ridge holds the slopes to those of the round before, against noise.
 	// Common practice, no published source; tried on vehicles.
@@ -26,17 +21,17 @@ func (s *sampler) fit() proposal {
 	for i, wi := range w {
 		if wi > 0 {
 			s.columnsOf(x, s.z[i])
-			floats.AddScaled(centre, wi, x)
-			floats.AddScaled(middle, wi, s.residual[i])
+			addScaled(centre, wi, x)
+			addScaled(middle, wi, s.residual[i])
 		}
 	}
 	s.slope = s.regress(w, centre, middle, x)
 
 	p := proposal{choices: s.choices, innovation: middle, slope: make([][]float64, len(s.readings))}
 	for j, row := range s.slope {
-		p.innovation[j] -= floats.Dot(row, centre)
+		p.innovation[j] -= dot(row, centre)
 		p.slope[j] = make([]float64, s.dims)
-		floats.AddScaled(p.slope[j], -1, row[:s.dims]) // of the prediction, no longer of the residual
+		addScaled(p.slope[j], -1, row[:s.dims]) // of the prediction, no longer of the residual
 	}
 	for c := range s.choices {
 		a := &s.choices[c]
@@ -112,39 +107,35 @@ func (s *sampler) regress(w, centre, middle, x []float64) [][]float64 {
 	if d == 0 {
 		return slope
 	}
-	spread := mat.NewSymDense(d, nil)
-	raw := spread.RawSymmetric()
-	cross := mat.NewDense(d, k, nil)
+	spread := newSymmetric(d) // of which the upper half is summed
 	for i, wi := range w {
 		if wi == 0 {
 			continue
 		}
 		s.columnsOf(x, s.z[i])
-		floats.Sub(x, centre)
+		addScaled(x, -1, centre)
 		for a, xa := range x {
-			floats.AddScaled(raw.Data[a*raw.Stride+a:a*raw.Stride+d], wi*xa, x[a:])
-			row := cross.RawRowView(a)
+			addScaled(spread.row(a)[a:], wi*xa, x[a:])
 			for j, r := range s.residual[i] {
-				row[j] += wi * xa * (r - middle[j])
+				slope[j][a] += wi * xa * (r - middle[j])
 			}
 		}
 	}
 	for a := range d {
-		spread.SetSym(a, a, spread.At(a, a)+ridge)
+		for b := a; b < d; b++ {
+			spread.set(a, b, spread.at(a, b))
+		}
+		spread.set(a, a, spread.at(a, a)+ridge)
 		for j := range s.slope {
-			cross.Set(a, j, cross.At(a, j)+ridge*s.slope[j][a])
+			slope[j][a] += ridge * s.slope[j][a]
 		}
 	}
-	var c mat.Cholesky
-	c.Factorize(spread)
-	var b mat.Dense
-	if err := c.SolveTo(&b, cross); err != nil {
-		return slope // unreachable short of an overflow: no slope
+	l, ok := triangle(spread)
+	if !ok {
+		return rows(k, d) // unreachable short of an overflow: no slope
 	}
 	for j := range slope {
-		for a := range slope[j] {
-			slope[j][a] = b.At(a, j)
-		}
+		l.solve(slope[j])
 	}
 	return slope
 }

@@ -1,6 +1,10 @@
 package draws
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/internal/portable"
+)
 
 // sampler holds all draws so far and the laws from which they came.
 type sampler struct {
@@ -123,7 +127,7 @@ func (s *sampler) weightsInto(w []float64, power float64) float64 {
 	}
 	var sum, squares float64
 	for i := range w {
-		w[i] = math.Exp(w[i] - most)
+		w[i] = portable.Exp(w[i] - most)
 		sum += w[i]
 		squares += w[i] * w[i]
 	}
@@ -151,5 +155,5 @@ func logSum(a, b float64) float64 {
 	if a < b {
 		a, b = b, a
 	}
-	return a + math.Log1p(math.Exp(b-a))
+	return a + math.Log1p(portable.Exp(b-a))
 }

@@ -3,9 +3,6 @@ package draws
 import (
 	"cmp"
 	"slices"
-
-	"gonum.org/v1/gonum/floats"
-	"gonum.org/v1/gonum/mat"
 )
 
 // elsewhere returns the places into which an unknown is put to look over a step.
@@ -64,17 +61,17 @@ func (s *search) promising(base place, counts []bool) []step {
 		a := 0
 		for j, row := range o.slope {
 			if counts[j] {
-				innovation[a] = p.residual[j] + floats.Dot(row, p.z) - row[unknown]*p.z[unknown]
+				innovation[a] = p.residual[j] + dot(row, p.z) - row[unknown]*p.z[unknown]
 				a++
 			}
 		}
-		fixed := mat.NewSymDense(len(chosen), nil) // the moved unknown stays where it was put
+		fixed := newSymmetric(len(chosen)) // the moved unknown stays where it was put
 		for a := range chosen {
 			for b := a; b < len(chosen); b++ {
-				fixed.SetSym(a, b, gram.At(a, b)-chosen[a][unknown]*chosen[b][unknown])
+				fixed.set(a, b, gram.at(a, b)-chosen[a][unknown]*chosen[b][unknown])
 			}
 		}
-		sum := p.z[unknown]*p.z[unknown] + floats.Dot(innovation, solve(fixed, innovation))
+		sum := p.z[unknown]*p.z[unknown] + dot(innovation, solve(fixed, innovation))
 		all = append(all, step{p, sum, unknown})
 	}
 	slices.SortStableFunc(all, func(a, b step) int { return cmp.Compare(a.sum, b.sum) })

@@ -3,14 +3,19 @@ package policy_test
 import (
 	"go/ast"
 	"slices"
+	"strings"
 	"testing"
 )
 
 // computing are the packages that every draw passes through.
 var computing = []string{
 	"battery", "charge", "chemistry", "cutoff", "drive", "setup", "tables", "wiring", "internal/bend", "internal/build", "internal/judge", "internal/quantity",
-	"internal/ride", "internal/solve",
+	"internal/draws", "internal/reckon", "internal/ride", "internal/solve",
 }
+
+// scalar are the packages of gonum that do without its assembly, which sums in
+// another order than the same code in Go.
+var scalar = []string{"gonum.org/v1/gonum/interp", "gonum.org/v1/gonum/stat/distuv"}
 
 // unportable are the functions of package math that end in other bits on other
 // processors.
@@ -25,6 +30,11 @@ func TestWhatADrawPassesThroughIsTheSameEverywhere(t *testing.T) {
 			continue
 		}
 		for name, file := range s.files {
+			for _, path := range imports(t, file) {
+				if strings.HasPrefix(path, "gonum.org/") && !slices.Contains(scalar, path) {
+					t.Errorf("%s imports %s, which ends in other bits on other processors; internal/draws solves and sums in Go alone", name, path)
+				}
+			}
 			ast.Inspect(file, func(n ast.Node) bool {
 				sel, is := n.(*ast.SelectorExpr)
 				if !is {

@@ -8,7 +8,6 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/setup"
-	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // drawn is the vehicles that a setup may mean, as points with weights.
@@ -170,7 +169,7 @@ func (e *engine) agree(list []reading, p *draws.Posterior) bool {
 	for _, x := range z {
 		square += x * x
 	}
-	return distuv.ChiSquared{K: float64(len(list))}.Survival(square) >= draws.ConflictBelow
+	return draws.ChiSquareBeyond(square, len(list)) >= draws.ConflictBelow
 }
 
 // unreadable says what is wrong when no draw can have given the readings.
