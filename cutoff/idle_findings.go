@@ -3,6 +3,7 @@ package cutoff
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
@@ -57,6 +58,9 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 		f.Title = "Drained like this, the pack can never be charged again: its weakest cell ends below the last limit."
 		f.Advice = "Fit a cutoff that opens well before. A pack that has come this far is not to be brought back: keep it away from anything that burns and hand it in where batteries are collected."
 		f.Habit, f.Charging, f.Rung = "", false, 3
+		if week, ok := s.everyCell(f); ok {
+			return []answer.Finding{f, week}
+		}
 	case i.DaysToHarm <= weekDays*(1-timeHair):
 		f.Code = CodeIdleWeek
 		f.Level, f.Harm = answer.Watch, answer.Wear
@@ -77,6 +81,27 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 		return nil
 	}
 	return []answer.Finding{f}
+}
+
+// everyCell is what a week does to all cells of a pack whose weakest may be past saving
+// already: how far that one lags nobody has measured, the rest needs no guess.
+func (s *Standing) everyCell(now answer.Finding) (answer.Finding, bool) {
+	p := s.Pack.Spec().Profile
+	_, likely, _ := p.MonthlyLoss(s.AmbientC)
+	path := s.path(likely)
+	days := path.daysUntil(s.highestAt(s.meanV, p.HarmV))
+	i := Idled{DaysToHarm: days, DaysToNever: math.Inf(1)}
+	if !slices.Contains(now.Decides, answer.KeyPackWatchesCells) || days > weekDays*(1-timeHair) || s.lostByItself() {
+		return answer.Finding{}, false
+	}
+	f := onCutoff(answer.Finding{
+		Code: CodeIdleWeek, Unit: "h", Found: days * 24, Limit: weekDays * 24, Want: answer.Above, Source: p.LadderSource,
+		Title:  fmt.Sprintf("Left after a ride, every cell of the pack is harmed after %s.", inDays(days)),
+		Advice: "Fit a cutoff that opens well before and draws next to nothing, and take the pack off after every ride.",
+		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: s.decides(i), Ladder: ladderIdle, Rung: 2,
+	})
+	f.Level, f.Harm = ruin(p)
+	return f, true
 }
 
 // afterAWeek is the rung that a week brings for certain, where harm comes within one
