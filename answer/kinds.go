@@ -57,6 +57,7 @@ const (
 	FitCharger       Change = "charger"
 	ChargeElsewhere  Change = "charging place"
 	WaitBeforeCharge Change = "wait before charging"
+	FitBrake         Change = "brake"
 	KeepCharged      Change = "keep charged" // in storage, or between rides
 	WarmUp           Change = "warm up"
 	LookUp           Change = "look up" // nothing to buy: find out what is there

@@ -51,6 +51,9 @@ func findingsMade(t testing.TB) []made {
 	tool := modelOf(t, battery.Spec{Profile: li, CellsInSeries: 5, CapacityAh: 4, MaxCurrentA: 20})
 	block := modelOf(t, battery.Spec{Profile: ag, CellsInSeries: 6, CapacityAh: 7, MaxCurrentA: 20})
 	hot := func(c float64) battery.Use { return battery.Use{HasTemps: true, ColdestC: 20, HottestC: c} }
+	touched := func(outside, inside float64) battery.Use {
+		return battery.Use{HasTemps: true, ColdestC: 20, HottestC: inside, SurfaceC: outside, Read: true}
+	}
 	const danger, fix, watch, fine = answer.Danger, answer.FixFirst, answer.Watch, answer.Fine
 	const child, house, part, wear = answer.Child, answer.House, answer.Part, answer.Wear
 	return []made{
@@ -93,6 +96,21 @@ func findingsMade(t testing.TB) []made {
 			"lithium too hot to touch", battery.CodeTooHot,
 			tool.Judge(hot(85)), tool.Judge(hot(71)),
 			danger, child, "degC", answer.Below, answer.LoadLess, "astm-f963-surface", "",
+		},
+		{
+			"lithium of 60 C outside, measured", battery.CodeTooHot,
+			tool.Judge(touched(60, 30)), tool.Judge(touched(54.4, 30)),
+			fix, child, "degC", answer.Below, answer.LoadLess, "astm-f963-touched", "cells of 60 C inside would pass: surfaces are cooler",
+		},
+		{
+			"a block of 75 C outside, measured, that was computed cool", battery.CodeTooHot,
+			block.Judge(touched(75, 30)), block.Judge(touched(40, 30)),
+			danger, child, "degC", answer.Below, answer.LoadLess, "astm-f963-surface", "",
+		},
+		{
+			"a block that was cool after a short drive and is computed hot", battery.CodeTooHot,
+			block.Judge(touched(40, 75)), block.Judge(touched(40, 40)),
+			danger, child, "degC", answer.Below, answer.LoadLess, "astm-f963-surface", "how long was driven is not told",
 		},
 		{
 			"frozen", battery.CodeTooCold,

@@ -21,6 +21,10 @@ const (
 	// surfaceMostC is the hottest that the surface of a battery in a toy may
 	// get (source "astm-f963-surface"); a pack has one temperature here.
 	surfaceMostC = 71.0
+	// touchedMostC is the same for a battery that can be touched (source
+	// "astm-f963-touched"). It is held against what was measured alone: what is
+	// computed is the heat of the cells inside.
+	touchedMostC = 54.0
 )
 
 // Margins of computed figures: what lies within them is at its limit, not past
@@ -39,6 +43,8 @@ type Use struct {
 	ColdestC float64 // lowest temperature of the cells, deg C
 	HottestC float64 // highest temperature of the cells, deg C
 	HasTemps bool    // ColdestC and HottestC are given
+	SurfaceC float64 // of the pack after a drive, measured, deg C
+	Read     bool    // SurfaceC is given
 }
 
 // Judge says what is wrong with using the pack so.
@@ -113,15 +119,29 @@ func (m *Model) judgeHeat(u Use) []answer.Finding {
 		Advice: "Take less current or drive shorter, and let the pack cool.",
 		Change: answer.LoadLess, Habit: answer.HabitPauses, Decides: []string{answer.KeyPackChemistry},
 	})
+	read := u.Read && u.SurfaceC >= u.HottestC // after a short drive it tells nothing of a long one
+	if read {
+		u.HottestC, f.Found, f.Decides = u.SurfaceC, u.SurfaceC, []string{answer.KeyMeasuredPackTemperature}
+	}
 	switch {
 	case u.HottestC > surfaceMostC+heatHairK:
-		f.Level, f.Harm, f.Source, f.Decides = answer.Danger, answer.Child, srcSurface, nil
+		f.Level, f.Harm, f.Source = answer.Danger, answer.Child, srcSurface
+		if !read {
+			f.Decides = nil
+		}
 		f.Limit = surfaceMostC
 		f.Title = "The pack gets hotter than the surface of a battery in a toy may."
-	case u.HottestC <= d.MaxTempC+heatHairK:
+	case u.HottestC > d.MaxTempC+heatHairK:
+		if m.spec.Profile.Family == chemistry.Lithium {
+			f.Level, f.Harm = answer.Danger, answer.House
+		}
+	case u.Read && u.SurfaceC > touchedMostC+heatHairK:
+		f.Found, f.Decides = u.SurfaceC, []string{answer.KeyMeasuredPackTemperature}
+		f.Harm, f.Source, f.Limit = answer.Child, srcTouched, touchedMostC
+		f.Title = "The battery gets hotter than one may that a child can touch, and too hot to charge."
+		f.Advice = "Find out why: a weak cell, a loose joint or too much load. Let it cool before it is charged."
+	default:
 		return nil
-	case m.spec.Profile.Family == chemistry.Lithium:
-		f.Level, f.Harm = answer.Danger, answer.House
 	}
 	return []answer.Finding{f}
 }

@@ -9,6 +9,7 @@ const (
 	srcElectronics = "series-electronics"
 	srcLabels      = "label-words"
 	srcSurface     = "astm-f963-surface"
+	srcTouched     = "astm-f963-touched"
 	srcUnlike      = "astm-f963-mixing"
 )
 
@@ -30,6 +31,11 @@ func Sources() []answer.Source {
 			ID:    srcSurface,
 			Text:  "ASTM F963, clause 4.25.7: surface of a battery at most 71 degC (160 degF)",
 			Known: "copy of a summary",
+		},
+		{
+			ID:    srcTouched,
+			Text:  "A test plan built on ASTM F963: surfaces of toy or battery that can be touched at most 54 degC, motor toys stalled meanwhile; a trade forum, one source",
+			Known: "copy of a post",
 		},
 		{
 			ID:    srcMixing,

@@ -12,6 +12,13 @@ func aboutPlaces() []answer.Explanation {
 			Do:    "Take the battery out to charge it, and close the socket off so that nobody can use it.",
 		},
 		{
+			Code:  CodeDrivesPlugged,
+			Means: "The vehicle can be driven while its battery is being charged.",
+			Hurts: "A child drives off with the mains adaptor behind it and tears the lead. Motors and charger pull on the battery at once, so that neither cutoff nor charger sees what it is made to see; lithium is then overcharged or drained, and burns.",
+			Limit: "IEC 62115:2003, 14.12, from a digest: charging in the toy only where it cannot be driven meanwhile.",
+			Do:    "Take the battery out to charge it, or have a charging socket that cuts the motors off.",
+		},
+		{
 			Code:  CodeInVehicle,
 			Means: "The battery stays in the vehicle while it charges.",
 			Hurts: "That is right only for the battery and charger that it was built with, and only if it cannot be driven meanwhile.",
@@ -118,7 +125,7 @@ func aboutKeeping() []answer.Explanation {
 			Code:  CodeStoredConnected,
 			Means: "It stays connected to the vehicle while it is put away.",
 			Hurts: "Whatever draws a little drains it, and a fault in a shed has nobody who smells it. Fires of parked ride-ons were part of a large recall in 1998.",
-			Limit: "None: common practice.",
+			Limit: "A twentieth of its charge over the time in store, own choice; lithium in no case: common practice.",
 			Do:    "Take it out for the winter.",
 		},
 		{

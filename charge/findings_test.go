@@ -84,6 +84,7 @@ func chargerRows(t testing.TB) []made {
 	at := func(port charge.Port) func(*charge.Plugged) { return func(p *charge.Plugged) { p.Port = port } }
 	jack := func(want charge.Polarity) func(*charge.Plugged) { return func(p *charge.Plugged) { p.Jack = want } }
 	two := func(how charge.Joined) func(*charge.Plugged) { return func(p *charge.Plugged) { p.Joined = how } }
+	moves := func(can charge.Driving) func(*charge.Plugged) { return func(p *charge.Plugged) { p.Driving = can } }
 	tool := func(p *charge.Plugged) { p.ToolPack = true }
 	own := func(p *charge.Plugged) { p.ToolPack, p.Charger.SuppliedWithPack = true, true }
 	right, rightLi := onLead(t, leadCharger, nil), onLithium(t, lionCharger, nil)
@@ -96,6 +97,8 @@ func chargerRows(t testing.TB) []made {
 		{"laptop brick", charge.CodePowerSupply, onLithium(t, "laptop adapter 19V DC 3.42A", nil), rightLi, danger, house, answer.Charger, answer.FitCharger, "laptop-volts"},
 		{"lithium in the vehicle", charge.CodeVehicleJack, onLithium(t, lionCharger, at(charge.PortVehicle)), onLithium(t, lionCharger, at(charge.PortPack)), danger, house, answer.Charger, answer.ChangeNone, "jack-practice"},
 		{"lead-acid in the vehicle", charge.CodeInVehicle, onLead(t, leadCharger, at(charge.PortVehicle)), right, watch, wear, answer.Charger, answer.ChangeNone, "charging-in-toy"},
+		{"lead-acid that can be driven meanwhile", charge.CodeDrivesPlugged, onLead(t, leadCharger, moves(charge.DrivingPossible)), onLead(t, leadCharger, moves(charge.DrivingBlocked)), fix, house, answer.Charger, answer.ChargeElsewhere, "charging-in-toy"},
+		{"lithium that can be driven meanwhile", charge.CodeDrivesPlugged, onLithium(t, lionCharger, moves(charge.DrivingPossible)), rightLi, danger, house, answer.Charger, answer.ChargeElsewhere, "charging-in-toy"},
 		{"two tool packs in series", charge.CodeChargedInSeries, onLithium(t, lionCharger, two(charge.InSeries)), rightLi, danger, house, answer.Battery, answer.ChangeNone, "series-string-rule"},
 		{"two blocks in series", charge.CodeChargedInSeries, onLead(t, leadCharger, two(charge.InSeries)), right, fix, part, answer.Battery, answer.ChangeNone, "series-string-rule"},
 		{"two blocks, charger made for the pair", charge.CodeChargedInSeries, onLead(t, leadCharger, func(p *charge.Plugged) {
@@ -175,9 +178,9 @@ func packRows(t testing.TB) []made {
 		{"lithium nearly empty", charge.CodeStoredRunsEmpty, stored(t, "li-ion", 0.1, 12, nil), stored(t, "li-ion", 0.6, 12, nil), danger, house, answer.Battery, answer.KeepCharged, li.Keeping.Source},
 		{"lead-acid nearly empty", charge.CodeStoredRunsEmpty, stored(t, "agm", 0.05, 20, nil), stored(t, "agm", 0.6, 12, nil), fix, part, answer.Battery, answer.KeepCharged, ag.Keeping.Source},
 		{"lead-acid in the warm", charge.CodeStoredNeedsTopUp, stored(t, "agm", 1, 30, nil), stored(t, "agm", 1, 5, nil), watch, wear, answer.Battery, answer.KeepCharged, ag.Keeping.Source},
-		{"lithium left in the toy", charge.CodeStoredConnected, stored(t, "li-ion", 0.5, 12, left(0)), stored(t, "li-ion", 0.5, 12, nil), fix, house, answer.Battery, answer.ChangeNone, "storage-lithium"},
-		{"a block left in the toy, board on", charge.CodeStoredConnected, stored(t, "agm", 1, 12, left(0.001)), stored(t, "agm", 1, 12, left(0)), fix, part, answer.Battery, answer.ChangeNone, "storage-lithium"},
-		{"a block left in the toy", charge.CodeStoredConnected, stored(t, "agm", 1, 12, left(0)), stored(t, "agm", 1, 12, nil), watch, wear, answer.Battery, answer.ChangeNone, "storage-lithium"},
+		{"lithium left in the toy", charge.CodeStoredConnected, stored(t, "li-ion", 0.5, 12, left(0)), stored(t, "li-ion", 0.5, 12, nil), fix, house, answer.Battery, answer.KeepCharged, "storage-lithium"},
+		{"a block left in the toy, board on", charge.CodeStoredConnected, stored(t, "agm", 1, 12, left(0.001)), stored(t, "agm", 1, 12, left(0.00005)), fix, part, answer.Battery, answer.KeepCharged, "storage-lithium"},
+		{"a block left in the toy", charge.CodeStoredConnected, stored(t, "agm", 1, 12, left(0)), stored(t, "agm", 1, 12, nil), watch, wear, answer.Battery, answer.KeepCharged, "storage-lithium"},
 		{"kept at 70 degrees", charge.CodeStoredTooHot, stored(t, "agm", 1, 70, nil), stored(t, "agm", 1, 20, nil), fix, part, answer.Battery, answer.KeepCharged, "storage-lithium"},
 		{"part full in frost", charge.CodeStoredMayFreeze, stored(t, "agm", 0.3, -18, nil), stored(t, "agm", 1, -18, nil), fix, part, answer.Battery, answer.KeepCharged, "lead-freezing"},
 		{"flat", charge.CodeOldFlat, diagnosed(t, 11.85, 0, 0), sound, watch, wear, answer.Battery, answer.ChangeNone, "lead-sulfation"},

@@ -6,12 +6,23 @@ import "example.org/packcheck/answer"
 const (
 	CodeVehicleJack       = "charge-through-vehicle-jack" // lithium through the vehicle's jack
 	CodeInVehicle         = "charge-in-vehicle"           // a battery that stays in the vehicle
+	CodeDrivesPlugged     = "drives-while-charging"       // nothing keeps the child from driving off
 	CodeChargedInSeries   = "charge-packs-in-series"      // two packs charged as one
 	CodeChargedInParallel = "charge-packs-in-parallel"    // two packs charged as one, side by side
 	CodeGivesAC           = "charger-gives-ac"            // alternating current
 	CodeOutputUnknown     = "charger-output-unknown"      // AC or DC is not said
 	CodePolarityReversed  = "charger-polarity-reversed"   // plug and jack are of opposite polarity
 	CodePolarityUnchecked = "charger-polarity-unchecked"  // one of the two is not known
+)
+
+// Driving says whether a vehicle can be driven while it is charged.
+type Driving int
+
+// What can be known of it.
+const (
+	DrivingUnknown Driving = iota
+	DrivingBlocked
+	DrivingPossible
 )
 
 // place judges where the charger is plugged in and what hangs on it.
@@ -24,16 +35,41 @@ func (m *match) place() {
 			Decides: []string{answer.KeyChargerJack, answer.KeyPackChemistry},
 		})
 	} else if m.p.Port == PortVehicle {
-		m.say(WithCare, answer.Finding{
+		f := answer.Finding{
 			Code: CodeInVehicle, Level: answer.Watch, Harm: answer.Wear, Source: "charging-in-toy",
 			Title:   "Charging in the vehicle is only right with the charger and battery it was built for.",
 			Advice:  "Make sure that it cannot be driven while it charges, and that the replacement has the same kind and voltage.",
 			Decides: []string{answer.KeyChargerJack},
-		})
+		}
+		if m.p.Driving != DrivingUnknown {
+			f.Advice = "Make sure that the replacement has the same kind and voltage."
+		}
+		m.say(WithCare, f)
 	}
+	m.driving()
 	if m.p.Joined != Single {
 		m.joined()
 	}
+}
+
+// driving judges a vehicle that can be driven while it is charged: the lead is
+// torn off, and lithium is loaded and charged past each other's protection.
+func (m *match) driving() {
+	if m.p.Driving != DrivingPossible {
+		return
+	}
+	f := answer.Finding{
+		Code: CodeDrivesPlugged, Level: answer.FixFirst, Harm: answer.House, Source: "charging-in-toy", Reads: answer.AsTold,
+		Title:   "It can be driven while it is charged: the lead is torn off, or the child drives away on the mains adaptor.",
+		Advice:  "Take the battery out to charge it, or fit a charging socket that cuts the motors off while something is plugged in.",
+		Change:  answer.ChargeElsewhere,
+		Decides: []string{answer.KeyChargerBlocksDriving},
+	}
+	if m.lithium() {
+		f.Level, f.Gravity = answer.Danger, 1
+		f.Title = "It can be driven while its lithium pack is charged: cutoff and charger then work against each other."
+	}
+	m.say(WithCare, f)
 }
 
 // joined judges two packs that are charged as one. Lead-acid blocks drift

@@ -16,6 +16,7 @@ type Plugged struct {
 	Port     Port     // where the charger is plugged in
 	Jack     Polarity // polarity that the pack's or vehicle's jack wants, if known
 	Joined   Joined   // whether two packs hang on the charger
+	Driving  Driving  // whether the vehicle can be driven meanwhile
 }
 
 // Verdict is the answer of [Match].

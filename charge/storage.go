@@ -36,17 +36,21 @@ const (
 	// leastFull is the charge from which on lead-acid counts as put away full,
 	// mostFull that above which lithium counts as put away full. Own choices.
 	leastFull, mostFull = 0.95, 0.9
+	// standbyShare is the share of a full charge from which on what is connected
+	// takes more than a shelf does. Own choice.
+	standbyShare = 0.05
 )
 
 // Store is a pack put away.
 type Store struct {
 	Pack      *battery.Model
-	Charge    float64 // state of charge when put away, 0..1
-	From      Date    // put away
-	Until     Date    // wanted again
-	TempC     float64 // mean temperature of the place, deg C
-	StandbyA  float64 // what still draws from it; 0 = disconnected
-	InVehicle bool    // left in the toy
+	Charge    float64  // state of charge when put away, 0..1
+	From      Date     // put away
+	Until     Date     // wanted again
+	TempC     float64  // mean temperature of the place, deg C
+	StandbyA  float64  // what still draws from it; 0 = disconnected
+	DrawnBy   []string // setup keys of what draws
+	InVehicle bool     // left in the toy
 }
 
 // Task is one line of the list for the winter.
@@ -210,7 +214,7 @@ func (s *Store) findings(out Stored) []answer.Finding {
 	}
 	fs = append(fs, s.runningDown(out)...)
 	if s.StandbyA > 0 || s.InVehicle {
-		fs = append(fs, s.connected())
+		fs = append(fs, s.connected(out))
 	}
 	if s.TempC > hottestStoreC {
 		f := inStore(answer.Finding{
@@ -264,19 +268,27 @@ func (s *Store) runningDown(out Stored) []answer.Finding {
 	case out.LeftLeast >= s.topUpAt()*(1-rounding):
 		return nil
 	}
+	if s.drawnShare(out) >= s.Charge { // whatever it loses by itself
+		f.Decides = append([]string{answer.KeyStorageConnected, answer.KeyPackChemistry}, s.DrawnBy...)
+	}
 	return []answer.Finding{f}
 }
 
+// drawnShare is the share of a full charge that goes into what is connected.
+func (s *Store) drawnShare(out Stored) float64 { return s.StandbyA * 24 * out.Days / s.Pack.FullAh() }
+
 // connected judges a pack that stays on the vehicle.
-func (s *Store) connected() answer.Finding {
+func (s *Store) connected(out Stored) answer.Finding {
 	f := inStore(answer.Finding{
 		Code: CodeStoredConnected, Level: answer.Watch, Harm: answer.Wear,
 		Unit: "A", Found: s.StandbyA, Reads: answer.AsTold, Source: "storage-lithium",
 		Title:   "A pack left in the vehicle goes on being drained, and a fault there has no one watching it.",
 		Advice:  "Take the pack out for the winter.",
-		Decides: []string{answer.KeyControllerStandby},
+		Change:  answer.KeepCharged,
+		Decides: []string{answer.KeyStorageConnected},
 	})
-	if s.StandbyA > 0 {
+	if s.drawnShare(out) > standbyShare {
+		f.Decides = append(f.Decides, s.DrawnBy...)
 		f.Level, f.Harm, f.Reads = answer.FixFirst, answer.Part, answer.AsNumber
 	}
 	if s.Pack.Spec().Profile.Family == chemistry.Lithium {

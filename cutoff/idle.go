@@ -84,6 +84,22 @@ func Idle(s Standing) (Idled, error) {
 	return out, nil
 }
 
+// MeanDrawA returns what is connected draws from a pack left alone, in A, on the
+// average over so many days: a cutoff that opens on the way stops what stands
+// behind it. The loss by itself is not in it.
+func MeanDrawA(s Standing, days float64) (float64, error) {
+	if _, err := Idle(s); err != nil {
+		return 0, err
+	}
+	if !(days > 0) {
+		return 0, fmt.Errorf("%w: %g days (want above 0)", errCase, days)
+	}
+	_, likely, _ := s.Pack.Profile().MonthlyLoss(s.AmbientC)
+	path := s.path(likely)
+	drawn := s.Pack.Charge(s.Start) - path.chargeAfter(days) - days*likely/monthDays
+	return max(0, drawn) * s.Pack.FullAh() / (24 * days), nil
+}
+
 // leg is a stretch of time at one rate of loss.
 type leg struct {
 	fromDay, charge float64 // at its beginning

@@ -174,11 +174,27 @@ func (s *Standing) decides(i Idled) []string {
 	if s.lostByItself() {
 		return append(out, answer.KeyPackSelfDischarge)
 	}
-	if s.StandbyA > 0 && s.Chain.feeds() {
+	return append(out, s.DrawKeys()...)
+}
+
+// smallDraw is the share of all that draws below which one of it decides nothing.
+// Own choice.
+const smallDraw = 0.1
+
+// DrawKeys are the setup keys of what draws from the pack and is not beside the
+// point.
+func (s *Standing) DrawKeys() []string {
+	var out []string
+	fedA := s.StandbyA
+	if !s.Chain.feeds() {
+		fedA = 0
+	}
+	least := smallDraw * (fedA + s.Chain.StandbyA())
+	if fedA > least {
 		out = append(out, answer.KeyControllerStandby)
 	}
 	for n := range s.Chain.Len() {
-		if d := s.Chain.At(n); d.StandbyA > 0 {
+		if d := s.Chain.At(n); d.StandbyA > least {
 			out = append(out, keysOf(d.Where).standby)
 		}
 	}

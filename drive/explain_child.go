@@ -20,10 +20,17 @@ func aboutRiding() []answer.Explanation {
 		},
 		{
 			Code:  CodeRollsBack,
-			Means: "On the steepest slope that was named the vehicle is pulled downhill by more than its wheels resist. Only motors that brake when the pedal is up could hold it, and whether they do is not known.",
+			Means: "On the steepest slope that was named the vehicle is pulled downhill by more than its wheels resist. Motors that brake when the pedal is up slow it, and do not hold it; what brakes it stands under brake.",
 			Hurts: "It rolls away with a child on it, backwards as a rule, and picks up speed.",
-			Limit: "The resistance of the ground. Above (M + 50) x 1.7 N, M the mass of the vehicle in kg, not even the brake that EN 71-1 asks for holds it. From 10 degrees (18 %), on which toys to sit on are tested not to tip, it has to change; from 15 degrees (27 %), and downhill from 10 %, own choices.",
+			Limit: "The resistance of the ground. Above (M + 50) x 1.7 N, M the mass of the vehicle in kg, not even the brake that EN 71-1 asks for holds it. Motors that brake let it creep; from 1 m/s on, up to which EN 71-1 asks for no brake, that is too fast. From 10 degrees (18 %), on which toys to sit on are tested not to tip, it has to change; from 15 degrees (27 %), and downhill from 10 %, own choices.",
 			Do:    "Try it without a child: let go of the pedal on the slope. If it moves, keep to the level.",
+		},
+		{
+			Code:  CodeNoBrake,
+			Means: "When the pedal is let go nothing stops the vehicle: neither its motors nor a brake of its own.",
+			Hurts: "It rolls on for many times the way of a braked one, and on a slope it does not stop at all. A child lets go of the pedal and expects it to stand.",
+			Limit: "1 m/s, up to which EN 71-1 asks for no brake where the feet are free. A danger from where the speed is brisk for the driver's age; own choice.",
+			Do:    "Fit a pedal switch or a speed control that shorts the motors when the pedal is up, or a brake. Until then, level ground and somebody beside it.",
 		},
 		{
 			Code:  CodeAboveToyVolts,

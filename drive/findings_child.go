@@ -106,6 +106,9 @@ type SlopeCheck struct {
 	RollN  float64 // what rolling resistance holds
 	ToyKg  float64 // the vehicle with its pack, without rider
 	AllKg  float64 // with the rider
+
+	Brake         Brake
+	ShortedNSPerM float64 // see [Vehicle.ShortedNSPerM]; 0 = not known
 }
 
 // Slopes as the sine of their angle: of the 10 degrees that stability is tested
@@ -131,13 +134,16 @@ func (k SlopeCheck) Findings() []answer.Finding {
 		Title:   "On this slope it rolls away by itself unless its motors brake it when the pedal is up.",
 		Advice:  "Try it without a child: let go of the pedal on the slope. If it rolls, keep to the level.",
 	}
+	limit := f.Limit
+	f = k.rolls(f, pull)
 	switch {
+	case f.Level == answer.Danger:
 	case over(grade, tippingSine):
 		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.Danger, "", grade, tippingSine, srcOwn
 		f.Title = "On this slope it tips or runs away with the child; toys to sit on are tested not to tip over on 10 degrees."
 		f.Advice = "Keep off this slope."
-	case over(f.Found, f.Limit):
-		f.Level = answer.FixFirst
+	case over(pull, limit):
+		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "N", pull, limit, srcBrake
 		f.Title = "On this slope it rolls away even with the motor brake that the toy standard asks for."
 		f.Advice = "Keep off this slope: a brake as strong as the standard asks for does not hold it."
 	case over(grade, testedSine), k.GradeN < 0 && over(grade, downhillSine):

@@ -1,6 +1,8 @@
 package drive_test
 
 import (
+	"math"
+	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
@@ -24,6 +26,19 @@ func childSituations() []judged {
 		{"a steep slope downhill", given(drive.SlopeCheck{GradeN: -60, RollN: 15, ToyKg: 15, AllKg: 45}.Findings()), levels{drive.CodeRollsBack: answer.FixFirst}},
 		{"a slope steeper than any test", given(drive.SlopeCheck{GradeN: 80, RollN: 15, ToyKg: 15, AllKg: 45}.Findings()), levels{drive.CodeRollsBack: answer.FixFirst}},
 		{"a slope to tip on", given(drive.SlopeCheck{GradeN: 120, RollN: 15, ToyKg: 15, AllKg: 45}.Findings()), levels{drive.CodeRollsBack: answer.Danger}},
+		// Free below 1 m/s: EN 71-1:2005+A8:2009, rationale.
+		{"a slope without any brake", given(drive.SlopeCheck{GradeN: 60, RollN: 15, ToyKg: 15, AllKg: 45, Brake: drive.BrakeNone}.Findings()), levels{drive.CodeRollsBack: answer.Danger}},
+		{"level ground without any brake", given(drive.SlopeCheck{RollN: 15, ToyKg: 15, AllKg: 45, Brake: drive.BrakeNone}.Findings()), nil},
+		{"a slope with a brake to hold", given(drive.SlopeCheck{GradeN: 60, RollN: 15, ToyKg: 15, AllKg: 45, Brake: drive.BrakePedal}.Findings()), levels{drive.CodeRollsBack: answer.Watch}},
+		{"a slope that the motors creep down", given(drive.SlopeCheck{GradeN: 60, RollN: 15, ToyKg: 15, AllKg: 45, Brake: drive.BrakeMotors, ShortedNSPerM: 46}.Findings()), levels{drive.CodeRollsBack: answer.Watch}},
+		{"a slope that the motors run down", given(drive.SlopeCheck{GradeN: 60, RollN: 15, ToyKg: 15, AllKg: 45, Brake: drive.BrakeMotors, ShortedNSPerM: 44}.Findings()), levels{drive.CodeRollsBack: answer.FixFirst}},
+		{"a slope that no brake holds, and motors that brake", given(drive.SlopeCheck{GradeN: 130, RollN: 15, ToyKg: 15, AllKg: 90, Brake: drive.BrakeMotors, ShortedNSPerM: 500}.Findings()), levels{drive.CodeRollsBack: answer.FixFirst}},
+		{"a steep slope downhill without any brake", given(drive.SlopeCheck{GradeN: -60, RollN: 15, ToyKg: 15, AllKg: 45, Brake: drive.BrakeNone}.Findings()), levels{drive.CodeRollsBack: answer.Danger}},
+		{"a slope to tip on with a brake", given(drive.SlopeCheck{GradeN: 120, RollN: 15, ToyKg: 15, AllKg: 45, Brake: drive.BrakePedal}.Findings()), levels{drive.CodeRollsBack: answer.Danger}},
+		{"rolling free at 4 km/h", given(drive.SpeedCheck{SpeedMS: 4 / 3.6, AgeYears: 5, Brake: drive.BrakeNone, RollMS2: 0.4}.Findings()), levels{drive.CodeNoBrake: answer.FixFirst, drive.CodeWayToStop: answer.Fine}},
+		{"rolling free at 9 km/h", given(drive.SpeedCheck{SpeedMS: 9 / 3.6, AgeYears: 5, Brake: drive.BrakeNone, RollMS2: 0.4}.Findings()), levels{drive.CodeNoBrake: answer.Danger, drive.CodeFastForARideOn: answer.Watch, drive.CodeWayToStop: answer.Fine}},
+		{"rolling free at 3 km/h", given(drive.SpeedCheck{SpeedMS: 3 / 3.6, AgeYears: 5, Brake: drive.BrakeNone, RollMS2: 0.4}.Findings()), levels{drive.CodeWayToStop: answer.Fine}},
+		{"motors that brake at 4 km/h", given(drive.SpeedCheck{SpeedMS: 4 / 3.6, AgeYears: 5, Brake: drive.BrakeMotors, RollMS2: 0.4}.Findings()), levels{drive.CodeWayToStop: answer.Fine}},
 		{"a controller of too few amperes", given(drive.RunningCheck{MotorA: 35, Limits: drive.Limits{ControllerContinuousA: 25}}.Findings()), levels{drive.CodeRunningOverController: answer.FixFirst}},
 		{"a controller of enough amperes", given(drive.RunningCheck{MotorA: 20, Limits: drive.Limits{ControllerContinuousA: 25}}.Findings()), nil},
 		{"a battery of 36 V", given(drive.ToyCheck{NominalV: 36}.Findings()), levels{drive.CodeAboveToyVolts: answer.FixFirst}},
@@ -45,6 +60,7 @@ func childSituations() []judged {
 func childMeanings() []meaning {
 	const rating, own, brake = "part-rating", "drive-judgement", "en-71-1-brake"
 	return []meaning{
+		{drive.CodeNoBrake, answer.Child, answer.Danger, answer.Rider, answer.FitBrake, "en-71-1-free, drive-judgement", "rolling free at 9 km/h", "rolling free at 3 km/h"},
 		{drive.CodeOverloaded, answer.Child, answer.Danger, answer.Rider, answer.LoadLess, rating, "a load of thrice the label's", "a load within the label's"},
 		{drive.CodeRollsBack, answer.Child, answer.Danger, answer.Rider, answer.LoadLess, own, "a slope to tip on", "a slope that the ground holds"},
 		{drive.CodeRunningOverController, answer.Part, answer.FixFirst, answer.Board, answer.FitController, rating, "a controller of too few amperes", "a controller of enough amperes"},
@@ -69,5 +85,34 @@ func TestAYoungerChildIsNeverAllowedMoreSpeed(t *testing.T) {
 	}
 	if drive.PaceFor(-1) != drive.PaceFor(4) {
 		t.Error("an unknown age is not taken as the usual one")
+	}
+}
+
+// 1 m/s down a slope: the motors turn at 1/r N and drive k N/r V through their
+// windings, so that each pushes back with k N/r times that over R.
+func TestShortedMotorsBrakeAsTheirOwnVoltageDrivesThem(t *testing.T) {
+	v := drive.Vehicle{Motor: drive.Motor{TorqueConstant: 0.006, WindingOhm: 0.2}, Motors: 2, MotorsInSeries: 1, GearRatio: 110, WheelRadiusM: 0.125}
+	if got, want := v.ShortedNSPerM(), 278.784; math.Abs(got-want) > 1e-6*want { // 2 x (0.006 x 110/0.125)^2 / 0.2, by hand
+		t.Errorf("%g N for each m/s, want %g", got, want)
+	}
+}
+
+// With nothing that brakes it rolls v^2/(2 a) and what the reaction takes.
+func TestTheWayToStopIsToldBrakedAndFree(t *testing.T) {
+	for _, c := range []struct {
+		brake drive.Brake
+		found float64
+		words string
+	}{
+		// 2 m/s, reaction of 5 years 0.465 s: 0.93 m, then 4/(2 x 2.94) = 0.68 m, or 4/(2 x 0.4) = 5 m free.
+		{drive.BrakeUnknown, 1.61, "it rolls on for 6 m"},
+		{drive.BrakeMotors, 1.61, "At best it stands after 1.6 m"},
+		{drive.BrakeNone, 5.93, "Nothing brakes it: it rolls on for 6 m"},
+	} {
+		for _, f := range (drive.SpeedCheck{SpeedMS: 2, AgeYears: 5, Brake: c.brake, RollMS2: 0.4}).Findings() {
+			if f.Code == drive.CodeWayToStop && (math.Abs(f.Found-c.found) > 0.01 || !strings.Contains(f.Title, c.words)) {
+				t.Errorf("brake %d: %.2f m, %q, want %.2f and %q", c.brake, f.Found, f.Title, c.found, c.words)
+			}
+		}
 	}
 }

@@ -14,6 +14,7 @@ const (
 	CodeFastForARideOn     = "fast-for-a-ride-on"
 	CodeWayToStop          = "way-to-stop"
 	CodeTooYoung           = "too-young" // to steer and stop
+	CodeNoBrake            = "no-brake"  // nothing stops it when the pedal is let go
 )
 
 // oldTopMS is 5 mph, the top of what ride-ons were sold with in the 1990s
@@ -37,6 +38,8 @@ type SpeedCheck struct {
 	OriginalMS float64 // 0 = not known
 	AgeYears   float64 // of the driver; 0 = not known
 	DecelMS2   float64 // braking; 0 = that of sliding hard wheels
+	Brake      Brake
+	RollMS2    float64 // how rolling resistance alone slows it on the level; 0 = not known
 	Measured   bool    // SpeedMS was read on the vehicle, not computed
 	Claimed    bool    // it was computed for a vehicle whose maker claims a speed
 	Remote     bool    // somebody else drives it by a remote control
@@ -74,7 +77,7 @@ func (k SpeedCheck) Findings() []answer.Finding {
 	if k.AgeYears > 0 {
 		out = append(out, k.driver())
 	}
-	return out
+	return append(out, k.unbraked()...)
 }
 
 // fast holds the speed against what is made for such a driver. What is known of
@@ -158,6 +161,10 @@ func (k SpeedCheck) driver() answer.Finding {
 	if decel <= 0 {
 		decel = coastDecelMS2
 	}
+	free := k.Brake == BrakeNone && k.RollMS2 > 0
+	if free {
+		decel = k.RollMS2
+	}
 	reactM, brakeM := Stop{SpeedMS: k.SpeedMS, ReactionS: ReactionS(k.AgeYears), DecelMS2: decel}.Distances()
 	f := answer.Finding{
 		Code: CodeWayToStop, Level: answer.Fine, Topic: answer.TopicSpeed, Item: answer.Rider, Source: srcReaction,
@@ -165,6 +172,14 @@ func (k SpeedCheck) driver() answer.Finding {
 		Title: fmt.Sprintf("At best it stands after %.1f m: a child of %.0f lifts the foot %.1f s late, and %.1f m pass before it slows.",
 			reactM+brakeM, k.AgeYears, ReactionS(k.AgeYears), reactM),
 		Advice: "Keep clear of roads, water, steps and slopes. When something surprises the child, count on two or three times that way.",
+	}
+	switch {
+	case free:
+		f.Title = fmt.Sprintf("Nothing brakes it: it rolls on for %.0f m, of which %.1f m pass before a child of %.0f has lifted the foot.",
+			reactM+brakeM, reactM, k.AgeYears)
+	case k.Brake == BrakeUnknown && k.RollMS2 > 0:
+		_, rollM := Stop{SpeedMS: k.SpeedMS, DecelMS2: k.RollMS2}.Distances()
+		f.Title += fmt.Sprintf(" If nothing brakes it, it rolls on for %.0f m.", reactM+rollM)
 	}
 	if k.SpeedMS <= 0 {
 		f.Title = "How far it rolls before it stands is not known: it does not get going here."

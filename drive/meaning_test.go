@@ -114,13 +114,13 @@ func TestEveryFindingMeansWhatTheTableSays(t *testing.T) {
 // their harm: volts that nobody knows, a speed that is only compared, one that
 // some vehicles are made for, and an age at which makers sell them all the same.
 // So may what a child can ride with and yet should not: a load over the label's,
-// a slope, a remote control at a raised speed.
+// a slope, a remote control at a raised speed, no brake on the level.
 func TestHarmDecidesTheLevel(t *testing.T) {
 	keys := map[string]bool{}
 	for _, k := range setup.Keys() {
 		keys[k.Path()] = true
 	}
-	milder := []string{drive.CodeBoardVoltsUnknown, drive.CodeFasterThanOriginal, drive.CodeFastForARideOn, drive.CodeTooYoung, drive.CodeOverloaded, drive.CodeRollsBack, drive.CodeRemoteOnFaster, drive.CodeAboveToyVolts}
+	milder := []string{drive.CodeBoardVoltsUnknown, drive.CodeFasterThanOriginal, drive.CodeFastForARideOn, drive.CodeTooYoung, drive.CodeOverloaded, drive.CodeRollsBack, drive.CodeRemoteOnFaster, drive.CodeAboveToyVolts, drive.CodeNoBrake}
 	for _, s := range slices.Concat(situations(), childSituations()) {
 		for _, f := range s.give(t) {
 			right := map[answer.Level]bool{answer.Danger: f.Harm >= answer.House, answer.FixFirst: f.Harm == answer.Part, answer.Watch: f.Harm == answer.Wear, answer.Fine: f.Harm == answer.Wear}

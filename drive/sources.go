@@ -18,6 +18,7 @@ const (
 	srcUnder3    = "en-71-1-2009"
 	srcEnergy    = "kinetic-energy"
 	srcBrake     = "en-71-1-brake"
+	srcFree      = "en-71-1-free"
 	srcManuals   = "ride-on-manuals"
 	srcStable    = "astm-f963-stability"
 	srcToyVolts  = "astm-f963-voltage"
@@ -35,6 +36,7 @@ func Sources() []answer.Source {
 		{ID: srcOwn, Text: "This package's own choice of where to warn; no published limit", Known: "common practice"},
 		{ID: srcUnder3, Text: "EN 71-1:2005+A8:2009, rationale: no speed limitation for electrically driven toys for children over 3 years, so none of them is meant for younger ones", Known: "copy"},
 		{ID: srcBrake, Text: "EN 71-1, test of the motor brake of ride-on toys: the loaded toy, pulled at 2 m/s, must resist (M + 50) x 1.7 N for 36 months and older, M the mass of the toy in kg; as the maker of a test rig prints it", Known: "copy"},
+		{ID: srcFree, Text: "EN 71-1:2005+A8:2009, rationale: ride-on toys that roll free need a brake; none is asked for below 1 m/s where the feet are free", Known: "copy"},
 		{ID: srcClass, Text: "IEC 60085: insulation classes A 105, E 120, B 130, F 155, H 180, N 200 degrees C", Known: "copy"},
 		{ID: srcEnergy, Text: "Kinetic energy goes with the square of speed", Known: "computed"},
 		{ID: srcLife, Text: "Montsinger's rule: insulation lives half as long for every 10 K above its limit", Known: "copy"},

@@ -102,6 +102,7 @@ type VehiclePart struct {
 	WeakestPartV   Figure  // Known only when given
 	RatedLoadKg    Figure  // Known only when given
 	Remote         bool    // a remote control drives it and still works
+	Brake          Choice  // "motors", "pedal" or "none"; not Known when the setup does not say
 	Accessories    Choice  // "on the pack", "own supply" or "none"; not Known when the setup does not say
 	UsualLoadKg    float64 // of the class, 0 when the table has none
 	Class          string  // name of the vehicle class that defaults came from

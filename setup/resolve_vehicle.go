@@ -66,6 +66,7 @@ func (r *resolver) vehicle() {
 	p.RatedLoadKg = r.orUnknown("vehicle", "rated_load", quantity.Mass, raw.RatedLoad)
 	p.Remote = raw.RemoteControl.Yes
 	p.Accessories = Choice{Key: r.key("vehicle", "accessories"), Text: raw.Accessories.Text, Known: raw.Accessories.Given}
+	p.Brake = Choice{Key: r.key("vehicle", "brake"), Text: raw.Brake.Text, Known: raw.Brake.Given}
 	p.UsualLoadKg = class.LoadKG.Likely
 	p.WeakestPartV = r.orUnknown("vehicle", "weakest_part_voltage", quantity.Voltage, raw.WeakestPartVoltage)
 	r.track(&p.DesignV, &p.MassKg, &p.WheelDiameterM, &p.DrivenShare, &p.RollingM, &p.Grip, &p.Slope, &p.DragAreaM2, &p.WeakestPartV)

@@ -65,6 +65,7 @@ type Vehicle struct {
 	RatedLoad          Value `key:"rated_load" kind:"mass" min:"5" max:"500" example:"30 kg" doc:"greatest mass of all who ride that label or manual allow"`
 	RemoteControl      Flag  `key:"remote_control" kind:"yes or no" example:"true" doc:"whether a remote control drives it and still works"`
 	Accessories        Word  `key:"accessories" kind:"word" words:"on the pack|own supply|none" example:"on the pack" doc:"where steering motor, radio and lights get their volts from"`
+	Brake              Word  `key:"brake" kind:"word" words:"motors|pedal|none" example:"motors" doc:"what stops it when the pedal is let go: its motors, a brake of its own, or nothing"`
 	HasBoard           Flag  `key:"has_board" kind:"yes or no" example:"true" doc:"whether an electronic board sits between pack and motors"`
 	WeakestPartVoltage Value `key:"weakest_part_voltage" kind:"voltage" min:"1" max:"200" example:"16 V" doc:"highest voltage that the weakest part on the pack's circuit stands"`
 }
@@ -211,6 +212,8 @@ type Charger struct {
 	JackPolarity Word  `key:"jack_polarity" kind:"word" words:"centre positive|centre negative" example:"centre positive" doc:"polarity that the jack wants, printed beside it"`
 	Jack         Word  `key:"jack" kind:"word" words:"pack|terminals|vehicle" example:"pack" doc:"where it is plugged in"`
 	CameWithPack Flag  `key:"came_with_pack" kind:"yes or no" example:"true" doc:"whether the pack's maker supplied it for this pack"`
+
+	BlocksDriving Flag `key:"blocks_driving" kind:"yes or no" example:"true" doc:"whether the vehicle cannot be driven while it charges"`
 }
 
 // Outing is how it is driven.
@@ -228,6 +231,7 @@ type Storage struct {
 	From        Date  `key:"from" kind:"date" example:"2026-11-01" doc:"first day in store"`
 	Until       Date  `key:"until" kind:"date" example:"2027-03-31" doc:"last day in store"`
 	Temperature Value `key:"temperature" kind:"temperature" min:"-40" max:"80" example:"5 to 15 C" doc:"temperature where it is kept"`
+	Connected   Flag  `key:"connected" kind:"yes or no" example:"false" doc:"whether the pack stays connected to the vehicle all that time"`
 }
 
 // Measured is what was measured on the real thing.
@@ -245,4 +249,6 @@ type Measured struct {
 	FuseRating     Value `key:"fuse_rating" kind:"current" min:"0.1" max:"1000" example:"30 A" doc:"rating of the fuse that opened"`
 	FuseSeconds    Value `key:"fuse_seconds" kind:"time" min:"0.001" max:"86400" example:"3 s" doc:"time until it opened"`
 	ResetSeconds   Value `key:"reset_seconds" kind:"time" min:"0.001" max:"604800" example:"20 s" doc:"time until it came back by itself"`
+
+	PackTemperature Value `key:"pack_temperature" kind:"temperature" min:"-40" max:"250" example:"35 C" doc:"surface of the battery straight after a drive; judged itself, and not held against a computed one: how long was driven is not told"`
 }

@@ -100,6 +100,8 @@ func questions() []row {
 			"Read the print of board, capacitors, lamps and sound box: the least of them counts.", "little more than the vehicle's volts").settle("vehicle.has_board"),
 		ask(Look, "vehicle.accessories", "Where do steering motor, radio and lights get their volts from?",
 			"Follow their wires.", notFine).choose(Choice{"on the pack", "from the battery itself"}, Choice{"own supply", "from a supply of their own"}, Choice{none, "there are none"}),
+		ask(Look, "vehicle.brake", "What stops it when the pedal is let go?",
+			"Push it by hand with the pedal up, without a child: motors that brake can be felt, and it hardly rolls; otherwise it runs on. A brake of its own has a lever or a pedal.", notFine).choose(Choice{"motors", "its motors: it can hardly be pushed"}, Choice{"pedal", "a brake with a lever or pedal of its own"}, Choice{none, "nothing: it rolls on"}),
 		ask(Look, "vehicle.rated_load", "How heavy may the rider be?",
 			"Read the plate or the manual; for two seats, both together.", "what its kind mostly allows"),
 		ask(Look, "vehicle.remote_control", "Does a remote control drive it and still work?",
@@ -168,6 +170,8 @@ func questions() []row {
 			"Read its setting.", "nothing").only(is("charger.stops", "timer")),
 		ask(Look, "charger.came_with_pack", "Did the charger come with this battery?",
 			"Compare the names on both.", "no").choose(yesNo()...).example("yes").only(given("charger.label")),
+		ask(Look, "charger.blocks_driving", "Is it impossible to drive the vehicle while it charges?",
+			"Plug the charger in, lift the driven wheels and press the pedal for a moment: nothing may turn.", notFine).choose(yesNo()...).only(all(given("charger.label"), not("charger.jack", "pack"))),
 		ask(Look, "charger.jack_polarity", "Which polarity does the jack of the vehicle want?",
 			"Look for the little drawing beside the jack.", "nothing").choose(polarities()...).only(is("charger.jack", "vehicle")),
 
@@ -184,6 +188,9 @@ func questions() []row {
 			"Write year-month-day.", "nothing, and nothing is said of the winter").only(given("storage.from")),
 		ask(Look, "storage.temperature", "How warm is it where the battery is kept then?",
 			"Tell a range: 5 to 15 C.", "as warm as the air").only(given("storage.from")),
+
+		ask(Look, "storage.connected", "Does the battery stay connected to the vehicle all that time?",
+			"Look whether its plug is pulled, or whether it is taken out.", notFine).choose(yesNo()...).only(given("storage.from")),
 
 		// What was measured: of the battery that it came with, where that was told.
 		ask(Tool, "measured.ride_time", "How long does a full charge last, by the clock, "+byWhich+"?",
@@ -202,6 +209,8 @@ func questions() []row {
 			"Clip a voltmeter to its poles and read it while an adult walks beside.", "nothing").only(given("measured.loaded_current")),
 		ask(Meter, "measured.blocked_current", "How many amps flow at the moment when the wheels are held, "+byWhich+"?",
 			"Read the peak of a clamp meter at the start from rest; never hold the wheels for longer than a second.", "nothing"),
+		ask(Tool, "measured.pack_temperature", "How warm is the battery straight after a drive, "+byWhich+"?",
+			"Hold a kitchen thermometer against its middle for a minute, straight after the longest drive.", "nothing"),
 		ask(Look, "measured.fuse_rating", "Has a fuse opened? Of how many amps was it?",
 			"Read the fuse that opened.", "that none has opened"),
 		ask(Look, "measured.fuse_seconds", "After how many seconds did it open?",

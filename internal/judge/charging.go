@@ -43,7 +43,7 @@ func (v *view) charging() error {
 		HoursTo80: math.NaN(), HoursToFull: math.NaN(), UnplugH: math.NaN(), EndVPerCell: math.NaN(),
 	}
 	given := p.Setup.Charger.Given
-	for _, f := range charge.WaitFor(one, v.Seen.Lasts.PackC, v.Now.AmbientC).Findings {
+	for _, f := range charge.WaitFor(one, v.afterDriveC(), v.Now.AmbientC).Findings {
 		switch {
 		case f.Change == answer.WaitBeforeCharge: // a habit: nothing is wrong with the vehicle for it
 			f.Level = min(f.Level, answer.Watch)
@@ -55,7 +55,7 @@ func (v *view) charging() error {
 	plugged := charge.Plugged{
 		Pack: one, Charger: v.charger.Charger, CellC: v.Now.AmbientC, AmbientC: v.Now.AmbientC, RestV: v.restV(),
 		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: polarity(p.Setup.Charger.JackPolarity.Text),
-		Joined: joined(p.Pack.Joined),
+		Joined: joined(p.Pack.Joined), Driving: driving(p.Setup.Charger.BlocksDriving),
 	}
 	if !given {
 		v.add(charge.JudgeRest(p.Pack.Profile, one.Spec().CellsInSeries, plugged.RestV)...)
@@ -222,6 +222,17 @@ func polarity(word string) charge.Polarity {
 		return charge.CentreNegative
 	default:
 		return charge.PolarityUnknown
+	}
+}
+
+func driving(blocks setup.Flag) charge.Driving {
+	switch {
+	case blocks.Given && blocks.Yes:
+		return charge.DrivingBlocked
+	case blocks.Given:
+		return charge.DrivingPossible
+	default:
+		return charge.DrivingUnknown
 	}
 }
 

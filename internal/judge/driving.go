@@ -20,6 +20,7 @@ func (v *view) driving() {
 		SpeedMS: s.Steady.SpeedMS, Measured: v.parts.Measured != nil && v.parts.Measured.TopSpeed.Given,
 		Claimed: v.parts.Setup.Vehicle.ClaimedSpeed.Given, Remote: v.parts.Vehicle.Remote,
 	}
+	speed.Brake, speed.RollMS2 = brake(v.parts.Vehicle.Brake.Text), c.Vehicle.RollN/c.Vehicle.MassKg
 	if age := &v.parts.Rider.AgeYears; age.Known {
 		speed.AgeYears = age.Low // of several children the youngest counts
 	}
@@ -71,6 +72,7 @@ func (v *view) aboard(speed *drive.SpeedCheck) {
 	}.Findings()...)
 	v.add(drive.SlopeCheck{
 		GradeN: c.Vehicle.GradeN, RollN: c.Vehicle.RollN, ToyKg: c.Vehicle.MassKg - c.Pick(&v.parts.Rider.MassKg), AllKg: c.Vehicle.MassKg,
+		Brake: speed.Brake, ShortedNSPerM: c.Vehicle.ShortedNSPerM(),
 	}.Findings()...)
 	v.add(drive.ToyCheck{NominalV: c.Pack.NominalV()}.Findings()...)
 	v.add(drive.RemoteCheck{Fitted: p.Remote, SpeedMS: speed.SpeedMS, OriginalMS: speed.OriginalMS}.Findings()...)
@@ -78,6 +80,19 @@ func (v *view) aboard(speed *drive.SpeedCheck) {
 		OnPack: p.Accessories.Text == "on the pack", Own: p.Accessories.Known && p.Accessories.Text != "on the pack",
 		FullV: v.fullV(), DesignV: build.Known(&p.DesignV, c.Pick),
 	}.Findings()...)
+}
+
+// brake reads what stops the vehicle.
+func brake(word string) drive.Brake {
+	switch word {
+	case "motors":
+		return drive.BrakeMotors
+	case "pedal":
+		return drive.BrakePedal
+	case "none":
+		return drive.BrakeNone
+	}
+	return drive.BrakeUnknown
 }
 
 // afterAStop is the controller that waits for a standstill before it reverses.

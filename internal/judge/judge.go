@@ -185,10 +185,22 @@ func (v *view) onceFull() error {
 // use is how the pack is used, for judging it.
 func (v *view) use() battery.Use {
 	c := v.Now
-	return battery.Use{
+	u := battery.Use{
 		PeakA: v.Seen.Outing.PeakBatteryA, LastingA: v.Seen.LastingA(),
 		HasTemps: true, ColdestC: min(c.PackC, c.AmbientC), HottestC: v.Seen.Lasts.HottestC + c.HottestK,
 	}
+	if m := v.parts.Measured; m != nil && m.PackTemperature.Given {
+		u.SurfaceC, u.Read = m.PackTemperature.High, true
+	}
+	return u
+}
+
+// afterDriveC is how warm the pack is after the ride, or was seen to be.
+func (v *view) afterDriveC() float64 {
+	if m := v.parts.Measured; m != nil && m.PackTemperature.Given {
+		return max(v.Seen.Lasts.PackC, m.PackTemperature.High)
+	}
+	return v.Seen.Lasts.PackC
 }
 
 // Sources returns the sources that this package itself defines.

@@ -51,6 +51,12 @@ func (v *view) measured() error {
 			}
 		}
 		v.loaded(p)
+		if t := p.Measured.PackTemperature; t.Given {
+			v.tell(answer.MeasuredFigure{
+				Name: "battery after a drive", Measured: t.Text, Computed: fmt.Sprintf("cells up to %s C", round(v.Seen.Lasts.HottestC, 2)),
+				Says: "surfaces are cooler than the cells inside",
+			})
+		}
 		if err := v.opened(p); err != nil {
 			return err
 		}

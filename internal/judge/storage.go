@@ -3,6 +3,7 @@ package judge
 import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
+	"example.org/packcheck/cutoff"
 	"example.org/packcheck/internal/build"
 )
 
@@ -17,6 +18,19 @@ func (v *view) storage() error {
 	}
 	if v.parts.StoreC.Known {
 		store.TempC = build.Known(&v.parts.StoreC, v.Now.Pick)
+	}
+	if raw.Connected.Yes {
+		store.InVehicle = true
+		days := float64(store.From.DaysUntil(store.Until))
+		var err error
+		left := cutoff.Standing{
+			Pack: v.Now.Pack, Start: v.Now.Pack.StateAt(store.Charge, store.TempC), Chain: v.Now.Cutoffs,
+			StandbyA: build.Known(&v.parts.Controller.StandbyA, v.Now.Pick), AmbientC: store.TempC,
+		}
+		if store.StandbyA, err = cutoff.MeanDrawA(left, days); err != nil {
+			return err
+		}
+		store.DrawnBy = left.DrawKeys()
 	}
 	kept, err := charge.Keep(store)
 	if err != nil {

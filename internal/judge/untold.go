@@ -21,6 +21,7 @@ var dangerous = []struct {
 	{"the size of the wire", []string{answer.KeyWireGauge, answer.KeyWireArea}, true},
 	{"how steep it gets where it is driven", []string{answer.KeyVehicleSlope}, true},
 	{"how old the child is", []string{answer.KeyRiderAge}, true},
+	{"what stops it when the pedal is let go", []string{answer.KeyVehicleBrake}, true},
 }
 
 // untold names what was left out although it may be dangerous.
@@ -45,6 +46,12 @@ func (v *view) untold() {
 	}
 	if s.Charger.Given {
 		add("where the charger is plugged in", answer.KeyChargerJack)
+	}
+	if s.Charger.Given && s.Charger.Jack.Text != "pack" && v.drives() && lithium(v.parts.Pack.Profile) {
+		add("whether it can be driven while it charges", answer.KeyChargerBlocksDriving)
+	}
+	if s.Storage.From.Given && s.Storage.Until.Given && v.drives() {
+		add("whether the battery stays connected while it is put away", answer.KeyStorageConnected)
 	}
 	if len(words) == 0 {
 		return

@@ -148,6 +148,7 @@ func chargerStep(a *answer.Assessment, _ *setup.Parts) step {
 		sets: map[string]string{
 			"charger.label": "", "charger.made_for": "", "charger.voltage": "", "charger.current": "", "charger.stops": "", "charger.timer": "",
 			"charger.output": "", "charger.polarity": "", "charger.jack_polarity": "", "charger.jack": "", "charger.came_with_pack": "",
+			"charger.blocks_driving": "",
 		},
 	}
 }

@@ -40,13 +40,15 @@ func takensPack() []taken {
 		{code: judge.CodePackWorn, change: answer.FitPack, base: "lithium", set: "pack.health=40 %", take: newPack},
 		{code: judge.CodeCannotSupply, change: answer.FitPack, base: "bench", set: "load.current=2000 A; fuse.rating=5 A", take: "load.current=3 A"},
 		{code: judge.CodeReadingsDisagree, change: answer.LookUp, base: "bench", set: "measured.ride_time=4 min", take: "measured.ride_time=2 h"},
-		{code: judge.CodeNotTold, change: answer.LookUp, base: "labels", set: "", take: "wire.gauge=14 AWG; vehicle.slope=0 %"},
+		{code: judge.CodeNotTold, change: answer.LookUp, base: "labels", set: "", take: "wire.gauge=14 AWG; vehicle.slope=0 %; vehicle.brake=motors"},
 	}
 }
 
 func takensCharge() []taken {
 	store := "storage.from=2026-11-01; storage.until=2027-03-31; "
 	return []taken{
+		{code: charge.CodeDrivesPlugged, change: answer.ChargeElsewhere, base: "iron", set: "charger.jack=terminals; charger.blocks_driving=false", take: "charger.blocks_driving=true"},
+		{code: charge.CodeStoredConnected, change: answer.KeepCharged, base: "block", set: store + "storage.connected=true; controller.standby_current=15 mA", take: "storage.connected=false"},
 		{code: charge.CodeDeadBlock, change: answer.FitPack, base: "block", set: "-pack.charge; measured.rest_voltage=0 V; measured.hours_rested=12 h", take: "-measured; pack.charge=100 %"},
 		{code: charge.CodeNeverFull, change: answer.FitCharger, base: "block", set: "charger.current=10 mA", take: ownCharger},
 		{code: charge.CodePlaceNoGood, change: answer.ChargeElsewhere, base: "lithium", set: "outing.air=-3 C; pack.temperature=-3 C", take: "outing.air=20 C; pack.temperature=20 C"},
@@ -134,6 +136,7 @@ func takensDrive() []taken {
 		{code: drive.CodeLaunchOverPack, change: answer.LimitCurrent, base: "direct", set: "pack.max_current=10 A; -controller.current_limit; -controller.ramp", take: "controller.current_limit={limit_a}"},
 		{code: drive.CodeLaunchOverSwitch, change: answer.LimitCurrent, base: "block", set: "controller.continuous_current=10 A", take: fitControl + "controller.max_voltage=30 V; controller.continuous_current=30 A; controller.peak_current=60 A; controller.current_limit={limit_a}"},
 		{code: drive.CodeMotorHot, change: answer.LoadLess, base: "swap", set: "", take: "controller.converter_voltage=12 V; controller.converter_limit=120 A; vehicle.ground=asphalt; outing.wanted=20 min; outing.drive=20 s; outing.pause=20 s", left: answer.Watch, why: "what ages a little sooner stays"},
+		{code: drive.CodeNoBrake, change: answer.FitBrake, base: "labels", set: "vehicle.brake=none", take: "vehicle.brake=motors"},
 		{code: drive.CodeOverloaded, change: answer.LoadLess, base: "block", set: "rider.mass=80 kg; rider.age=30 years; vehicle.rated_load=25 kg", take: "rider.mass=25 kg; rider.age=7 years"},
 		{code: drive.CodePlasticSoftens, change: answer.LoadLess, base: "board", set: "pack.label=24 V (two 12 V) 7 Ah", take: "pack.label=12 V 7 Ah", left: answer.Watch, why: "as it was made"},
 		{code: drive.CodeRampBoundsNothing, change: answer.LimitCurrent, base: "direct", set: "-controller.current_limit; pack.max_current=20 A", take: "controller.current_limit={limit_a}"},
