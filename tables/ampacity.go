@@ -28,17 +28,36 @@ type Ampacity struct {
 	AmbientC    float64 // surroundings that the table is for, degC
 	InsulationC float64 // conductor temperature that the table is for, degC: at most that of the insulation
 	Source      string
+
+	cooler  [maxCooler]column // what the columns for lesser insulation say of the same wire
+	coolers int
+}
+
+// column is one value of a table with the class that it is for.
+type column struct{ ampsA, insulationC float64 }
+
+const maxCooler = 8
+
+// at is the law of [Ampacity.At] for one column.
+func (c column) at(tableC, ambientC float64) float64 {
+	if !(ambientC < c.insulationC) {
+		return 0
+	}
+	return c.ampsA * math.Sqrt((c.insulationC-ambientC)/(c.insulationC-tableC))
 }
 
 // At returns the ampacity in surroundings of ambientC (degC): AmpsA x
 // sqrt((InsulationC - ambientC)/(InsulationC - AmbientC)), the law behind the
 // ambient factors of DIN VDE 0298-4 Table 17 and of 33 CFR 183.425. It is 0
-// where the surroundings are as hot as the insulation may become.
+// where the surroundings are as hot as the insulation may become. The table prints
+// the same for some neighbouring classes, and below its own surroundings the law
+// gives the lesser one more: better insulation never carries less, so that counts.
 func (a Ampacity) At(ambientC float64) float64 {
-	if !(ambientC < a.InsulationC) {
-		return 0
+	most := column{a.AmpsA, a.InsulationC}.at(a.AmbientC, ambientC)
+	for _, c := range a.cooler[:a.coolers] {
+		most = max(most, c.at(a.AmbientC, ambientC))
 	}
-	return a.AmpsA * math.Sqrt((a.InsulationC-ambientC)/(a.InsulationC-a.AmbientC))
+	return most
 }
 
 // ConductorC returns the steady temperature (degC) of the conductor at a
@@ -85,12 +104,20 @@ func (t *Tables) Ampacity(q AmpacityQuery) (Ampacity, error) {
 		factor = math.Sqrt((insulation - best.ambientC) / (best.insulationC - best.ambientC))
 		best.insulationC = insulation
 	}
-	return Ampacity{
+	a := Ampacity{
 		AmpsA:       factor * logInterpolate(best.amps, q.Wire.AreaMM2, 1, 0.5),
 		AmbientC:    best.ambientC,
 		InsulationC: best.insulationC,
 		Source:      best.source,
-	}, nil
+	}
+	for i := range t.ampacities {
+		c := &t.ampacities[i].Value
+		if found && a.coolers < maxCooler && c.system == best.system && c.freeAir == best.freeAir && c.ambientC == best.ambientC && c.insulationC < best.insulationC {
+			a.cooler[a.coolers] = column{logInterpolate(c.amps, q.Wire.AreaMM2, 1, 0.5), c.insulationC}
+			a.coolers++
+		}
+	}
+	return a, nil
 }
 
 // lowestMetricC is the lowest insulation class of the metric tables.

@@ -83,6 +83,23 @@ func TestConductorReachesItsRatingAtItsAmpacity(t *testing.T) {
 	}
 }
 
+// 33 CFR 183.425 prints 15 A for 16 AWG at 60 and at 75 degC alike.
+func TestBetterInsulationNeverCarriesLessWhereverItIs(t *testing.T) {
+	for _, gauge := range []int{18, 16, 14, 12, 10, 8, 6} {
+		for ambient := -20.0; ambient < 60; ambient += 2 {
+			last := 0.0
+			for _, class := range []float64{60, 75, 80, 90, 105, 125, 200} {
+				now := ampacity(t, tables.WireSize{System: tables.AWG, Gauge: gauge}, class, false).At(ambient)
+				if now < last {
+					t.Errorf("%d AWG of %g degC in %g degC: %g A, less than the %g A of the class below", gauge, class, ambient, now, last)
+				}
+				last = now
+			}
+		}
+	}
+	near(t, "16 AWG of 75 degC at 28 degC", ampacity(t, tables.WireSize{System: tables.AWG, Gauge: 16}, 75, false).At(28), 15*math.Sqrt(32./30), 1e-9)
+}
+
 func TestUnknownInsulationIsTakenForTheCheapest(t *testing.T) {
 	size := tables.WireSize{System: tables.AWG, Gauge: 16}
 	if got := ampacity(t, size, 0, false); got.InsulationC != 60 || got.AmpsA != 15 {

@@ -95,5 +95,14 @@ func (s *Seen) Burnt() bool { return s.Case.Load.Kind == NoLoad && s.Lasts.Windi
 
 // LastingA is the pack's current that warms pack, wire and joints: running
 // steadily, or what the outing comes to with launches and pauses where that is
-// more.
-func (s *Seen) LastingA() float64 { return max(s.Steady.BatteryA, s.Lasts.RMSA) }
+// more. A launch that a fuse or a cutoff ends is no outing.
+func (s *Seen) LastingA() float64 {
+	if s.Case.Load.Kind == NoLoad && s.Lasts.ClockS < lastingS && (s.Lasts.EndedBy == FuseOpened || s.Lasts.EndedBy == CutoffOpened) {
+		return s.Steady.BatteryA
+	}
+	return max(s.Steady.BatteryA, s.Lasts.RMSA)
+}
+
+// lastingS is the time from which on a current lasts: a wire of a ride-on takes
+// minutes to warm. Own choice.
+const lastingS = 60
