@@ -1,6 +1,10 @@
 package charge
 
-import "fmt"
+import (
+	"fmt"
+
+	"example.org/packcheck/battery"
+)
 
 // Port is where a charger is plugged in.
 type Port int
@@ -32,6 +36,31 @@ type Charger struct {
 	SuppliedWithPack    bool    // the maker of the pack supplied it for this pack
 	WhyEnd              string  // how the end voltage was read, one plain sentence
 	EndSource           string  // ID of the source of that reading
+}
+
+// Size says for how many of two packs in series a charger is made.
+type Size int
+
+// What its volts tell.
+const (
+	SizeUnknown Size = iota
+	ForOne           // for each of them by itself
+	ForPair          // for both as one
+)
+
+// SizeFor reads off a charger's volts whether they are those of one pack or of two
+// such in series: the volts of two are twice those of one, and nothing lies near the
+// middle.
+func (c *Charger) SizeFor(one *battery.Model) Size {
+	most := one.Spec().Profile.Charge.CellMaxV * float64(one.Spec().CellsInSeries)
+	switch v := max(c.EndLeastV, c.PrintedV); {
+	case v <= 0 || v > 2.3*most:
+		return SizeUnknown
+	case v > 1.5*most:
+		return ForPair
+	default:
+		return ForOne
+	}
 }
 
 // Joined says how many packs hang on the charger.

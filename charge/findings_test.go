@@ -104,6 +104,12 @@ func chargerRows(t testing.TB) []made {
 		{"two blocks, charger made for the pair", charge.CodeChargedInSeries, onLead(t, leadCharger, func(p *charge.Plugged) {
 			p.Joined, p.Charger.SuppliedWithPack = charge.InSeries, true
 		}), right, watch, wear, answer.Battery, answer.ChangeNone, "series-string-rule"},
+		{"two blocks and a charger for the pair", charge.CodeChargedInSeries, onLead(t, leadCharger, func(p *charge.Plugged) {
+			p.Joined, p.MadeFor = charge.InSeries, charge.ForPair
+		}), right, watch, wear, answer.Battery, answer.ChangeNone, "series-string-rule"},
+		{"two blocks and a charger for one", charge.CodeChargedInSeries, onLead(t, leadCharger, func(p *charge.Plugged) {
+			p.Joined, p.MadeFor = charge.InSeries, charge.ForOne
+		}), right, watch, wear, answer.Battery, answer.ChangeNone, "series-string-rule"},
 		{"two tool packs in parallel", charge.CodeChargedInParallel, onLithium(t, lionCharger, two(charge.InParallel)), rightLi, danger, house, answer.Battery, answer.ChangeNone, "series-string-rule"},
 		{"alternating current", charge.CodeGivesAC, onLead(t, "AC 12 V 500 mA", nil), right, danger, house, answer.Charger, answer.FitCharger, "common-charging"},
 		{"AC or DC unknown", charge.CodeOutputUnknown, onLead(t, "lead acid 14.7 V 1.5 A", nil), right, fix, house, answer.Charger, answer.FitCharger, "common-charging"},

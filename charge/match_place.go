@@ -95,6 +95,16 @@ func (m *match) joined() {
 		return
 	}
 	f.Level, f.Harm = m.unlessSupplied()
+	if !parallel && m.p.MadeFor == ForOne {
+		f.Level, f.Harm = answer.Watch, answer.Wear
+		f.Title = "This charger is made for one of the two batteries."
+		f.Advice = "Part the two and charge each by itself with it, one after the other, or use a charger for the pair."
+		m.say(WithCare, f)
+		return
+	}
+	if !parallel && m.p.MadeFor == ForPair {
+		f.Level, f.Harm = answer.Watch, answer.Wear
+	}
 	f.Title = "Separate batteries in series drift apart when charged as one."
 	f.Advice = "Charge each battery by itself, unless both are the same type and age and the charger is made for the pair."
 	if parallel {

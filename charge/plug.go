@@ -7,7 +7,7 @@ import (
 
 // Plugged is a pack on a charger, before anything flows.
 type Plugged struct {
-	Pack     *battery.Model // the pack; of two joined packs, one of them
+	Pack     *battery.Model // the pack; of two joined packs one of them, or both where MadeFor is ForPair
 	Charger  Charger
 	CellC    float64  // cell temperature now, deg C
 	AmbientC float64  // surroundings, deg C
@@ -16,6 +16,7 @@ type Plugged struct {
 	Port     Port     // where the charger is plugged in
 	Jack     Polarity // polarity that the pack's or vehicle's jack wants, if known
 	Joined   Joined   // whether two packs hang on the charger
+	MadeFor  Size     // of two packs in series: whether the charger's volts are those of one or of both
 	Driving  Driving  // whether the vehicle can be driven meanwhile
 }
 

@@ -217,6 +217,7 @@ type PackPart struct {
 	Joined           string      // "", "series" or "parallel"
 	Second           *SecondPart // the other of two joined packs; nil where it is like the first
 	SeveralMeanings  bool        // the label can mean more than one kind of cell; the likeliest was taken
+	LithiumAnyway    bool        // of those meanings all are lithium
 	BlocksUnclear    bool        // the label names several blocks but not how they are joined; series was taken
 	SelfDischarge    Figure      // share per month
 

@@ -129,7 +129,7 @@ func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
 		if loose && profile.Family == chemistry.Lithium && !toldKind(raw.Label.Text, profile.Family) {
 			p.Chemistry.Assumed, p.Chemistry.Source = true, srcGiven
 			p.Chemistry.Why = fmt.Sprintf("%q does not say which lithium; it could also mean lifepo4.", c.Text)
-			p.SeveralMeanings = true
+			p.SeveralMeanings, p.LithiumAnyway = true, true
 			r.note(c.Key, profile.Name, p.Chemistry.Why, p.Chemistry.Source)
 		}
 	}
@@ -233,6 +233,12 @@ func (r *resolver) otherLithium(raw Pack, named chemistry.Profile) bool {
 	return true
 }
 
+// isLithium reports whether a chemistry of that name is.
+func (r *resolver) isLithium(name string) bool {
+	p, ok := r.chem.Profile(name)
+	return ok && p.Family == chemistry.Lithium
+}
+
 // readChemistry says how the chemistry follows from the label.
 func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
 	c := Choice{
@@ -245,6 +251,8 @@ func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
 	c.Assumed = true
 	c.Why = fmt.Sprintf("The usual meaning of the label %q.", w.Text)
 	r.parts.Pack.SeveralMeanings = l.Sure == battery.Guess && len(l.Others) > 0
+	r.parts.Pack.LithiumAnyway = r.parts.Pack.SeveralMeanings && r.isLithium(l.Chemistry) &&
+		!slices.ContainsFunc(l.Others, func(o battery.Reading) bool { return !r.isLithium(o.Chemistry) })
 	if l.Sure == battery.Guess {
 		c.Why = fmt.Sprintf("The label %q does not say; this is the likeliest.", w.Text)
 		var others []string

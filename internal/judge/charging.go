@@ -57,6 +57,11 @@ func (v *view) charging() error {
 		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: polarity(p.Setup.Charger.JackPolarity.Text),
 		Joined: joined(p.Pack.Joined), Driving: driving(p.Setup.Charger.BlocksDriving),
 	}
+	if plugged.Joined == charge.InSeries && p.Pack.Profile.Family == chemistry.LeadAcid {
+		if plugged.MadeFor = v.charger.SizeFor(one); plugged.MadeFor == charge.ForPair {
+			plugged.Pack, plugged.RestV = v.Now.Pack, 2*plugged.RestV
+		}
+	}
 	if !given {
 		v.add(charge.JudgeRest(p.Pack.Profile, one.Spec().CellsInSeries, plugged.RestV)...)
 		out.EndVPerCell = charge.GateAt(p.Pack.Profile, v.Now.AmbientC).WantedVPerCell
@@ -91,7 +96,7 @@ func (v *view) charging() error {
 // charge adds hours to full and what happens to a pack that is forgotten.
 func (v *view) charge(plugged charge.Plugged) error {
 	out := &v.out.Charging
-	c, err := plugged.Case(v.Now.One.StateAt(v.Seen.Lasts.ChargeLeft, v.Now.AmbientC))
+	c, err := plugged.Case(plugged.Pack.StateAt(v.Seen.Lasts.ChargeLeft, v.Now.AmbientC))
 	if errors.Is(err, charge.ErrUnknown) {
 		return nil // volts or amps are not known; Match has said so
 	}

@@ -43,6 +43,11 @@ func (v *view) cutoffs() error {
 	if err != nil {
 		return err
 	}
+	for i := range fs { // whichever lithium it is: nobody described what disconnects it
+		if f := &fs[i]; f.Code == cutoff.CodeNone && v.parts.Pack.LithiumAnyway {
+			f.Decides = slices.DeleteFunc(f.Decides, func(key string) bool { return key == answer.KeyPackChemistry })
+		}
+	}
 	v.add(fs...)
 	if c.Cutoffs.Len() > 0 {
 		if err := v.opening(); err != nil {

@@ -1,6 +1,8 @@
 package judge
 
 import (
+	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/build"
 )
@@ -46,6 +48,7 @@ func (v *view) driving() {
 	v.add(drive.ConverterCheck{
 		Converter: c.Controller.Converter, LaunchA: v.unlimitedBoardA(), ReverseA: v.reversal(), RunningA: s.Steady.MotorA,
 	}.Findings()...)
+	v.boardOpens()
 	v.out.Spark = v.spark()
 	v.add(v.out.Spark.Findings()...)
 	if c.Vehicle.Motor.Thermal.Known() {
@@ -56,6 +59,25 @@ func (v *view) driving() {
 			heat.Original = drive.HeatState{WindingC: v.Was.Lasts.WindingC, CaseC: v.Was.Lasts.CaseC}
 		}
 		v.add(heat.Findings()...)
+	}
+}
+
+// boardOpens holds back what is said of a short current against an assumed limit
+// of a pack with electronics of its own: where it is more than they let pass they
+// switch off, and nothing breaks. Such packs are mostly sold so; common practice, no
+// published source.
+func (v *view) boardOpens() {
+	p := &v.parts.Pack
+	guarded := p.WatchesCells || v.parts.Setup.Cutoff.Pack.Given
+	if !guarded || !lithium(p.Profile) || v.parts.Setup.Gives(answer.KeyPackMaxCurrent) {
+		return
+	}
+	for i := range v.out.Findings {
+		f := &v.out.Findings[i]
+		if f.LimitKey == answer.KeyPackMaxCurrent && f.Code != battery.CodeCurrentLasting && f.Level == answer.FixFirst {
+			f.Level, f.Harm, f.LimitA = answer.Watch, answer.Wear, 0
+			f.Change, f.Advice = answer.LookUp, "Look up how much the pack gives for seconds. Where it is less than this its electronics switch off, and the ride stops."
+		}
 	}
 }
 

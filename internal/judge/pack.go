@@ -2,9 +2,11 @@ package judge
 
 import (
 	"fmt"
+	"slices"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -46,22 +48,39 @@ func (v *view) joined() {
 	m := v.parts.Measured
 	read := m != nil && m.SecondRest.Given
 	if read {
-		_, charge, _ := battery.ChargeFromRest(j.B.Spec().Profile, m.SecondRest.Likely/float64(j.B.Spec().CellsInSeries), m.HoursRested.Likely/3600, v.Now.PackC)
-		j.StateB = j.B.StateAt(charge, v.Now.PackC)
+		_, left, _ := battery.ChargeFromRest(j.B.Spec().Profile, m.SecondRest.Likely/float64(j.B.Spec().CellsInSeries), m.HoursRested.Likely/3600, v.Now.PackC)
+		j.StateB = j.B.StateAt(left, v.Now.PackC)
+		v.add(charge.JudgeRest(j.B.Spec().Profile, j.B.Spec().CellsInSeries, max(m.SecondRest.Likely, leastRestV))...)
 	}
+	both := read && m.RestVoltage.Given
 	if how == "series" {
-		v.add(j.JudgeSeries()...)
+		v.add(asRead(j.JudgeSeries(), both)...)
 		return
 	}
 	if !read { // nobody has two packs at the very same charge
 		j.StateB = j.B.StateAt(max(0, v.Now.StartCharge-chargersLeave), v.Now.PackC)
 	}
-	for _, f := range j.JudgeParallel() {
+	for _, f := range asRead(j.JudgeParallel(), both) {
 		if !read && f.Code == battery.CodeParallelEqualising { // what kind they are is known without
 			f.Decides = append(f.Decides, answer.KeySecondRestVoltage)
 		}
 		v.add(f)
 	}
+}
+
+// asRead says of findings on two packs that both were measured: what they differ by
+// is no guess then.
+func asRead(fs []answer.Finding, both bool) []answer.Finding {
+	if !both {
+		return fs
+	}
+	for i := range fs {
+		f := &fs[i]
+		if k := slices.Index(f.Decides, answer.KeyPackCharge); k >= 0 {
+			f.Decides = slices.Delete(f.Decides, k, k+1)
+		}
+	}
+	return fs
 }
 
 // chargersLeave is what two chargers leave between two packs. Own choice.
