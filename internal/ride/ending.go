@@ -42,6 +42,7 @@ func (o *outing) closely(s *slot, d *draft) End {
 	at, end, clear := o.endIn(d, &chain)
 	if d.rough || !clear || end != StillGoing && end != CutoffOpened && s.dtS > endS {
 		part := o.part(s.dtS / splits)
+		part.told = s.told.parted()
 		for range splits {
 			if end := o.move(&part); end != StillGoing {
 				return end
@@ -69,9 +70,7 @@ func (o *outing) closely(s *slot, d *draft) End {
 func (o *outing) part(dtS float64) slot {
 	for i := range o.parts {
 		if o.parts[i].dtS == dtS {
-			s := o.parts[i]
-			s.told.known = false
-			return s
+			return o.parts[i]
 		}
 	}
 	s := newSlot(o.c, dtS)

@@ -153,6 +153,9 @@ func (m *motion) regulates(s supply, v float64) bool {
 	b := m.board(s)
 	amps := min((b.duty*b.emfV-m.eq.VoltPerMS*v)/m.circuitOhm(&b, b.duty), m.limitA, m.gripA)
 	watts := max(0, amps) * (m.eq.VoltPerMS*v + amps*m.eq.Ohm)
+	if (s.emfV-m.outV)*m.outV*m.outShare >= watts*s.ohm {
+		return true // even with the bus as low as the output
+	}
 	in := m.drawn(s, watts)
 	bus := s.emfV - in*s.ohm
 	return bus >= m.outV && in*bus*m.outShare >= watts*(1-1e-9)

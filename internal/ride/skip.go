@@ -167,7 +167,7 @@ func (o *outing) forEver(before *moment) bool {
 
 // fine is into how many parts steps are taken in the rounds before a cutoff
 // opens.
-const fine = 3
+const fine = 2
 
 // recently holds marks of the last rounds, or for very many rounds of the last
 // few in a hundred.

@@ -39,6 +39,12 @@ type foretold struct {
 	emfV                        float64 // by how much the electromotive force ends above its line
 }
 
+// parted is what a part of the step comes to at first sight.
+func (f foretold) parted() foretold {
+	const share = 1.0 / splits
+	return foretold{f.known, f.batteryAs * share, f.metres * share, f.motorA2s * share, f.ohm * share, f.emfV * share * share}
+}
+
 // plan works out a step.
 func (o *outing) plan(d *draft, s *slot) {
 	d.dtS, d.turnS, d.cannot, d.rough = s.dtS, 0, false, false
@@ -62,7 +68,7 @@ func (o *outing) plan(d *draft, s *slot) {
 
 // Bounds of what may happen to the vehicle within one step.
 const (
-	sameAs     = 0.005 // a charge so near to what was foretold, as a share, needs no second look
+	sameAs     = 0.02 // a charge so near to what was foretold, as a share, needs no second look
 	mostLost   = 0.06  // of the volts that the speed stands for, lost within the step ...
 	mostMissed = 0.005 // ... and by which they may miss their line
 	leastShare = 0.03  // speeds below this share of what full volts could do count as that
