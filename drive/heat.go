@@ -56,29 +56,33 @@ type HeatStep struct {
 }
 
 // HeatModes is a [HeatState] taken apart into the two mixtures of winding and
-// case that each die away at a rate of their own, see [Thermal.Modes].
+// case that each die away at a rate of their own, see [HeatSplit.Modes].
 type HeatModes [2]float64
 
+// HeatSplit takes temperatures of one motor apart. Make it once with
+// [Thermal.Split].
+type HeatSplit struct {
+	Rates  HeatModes // how fast the two modes die away, 1/s, the faster first
+	b      float64
+	ca, cb float64 // what the case counts for in either
+}
+
+// Split prepares to take temperatures apart.
+func (t Thermal) Split() HeatSplit {
+	a, b := 1/(t.WindingJPerK*t.WindingToCaseKPerW), 1/(t.CaseJPerK*t.WindingToCaseKPerW)
+	fast, slow := t.eigenvalues()
+	return HeatSplit{Rates: HeatModes{-fast, -slow}, b: b, ca: a + fast, cb: a + slow}
+}
+
 // Modes takes a state apart.
-func (t Thermal) Modes(s HeatState) HeatModes {
-	r, b := t.ModeRates(), 1/(t.CaseJPerK*t.WindingToCaseKPerW)
-	a := 1 / (t.WindingJPerK * t.WindingToCaseKPerW)
-	return HeatModes{b*s.WindingC + (a-r[0])*s.CaseC, b*s.WindingC + (a-r[1])*s.CaseC}
+func (p *HeatSplit) Modes(s HeatState) HeatModes {
+	return HeatModes{p.b*s.WindingC + p.ca*s.CaseC, p.b*s.WindingC + p.cb*s.CaseC}
 }
 
 // StateOf puts a state together again.
-func (t Thermal) StateOf(x HeatModes) HeatState {
-	r, b := t.ModeRates(), 1/(t.CaseJPerK*t.WindingToCaseKPerW)
-	a := 1 / (t.WindingJPerK * t.WindingToCaseKPerW)
-	c := (x[0] - x[1]) / (r[1] - r[0])
-	return HeatState{WindingC: (x[0] - (a-r[0])*c) / b, CaseC: c}
-}
-
-// ModeRates returns how fast the two [HeatModes] die away, 1/s, the faster
-// first.
-func (t Thermal) ModeRates() HeatModes {
-	fast, slow := t.eigenvalues()
-	return HeatModes{-fast, -slow}
+func (p *HeatSplit) StateOf(x HeatModes) HeatState {
+	c := (x[0] - x[1]) / (p.Rates[1] - p.Rates[0])
+	return HeatState{WindingC: (x[0] - p.ca*c) / p.b, CaseC: c}
 }
 
 // eigenvalues are those of [-a a; b -(b+c)], which are real, distinct and

@@ -11,19 +11,14 @@ import (
 // supply is what stands behind the motor-side terminals during one step: the
 // pack's electromotive force, every ohm up to the controller, and the share of
 // the volts that a soft start lets through.
+//
+// How the duty rises stands in [motion]: with four numbers it is kept in registers,
+// with five it is not, and a step takes twice as long.
 type supply struct {
-	emfV     float64 // at the step's beginning ...
-	perS     float64 // ... and how it rises
-	ohm      float64 // pack and path together
-	duty     float64 // 0 to 1, at the step's beginning ...
-	dutyPerS float64 // ... and how it rises
-}
-
-// after is the supply so many seconds on.
-func (s supply) after(t float64) supply {
-	s.emfV += s.perS * t
-	s.duty += s.dutyPerS * t
-	return s
+	emfV float64 // at the step's beginning ...
+	perS float64 // ... and how it rises
+	ohm  float64 // pack and path together
+	duty float64 // 0 to 1, at the step's beginning
 }
 
 // stretch is what one step of driving came to.
@@ -58,6 +53,14 @@ type motion struct {
 	limitA    float64 // motor-side current limit, +Inf when there is none
 	outV      float64 // step-down converter, 0 = none
 	outShare  float64 // its efficiency
+	dutyPerS  float64 // how the duty rises during the step under way
+}
+
+// after is the supply so many seconds on.
+func (m *motion) after(s supply, t float64) supply {
+	s.emfV += s.perS * t
+	s.duty += m.dutyPerS * t
+	return s
 }
 
 func newMotion(v *drive.Vehicle, c *drive.Controller, windingC float64) motion {
@@ -110,17 +113,17 @@ func (m *motion) board(s supply) supply {
 
 // circuitOhm is all resistance in the motors' way at some duty. A chopper reflects
 // the supply's by the square of it.
-func (m *motion) circuitOhm(b *supply, duty float64) float64 { return m.eq.Ohm + duty*duty*b.ohm }
+func (m *motion) circuitOhm(b supply, duty float64) float64 { return m.eq.Ohm + duty*duty*b.ohm }
 
 // standing returns what the motors draw at rest, at the beginning, and how it rises
 // on its way to what they draw dt seconds on; with the resistance halfway.
-func (m *motion) standing(b *supply, dt float64) (amps, perS, ohm float64) {
+func (m *motion) standing(b supply, dt float64) (amps, perS, ohm float64) {
 	ohm = m.circuitOhm(b, b.duty)
 	amps = b.duty * b.emfV / ohm
-	if b.dutyPerS == 0 {
+	if m.dutyPerS == 0 {
 		return amps, b.duty * b.perS / ohm, ohm
 	}
-	duty := b.duty + b.dutyPerS*dt
+	duty := b.duty + m.dutyPerS*dt
 	perS = (duty*(b.emfV+b.perS*dt)/m.circuitOhm(b, duty) - amps) / dt
 	return amps, perS, m.circuitOhm(b, (b.duty+duty)/2)
 }
@@ -151,7 +154,7 @@ func (m *motion) drawn(s supply, watts float64) float64 {
 // regulates reports whether the converter holds its output at speed v.
 func (m *motion) regulates(s supply, v float64) bool {
 	b := m.board(s)
-	amps := min((b.duty*b.emfV-m.eq.VoltPerMS*v)/m.circuitOhm(&b, b.duty), m.limitA, m.gripA)
+	amps := min((b.duty*b.emfV-m.eq.VoltPerMS*v)/m.circuitOhm(b, b.duty), m.limitA, m.gripA)
 	watts := max(0, amps) * (m.eq.VoltPerMS*v + amps*m.eq.Ohm)
 	if (s.emfV-m.outV)*m.outV*m.outShare >= watts*s.ohm {
 		return true // even with the bus as low as the output
@@ -177,14 +180,14 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 	}
 	*out = stretch{stopsS: math.Inf(1), speedMS: v}
 	b := m.board(s)
-	standA, standPerS, ohm := m.standing(&b, dt)
+	standA, standPerS, ohm := m.standing(b, dt)
 	capA := min(m.limitA, m.gripA)
 	freeA := standA - m.eq.VoltPerMS*v/ohm
 	if freeA <= capA {
 		out.firstA = m.batteryA(s, v, freeA, false)
-		began := *out
+		firstA := out.firstA
 		lastA := m.approach(out, s, standA, standPerS, ohm, near, dt)
-		if s.dutyPerS == 0 || lastA <= capA {
+		if m.dutyPerS == 0 || lastA <= capA {
 			return
 		}
 		// The soft start leads to the cap within the step: where its line does, and
@@ -192,10 +195,10 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 		t := dt
 		for range 3 {
 			t *= (capA - freeA) / (lastA - freeA)
-			*out = began
+			*out = stretch{stopsS: math.Inf(1), speedMS: v, firstA: firstA}
 			lastA = m.approach(out, s, standA, standPerS, ohm, near, t)
 		}
-		m.capped(out, s.after(t), near, dt-t)
+		m.capped(out, m.after(s, t), near, dt-t)
 		return
 	}
 	t := dt
@@ -207,7 +210,7 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 	m.capped(out, s, near, t)
 	out.cappedS, out.cappedAs, out.cappedA = t, out.batteryAs, out.lastA
 	if dt > t {
-		m.approach(out, s.after(t), standA+standPerS*t, standPerS, ohm, near, dt-t)
+		m.approach(out, m.after(s, t), standA+standPerS*t, standPerS, ohm, near, dt-t)
 	}
 }
 
@@ -231,10 +234,10 @@ func (m *motion) capped(out *stretch, s supply, near, t float64) {
 		out.stopsS, end = rollsS, 0
 	}
 	firstA := m.batteryA(s, v, capA, chopped)
-	out.batteryAs += m.batteryA(s.after(t/2), (v+end)/2, capA, chopped) * t
+	out.batteryAs += m.batteryA(m.after(s, t/2), (v+end)/2, capA, chopped) * t
 	out.motorA2s += capA * capA * t
 	out.metres += (v + end) / 2 * rollsS
-	out.lastA = m.batteryA(s.after(t), end, capA, chopped)
+	out.lastA = m.batteryA(m.after(s, t), end, capA, chopped)
 	out.speedMS = end
 	out.batteryA2s += (firstA*(firstA+out.lastA) + out.lastA*out.lastA) / 3 * t
 }
@@ -259,7 +262,7 @@ func (m *motion) approach(out *stretch, s supply, standA, standPerS, ohm, near, 
 			out.stuck = true
 			return standA + standPerS*t
 		}
-		s, standA, pull = s.after(t), standA+standPerS*t, 0
+		s, standA, pull = m.after(s, t), standA+standPerS*t, 0
 	}
 	pull += m.dragNS2M2 * near * near
 	damping := m.eq.NewtonPerA*m.eq.VoltPerMS/ohm + 2*m.dragNS2M2*near // N per m/s
@@ -282,10 +285,10 @@ func (m *motion) approach(out *stretch, s supply, standA, standPerS, ohm, near, 
 	k := m.eq.VoltPerMS / ohm
 	lineA, linePerS, swingA := standA-k*running, standPerS-k*perS, -k*lag
 	meanA, lastA := lineA+linePerS*dt/2+swingA*share, lineA+linePerS*dt+swingA*e
-	batteryA := m.batteryA(s.after(dt/2), mean, meanA, false)
-	if s.dutyPerS != 0 && m.outV == 0 {
+	batteryA := m.batteryA(m.after(s, dt/2), mean, meanA, false)
+	if m.dutyPerS != 0 && m.outV == 0 {
 		// Duty and current rise together, and the pack gives their product.
-		batteryA += s.dutyPerS * dt * (lastA - lineA - swingA) / 12
+		batteryA += m.dutyPerS * dt * (lastA - lineA - swingA) / 12
 	}
 	ramp := (share - e) / rate // integral of t exp(-rate t), over dt
 	motorA2 := lineA*(lineA+linePerS*dt) + linePerS*linePerS*dt*dt/3 +
@@ -297,7 +300,7 @@ func (m *motion) approach(out *stretch, s supply, standA, standPerS, ohm, near, 
 		out.batteryA2s += ratio * ratio * motorA2 * dt
 	}
 	out.metres += mean * dt
-	out.lastA = m.batteryA(s.after(dt), end, lastA, false)
+	out.lastA = m.batteryA(m.after(s, dt), end, lastA, false)
 	out.speedMS = end
 	return lastA
 }
@@ -305,10 +308,10 @@ func (m *motion) approach(out *stretch, s supply, standA, standPerS, ohm, near, 
 // stand adds a time at rest under full or rising volts to out.
 func (m *motion) stand(out *stretch, s supply, standA, standPerS, dt float64) {
 	meanA := standA + standPerS*dt/2
-	out.lastA = m.batteryA(s.after(dt), 0, standA+standPerS*dt, false)
-	batteryA := m.batteryA(s.after(dt/2), 0, meanA, false)
+	out.lastA = m.batteryA(m.after(s, dt), 0, standA+standPerS*dt, false)
+	batteryA := m.batteryA(m.after(s, dt/2), 0, meanA, false)
 	if m.outV == 0 {
-		batteryA += s.dutyPerS * standPerS * dt * dt / 12
+		batteryA += m.dutyPerS * standPerS * dt * dt / 12
 	}
 	out.batteryAs += batteryA * dt
 	out.batteryA2s += batteryA * batteryA * dt

@@ -44,8 +44,9 @@ type outing struct {
 	told      int      // how many have been handed to trace
 	phase     Phase
 	motion    motion
-	draft     draft   // of the step under way
-	parts     [6]slot // see part
+	split     drive.HeatSplit // of the motors' heat, once rounds are left out
+	draft     draft           // of the step under way
+	parts     [6]slot         // see part
 	oldest    int
 	amps      float64 // while Loaded: the current, unless the load is a power
 	stopS     float64 // clock time at which the outing is over whatever happens

@@ -44,7 +44,7 @@ func (o *outing) numbersOf(n *moment) (x series) {
 	pack := o.c.Pack.Modes(&n.pack)
 	i := copy(x[:], pack[:])
 	if o.heated() {
-		heat := o.c.Vehicle.Motor.Thermal.Modes(n.heat)
+		heat := o.split.Modes(n.heat)
 		copy(x[i:], heat[:])
 	}
 	for k, total := range n.totals() {
@@ -59,7 +59,7 @@ func (o *outing) put(x *series) {
 	n.pack = c.Pack.StateOf(battery.Modes(x[:len(battery.Modes{})]))
 	n.look = c.Pack.Look(&n.pack)
 	if o.heated() {
-		n.heat = c.Vehicle.Motor.Thermal.StateOf(drive.HeatModes(x[len(battery.Modes{}) : numbers-sums]))
+		n.heat = o.split.StateOf(drive.HeatModes(x[len(battery.Modes{}) : numbers-sums]))
 	}
 	for k, total := range n.totals() {
 		*total = x[numbers-sums+k]
@@ -74,7 +74,8 @@ func (o *outing) heated() bool { return o.c.Load.Kind == NoLoad && o.c.Vehicle.M
 // ledger is what is known of the rounds: what the last one that was followed
 // has added, how that changes from round to round, and the gap behind it.
 type ledger struct {
-	perRound    series // how fast numbers decay, times the length of a round
+	perRound    series // how fast numbers decay, times the length of a round ...
+	keep, gone  series // ... and what is left of them and what is gone after one
 	gain, slope series
 	known       bool // gain holds
 	straight    bool // slope holds
@@ -204,25 +205,16 @@ func (o *outing) learn(l *ledger, before *moment) {
 	l.usedAs, l.roundS = n.chargeAs-before.chargeAs, n.clockS-before.clockS
 	l.calm, l.fuse = !o.chain.Counting(), before.fuse
 	if !l.known {
-		pack := o.c.Pack.ModeRates()
-		i := copy(l.perRound[:], pack[:])
-		if o.heated() {
-			heat := o.c.Vehicle.Motor.Thermal.ModeRates()
-			copy(l.perRound[i:], heat[:])
-		}
-		for i := range l.perRound {
-			l.perRound[i] *= l.roundS
-		}
+		l.over(o)
 	}
 	was, now := o.numbersOf(before), o.numbersOf(n)
 	for i := range now {
-		keep := portable.Exp(-l.perRound[i])
-		gain := now[i] - keep*was[i]
+		gain := now[i] - l.keep[i]*was[i]
 		if l.known {
 			slope := (gain - l.gain[i]) / float64(l.gap+1)
 			if l.gap > 0 {
-				_, ramp := sumsOver(l.perRound[i], l.gap)
-				now[i] += keep * (slope - l.slope[i]) * ramp
+				_, _, ramp := l.sumsOver(i, l.gap)
+				now[i] += l.keep[i] * (slope - l.slope[i]) * ramp
 			}
 			l.slope[i] = slope
 		}
@@ -247,16 +239,35 @@ func (l *ledger) bearable(foretold, n *moment, ambientC float64) float64 {
 	return float64(l.gap+1) / math.Cbrt(max(off, 0.01))
 }
 
-// sumsOver returns the sums over k rounds of keep^(k-j) and of j keep^(k-j), for
-// the rounds j from 1 to k.
-func sumsOver(perRound float64, k int) (flat, ramp float64) {
-	n := float64(k)
-	if n*perRound < 1e-6 {
-		return n, n * (n + 1) / 2
+// over works out what a round leaves of each number.
+func (l *ledger) over(o *outing) {
+	pack := o.c.Pack.ModeRates()
+	i := copy(l.perRound[:], pack[:])
+	if o.heated() {
+		o.split = o.c.Vehicle.Motor.Thermal.Split()
+		copy(l.perRound[i:], o.split.Rates[:])
 	}
-	gone := -math.Expm1(-perRound)
-	flat = -math.Expm1(-n*perRound) / gone
-	return flat, (n - portable.Exp(-perRound)*flat) / gone
+	for i := range l.perRound {
+		l.keep[i] = 1
+		if l.perRound[i] *= l.roundS; l.perRound[i] > 0 {
+			l.keep[i], l.gone[i] = portable.Exp(-l.perRound[i]), -math.Expm1(-l.perRound[i])
+		}
+	}
+}
+
+// sumsOver returns keep^k of a number, and the sums over k rounds of keep^(k-j) and of
+// j keep^(k-j), for the rounds j from 1 to k.
+func (l *ledger) sumsOver(i, k int) (left, flat, ramp float64) {
+	n := float64(k)
+	if l.gone[i] == 0 {
+		return 1, n, n * (n + 1) / 2
+	}
+	left = portable.Exp(-n * l.perRound[i])
+	if n*l.perRound[i] < 1e-6 {
+		return left, n, n * (n + 1) / 2
+	}
+	flat = -math.Expm1(-n*l.perRound[i]) / l.gone[i]
+	return left, flat, (n - l.keep[i]*flat) / l.gone[i]
 }
 
 // alike returns how many of the coming rounds may be left out.
@@ -280,8 +291,8 @@ func (o *outing) skip(l *ledger, k int) {
 	o.mark(&l.from)
 	x := o.numbersOf(&o.now)
 	for i := range x {
-		flat, ramp := sumsOver(l.perRound[i], k)
-		x[i] = portable.Exp(-float64(k)*l.perRound[i])*x[i] + flat*l.gain[i] + ramp*l.slope[i]
+		left, flat, ramp := l.sumsOver(i, k)
+		x[i] = left*x[i] + flat*l.gain[i] + ramp*l.slope[i]
 	}
 	o.put(&x)
 	o.now.fuse.Repeat(&l.fuse, k)

@@ -68,7 +68,7 @@ func (o *outing) plan(d *draft, s *slot) {
 
 // Bounds of what may happen to the vehicle within one step.
 const (
-	sameAs     = 0.02 // a charge so near to what was foretold, as a share, needs no second look
+	sameAs     = 0.02  // a charge so near to what was foretold, as a share, needs no second look
 	mostLost   = 0.06  // of the volts that the speed stands for, lost within the step ...
 	mostMissed = 0.005 // ... and by which they may miss their line
 	leastShare = 0.03  // speeds below this share of what full volts could do count as that
@@ -85,9 +85,9 @@ func (o *outing) motionOver(d *draft, s *slot) {
 	full := supply{emfV: n.look.EMFV, ohm: n.look.Ohm + c.PathOhm, duty: duty(&c.Controller, n.pressS)}
 	full.emfV = max(full.emfV-c.StandbyA*full.ohm, 0)
 	if d.held = full.duty > fullDuty; d.held {
-		full.duty = 1
+		full.duty, m.dutyPerS = 1, 0
 	} else {
-		full.dutyPerS = (duty(&c.Controller, n.pressS+s.dtS) - full.duty) * s.perS
+		m.dutyPerS = (duty(&c.Controller, n.pressS+s.dtS) - full.duty) * s.perS
 	}
 	told := s.told
 	if !told.known {
