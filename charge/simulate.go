@@ -10,9 +10,11 @@ import (
 
 // How a charge is stepped.
 const (
-	defaultStepS = 20.0
-	mostHours    = 120.0 // a charge that takes longer is given up
-	solveRounds  = 12    // of false position, per step
+	chargeSteps = 400.0 // into how many parts the time that the current alone would take is stepped ...
+	mostStepS   = 120.0 // ... at most this long ...
+	leastStepS  = 20.0  // ... and not below this, which is the step once the voltage is held
+	mostHours   = 120.0 // a charge that takes longer is given up
+	solveRounds = 12    // of false position, per step
 	// fullEnough is the charge from which the end current counts as full; a
 	// charger whose voltage is too low for the pack ends far below it.
 	fullEnough = 0.9
@@ -145,7 +147,7 @@ func (c *Case) endA() float64 {
 func start(c *Case) *run {
 	r := &run{c: c, m: c.Pack, s: c.Start, stepS: c.StepS, takes: intakeOf(c.Pack), cvFrom: math.NaN(), peakC: c.Start.TempC}
 	if r.stepS == 0 {
-		r.stepS = defaultStepS
+		r.stepS = min(max(leastStepS, 3600*c.Pack.RatedAh()/c.CurrentA/chargeSteps), mostStepS)
 	}
 	r.heatJK = c.Pack.MassKg() * c.Pack.Spec().Profile.Heat.SpecificJKgK
 	r.over = r.m.Over(r.stepS)
@@ -178,7 +180,12 @@ func (r *run) step() (held bool) {
 	mainA, held := r.again()
 	if !held {
 		mainA = r.takes.mainA(&r.s, r.c.CurrentA)
-		if e := r.excess(mainA); e > 0 {
+		e := r.excess(mainA)
+		if e > 0 && r.c.StepS == 0 && r.stepS > leastStepS {
+			r.stepS, r.over = leastStepS, r.m.Over(leastStepS)
+			e = r.excess(mainA)
+		}
+		if e > 0 {
 			held = true
 			if math.IsNaN(r.cvFrom) {
 				// The voltage was reached somewhere within this step.
@@ -221,7 +228,7 @@ func (r *run) reachedAfter(mainA, e float64) float64 {
 }
 
 // tolV is how near the charger's voltage is met.
-func (r *run) tolV() float64 { return 1e-7 * r.c.EndV }
+func (r *run) tolV() float64 { return 3e-6 * r.c.EndV }
 
 // nearRounds is how often the search from the steps before goes on.
 const nearRounds = 4

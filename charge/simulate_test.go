@@ -326,3 +326,36 @@ func BenchmarkSimulateLeadAcid(b *testing.B) {
 		}
 	}
 }
+
+// While the voltage is not held, a step is longer the longer the charge will take; the
+// hours must not tell.
+func TestTheHoursOfAChargeDoNotHangOnTheStep(t *testing.T) {
+	for _, p := range []struct {
+		name      string
+		cells     int
+		ah, endV  float64
+		shareOfAh []float64
+	}{{"agm", 6, 12, 14.7, []float64{0.03, 0.07, 0.2}}, {"li-ion", 5, 5, 21, []float64{0.03, 0.07, 0.2}}, {"nimh", 10, 4, 15.5, []float64{0.1}}} {
+		profile, _ := chemistry.Builtin().Profile(p.name)
+		m, err := battery.New(battery.Spec{Profile: profile, CellsInSeries: p.cells, CapacityAh: p.ah})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, share := range p.shareOfAh {
+			c := charge.Case{Pack: m, Start: m.StateAt(0.05, 20), CurrentA: share * p.ah, EndV: p.endV, AmbientC: 20}
+			got, err := charge.Simulate(c)
+			if err != nil {
+				t.Fatal(err)
+			}
+			c.StepS = 2
+			want, err := charge.Simulate(c)
+			if err != nil {
+				t.Fatal(err)
+			}
+			hours, wantHours := got.CCHours+got.CVHours, want.CCHours+want.CVHours
+			if got.Full != want.Full || math.Abs(hours/wantHours-1) > 0.001 || math.Abs(got.HoursTo80.LikelyH/want.HoursTo80.LikelyH-1) > 0.001 {
+				t.Errorf("%s at %g A: %.3f h, %.3f h to 80 %%, want %.3f h and %.3f h", p.name, c.CurrentA, hours, got.HoursTo80.LikelyH, wantHours, want.HoursTo80.LikelyH)
+			}
+		}
+	}
+}
