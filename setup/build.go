@@ -322,5 +322,5 @@ func (p *Parts) Printed(f *Figure) string {
 	if !f.Known {
 		return "unknown"
 	}
-	return quantity.FormatBoth(f.Kind, f.Range.Likely, p.System)
+	return quantity.FormatBoth(f.kind, f.Range.Likely, p.System)
 }

@@ -32,7 +32,7 @@ func notBoth(d *decoder, a, b Value) {
 func below(d *decoder, small, large Value, kind quantity.Kind) {
 	if small.Given && large.Given && small.Low >= large.High {
 		d.fault(large.Line, large.Key, large.Text, "more than "+small.Key+" ("+
-			quantity.FormatRangeOne(kind, small.Range, large.Written.System)+")")
+			quantity.FormatRangeOne(kind, small.Range, large.System)+")")
 	}
 }
 

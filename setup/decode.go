@@ -154,14 +154,14 @@ func (d *decoder) value(target *Value, f *field, path string, value any, line in
 	_, isText := value.(string)
 	if n, isFloat := value.(float64); isFloat && (math.IsNaN(n) || math.IsInf(n, 0)) {
 		want = fmt.Sprintf("a number, such as %s", f.Quoted())
-	} else if want == "" && !isText && !f.Kind.Bare() {
+	} else if want == "" && !isText && !f.kind.Bare() {
 		want = fmt.Sprintf("the unit with it, in quotes: %q", f.Example)
 	}
 	if want != "" {
 		d.fault(line, path, readText(value), want)
 		return
 	}
-	r, written, err := quantity.ParseLike(f.Kind, text, f.low, f.high, f.Example)
+	r, written, err := quantity.ParseLike(f.kind, text, f.low, f.high, f.Example)
 	if err != nil {
 		var qe *quantity.Error
 		if errors.As(err, &qe) {
@@ -173,7 +173,7 @@ func (d *decoder) value(target *Value, f *field, path string, value any, line in
 		d.fault(line, path, strings.TrimSpace(readText(value)), want)
 		return
 	}
-	*target = Value{Range: r, Given: true, Text: text, Key: path, Line: line, Written: written}
+	*target = Value{Range: r, Given: true, Text: text, Key: path, Line: line, System: written.System}
 }
 
 // number writes a TOML number so that no thousands mark can be seen in it.

@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -8,16 +9,16 @@ import (
 // comes from. Two figures with the same Key are one unknown: moving one moves
 // the other.
 type Figure struct {
-	quantity.Range               // in the unit of the kind
-	Key            string        // "pack.capacity", "original.pack.capacity"
-	Kind           quantity.Kind // what sort of quantity
-	Known          bool          // false: nothing is known and nothing is assumed; the Range is zero
-	Assumed        bool          // a default stands in for what was not given
-	Why            string        // how it came about, one plain sentence; empty when it was given as it is
-	Source         string        // ID for [Parts.Source]; empty when it was given as it is
-	System         quantity.System
-	Law            Law // how it is spread between its ends
+	answer.Range        // in the unit that [Figure.Unit] names
+	Key          string // "pack.capacity", "original.pack.capacity"
+	Known        bool   // false: nothing is known and nothing is assumed; the Range is zero
+	Assumed      bool   // a default stands in for what was not given
+	Why          string // how it came about, one plain sentence; empty when it was given as it is
+	Source       string // ID for [Parts.Source]; empty when it was given as it is
+	System       answer.System
+	Law          Law // how it is spread between its ends
 
+	kind quantity.Kind
 	mix  *mixture // where it is of one of several kinds, and its ends do not say how often
 	slot int      // place in a point of the World, from 1; 0 = the figure stands still
 }
@@ -31,15 +32,15 @@ func (f *Figure) String() string {
 	if !f.Known {
 		return "unknown"
 	}
-	return quantity.FormatRange(f.Kind, f.Range, f.System)
+	return quantity.FormatRange(f.kind, f.Range, f.System)
 }
 
 // printed returns one value of the figure as people write it.
 func (f *Figure) printed(value float64) string {
-	if f.Kind == quantity.NoKind {
+	if f.kind == quantity.NoKind {
 		return quantity.Digits(value, 3)
 	}
-	return quantity.FormatBoth(f.Kind, value, f.System)
+	return quantity.FormatBoth(f.kind, value, f.System)
 }
 
 // Choice is one word that the engine needs.
@@ -73,3 +74,7 @@ const (
 	UsualFuseForm = "small blade"        // taken where no form was given
 	BreakerForm   = "auto-reset-breaker" // opens and closes again by itself
 )
+
+// Unit returns the unit in which the figure is held, in ASCII; empty for plain
+// numbers and shares.
+func (f *Figure) Unit() string { return f.kind.Unit() }

@@ -24,13 +24,13 @@ import (
 
 // Key describes one key that a setup file may have.
 type Key struct {
-	Table   string        // "pack", "cutoff.module"; empty for keys outside all tables
-	Name    string        // "capacity"
-	Kind    quantity.Kind // NoKind for texts, dates, yes and no
-	What    string        // "charge", "word", "text", "date", "yes or no", "file", "ground" ...
-	Words   []string      // the words that are right; nil when any text may stand
-	Example string        // as it would stand in the file, without quotes
-	Doc     string        // what it means, one line
+	Table   string   // "pack", "cutoff.module"; empty for keys outside all tables
+	Name    string   // "capacity"
+	Unit    string   // in which a [Value] of it is held; empty for plain numbers, shares and everything in words
+	What    string   // "charge", "word", "text", "date", "yes or no", "file", "ground" ...
+	Words   []string // the words that are right; nil when any text may stand
+	Example string   // as it would stand in the file, without quotes
+	Doc     string   // what it means, one line
 }
 
 // Path returns the full key, "pack.capacity".
@@ -44,7 +44,7 @@ func (k Key) Path() string {
 // Quoted returns the example as it must stand in the file: quantities and
 // texts in quotes; dates, yes and no, and plain whole numbers without.
 func (k Key) Quoted() string {
-	if k.What == "yes or no" || k.What == "date" || k.Kind == quantity.Count {
+	if k.What == "yes or no" || k.What == "date" || k.What == quantity.Count.String() {
 		return k.Example
 	}
 	return strconv.Quote(k.Example)
@@ -83,6 +83,7 @@ func Tables() []Table {
 // field is one key with its place in Setup.
 type field struct {
 	Key
+	kind      quantity.Kind // NoKind for texts, dates, yes and no
 	low, high float64
 	index     []int
 }
@@ -138,15 +139,12 @@ func newField(table string, tag reflect.StructTag, index []int) field {
 		},
 		index: index,
 	}
-	for k := quantity.NoKind + 1; k.Known(); k++ {
-		if k.String() == f.What {
-			f.Kind = k
-		}
-	}
+	f.kind = quantity.KindNamed(f.What)
+	f.Unit = f.kind.Unit()
 	if words := tag.Get("words"); words != "" {
 		f.Words = strings.Split(words, "|")
 	}
-	f.low, f.high = f.Kind.Bounds()
+	f.low, f.high = f.kind.Bounds()
 	for name, bound := range map[string]*float64{"min": &f.low, "max": &f.high} {
 		if v, err := strconv.ParseFloat(tag.Get(name), 64); err == nil {
 			*bound = v

@@ -69,7 +69,7 @@ func (f *Figure) At(z float64) float64 {
 	if f.Law == Limits {
 		return f.Likely + (end-f.Likely)*math.Abs(portable.Erf(z/math.Sqrt2))
 	}
-	if f.Low > 0 && f.Kind != quantity.Temperature && f.Kind != quantity.Gauge {
+	if f.Low > 0 && f.kind != quantity.Temperature && f.kind != quantity.Gauge {
 		return f.held(f.Likely * portable.Pow(end/f.Likely, t))
 	}
 	return f.held(f.Likely + (end-f.Likely)*t)
@@ -78,7 +78,7 @@ func (f *Figure) At(z float64) float64 {
 // held keeps a drawn value to what can be: no share above one, and nothing
 // negative of what its ends say is never negative.
 func (f *Figure) held(v float64) float64 {
-	if f.Kind == quantity.Fraction {
+	if f.kind == quantity.Fraction {
 		v = min(v, 1)
 	}
 	if f.Low >= 0 {

@@ -64,7 +64,7 @@ func meantKey(table, word string) (key, why string) {
 // such as "24 V 30 A", where the highest volts or a current are asked for: a
 // class is neither. Empty where the text is none.
 func wantNotClass(f *field, text string) string {
-	if f.Table != "controller" || f.Kind != quantity.Voltage && f.Kind != quantity.Current {
+	if f.Table != "controller" || f.kind != quantity.Voltage && f.kind != quantity.Current {
 		return ""
 	}
 	volts, amps, is := classOf(text)
@@ -73,7 +73,7 @@ func wantNotClass(f *field, text string) string {
 		return ""
 	case f.Name == "continuous_current":
 		return `the current alone, "` + amps + `"; volts and amps together are a nominal class`
-	case f.Kind == quantity.Current:
+	case f.kind == quantity.Current:
 		return "a current alone, such as \"" + f.Example + "\"; \"" + volts + " " + amps + "\" is a nominal class, put " + amps + " under continuous_current"
 	}
 	return "the highest volts that it stands, such as \"" + f.Example + "\"; \"" + volts + " " + amps +
@@ -101,13 +101,13 @@ func voltsBesideSpeed(d *decoder, s *Setup) {
 		return
 	}
 	f := registry().field("motors", "rated_voltage")
-	r, written, err := quantity.ParseIn(f.Kind, volts, f.low, f.high)
+	r, written, err := quantity.ParseIn(f.kind, volts, f.low, f.high)
 	switch {
 	case err != nil:
 		d.fault(speed.Line, speed.Key, speed.Text, "the speed with volts that a motor can be made for, such as \"12V 15000 rpm\"")
 	case !rated.Given:
 		*rated = Value{
-			Range: r, Given: true, Text: volts, Line: speed.Line, Written: written,
+			Range: r, Given: true, Text: volts, Line: speed.Line, System: written.System,
 			Key: strings.TrimSuffix(speed.Key, "no_load_speed") + "rated_voltage",
 		}
 	case r.Low > rated.High || r.High < rated.Low:

@@ -129,7 +129,7 @@ func (s *Setup) system() quantity.System {
 	all := reflect.ValueOf(s).Elem()
 	for _, f := range registry().fields {
 		if v, ok := all.FieldByIndex(f.index).Interface().(Value); ok && v.Given {
-			count[v.Written.System]++
+			count[v.System]++
 		}
 	}
 	if count[quantity.Customary] > count[quantity.Metric] {

@@ -130,7 +130,7 @@ func (d *decoder) entry(s *Setup, path string, e entry) {
 		if yes, ok := yesOrNo(text); ok {
 			value = yes
 		}
-	case f.Kind == quantity.Count:
+	case f.kind == quantity.Count:
 		if n, err := strconv.ParseInt(strings.TrimSpace(text), 10, 64); err == nil {
 			value = n
 		}

@@ -5,7 +5,6 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
 )
 
@@ -17,7 +16,7 @@ type Parts struct {
 	// Setup is as read, for what needs no filling: Storage, Charger.
 	Setup  *Setup
 	Title  string
-	System quantity.System // in which most of the setup was written
+	System answer.System // in which most of the setup was written
 
 	Rider      *RiderPart
 	Vehicle    *VehiclePart

@@ -228,7 +228,7 @@ func TestLabelsOnlyGiveAFullSetupWithEveryDefaultListed(t *testing.T) {
 				}
 			}
 			for _, f := range p.Figures() {
-				if !f.Valid() || f.Low < 0 && f.Kind != quantity.Temperature {
+				if !f.Valid() || f.Low < 0 && f.Unit() != quantity.Temperature.Unit() {
 					t.Errorf("%s: %v", f.Key, f.Range)
 				}
 				if f.Source != "" {

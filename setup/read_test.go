@@ -88,7 +88,7 @@ func TestValuesRememberHowAndWhereTheyWereWritten(t *testing.T) {
 		t.Fatal(err)
 	}
 	m := s.Rider.Mass
-	if m.Line != 4 || m.Text != "44 to 50 lb" || m.Written.System != quantity.Customary || !m.Given || m.Key != "rider.mass" {
+	if m.Line != 4 || m.Text != "44 to 50 lb" || m.System != quantity.Customary || !m.Given || m.Key != "rider.mass" {
 		t.Errorf("rider.mass: %+v", m)
 	}
 	if s.Motors.Can.Text != "550" || s.Motors.Count.Likely != 2 || !s.Motors.Given || s.Motors.Line != 6 {

@@ -158,7 +158,7 @@ func (r *resolver) fault(line int, key, read, want string) {
 
 // given returns the figure of a value from the file.
 func (r *resolver) given(k quantity.Kind, v Value) Figure {
-	return Figure{Range: v.Range, Key: v.Key, Kind: k, Known: true, System: v.Written.System, Law: Limits}
+	return Figure{Range: v.Range, Key: v.Key, kind: k, Known: true, System: v.System, Law: Limits}
 }
 
 // orUnknown returns the value as a figure, one that is not known when it was
@@ -169,7 +169,7 @@ func (r *resolver) orUnknown(table, name string, k quantity.Kind, v Value) Figur
 	}
 	key := r.key(table, name)
 	r.parts.Untold = append(r.parts.Untold, key)
-	return Figure{Key: key, Kind: k, System: r.parts.System}
+	return Figure{Key: key, kind: k, System: r.parts.System}
 }
 
 // blank is a default in the making.
@@ -208,7 +208,7 @@ func (r *resolver) derived(b blank) Figure {
 		law = Limits
 	}
 	return Figure{
-		Range: b.Range, Key: r.key(b.table, b.name), Kind: b.kind, Known: true,
+		Range: b.Range, Key: r.key(b.table, b.name), kind: b.kind, Known: true,
 		Why: b.why, Source: b.source, System: r.parts.System, Law: law,
 	}
 }

@@ -99,7 +99,7 @@ func (r *resolver) offLabel(raw Pack) {
 	told(&p.Steepness, "steepness", w.Steepness, "", "How much less such blocks give when they are emptied fast.")
 	told(&p.TabsOhm, "tabs", w.TabsOhm, "", "Resistance of tabs and terminals.")
 	told(&p.HottestK, "heat_doubt", w.HottestK, "", "What the computed temperature may be off.")
-	p.HottestK.Kind = quantity.Temperature // a difference, drawn on a straight scale
+	p.HottestK.kind = quantity.Temperature // a difference, drawn on a straight scale
 	told(&p.ChargeHours, "charge_doubt", w.ChargeHours, "", "What the computed hours of a charge may be off.")
 }
 

@@ -66,7 +66,7 @@ func (r *resolver) fitRatio(class tables.VehicleClass) {
 	at := func(speed float64) float64 { return p.fittedRatio(motor, radius, speed, all) }
 	p.Ratio = Figure{
 		Range: quantity.Spread(at(p.NewSpeedMS.High), at(p.NewSpeedMS.Likely), at(p.NewSpeedMS.Low)),
-		Key:   r.key("gears", "fitted_ratio"), Kind: quantity.Ratio, Known: true, Assumed: true, System: r.parts.System,
+		Key:   r.key("gears", "fitted_ratio"), kind: quantity.Ratio, Known: true, Assumed: true, System: r.parts.System,
 		Why: p.NewSpeedMS.Why, Source: p.NewSpeedMS.Source,
 	}
 	r.note(r.key("gears", "ratio"), p.Ratio.String(), fmt.Sprintf("Not given; fits motor and wheel to a speed of %s when new.", p.NewSpeedMS.String()), p.NewSpeedMS.Source)

@@ -327,7 +327,7 @@ func (r *resolver) motorRest(raw Motors, can tables.MotorCan) {
 	})
 	heat := func(name string, k quantity.Kind, v tables.Value) Figure {
 		if !v.Known() {
-			return Figure{Key: r.key("motors", name), Kind: k, System: r.parts.System}
+			return Figure{Key: r.key("motors", name), kind: k, System: r.parts.System}
 		}
 		return r.derived(blank{
 			table: "motors", name: name, kind: k, Range: span(v),

@@ -120,8 +120,8 @@ func (r *resolver) wire() {
 	p := &WirePart{Automotive: raw.Kind.Text == "automotive"}
 	r.parts.Wire = p
 	// One of the two is enough: the other is not missing.
-	p.AreaMM2 = Figure{Key: r.key("wire", "area"), Kind: quantity.Area, System: r.parts.System}
-	p.Gauge = Figure{Key: r.key("wire", "gauge"), Kind: quantity.Gauge, System: r.parts.System}
+	p.AreaMM2 = Figure{Key: r.key("wire", "area"), kind: quantity.Area, System: r.parts.System}
+	p.Gauge = Figure{Key: r.key("wire", "gauge"), kind: quantity.Gauge, System: r.parts.System}
 	switch {
 	case raw.Area.Given:
 		p.AreaMM2 = r.given(quantity.Area, raw.Area)

@@ -4,18 +4,18 @@ import (
 	"reflect"
 	"time"
 
-	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/answer"
 )
 
-// Value is one quantity of a setup file. Its Range is in the unit of the key's
-// kind (see [Keys]); the zero Value was not given.
+// Value is one quantity of a setup file. Its Range is in the unit that
+// [Keys] names; the zero Value was not given.
 type Value struct {
-	quantity.Range
-	Given   bool             // the file has it
-	Text    string           // as written
-	Key     string           // full key, such as "original.pack.capacity"
-	Line    int              // 1-based
-	Written quantity.Written // in which units
+	answer.Range
+	Given  bool          // the file has it
+	Text   string        // as written
+	Key    string        // full key, such as "original.pack.capacity"
+	Line   int           // 1-based
+	System answer.System // in which units
 }
 
 // Word is one text of a setup file; the zero Word was not given.

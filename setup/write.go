@@ -54,7 +54,7 @@ func (k Key) quoted(text string) string {
 	switch {
 	case k.What == "yes or no", k.What == "date":
 		return text
-	case k.Kind == quantity.Count:
+	case k.What == quantity.Count.String():
 		if _, err := strconv.Atoi(text); err == nil {
 			return text
 		}

@@ -210,7 +210,7 @@ func bare(key, text string) string {
 	if _, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64); err != nil {
 		return text
 	}
-	switch keyOf(key).Kind {
+	switch quantity.KindNamed(keyOf(key).What) {
 	case quantity.Voltage:
 		return text + " V"
 	case quantity.Current:

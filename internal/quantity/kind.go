@@ -62,6 +62,16 @@ func (k Kind) Bare() bool { return k.info().bare }
 // Known reports whether k is one of the kinds above.
 func (k Kind) Known() bool { return k > NoKind && int(k) < len(kinds) }
 
+// KindNamed finds a kind by its plain name; [NoKind] when there is none of it.
+func KindNamed(name string) Kind {
+	for k := NoKind + 1; k.Known(); k++ {
+		if k.String() == name {
+			return k
+		}
+	}
+	return NoKind
+}
+
 // info returns the kind's row, an empty one for an unknown kind.
 func (k Kind) info() *kindInfo {
 	if !k.Known() {

@@ -16,7 +16,7 @@ import (
 // the registry of package setup.
 func bounds(t testing.TB, k setup.Key) (low, high float64) {
 	t.Helper()
-	low, high = k.Kind.Bounds()
+	low, high = quantity.KindNamed(k.What).Bounds()
 	var walk func(reflect.Type, string)
 	walk = func(s reflect.Type, table string) {
 		for i := range s.NumField() {
@@ -47,7 +47,7 @@ func written(k setup.Key, values ...float64) string {
 		parts = append(parts, strconv.FormatFloat(v, 'f', -1, 64))
 	}
 	text := strings.Join(parts, " to ")
-	switch k.Kind {
+	switch quantity.KindNamed(k.What) {
 	case quantity.Count:
 		if len(values) == 1 {
 			return text
@@ -60,7 +60,7 @@ func written(k setup.Key, values ...float64) string {
 	case quantity.Gauge:
 		text += " AWG"
 	default:
-		text = strings.TrimSpace(text + " " + k.Kind.Unit())
+		text = strings.TrimSpace(text + " " + quantity.KindNamed(k.What).Unit())
 	}
 	return strconv.Quote(text)
 }
@@ -106,15 +106,15 @@ func extremes(t testing.TB, k setup.Key) []string {
 		return quoted([]string{"agm", "gel", "traction", "li-ion", "lifepo4", "nimh"})
 	case k.Path() == "pack.label":
 		return quoted([]string{"6 V 4.5 Ah", "12 V 7 Ah", "24 V (two 12 V)", "20 V max 5 Ah", "18 V 1.5 Ah", "12.8 V 10Ah LiFePO4", "7.2 V NiMH 3 Ah", "5S2P 21700 4 Ah", "36 V 2.5 Ah"})
-	case k.Kind == quantity.NoKind:
+	case quantity.KindNamed(k.What) == quantity.NoKind:
 		return []string{k.Quoted()}
 	}
 	low, high := bounds(t, k)
-	if k.Kind == quantity.Gauge {
+	if quantity.KindNamed(k.What) == quantity.Gauge {
 		return []string{written(k, 0), written(k, 12), written(k, 24), written(k, 12, 20)}
 	}
 	middle := math.Sqrt(max(low, high/1e6) * high)
-	if k.Kind == quantity.Temperature || k.Kind == quantity.Count {
+	if quantity.KindNamed(k.What) == quantity.Temperature || quantity.KindNamed(k.What) == quantity.Count {
 		middle = math.Round((low + high) / 2)
 	}
 	return []string{written(k, low), written(k, middle), written(k, high), written(k, low, high), k.Quoted()}

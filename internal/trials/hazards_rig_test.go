@@ -12,7 +12,6 @@ import (
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 )
 
@@ -98,7 +97,7 @@ func (r rig) but(changes string) rig {
 var bare = sync.OnceValue(func() map[string]bool {
 	out := map[string]bool{}
 	for _, k := range setup.Keys() {
-		if k.What == "yes or no" || k.What == "date" || k.Kind == quantity.Count {
+		if k.What == "yes or no" || k.What == "date" || k.What == "count" {
 			out[k.Path()], out["original."+k.Path()] = true, true
 		}
 	}
