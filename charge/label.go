@@ -42,6 +42,19 @@ const (
 	CentreNegative
 )
 
+// PolarityNamed returns the polarity that a setup file's word stands for,
+// [PolarityUnknown] for any other word.
+func PolarityNamed(word string) Polarity {
+	switch word {
+	case "centre positive":
+		return CentrePositive
+	case "centre negative":
+		return CentreNegative
+	default:
+		return PolarityUnknown
+	}
+}
+
 // Purpose is what a charger was made to charge.
 type Purpose int
 

@@ -60,7 +60,7 @@ func (d *decoder) finish(s *Setup, c Changes, whole bool) (*Setup, error) {
 		}
 	}
 	if len(d.faults) > 0 {
-		d.faults = append(d.faults, s.lookedUp()...)
+		d.faults = append(d.faults, s.lookedUp(d.faults, whole)...)
 	}
 	return s, s.named(d.faults.orNil())
 }
@@ -171,20 +171,14 @@ func (s *Setup) named(err error) error {
 	return faults.sorted()
 }
 
-// lookedUp are the faults of words that are looked up only when gaps are filled:
-// labels, chemistries, grounds. Told beside the other faults they spare a second
-// round. What follows from a key that is missing is left out: it may be one that
-// is wrong.
-func (s *Setup) lookedUp() Faults {
-	if s.TablesFile.Given || s.Pack.ChemistryFile.Given {
-		return nil // words of the user's own
+// lookedUp are the faults that show only when words and labels are looked up and the
+// parts are held against each other. Told beside the others they spare a second
+// round. Of a file that could not be read as a whole only what is there can be wrong.
+func (s *Setup) lookedUp(told Faults, whole bool) Faults {
+	_, _, more := s.filled(nil, slices.Clone(told))
+	if whole {
+		return more
 	}
-	_, _, err := s.resolve(nil)
-	var all Faults
-	errors.As(err, &all)
 	given := s.entries()
-	return slices.DeleteFunc(slices.Clone(all), func(f Fault) bool {
-		_, is := given[f.Key]
-		return f.Read == "" || !is
-	})
+	return slices.DeleteFunc(more, func(f Fault) bool { _, is := given[f.Key]; return f.Read == "" || !is })
 }

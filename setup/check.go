@@ -46,7 +46,7 @@ func checkWire(d *decoder, s *Setup) {
 func checkCutoffs(d *decoder, s *Setup) {
 	for _, c := range []Cutoff{s.Cutoff.Pack, s.Cutoff.Module.Cutoff, s.Cutoff.Controller} {
 		for _, v := range []Value{c.Delay, c.ClosesAt} {
-			if v.Given && !c.OpensAt.Given && !d.faulty(strings.TrimSuffix(v.Key, v.Key[strings.LastIndexByte(v.Key, '.'):])) {
+			if v.Given && !c.OpensAt.Given && !d.faults.of(v.Key[:strings.LastIndexByte(v.Key, '.')+1]+"opens_at") {
 				d.fault(v.Line, v.Key, v.Text, "opens_at beside it")
 				break
 			}
@@ -81,7 +81,7 @@ func checkBench(d *decoder, s *Setup) {
 			given++
 		}
 	}
-	if given != 1 && !d.faulty(key) {
+	if wrong := d.faults.of(key+".current") || d.faults.of(key+".power") || d.faults.of(key+".pattern"); given > 1 || given == 0 && !wrong {
 		read := "several of them"
 		if given == 0 {
 			read = ""
@@ -137,14 +137,4 @@ func checkOthers(d *decoder, s *Setup) {
 	if s.Charger.Timer.Given && s.Charger.Stops.Given && s.Charger.Stops.Text != "timer" {
 		d.fault(s.Charger.Timer.Line, s.Charger.Timer.Key, s.Charger.Timer.Text, `stops = "timer" with this`)
 	}
-}
-
-// faulty reports whether a fault was noted for a key inside the table.
-func (d *decoder) faulty(table string) bool {
-	for _, f := range d.faults {
-		if len(f.Key) > len(table) && f.Key[:len(table)+1] == table+"." {
-			return true
-		}
-	}
-	return false
 }

@@ -43,34 +43,50 @@ func (p part) join(key string) string { return strings.TrimPrefix(p.name+"."+key
 
 // table reads every key of one table.
 func (d *decoder) table(p part, tree map[string]toml.Primitive) {
-	r := registry()
 	for _, key := range sortedKeys(tree) {
 		value, line := d.look(tree[key])
-		inner := part{setup: p.setup, prefix: p.prefix, name: p.join(key)}
-		if p.name == "" && p.prefix == "" && key == "original" {
-			p.setup.Original = &Setup{Name: d.name, Dir: d.dir, Place: Place{Given: true, Line: line}}
-			inner = part{setup: p.setup.Original, prefix: "original."}
-		} else if f := r.field(p.name, key); f != nil {
-			d.key(p, f, value, line)
-			continue
-		} else if t := r.table(inner.name); t == nil {
-			d.unknown(p, key, value, line)
-			continue
-		} else if t.place != nil {
-			place := reflect.ValueOf(p.setup).Elem().FieldByIndex(t.place)
-			place.Set(reflect.ValueOf(Place{Given: true, Line: line}))
+		name := key
+		if !p.has(key) {
+			name = d.unknown(p, key, value, line)
+			if _, taken := tree[name]; taken || !p.has(name) {
+				continue
+			}
 		}
-		if _, ok := value.(map[string]any); !ok {
-			d.fault(line, p.path(key), readText(value), fmt.Sprintf("a table, written once as [%s]", p.path(key)))
-			continue
-		}
-		var sub map[string]toml.Primitive
-		if err := d.md.PrimitiveDecode(tree[key], &sub); err != nil {
-			d.fault(line, p.path(key), readText(value), fmt.Sprintf("a table [%s]", p.path(key)))
-			continue
-		}
-		d.table(inner, sub)
+		d.item(p, name, tree[key], value, line)
 	}
+}
+
+// has reports whether the table has a key or a table of that name.
+func (p part) has(name string) bool {
+	r := registry()
+	return p.name == "" && p.prefix == "" && name == originalTable || r.field(p.name, name) != nil || r.table(p.join(name)) != nil
+}
+
+// item reads one key, or one table, that the table has.
+func (d *decoder) item(p part, name string, prim toml.Primitive, value any, line int) {
+	r := registry()
+	if f := r.field(p.name, name); f != nil {
+		d.key(p, f, value, line)
+		return
+	}
+	inner := part{setup: p.setup, prefix: p.prefix, name: p.join(name)}
+	if p.name == "" && p.prefix == "" && name == originalTable {
+		p.setup.Original = &Setup{Name: d.name, Dir: d.dir, Place: Place{Given: true, Line: line}}
+		inner = part{setup: p.setup.Original, prefix: originalPrefix}
+	} else if t := r.table(inner.name); t.place != nil {
+		place := reflect.ValueOf(p.setup).Elem().FieldByIndex(t.place)
+		place.Set(reflect.ValueOf(Place{Given: true, Line: line}))
+	}
+	if _, ok := value.(map[string]any); !ok {
+		d.fault(line, p.path(name), readText(value), fmt.Sprintf("a table, written once as [%s]", p.path(name)))
+		return
+	}
+	var sub map[string]toml.Primitive
+	if err := d.md.PrimitiveDecode(prim, &sub); err != nil {
+		d.fault(line, p.path(name), readText(value), fmt.Sprintf("a table [%s]", p.path(name)))
+		return
+	}
+	d.table(inner, sub)
 }
 
 func sortedKeys(tree map[string]toml.Primitive) []string {

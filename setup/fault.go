@@ -69,6 +69,21 @@ func (fs Faults) sorted() Faults {
 	return slices.Compact(fs)
 }
 
+// of reports whether one of the faults is of a key, or of one inside a table.
+func (fs Faults) of(path string) bool {
+	return slices.ContainsFunc(fs, func(f Fault) bool { return f.Key == path || strings.HasPrefix(f.Key, path+".") })
+}
+
+// exactly reports whether one of the faults is of a key itself.
+func (fs Faults) exactly(path string) bool {
+	return slices.ContainsFunc(fs, func(f Fault) bool { return f.Key == path })
+}
+
+// unknownTable reports whether a whole table was not understood: it may be any.
+func (fs Faults) unknownTable() bool {
+	return slices.ContainsFunc(fs, func(f Fault) bool { return strings.HasPrefix(f.Read, "[") })
+}
+
 // orNil returns the faults as an error, nil when there are none.
 func (fs Faults) orNil() error {
 	if len(fs) == 0 {

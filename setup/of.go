@@ -77,8 +77,11 @@ func (s *Setup) entries() map[string]entry {
 	return out
 }
 
-// originalPrefix begins the keys of the original vehicle.
-const originalPrefix = "original."
+// The table of the original vehicle, and what its keys begin with.
+const (
+	originalTable  = "original"
+	originalPrefix = originalTable + "."
+)
 
 // written is what stands behind a key, and whether it was given.
 func written(v any) (entry, bool) {
@@ -97,45 +100,55 @@ func written(v any) (entry, bool) {
 
 // entry reads one key that comes with its full path.
 func (d *decoder) entry(s *Setup, path string, e entry) {
-	p, rest, text := part{setup: s}, path, e.text
+	p, rest := part{setup: s}, path
 	if inner, is := strings.CutPrefix(path, originalPrefix); is {
 		if s.Original == nil {
 			s.Original = &Setup{Name: s.Name, Dir: s.Dir, Place: Place{Given: true}}
 		}
 		p, rest = part{setup: s.Original, prefix: originalPrefix}, inner
 	}
-	name := rest
-	if i := strings.LastIndexByte(rest, '.'); i >= 0 {
-		p.name, name = rest[:i], rest[i+1:]
-	}
 	r := registry()
-	if t := r.table(rest); t != nil && t.place != nil && text == NothingTold {
+	if t := r.table(rest); t != nil && t.place != nil && e.text == NothingTold {
 		p.setup.placeOf(t).Given = true
 		return
 	}
-	f := r.field(p.name, name)
-	switch t := r.table(p.name); {
-	case f == nil && p.name != "" && t == nil:
-		d.fault(e.line, path, p.name, wantTable(part{setup: p.setup, prefix: p.prefix}, p.name))
-		return
-	case f == nil:
+	table, name := rest[:max(0, strings.LastIndexByte(rest, '.'))], rest[strings.LastIndexByte(rest, '.')+1:]
+	if table != "" && r.table(table) == nil {
+		d.fault(e.line, path, table, wantTable(p, table))
+		if table = meantTable(p, table); r.table(table) == nil {
+			return
+		}
+	}
+	p.name = table
+	f := r.field(table, name)
+	if f == nil {
 		d.fault(e.line, path, name, wantKey(p, name))
-		return
-	case t != nil && t.place != nil:
+		name, _ = meantIn(p, name)
+		f = r.field(table, name)
+	}
+	if t := r.table(table); t != nil && t.place != nil {
 		p.setup.placeOf(t).Given = true
 	}
-	var value any = text
+	if f != nil {
+		if _, taken := written(reflect.ValueOf(p.setup).Elem().FieldByIndex(f.index).Interface()); !taken {
+			d.key(p, f, asTyped(f, e.text), e.line)
+		}
+	}
+}
+
+// asTyped is a text as TOML would have it behind a key.
+func asTyped(f *field, text string) any {
 	switch {
 	case f.What == "yes or no":
 		if yes, ok := yesOrNo(text); ok {
-			value = yes
+			return yes
 		}
 	case f.kind == quantity.Count:
 		if n, err := strconv.ParseInt(strings.TrimSpace(text), 10, 64); err == nil {
-			value = n
+			return n
 		}
 	}
-	d.key(p, f, value, e.line)
+	return text
 }
 
 // yesOrNo reads how people say it.

@@ -13,7 +13,7 @@ import (
 // bench load; Bench is nil otherwise; Wire is nil on a bench load without a
 // [wire] table.
 type Parts struct {
-	// Setup is as read, for what needs no filling: Storage, Charger.
+	// Setup is as read, for what needs no filling: Storage, where the charger is plugged in.
 	Setup  *Setup
 	Title  string
 	System answer.System // in which most of the setup was written
@@ -26,6 +26,7 @@ type Parts struct {
 	Wire       *WirePart
 	Fuse       FusePart
 	Pack       PackPart
+	Charger    ChargerPart
 	Cutoffs    []CutoffPart // from the cells outwards
 	Bench      *BenchPart
 	Outing     OutingPart
@@ -236,6 +237,8 @@ type PackPart struct {
 	ChargeHours  Figure // hours of a charge over the computed ones
 	WatchesCells bool   // its electronics disconnect for the weakest cell
 	ToolPack     bool   // cordless-tool pack with electronics of its own, as far as words and chemistry tell
+
+	unsettled bool // its kind or volts are not told rightly: nothing can be held against them
 }
 
 // SecondPart is the other of two joined packs.

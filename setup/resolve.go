@@ -27,25 +27,22 @@ func (s *Setup) Parts() (*Parts, error) {
 // resolve fills the gaps with some choices made, and lists those that the setup
 // leaves open.
 func (s *Setup) resolve(chosen map[string]string) (*Parts, []Choosing, error) {
-	p, open, err := s.filled(chosen)
-	return p, open, s.named(err)
+	p, open, faults := s.filled(chosen, nil)
+	return p, open, s.named(faults.orNil())
 }
 
-func (s *Setup) filled(chosen map[string]string) (*Parts, []Choosing, error) {
-	r := &resolver{today: s, setup: s, tab: tables.Builtin(), chem: chemistry.Builtin(), chosen: chosen}
+// filled fills the gaps as far as they can be. A key that has a fault already counts
+// as not given, and what follows from that is no fault of its own.
+func (s *Setup) filled(chosen map[string]string, told Faults) (*Parts, []Choosing, Faults) {
+	r := &resolver{today: s, setup: s, tab: tables.Builtin(), chem: chemistry.Builtin(), chosen: chosen, told: told}
 	r.ownFiles()
 	p := r.resolve(s, nil)
 	if s.Original != nil {
 		p.Original = r.resolve(s.withOriginal())
 	}
-	if err := r.faults.orNil(); err != nil {
-		return nil, nil, err
-	}
-	if err := p.measured(); err != nil {
-		return nil, nil, err
-	}
-	if err := p.otherVehicle(); err != nil {
-		return nil, nil, err
+	faults := slices.Concat(r.faults, s.sameOfOriginal(r.faults), p.measured(), p.otherVehicle())
+	if len(faults) > 0 {
+		return nil, nil, faults
 	}
 	p.AsMade = p.asMade()
 	if o := p.Original; o != nil {
@@ -54,11 +51,27 @@ func (s *Setup) filled(chosen map[string]string) (*Parts, []Choosing, error) {
 	return p, r.undecided, nil
 }
 
+// sameOfOriginal repeats faults of today's keys for those of the original that say
+// the same: it was not looked up once more.
+func (s *Setup) sameOfOriginal(faults Faults) (more Faults) {
+	if s.Original == nil {
+		return nil
+	}
+	all := s.entries()
+	for _, f := range faults {
+		if e, is := all[originalPrefix+f.Key]; is && e.text == f.Read {
+			f.Key, f.Line = originalPrefix+f.Key, e.line
+			more = append(more, f)
+		}
+	}
+	return more
+}
+
 // otherVehicle returns what is wrong where the original battery cannot be that
 // of a vehicle of the voltage that was told.
-func (p *Parts) otherVehicle() error {
+func (p *Parts) otherVehicle() Faults {
 	o := p.Original
-	if o == nil || o.Vehicle == nil || !p.Setup.Vehicle.DesignVoltage.Given || !o.Setup.Pack.Label.Given || o.Controller.ConverterV.Known {
+	if o == nil || o.Vehicle == nil || o.Pack.unsettled || !p.Setup.Vehicle.DesignVoltage.Given || !o.Setup.Pack.Label.Given || o.Controller.ConverterV.Known {
 		return nil
 	}
 	told := p.Setup.Vehicle.DesignVoltage
@@ -113,6 +126,9 @@ type resolver struct {
 	chem     *chemistry.Set
 	parts    *Parts
 	faults   Faults
+	told     Faults // of an earlier check
+	noTables bool   // the setup's own tables, or chemistry, cannot be read: ...
+	noCells  bool   // ... whether it has a word is not known
 
 	chosen    map[string]string // options of open choices, by key
 	undecided []Choosing        // in the order in which they were met
@@ -138,6 +154,7 @@ func (r *resolver) resolve(s, original *Setup) *Parts {
 	}
 	r.fuse()
 	r.cutoffs()
+	r.charger()
 	// Last, because what matters little may have the worse places of a point.
 	r.track(&p.Pack.CoolingWM2K, &p.Pack.ShellShare)
 	return p
@@ -154,6 +171,21 @@ func (r *resolver) key(table, name string) string {
 
 func (r *resolver) fault(line int, key, read, want string) {
 	r.faults = append(r.faults, Fault{File: r.setup.Name, Line: line, Key: key, Read: shorten(read), Want: want})
+}
+
+// wrong reports whether a key, or one inside a table, has a fault that was told
+// before.
+func (r *resolver) wrong(path string) bool { return r.told.of(path) }
+
+// noWord notes a word that the tables or the chemistries do not have, where all of
+// them could be read.
+func (r *resolver) noWord(w Word, read string, names []string) {
+	switch {
+	case strings.HasSuffix(w.Key, ".chemistry") && r.noCells:
+	case !strings.HasSuffix(w.Key, ".chemistry") && r.noTables:
+	default:
+		r.fault(w.Line, w.Key, read, oneOf(names))
+	}
 }
 
 // given returns the figure of a value from the file.
@@ -279,6 +311,7 @@ func (r *resolver) ownFiles() {
 		if s == nil {
 			continue
 		}
+		before := len(r.faults)
 		if w := s.TablesFile; w.Given {
 			r.open(w, func(f *file) error {
 				in, err := f.table()
@@ -292,6 +325,8 @@ func (r *resolver) ownFiles() {
 				return err
 			})
 		}
+		r.noTables = r.noTables || len(r.faults) > before || r.wrong("tables_file")
+		before = len(r.faults)
 		if w := s.Pack.ChemistryFile; w.Given {
 			r.open(w, func(f *file) error {
 				in, err := f.table()
@@ -305,6 +340,7 @@ func (r *resolver) ownFiles() {
 				return err
 			})
 		}
+		r.noCells = r.noCells || len(r.faults) > before || r.wrong("pack.chemistry_file")
 	}
 }
 

@@ -2,6 +2,7 @@ package setup
 
 import (
 	"fmt"
+	"slices"
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/internal/quantity"
@@ -18,7 +19,7 @@ const meterRoom = 1.02
 // measured hands what was measured to the battery that it was measured on:
 // [measured] is of the original battery where the setup describes one, unless
 // [original.measured] is there as well.
-func (p *Parts) measured() error {
+func (p *Parts) measured() (faults Faults) {
 	s := p.Setup
 	owner := p
 	if o := p.Original; o != nil && s.Original.Pack.Given {
@@ -32,17 +33,11 @@ func (p *Parts) measured() error {
 		owner.Measured = &m
 	}
 	for _, q := range []*Parts{p, p.Original} {
-		if q == nil || q.Measured == nil {
-			continue
-		}
-		if err := q.ofBoth(p); err != nil {
-			return err
-		}
-		if err := q.readable(); err != nil {
-			return err
+		if q != nil && q.Measured != nil && !q.Pack.unsettled {
+			faults = slices.Concat(faults, q.ofBoth(p), q.readable())
 		}
 	}
-	return p.charged()
+	return append(faults, p.charged()...)
 }
 
 // restRoom is how far above its full, rested voltage a battery may read: a
@@ -50,12 +45,11 @@ func (p *Parts) measured() error {
 const restRoom = 1.25
 
 // readable refuses volts that the battery cannot have.
-func (p *Parts) readable() error {
+func (p *Parts) readable() (faults Faults) {
 	most := restRoom * p.Pack.Profile.FullV * float64(p.Pack.CellsInSeries)
 	if p.Pack.Joined == "series" {
 		most *= 2
 	}
-	var faults Faults
 	for _, v := range []Value{p.Measured.RestVoltage, p.Measured.LoadedVoltage} {
 		if v.Given && v.High > most {
 			faults = append(faults, Fault{
@@ -65,15 +59,15 @@ func (p *Parts) readable() error {
 			})
 		}
 	}
-	return faults.orNil()
+	return faults
 }
 
 // charged reads the charge to start from off the resting voltage of the
 // battery that is asked about; a stated charge that is far from it is a fault. An
 // original battery's volts tell nothing of it.
-func (p *Parts) charged() error {
+func (p *Parts) charged() Faults {
 	m := p.Measured
-	if m == nil || !m.RestVoltage.Given {
+	if m == nil || !m.RestVoltage.Given || p.Pack.unsettled {
 		return nil
 	}
 	low, likely, high := p.ChargeAtRest(Likely)
@@ -113,7 +107,7 @@ func (p *Parts) ChargeAtRest(pick Pick) (low, likely, high float64) {
 // that everything behind it knows one meaning. Which of the two was read
 // follows from the volts: one pack cannot stand above what its cells may be
 // charged to, and two that stand together below that are drained to ruin.
-func (p *Parts) ofBoth(top *Parts) error {
+func (p *Parts) ofBoth(top *Parts) Faults {
 	pack := &p.Pack
 	if pack.Joined != "series" {
 		return nil

@@ -92,8 +92,9 @@ func (r *resolver) can(raw Motors, class tables.VehicleClass) (tables.MotorCan, 
 		for _, c := range r.tab.MotorCans() {
 			names = append(names, c.Name)
 		}
-		r.fault(raw.Can.Line, raw.Can.Key, name, oneOf(names))
-		return can, false
+		r.noWord(raw.Can, name, names)
+		can, err = r.tab.MotorCan(class.Can) // the motor's other figures are checked all the same
+		return can, err == nil
 	}
 	p.Can = choice
 	p.Can.Text = can.Name
@@ -252,6 +253,22 @@ func (r *resolver) fromLabel(raw Motors, ohm, con *blank) {
 	r.corners(raw, con)
 }
 
+// notOneMotor notes figures that do not go together, where it is not told already
+// that one of them is wrong.
+func (r *resolver) notOneMotor(raw Motors, err error) {
+	for _, name := range []string{"rated_voltage", "no_load_speed", "no_load_current", "stall_current", "winding_resistance", "torque_constant"} {
+		if r.wrong(r.key("motors", name)) {
+			return
+		}
+	}
+	line := raw.NoLoadSpeed.Line
+	if !raw.NoLoadSpeed.Given {
+		line = raw.Line
+	}
+	r.fault(line, r.key("motors", "no_load_speed"), raw.NoLoadSpeed.Text,
+		"figures that one motor can have: "+strings.TrimPrefix(err.Error(), "drive: "))
+}
+
 // corners runs the label through the motor equations at every corner of what
 // was given and keeps the hull.
 func (r *resolver) corners(raw Motors, con *blank) {
@@ -278,8 +295,7 @@ func (r *resolver) corners(raw Motors, con *blank) {
 					})
 					if err != nil {
 						if len(k) == 0 {
-							r.fault(raw.Line, r.key("motors", "no_load_speed"), raw.NoLoadSpeed.Text,
-								"figures that one motor can have: "+strings.TrimPrefix(err.Error(), "drive: "))
+							r.notOneMotor(raw, err)
 							k, i0 = append(k, 1), append(i0, 0)
 						}
 						continue

@@ -16,11 +16,20 @@ func (r *resolver) pack() {
 	p := &r.parts.Pack
 	raw := r.setup.Pack
 	if !raw.Given {
-		r.fault(0, "pack", "", `a [pack] table, with at least a label such as label = "20 V max 5 Ah"`)
+		p.unsettled = true
+		if !r.wrong("pack") && !r.told.unknownTable() {
+			r.fault(0, "pack", "", `a [pack] table, with at least a label such as label = "20 V max 5 Ah"`)
+		}
 		return
 	}
 	label, ok := r.packIdentity(raw)
+	p.unsettled = !ok
+	for _, key := range []string{"label", "chemistry", "cells_in_series", "joined"} {
+		p.unsettled = p.unsettled || r.wrong(r.key("pack", key))
+	}
+	r.apartFromLabel(raw, label)
 	if !ok {
+		r.second(raw.Second)
 		return
 	}
 	p.Strings = 1
@@ -58,7 +67,9 @@ func (r *resolver) pack() {
 	}
 	m, err := battery.New(r.parts.OnePackSpec(Likely))
 	if err != nil {
-		r.fault(raw.Line, "pack", "these keys together", strings.TrimPrefix(err.Error(), "battery: "))
+		if !r.wrong(strings.TrimSuffix(r.key("pack", ""), ".")) {
+			r.fault(raw.Line, "pack", "these keys together", strings.TrimPrefix(err.Error(), "battery: "))
+		}
 		return
 	}
 	r.packResistance(m)
@@ -74,7 +85,10 @@ func (r *resolver) second(raw Second) {
 	if !raw.Given {
 		return
 	}
-	if p.Joined == "" {
+	if joined := r.setup.Pack.Joined; !joined.Given {
+		if r.wrong(r.key("pack", "joined")) {
+			return
+		}
 		r.fault(raw.Line, r.key("pack", "second"), "", `pack.joined = "series" or "parallel" beside it`)
 		return
 	}
@@ -82,13 +96,18 @@ func (r *resolver) second(raw Second) {
 	if raw.Chemistry.Given {
 		profile, ok := r.named(raw.Chemistry.Text)
 		if !ok {
-			r.fault(raw.Chemistry.Line, raw.Chemistry.Key, raw.Chemistry.Text, oneOf(r.chem.Names()))
-			return
+			r.noWord(raw.Chemistry, raw.Chemistry.Text, r.chem.Names())
 		}
 		s.Profile = profile
 	}
 	if w := raw.Label; w.Given {
-		l, err := battery.ParseLabelOf(w.Text, s.Profile)
+		var l battery.Label
+		var err error
+		if s.Profile.Name == "" { // nothing tells of which kind it is
+			l, err = battery.ParseLabel(w.Text, "")
+		} else {
+			l, err = battery.ParseLabelOf(w.Text, s.Profile)
+		}
 		if err != nil {
 			r.fault(w.Line, w.Key, w.Text, wantLabel(err))
 			return
@@ -109,171 +128,18 @@ func (r *resolver) second(raw Second) {
 	r.track(&s.CapacityAh, &s.Health)
 }
 
-// packIdentity finds out what kind of pack it is: chemistry and cells. It
-// reports whether the rest can be settled.
-func (r *resolver) packIdentity(raw Pack) (battery.Label, bool) {
-	p := &r.parts.Pack
-	var label battery.Label
-	var profile chemistry.Profile
-	named := false
-	if c := raw.Chemistry; c.Given {
-		if profile, named = r.named(c.Text); !named {
-			r.fault(c.Line, c.Key, c.Text, oneOf(r.chem.Names()))
-			return label, false
-		}
-		_, loose := spelled(r.chem.Names(), c.Text)
-		if told, is := byLabel(raw.Label.Text, profile); loose && is {
-			profile = told
-		}
-		p.Chemistry = Choice{Key: c.Key, Text: profile.Name, Known: true}
-		if loose && profile.Family == chemistry.Lithium && !toldKind(raw.Label.Text, profile.Family) {
-			p.Chemistry.Assumed, p.Chemistry.Source = true, srcGiven
-			p.Chemistry.Why = fmt.Sprintf("%q does not say which lithium; it could also mean lifepo4.", c.Text)
-			p.SeveralMeanings, p.LithiumAnyway = true, true
-			r.note(c.Key, profile.Name, p.Chemistry.Why, p.Chemistry.Source)
-		}
-	}
-	if w := raw.Label; w.Given {
-		var err error
-		if named && r.otherLithium(raw, profile) {
-			return label, false
-		}
-		if named {
-			label, err = battery.ParseLabelOf(w.Text, profile)
-		} else {
-			label, err = battery.ParseLabel(w.Text, "")
-		}
-		if err != nil {
-			r.fault(w.Line, w.Key, w.Text, wantLabel(err))
-			return label, false
-		}
-		if label.Blocks > 1 && raw.Joined.Given {
-			r.fault(raw.Joined.Line, raw.Joined.Key, raw.Joined.Text,
-				fmt.Sprintf("either this key with the label of one of the two, or a label such as %q without it: %q names %d blocks already",
-					"24 V (two 12 V 7 Ah)", w.Text, label.Blocks))
-			return label, false
-		}
-		p.BlocksUnclear = label.BlocksUnclear
-		r.parts.Notes = append(r.parts.Notes, label.Notes...)
-	}
-	if !named {
-		if label.Chemistry == "" {
-			line, key, read := raw.Line, "pack", ""
-			if raw.Label.Given {
-				line, key, read = raw.Label.Line, raw.Label.Key, raw.Label.Text
-			}
-			r.fault(line, key, read, "pack.chemistry beside it: "+oneOf(r.chem.Names()))
-			return label, false
-		}
-		profile, _ = r.chem.Profile(label.Chemistry)
-		p.Chemistry = r.readChemistry(raw.Label, label)
-	}
-	p.Profile = profile
-	p.CellsInSeries = label.CellsInSeries
-	if raw.CellsInSeries.Given {
-		p.CellsInSeries = int(raw.CellsInSeries.Likely)
-	}
-	if n := label.CellsInSeries; n > 0 && n != p.CellsInSeries {
-		r.fault(raw.CellsInSeries.Line, raw.CellsInSeries.Key, raw.CellsInSeries.Text,
-			fmt.Sprintf("%d, which is what the label %q means, or another label", n, label.Text))
-		return label, false
-	}
-	if p.CellsInSeries == 0 {
-		r.fault(raw.Line, "pack", "", `a label with its volts, such as label = "20 V max 5 Ah", or cells_in_series`)
-		return label, false
-	}
-	if label.Text != "" {
-		p.Reading = fmt.Sprintf("%s, %d cells in series", profile.Title, p.CellsInSeries)
-	}
-	return label, true
-}
-
-// wantLabel is what a label should have been: what its error wants comes first.
-func wantLabel(err error) string {
-	text := strings.TrimPrefix(err.Error(), "battery: ")
-	for _, mark := range []string{"; want ", ", want "} {
-		if why, want, found := strings.Cut(text, mark); found {
-			return want + " (" + why + ")"
-		}
-	}
-	return text
-}
-
-// named finds a chemistry by its name or by what people write for it.
-func (r *resolver) named(text string) (chemistry.Profile, bool) {
-	word, _ := spelled(r.chem.Names(), text)
-	return r.chem.Profile(word)
-}
-
-// toldKind reports whether a label tells by its words or volts which cells of a
-// family are inside.
-func toldKind(label string, family chemistry.Family) bool {
-	l, err := battery.ParseLabel(label, "")
-	if err != nil || l.Sure == battery.Guess {
-		return false
-	}
-	p, ok := chemistry.Builtin().Profile(l.Chemistry)
-	return ok && p.Family == family
-}
-
-// otherLithium refuses a label of one kind of lithium under another name:
-// a charger or a cutoff for the wrong one is a fire, or a ruined pack.
-func (r *resolver) otherLithium(raw Pack, named chemistry.Profile) bool {
-	l, err := battery.ParseLabel(raw.Label.Text, "")
-	if err != nil || l.Sure == battery.Guess || named.Family != chemistry.Lithium && named.Family != chemistry.LeadAcid {
-		return false
-	}
-	means, ok := r.chem.Profile(l.Chemistry)
-	const apart = 0.3 // V per cell, charged: 3.65 and 4.2 V are
-	if !ok || means.Family != chemistry.Lithium || math.Abs(means.Charge.CellMaxV-named.Charge.CellMaxV) < apart {
-		return false
-	}
-	r.fault(raw.Chemistry.Line, raw.Chemistry.Key, raw.Chemistry.Text,
-		fmt.Sprintf("%q, which is what the label %q means, or another label: the two are charged to different volts", means.Name, raw.Label.Text))
-	return true
-}
-
-// isLithium reports whether a chemistry of that name is.
-func (r *resolver) isLithium(name string) bool {
-	p, ok := r.chem.Profile(name)
-	return ok && p.Family == chemistry.Lithium
-}
-
-// readChemistry says how the chemistry follows from the label.
-func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
-	c := Choice{
-		Key: r.key("pack", "chemistry"), Text: l.Chemistry, Known: true, Source: srcGiven,
-		Why: fmt.Sprintf("Read from the label %q.", w.Text),
-	}
-	if l.Sure == battery.Stated {
-		return c
-	}
-	c.Assumed = true
-	c.Why = fmt.Sprintf("The usual meaning of the label %q.", w.Text)
-	r.parts.Pack.SeveralMeanings = l.Sure == battery.Guess && len(l.Others) > 0
-	r.parts.Pack.LithiumAnyway = r.parts.Pack.SeveralMeanings && r.isLithium(l.Chemistry) &&
-		!slices.ContainsFunc(l.Others, func(o battery.Reading) bool { return !r.isLithium(o.Chemistry) })
-	if l.Sure == battery.Guess {
-		c.Why = fmt.Sprintf("The label %q does not say; this is the likeliest.", w.Text)
-		var others []string
-		for _, o := range l.Others {
-			others = append(others, fmt.Sprintf("%s with %d cells", o.Chemistry, o.CellsInSeries))
-		}
-		if len(others) > 0 {
-			c.Why = fmt.Sprintf("The label %q does not say; it could also mean %s.", w.Text, strings.Join(others, " or "))
-		}
-	}
-	r.note(c.Key, c.Text, c.Why, c.Source)
-	if l.Sure != battery.Guess {
-		c.Assumed = false
-		r.firm(c.Key)
-	}
-	return c
-}
-
 // farApart is from which ratio on two statements of one thing are not two ways
 // of measuring it (hours of rating, warmth, rounding) but a mistake. Own choice.
 const farApart = 2.5
+
+// apartFromLabel refuses a capacity that is far from the one on the label.
+func (r *resolver) apartFromLabel(raw Pack, label battery.Label) {
+	c, ah := raw.Capacity, label.CapacityAh
+	if c.Given && ah > 0 && (c.Low > farApart*ah || c.High < ah/farApart) {
+		r.fault(c.Line, c.Key, c.Text, fmt.Sprintf("about the %s of the label %q, or another label: they cannot both be true",
+			quantity.Format(quantity.Charge, ah, quantity.Metric), raw.Label.Text))
+	}
+}
 
 // packCharge settles capacity and the hours that it is rated over.
 func (r *resolver) packCharge(raw Pack, label battery.Label) {
@@ -282,11 +148,6 @@ func (r *resolver) packCharge(raw Pack, label battery.Label) {
 	case raw.Capacity.Given:
 		p.CapacityAh = r.given(quantity.Charge, raw.Capacity)
 		if ah := label.CapacityAh; ah > 0 && !raw.Capacity.Contains(ah) {
-			if raw.Capacity.Low > farApart*ah || raw.Capacity.High < ah/farApart {
-				r.fault(raw.Capacity.Line, raw.Capacity.Key, raw.Capacity.Text, fmt.Sprintf(
-					"about the %s of the label %q, or another label: they cannot both be true",
-					quantity.Format(quantity.Charge, ah, quantity.Metric), raw.Label.Text))
-			}
 			r.parts.Notes = append(r.parts.Notes, fmt.Sprintf("The label means %s but %s says %s; the latter is used.",
 				quantity.Format(quantity.Charge, ah, quantity.Metric), raw.Capacity.Key, raw.Capacity.Text))
 		}

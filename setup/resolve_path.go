@@ -163,7 +163,7 @@ func (r *resolver) joint(raw Wire) {
 		for _, k := range r.tab.Joints() {
 			names = append(names, k.Name)
 		}
-		r.fault(raw.Joint.Line, raw.Joint.Key, kind, oneOf(names))
+		r.noWord(raw.Joint, kind, names)
 		return
 	}
 	if raw.Joint.Given {
@@ -190,7 +190,7 @@ func (r *resolver) checkWire(raw Wire) {
 	if raw.Area.Given {
 		v = raw.Area
 	}
-	if !v.Given {
+	if !v.Given || r.wrong(r.key("wire", "kind")) {
 		return
 	}
 	for _, pick := range []Pick{Likely, func(f *Figure) float64 { return f.Low }, func(f *Figure) float64 { return f.High }} {
@@ -223,7 +223,7 @@ func (r *resolver) fuse() {
 	}
 	f, err := r.tab.Fuse(raw.Form.Text)
 	if err != nil {
-		r.fault(raw.Form.Line, raw.Form.Key, raw.Form.Text, oneOf(append(r.tab.FuseForms(), "none")))
+		r.noWord(raw.Form, raw.Form.Text, append(r.tab.FuseForms(), "none"))
 		return
 	}
 	p.Form, p.row = Choice{Key: raw.Form.Key, Text: f.Form, Known: true}, f

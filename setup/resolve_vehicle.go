@@ -178,7 +178,7 @@ func (r *resolver) ground(raw Vehicle) {
 	if raw.Ground.Given {
 		g, err := r.tab.Ground(raw.Ground.Text)
 		if err != nil {
-			r.fault(raw.Ground.Line, raw.Ground.Key, raw.Ground.Text, oneOf(r.groundNames()))
+			r.noWord(raw.Ground, raw.Ground.Text, r.groundNames())
 			return
 		}
 		rv, gv := of(g)
@@ -238,7 +238,9 @@ func (r *resolver) rider() {
 	middle, err2 := r.tab.ChildMass(likely)
 	old, err3 := r.tab.ChildMass(high)
 	if err1 != nil || err2 != nil || err3 != nil {
-		r.fault(raw.Age.Line, raw.Age.Key, raw.Age.Text, "rider.mass for a rider of this age")
+		if !r.wrong(r.key("rider", "mass")) {
+			r.fault(raw.Age.Line, raw.Age.Key, raw.Age.Text, "rider.mass for a rider of this age")
+		}
 		return
 	}
 	b.Range = quantity.Spread(young.P5KG, middle.P50KG, old.P95KG)

@@ -7,8 +7,9 @@ import (
 )
 
 // unknown notes a key or table that a setup does not have, with the nearest one
-// that it has.
-func (d *decoder) unknown(p part, key string, value any, line int) {
+// that it has. It returns the name of that, to be read on as what was meant: what
+// else is wrong with it is told in the same round.
+func (d *decoder) unknown(p part, key string, value any, line int) (meant string) {
 	_, isTable := value.(map[string]any)
 	if _, isArray := value.([]map[string]any); isArray {
 		isTable = true
@@ -16,9 +17,44 @@ func (d *decoder) unknown(p part, key string, value any, line int) {
 	path := p.path(key)
 	if isTable {
 		d.fault(line, path, "["+path+"]", wantTable(p, key))
-		return
+		return meantTable(p, key)
 	}
 	d.fault(line, path, key, wantKey(p, key))
+	meant, _ = meantIn(p, key)
+	return meant
+}
+
+// meantTable is the table that another name stands for, as it is called in p; empty
+// when none is near.
+func meantTable(p part, key string) string {
+	var names []string
+	for _, t := range registry().tables {
+		if rest, is := strings.CutPrefix(t.name, strings.TrimPrefix(p.name+".", ".")); is {
+			names = append(names, rest)
+		}
+	}
+	if p.name == "" && p.prefix == "" {
+		names = append(names, originalTable)
+	}
+	if near := nearest(key, names); near != "" || p.name != "" {
+		return near
+	}
+	return otherName(key)
+}
+
+// meantIn is the key of p that another name stands for, and what has to be said of
+// it; empty when none is near.
+func meantIn(p part, key string) (name, why string) {
+	if name, why = meantKey(p.name, key); name != "" {
+		return name, why
+	}
+	var here []string
+	for _, f := range registry().fields {
+		if f.Table == p.name {
+			here = append(here, f.Name)
+		}
+	}
+	return nearest(key, here), ""
 }
 
 // wantTable says which table was probably meant.
@@ -30,13 +66,10 @@ func wantTable(p part, key string) string {
 		}
 	}
 	if p.name == "" && p.prefix == "" {
-		names = append(names, "original")
+		names = append(names, originalTable)
 	}
-	if near := nearest(p.path(key), names); near != "" {
-		return fmt.Sprintf("[%s]", near)
-	}
-	if other := otherName(key); other != "" && p.name == "" {
-		return fmt.Sprintf("[%s]", p.prefix+other)
+	if meant := meantTable(p, key); meant != "" {
+		return fmt.Sprintf("[%s]", p.path(meant))
 	}
 	if len(names) == 0 {
 		return fmt.Sprintf("keys only in [%s]", p.prefix+p.name)
@@ -56,11 +89,8 @@ func wantKey(p part, key string) string {
 			elsewhere = append(elsewhere, p.prefix+f.Table)
 		}
 	}
-	if meant, why := meantKey(p.name, key); meant != "" {
+	if meant, why := meantIn(p, key); meant != "" {
 		return fmt.Sprintf("%q%s", meant, why)
-	}
-	if near := nearest(key, here); near != "" {
-		return fmt.Sprintf("%q", near)
 	}
 	if len(elsewhere) > 0 {
 		return "this key in [" + strings.Join(elsewhere, "] or [") + "]"

@@ -44,6 +44,9 @@ func askedFor(c *cli.Context, std streams) (name string, s *setup.Setup, err err
 		faults = append(faults, setup.Fault{File: changes.SetName, Key: "pack", Want: `the battery, as in --pack "20 V max 5 Ah", or a setup file`})
 	}
 	s, err = read(name, std.in, changes)
+	if len(faults) > 0 && err == nil {
+		_, err = s.Parts() // what else is wrong with it is told in the same round
+	}
 	if err = withFaults(err, faults); err != nil {
 		return name, nil, err
 	}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"example.org/packcheck"
@@ -124,11 +125,12 @@ func (h *head) readItem(i item) (*setup.Setup, error) {
 		var text string
 		if json.Unmarshal(raw, &text) != nil || bytes.Equal(raw, []byte("null")) {
 			faults = append(faults, setup.Fault{File: i.name, Key: key, Read: shown(raw), Want: `a text, as it stands in a setup file: "12 V"`})
+			text = string(raw) // the key is there: its lack is no fault beside this one
 		}
 		values[key] = text
 	}
 	if len(faults) > 0 {
-		return nil, sortedFaults(faults)
+		return nil, sortedFaults(append(faults, othersWrong(values, faults)...))
 	}
 	text, whole := values["toml"]
 	if whole && len(values) > 1 {
@@ -159,4 +161,21 @@ func shown(text []byte) string {
 		return strings.ToValidUTF8(string(text[:most]), "") + "..."
 	}
 	return strings.ToValidUTF8(string(text), "?")
+}
+
+// othersWrong are the faults of the keys that are texts, told in the same round as
+// those of the others.
+func othersWrong(values map[string]string, told setup.Faults) setup.Faults {
+	if _, whole := values["toml"]; whole {
+		return nil
+	}
+	s, err := setup.Of(values)
+	if err == nil {
+		_, err = s.Parts()
+	}
+	var all setup.Faults
+	errors.As(err, &all)
+	return slices.DeleteFunc(slices.Clone(all), func(f setup.Fault) bool {
+		return slices.ContainsFunc(told, func(t setup.Fault) bool { return t.Key == f.Key })
+	})
 }

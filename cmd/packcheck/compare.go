@@ -103,6 +103,12 @@ func askedForAll(c *cli.Context, std streams) ([]*setup.Setup, error) {
 		}
 	}
 	if len(faults) > 0 {
+		for _, s := range setups { // what is wrong with the others is told in the same round
+			var some setup.Faults
+			if _, err := s.Parts(); errors.As(err, &some) {
+				faults = append(faults, some...)
+			}
+		}
 		return nil, withCode(exitInput, distinct(faults))
 	}
 	tellLeftOut(std.err, setups...)

@@ -9,8 +9,6 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
-	"example.org/packcheck/internal/quantity"
-	"example.org/packcheck/setup"
 )
 
 // Charging is the charger on the pack after the ride, or the one that would be
@@ -25,12 +23,6 @@ type Charging struct {
 	HoursToFull float64
 	UnplugH     float64
 	EndVPerCell float64
-}
-
-// charger is the setup's charger as it was read.
-type charger struct {
-	charge.Charger
-	unclear []string
 }
 
 // charging judges the charger of the setup on the pack after the ride, or says
@@ -53,14 +45,9 @@ func (v *view) charging() error {
 		v.add(f)
 	}
 	plugged := charge.Plugged{
-		Pack: one, Charger: v.charger.Charger, CellC: v.Now.AmbientC, AmbientC: v.Now.AmbientC, RestV: v.restV(),
-		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: polarity(p.Setup.Charger.JackPolarity.Text),
-		Joined: joined(p.Pack.Joined), Driving: driving(p.Setup.Charger.BlocksDriving),
-	}
-	if plugged.Joined == charge.InSeries && p.Pack.Profile.Family == chemistry.LeadAcid {
-		if plugged.MadeFor = v.charger.SizeFor(one); plugged.MadeFor == charge.ForPair {
-			plugged.Pack, plugged.RestV = v.Now.Pack, 2*plugged.RestV
-		}
+		Pack: one, Charger: p.Charger.Charger, CellC: v.Now.AmbientC, AmbientC: v.Now.AmbientC, RestV: v.restV(),
+		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: charge.PolarityNamed(p.Setup.Charger.JackPolarity.Text),
+		Joined: joined(p.Pack.Joined),
 	}
 	if !given {
 		v.add(charge.JudgeRest(p.Pack.Profile, one.Spec().CellsInSeries, plugged.RestV)...)
@@ -68,9 +55,9 @@ func (v *view) charging() error {
 		out.Reasons = []string{"The setup does not describe a charger."}
 		return nil
 	}
-	out.Notes = append(out.Notes, v.charger.unclear...)
-	if v.charger.WhyEnd != "" {
-		out.Notes = append(out.Notes, v.charger.WhyEnd)
+	out.Notes = append(out.Notes, p.Charger.Unclear...)
+	if p.Charger.WhyEnd != "" {
+		out.Notes = append(out.Notes, p.Charger.WhyEnd)
 	}
 	if why := plugged.NotSupplied(); why != "" {
 		plugged.Charger.SuppliedWithPack = false
@@ -146,99 +133,6 @@ func (v *view) restV() float64 {
 		return max(m.RestVoltage.Likely/2, leastRestV)
 	}
 	return max(m.RestVoltage.Likely, leastRestV)
-}
-
-// readCharger reads the setup's charger: its whole label, or its printed
-// figures.
-func readCharger(s *setup.Setup) (charger, error) {
-	raw := &s.Charger
-	var l charge.Label
-	if raw.Label.Given {
-		var err error
-		if l, err = charge.ParseLabel(raw.Label.Text); err != nil {
-			return charger{}, setup.Faults{{
-				File: s.Name, Line: raw.Label.Line, Key: raw.Label.Key, Read: raw.Label.Text,
-				Want: `the output line of the charger, such as "14.7 V 1.5 A DC"`,
-			}}
-		}
-	}
-	if err := contradicts(s, raw.Voltage, l.PrintedV, quantity.Voltage); err != nil {
-		return charger{}, err
-	}
-	if err := contradicts(s, raw.Current, l.PrintedA, quantity.Current); err != nil {
-		return charger{}, err
-	}
-	if raw.Voltage.Given {
-		l.PrintedV, l.Outputs = raw.Voltage.High, 1 // of a range the end that does harm
-	}
-	if raw.Current.Given {
-		l.PrintedA = raw.Current.High
-	}
-	if purpose, ok := charge.PurposeNamed(raw.MadeFor.Text); ok {
-		if l.MadeFor != charge.PurposeUnknown && l.MadeFor != purpose {
-			return charger{}, setup.Faults{{
-				File: s.Name, Line: raw.MadeFor.Line, Key: raw.MadeFor.Key, Read: raw.MadeFor.Text,
-				Want: fmt.Sprintf("%s, which the label %q says, or another label: they cannot both be true", l.MadeFor, raw.Label.Text),
-			}}
-		}
-		l.MadeFor = purpose
-	}
-	switch raw.Output.Text {
-	case "ac":
-		l.Output = charge.AC
-	case "dc":
-		l.Output = charge.DC
-	}
-	if raw.Polarity.Given {
-		l.Polarity = polarity(raw.Polarity.Text)
-	}
-	c := l.Charger()
-	switch raw.Stops.Text {
-	case "by itself":
-		c.Stops = charge.StopsByItself
-	case "timer":
-		c.Stops = charge.StopsByTimer
-	case "never":
-		c.Stops = charge.StopsNever
-	}
-	if raw.Timer.Given {
-		c.TimerH = raw.Timer.Likely / 3600
-	}
-	c.SuppliedWithPack = raw.CameWithPack.Yes
-	return charger{Charger: c, unclear: l.UnclearBeside(raw.Output.Given, raw.MadeFor.Given)}, nil
-}
-
-// contradicts refuses a figure that is not the one on the label beside it.
-func contradicts(s *setup.Setup, v setup.Value, onLabel float64, kind quantity.Kind) error {
-	if !v.Given || onLabel <= 0 || v.Low <= onLabel*1.02 && v.High >= onLabel*0.98 {
-		return nil
-	}
-	return setup.Faults{{
-		File: s.Name, Line: v.Line, Key: v.Key, Read: v.Text,
-		Want: fmt.Sprintf("%s, which the label %q says, or only one of the two", quantity.Format(kind, onLabel, quantity.Metric), s.Charger.Label.Text),
-	}}
-}
-
-func polarity(word string) charge.Polarity {
-	switch word {
-	case "centre positive":
-		return charge.CentrePositive
-	case "centre negative":
-		return charge.CentreNegative
-	default:
-		return charge.PolarityUnknown
-	}
-}
-
-func driving(blocks setup.Flag) charge.Driving {
-	switch {
-	case blocks.Given && blocks.Yes:
-		return charge.DrivingBlocked
-	case blocks.Given:
-		return charge.DrivingPossible
-	default:
-		return charge.DrivingUnknown
-	}
 }
 
 func port(word string) charge.Port {

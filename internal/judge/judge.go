@@ -23,19 +23,11 @@ import (
 // Judge judges cases that were built from one set of parts. Any number of
 // goroutines may use one.
 type Judge struct {
-	parts   *setup.Parts
-	charger charger
+	parts *setup.Parts
 }
 
-// New prepares a judge: what is the same in every case is read here. Faults of
-// the charger's label come back as [setup.Faults].
-func New(p *setup.Parts) (*Judge, error) {
-	c, err := readCharger(p.Setup)
-	if err != nil {
-		return nil, err
-	}
-	return &Judge{parts: p, charger: c}, nil
-}
+// New prepares a judge.
+func New(p *setup.Parts) *Judge { return &Judge{parts: p} }
 
 // Case is one vehicle with everything that was computed of it.
 type Case struct {

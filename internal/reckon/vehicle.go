@@ -77,9 +77,7 @@ func (e *engine) maker(z []float64) (*maker, error) {
 			return nil, err
 		}
 	}
-	if m.judge, err = judge.New(p); err != nil {
-		return nil, err
-	}
+	m.judge = judge.New(p)
 	e.makers[p] = m
 	return m, nil
 }

@@ -1,0 +1,189 @@
+package setup
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
+)
+
+// packIdentity finds out what kind of pack it is: chemistry and cells. It
+// reports whether the rest can be settled. What is wrong with one of its keys does
+// not hide what is wrong with another.
+func (r *resolver) packIdentity(raw Pack) (label battery.Label, ok bool) {
+	p := &r.parts.Pack
+	profile, named, sure := r.packNamed(raw)
+	ok = sure
+	if w := raw.Label; w.Given {
+		if named && r.otherLithium(raw, profile) {
+			named, ok = false, false
+		}
+		var err error
+		if named {
+			label, err = battery.ParseLabelOf(w.Text, profile)
+		} else {
+			label, err = battery.ParseLabel(w.Text, "")
+		}
+		if err != nil {
+			r.fault(w.Line, w.Key, w.Text, wantLabel(err))
+			return label, false
+		}
+		if label.Blocks > 1 && raw.Joined.Given {
+			r.fault(raw.Joined.Line, raw.Joined.Key, raw.Joined.Text,
+				fmt.Sprintf("either this key with the label of one of the two, or a label such as %q without it: %q names %d blocks already",
+					"24 V (two 12 V 7 Ah)", w.Text, label.Blocks))
+			ok = false
+		}
+		p.BlocksUnclear = label.BlocksUnclear
+		r.parts.Notes = append(r.parts.Notes, label.Notes...)
+	}
+	if !ok && !named {
+		return label, false
+	}
+	if !named {
+		if label.Chemistry == "" {
+			r.noKind(raw)
+			return label, false
+		}
+		profile, _ = r.chem.Profile(label.Chemistry)
+		p.Chemistry = r.readChemistry(raw.Label, label)
+	}
+	p.Profile = profile
+	p.CellsInSeries = label.CellsInSeries
+	if raw.CellsInSeries.Given {
+		p.CellsInSeries = int(raw.CellsInSeries.Likely)
+	}
+	if n := label.CellsInSeries; n > 0 && n != p.CellsInSeries {
+		r.fault(raw.CellsInSeries.Line, raw.CellsInSeries.Key, raw.CellsInSeries.Text,
+			fmt.Sprintf("%d, which is what the label %q means, or another label", n, label.Text))
+		return label, false
+	}
+	if p.CellsInSeries == 0 {
+		if !r.wrong(r.key("pack", "label")) && !r.wrong(r.key("pack", "cells_in_series")) {
+			r.fault(raw.Line, strings.TrimSuffix(r.key("pack", ""), "."), "", `a label with its volts, such as label = "20 V max 5 Ah", or cells_in_series`)
+		}
+		return label, false
+	}
+	if label.Text != "" {
+		p.Reading = fmt.Sprintf("%s, %d cells in series", profile.Title, p.CellsInSeries)
+	}
+	return label, ok
+}
+
+// noKind notes what is missing where nothing tells of which kind a battery is.
+func (r *resolver) noKind(raw Pack) {
+	pack := strings.TrimSuffix(r.key("pack", ""), ".")
+	beside := "pack.chemistry beside it: " + oneOf(r.chem.Names())
+	switch {
+	case r.told.exactly(pack): // it is no table
+	case raw.Label.Given:
+		r.fault(raw.Label.Line, raw.Label.Key, raw.Label.Text, beside)
+	case r.wrong(pack + ".label"):
+	case raw.CellsInSeries.Given:
+		r.fault(raw.Line, pack, "", beside)
+	default:
+		r.fault(raw.Line, pack, "", `a label, such as label = "20 V max 5 Ah", or chemistry and cells_in_series`)
+	}
+}
+
+// packNamed is the chemistry that the setup names. It is not sure where what the
+// setup names is none: the label then is all there is.
+func (r *resolver) packNamed(raw Pack) (profile chemistry.Profile, named, sure bool) {
+	p, c := &r.parts.Pack, raw.Chemistry
+	if !c.Given {
+		return profile, false, !r.wrong(r.key("pack", "chemistry"))
+	}
+	if profile, named = r.named(c.Text); !named {
+		r.noWord(c, c.Text, r.chem.Names())
+		return profile, false, false
+	}
+	_, loose := spelled(r.chem.Names(), c.Text)
+	if told, is := byLabel(raw.Label.Text, profile); loose && is {
+		profile = told
+	}
+	p.Chemistry = Choice{Key: c.Key, Text: profile.Name, Known: true}
+	if loose && profile.Family == chemistry.Lithium && !toldKind(raw.Label.Text, profile.Family) {
+		p.Chemistry.Assumed, p.Chemistry.Source = true, srcGiven
+		p.Chemistry.Why = fmt.Sprintf("%q does not say which lithium; it could also mean lifepo4.", c.Text)
+		p.SeveralMeanings = true
+		r.note(c.Key, profile.Name, p.Chemistry.Why, p.Chemistry.Source)
+	}
+	return profile, true, true
+}
+
+// wantLabel is what a label should have been: what its error wants comes first.
+func wantLabel(err error) string {
+	text := strings.TrimPrefix(err.Error(), "battery: ")
+	for _, mark := range []string{"; want ", ", want "} {
+		if why, want, found := strings.Cut(text, mark); found {
+			return want + " (" + why + ")"
+		}
+	}
+	return text
+}
+
+// named finds a chemistry by its name or by what people write for it.
+func (r *resolver) named(text string) (chemistry.Profile, bool) {
+	word, _ := spelled(r.chem.Names(), text)
+	return r.chem.Profile(word)
+}
+
+// toldKind reports whether a label tells by its words or volts which cells of a
+// family are inside.
+func toldKind(label string, family chemistry.Family) bool {
+	l, err := battery.ParseLabel(label, "")
+	if err != nil || l.Sure == battery.Guess {
+		return false
+	}
+	p, ok := chemistry.Builtin().Profile(l.Chemistry)
+	return ok && p.Family == family
+}
+
+// otherLithium refuses a label of one kind of lithium under another name:
+// a charger or a cutoff for the wrong one is a fire, or a ruined pack.
+func (r *resolver) otherLithium(raw Pack, named chemistry.Profile) bool {
+	l, err := battery.ParseLabel(raw.Label.Text, "")
+	if err != nil || l.Sure == battery.Guess || named.Family != chemistry.Lithium && named.Family != chemistry.LeadAcid {
+		return false
+	}
+	means, ok := r.chem.Profile(l.Chemistry)
+	const apart = 0.3 // V per cell, charged: 3.65 and 4.2 V are
+	if !ok || means.Family != chemistry.Lithium || math.Abs(means.Charge.CellMaxV-named.Charge.CellMaxV) < apart {
+		return false
+	}
+	r.fault(raw.Chemistry.Line, raw.Chemistry.Key, raw.Chemistry.Text,
+		fmt.Sprintf("%q, which is what the label %q means, or another label: the two are charged to different volts", means.Name, raw.Label.Text))
+	return true
+}
+
+// readChemistry says how the chemistry follows from the label.
+func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
+	c := Choice{
+		Key: r.key("pack", "chemistry"), Text: l.Chemistry, Known: true, Source: srcGiven,
+		Why: fmt.Sprintf("Read from the label %q.", w.Text),
+	}
+	if l.Sure == battery.Stated {
+		return c
+	}
+	c.Assumed = true
+	c.Why = fmt.Sprintf("The usual meaning of the label %q.", w.Text)
+	r.parts.Pack.SeveralMeanings = l.Sure == battery.Guess && len(l.Others) > 0
+	if l.Sure == battery.Guess {
+		c.Why = fmt.Sprintf("The label %q does not say; this is the likeliest.", w.Text)
+		var others []string
+		for _, o := range l.Others {
+			others = append(others, fmt.Sprintf("%s with %d cells", o.Chemistry, o.CellsInSeries))
+		}
+		if len(others) > 0 {
+			c.Why = fmt.Sprintf("The label %q does not say; it could also mean %s.", w.Text, strings.Join(others, " or "))
+		}
+	}
+	r.note(c.Key, c.Text, c.Why, c.Source)
+	if l.Sure != battery.Guess {
+		c.Assumed = false
+		r.firm(c.Key)
+	}
+	return c
+}
