@@ -15,6 +15,15 @@ type Way struct {
 	Carried bool `json:"carried,omitempty"`
 }
 
+// Values returns the keys of the way with their values, as setup.With takes them.
+func (w *Way) Values() map[string]string {
+	out := make(map[string]string, len(w.Sets))
+	for _, set := range w.Sets {
+		out[set.Key] = set.Value
+	}
+	return out
+}
+
 // Set is one key of a setup and the value that a [Way] gives it, as text.
 type Set struct {
 	Key   string `json:"key"`

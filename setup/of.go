@@ -19,12 +19,16 @@ const NothingTold = "{}"
 // quotes: {"pack.label": "20 V max 5 Ah", "vehicle.has_board": "true"}. The same
 // registry checks it with the same faults as a file, all at once. A table without
 // a key is [NothingTold].
-func Of(values map[string]string) (*Setup, error) {
-	d, s := decoder{}, &Setup{}
+func Of(values map[string]string) (*Setup, error) { return OfWith(values, "", Changes{}) }
+
+// OfWith is [Of] with a name for messages, and with changes made to what the keys
+// say. Faults of both come at once.
+func OfWith(values map[string]string, name string, c Changes) (*Setup, error) {
+	d, s := decoder{name: name, dir: c.Dir}, &Setup{Name: name, Dir: c.Dir}
 	for _, path := range slices.Sorted(maps.Keys(values)) {
 		d.entry(s, path, entry{text: values[path]})
 	}
-	s, err := d.finish(s, Changes{}, true)
+	s, err := d.finish(s, c, true)
 	if err != nil {
 		return nil, err
 	}

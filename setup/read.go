@@ -48,7 +48,7 @@ func Read(r io.Reader, name string) (*Setup, error) { return ReadWith(r, name, C
 // ReadWith is [Read] with changes made to what r says. Faults of both come at
 // once.
 func ReadWith(r io.Reader, name string, c Changes) (*Setup, error) {
-	return read(r, decoder{name: name}, c)
+	return read(r, decoder{name: name, dir: c.Dir}, c)
 }
 
 func read(r io.Reader, d decoder, c Changes) (*Setup, error) {

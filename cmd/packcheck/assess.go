@@ -89,7 +89,7 @@ func assess(c *cli.Context, std streams, verdict *int) error {
 	if err := report.Write(&out, a, o); err != nil {
 		return err
 	}
-	if err := writeOutputs(files, name, c.Bool(flagOverwrite)); err != nil {
+	if err := writeOutputs(files, []string{name}, c.Bool(flagOverwrite)); err != nil {
 		return err
 	}
 	if a.Verdict >= answer.FixFirst {

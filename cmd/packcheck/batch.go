@@ -40,6 +40,9 @@ Options, before or after the file name
     --draws N    how many vehicles are computed for each (1024 if left out);
                  64 will do for a first sieve
     --ways       search ways out, too; costs about as much again
+    --any-folder
+                 let setups name files outside the input's folder; not for
+                 setups of strangers, which could have others read
 
 Exit code
     0  every setup was judged, whatever the answers
@@ -55,6 +58,7 @@ func batchCommand(std streams) *cli.Command {
 		Flags: []cli.Flag{
 			&cli.IntFlag{Name: flagDraws},
 			&cli.BoolFlag{Name: flagWays},
+			&cli.BoolFlag{Name: flagAnyFolder},
 		},
 		Action: func(c *cli.Context) error {
 			name, err := oneFile(c)
@@ -66,13 +70,13 @@ func batchCommand(std streams) *cli.Command {
 			}
 			// The cores work on different setups: that needs no waiting for one another.
 			o := packcheck.Options{Draws: c.Int(flagDraws), Ways: c.Bool(flagWays), Workers: 1}
-			return batch(name, o, runtime.GOMAXPROCS(0), std)
+			return batch(name, c.Bool(flagAnyFolder), o, runtime.GOMAXPROCS(0), std)
 		},
 	}
 }
 
 // batch judges the setups of a file, a folder or standard input.
-func batch(name string, o packcheck.Options, workers int, std streams) error {
+func batch(name string, anyFolder bool, o packcheck.Options, workers int, std streams) error {
 	in, err := openInput(name, std.in)
 	if err != nil {
 		return withCode(exitInput, err)
@@ -83,7 +87,10 @@ func batch(name string, o packcheck.Options, workers int, std streams) error {
 
 	out := bufio.NewWriter(std.direct)
 	done, bad := 0, outcome{}
-	err = inOrder(in, workers, func(i item) answered { return judgedItem(i, o) }, func(a answered) error {
+	err = inOrder(in, workers, func(i item) answered {
+		i.anyFolder = anyFolder
+		return judgedItem(i, o)
+	}, func(a answered) error {
 		if _, err := out.Write(a.line); err != nil {
 			return fmt.Errorf("cannot write to standard output: %w", err)
 		}

@@ -13,12 +13,13 @@ import (
 
 // item is one setup to be judged, unread.
 type item struct {
-	line  int    // of the input, from 1; 0 where it is a file of its own
-	name  string // stands in messages; of a file of its own, where it is
-	dir   string // where files that it names are looked for
-	text  []byte // of a line; nil where it is a file of its own
-	fault string // why it cannot be read at all
-	share float64
+	line      int    // of the input, from 1; 0 where it is a file of its own
+	name      string // stands in messages; of a file of its own, where it is
+	dir       string // where files that it names are looked for
+	text      []byte // of a line; nil where it is a file of its own
+	anyFolder bool   // they may be anywhere
+	fault     string // why it cannot be read at all
+	share     float64
 }
 
 // input gives one setup after the other, and io.EOF behind the last.

@@ -108,7 +108,7 @@ func (h head) failed(code int, err error) answered {
 // readItem reads the setup of an item and notes its id.
 func (h *head) readItem(i item) (*setup.Setup, error) {
 	if i.text == nil {
-		return packcheck.Load(i.name)
+		return setup.LoadWith(i.name, setup.Changes{AnyFolder: i.anyFolder})
 	}
 	if i.fault != "" {
 		return nil, i.wrong("", i.fault, "a setup in one line")
@@ -130,25 +130,20 @@ func (h *head) readItem(i item) (*setup.Setup, error) {
 		values[key] = text
 	}
 	if len(faults) > 0 {
-		return nil, sortedFaults(append(faults, othersWrong(values, faults)...))
+		return nil, sortedFaults(append(faults, i.othersWrong(values, faults)...))
 	}
 	text, whole := values["toml"]
 	if whole && len(values) > 1 {
 		return nil, i.wrong("toml", "other keys beside it", "a whole setup file, or keys, but not both")
 	}
-	var s *setup.Setup
-	var err error
 	if whole {
-		s, err = packcheck.Read(strings.NewReader(text), i.name)
-	} else {
-		s, err = setup.Of(values)
+		return setup.ReadWith(strings.NewReader(text), i.name, i.place())
 	}
-	if err != nil {
-		return nil, err
-	}
-	s.Name, s.Dir = i.name, i.dir
-	return s, nil
+	return setup.OfWith(values, i.name, i.place())
 }
+
+// place is where files are looked for that the setup names.
+func (i item) place() setup.Changes { return setup.Changes{Dir: i.dir, AnyFolder: i.anyFolder} }
 
 func (i item) wrong(key, read, want string) error {
 	return setup.Faults{{File: i.name, Key: key, Read: read, Want: want}}
@@ -165,11 +160,11 @@ func shown(text []byte) string {
 
 // othersWrong are the faults of the keys that are texts, told in the same round as
 // those of the others.
-func othersWrong(values map[string]string, told setup.Faults) setup.Faults {
+func (i item) othersWrong(values map[string]string, told setup.Faults) setup.Faults {
 	if _, whole := values["toml"]; whole {
 		return nil
 	}
-	s, err := setup.Of(values)
+	s, err := setup.OfWith(values, i.name, i.place())
 	if err == nil {
 		_, err = s.Parts()
 	}

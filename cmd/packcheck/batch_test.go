@@ -136,7 +136,7 @@ func TestWhatABatchHoldsDoesNotGrowWithWhatWentBefore(t *testing.T) {
 		w.Close()
 	}()
 	out := &watched{heap: map[int]uint64{early: 0, late: 0}}
-	if err := batch("-", packcheck.Options{Draws: 16, Workers: 1}, 2, streams{in: r, direct: out, err: io.Discard}); err != nil {
+	if err := batch("-", false, packcheck.Options{Draws: 16, Workers: 1}, 2, streams{in: r, direct: out, err: io.Discard}); err != nil {
 		t.Fatal(err)
 	}
 	if grown := int64(out.heap[late]) - int64(out.heap[early]); grown > (late-early)*2<<10 {

@@ -52,8 +52,8 @@ What to make of it
     --write-pack FILE        a [pack] table to put into a setup file
     --write-chemistry FILE   the fitted cell, for the key chemistry_file
     --name NAME              what to call that cell in a setup file
-    A file that is there already is written over only if fit wrote it and
-    nobody changed it since.
+    --overwrite              write over a file that is there already, even if
+                             fit did not write it or somebody changed it
 
 Exit code
     0  done; what the logs do not tell is said
@@ -79,6 +79,7 @@ func fitCommand(std streams) *cli.Command {
 			&cli.StringFlag{Name: flagWritePack},
 			&cli.StringFlag{Name: flagWriteChemistry},
 			&cli.StringFlag{Name: flagName},
+			&cli.BoolFlag{Name: flagOverwrite},
 		},
 		Action: func(c *cli.Context) error { return fit(c, std) },
 	}

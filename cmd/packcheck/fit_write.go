@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -17,6 +18,10 @@ import (
 type targets struct {
 	cellsFile, packFile string // files; empty = not asked for
 	name                string // of the fitted cell in a setup
+
+	outputs []output
+	read    []string // files that were read
+	force   bool     // with leave to write over others' files
 }
 
 // readTargets refuses, before any long work, names that would cost somebody a
@@ -24,21 +29,18 @@ type targets struct {
 func readTargets(c *cli.Context, about *known, logs []string) (targets, error) {
 	t := targets{cellsFile: c.String(flagWriteChemistry), packFile: c.String(flagWritePack)}
 	t.name = chemistryName(c.String(flagName), t.cellsFile)
-	for _, x := range []struct{ flag, target string }{{flagWriteChemistry, t.cellsFile}, {flagWritePack, t.packFile}} {
+	t.read, t.force = append([]string{about.chemistryFile}, logs...), c.Bool(flagOverwrite)
+	for _, x := range []output{
+		{flag: flagWriteChemistry, target: t.cellsFile, ours: markedBy(byFit)},
+		{flag: flagWritePack, target: t.packFile, ours: markedBy(byFit)},
+	} {
 		if !c.IsSet(x.flag) {
 			continue
 		}
-		if x.target == "" || x.target == stdinName {
-			return t, fmt.Errorf("--%s needs a file name", x.flag)
+		if err := x.check(t.read, t.force); err != nil {
+			return t, err
 		}
-		for _, read := range append([]string{about.chemistryFile}, logs...) {
-			if read != "" && read != stdinName && sameFile(x.target, read) {
-				return t, fmt.Errorf("--%s %s would overwrite what was read", x.flag, x.target)
-			}
-		}
-		if err := replaceable(x.target); err != nil {
-			return t, fmt.Errorf("--%s %s: %w", x.flag, x.target, err)
-		}
+		t.outputs = append(t.outputs, x)
 	}
 	builtin, _ := chemistry.Builtin().Profile(about.profile.Name)
 	switch _, taken := about.set.Profile(t.name); {
@@ -71,38 +73,31 @@ func (f *fitted) packTable(folder string) (string, error) {
 // writeFiles writes what was asked for: all of it or nothing, and never half a
 // file.
 func (f *fitted) writeFiles() error {
-	var pending pendingFiles
-	defer func() { pending.drop() }()
-	for _, t := range []struct {
-		flag, target string
-		write        func(io.Writer) error
-	}{
-		{flagWriteChemistry, f.cellsFile, f.writeCell},
-		{flagWritePack, f.packFile, func(w io.Writer) error {
-			text, err := f.packTable(filepath.Dir(resolved(f.packFile)))
-			if err != nil {
-				return err
+	for i := range f.outputs {
+		switch out := &f.outputs[i]; out.flag {
+		case flagWriteChemistry:
+			out.write = f.writeCell
+		case flagWritePack:
+			out.write = func(w io.Writer) error {
+				text, err := f.packTable(filepath.Dir(resolved(f.packFile)))
+				if err != nil {
+					return plainly(err)
+				}
+				return writeMarked(w, byFit, text)
 			}
-			return writeMarked(w, byFit, text)
-		}},
-	} {
-		if t.target == "" {
-			continue
 		}
-		p, err := fill(t.target, t.write)
-		if err != nil {
-			return fmt.Errorf("--%s: %s", t.flag, strings.TrimPrefix(err.Error(), "cellfit: "))
-		}
-		pending = append(pending, p)
 	}
-	return pending.keep()
+	return writeOutputs(f.outputs, f.read, f.force)
 }
+
+// plainly drops the name of the package that an error comes from.
+func plainly(err error) error { return errors.New(strings.TrimPrefix(err.Error(), "cellfit: ")) }
 
 // writeCell writes the fitted cell if packcheck would read it again.
 func (f *fitted) writeCell(w io.Writer) error {
 	var text bytes.Buffer
 	if err := f.WriteChemistry(&text, f.name); err != nil {
-		return err
+		return plainly(err)
 	}
 	if _, err := f.set.Extend(bytes.NewReader(text.Bytes()), f.cellsFile); err != nil {
 		return fmt.Errorf("the logs led to a cell that cannot be, so nothing was written: %w", err)

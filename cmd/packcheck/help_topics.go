@@ -134,11 +134,12 @@ battery or before the change cannot be kept then, and that is said.
 `
 
 const topicFiles = `--trace FILE and --trace-launch FILE write tables (CSV), --write-setup FILE a
-setup. All of them are written or none, and never half a file.
+setup; fit has --write-pack and --write-chemistry, new FILE its answers. All of
+them are written or none, and never half a file.
 
-A file that is there already is written over only if it is packcheck's own and
-nobody changed it since. --overwrite lifts that; only with it, --write-setup
-may also write over the setup file that was read.
+A file that is there already is written over only if packcheck wrote it, for the
+same end, and nobody changed it since. --overwrite lifts that; only with it,
+--write-setup may also write over the setup file that was read.
 
 Files that a setup names (a chemistry, tables, a load's pattern) are looked
 for in its own folder and below, and nowhere else unless --any-folder allows

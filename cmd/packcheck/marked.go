@@ -2,18 +2,19 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"hash/crc32"
 	"io"
-	"io/fs"
 	"os"
+	"slices"
 )
 
 // What writes marked files.
 const (
-	byFit   = "fit"
-	bySetup = "--" + flagWriteSetup
+	byFit      = "fit"
+	byNew      = "new"
+	byTemplate = "new --" + flagTemplate
+	bySetup    = "--" + flagWriteSetup
 )
 
 // mark is the first line of every TOML file that packcheck writes. The sum of what
@@ -29,32 +30,14 @@ func writeMarked(w io.Writer, by, text string) error {
 	return err
 }
 
-// marked reports whether a file is as it was written.
-func marked(name, by string) (bool, error) {
-	text, err := os.ReadFile(name)
-	if err != nil {
-		return false, err
+// markedBy reports of a file whether it is as one of them wrote it.
+func markedBy(by ...string) func(name string, _ io.Reader) bool {
+	return func(name string, _ io.Reader) bool {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			return false
+		}
+		first, rest, _ := bytes.Cut(text, []byte{'\n'})
+		return slices.ContainsFunc(by, func(by string) bool { return string(first)+"\n" == mark(by, rest) })
 	}
-	first, rest, _ := bytes.Cut(text, []byte{'\n'})
-	return string(first)+"\n" == mark(by, rest), nil
-}
-
-// replaceable says why a file must not be written over: it is neither new nor as
-// fit wrote it. What is no ordinary file, such as a pipe, has nothing to lose.
-func replaceable(name string) error {
-	switch info, err := os.Stat(name); {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil
-	case err != nil:
-		return err
-	case !info.Mode().IsRegular():
-		return nil
-	}
-	switch is, err := marked(name, byFit); {
-	case err != nil:
-		return err
-	case !is:
-		return errors.New("there is such a file, and packcheck did not write it as it is now; give another name, or move it away")
-	}
-	return nil
 }

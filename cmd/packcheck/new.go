@@ -2,11 +2,7 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"io"
-	"io/fs"
-	"os"
-	"path/filepath"
 
 	"github.com/urfave/cli/v2"
 
@@ -37,9 +33,15 @@ The most useful question comes next: what a danger or a guess hangs on.
 Questions go to standard error, the page to standard output, so that
 packcheck new >page.txt works, and answers may come from a pipe, one a line.
 
+Where FILE is a setup already, it goes on from there: what it says is shown
+and not asked again, unless somebody wants that. It is written over where
+packcheck wrote it and nobody changed it since; otherwise another name is
+asked for at the end.
+
     --template    print a setup file to fill in, every line with its
                   question, and ask nothing
-    --overwrite   write over FILE where there is one
+    --overwrite   write over FILE, whoever wrote it
+    --any-folder  let FILE name files outside its own folder
 
 The exit codes are those of packcheck FILE.
 `
@@ -49,106 +51,83 @@ func newCommand(std streams, verdict *int) *cli.Command {
 	return &cli.Command{
 		Name:               "new",
 		CustomHelpTemplate: newHelp,
-		Flags:              []cli.Flag{&cli.BoolFlag{Name: flagTemplate}, &cli.BoolFlag{Name: flagOverwrite}},
+		Flags: []cli.Flag{
+			&cli.BoolFlag{Name: flagTemplate}, &cli.BoolFlag{Name: flagOverwrite}, &cli.BoolFlag{Name: flagAnyFolder},
+		},
 		Action: func(c *cli.Context) error {
-			target := ""
+			file := answers{overwrite: c.Bool(flagOverwrite), anyFolder: c.Bool(flagAnyFolder)}
 			if c.Args().Present() {
 				name, err := oneFile(c)
 				if err != nil {
 					return err
 				}
-				target = name
+				file.name = name
 			}
-			if err := mayWrite(target, c.Bool(flagOverwrite)); err != nil {
+			if !c.Bool(flagTemplate) {
+				return interviewed(std, file, verdict)
+			}
+			if file.name == "" {
+				_, err := io.WriteString(std.out, template())
 				return err
 			}
-			if c.Bool(flagTemplate) {
-				if target == "" {
-					_, err := io.WriteString(std.out, template())
-					return err
-				}
-				return save(target, c.Bool(flagOverwrite), template())
-			}
-			return interviewed(std, target, c.Bool(flagOverwrite), verdict)
+			blank := file.output(func(w io.Writer) error { return writeMarked(w, byTemplate, template()) })
+			blank.ours = markedBy(byTemplate)
+			return writeOutputs([]output{blank}, nil, file.overwrite)
 		},
 	}
 }
 
-// mayWrite refuses, before anything is asked, a file that would cost somebody
-// another one.
-func mayWrite(target string, overwrite bool) error {
-	if target == "" {
-		return nil
-	}
-	if target == stdinName {
-		return errors.New("new writes a file: give its name, or none (packcheck new --help)")
-	}
-	info, err := os.Lstat(target)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		if _, err := os.Stat(filepath.Dir(target)); err != nil {
-			return fmt.Errorf("there is no folder %s", filepath.Dir(target))
-		}
-		return nil
-	case err != nil:
-		return err
-	case info.IsDir():
-		return fmt.Errorf("%s is a folder", target)
-	case !overwrite:
-		return fmt.Errorf("there is a file %s already: give another name, or --%s", target, flagOverwrite)
-	}
-	return nil
+// answers is the file that the answers go to.
+type answers struct {
+	name      string // empty = none was named
+	overwrite bool
+	anyFolder bool // of the files that it names
+	own       bool // it was gone on from, so that nothing of it is lost
 }
 
-// save writes a whole file or none. Without leave to overwrite the name must be
-// free at that moment.
-func save(target string, overwrite bool, text string) error {
-	write := func(w io.Writer) error {
-		_, err := io.WriteString(w, text)
-		return err
+// output is the file as one that is written. What stands in it is lost, unless it
+// was gone on from: then it may be any setup that packcheck wrote.
+func (f answers) output(write func(io.Writer) error) output {
+	out := output{target: f.name, write: write}
+	if f.own {
+		out.ours = markedBy(byNew, byTemplate, bySetup)
 	}
-	if overwrite {
-		p, err := fill(target, write)
-		if err != nil {
-			return err
-		}
-		defer p.drop()
-		return p.keep()
-	}
-	f, err := os.OpenFile(target, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	switch {
-	case errors.Is(err, fs.ErrExist):
-		return fmt.Errorf("there is a file %s already", target)
-	case err != nil:
-		return fmt.Errorf("cannot write %s: %w", target, errors.Unwrap(err))
-	}
-	if err := pour(f, write); err != nil {
-		os.Remove(target)
-		return fmt.Errorf("cannot write %s: %w", target, err)
-	}
-	return nil
+	return out
+}
+
+// check refuses a name that would cost somebody a file.
+func (f answers) check() error {
+	out := f.output(nil)
+	return out.check(nil, f.overwrite)
+}
+
+func (f answers) write(write func(io.Writer) error) error {
+	return writeOutputs([]output{f.output(write)}, nil, f.overwrite)
 }
 
 // interviewed asks, prints the page and writes the answers down.
-func interviewed(std streams, target string, overwrite bool, verdict *int) error {
+func interviewed(std streams, file answers, verdict *int) error {
 	t := newTalk(std.in, std.err)
+	if err := t.begin(&file); err != nil {
+		return err
+	}
 	if err := t.ask(); err != nil {
 		return withCode(exitInput, err)
 	}
 	if len(t.given) == 0 {
 		return withCode(exitInput, errors.New("nothing was answered, so there is no answer"))
 	}
-	s, err := setup.Of(t.given)
+	s, err := t.setup()
 	if err != nil {
 		return asInput(err)
 	}
 	failed := withCode(exitInput, errors.New("without the volts of the battery there is no answer"))
-	if t.given[answer.KeyPackLabel] != "" {
+	if t.hasBattery() {
 		t.say("")
 		failed = page(std.direct, s, verdict)
 	}
 	// Answers are kept, whatever became of the page.
-	return errors.Join(failed, t.keep(s, target, overwrite))
+	return errors.Join(failed, t.keep(s, file))
 }
 
 // page judges the setup and prints the answer.

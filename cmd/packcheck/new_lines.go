@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"path/filepath"
 	"strings"
 	"unicode"
 
@@ -12,21 +13,15 @@ import (
 // keep writes the answers to a file and says how to go on with them. Where none
 // was named or it cannot be written, it asks for one as long as there is somebody
 // to ask.
-func (t *talk) keep(s *setup.Setup, target string, overwrite bool) error {
-	var b strings.Builder
-	b.WriteString("# Answers to packcheck new. packcheck keys lists what else may stand here.\n\n")
-	if _, err := s.WriteTo(&b); err != nil {
-		return err
-	}
+func (t *talk) keep(s *setup.Setup, file answers) error {
+	const heading = "# Answers to packcheck new. packcheck keys lists what else may stand here.\n\n"
 	var failed error
-	for name := target; ; overwrite = false {
-		if name != "" {
-			failed = mayWrite(name, overwrite)
+	for {
+		if file.name != "" {
+			folder := filepath.Dir(resolved(file.name))
+			failed = file.write(func(w io.Writer) error { return writeSetup(w, s, byNew, heading, folder) })
 			if failed == nil {
-				failed = save(name, overwrite, b.String())
-			}
-			if failed == nil {
-				t.say("Written to " + name + ". Change it as you like, and judge it again with: packcheck " + name)
+				t.say("Written to " + file.name + ". Change it as you like, and judge it again with: packcheck " + file.name)
 				return nil
 			}
 			t.say("Not written: " + failed.Error() + ".")
@@ -39,13 +34,16 @@ func (t *talk) keep(s *setup.Setup, target string, overwrite bool) error {
 		if err != nil {
 			break
 		}
-		if name = strings.TrimSpace(line); name == "" {
+		if file = (answers{name: strings.TrimSpace(line)}); file.name == "" {
 			return nil
 		}
 	}
 	if failed != nil {
 		t.say("The answers were:")
-		fmt.Fprint(t.out, b.String())
+		fmt.Fprint(t.out, heading)
+		if _, err := s.WriteTo(t.out); err != nil {
+			return err
+		}
 	}
 	return failed
 }

@@ -30,6 +30,7 @@ type talk struct {
 	out  io.Writer
 	echo bool // nobody sees what is typed: a pipe
 
+	base   *setup.Setup      // empty, in the folder of the file that was gone on from
 	given  map[string]string // keys and their texts, as setup.Of takes them
 	passed map[string]bool   // questions that nobody could answer
 	past   []moment          // for going back
@@ -40,6 +41,8 @@ type talk struct {
 	judged bool              // the first questions are behind
 	urged  bool              // it was said that the label is needed
 	over   bool              // the input has ended
+	begun  bool              // it was said how to answer
+	ended  bool              // somebody has said stop
 }
 
 // moment is how things stood before a question.
@@ -54,7 +57,7 @@ func newTalk(in io.Reader, out io.Writer) *talk {
 	w, isFile := in.(io.Writer)
 	return &talk{
 		in: lines, out: out, echo: !isFile || !isTerminal(w),
-		given: map[string]string{}, passed: map[string]bool{},
+		base: &setup.Setup{}, given: map[string]string{}, passed: map[string]bool{},
 	}
 }
 
@@ -63,7 +66,12 @@ var errStopped = errors.New("stopped")
 
 // ask asks until nothing is left to ask, somebody says stop, or the input ends.
 func (t *talk) ask() error {
-	t.say("One thing is asked at a time. Where nobody knows, leave the line empty. ? tells how to look it up, back goes to the question before, stop ends with the answer so far.")
+	if t.ended {
+		return nil
+	}
+	if !t.begun {
+		t.introduce()
+	}
 	more := false // what hardly matters is asked too
 	for {
 		q, ok := t.next()
@@ -93,6 +101,12 @@ func (t *talk) ask() error {
 	}
 }
 
+// introduce says how to answer.
+func (t *talk) introduce() {
+	t.begun = true
+	t.say("One thing is asked at a time. Where nobody knows, leave the line empty. ? tells how to look it up, back goes to the question before, stop ends with the answer so far.")
+}
+
 // next brings the answer so far up to date and picks the question. The first ones
 // are asked in their order, before there is any answer.
 func (t *talk) next() (interview.Question, bool) {
@@ -108,7 +122,7 @@ func (t *talk) next() (interview.Question, bool) {
 			return list[0], true
 		}
 	}
-	if t.given[answer.KeyPackLabel] == "" {
+	if !t.hasBattery() {
 		if t.urged {
 			return interview.Question{}, false
 		}
@@ -133,7 +147,7 @@ func (t *talk) judge() {
 	if t.a != nil && maps.Equal(t.known, t.given) {
 		return
 	}
-	s, err := setup.Of(t.given)
+	s, err := t.setup()
 	if err != nil {
 		return
 	}
@@ -163,10 +177,16 @@ func (t *talk) put(q interview.Question) error {
 	for i, c := range q.Choices {
 		t.say(fmt.Sprintf("  %d: %s", i+1, c.Says))
 	}
+	stands := standing(q, t.given)
 	if open := len(q.Choices) == 0 || q.Choices[0].Value == interview.Same; open || len(q.Fills) > 0 {
 		t.say("  For example: " + q.Example)
 	}
-	t.say("  Left empty: " + q.Usual)
+	if stands != "" {
+		t.say("  Left empty: it stays " + stands)
+		t.say("  " + forget + ": nobody knows any more")
+	} else {
+		t.say("  Left empty: " + q.Usual)
+	}
 	for {
 		line, err := t.read("")
 		switch {
@@ -191,19 +211,64 @@ func (t *talk) put(q interview.Question) error {
 		case "stop", "quit", "exit":
 			return errStopped
 		}
-		sets, err := interview.Fill(q, line, t.given)
+		if stands != "" && (interview.Unknown(line) || folded(line) == forget) {
+			t.leave(q, folded(line) == forget)
+			return nil
+		}
+		sets, others, err := t.understood(q, line)
 		if err != nil {
 			t.say("Not understood: " + err.Error() + ". An empty line goes on.")
 			continue
 		}
+		t.past = append(t.past, moment{maps.Clone(t.given), maps.Clone(t.passed)})
+		t.given = others
 		t.take(q, sets, interview.Unknown(line))
 		return nil
 	}
 }
 
+// forget takes an answer out that stood in the file.
+const forget = "forget"
+
+// leave keeps what stands there, or takes it out.
+func (t *talk) leave(q interview.Question, out bool) {
+	t.past = append(t.past, moment{maps.Clone(t.given), maps.Clone(t.passed)})
+	if !out {
+		t.say("It stays.")
+		return
+	}
+	t.given = without(t.given, q)
+	t.passed[q.Key] = true
+	t.say("Taken out.")
+}
+
+// without is what is given but for the answer to a question.
+func without(given map[string]string, q interview.Question) map[string]string {
+	out := maps.Clone(given)
+	for _, key := range keysOf(q) {
+		delete(out, key)
+	}
+	return out
+}
+
+// understood reads a reply beside what is given, and returns what it sets and what
+// stays. Where an earlier answer to the same question contradicts it, that goes.
+func (t *talk) understood(q interview.Question, line string) (sets, stay map[string]string, err error) {
+	if sets, err = interview.FillIn(t.base, q, line, t.given); err == nil {
+		return sets, t.given, nil
+	}
+	stay = without(t.given, q)
+	if len(stay) == len(t.given) {
+		return nil, nil, err
+	}
+	if sets, again := interview.FillIn(t.base, q, line, stay); again == nil {
+		return sets, stay, nil
+	}
+	return nil, nil, err
+}
+
 // take keeps an answer and says how it was understood.
 func (t *talk) take(q interview.Question, sets map[string]string, unknown bool) {
-	t.past = append(t.past, moment{maps.Clone(t.given), maps.Clone(t.passed)})
 	if len(sets) == 0 {
 		t.passed[q.Key] = true
 		if unknown {
@@ -221,12 +286,7 @@ func (t *talk) take(q interview.Question, sets map[string]string, unknown bool) 
 	var words []string
 	for _, key := range append([]string{q.Key}, q.Fills...) {
 		if text := sets[key]; text != "" {
-			for _, c := range q.Choices {
-				if c.Value == text {
-					text = c.Says
-				}
-			}
-			words = append(words, text)
+			words = append(words, inWords(q, text))
 		}
 	}
 	text := "Taken: " + strings.Join(words, ", ") + "."
@@ -250,7 +310,7 @@ func (t *talk) reading(key string) string {
 	if !strings.HasSuffix(key, answer.KeyPackLabel) {
 		return ""
 	}
-	s, err := setup.Of(t.given)
+	s, err := t.setup()
 	if err != nil {
 		return ""
 	}

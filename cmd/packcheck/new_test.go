@@ -21,7 +21,7 @@ func TestAnswersThatCannotBeKeptAreShown(t *testing.T) {
 	}
 	var said strings.Builder
 	talk := newTalk(strings.NewReader(""), &said)
-	if err := talk.keep(s, taken, false); err == nil {
+	if err := talk.keep(s, answers{name: taken}); err == nil {
 		t.Error("a file that could not be written is no error")
 	}
 	if !strings.Contains(said.String(), `label = "12 V 7 Ah"`) {

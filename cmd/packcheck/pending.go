@@ -39,6 +39,7 @@ type pendingFile struct {
 	target string // the name asked for
 	path   string // where links of it lead
 	temp   string // where the bytes are; empty when there is nothing to move
+	free   bool   // there was no file of the name
 }
 
 // fill writes a file beside its target. What is no ordinary file, such as a
@@ -59,6 +60,8 @@ func fill(target string, write func(io.Writer) error) (*pendingFile, error) {
 		}
 		mode = info.Mode().Perm()
 	}
+	_, err := os.Lstat(p.path)
+	p.free = errors.Is(err, fs.ErrNotExist)
 	f, err := os.CreateTemp(filepath.Dir(p.path), ".packcheck-*")
 	if err != nil {
 		if cause := (&fs.PathError{}); errors.As(err, &cause) { // the made-up name would puzzle
@@ -88,6 +91,16 @@ func pour(f *os.File, write func(io.Writer) error) error {
 func (p *pendingFile) keep() error {
 	if p.temp == "" {
 		return nil
+	}
+	if p.free { // and must still be: a link is not made over a file
+		switch err := os.Link(p.temp, p.path); {
+		case err == nil:
+			p.drop()
+			p.temp = ""
+			return nil
+		case errors.Is(err, fs.ErrExist):
+			return fmt.Errorf("cannot write %s: there is a file of that name by now", p.target)
+		}
 	}
 	if err := os.Rename(p.temp, p.path); err != nil {
 		return fmt.Errorf("cannot write %s: %w", p.target, errors.Unwrap(err))

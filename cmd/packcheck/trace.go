@@ -33,6 +33,9 @@ func traces(c *cli.Context, s *setup.Setup) []output {
 // sameTable reports whether a file is a table as packcheck writes it, of the same
 // columns as the new one: numbers in all but the last, which may hold a word.
 func sameTable(name string, about io.Reader) bool {
+	if about == nil {
+		return true // told once the new one is there
+	}
 	f, err := os.Open(name)
 	if err != nil {
 		return false

@@ -26,11 +26,7 @@ func savedSetup(c *cli.Context, s *setup.Setup, a *answer.Assessment, std stream
 		if err != nil {
 			return output{}, err
 		}
-		sets := map[string]string{}
-		for _, set := range way.Sets {
-			sets[set.Key] = set.Value
-		}
-		if s, err = s.With(sets); err != nil {
+		if s, err = s.With(way.Values()); err != nil {
 			return output{}, fmt.Errorf("--%s: %w", flagWay, err)
 		}
 		if way.Carried {
@@ -40,11 +36,8 @@ func savedSetup(c *cli.Context, s *setup.Setup, a *answer.Assessment, std stream
 	target := c.String(flagWriteSetup)
 	return output{
 		flag: flagWriteSetup, target: target, overInput: true,
-		write: func(w io.Writer) error { return writeSetup(w, s, filepath.Dir(resolved(target))) },
-		ours: func(name string, _ io.Reader) bool {
-			is, err := marked(name, bySetup)
-			return err == nil && is
-		},
+		write: func(w io.Writer) error { return writeSetup(w, s, bySetup, "", filepath.Dir(resolved(target))) },
+		ours:  markedBy(bySetup),
 	}, nil
 }
 
@@ -67,9 +60,9 @@ func wayNamed(letter string, a *answer.Assessment) (*answer.Way, error) {
 	return nil, fmt.Errorf("--%s %s: no way out of this setup was found", flagWay, letter)
 }
 
-// writeSetup writes a setup for a folder: files that it names are named as seen
-// from there.
-func writeSetup(w io.Writer, s *setup.Setup, folder string) error {
+// writeSetup writes a setup for a folder, under a heading of its own: files that it
+// names are named as seen from there.
+func writeSetup(w io.Writer, s *setup.Setup, by, heading, folder string) error {
 	moved := map[string]string{}
 	values := s.Values()
 	for _, k := range setup.Keys() {
@@ -84,8 +77,9 @@ func writeSetup(w io.Writer, s *setup.Setup, folder string) error {
 		return err
 	}
 	var text strings.Builder
+	text.WriteString(heading)
 	if _, err := s.WriteTo(&text); err != nil {
 		return err
 	}
-	return writeMarked(w, bySetup, text.String())
+	return writeMarked(w, by, text.String())
 }

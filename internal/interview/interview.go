@@ -12,7 +12,10 @@
 // advises to measure.
 package interview
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // Question asks for one thing that somebody at home can know or find out.
 type Question struct {
@@ -73,8 +76,11 @@ func All() []Question {
 
 // ByKey returns, for every key that can be found out, the question that does it:
 // the one asked for it, else one that fills it in besides, else one that makes it
-// known all the same.
-func ByKey() map[string]Question {
+// known all the same. It is one map for all, and not to be changed.
+func ByKey() map[string]Question { return byKey() }
+
+// byKey is the list, made once.
+var byKey = sync.OnceValue(func() map[string]Question {
 	out := map[string]Question{}
 	all := questions()
 	for _, keys := range []func(*row) []string{
@@ -91,7 +97,7 @@ func ByKey() map[string]Question {
 		}
 	}
 	return out
-}
+})
 
 // Unknown reports whether an answer says that nobody knows.
 func Unknown(text string) bool {

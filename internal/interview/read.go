@@ -19,6 +19,12 @@ import (
 // error is one plain sentence: what was read, and what would be right. Given is left
 // as it is. Nothing to fill in is no fault: the question then counts as passed.
 func Fill(q Question, text string, given map[string]string) (map[string]string, error) {
+	return FillIn(&setup.Setup{}, q, text, given)
+}
+
+// FillIn is [Fill] for a setup of its own folder, which is empty but for that: files
+// that are given by name are looked for there.
+func FillIn(base *setup.Setup, q Question, text string, given map[string]string) (map[string]string, error) {
 	text = chosen(q, strings.TrimSpace(text))
 	switch {
 	case Unknown(text):
@@ -29,7 +35,8 @@ func Fill(q Question, text string, given map[string]string) (map[string]string, 
 	if text == Same && slices.ContainsFunc(q.Choices, func(c Choice) bool { return c.Value == Same }) {
 		return sameBattery(given), nil
 	}
-	sets, err := parted(q, text)
+	in := reading{base: base, files: filesOf(given)}
+	sets, err := in.parted(q, text)
 	if err != nil {
 		return nil, err
 	}
@@ -38,7 +45,7 @@ func Fill(q Question, text string, given map[string]string) (map[string]string, 
 		return sets, nil
 	}
 	maps.Copy(whole, sets)
-	if err := sound(whole, text); err != nil {
+	if err := in.sound(whole, text); err != nil {
 		return nil, err
 	}
 	return sets, nil
@@ -80,18 +87,36 @@ func sameBattery(given map[string]string) map[string]string {
 	return sets
 }
 
+// reading is what an answer is read in: where files are looked for that the setup
+// names, and which these are. Their words count when a key is read alone.
+type reading struct {
+	base  *setup.Setup
+	files map[string]string
+}
+
+// filesOf are the keys of files, with their names.
+func filesOf(given map[string]string) map[string]string {
+	out := map[string]string{}
+	for path, name := range given {
+		if keyOf(path).What == "file" {
+			out[path] = name
+		}
+	}
+	return out
+}
+
 // parted splits an answer among the keys of the question: all of it for one of
 // them, or a piece for each.
-func parted(q Question, text string) (map[string]string, error) {
+func (in reading) parted(q Question, text string) (map[string]string, error) {
 	keys := append([]string{q.Key}, q.Fills...)
-	first := fits(q.Key, text)
+	first := in.fits(q.Key, text)
 	for _, key := range keys {
-		if fits(key, text) == nil {
+		if in.fits(key, text) == nil {
 			return map[string]string{key: bare(key, text)}, nil
 		}
 	}
 	for _, pieces := range cuts(text) {
-		if sets := dealt(keys, pieces); sets != nil {
+		if sets := in.dealt(keys, pieces); sets != nil {
 			return sets, nil
 		}
 	}
@@ -121,10 +146,10 @@ func cuts(text string) [][]string {
 }
 
 // dealt gives every piece a key of its own, nil where one fits nowhere.
-func dealt(keys, pieces []string) map[string]string {
+func (in reading) dealt(keys, pieces []string) map[string]string {
 	sets := map[string]string{}
 	for _, piece := range pieces {
-		i := slices.IndexFunc(keys, func(key string) bool { _, taken := sets[key]; return !taken && fits(key, piece) == nil })
+		i := slices.IndexFunc(keys, func(key string) bool { _, taken := sets[key]; return !taken && in.fits(key, piece) == nil })
 		if i < 0 {
 			return nil
 		}
@@ -134,14 +159,16 @@ func dealt(keys, pieces []string) map[string]string {
 }
 
 // fits returns what is wrong with a text behind a key, read alone.
-func fits(key, text string) error {
-	return sound(map[string]string{key: bare(key, text)}, text)
+func (in reading) fits(key, text string) error {
+	alone := maps.Clone(in.files)
+	alone[key] = bare(key, text)
+	return in.sound(alone, text)
 }
 
 // sound checks a setup as far as it goes and returns its first fault in a
 // sentence. That there is no battery yet is none.
-func sound(values map[string]string, text string) error {
-	s, err := setup.Of(accompanied(values))
+func (in reading) sound(values map[string]string, text string) error {
+	s, err := in.base.With(accompanied(values))
 	if err == nil {
 		_, err = s.Parts()
 	}

@@ -173,12 +173,8 @@ func shown(r *Request, a *answer.Assessment) Reply {
 	for _, p := range parts {
 		reply.Parts[string(p.Part)] = p.Markup
 	}
-	for _, w := range a.Ways {
-		sets := map[string]string{}
-		for _, set := range w.Sets {
-			sets[set.Key] = set.Value
-		}
-		reply.Ways = append(reply.Ways, Way{w.Title, sets})
+	for i := range a.Ways {
+		reply.Ways = append(reply.Ways, Way{a.Ways[i].Title, a.Ways[i].Values()})
 	}
 	return reply
 }

@@ -1,0 +1,138 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"maps"
+	"os"
+	"slices"
+	"strings"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/interview"
+	"example.org/packcheck/setup"
+)
+
+// begin goes on from the file where it is a setup already, and refuses one that is
+// neither that nor a free name.
+func (t *talk) begin(file *answers) error {
+	t.base.AnyFolder = file.anyFolder
+	if file.name == "" {
+		return nil
+	}
+	if info, err := os.Stat(file.name); err != nil || !info.Mode().IsRegular() {
+		return file.check()
+	}
+	s, err := setup.LoadWith(file.name, setup.Changes{AnyFolder: file.anyFolder})
+	if err == nil && len(s.Values()) > 0 {
+		_, err = s.Parts()
+	}
+	if faults := (setup.Faults{}); errors.As(err, &faults) {
+		err = withoutBattery(faults)
+	}
+	if err != nil {
+		return withCode(exitInput, fmt.Errorf("%w\n%s cannot be gone on from: put that right, or give another name", err, file.name))
+	}
+	file.own = true
+	t.base.Name, t.base.Dir = s.Name, s.Dir
+	t.given = s.Values()
+	return t.goOn(file)
+}
+
+// withoutBattery is what is wrong with a setup that may still be without a battery.
+func withoutBattery(faults setup.Faults) error {
+	left := slices.DeleteFunc(slices.Clone(faults), func(f setup.Fault) bool {
+		return f.Read == "" && strings.TrimPrefix(f.Key, "original.") == "pack"
+	})
+	if len(left) == 0 {
+		return nil
+	}
+	return left
+}
+
+// goOn shows what the file says and asks for it again where somebody wants that.
+func (t *talk) goOn(file *answers) error {
+	var known []interview.Question
+	left := maps.Clone(t.given)
+	if len(left) > 0 {
+		t.say("Going on from " + file.name + ". It says:")
+	}
+	for _, q := range interview.All() {
+		if text := standing(q, t.given); text != "" {
+			known = append(known, q)
+			t.say("  " + q.Asks + " " + text)
+			for _, key := range keysOf(q) {
+				delete(left, key)
+			}
+		}
+	}
+	for _, key := range slices.Sorted(maps.Keys(left)) {
+		t.say("  " + key + ": " + left[key])
+	}
+	if err := file.check(); err != nil {
+		t.say("The file stays as it is, because packcheck did not write it as it is now: at the end another name is asked for, unless --" + flagOverwrite + " was said.")
+		file.name = ""
+	}
+	if len(known) == 0 {
+		return nil
+	}
+	t.say("")
+	line, err := t.read("Ask for any of that again? Say yes to go through it, or leave the line empty to go on.")
+	if err != nil && !errors.Is(err, io.EOF) {
+		return withCode(exitInput, err)
+	}
+	if !isYes(line) {
+		return nil
+	}
+	t.introduce()
+	for i := 0; i < len(known); {
+		before := len(t.past)
+		switch err := t.put(known[i]); {
+		case errors.Is(err, errStopped):
+			t.ended = true
+			return nil
+		case err != nil:
+			return withCode(exitInput, err)
+		case len(t.past) < before: // one back
+			i = max(0, i-1)
+		default:
+			i++
+		}
+	}
+	return nil
+}
+
+// keysOf are all keys that a question may fill in.
+func keysOf(q interview.Question) []string { return append([]string{q.Key}, q.Fills...) }
+
+// standing is what is given as the answer to a question, in words; empty where
+// nothing is.
+func standing(q interview.Question, given map[string]string) string {
+	var words []string
+	for _, key := range keysOf(q) {
+		if text := given[key]; text != "" {
+			words = append(words, inWords(q, text))
+		}
+	}
+	return strings.Join(words, ", ")
+}
+
+// inWords is a text as the choices of a question have it.
+func inWords(q interview.Question, text string) string {
+	for _, c := range q.Choices {
+		if c.Value == text || c.Value == "yes" && text == "true" || c.Value == "no" && text == "false" {
+			return c.Says
+		}
+	}
+	return text
+}
+
+// setup is what was answered so far as a setup, in the folder of the file that was
+// gone on from.
+func (t *talk) setup() (*setup.Setup, error) { return t.base.With(t.given) }
+
+// hasBattery reports whether enough is known of the battery for an answer.
+func (t *talk) hasBattery() bool {
+	return t.given[answer.KeyPackLabel] != "" || t.given["pack.cells_in_series"] != ""
+}
