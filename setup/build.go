@@ -170,16 +170,22 @@ func (p *Parts) TotalKg(pick Pick) float64 {
 	return pick(&p.Vehicle.MassKg) + pick(&p.Rider.MassKg) + packs*of(pick, &p.Pack.MassKg)
 }
 
+// motors is how many there are at one choice of the figures, chain how many of
+// them share the voltage.
+func (p *Parts) motors(pick Pick) int { return max(int(math.Round(pick(&p.Motors.Count))), 1) }
+
+func (p *Parts) chain(pick Pick) int {
+	if p.Motors.Wiring.Text == "series" {
+		return p.motors(pick)
+	}
+	return 1
+}
+
 // DriveVehicle returns motors, gears, wheels, mass and ground at one choice of
 // the figures. It must not be called on a bench load.
 func (p *Parts) DriveVehicle(pick Pick) drive.Vehicle {
-	v, m, g := p.Vehicle, p.Motors, p.Gears
-	motor := p.Motor(pick)
-	motors := max(int(math.Round(pick(&m.Count))), 1)
-	chain := 1
-	if m.Wiring.Text == "series" {
-		chain = motors
-	}
+	v, g := p.Vehicle, p.Gears
+	motor, motors, chain := p.Motor(pick), p.motors(pick), p.chain(pick)
 	radius := pick(&v.WheelDiameterM) / 2
 	ratio := pick(&g.Ratio)
 	if g.Fitted {
@@ -228,6 +234,13 @@ func (g *GearPart) fittedRatio(motor drive.Motor, radiusM, speedMS, motors float
 		ratio = max(ratio, g.startNM/stall)
 	}
 	return min(max(ratio, leastRatio), mostRatio)
+}
+
+// fastest is the greatest speed at which motors can turn the wheels of a vehicle that
+// they drive on the level, in whatever gear: half of their volts are then back EMF.
+func (g *GearPart) fastest(motor drive.Motor, radiusM, motors float64) float64 {
+	volts := g.fittedV - motor.WindingOhm*motor.NoLoadA
+	return volts * volts * motors * radiusM / (4 * motor.WindingOhm * g.runNM)
 }
 
 // DriveController returns the controller at one choice of its figures. Its

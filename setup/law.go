@@ -60,7 +60,7 @@ func (f *Figure) At(z float64) float64 {
 	}
 	z = min(max(z, -mostSigma), mostSigma)
 	if f.mix != nil {
-		return f.mix.at(z)
+		return f.held(f.mix.at(z))
 	}
 	end, t := f.High, z/endSigma
 	if z < 0 {

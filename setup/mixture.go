@@ -5,7 +5,6 @@ import (
 
 	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/quantity"
-	"example.org/packcheck/internal/solve"
 )
 
 // mixture is the law of a figure that is estimated apart for each of several
@@ -31,21 +30,37 @@ func mixed(kinds ...kind) (*mixture, quantity.Range) {
 	for i := range kinds {
 		low, high = min(low, kinds[i].beyond(-mostSigma)), max(high, kinds[i].beyond(mostSigma))
 	}
-	quantile := func(z float64) float64 {
-		p := normalShare(z)
-		return portable.Exp(solve.Crossing(math.Log(low), math.Log(high), 1e-9, func(x float64) float64 {
-			below := 0.0
-			for i := range kinds {
-				below += kinds[i].share * normalShare(kinds[i].normal(portable.Exp(x)))
-			}
-			return below - p
-		}).Hi)
+	low, high = math.Log(low), math.Log(high)
+	below := func(x float64) float64 {
+		sum := 0.0
+		for i := range kinds {
+			sum += kinds[i].share * normalShare(kinds[i].normal(portable.Exp(x)))
+		}
+		return sum
 	}
 	m := &mixture{}
+	const steps = 400 // a straight line between two of them is off by less than the fourth digit
+	x, share, last := low, below(low), 0.0
+	next := 0
 	for i := range m.values {
-		m.values[i] = quantile(-mostSigma + 2*mostSigma*float64(i)/(mixturePoints-1))
+		p := normalShare(-mostSigma + 2*mostSigma*float64(i)/(mixturePoints-1))
+		for share < p && next < steps {
+			next++
+			x, last = low+(high-low)*float64(next)/steps, share
+			share = below(x)
+		}
+		at := x
+		if share > p && next > 0 {
+			at -= (high - low) / steps * (share - p) / (share - last)
+		}
+		m.values[i] = portable.Exp(at)
 	}
-	return m, quantity.Range{Low: quantile(-endSigma), Likely: quantile(0), High: quantile(endSigma)}
+	return m, m.ends()
+}
+
+// ends is the range from its 5 to its 95 % point.
+func (m *mixture) ends() quantity.Range {
+	return quantity.Range{Low: m.at(-endSigma), Likely: m.at(0), High: m.at(endSigma)}
 }
 
 // at returns the value at a standard normal within mostSigma.

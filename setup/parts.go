@@ -143,8 +143,12 @@ type GearPart struct {
 	// vehicle had when new; Ratio then only shows where it lies.
 	Fitted     bool
 	NewSpeedMS Figure // level, with its own battery; Known only when Fitted
+	// NewRideS is how long vehicles of the class last when new, on the battery that
+	// is usual for it; Known where it is weighed (see [asNew]).
+	NewRideS Figure
 
-	fittedV float64 // volts of one motor that it was made for
+	told    *newRide
+	fittedV float64 // volts that one motor runs on, when new
 	runNM   float64 // torque of its wheels on asphalt with half of its greatest load ...
 	startNM float64 // ... and that with which they must start; 0 = not known
 }

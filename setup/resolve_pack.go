@@ -42,6 +42,9 @@ func (r *resolver) pack() {
 	r.packCharge(raw, label)
 	r.family(raw)
 	p.Health = r.or(raw.Health, r.healthDefault())
+	if len(p.Members) > 1 && !raw.Health.Given && !raw.Age.Given && r.original == nil {
+		p.Health.mix = anyAge(p.Profile.Family)
+	}
 	p.TemperatureC = r.orUnknown("pack", "temperature", quantity.Temperature, raw.Temperature)
 	if key := r.key("pack", "temperature"); !raw.Temperature.Given {
 		r.note(key, r.parts.Outing.AirC.String(), "Not given; the pack is taken to be as warm as the air.", srcOuting)
@@ -210,6 +213,10 @@ func (r *resolver) healthDefault() blank {
 	if len(p.Members) > 1 || age.Given {
 		w := r.widths().Health
 		b.Range, b.source = span(w), w.Source
+	}
+	if len(p.Members) > 1 && !age.Given && r.original == nil {
+		b.Range = anyAge(p.Profile.Family).ends()
+		b.why = "Not given; half of them new, the others of any age up to the two to three years that they serve."
 	}
 	if age.Given {
 		b.why = fmt.Sprintf("Not measured; usual for a battery that is %q.", age.Text)

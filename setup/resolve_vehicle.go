@@ -244,6 +244,11 @@ func (r *resolver) rider() {
 		return
 	}
 	b.Range = quantity.Spread(young.P5KG, middle.P50KG, old.P95KG)
+	var ages *mixture
+	if raw.Age.Given && low < high {
+		ages = r.ages(low, high)
+		b.Range = ages.ends()
+	}
 	if old.Note != "" {
 		b.why += " " + old.Note
 	}
@@ -253,6 +258,24 @@ func (r *resolver) rider() {
 	if seats := r.setup.Vehicle.Seats; seats.Given && seats.Likely > 1 && !raw.Age.Given {
 		b.Range.High *= seats.Likely
 		b.why += " At most every seat is taken."
+		ages = nil
 	}
 	p.MassKg = r.assume(b)
+	p.MassKg.mix = ages
+}
+
+// ages is the mass of a child of any age between two, all alike: the lightest of the
+// youngest and the heaviest of the oldest are each one in twenty of one age only.
+func (r *resolver) ages(low, high float64) *mixture {
+	const parts = 6
+	var kinds []kind
+	for i := range parts {
+		c, err := r.tab.ChildMass(low + (high-low)*(float64(i)+0.5)/parts)
+		if err != nil { // the ends are in the table, then so is what lies between
+			continue
+		}
+		kinds = append(kinds, kind{quantity.Spread(c.P5KG, c.P50KG, c.P95KG), 1. / parts})
+	}
+	m, _ := mixed(kinds...)
+	return m
 }

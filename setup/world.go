@@ -20,8 +20,15 @@ type World struct {
 	keys    []string          // of the figures
 	figures []*Figure         // the first of each key
 	slot    map[string]int    // place of a figure's key in a point
-	mu      sync.Mutex        // guards parts
+	mu      sync.Mutex        // guards parts and asNew
 	parts   map[string]*Parts // by the options chosen
+	asNew   map[asNewKey]*asNew
+}
+
+// asNewKey says which vehicles are weighed alike by what is told of their class.
+type asNewKey struct {
+	parts  *Parts
+	motors int
 }
 
 // World fills every gap of the setup, in every way that its open choices allow.
@@ -31,7 +38,10 @@ func (s *Setup) World() (*World, error) {
 	if err != nil {
 		return nil, err
 	}
-	w := &World{setup: s, likely: likely, choices: open, slot: map[string]int{}, parts: map[string]*Parts{}}
+	w := &World{
+		setup: s, likely: likely, choices: open, slot: map[string]int{},
+		parts: map[string]*Parts{}, asNew: map[asNewKey]*asNew{},
+	}
 	all := []*Parts{likely}
 	for _, c := range open {
 		for _, o := range c.Options[1:] {
@@ -127,26 +137,69 @@ func (w *World) Parts(z []float64) (*Parts, error) {
 
 // Pick returns the values of all figures at a point.
 func (w *World) Pick(z []float64) Pick {
+	t := w.weighed(z)
+	if t == nil {
+		return func(f *Figure) float64 {
+			if f.slot == 0 {
+				return f.Likely
+			}
+			return f.At(z[f.slot-1])
+		}
+	}
+	shift := t.shift(z)
 	return func(f *Figure) float64 {
 		if f.slot == 0 {
 			return f.Likely
 		}
-		return f.At(z[f.slot-1])
+		return f.At(z[f.slot-1] + shift*t.slope[f.slot-1])
 	}
 }
 
-// Printed returns the value of number i of a point as people write it.
-func (w *World) Printed(i int, z float64) string {
-	if i < len(w.choices) {
-		return w.choices[i].at(z)
+// weighed is how a point is weighed by what is told of its class, nil where
+// nothing is.
+func (w *World) weighed(z []float64) *asNew {
+	p, err := w.Parts(z)
+	if err != nil { // then there is no vehicle to weigh
+		return nil
 	}
-	f := w.figures[i-len(w.choices)]
-	return f.printed(f.At(z))
+	made := p
+	if p.Original != nil {
+		made = p.Original
+	}
+	if made.Gears == nil || !made.Gears.NewRideS.Known {
+		return nil
+	}
+	key := asNewKey{p, 0}
+	if f := &made.Motors.Count; f.slot == 0 {
+		key.motors = made.motors(Likely)
+	} else {
+		key.motors = made.motors(func(f *Figure) float64 { return f.At(z[f.slot-1]) })
+	}
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	t, ok := w.asNew[key]
+	if !ok {
+		t = p.asNew(key.motors, w.Dims())
+		w.asNew[key] = t
+	}
+	return t
+}
+
+// Printed returns the value of place i of a point as people write it.
+func (w *World) Printed(i int, z []float64) string {
+	if i < len(w.choices) {
+		return w.choices[i].at(z[i])
+	}
+	return w.figures[i-len(w.choices)].printed(w.Value(i, z))
 }
 
 // Value returns the figure at place i of a point.
 func (w *World) Value(i int, z []float64) float64 {
-	return w.figures[i-len(w.choices)].At(z[i])
+	f := w.figures[i-len(w.choices)]
+	if t := w.weighed(z); t != nil {
+		return f.At(z[i] + t.shift(z)*t.slope[i])
+	}
+	return f.At(z[i])
 }
 
 // Number returns the number of the option that place i of a point falls on.

@@ -13,6 +13,8 @@ type VehicleClass struct {
 	TopSpeedMS     Value
 	Motors         Value  // number of motors
 	LoadKG         Value  // greatest mass of all who ride
+	RideS          Value  // how long one lasts when new, on paved ground; unknown where nobody told
+	BatteryAh      Value  // batteries that such times are told of
 	Can            string // usual can size; a name of [Tables.MotorCan]
 	Source         string
 }
@@ -89,6 +91,8 @@ func readVehicle(t *Tables, w *row) {
 	v.TopSpeedMS = w.value("top_speed_kmh", span{0.1, 100}).Scale(1 / 3.6)
 	v.Motors = w.wanted("motors", span{1, 8})
 	v.LoadKG = w.value("load_kg", span{5, 500})
+	v.RideS = w.value("ride_min", span{1, 1000}).Scale(60)
+	v.BatteryAh = w.value("battery_ah", span{0.5, 200})
 	v.Can = w.textOr("can", "")
 	put(w, &t.vehicles, v)
 }

@@ -217,7 +217,7 @@ func (e *engine) conflict(list []reading, c *draws.Conflict) *answer.Conflict {
 	}
 	keys := e.world.Keys()
 	for _, i := range c.Pushed {
-		out.Pushed = append(out.Pushed, answer.Pushed{Key: keys[i], Value: e.world.Printed(i, c.Best.Z[i]), Sigma: c.Best.Z[i]})
+		out.Pushed = append(out.Pushed, answer.Pushed{Key: keys[i], Value: e.world.Printed(i, c.Best.Z), Sigma: c.Best.Z[i]})
 	}
 	if len(list) == 1 {
 		out.Words = fmt.Sprintf("What was read as %s does not fit anything that the labels may mean.", names)

@@ -14,7 +14,7 @@ import (
 func TestAVehicleThatBarelyMovesIsToldApart(t *testing.T) {
 	t.Parallel()
 	of := func(ground string) *answer.Assessment {
-		s := factory{volts: "12 V", label: "12 V 7 Ah", motors: 2, board: true, ground: ground, years: 6}
+		s := factory{volts: "12 V", label: "12 V 7 Ah", motors: 2, board: told(true), ground: ground, child: "6 years"}
 		return readWith(t, s.toml(), 256)
 	}
 	tells := func(a *answer.Assessment) bool {
