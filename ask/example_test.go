@@ -31,7 +31,7 @@ func ExampleRuntime() {
 	fmt.Printf("%.0f min (%.0f to %.0f)\n", a.Value, a.Low, a.High)
 	fmt.Println(a.Beside[1].What, a.Beside[1].Text())
 	// Output:
-	// 22 min (11 to 31)
+	// 25 min (15 to 33)
 	// Peukert's time 24 min (22 to 33 min)
 }
 
@@ -44,14 +44,14 @@ func ExampleCutoff() {
 	}
 	fmt.Println(a.Figure().Text(), "delay", a.Beside[0].Text())
 	// Output:
-	// 15.3 V (14 to 16.2 V) delay 2 s
+	// 15.3 V (14 to 16.3 V) delay 2 s
 }
 
 // The inrush of two motors on a five-cell pack.
 func ExampleBlocked() {
 	gist(ask.Blocked{Battery: ask.Battery{Label: "20 V max 5 Ah"}, WindingOhm: 0.2, Motors: 2}.Answer())
 	// Output:
-	// fix first: blocked: 91.8 A (56.4 to 126 A)
+	// fix first: blocked: 97 A (61.2 to 130 A)
 }
 
 // The same with a whole vehicle: the pack goes into package drive as it is.
@@ -128,7 +128,7 @@ func ExampleCharger() {
 	gist(ask.Charger{Label: "14.7 V 1.5 A DC for lead-acid", Battery: ask.Battery{Label: "12 V 7 Ah"}}.Answer())
 	gist(ask.Charger{Label: "14.7 V 1.5 A DC for lead-acid", Battery: ask.Battery{Label: "20 V max 5 Ah"}}.Answer())
 	// Output:
-	// watch: hours to full: 16 h (7 h 46 min to 21 h)
+	// watch: hours to full: 16 h (7 h 57 min to 21 h)
 	// danger: a cell wants: 4.2 V
 }
 
@@ -137,14 +137,14 @@ func ExampleJoin() {
 	gist(ask.Join{A: b, AV: 12.9, B: b, BV: 12.3}.Answer())
 	gist(ask.Join{A: b, AV: 12.9, B: b, BV: 12.85}.Answer())
 	// Output:
-	// danger: flows at first: 6.4 A (3.62 to 9.99 A)
-	// flows at first: 613 mA (336 to 968 mA)
+	// danger: flows at first: 7.37 A (4.32 to 10.9 A)
+	// flows at first: 696 mA (0.412 to 1.03 A)
 }
 
 func ExampleIdle() {
 	gist(ask.Idle{Battery: ask.Battery{Label: "20 V max 5 Ah"}, StandbyA: 0.01}.Answer())
 	// Output:
-	// watch: harmed after: 16 days (8.1 to 20 days)
+	// watch: harmed after: 17 days (8.6 to 20 days)
 }
 
 func ExampleWinter() {
@@ -156,7 +156,7 @@ func ExampleWinter() {
 func ExampleOld() {
 	gist(ask.Old{Battery: ask.Battery{Label: "12 V 7 Ah"}, RestV: 12.6, LoadedV: 10.2, LoadedA: 9, HoursRested: 24}.Answer())
 	// Output:
-	// watch: worn: 72 %
+	// watch: worn: 72 % (68 to 74 %)
 }
 
 func ExampleSpeed() {

@@ -25,15 +25,11 @@ func Over(likely Answer, ends ...Answer) Answer {
 	sure := true // every end is judged alike
 	for i := range ends {
 		e := &ends[i]
-		if e.What == out.What && e.Unit == out.Unit {
-			f := out.Figure()
-			f.span(e.Figure())
-			out.is(f)
-		}
+		f := out.Figure()
+		e.widen(&f)
+		out.is(f)
 		for k := range out.Beside {
-			if j := slices.IndexFunc(e.Beside, func(f Figure) bool { return f.What == out.Beside[k].What && f.Unit == out.Beside[k].Unit }); j >= 0 {
-				out.Beside[k].span(e.Beside[j])
-			}
+			e.widen(&out.Beside[k])
 		}
 		sure = sure && levelOf(e) == levelOf(&out)
 	}
@@ -46,6 +42,17 @@ func Over(likely Answer, ends ...Answer) Answer {
 	}
 	out.Words = slices.Insert(out.Words, 0, first)
 	return out
+}
+
+// widen has a figure hold that of the same name in this answer, wherever it stands:
+// what is the first of one end may be the second of another.
+func (a *Answer) widen(f *Figure) {
+	for _, g := range append([]Figure{a.Figure()}, a.Beside...) {
+		if g.What == f.What && g.Unit == f.Unit {
+			f.span(g)
+			return
+		}
+	}
 }
 
 // levelOf is how bad an answer is, as far as it was judged.

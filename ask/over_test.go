@@ -39,3 +39,60 @@ func TestARangeIsJudgedByItsWorseEnd(t *testing.T) {
 		t.Error("without ends nothing changes")
 	}
 }
+
+// Volts that were read as "12.0 to 12.8 V" leave more open than those that were read
+// on a meter, and the odds of what ails a battery say so; what its volts may mean at
+// the worse end decides how bad it is.
+func TestOddsOfAnOldBatterySpanWhatItsReadingsMayBe(t *testing.T) {
+	block := ask.Battery{Label: "12 V 7 Ah"}
+	old := ask.Old{Battery: block, RestV: 12.4, LoadedV: 10, LoadedA: 9, HoursRested: 24}
+	read := func(q ask.Old) ask.Answer {
+		a, err := q.Answer()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a
+	}
+	metered := read(old)
+	old.RestBetween, old.LoadedBetween = ask.Between{Low: 12, High: 12.8}, ask.Between{Low: 9, High: 11}
+	ranged := read(old)
+	if !(metered.Low < metered.Value && metered.Value < metered.High) || !(ranged.High-ranged.Low > 2*(metered.High-metered.Low)) {
+		t.Errorf("on a meter %g to %g, over a range %g to %g", metered.Low, metered.High, ranged.Low, ranged.High)
+	}
+	low := ask.Old{Battery: block, RestV: 8}
+	dead := read(low)
+	if dead.Level == nil || *dead.Level < answer.FixFirst {
+		t.Fatalf("8 V at rest: %v", dead.Level)
+	}
+	low.RestV, low.RestBetween = 10.4, ask.Between{Low: 8, High: 12.8}
+	if a := read(low); a.Level == nil || *a.Level < *dead.Level {
+		t.Errorf("8 to 12.8 V at rest: %v, at 8 V it is %v", a.Level, *dead.Level)
+	}
+	low.RestBetween = ask.Between{Low: 11, High: 12}
+	if _, err := low.Answer(); err == nil {
+		t.Error("a range that does not hold its value was taken")
+	}
+}
+
+// How long it took is read off a clock or remembered as "5 to 60 s": then another
+// device may have been it.
+func TestWhatStoppedItIsToldOverWhatTheTimeMayHaveBeen(t *testing.T) {
+	read, err := ask.Stopped{Seconds: 20}.Answer()
+	if err != nil {
+		t.Fatal(err)
+	}
+	recalled, err := ask.Stopped{Seconds: 32.5, Between: ask.Between{Low: 5, High: 60}}.Answer()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(read.Low < read.High) || !(recalled.High-recalled.Low > 2*(read.High-read.Low)) {
+		t.Errorf("read %g to %g, recalled %g to %g", read.Low, read.High, recalled.Low, recalled.High)
+	}
+	if words := strings.Join(recalled.Words, " "); !strings.Contains(words, "it is rather the auto-reset breaker") {
+		t.Errorf("nothing is said of the other device: %s", words)
+	}
+	dead, err := ask.Stopped{StaysDead: true}.Answer()
+	if err != nil || dead.Low != dead.High {
+		t.Errorf("one that stays dead has no time: %g to %g, %v", dead.Low, dead.High, err)
+	}
+}

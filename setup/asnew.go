@@ -22,14 +22,20 @@ import (
 // with the slopes a of ln t, the time told y, its error s and one more standard
 // normal e, and is then a draw that was made with it (conditioning by kriging,
 // A. Journel and C. Huijbregts, Mining Geostatistics, 1978; the same as Matheron's
-// rule).
+// rule). As with any reading now and then one is far off: s is drawn too.
 type asNew struct {
-	told      float64   // ln y - ln t where all stands at its likely value
-	slope     []float64 // by place in a point
-	err       float64   // s
-	errAt     int       // place of e
-	precision float64   // 1 / (a a + s s)
+	told   float64   // ln y - ln t where all stands at its likely value
+	slope  []float64 // by place in a point
+	square float64   // a a
+	err    float64   // s where it is likely
+	errAt  int       // place of e
+	sureAt int       // place of what s is drawn by
 }
+
+// The error of a reading has heavy tails, Student's with four degrees of freedom: a
+// normal error of which the size is drawn, with these moments of its logarithm (of
+// sqrt(4 / chi-square): -(psi(2) - ln 2)/2 and sqrt(psi'(2))/2).
+const sizeMean, sizeSigma = 0.135, 0.40
 
 // newRide is what is known of how long vehicles of a class last when new.
 type newRide struct {
@@ -44,8 +50,9 @@ type newRide struct {
 // What the standard error of the logarithm of a time is made of beside the times
 // told themselves. Computed from the rows of what is named.
 const (
-	// Asphalt rolls with 3.3 to 5 mm, children and vehicles weigh what they weigh.
-	loadErr = 0.10
+	// Children weigh what they weigh; of another ground than asphalt, on which times
+	// are told, it is not known how hard it would roll there (3.3 to 5 mm).
+	riderErr, rollingErr = 0.05, 0.11
 	// Blocks hold 0.82 to 1.14 of their label, and steep ones less in an hour.
 	blockErr = 0.13
 	// Larger batteries are put into vehicles that draw more: times of a class differ
@@ -66,17 +73,21 @@ func (r *resolver) told(class tables.VehicleClass) *newRide {
 	n := &newRide{rideS: span(class.RideS), ah: class.BatteryAh.Likely, peukert: r.tab.Figure(tables.PeukertLead).Likely, ratedH: 20}
 	ofTime := math.Log(n.rideS.High/n.rideS.Low) / (2 * endSigma)
 	ofBattery := n.peukert * math.Log(class.BatteryAh.High/class.BatteryAh.Low) / (2 * endSigma)
+	ofLoad := riderErr
+	if !r.parts.Vehicle.onAsphalt() {
+		ofLoad = math.Hypot(riderErr, rollingErr)
+	}
 	b := &r.parts.Pack
 	n.own = b.Profile.Family == chemistry.LeadAcid && b.Joined != "parallel" && !b.SeveralMeanings &&
 		math.Abs(r.parts.volts()/r.parts.Vehicle.DesignV.Likely-1) < 0.05
 	if !n.own {
-		n.err = math.Sqrt(ofTime*ofTime + ofBattery*ofBattery + loadErr*loadErr + blockErr*blockErr)
+		n.err = math.Sqrt(ofTime*ofTime + ofBattery*ofBattery + blockErr*blockErr + ofLoad*ofLoad)
 		return n
 	}
 	more := math.Log(b.CapacityAh.Likely * float64(b.Strings) / n.ah)
 	n.ah, n.ratedH = b.CapacityAh.Likely, b.RateS.Likely/3600
 	n.rideS = n.rideS.Scale(portable.Exp(timeByAh * more))
-	n.err = math.Sqrt(ofTime*ofTime + timeByAhErr*timeByAhErr*more*more + loadErr*loadErr)
+	n.err = math.Sqrt(ofTime*ofTime + timeByAhErr*timeByAhErr*more*more + ofLoad*ofLoad)
 	return n
 }
 
@@ -86,11 +97,17 @@ func (n *newRide) seconds(ah, peukert, amps float64) float64 {
 	return n.ratedH * 3600 * portable.Pow(ah/(n.ratedH*amps), peukert)
 }
 
-// newAmps is what the battery gives while a vehicle rolls on asphalt with half of
-// its greatest load. motors is how many there are, chain of them in series.
-func (g *GearPart) newAmps(motor drive.Motor, ratio, efficiency float64, motors, chain int) float64 {
-	each := motor.NoLoadA + g.runNM/(ratio*efficiency*float64(motors)*motor.TorqueConstant)
+// newAmps is what the battery gives while so much torque turns the wheels. motors is
+// how many there are, chain of them in series.
+func newAmps(motor drive.Motor, wheelNM, ratio, efficiency float64, motors, chain int) float64 {
+	each := motor.NoLoadA + wheelNM/(ratio*efficiency*float64(motors)*motor.TorqueConstant)
 	return each * float64(motors) / float64(chain)
+}
+
+// onAsphalt reports whether the ground is that on which times are told, under wheels
+// of hard plastic.
+func (v *VehiclePart) onAsphalt() bool {
+	return v.Ground.Text == "asphalt" && !v.Ground.Assumed && v.Tyres.Text == "hard"
 }
 
 // newRideS is how long one vehicle lasts when new, as the class is told.
@@ -99,6 +116,10 @@ func (p *Parts) newRideS(pick Pick) float64 {
 	motor, radius, motors, chain := p.Motor(pick), pick(&p.Vehicle.WheelDiameterM)/2, p.motors(pick), p.chain(pick)
 	efficiency := pick(&g.Efficiency)
 	ratio := g.fittedRatio(motor, radius, pick(&g.NewSpeedMS), float64(motors)*efficiency)
+	wheelNM := g.runNM * (pick(&p.Vehicle.MassKg) + p.Vehicle.UsualLoadKg/2) / g.runKg
+	if p.Vehicle.onAsphalt() {
+		wheelNM *= pick(&p.Vehicle.RollingM) / p.Vehicle.RollingM.Likely
+	}
 	ah, peukert := g.told.ah, g.told.peukert
 	if b := &p.Pack; g.told.own {
 		ah = pick(&b.CapacityAh)
@@ -109,7 +130,7 @@ func (p *Parts) newRideS(pick Pick) float64 {
 			peukert = 1 + (peukert-1)*pick(&b.Steepness)
 		}
 	}
-	return g.told.seconds(ah, peukert, g.newAmps(motor, ratio, efficiency, motors, chain))
+	return g.told.seconds(ah, peukert, newAmps(motor, wheelNM, ratio, efficiency, motors, chain))
 }
 
 // asNew works out how a selection of parts is weighed by what is told of its
@@ -133,26 +154,25 @@ func (p *Parts) asNew(motors, dims int) *asNew {
 		}))
 	}
 	g := p.Gears
-	t := &asNew{slope: make([]float64, dims), err: g.told.err, errAt: g.NewRideS.slot - 1}
+	t := &asNew{slope: make([]float64, dims), err: g.told.err, errAt: g.NewRideS.slot - 1, sureAt: g.RideDoubt.slot - 1}
 	t.told = math.Log(g.told.rideS.Likely) - with("", 0)
-	square := t.err * t.err
 	for _, f := range p.figures {
-		if f.slot == 0 || f.Key == p.Motors.Count.Key || f.Key == g.NewRideS.Key {
+		if f.slot == 0 || f.Key == p.Motors.Count.Key || f.Key == g.NewRideS.Key || f.Key == g.RideDoubt.Key {
 			continue
 		}
 		a := (with(f.Key, 1) - with(f.Key, -1)) / 2
 		t.slope[f.slot-1] = a
-		square += a * a
+		t.square += a * a
 	}
-	t.precision = 1 / square
 	return t
 }
 
 // shift is by how many slopes a point is moved.
 func (t *asNew) shift(z []float64) float64 {
-	off := t.told - t.err*z[t.errAt]
+	err := t.err * portable.Exp(sizeMean+sizeSigma*z[t.sureAt])
+	off := t.told - err*z[t.errAt]
 	for i, a := range t.slope {
 		off -= a * z[i]
 	}
-	return off * t.precision
+	return off / (t.square + err*err)
 }

@@ -145,11 +145,13 @@ type GearPart struct {
 	NewSpeedMS Figure // level, with its own battery; Known only when Fitted
 	// NewRideS is how long vehicles of the class last when new, on the battery that
 	// is usual for it; Known where it is weighed (see [asNew]).
-	NewRideS Figure
+	NewRideS  Figure
+	RideDoubt Figure // by what factor that may be worth less as a reading
 
 	told    *newRide
 	fittedV float64 // volts that one motor runs on, when new
-	runNM   float64 // torque of its wheels on asphalt with half of its greatest load ...
+	runKg   float64 // mass with half of the greatest load ...
+	runNM   float64 // ... torque of the wheels with it on asphalt ...
 	startNM float64 // ... and that with which they must start; 0 = not known
 }
 

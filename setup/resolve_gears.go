@@ -28,7 +28,7 @@ func (r *resolver) gears() {
 	if !p.Fitted { // otherwise it follows from what is drawn
 		r.track(&p.Ratio)
 	}
-	r.track(&p.NewSpeedMS, &p.Efficiency, &p.NewRideS)
+	r.track(&p.NewSpeedMS, &p.Efficiency, &p.NewRideS, &p.RideDoubt)
 }
 
 // stagesOf is the efficiency of the plastic stages of the usual gearbox.
@@ -81,8 +81,13 @@ func (r *resolver) chosenFor(p *GearPart, class tables.VehicleClass) {
 			table: "vehicle", name: "new_ride_time", kind: quantity.Duration, Range: p.told.rideS,
 			why: usualFor(class), source: class.RideS.Source,
 		})
+		p.RideDoubt = r.derived(blank{
+			table: "vehicle", name: "new_ride_doubt", kind: quantity.NoKind, Range: quantity.Spread(0.5, 1, 2),
+			why: "How far off what is told of a class may be.", source: class.RideS.Source,
+		})
 	}
-	p.runNM = r.wheelNM("asphalt", class.MassKG.Likely+class.LoadKG.Likely/2)
+	p.runKg = class.MassKG.Likely + class.LoadKG.Likely/2
+	p.runNM = r.wheelNM("asphalt", p.runKg)
 	p.fittedV = r.parts.Vehicle.DesignV.Likely / r.chain()
 	if v := r.setup.Motors.RatedVoltage; v.Given {
 		p.fittedV = v.Likely

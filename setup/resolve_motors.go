@@ -124,7 +124,7 @@ func (r *resolver) chance(g *GearPart, can tables.MotorCan) float64 {
 	fastest := g.fastest(motor, radius, float64(motors)*efficiency)
 	law := kind{Range: g.NewSpeedMS.Range}
 	ratio := g.fittedRatio(motor, radius, min(g.NewSpeedMS.Likely, fastest), float64(motors)*efficiency)
-	lasts := g.told.seconds(g.told.ah, g.told.peukert, g.newAmps(motor, ratio, efficiency, motors, int(r.chain())))
+	lasts := g.told.seconds(g.told.ah, g.told.peukert, newAmps(motor, g.runNM, ratio, efficiency, motors, int(r.chain())))
 	off := math.Log(lasts/g.told.rideS.Likely) / math.Hypot(g.told.err, ofMotors)
 	return normalShare(law.normal(fastest)) * portable.Pow(1+off*off/4, -2.5) // Student's law, as of readings
 }

@@ -42,7 +42,7 @@ func (r *resolver) pack() {
 	r.packCharge(raw, label)
 	r.family(raw)
 	p.Health = r.or(raw.Health, r.healthDefault())
-	if len(p.Members) > 1 && !raw.Health.Given && !raw.Age.Given && r.original == nil {
+	if len(p.Members) > 1 && !raw.Health.Given && !raw.Age.Given && !r.oldPack() {
 		p.Health.mix = anyAge(p.Profile.Family)
 	}
 	p.TemperatureC = r.orUnknown("pack", "temperature", quantity.Temperature, raw.Temperature)
@@ -202,6 +202,9 @@ func usualCapacity(p chemistry.Profile) quantity.Range {
 	return quantity.Spread(1.3, 2, 5)
 }
 
+// oldPack reports whether the pack is the original's own.
+func (r *resolver) oldPack() bool { return r.original != nil && r.original.Pack.Given }
+
 // healthDefault is the wear of a pack of which nothing is known. The original
 // pack was new.
 func (r *resolver) healthDefault() blank {
@@ -214,7 +217,7 @@ func (r *resolver) healthDefault() blank {
 		w := r.widths().Health
 		b.Range, b.source = span(w), w.Source
 	}
-	if len(p.Members) > 1 && !age.Given && r.original == nil {
+	if len(p.Members) > 1 && !age.Given && !r.oldPack() {
 		b.Range = anyAge(p.Profile.Family).ends()
 		b.why = "Not given; half of them new, the others of any age up to the two to three years that they serve."
 	}
@@ -222,7 +225,7 @@ func (r *resolver) healthDefault() blank {
 		b.why = fmt.Sprintf("Not measured; usual for a battery that is %q.", age.Text)
 		return b
 	}
-	if r.original != nil && r.original.Pack.Given {
+	if r.oldPack() {
 		b.Range = quantity.Spread(0.95, 1, 1)
 		b.why = "Not given; the original pack is taken as new."
 		if r.setup.Measured.Given || r.today.Measured.Given { // then it is the old one that was measured

@@ -71,7 +71,8 @@ func (v *verb) over(got given) (ask.Answer, error) {
 	}
 	var ranges []string
 	for _, name := range slices.Sorted(maps.Keys(got)) {
-		if got[name].open() {
+		spread := slices.ContainsFunc(v.slots, func(s slot) bool { return s.name == name && s.spread })
+		if got[name].open() && !spread {
 			ranges = append(ranges, name)
 		}
 	}

@@ -35,6 +35,7 @@ type slot struct {
 	flag      bool     // its being there says all
 	needed    bool
 	named     bool // only NAME=WORD fills it
+	spread    bool // the question takes a range itself, and is not asked once for each end
 	example   string
 }
 

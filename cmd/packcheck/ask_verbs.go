@@ -37,6 +37,9 @@ func lengthSlot(name string) slot { return quantitySlot(name, quantity.Length, 0
 // byName is a slot that only NAME=WORD fills.
 func byName(s slot) slot { s.named = true; return s }
 
+// ranged is a slot whose range the question itself takes.
+func ranged(s slot) slot { s.spread = true; return s }
+
 // batterySlots are what tells a battery.
 func batterySlots(needed bool) []slot {
 	return []slot{
@@ -67,6 +70,14 @@ func theBattery(g given) ask.Battery {
 }
 
 func with(first []slot, more ...slot) []slot { return append(first, more...) }
+
+// between is the range that was typed, in units of so many of its own.
+func (g given) between(name string, unit float64) ask.Between {
+	if r := g[name]; r.open() {
+		return ask.Between{Low: r.low / unit, High: r.high / unit}
+	}
+	return ask.Between{}
+}
 
 func hours(g given, name string) float64 { return g.value(name) / 3600 }
 
@@ -122,11 +133,11 @@ func verbs() []verb {
 		{
 			"stopped", "what it was that stopped and came back", `stopped "20 s" lithium`,
 			[]slot{
-				timeSlot("after"), flagSlot("dead", "dead", "stays dead", "stays off"), flagSlot("unplugged", "unplugged", "power cycled", "on the charger"),
+				ranged(timeSlot("after")), flagSlot("dead", "dead", "stays dead", "stays off"), flagSlot("unplugged", "unplugged", "power cycled", "on the charger"),
 				flagSlot("released", "released", "pedal up"), flagSlot("breaker", "breaker"), flagSlot("lithium", "lithium", "tool pack"),
 			},
 			func(g given) ask.Question {
-				return ask.Stopped{Seconds: g.value("after"), StaysDead: g.has("dead"), PowerCycled: g.has("unplugged"), AfterRelease: g.has("released"), Breaker: g.has("breaker"), Lithium: g.has("lithium")}
+				return ask.Stopped{Seconds: g.value("after"), StaysDead: g.has("dead"), PowerCycled: g.has("unplugged"), AfterRelease: g.has("released"), Breaker: g.has("breaker"), Lithium: g.has("lithium"), Between: g.between("after", 1)}
 			},
 		},
 		{
@@ -184,9 +195,12 @@ func verbs() []verb {
 		},
 		{
 			"old", "is the old block flat, worn or badly connected", `old "12 V 7 Ah" "12.6 V" "10.2 V" "9 A" "24 h"`,
-			with(batterySlots(true), must(voltSlot("rest")), voltSlot("loaded"), ampSlot("load"), timeSlot("rested"), tempSlot("at"), flagSlot("charged", "charged", "off the charger")),
+			with(batterySlots(true), ranged(must(voltSlot("rest"))), ranged(voltSlot("loaded")), ranged(ampSlot("load")), ranged(timeSlot("rested")), tempSlot("at"), flagSlot("charged", "charged", "off the charger")),
 			func(g given) ask.Question {
-				return ask.Old{Battery: theBattery(g), RestV: g.value("rest"), LoadedV: g.value("loaded"), LoadedA: g.value("load"), HoursRested: hours(g, "rested"), TempC: g.known("at"), JustCharged: g.has("charged")}
+				return ask.Old{
+					Battery: theBattery(g), RestV: g.value("rest"), LoadedV: g.value("loaded"), LoadedA: g.value("load"), HoursRested: hours(g, "rested"), TempC: g.known("at"), JustCharged: g.has("charged"),
+					RestBetween: g.between("rest", 1), LoadedBetween: g.between("loaded", 1), LoadBetween: g.between("load", 1), RestedBetween: g.between("rested", 3600),
+				}
 			},
 		},
 		{
