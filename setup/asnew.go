@@ -13,8 +13,8 @@ import (
 // How long vehicles of a class last when new is told of the class, so it is a
 // reading of every one of it: motors, gears and speed that would empty the usual
 // battery in twenty minutes, or in four hours, are not in such vehicles together.
-// It is weighed like any reading. In the logarithms of what is drawn, standard
-// normal all of them, the time foretold is nearly straight; so a draw z that was
+// It is weighed like any reading. Over what is drawn, standard normal all of it, the
+// logarithm of the time foretold is nearly straight; so a draw z that was
 // made without the reading is moved to
 //
 //	z + a (ln y - ln t(z) - s e) / (a a + s s)
@@ -24,7 +24,8 @@ import (
 // A. Journel and C. Huijbregts, Mining Geostatistics, 1978; the same as Matheron's
 // rule). As with any reading now and then one is far off: s is drawn too.
 type asNew struct {
-	told   float64   // ln y - ln t where all stands at its likely value
+	of     *Parts    // of the vehicle as it was made
+	told   float64   // ln y
 	slope  []float64 // by place in a point
 	square float64   // a a
 	err    float64   // s where it is likely
@@ -155,7 +156,7 @@ func (p *Parts) asNew(motors, dims int) *asNew {
 	}
 	g := p.Gears
 	t := &asNew{slope: make([]float64, dims), err: g.told.err, errAt: g.NewRideS.slot - 1, sureAt: g.RideDoubt.slot - 1}
-	t.told = math.Log(g.told.rideS.Likely) - with("", 0)
+	t.of, t.told = p, math.Log(g.told.rideS.Likely)
 	for _, f := range p.figures {
 		if f.slot == 0 || f.Key == p.Motors.Count.Key || f.Key == g.NewRideS.Key || f.Key == g.RideDoubt.Key {
 			continue
@@ -171,8 +172,11 @@ func (p *Parts) asNew(motors, dims int) *asNew {
 func (t *asNew) shift(z []float64) float64 {
 	err := t.err * portable.Exp(sizeMean+sizeSigma*z[t.sureAt])
 	off := t.told - err*z[t.errAt]
-	for i, a := range t.slope {
-		off -= a * z[i]
-	}
+	off -= math.Log(t.of.newRideS(func(f *Figure) float64 {
+		if f.slot == 0 {
+			return f.Likely
+		}
+		return f.At(z[f.slot-1])
+	}))
 	return off / (t.square + err*err)
 }

@@ -1,0 +1,7 @@
+package setup
+
+// NewRide is what is told of the class of a vehicle, for tests: how long this one
+// would last, how long it is told to, and the standard error of the logarithm.
+func NewRide(p *Parts, pick Pick) (lasts, told, err float64) {
+	return p.newRideS(pick), p.Gears.told.rideS.Likely, p.Gears.told.err
+}
