@@ -110,6 +110,28 @@ func WidthsOf(family chemistry.Family, age string, maker Maker) Widths {
 	return w
 }
 
+// AgeShare is an age in a word of [Ages], and how many of all batteries have it.
+type AgeShare struct {
+	Age   string
+	Share float64 // the shares add up to 1
+}
+
+// LeadAges are the ages of sealed lead-acid batteries of which nobody tells how old
+// they are. Half of those that are asked about are new or about to be bought (common
+// practice, no published source); the others are in use. Kept charged they serve two
+// to three years (a seller of batteries of ride-ons), so that any age below two years
+// is met equally often, and a higher one less and less.
+func LeadAges() []AgeShare {
+	const inUse, meanYears = 0.5, 2.5
+	share := func(years float64) float64 { return inUse * years / meanYears } // of those nearest to an age
+	return []AgeShare{
+		{"new", 1 - inUse + share(0.5)},
+		{"1 year", share(1)},
+		{"2 years", share(0.5 + 0.375)},
+		{"3 years", share(0.125)},
+	}
+}
+
 // GrowthAt returns the factor on the resistance of a battery of the given
 // health, which at 80 % is at80. It grows in proportion to what is lost, as in
 // [chemistry.Resistance.Growth].

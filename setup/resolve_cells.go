@@ -103,28 +103,12 @@ func (r *resolver) offLabel(raw Pack) {
 	told(&p.ChargeHours, "charge_doubt", w.ChargeHours, "", "What the computed hours of a charge may be off.")
 }
 
-// anyAge is the health of a battery of which nobody told how old it is. Half of
-// those that are asked about are new or about to be bought (common practice, no
-// published source); the others are in use. Kept charged they serve two to three
-// years (a seller of batteries of ride-ons), so that any age below two years is met
-// equally often, and a higher one less and less.
-func anyAge(f chemistry.Family) *mixture {
-	const inUse, meanYears = 0.5, 2.5
-	kinds := make([]kind, 0, 4)
-	for _, k := range []struct {
-		age   string
-		years float64 // of those that are nearest to this age, how many are still in use
-	}{
-		{"new", 0.5},
-		{"1 year", 1},
-		{"2 years", 0.5 + 0.375},
-		{"3 years", 0.125},
-	} {
-		share := inUse * k.years / meanYears
-		if k.age == "new" {
-			share += 1 - inUse
-		}
-		kinds = append(kinds, kind{span(battery.WidthsOf(f, k.age, battery.MakerUnknown).Health), share})
+// anyAge is the health of a sealed lead-acid battery of which nobody told how old it
+// is.
+func anyAge() *mixture {
+	var kinds []kind
+	for _, a := range battery.LeadAges() {
+		kinds = append(kinds, kind{span(battery.WidthsOf(chemistry.LeadAcid, a.Age, battery.MakerUnknown).Health), a.Share})
 	}
 	m, _ := mixed(kinds...)
 	return m

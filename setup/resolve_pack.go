@@ -42,8 +42,8 @@ func (r *resolver) pack() {
 	r.packCharge(raw, label)
 	r.family(raw)
 	p.Health = r.or(raw.Health, r.healthDefault())
-	if len(p.Members) > 1 && !raw.Health.Given && !raw.Age.Given && !r.oldPack() {
-		p.Health.mix = anyAge(p.Profile.Family)
+	if r.anyAge() && !raw.Health.Given {
+		p.Health.mix = anyAge()
 	}
 	p.TemperatureC = r.orUnknown("pack", "temperature", quantity.Temperature, raw.Temperature)
 	if key := r.key("pack", "temperature"); !raw.Temperature.Given {
@@ -205,6 +205,12 @@ func usualCapacity(p chemistry.Profile) quantity.Range {
 // oldPack reports whether the pack is the original's own.
 func (r *resolver) oldPack() bool { return r.original != nil && r.original.Pack.Given }
 
+// anyAge reports whether the pack is a block of which nobody told how old it is.
+func (r *resolver) anyAge() bool {
+	p := &r.parts.Pack
+	return p.Profile.Family == chemistry.LeadAcid && len(p.Members) > 1 && !r.setup.Pack.Age.Given && !r.oldPack()
+}
+
 // healthDefault is the wear of a pack of which nothing is known. The original
 // pack was new.
 func (r *resolver) healthDefault() blank {
@@ -217,8 +223,8 @@ func (r *resolver) healthDefault() blank {
 		w := r.widths().Health
 		b.Range, b.source = span(w), w.Source
 	}
-	if len(p.Members) > 1 && !age.Given && !r.oldPack() {
-		b.Range = anyAge(p.Profile.Family).ends()
+	if r.anyAge() {
+		b.Range = anyAge().ends()
 		b.why = "Not given; half of them new, the others of any age up to the two to three years that they serve."
 	}
 	if age.Given {

@@ -206,7 +206,7 @@ func (s measured) draw(healthTold bool) ([]*battery.Model, error) {
 		if w.Steepness.Known() {
 			p = p.Steeper(drawn(w.Steepness, u(6)))
 		}
-		health := drawn(w.Health, u(2))
+		health := ofAnyAge(family, w, u(2))
 		if healthTold {
 			health = s.health
 		}
@@ -226,6 +226,23 @@ func (s measured) draw(healthTold bool) ([]*battery.Model, error) {
 		out = append(out, m)
 	}
 	return out, nil
+}
+
+// ofAnyAge turns a number from 0 to 1 into the health of a battery of unknown age: of
+// lead-acid, first its age and then the health at it.
+func ofAnyAge(f chemistry.Family, w battery.Widths, u float64) float64 {
+	if f != chemistry.LeadAcid {
+		return drawn(w.Health, u)
+	}
+	ages := battery.LeadAges()
+	slices.Reverse(ages) // the oldest hold least
+	for i, a := range ages {
+		if u < a.Share || i == len(ages)-1 {
+			return drawn(battery.WidthsOf(f, a.Age, battery.MakersOwn).Health, min(max(u/a.Share, 1e-6), 1-1e-6))
+		}
+		u -= a.Share
+	}
+	return 1
 }
 
 // drawn turns a number from 0 to 1 into a value: a law of two half normals
