@@ -63,9 +63,9 @@ const (
 	timeByAh, timeByAhErr = 0.5, 0.3
 )
 
-// told says what is known of the class's vehicles when new, where this one is as
+// toldOf says what is known of the class's vehicles when new, where this one is as
 // they were made: nobody put other motors in, and nobody counted the teeth.
-func (r *resolver) told(class tables.VehicleClass) *newRide {
+func (r *resolver) toldOf(class tables.VehicleClass) *newRide {
 	m := r.setup.Motors
 	other := m.NoLoadSpeed.Given || m.NoLoadCurrent.Given || m.StallCurrent.Given || m.WindingResistance.Given || m.TorqueConstant.Given
 	if other || r.setup.Gears.Ratio.Given || !class.RideS.Known() || !class.BatteryAh.Known() {

@@ -54,7 +54,7 @@ func (r *resolver) fitRatio(class tables.VehicleClass) {
 	at := func(speed float64) float64 { return p.fittedRatio(motor, radius, speed, all) }
 	p.Ratio = Figure{
 		Range: quantity.Spread(at(p.NewSpeedMS.High), at(p.NewSpeedMS.Likely), at(p.NewSpeedMS.Low)),
-		Key:   r.key("gears", "fitted_ratio"), Kind: quantity.Ratio, Known: true, Assumed: true, System: r.parts.System,
+		Key:   r.key("gears", "fitted_ratio"), kind: quantity.Ratio, Known: true, Assumed: true, System: r.parts.System,
 		Why: p.NewSpeedMS.Why, Source: p.NewSpeedMS.Source,
 	}
 	r.note(r.key("gears", "ratio"), p.Ratio.String(), fmt.Sprintf("Not given; fits motor and wheel to a speed of %s when new.", p.NewSpeedMS.String()), p.NewSpeedMS.Source)
@@ -76,7 +76,7 @@ func (r *resolver) chosenFor(p *GearPart, class tables.VehicleClass) {
 		})
 		p.startNM = startReserve * r.wheelNM("short grass", class.MassKG.Likely+class.LoadKG.Likely)
 	}
-	if p.told = r.told(class); p.told != nil {
+	if p.told = r.toldOf(class); p.told != nil {
 		p.NewRideS = r.derived(blank{
 			table: "vehicle", name: "new_ride_time", kind: quantity.Duration, Range: p.told.rideS,
 			why: usualFor(class), source: class.RideS.Source,

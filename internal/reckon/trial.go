@@ -35,6 +35,17 @@ func (t *Trial) Dims() int { return t.e.world.Dims() }
 // Keys returns the setup key that each of these numbers belongs to.
 func (t *Trial) Keys() []string { return t.e.world.Keys() }
 
+// Findings is all that is said of one vehicle of the world: what an answer says
+// where every draw is this one.
+func (t *Trial) Findings(z []float64) ([]answer.Finding, error) {
+	v, err := t.e.vehicle(z, nil, true)
+	if err != nil {
+		return nil, err
+	}
+	j := judgedTable{weight: []float64{1}, findings: [][]answer.Finding{v.Judged.Findings}}
+	return count(&j, guesses{t.e.assumedKeys(), t.e.assumedSources(), t.e.parts.AsMade}), nil
+}
+
 // Figures returns figures of a vehicle by their JSON paths.
 func (t *Trial) Figures(z []float64, paths []string) ([]float64, error) {
 	list, err := metricsAt(paths)
