@@ -47,7 +47,12 @@ func (v *view) charging() error {
 	plugged := charge.Plugged{
 		Pack: one, Charger: p.Charger.Charger, CellC: v.Now.AmbientC, AmbientC: v.Now.AmbientC, RestV: v.restV(),
 		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: charge.PolarityNamed(p.Setup.Charger.JackPolarity.Text),
-		Joined: joined(p.Pack.Joined),
+		Joined: joined(p.Pack.Joined), Driving: driving(p.Setup.Charger.BlocksDriving),
+	}
+	if plugged.Joined == charge.InSeries && p.Pack.Profile.Family == chemistry.LeadAcid {
+		if plugged.MadeFor = p.Charger.SizeFor(one); plugged.MadeFor == charge.ForPair {
+			plugged.Pack, plugged.RestV = v.Now.Pack, 2*plugged.RestV
+		}
 	}
 	if !given {
 		v.add(charge.JudgeRest(p.Pack.Profile, one.Spec().CellsInSeries, plugged.RestV)...)
