@@ -14,6 +14,10 @@ const (
 	CodeShortAboveBreaking = "short-above-breaking"
 )
 
+// rememberedTwice is how far opening times that are only remembered may be off: within
+// it they make no danger. Own choice.
+const rememberedTwice = 2
+
 // short judges the short circuit that leaves the wire the least margin, and
 // the largest current against what the fuse may interrupt.
 func (j *judge) short() {
@@ -38,6 +42,12 @@ func (j *judge) short() {
 		f.Decides = append(f.Decides, answer.KeyFuseRating, answer.KeyFuseForm)
 		f.Title = "A short circuit may burn the wire before the fuse opens."
 		f.Advice = "Fit a smaller or faster fuse, or thicker wire."
+		if w.ClearS <= rememberedTwice*w.LimitS && j.fineIf(form.GatesSource) != answer.Fine {
+			f.Level, f.Harm, f.Gravity = answer.Watch, answer.House, 0
+			f.Title = "A short circuit may burn the wire before the fuse opens; how soon such a fuse opens is known from memory only."
+			f.Advice = "Look up its opening times in its maker's sheet, or put a blade fuse that suits the wire in line with it."
+			f.Change = answer.LookUp
+		}
 		j.add(f)
 	}
 	if form.BreakingA > 0 && over(j.Near.CurrentA, form.BreakingA) {

@@ -69,6 +69,9 @@ func (v *view) charging() error {
 		out.Notes = append(out.Notes, why)
 	}
 	verdict := charge.Match(plugged)
+	if v.finished() { // the other of two joined packs may be
+		verdict.Fit = charge.Refused
+	}
 	out.Match, out.EndVPerCell = verdict.Fit.String(), verdict.EndMostVPerCell
 	if out.EndVPerCell == 0 {
 		out.EndVPerCell = math.NaN()

@@ -5,9 +5,11 @@ import (
 	"slices"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/internal/build"
 	"example.org/packcheck/internal/ride"
+	"example.org/packcheck/setup"
 )
 
 // CodeCutoffCannotProtect says that no setting of a cutoff protects the weakest
@@ -43,6 +45,13 @@ func (v *view) cutoffs() error {
 	if err != nil {
 		return err
 	}
+	if o := v.parts.Original; o != nil && alikeLead(v.parts, o) {
+		for i := range fs { // it has lived without one, and a larger block of its kind does so too
+			if f := &fs[i]; f.Code == cutoff.CodeNone && !o.Setup.Cutoff.Module.Given {
+				f.Level, f.Harm = min(f.Level, answer.Watch), answer.Wear
+			}
+		}
+	}
 	for i := range fs { // whichever lithium it is: nobody described what disconnects it
 		if f := &fs[i]; f.Code == cutoff.CodeNone && v.parts.Pack.LithiumAnyway {
 			f.Decides = slices.DeleteFunc(f.Decides, func(key string) bool { return key == answer.KeyPackChemistry })
@@ -55,6 +64,12 @@ func (v *view) cutoffs() error {
 		}
 	}
 	return v.advise(cc)
+}
+
+// alikeLead reports whether both batteries are lead-acid of the same cells in series.
+func alikeLead(now, was *setup.Parts) bool {
+	return now.Pack.Profile.Family == chemistry.LeadAcid && was.Pack.Profile.Family == chemistry.LeadAcid &&
+		now.Pack.CellsInSeries == was.Pack.CellsInSeries && now.Pack.Joined == was.Pack.Joined
 }
 
 // opening judges what happens when one of the cutoffs opens.

@@ -170,6 +170,7 @@ func takensPath() []taken {
 		{code: wiring.CodeFuseOpensAtLaunch, change: answer.FitWire, base: "block", set: "wire.gauge=24 AWG; wire.insulation=60 C; fuse.rating=3 A", take: "wire.gauge=12 AWG; wire.insulation=105 C; fuse.rating=20 A"},
 		{code: wiring.CodeFuseOpensRunning, change: answer.FitWire, base: "block", set: "wire.gauge=24 AWG; wire.insulation=60 C; fuse.rating=3 A", take: "wire.gauge=12 AWG; wire.insulation=105 C; fuse.rating=20 A"},
 		{code: wiring.CodeFusePlaceUnknown, change: answer.LookUp, base: "block", set: "-fuse.distance_from_pack", take: "fuse.distance_from_pack=50 mm"},
+		{code: wiring.CodeShortBurnsWire, change: answer.LookUp, base: "block", set: "fuse.form=auto-reset breaker; fuse.rating=20 A", take: "fuse.form=small blade; fuse.rating=20 A"},
 		{code: wiring.CodeFuseHolder, change: answer.LookUp, base: "lithium", set: "", take: "", left: answer.Watch, why: "the holder is read, no key tells it"},
 		{code: wiring.CodeFuseUnknown, change: answer.FitFuse, base: "block", set: "-fuse", take: oneFuse},
 		{code: wiring.CodeNoFuse, change: answer.FitFuse, base: "block", set: "-fuse; fuse.form=none", take: oneFuse},

@@ -71,7 +71,7 @@ const (
 
 func hazards() []hazard {
 	return slices.Concat(voltHazards(), fuseHazards(), wireHazards(), cutoffHazards(), restHazards(), chargerHazards(),
-		joinedHazards(), contradictionHazards(), speedHazards(), rideHazards(), heatHazards(), storageHazards(), benchHazards(), aboardHazards(), typedHazards(), keptHazards())
+		joinedHazards(), contradictionHazards(), speedHazards(), rideHazards(), heatHazards(), storageHazards(), benchHazards(), aboardHazards(), typedHazards(), keptHazards(), againHazards())
 }
 
 // tried reports whether a row of a long table is tried now: all of them when

@@ -90,6 +90,10 @@ func onJoints(f answer.Finding) bool {
 	return f.Change == answer.FitJoint || f.Code == wiring.CodeDropLarge
 }
 
+// notTheirAmps leaves out the amps of launch, blocked wheels and reversal, which fall as
+// the motors' copper gets warm.
+func notTheirAmps(f answer.Finding) bool { return f.Topic != answer.TopicLaunch || f.Unit != "A" }
+
 // notTheFusesTime leaves out a fuse that is slow for a current beyond its rating.
 func notTheFusesTime(f answer.Finding) bool { return f.Code != wiring.CodeBlockedOverloadsWire }
 
@@ -130,7 +134,7 @@ func worses() []worse {
 		{"a faster measured speed", all[1:], on("measured.top_speed", "3 km/h", "5 km/h", "7 km/h", "9 km/h", "12 km/h", "15 km/h", "18 km/h", "25 km/h"), onSpeed, "block", false, 0},
 		{"more mass on the seat", all, on("rider.mass", "12 kg", "18 kg", "25 kg", "35 kg", "50 kg", "70 kg", "100 kg"), notTheRide, "block", false, 0},
 		// In the heat a fuse opens sooner, and the wire outlasts a short circuit that it did not outlast in the cold.
-		{"a hotter day", all, on("-pack.temperature; outing.air", "22 C", "28 C", "33 C", "38 C", "45 C", "52 C", "58 C"), both(notTheRide, notTheMaterial, notTheFusesTime), "lithium", true, 0},
+		{"a hotter day", all, on("-pack.temperature; outing.air", "22 C", "28 C", "33 C", "38 C", "45 C", "52 C", "58 C"), both(notTheRide, notTheMaterial, notTheFusesTime, notTheirAmps), "lithium", true, 0},
 		{"a steeper slope", all, on("vehicle.slope", "0 %", "3 %", "6 %", "10 %", "15 %", "20 %", "30 %"), notTheRide, "block", false, 0},
 		{"fewer volts under load", []string{"block", "lithium"}, on("measured.loaded_current=6 A; measured.loaded_voltage", "11 V", "10 V", "9 V", "8 V", "7 V", "5 V", "3 V", "1 V"), about(answer.TopicPack), "block", false, 0},
 		{"a higher charger voltage", []string{"block"}, on("charger.voltage", "14.7 V", "15.5 V", "16.5 V", "18 V", "21 V", "24 V", "29.4 V"), onCharge, "block", false, 0},
