@@ -162,7 +162,11 @@ func around(t *rapid.T) string {
 // Cases of each property: PACKCHECK_CASES, or few enough for a usual run.
 var casesOnce = sync.OnceFunc(func() {
 	n := os.Getenv("PACKCHECK_CASES")
-	if n == "" {
+	switch {
+	case n != "":
+	case os.Getenv("PACKCHECK_SLOW") != "":
+		n = "100"
+	default:
 		n = "10"
 	}
 	seed := os.Getenv("PACKCHECK_SEED")
