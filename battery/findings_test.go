@@ -100,12 +100,12 @@ func findingsMade(t testing.TB) []made {
 		{
 			"lithium of 60 C outside, measured", battery.CodeTooHot,
 			tool.Judge(touched(60, 30)), tool.Judge(touched(54.4, 30)),
-			fix, child, "degC", answer.Below, answer.LoadLess, "astm-f963-touched", "cells of 60 C inside would pass: surfaces are cooler",
+			fix, child, "degC", answer.Below, answer.LookUp, "astm-f963-touched", "cells of 60 C inside would pass: surfaces are cooler",
 		},
 		{
 			"a block of 75 C outside, measured, that was computed cool", battery.CodeTooHot,
 			block.Judge(touched(75, 30)), block.Judge(touched(40, 30)),
-			danger, child, "degC", answer.Below, answer.LoadLess, "astm-f963-surface", "",
+			danger, child, "degC", answer.Below, answer.LookUp, "astm-f963-surface", "",
 		},
 		{
 			"a block that was cool after a short drive and is computed hot", battery.CodeTooHot,

@@ -1,6 +1,8 @@
 package battery
 
 import (
+	"slices"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
 )
@@ -139,9 +141,12 @@ func (m *Model) judgeHeat(u Use) []answer.Finding {
 		f.Found, f.Decides = u.SurfaceC, []string{answer.KeyMeasuredPackTemperature}
 		f.Harm, f.Source, f.Limit = answer.Child, srcTouched, touchedMostC
 		f.Title = "The battery gets hotter than one may that a child can touch, and too hot to charge."
-		f.Advice = "Find out why: a weak cell, a loose joint or too much load. Let it cool before it is charged."
 	default:
 		return nil
+	}
+	if slices.Contains(f.Decides, answer.KeyMeasuredPackTemperature) {
+		f.Change = answer.LookUp
+		f.Advice = "Find out why it gets so hot: a weak cell, a loose joint or too much load. Let it cool before it is charged."
 	}
 	return []answer.Finding{f}
 }

@@ -24,7 +24,7 @@ var matter = []struct {
 	{answer.Fuse, [][]string{{answer.KeyFuseForm}, {answer.KeyFuseRating, answer.KeyFuseForm}, {answer.KeyFuseDistanceFromPack, answer.KeyFuseForm}}, "kind, amps and place of the fuse"},
 	{answer.Accessory, [][]string{{answer.KeyVehicleAccessories}}, "where steering, radio and lights get their volts from"},
 	{answer.Charger, [][]string{{answer.KeyChargerLabel, answer.KeyChargerVoltage}}, "the output line of the charger"},
-	{answer.Rider, [][]string{{answer.KeyRiderAge}, {answer.KeyRiderMass, answer.KeyRiderAge}, {answer.KeyVehicleSlope}}, "age and weight of the child, and the steepest slope"},
+	{answer.Rider, [][]string{{answer.KeyRiderAge}, {answer.KeyRiderMass, answer.KeyRiderAge}, {answer.KeyVehicleSlope}, {answer.KeyVehicleBrake}}, "age and weight of the child, the steepest slope, and what stops it"},
 }
 
 // byItem says one word and one line of each thing that somebody can point at.
