@@ -9,6 +9,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/setup"
 )
 
 // Charging is the charger on the pack after the ride, or the one that would be
@@ -141,6 +142,17 @@ func (v *view) restV() float64 {
 		return max(m.RestVoltage.Likely/2, leastRestV)
 	}
 	return max(m.RestVoltage.Likely, leastRestV)
+}
+
+func driving(blocks setup.Flag) charge.Driving {
+	switch {
+	case blocks.Given && blocks.Yes:
+		return charge.DrivingBlocked
+	case blocks.Given:
+		return charge.DrivingPossible
+	default:
+		return charge.DrivingUnknown
+	}
 }
 
 func port(word string) charge.Port {
