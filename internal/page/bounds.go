@@ -9,6 +9,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/interview"
 	"example.org/packcheck/setup"
 )
@@ -39,6 +40,16 @@ func bounded(given map[string]string) []Fault {
 		}
 	}
 	return out
+}
+
+// unreadable says what is wrong with the label of a battery; empty where it can be
+// read, even if its kind is still to be asked.
+func unreadable(label string) string {
+	q, _ := asked(answer.KeyPackLabel)
+	if _, err := interview.Fill(q, label, nil); err != nil {
+		return err.Error() + "."
+	}
+	return ""
 }
 
 // printable reports whether a text shows as what it is: no line ends, nothing that

@@ -3,22 +3,44 @@ package page
 import (
 	"errors"
 	"fmt"
+	"maps"
+	"slices"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/reckon"
 	"example.org/packcheck/report"
 	"example.org/packcheck/setup"
 )
 
-// compare sets other batteries beside the one that is asked about, in the same
+// mostBeside is how many batteries stand beside the one that is asked about.
+const mostBeside = reckon.MostCompared - 1
+
+// compare sets other batteries beside the one that is asked about, as markup.
+func (s *Session) compare(r *Request) Reply {
+	c, faults := s.sideBySide(r)
+	if faults != nil {
+		return Reply{Faults: faults}
+	}
+	markup, err := report.HTMLComparison(c)
+	if err != nil {
+		return said(err.Error())
+	}
+	return Reply{Text: markup}
+}
+
+// sideBySide sets other batteries beside the one that is asked about, in the same
 // vehicle and on the same draws. A fault of one of them has its place as the key:
 // "0" is the first.
-func compare(r *Request) Reply {
+func (s *Session) sideBySide(r *Request) (*answer.Comparison, []Fault) {
+	if s.beside != nil && maps.Equal(s.besideGiven, r.Given) && slices.Equal(s.besidePacks, r.Packs) {
+		return s.beside, nil
+	}
 	if faults := elsewhere(r.Given); faults != nil {
-		return Reply{Faults: faults}
+		return nil, faults
 	}
 	own, err := setup.Of(r.Given)
 	if err != nil {
-		return Reply{Faults: faultsOf(err)}
+		return nil, faultsOf(err)
 	}
 	setups := []*setup.Setup{own}
 	var faults []Fault
@@ -39,17 +61,14 @@ func compare(r *Request) Reply {
 		setups = append(setups, other)
 	}
 	if faults != nil {
-		return Reply{Faults: faults}
+		return nil, faults
 	}
 	c, err := reckon.Compare(setups, reckon.Options{Draws: ManyDraws})
 	if err != nil {
-		return Reply{Faults: faultsOf(err)}
+		return nil, faultsOf(err)
 	}
-	markup, err := report.HTMLComparison(c)
-	if err != nil {
-		return said(err.Error())
-	}
-	return Reply{Text: markup}
+	s.besideGiven, s.besidePacks, s.beside = maps.Clone(r.Given), slices.Clone(r.Packs), c
+	return c, nil
 }
 
 // oneOf is the first fault of an error.

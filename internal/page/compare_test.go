@@ -75,5 +75,47 @@ func TestOtherBatteriesAreTypedOnThePage(t *testing.T) {
 		t.Errorf("beside: %s", wrong)
 	}
 	p.look("page-beside")
+	// They go on with the link and with the text for a forum.
+	address := p.hand("link")
+	for format, mark := range map[string]string{"markdown": "### Beside other batteries", "bbcode": "Beside other batteries[/b]"} {
+		eval[bool](p, `document.querySelector('#handed').hidden = true`)
+		if text := p.hand(format); !strings.Contains(text, mark) || !strings.Contains(text, "LiFePO4") {
+			t.Errorf("the text in %s lacks them: %q", format, text)
+		}
+	}
+	columns := eval[string](p, `answer.beside.shown`)
+	_, fragment, _ := strings.Cut(address, "#")
+	p.goTo(fragment)
+	p.rest()
+	if got := eval[string](p, `answer.beside.shown`); got != columns {
+		t.Errorf("behind the link there stands %.200q", got)
+	}
 	p.silent()
+}
+
+// The text for a forum holds what stands beside the answer, in both dialects, and
+// the safety lines once.
+func TestTheTextForAForumHasTheOtherBatteries(t *testing.T) {
+	var s page.Session
+	given, packs := bench(), []string{"12.8 V 10 Ah LiFePO4"}
+	for _, format := range []report.Format{report.FormatMarkdown, report.FormatBBCode} {
+		alone, _ := askedOf(t, &s, page.Request{Do: "write", Given: given, Format: string(format)})
+		both, _ := askedOf(t, &s, page.Request{Do: "write", Given: given, Format: string(format), Packs: packs})
+		if strings.Contains(alone.Text, "LiFePO4") || strings.Count(both.Text, "LiFePO4") < 1 || both.Faults != nil {
+			t.Errorf("%s: %v, %.300q", format, both.Faults, both.Text)
+		}
+		above, safety := alone.Text[:strings.Index(alone.Text, "Safety")], alone.Text[strings.Index(alone.Text, "Safety"):]
+		if !strings.HasPrefix(both.Text, strings.TrimRight(above, "#[b] \n")) || !strings.HasSuffix(both.Text, safety) || strings.Count(both.Text, "Charge with the charger") != 1 {
+			t.Errorf("%s: the page, or its safety lines, are not whole: %q", format, both.Text)
+		}
+		if bad, _ := askedOf(t, &s, page.Request{Do: "write", Given: given, Format: string(format), Packs: []string{"bananas"}}); len(bad.Faults) != 1 || bad.Text != "" {
+			t.Errorf("%s: bananas are written as %+v", format, bad)
+		}
+	}
+	// The figures are those of the answer alone.
+	alone, _ := askedOf(t, &s, page.Request{Do: "write", Given: given, Format: "json"})
+	both, _ := askedOf(t, &s, page.Request{Do: "write", Given: given, Format: "json", Packs: packs})
+	if alone.Text == "" || alone.Text != both.Text {
+		t.Error("the figures differ for what stands beside them")
+	}
 }

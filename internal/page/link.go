@@ -18,24 +18,43 @@ const linkMark = "packcheck1"
 // Own choice.
 const mostLink = 8000
 
-// Link writes a setup as the fragment of a link, without its "#": the mark, then
-// key=text for every key in alphabetical order, then a sum of all of it, parted by
-// "&". Whatever is no letter, digit, "-", "_" or "." is percent-encoded, so that it
-// stays whole inside any message. Errors are setups that [Unlink] would not take.
-func Link(given map[string]string) (string, error) {
+// besideKey begins the names under which a link holds the batteries beside the one
+// that is asked about: beside.1 and on. No key of a setup begins like that.
+const besideKey = "beside."
+
+// besides are the batteries beside it under their names.
+func besides(packs []string) map[string]string {
+	out := map[string]string{}
+	for i, label := range packs {
+		out[besideKey+strconv.Itoa(i+1)] = label
+	}
+	return out
+}
+
+// Link writes a setup, and the labels of batteries to set beside its own, as the
+// fragment of a link, without its "#": the mark, then key=text for every key in
+// alphabetical order, then a sum of all of it, parted by "&". Whatever is no letter,
+// digit, "-", "_" or "." is percent-encoded, so that it stays whole inside any
+// message. Errors are setups that [Unlink] would not take.
+func Link(given map[string]string, packs []string) (string, error) {
 	if len(given) == 0 {
 		return "", fmt.Errorf("there is nothing to hand on yet")
 	}
-	if faults := bounded(given); faults != nil {
+	if len(packs) > mostBeside || slices.Contains(packs, "") {
+		return "", fmt.Errorf("at most %d other batteries can be handed on, each with its label", mostBeside)
+	}
+	all := besides(packs)
+	maps.Copy(all, given)
+	if faults := bounded(all); faults != nil {
 		return "", fmt.Errorf("%s", faults[0].Says)
 	}
 	var b strings.Builder
 	b.WriteString(linkMark)
-	for _, key := range slices.Sorted(maps.Keys(given)) {
+	for _, key := range slices.Sorted(maps.Keys(all)) {
 		b.WriteByte('&')
 		escape(&b, key)
 		b.WriteByte('=')
-		escape(&b, given[key])
+		escape(&b, all[key])
 	}
 	fmt.Fprintf(&b, "&%08x", crc32.ChecksumIEEE([]byte(b.String())))
 	if b.Len() > mostLink {
@@ -46,36 +65,49 @@ func Link(given map[string]string) (string, error) {
 
 // Unlink reads a fragment that [Link] wrote. It takes nothing else: whatever was cut
 // off, added or changed on the way is an error, in a plain sentence.
-func Unlink(fragment string) (map[string]string, error) {
+func Unlink(fragment string) (given map[string]string, packs []string, err error) {
 	if len(fragment) > mostLink {
-		return nil, fmt.Errorf("this link is too long: it has %d signs, at most %d are read", len(fragment), mostLink)
+		return nil, nil, fmt.Errorf("this link is too long: it has %d signs, at most %d are read", len(fragment), mostLink)
 	}
 	mark, _, _ := strings.Cut(fragment, "&")
 	if mark != linkMark {
-		return nil, fmt.Errorf("this link holds no setup that this page knows")
+		return nil, nil, fmt.Errorf("this link holds no setup that this page knows")
 	}
 	end := strings.LastIndexByte(fragment, '&')
 	if end < 0 || fragment[end+1:] != fmt.Sprintf("%08x", crc32.ChecksumIEEE([]byte(fragment[:end]))) {
-		return nil, fmt.Errorf("this link was cut off or changed on the way: ask for it once more, or for the setup file")
+		return nil, nil, fmt.Errorf("this link was cut off or changed on the way: ask for it once more, or for the setup file")
 	}
 	pairs := strings.Split(fragment[:end], "&")[1:]
 	if len(pairs) == 0 || len(pairs) > mostKeys {
-		return nil, fmt.Errorf("this link holds %d keys, 1 to %d are read", len(pairs), mostKeys)
+		return nil, nil, fmt.Errorf("this link holds %d keys, 1 to %d are read", len(pairs), mostKeys)
 	}
-	given, last := map[string]string{}, ""
+	given = map[string]string{}
+	last := ""
 	for _, pair := range pairs {
 		k, t, found := strings.Cut(pair, "=")
 		key, ok := unescape(k)
 		text, okText := unescape(t)
 		if !found || !ok || !okText || text == "" || key <= last {
-			return nil, fmt.Errorf("this link is not written as this page writes them")
+			return nil, nil, fmt.Errorf("this link is not written as this page writes them")
 		}
 		given[key], last = text, key
 	}
 	if faults := bounded(given); faults != nil {
-		return nil, fmt.Errorf("%s", faults[0].Says)
+		return nil, nil, fmt.Errorf("%s", faults[0].Says)
 	}
-	return given, nil
+	for len(packs) < mostBeside {
+		key := besideKey + strconv.Itoa(len(packs)+1)
+		label, is := given[key]
+		if !is {
+			break
+		}
+		packs = append(packs, label)
+		delete(given, key)
+	}
+	if len(given) == 0 {
+		return nil, nil, fmt.Errorf("this link holds batteries to compare, and none to compare them with")
+	}
+	return given, packs, nil
 }
 
 // plainSign reports whether a byte stands for itself in a link.
@@ -119,7 +151,7 @@ func link(r *Request) Reply {
 	if faults := whole(r.Given); faults != nil {
 		return Reply{Faults: faults}
 	}
-	text, err := Link(r.Given)
+	text, err := Link(r.Given, r.Packs)
 	if err != nil {
 		return said(capital(err.Error()) + ".")
 	}
@@ -128,11 +160,20 @@ func link(r *Request) Reply {
 
 // unlink lays out the setup that a fragment holds.
 func unlink(r *Request) Reply {
-	given, err := Unlink(r.Text)
+	given, packs, err := Unlink(r.Text)
 	if err != nil {
 		return said(capital(err.Error()) + ".")
 	}
-	return fields(&Request{Given: given})
+	for _, label := range packs {
+		if fault := unreadable(label); fault != "" {
+			return said("Of another battery " + fault)
+		}
+	}
+	reply := fields(&Request{Given: given})
+	if reply.Faults == nil {
+		reply.Packs = packs
+	}
+	return reply
 }
 
 // save is what is given as a setup file.

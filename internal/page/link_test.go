@@ -5,6 +5,7 @@ import (
 	"hash/crc32"
 	"maps"
 	"net/url"
+	"slices"
 	"strings"
 	"testing"
 
@@ -16,14 +17,15 @@ func TestLinksGiveBackWhatTheyHold(t *testing.T) {
 	all := twenty()
 	all["signs"] = map[string]string{"title": `<b>"Bramble" & Lane's</b> 100 % [url=x] # ? / \ ~ é 日本`, "pack.label": "12 V 7 Ah"}
 	for name, given := range all {
-		fragment, err := page.Link(given)
+		packs := []string{"12 V 7 Ah SLA", "12.8 V 10 Ah LiFePO4", "<b>12 V</b>"}[:len(given)%4]
+		fragment, err := page.Link(given, packs)
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
-		got, err := page.Unlink(fragment)
-		if err != nil || !maps.Equal(got, given) {
-			t.Errorf("%s: %q gives %v, %v", name, fragment, got, err)
+		got, beside, err := page.Unlink(fragment)
+		if err != nil || !maps.Equal(got, given) || !slices.Equal(beside, packs) {
+			t.Errorf("%s: %q gives %v beside %v, %v", name, fragment, got, beside, err)
 		}
 		// A browser leaves such a fragment as it is.
 		if u, err := url.Parse("file:///packcheck.html#" + fragment); err != nil || u.EscapedFragment() != fragment {
@@ -33,7 +35,7 @@ func TestLinksGiveBackWhatTheyHold(t *testing.T) {
 	for name, given := range map[string]map[string]string{
 		"nothing": {}, "too long": {"title": strings.Repeat("x", 600)}, "a line end": {"title": "a\nb"},
 	} {
-		if fragment, err := page.Link(given); err == nil {
+		if fragment, err := page.Link(given, nil); err == nil {
 			t.Errorf("%s is written as %q", name, fragment)
 		}
 	}
@@ -46,7 +48,7 @@ func summed(body string) string {
 
 // hostile are fragments as strangers may send them: none is a setup.
 func hostile() []string {
-	right, _ := page.Link(map[string]string{"pack.label": "20 V max 4 Ah", "rider.age": "4 years"})
+	right, _ := page.Link(map[string]string{"pack.label": "20 V max 4 Ah", "rider.age": "4 years"}, nil)
 	label := "packcheck1&pack.label="
 	list := []string{
 		"x", "packcheck1", "packcheck1&", "packcheck1&&", "packcheck2&pack.label=12%20V&00000000", "packcheck1&pack.label=12%20V", "&", "=", "%", "#", "?",
@@ -64,6 +66,8 @@ func hostile() []string {
 		summed("packcheck1&rider.mass=NaN"), summed("packcheck1&rider.mass=-5%20kg"), summed("packcheck1&rider.mass=1e308%20kg"), summed("packcheck1&rider.mass=99999999999999999999%20kg"),
 		summed("packcheck1&pack.cells_in_series=0"), summed("packcheck1&pack.cells_in_series=1000000"), summed("packcheck1&vehicle.ground=%3Cimg%20src%3Dx%20onerror%3Dalert(1)%3E"),
 		summed("packcheck1&vehicle.ground=%3Cimg%20src%3Dx%20onerror%3Dalert%281%29%3E"), summed("packcheck1&%3Cscript%3E=1"), summed("packcheck1&pack.lable=12%20V"),
+		summed("packcheck1&beside.1=12%20V%207%20Ah"), summed("packcheck1&beside.1=bananas&pack.label=12%20V%207%20Ah"), summed("packcheck1&beside.2=12%20V&pack.label=12%20V%207%20Ah"),
+		summed("packcheck1&beside.1=6%20V&beside.2=6%20V&beside.3=6%20V&beside.4=6%20V&pack.label=12%20V%207%20Ah"), summed("packcheck1&beside.1=%3Cscript%3E&pack.label=12%20V%207%20Ah"),
 		summed("packcheck1&outing.wanted=9999999%20h"), summed("packcheck1&vehicle.has_board=perhaps"),
 	}
 	many := "packcheck1"
@@ -99,20 +103,20 @@ func FuzzUnlink(f *testing.F) {
 		f.Add(fragment)
 	}
 	for _, given := range twenty() {
-		if fragment, err := page.Link(given); err == nil {
+		if fragment, err := page.Link(given, []string{"12 V 7 Ah SLA"}); err == nil {
 			f.Add(fragment)
 		}
 	}
 	f.Fuzz(func(t *testing.T, fragment string) {
 		for _, text := range []string{fragment, summed(fragment), summed("packcheck1&" + fragment)} {
-			given, err := page.Unlink(text)
+			given, packs, err := page.Unlink(text)
 			if err != nil {
 				if given != nil || err.Error() == "" {
 					t.Errorf("%q gives %v with %v", text, given, err)
 				}
 				continue
 			}
-			if again, err := page.Link(given); err != nil || again != text {
+			if again, err := page.Link(given, packs); err != nil || again != text {
 				t.Errorf("%q holds %v, which is written as %q, %v", text, given, again, err)
 			}
 			if reply, _ := asked(t, page.Request{Do: "unlink", Text: text}); (reply.Faults == nil) == (reply.Fields == nil) {

@@ -43,8 +43,9 @@ type Reply struct {
 	Word   string            `json:"word,omitempty"`  // the answer in a word or two
 	Level  string            `json:"level,omitempty"`
 	Draws  int               `json:"draws,omitempty"`
-	Off    float64           `json:"off,omitempty"`  // standard error of a share of a half
-	Ways   []Way             `json:"ways,omitempty"` // as the report lists them
+	Off    float64           `json:"off,omitempty"`   // standard error of a share of a half
+	Ways   []Way             `json:"ways,omitempty"`  // as the report lists them
+	Packs  []string          `json:"packs,omitempty"` // labels of batteries to set beside
 	Text   string            `json:"text,omitempty"`
 	Waits  bool              `json:"waits,omitempty"` // there is too little for an answer yet
 	More   bool              `json:"more,omitempty"`  // another reply to the same request comes, with a better answer
@@ -62,11 +63,15 @@ type Way struct {
 	Sets  map[string]string `json:"sets"`
 }
 
-// Session answers requests. It remembers the last assessment, so that its text for
-// a forum costs nothing more.
+// Session answers requests. It remembers the last assessment and the last
+// comparison, so that their text for a forum costs nothing more.
 type Session struct {
 	given map[string]string
 	last  *answer.Assessment
+
+	besideGiven map[string]string
+	besidePacks []string
+	beside      *answer.Comparison
 }
 
 // Serve answers one request. It returns JSON whatever it is given, and a fault in
@@ -76,7 +81,7 @@ type Session struct {
 func (s *Session) Serve(request []byte, early func(reply []byte)) (reply []byte) {
 	defer func() {
 		if r := recover(); r != nil {
-			s.last = nil
+			s.last, s.beside = nil, nil
 			reply = encoded(said("These answers cannot be computed together. Take the last one back."))
 		}
 	}()
@@ -92,7 +97,7 @@ func (s *Session) Serve(request []byte, early func(reply []byte)) (reply []byte)
 		"fill":    fill,
 		"assess":  func(r *Request) Reply { return s.assess(r, func(x Reply) { early(encoded(x)) }) },
 		"write":   s.write,
-		"compare": compare,
+		"compare": s.compare,
 		"link":    link,
 		"unlink":  unlink,
 		"save":    save,
@@ -179,7 +184,8 @@ func shown(r *Request, a *answer.Assessment) Reply {
 	return reply
 }
 
-// write is the whole answer as a text to hand on.
+// write is the whole answer as a text to hand on; one for people has the batteries
+// beside it too.
 func (s *Session) write(r *Request) Reply {
 	format, err := report.ParseFormat(r.Format)
 	if err != nil {
@@ -190,8 +196,18 @@ func (s *Session) write(r *Request) Reply {
 			return reply
 		}
 	}
+	options := report.Options{Format: format, Explain: reckon.Explain}
 	var out bytes.Buffer
-	if err := report.Write(&out, s.last, report.Options{Format: format, Explain: reckon.Explain}); err != nil {
+	if len(r.Packs) > 0 && format != report.FormatJSON && format != report.FormatHTML {
+		c, faults := s.sideBySide(r)
+		if faults != nil {
+			return Reply{Faults: faults}
+		}
+		err = report.WriteBeside(&out, s.last, c, options)
+	} else {
+		err = report.Write(&out, s.last, options)
+	}
+	if err != nil {
 		return said(err.Error())
 	}
 	return Reply{Text: out.String()}

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"maps"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -86,8 +87,15 @@ func TestThePageAnswersWhatTheCommandDoes(t *testing.T) {
 	}
 	var s page.Session
 	reply, early := askedOf(t, &s, page.Request{Do: "assess", Given: given})
-	if len(early) != 2 || early[0].Draws != page.FewDraws || early[1].Draws != page.ManyDraws || !early[0].More || !early[1].More || reply.More || reply.Draws != page.ManyDraws {
-		t.Fatalf("%d early replies", len(early))
+	if len(early) != 2+len(reply.Ways) || early[0].Draws != page.FewDraws || reply.More || reply.Draws != page.ManyDraws {
+		t.Fatalf("%d early replies for %d ways out", len(early), len(reply.Ways))
+	}
+	for i, e := range early {
+		// First few vehicles, then many, then one way out after the other.
+		same := func(a, b page.Way) bool { return a.Title == b.Title && maps.Equal(a.Sets, b.Sets) }
+		if !e.More || i > 0 && e.Draws != page.ManyDraws || !slices.EqualFunc(e.Ways, reply.Ways[:max(0, i-1)], same) {
+			t.Errorf("reply %d is from %d vehicles and has %d ways out", i, e.Draws, len(e.Ways))
+		}
 	}
 	made, err := setup.Of(given)
 	if err != nil {

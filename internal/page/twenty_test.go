@@ -33,3 +33,35 @@ func twenty() map[string]map[string]string {
 		"wet":               setup("pack.label", "21 V 4 Ah Li-ion", "vehicle.design_voltage", "12 V", "vehicle.ground", "wet grass", "rider.age", "3 years", "rider.mass", "14 kg"),
 	}
 }
+
+// twentyRead are the [twenty] with readings: one that says little, several that
+// agree, and some that hardly can.
+func twentyRead() map[string]map[string]string {
+	all := twenty()
+	read := func(name string, pairs ...string) {
+		for i := 0; i+1 < len(pairs); i += 2 {
+			all[name]["measured."+pairs[i]] = pairs[i+1]
+		}
+	}
+	read("label alone", "rest_voltage", "20.1 V")
+	read("lead, six", "rest_voltage", "6.4 V", "top_speed", "2.5 km/h")
+	read("lead, twelve", "loaded_voltage", "11.2 V", "loaded_current", "12 A", "top_speed", "4.2 km/h", "ride_time", "40 min")
+	read("lead, more", "rest_voltage", "12.9 V", "hours_rested", "12 h")
+	read("tool, lawn", "rest_voltage", "19.8 V", "loaded_voltage", "18.4 V", "loaded_current", "14 A")
+	read("tool, fuse", "ride_time", "20 min", "top_speed", "8 km/h")
+	read("tool, cutoff", "pull_force", "40 N")
+	read("tool, original", "top_speed", "6.5 km/h")
+	read("tool, twenty-four", "blocked_current", "80 A", "pull_force", "50 N")
+	read("phosphate", "rest_voltage", "13.2 V", "top_speed", "4 km/h")
+	read("phosphate, fused", "ride_time", "1 h", "pull_force", "45 N", "top_speed", "4 km/h")
+	read("nickel", "top_speed", "4 km/h", "ride_time", "70 min")
+	read("wire", "ride_time", "40 min", "loaded_voltage", "11.6 V", "loaded_current", "9 A")
+	read("heavy", "rest_voltage", "24.8 V", "loaded_voltage", "22.9 V", "loaded_current", "16 A")
+	read("light", "rest_voltage", "6.3 V", "ride_time", "1 h")
+	read("pounds", "rest_voltage", "12.4 V", "top_speed", "4 km/h")
+	read("no fuse", "blocked_current", "60 A")
+	read("sand", "ride_time", "25 min")
+	read("range", "rest_voltage", "12.6 V", "ride_time", "45 min", "top_speed", "4.5 km/h")
+	read("wet", "top_speed", "6 km/h", "ride_time", "30 min")
+	return all
+}

@@ -70,7 +70,7 @@ func Assess(s *setup.Setup, o Options) (*answer.Assessment, error) {
 }
 
 // AssessShowing is [Assess] for somebody who waits: it shows the answer before ways
-// out are searched, which take the longer.
+// out are searched, which take the longer, and again with each that is found.
 func AssessShowing(s *setup.Setup, o Options, show func(*answer.Assessment)) (*answer.Assessment, error) {
 	e, d, o, err := begin(s, o)
 	if err != nil {
@@ -91,7 +91,11 @@ func AssessShowing(s *setup.Setup, o Options, show func(*answer.Assessment)) (*a
 		return a, err
 	}
 	show(a)
-	a.Ways, err = e.ways(s, d, a, o)
+	a.Ways, err = e.ways(s, d, a, o, func(found []answer.Way) {
+		more := *a
+		more.Ways = found
+		show(&more)
+	})
 	return a, err
 }
 

@@ -25,8 +25,8 @@ type path struct {
 }
 
 // ways searches the ways out of what is to be fixed first, each computed like the
-// answer itself.
-func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options) ([]answer.Way, error) {
+// answer itself. What it has goes to show each time that it finds one, copied.
+func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options, show func([]answer.Way)) ([]answer.Way, error) {
 	if a.Verdict < answer.FixFirst || e.parts.Bench != nil {
 		return nil, nil
 	}
@@ -51,6 +51,7 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options)
 		}
 		if found != nil && found.Verdict < answer.FixFirst {
 			out = append(out, w.way(e, s, found))
+			show(slices.Clone(out))
 		}
 	}
 	return out, nil

@@ -57,7 +57,7 @@ class Answer {
 			await last;
 		} while (last !== this.settled);
 		if (!this.request) return {faults: [{says: 'There is no answer to hand on yet: what is printed on the battery?'}]};
-		return engine.compute({...this.request, do: 'write', format});
+		return engine.compute({...this.request, do: 'write', format, packs: this.beside.compared});
 	}
 
 	show(reply) {
@@ -101,7 +101,7 @@ class Answer {
 			button.addEventListener('click', () => this.attempt(way));
 			(titles[i].nextElementSibling && titles[i].nextElementSibling.matches('ul') ? titles[i].nextElementSibling : titles[i]).after(button);
 		});
-		if (!whole && (level === 'danger' || level === 'fix first')) place.prepend(el('p', {class: 'small later screen'}, 'Ways out are being computed ...'));
+		if (!whole && (level === 'danger' || level === 'fix first')) place.prepend(el('p', {class: 'small later screen'}, list.length ? 'More ways out are being computed ...' : 'Ways out are being computed ...'));
 	}
 
 	// attempt applies a way out; back takes it off again.

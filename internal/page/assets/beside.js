@@ -2,7 +2,7 @@
 
 class Beside {
 	constructor(form, answer) {
-		Object.assign(this, {form, answer, shown: ''});
+		Object.assign(this, {form, answer, shown: '', compared: []});
 		this.section = document.getElementById('beside');
 		this.state = document.getElementById('beside-state');
 		this.columns = document.getElementById('columns');
@@ -16,20 +16,27 @@ class Beside {
 		});
 	}
 
-	clear() { for (const e of this.entries) e.input.value = ''; }
+	// lay shows the batteries that came with a link, and none where none came.
+	lay(packs) { this.entries.forEach((e, i) => { e.input.value = packs[i] || ''; }); }
+
+	// packs are those that can be read, as far as that is known.
+	packs() { return this.entries.filter((e) => e.fault.hidden).map((e) => e.input.value.trim()).filter((text) => text !== ''); }
 
 	// renew sets the batteries beside the one of an answer, which is whole by now.
 	async renew(request) {
 		this.section.hidden = !request;
 		const told = this.entries.filter((e) => e.input.value.trim() !== '');
 		for (const e of this.entries) this.say(e, '');
+		this.compared = [];
 		if (!request || told.length === 0) {
 			this.show('', '');
 			return;
 		}
 		this.state.textContent = 'Computing ...';
-		const reply = await engine.compute({do: 'compare', given: request.given, packs: told.map((e) => e.input.value.trim())});
+		const packs = told.map((e) => e.input.value.trim());
+		const reply = await engine.compute({do: 'compare', given: request.given, packs});
 		if (!reply) return;
+		if (reply.text) this.compared = packs;
 		const rest = [];
 		for (const f of reply.faults || []) {
 			if (told[f.key]) this.say(told[f.key], f.says);

@@ -30,7 +30,7 @@ function hand(form, answer) {
 
 	const deeds = {
 		async link() {
-			const text = got(await engine.read({do: 'link', given: form.given()}));
+			const text = got(await engine.read({do: 'link', given: form.given(), packs: answer.beside.packs()}));
 			if (text) offer('This link holds everything that was told, and nothing else', `${location.href.split('#')[0]}#${text}`);
 		},
 		markdown: () => forum('markdown', 'Text in Markdown'),

@@ -30,6 +30,7 @@ async function received(request) {
 	answer.banner();
 	form.gone = [];
 	form.lay(reply.fields);
+	answer.beside.lay(reply.packs || []);
 	answer.renew();
 	return true;
 }
@@ -41,7 +42,7 @@ async function start() {
 	drawn = reply.draws;
 	notice([], 'came');
 	answer.tried = [];
-	answer.beside.clear();
+	answer.beside.lay([]);
 	answer.banner();
 	form.gone = [];
 	form.lay(reply.fields);
