@@ -104,7 +104,32 @@ func fill(r *Request) Reply {
 			together[key] = text
 		}
 	}
-	return Reply{Sets: sets, Text: reads(r.Key, together)}
+	text := reads(r.Key, together)
+	if text == "" {
+		text = meant(q, r.Text, sets)
+	}
+	return Reply{Sets: sets, Text: text}
+}
+
+// meant is what an answer in other words was understood to mean: "4" is "4 years".
+// It is empty where it means what it says.
+func meant(q interview.Question, text string, sets map[string]string) string {
+	var all []string
+	for _, key := range append([]string{q.Key}, q.Fills...) {
+		if value := sets[key]; value != "" && value != setup.NothingTold {
+			for _, c := range q.Choices {
+				if c.Value == value {
+					value = c.Says
+				}
+			}
+			all = append(all, value)
+		}
+	}
+	says := strings.Join(all, ", ")
+	if strings.EqualFold(says, strings.TrimSpace(text)) {
+		return ""
+	}
+	return says
 }
 
 // reads is what a label is understood to mean beside what else is given; empty for

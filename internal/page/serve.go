@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"maps"
 	"slices"
+	"strings"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/interview"
@@ -43,12 +44,14 @@ type Reply struct {
 	Word   string            `json:"word,omitempty"`  // the answer in a word or two
 	Level  string            `json:"level,omitempty"`
 	Draws  int               `json:"draws,omitempty"`
-	Off    float64           `json:"off,omitempty"`   // standard error of a share of a half
-	Ways   []Way             `json:"ways,omitempty"`  // as the report lists them
-	Packs  []string          `json:"packs,omitempty"` // labels of batteries to set beside
-	Text   string            `json:"text,omitempty"`
-	Waits  bool              `json:"waits,omitempty"` // there is too little for an answer yet
-	More   bool              `json:"more,omitempty"`  // another reply to the same request comes, with a better answer
+	Off    float64           `json:"off,omitempty"`  // standard error of a share of a half
+	Ways   []Way             `json:"ways,omitempty"` // as the report lists them
+	// Measure are the keys of what is worth looking up next, as the report lists it.
+	Measure []string `json:"measure,omitempty"`
+	Packs   []string `json:"packs,omitempty"` // labels of batteries to set beside
+	Text    string   `json:"text,omitempty"`
+	Waits   bool     `json:"waits,omitempty"` // there is too little for an answer yet
+	More    bool     `json:"more,omitempty"`  // another reply to the same request comes, with a better answer
 }
 
 // Fault is something wrong with what was typed, opened or sent.
@@ -168,7 +171,7 @@ func (s *Session) assess(r *Request, early func(Reply)) Reply {
 
 // shown is an answer as the page shows it.
 func shown(r *Request, a *answer.Assessment) Reply {
-	parts, word, err := report.HTMLParts(a, reckon.Explain)
+	parts, word, err := report.HTMLParts(withFields(a), reckon.Explain)
 	if err != nil {
 		return said(err.Error())
 	}
@@ -178,10 +181,26 @@ func shown(r *Request, a *answer.Assessment) Reply {
 	for _, p := range parts {
 		reply.Parts[string(p.Part)] = p.Markup
 	}
+	for _, m := range a.Measure {
+		reply.Measure = append(reply.Measure, m.Key)
+	}
 	for i := range a.Ways {
 		reply.Ways = append(reply.Ways, Way{a.Ways[i].Title, a.Ways[i].Values()})
 	}
 	return reply
+}
+
+// withFields is an answer for somebody who has a field for everything: what to
+// measure next does not tell where in a file that is entered.
+func withFields(a *answer.Assessment) *answer.Assessment {
+	here := *a
+	here.Measure = slices.Clone(a.Measure)
+	for i := range here.Measure {
+		if q, known := asked(here.Measure[i].Key); known && q.How != "" && strings.HasPrefix(here.Measure[i].How, strings.TrimSuffix(q.How, ".")) {
+			here.Measure[i].How = q.How
+		}
+	}
+	return &here
 }
 
 // write is the whole answer as a text to hand on; one for people has the batteries

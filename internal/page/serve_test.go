@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"maps"
 	"os"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -118,7 +119,14 @@ func TestThePageAnswersWhatTheCommandDoes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	inFile := regexp.MustCompile(`; enter it as [^<]*? under [^<]*?\]`) // the page has a field for it
 	for _, p := range parts {
+		if p.Part == report.PartAsk {
+			if len(reply.Measure) == 0 || len(reply.Measure) != len(a.Measure) || !inFile.MatchString(p.Markup) {
+				t.Errorf("to measure: %v, %s", reply.Measure, p.Markup)
+			}
+			p.Markup = inFile.ReplaceAllString(p.Markup, "")
+		}
 		if reply.Parts[string(p.Part)] != p.Markup {
 			t.Errorf("the part %s differs from that of the report", p.Part)
 		}
@@ -167,6 +175,19 @@ func TestAnswersAreReadAsPeopleTypeThem(t *testing.T) {
 	}
 	if reply, _ := asked(t, page.Request{Do: "fill", Key: "pack.label", Text: "20V MAX 4.0Ah"}); !strings.Contains(reply.Text, "5 cells in series") {
 		t.Errorf("a label is read as %q", reply.Text)
+	}
+	for _, c := range []struct{ key, text, want string }{
+		{"rider.age", "4", "4 years"},
+		{"vehicle.design_voltage", "12", "12 V"},
+		{"vehicle.design_voltage", "12 V", ""},
+		{"vehicle.ground", "lawn", ""},
+		{"vehicle.ground", "short grass", "lawn"},
+		{"rider.age", "4 years, 17 kg", ""},
+		{"vehicle.design_voltage", "don't know", ""},
+	} {
+		if reply, _ := asked(t, page.Request{Do: "fill", Key: c.key, Text: c.text}); reply.Text != c.want {
+			t.Errorf("%s %q is said to mean %q, want %q", c.key, c.text, reply.Text, c.want)
+		}
 	}
 	reply, _ := asked(t, page.Request{Do: "fill", Key: "vehicle.design_voltage", Text: "twelve bananas"})
 	if len(reply.Faults) != 1 || !strings.Contains(reply.Faults[0].Says, "right would be") || reply.Faults[0].Key != "vehicle.design_voltage" {

@@ -12,6 +12,7 @@ import (
 
 	"example.org/packcheck/internal/page"
 	"github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/cdproto/emulation"
 	cdpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -216,18 +217,41 @@ func TestTheKeyboardIsEnough(t *testing.T) {
 func TestTheAnswerPrintsOnTwoSheets(t *testing.T) {
 	p := opened(t, "")
 	p.tell(twenty()["tool, original"])
+	p.printed("page")
+	// With others beside it, too.
+	eval[bool](p, `(() => {
+		['12 V 7 Ah SLA', '12.8 V 10 Ah LiFePO4', '12 V 12 Ah AGM'].forEach((text, i) => {
+			const input = document.querySelector('#beside-' + (i + 1));
+			input.value = text;
+			input.dispatchEvent(new Event('change'));
+		});
+		return true;
+	})()`)
+	p.rest()
+	p.printed("page-beside")
+	p.silent()
+}
+
+// printed prints the page, and counts its sheets.
+func (p *tab) printed(name string) {
+	p.t.Helper()
 	var pdf []byte
 	p.do(chromedp.ActionFunc(func(ctx context.Context) (err error) {
 		pdf, _, err = cdpage.PrintToPDF().WithPreferCSSPageSize(true).WithPrintBackground(true).Do(ctx)
 		return err
 	}))
 	if n := len(regexp.MustCompile(`/Type\s*/Page\b[^s]`).FindAll(pdf, -1)); n < 1 || n > 2 {
-		t.Errorf("it prints on %d sheets", n)
+		p.t.Errorf("%s prints on %d sheets", name, n)
 	}
 	if folder := os.Getenv("PACKCHECK_SCREENSHOTS"); folder != "" {
-		if err := os.WriteFile(filepath.Join(folder, "page.pdf"), pdf, 0o644); err != nil {
-			t.Fatal(err)
+		if err := os.WriteFile(filepath.Join(folder, name+".pdf"), pdf, 0o644); err != nil {
+			p.t.Fatal(err)
 		}
 	}
-	p.silent()
+	// What is for the screen alone stays there.
+	p.do(emulation.SetEmulatedMedia().WithMedia("print"))
+	if n := eval[int](p, `[...document.querySelectorAll('button, input[type=text], #bar, textarea')].filter((e) => e.checkVisibility()).length`); n != 0 {
+		p.t.Errorf("%s: %d controls are printed", name, n)
+	}
+	p.do(emulation.SetEmulatedMedia().WithMedia(""))
 }

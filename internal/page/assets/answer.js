@@ -15,8 +15,7 @@ class Answer {
 		for (const id of ['skip', 'bar']) {
 			document.getElementById(id).addEventListener('click', (event) => {
 				event.preventDefault(); // the fragment is for setups
-				document.getElementById('answer').scrollIntoView();
-				document.getElementById('answer').focus({preventScroll: true});
+				this.goTo('auto');
 			});
 		}
 	}
@@ -60,7 +59,17 @@ class Answer {
 		return engine.compute({...this.request, do: 'write', format, packs: this.beside.compared});
 	}
 
+	// show sets a reply in place; whoever stands on a button of it stays there.
 	show(reply) {
+		const place = document.activeElement && document.activeElement.closest('#report [data-part]');
+		const held = place && [document.activeElement.tagName, document.activeElement.textContent];
+		this.put(reply);
+		if (!held || place.contains(document.activeElement)) return;
+		const again = [...place.querySelectorAll(held[0])].find((node) => node.textContent === held[1]);
+		if (again) again.focus({preventScroll: true});
+	}
+
+	put(reply) {
 		const faults = this.form.blame(reply.faults || []);
 		notice(faults.map((f) => f.says), 'answer');
 		this.form.offer(reply.next);
@@ -71,11 +80,19 @@ class Answer {
 		}
 		const n = reply.draws.toLocaleString('en');
 		const points = Math.ceil(200 * reply.off);
-		this.note(reply.draws === drawn ? `From ${n} vehicles that this may mean.` : `A first answer, from ${n} vehicles that this may mean: shares of them are good to ${points} in 100. It is being made finer ...`);
+		this.note(reply.draws === drawn ? `From ${n} vehicles that this may mean.` : `From ${n} vehicles that this may mean, so far: shares of them are good to ${points} in 100 ...`);
 		document.querySelectorAll('[data-part]').forEach((place) => this.set(place, reply.parts[place.dataset.part] || ''));
 		this.set(document.getElementById('band'), reply.parts.band);
 		this.ways(reply.ways || [], !reply.more, reply.level);
+		this.measures(reply.measure || []);
 		this.tell(reply);
+		if (this.coming) this.goTo('instant'); // what stands above has its place by now
+		this.coming = false;
+	}
+
+	goTo(behavior) {
+		document.getElementById('answer').scrollIntoView({behavior});
+		document.getElementById('answer').focus({preventScroll: true});
 	}
 
 	set(place, markup) {
@@ -104,6 +121,18 @@ class Answer {
 		if (!whole && (level === 'danger' || level === 'fix first')) place.prepend(el('p', {class: 'small later screen'}, list.length ? 'More ways out are being computed ...' : 'Ways out are being computed ...'));
 	}
 
+	// measures puts a button beside what is worth looking up, for whoever has.
+	measures(keys) {
+		const items = document.querySelectorAll('[data-part=ask] li');
+		document.querySelectorAll('[data-part=ask] .try').forEach((node) => node.remove());
+		keys.forEach((key, i) => {
+			if (!items[i] || !this.form.asks(key)) return;
+			const button = el('button', {type: 'button', class: 'try screen'}, 'Tell it', el('span', {class: 'unseen'}, `: ${this.form.asks(key)}`));
+			button.addEventListener('click', () => this.form.bring(key));
+			items[i].append(button);
+		});
+	}
+
 	// attempt applies a way out; back takes it off again.
 	async attempt(way) {
 		const before = this.form.given();
@@ -130,8 +159,8 @@ class Answer {
 		}
 		this.form.lay(reply.fields);
 		this.banner();
-		document.getElementById('answer').scrollIntoView();
-		document.getElementById('answer').focus({preventScroll: true});
+		this.goTo('instant');
+		this.coming = true;
 		await this.renew();
 	}
 

@@ -33,8 +33,10 @@ class Field {
 		if (d.usual) help.push(el('p', {}, `Left empty: ${d.usual}.`));
 		this.node = el('div', {class: 'field', 'data-key': this.key},
 			el('label', {for: id}, d.asks), this.why,
-			el('div', {class: 'entry'}, this.input, this.unknown), this.fault, this.reads, this.chips(d),
-			help.length ? el('details', {class: 'help'}, el('summary', {}, 'How to find out', el('span', {class: 'unseen'}, `: ${d.asks}`)), ...help) : null);
+			this.input, this.fault, this.reads, this.chips(d),
+			el('div', {class: 'foot'},
+				help.length ? el('details', {class: 'help'}, el('summary', {}, 'How to find out', el('span', {class: 'unseen'}, `: ${d.asks}`)), ...help) : null,
+				this.unknown));
 		this.input.addEventListener('input', () => this.typed());
 		this.input.addEventListener('change', () => this.settle());
 		this.input.addEventListener('keydown', (event) => {
@@ -132,7 +134,7 @@ class Field {
 		this.node.classList.toggle('known', Object.keys(this.sets).length > 0);
 		if (!this.group) return;
 		for (const chip of this.group.children) {
-			chip.setAttribute('aria-pressed', String(this.text !== '' && (chip.textContent === this.text || chip.dataset.value === this.text)));
+			chip.setAttribute('aria-pressed', String(this.text !== '' && (chip.textContent === this.text || chip.dataset.value === (this.sets[this.key] || this.text))));
 		}
 	}
 }

@@ -74,9 +74,31 @@ class Form {
 		document.getElementById('told').append(f.node);
 	}
 
+	// asks is the question of a key in words, of a field or of one that is left.
+	asks(key) {
+		const found = [...this.all().map((f) => f.data), ...this.left || []].find((q) => q.key === key);
+		return found ? found.asks : '';
+	}
+
+	// bring puts the question of a key on the screen, ready to be answered.
+	bring(key) {
+		let field = this.all().find((f) => f.key === key);
+		const question = (this.left || []).find((q) => q.key === key);
+		if (!field && question) {
+			this.keep();
+			this.show(question);
+			field = this.pending;
+			document.getElementById('next').hidden = false;
+		}
+		if (!field) return;
+		field.node.scrollIntoView({block: 'center'});
+		field.input.focus({preventScroll: true});
+	}
+
 	// offer shows the questions that are left, the most useful first. One that
 	// somebody is about to answer stays where it is.
 	offer(list) {
+		this.left = list || [];
 		const rest = (list || []).filter((q) => !this.first.includes(q.key) && !this.all().some((f) => f.key === q.key && f !== this.pending));
 		const first = (list || []).find((q) => this.first.includes(q.key));
 		for (const f of this.fields) f.node.classList.toggle('useful', Boolean(first && list[0] === first && f.key === first.key && f.input.value === ''));

@@ -9,6 +9,7 @@ function hand(form, answer) {
 		box.hidden = false;
 		box.querySelector('label').textContent = label;
 		area.value = text;
+		copy.textContent = 'Copy';
 		area.focus();
 		area.select();
 	};
@@ -49,13 +50,15 @@ function hand(form, answer) {
 	};
 	for (const button of document.querySelectorAll('[data-hand]')) button.addEventListener('click', () => deeds[button.dataset.hand]());
 
-	box.querySelector('button').addEventListener('click', async () => {
+	const copy = box.querySelector('button');
+	copy.addEventListener('click', async () => {
 		area.select();
 		try {
 			await navigator.clipboard.writeText(area.value);
 		} catch {
 			document.execCommand('copy');
 		}
+		copy.textContent = 'Copied';
 	});
 	file.addEventListener('change', async () => {
 		const chosen = file.files[0];
