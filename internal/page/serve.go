@@ -97,6 +97,7 @@ func (s *Session) Serve(request []byte, early func(reply []byte)) (reply []byte)
 	}
 	do, known := map[string]func(*Request) Reply{
 		"begin":   begin,
+		"warm":    warm,
 		"fill":    fill,
 		"assess":  func(r *Request) Reply { return s.assess(r, func(x Reply) { early(encoded(x)) }) },
 		"write":   s.write,
@@ -135,6 +136,19 @@ func begin(*Request) Reply {
 		out = append(out, Field{Question: questionOf(q), First: true})
 	}
 	return Reply{Fields: out, Draws: ManyDraws, Parts: map[string]string{string(report.PartSafety): report.HTMLSafety()}}
+}
+
+// warm computes something that nobody asked for, so that the browser has the engine
+// at its full speed, and the engine its tables, when somebody asks.
+func warm(*Request) Reply {
+	s, err := setup.Of(map[string]string{answer.KeyPackLabel: "12 V 7 Ah SLA"})
+	if err == nil {
+		_, err = reckon.Assess(s, reckon.Options{Draws: FewDraws})
+	}
+	if err != nil {
+		return Reply{Faults: faultsOf(err)}
+	}
+	return Reply{Waits: true}
 }
 
 // assess answers what is given so far, and asks what is the most useful next: from

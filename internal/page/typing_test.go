@@ -1,6 +1,7 @@
 package page_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"maps"
 	"math"
@@ -137,6 +138,52 @@ func TestTypedSetupsGiveTheBytesOfTheCommand(t *testing.T) {
 	}
 	if len(p.fetched) < tried {
 		t.Errorf("only %d loads were seen: the test looks in the wrong place", len(p.fetched))
+	}
+	p.silent()
+}
+
+// Readings weigh the draws by sums and equations of many figures: they give the same
+// bytes all the same. Every fourth of twenty setups is tried, all of them with
+// PACKCHECK_SLOW=all.
+func TestReadingsGiveTheBytesOfTheCommand(t *testing.T) {
+	p := opened(t, "")
+	program := command(t)
+	all := twentyRead()
+	for i, name := range slices.Sorted(maps.Keys(all)) {
+		if i%4 != 0 && os.Getenv("PACKCHECK_SLOW") != "all" {
+			continue
+		}
+		given, err := json.Marshal(all[name])
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := eval[string](p, fmt.Sprintf(`answer.take(%s).then(() => answer.text('json')).then((r) => r.text || JSON.stringify(r))`, given))
+		if want := judged(t, program, all[name]); got != want {
+			t.Errorf("%s: %s", name, differs(got, want))
+		}
+	}
+	p.silent()
+}
+
+// Somebody who types ends what is being computed at once, and gets it after all
+// where the typing came to the same.
+func TestTypingEndsWhatIsBeingComputed(t *testing.T) {
+	p := opened(t, "")
+	p.typeInto("pack.label", "20V MAX 4.0Ah")
+	eval[bool](p, `new Promise((done) => { const look = () => answer.shown.band ? done(true) : setTimeout(look, 20); look(); })`)
+	got := eval[struct{ Before, After bool }](p, `(() => {
+		const input = document.querySelector('.field[data-key="pack.label"] input');
+		const before = engine.computing;
+		input.value += ' ';
+		input.dispatchEvent(new Event('input', {bubbles: true}));
+		return {before, after: engine.computing};
+	})()`)
+	if !got.Before || got.After {
+		t.Errorf("computing before a key: %v, after it: %v", got.Before, got.After)
+	}
+	p.rest()
+	if state := eval[string](p, `document.querySelector('#state').textContent`); !strings.Contains(state, "1,024") {
+		t.Errorf("it is not taken up again: %q", state)
 	}
 	p.silent()
 }

@@ -23,9 +23,23 @@ class Answer {
 	// renew computes what is given now: first from few vehicles, then from many.
 	renew() {
 		const turn = ++this.turn;
+		const held = this.held;
+		this.held = null;
 		this.settled = this.compute(turn).then(() => turn === this.turn && this.beside.renew(this.request));
+		if (held) held();
 		return this.settled;
 	}
+
+	// hold ends what is being computed: somebody types, and it may soon be another
+	// question. resume takes it up again where it is not.
+	hold() {
+		if (!engine.computing) return;
+		engine.supersede();
+		this.turn++;
+		this.settled = new Promise((resolve) => { this.held = resolve; });
+	}
+
+	resume() { if (this.held) this.renew(); }
 
 	// besides computes what stands beside the answer, once that is whole.
 	besides() {

@@ -98,6 +98,19 @@ class Engine {
 		return this.computer.ask(request, patience.compute, early);
 	}
 
+	// warm brings the engine to its speed while the first label is typed. It is ended
+	// when there is something to compute, and nothing waits for it.
+	async warm() {
+		if (this.computer.busy) return;
+		this.prepare();
+		this.warming = this.computer;
+		await this.computer.ask({do: 'warm'}, patience.compute);
+		this.warming = null;
+	}
+
+	// computing says whether something is computed that somebody waits for.
+	get computing() { return this.computer.busy && this.computer !== this.warming; }
+
 	supersede() {
 		if (this.computer.busy) this.computer.end();
 		if (!this.computer.ended) return;

@@ -72,6 +72,7 @@ class Field {
 		this.text = this.input.value;
 		this.passed = false;
 		this.mark();
+		this.form.typing();
 		clearTimeout(this.timer);
 		clearTimeout(this.slow);
 		this.timer = setTimeout(() => this.read(false), 350);
@@ -100,6 +101,7 @@ class Field {
 		this.passed = faults.length === 0 && text !== '' && Object.keys(this.sets).length === 0;
 		this.mark();
 		if (JSON.stringify([this.sets, this.passed]) !== before) this.form.changed(this);
+		else this.form.unchanged();
 	}
 
 	// means shows what a label was understood to mean.

@@ -2,9 +2,10 @@
 // them, and the one that comes next.
 
 class Form {
-	// changed is called after every change of what is given.
-	constructor(changed) {
-		this.onchange = changed;
+	// changed is called after every change of what is given; typing while somebody
+	// types, and unchanged where that came to the same.
+	constructor({changed, typing, unchanged}) {
+		Object.assign(this, {onchange: changed, typing, unchanged});
 		this.fields = [];
 		this.title = document.getElementById('title');
 		this.title.addEventListener('change', () => this.changed());

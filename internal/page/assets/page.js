@@ -57,7 +57,7 @@ async function main() {
 		return;
 	}
 	engine = new Engine();
-	form = new Form(() => answer.renew());
+	form = new Form({changed: () => answer.renew(), typing: () => answer.hold(), unchanged: () => answer.resume()});
 	answer = new Answer(form);
 	hand(form, answer);
 	try {
@@ -70,6 +70,7 @@ async function main() {
 	if (fragment()) await received({do: 'unlink', text: fragment()});
 	window.addEventListener('hashchange', () => { if (fragment()) received({do: 'unlink', text: fragment()}); });
 	document.documentElement.dataset.ready = 'yes';
+	answer.settled.then(() => engine.warm());
 }
 
 main();
