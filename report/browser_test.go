@@ -5,43 +5,23 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
 	"time"
 
+	"example.org/packcheck/internal/browsertest"
 	"github.com/chromedp/cdproto/emulation"
 	cdpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 )
 
-// browser starts a headless Chromium, or skips where there is none.
+// browser starts a browser, or skips where there is none.
 func browser(t *testing.T) context.Context {
 	t.Helper()
-	var path string
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
-		if found, err := exec.LookPath(name); err == nil {
-			path = found
-			break
-		}
-	}
-	if path == "" {
-		if os.Getenv("PACKCHECK_SLOW") != "" {
-			t.Fatal("there is no Chromium, which .ci/run installs")
-		}
-		t.Skip("no Chromium: would open the page at 390 and 1280 pixels, look for sideways scroll, clipped text and errors, and print it")
-	}
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.WSURLReadTimeout(time.Minute))
-	allocated, cancel := chromedp.NewExecAllocator(context.Background(), options...)
-	t.Cleanup(cancel)
-	ctx, cancel := chromedp.NewContext(allocated)
-	t.Cleanup(cancel)
-	ctx, cancel = context.WithTimeout(ctx, 4*time.Minute)
-	t.Cleanup(cancel)
-	return ctx
+	return browsertest.Start(t, os.Getenv("PACKCHECK_SLOW") != "", 4*time.Minute)
 }
 
 // clipped lists what is wider than the window or than the box it stands in.

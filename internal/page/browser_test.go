@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"example.org/packcheck/internal/browsertest"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
@@ -56,17 +57,7 @@ func opened(t *testing.T, fragment string) *tab {
 	if err != nil {
 		t.Fatal(err)
 	}
-	path, err := exec.LookPath("chromium")
-	if err != nil {
-		t.Fatal("there is no Chromium, which .ci/run installs")
-	}
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.WSURLReadTimeout(time.Minute))
-	allocated, cancel := chromedp.NewExecAllocator(context.Background(), options...)
-	t.Cleanup(cancel)
-	ctx, cancel := chromedp.NewContext(allocated)
-	t.Cleanup(cancel)
-	ctx, cancel = context.WithTimeout(ctx, 10*time.Minute)
-	t.Cleanup(cancel)
+	ctx := browsertest.Start(t, true, 10*time.Minute)
 	p := &tab{Context: ctx, t: t, file: "file://" + file}
 	chromedp.ListenTarget(ctx, p.hear)
 	p.do(network.Enable(), log.Enable(), chromedp.EmulateViewport(390, 844))

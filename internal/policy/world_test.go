@@ -2,13 +2,15 @@ package policy_test
 
 import (
 	"go/ast"
+	"slices"
 	"testing"
 )
 
 // The computation must depend on nothing but its input.
 func TestOnlyTheEdgesTouchTheWorld(t *testing.T) {
 	for _, s := range packages(t) {
-		mayRead := s.dir == "setup" || s.dir == "internal/policy" || isCommand(s)
+		mayRead := s.dir == "setup" || s.dir == "internal/policy" || isCommand(s) ||
+			s.dir == "internal/browsertest" // starts a browser, for tests alone: see the next test
 		for _, name := range s.names() {
 			for _, imported := range imports(t, s.files[name]) {
 				switch imported {
@@ -26,6 +28,24 @@ func TestOnlyTheEdgesTouchTheWorld(t *testing.T) {
 			}
 			forbiddenCalls(t, s, name)
 		}
+	}
+}
+
+// What is for tests alone is linked into no program and into no library.
+func TestWhatIsForTestsIsUsedByTestsAlone(t *testing.T) {
+	seen := 0
+	for _, s := range packages(t) {
+		for _, dir := range []string{"internal/browsertest", "internal/findingtest"} {
+			if slices.Contains(ours(t, s), dir) {
+				t.Errorf("%s imports %s, which is for tests", s.dir, dir)
+			}
+			if s.dir == dir {
+				seen++
+			}
+		}
+	}
+	if seen != 2 {
+		t.Errorf("%d such packages are seen, want two: the test looks in the wrong place", seen)
 	}
 }
 
