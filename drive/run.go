@@ -83,6 +83,22 @@ func launch(c *LaunchCase, durationS, tol float64, trace func(LaunchSample)) Lau
 	return w.out
 }
 
+// MovesOff reports whether a launch gets the vehicle going, which is known as soon as
+// it does: [LaunchResult.Moved] without what comes behind it.
+func MovesOff(c *LaunchCase, durationS float64) bool {
+	if c.Check() != nil || !(durationS > 0) || math.IsInf(durationS, 1) {
+		return false
+	}
+	p, w := newPlant(c), watch{}
+	d := dense{h: math.Min(p.restartS(), durationS)}
+	for n := 0; d.t < durationS && n < mostSteps && p.advance(&d, &w, durationS, tolerance, nil); n++ {
+		if w.out.Moved {
+			return true
+		}
+	}
+	return false
+}
+
 // advance makes one accepted step, up to the next event if there is one, and
 // leaves d ready for the step after it. It reports false when no step is
 // short enough.

@@ -155,17 +155,23 @@ func (t *table) fill(a *answer.Assessment) {
 		if m.judged {
 			values, weight = t.judged.values[i], t.judged.weight
 		}
-		s := draws.SpreadOf(values, weight)
-		if s.Present == 0 {
-			continue
-		}
-		r := answer.Range{Low: s.P10, Likely: s.P50, High: s.P90}
-		if r.Valid() && !r.IsExact() {
-			a.Ranges[m.path] = r
-		}
-		if s.Present >= 0.5 && m.put != nil && !math.IsInf(s.P50, 0) {
-			m.put(a, s.P50)
-		}
+		m.fill(a, values, weight)
+	}
+}
+
+// fill sets one figure to its median, and notes its range.
+func (m *metric) fill(a *answer.Assessment, values, weight []float64) {
+	delete(a.Ranges, m.path)
+	s := draws.SpreadOf(values, weight)
+	if s.Present == 0 {
+		return
+	}
+	r := answer.Range{Low: s.P10, Likely: s.P50, High: s.P90}
+	if r.Valid() && !r.IsExact() {
+		a.Ranges[m.path] = r
+	}
+	if s.Present >= 0.5 && m.put != nil && !math.IsInf(s.P50, 0) {
+		m.put(a, s.P50)
 	}
 }
 

@@ -18,6 +18,8 @@ type table struct {
 	crawls float64 // share that barely moves
 	burnt  float64
 
+	stuckOf, burntOf, crawlsOf []bool
+
 	judged judgedTable
 	runs   int
 }
@@ -39,72 +41,100 @@ type judgedTable struct {
 
 // compute evaluates every draw and judges some of them.
 func (e *engine) compute(d *drawn, o Options) (*table, error) {
-	n := len(d.z)
-	t := &table{weight: d.weight, values: rows(len(metrics), n), ends: make([]ending, n), lasts: make([]ending, n)}
-	j := &t.judged
-	j.pick(d)
-	k := len(j.at)
-	j.values, j.findings = rows(len(metrics), k), make([][]answer.Finding, k)
-	j.foretold = rows(len(e.candidates), k)
-	j.opens, j.match, j.week, j.advised = make([]string, k), make([]string, k), make([]string, k), make([]*answer.AdvisedCutoff, k)
+	j := pick(d)
 	place := map[int]int{}
 	for i, at := range j.at {
 		place[at] = i
 	}
-	stuck, burnt, crawls := make([]bool, n), make([]bool, n), make([]bool, n)
-	err := each(n, o.Workers, func(i int) error {
+	t := newTable(e, d.weight, j)
+	err := each(len(d.z), o.Workers, func(i int) error {
 		at, judged := place[i]
-		v, err := e.vehicleOf(d.z[i], d.original(i), d.conflict, judged)
-		if err != nil {
-			return err
+		if !judged {
+			at = -1
 		}
-		for m := range metrics {
-			if metrics[m].judged && !judged {
-				continue
-			}
-			value := metrics[m].of(v)
-			if judged {
-				j.values[m][at] = value
-			}
-			if !metrics[m].judged {
-				t.values[m][i] = value
-			}
-		}
-		t.ends[i], t.lasts[i] = endingOf(&v.Seen.Outing), endingOf(&v.Seen.Lasts)
-		stuck[i], burnt[i], crawls[i] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
-		if judged {
-			j.findings[at] = v.Judged.Findings
-			for c := range e.candidates {
-				j.foretold[c][at] = e.candidates[c].foretell(e, e.slots[c], v, d.z[i])
-			}
-			j.opens[at], j.match[at], j.week[at] = v.Judged.Cutoff.First, v.Judged.Charging.Match, v.Judged.Cutoff.Week
-			j.advised[at] = v.Judged.Cutoff.Advised
-		}
-		return nil
+		return t.evaluate(e, d, i, i, at)
 	})
-	if err != nil {
-		return nil, err
+	t.finish(d, len(d.z))
+	return t, err
+}
+
+// computeJudged evaluates only the draws that are judged: they then stand for all.
+func (e *engine) computeJudged(d *drawn, o Options) (*table, error) {
+	j := pick(d)
+	t := newTable(e, j.weight, j)
+	err := each(len(j.at), o.Workers, func(k int) error { return t.evaluate(e, d, j.at[k], k, k) })
+	t.finish(d, len(j.at))
+	return t, err
+}
+
+// newTable makes an empty table of so many draws as there are weights.
+func newTable(e *engine, weight []float64, j judgedTable) *table {
+	n, k := len(weight), len(j.at)
+	t := &table{
+		weight: weight, values: rows(len(metrics), n), ends: make([]ending, n), lasts: make([]ending, n),
+		stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n), judged: j,
 	}
-	for i, w := range d.weight {
-		if stuck[i] {
+	to := &t.judged
+	to.values, to.findings = rows(len(metrics), k), make([][]answer.Finding, k)
+	to.foretold = rows(len(e.candidates), k)
+	to.opens, to.match, to.week, to.advised = make([]string, k), make([]string, k), make([]string, k), make([]*answer.AdvisedCutoff, k)
+	return t
+}
+
+// evaluate computes the draw i into a column of the table, and judges it into the
+// column at of what is judged; not where that is below zero.
+func (t *table) evaluate(e *engine, d *drawn, i, column, at int) error {
+	judged, j := at >= 0, &t.judged
+	v, err := e.vehicleOf(d.z[i], d.original(i), d.conflict, judged)
+	if err != nil {
+		return err
+	}
+	for m := range metrics {
+		if metrics[m].judged && !judged {
+			continue
+		}
+		value := metrics[m].of(v)
+		if judged {
+			j.values[m][at] = value
+		}
+		if !metrics[m].judged {
+			t.values[m][column] = value
+		}
+	}
+	t.ends[column], t.lasts[column] = endingOf(&v.Seen.Outing), endingOf(&v.Seen.Lasts)
+	t.stuckOf[column], t.burntOf[column], t.crawlsOf[column] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
+	if judged {
+		j.findings[at] = v.Judged.Findings
+		for c := range e.candidates {
+			j.foretold[c][at] = e.candidates[c].foretell(e, e.slots[c], v, d.z[i])
+		}
+		j.opens[at], j.match[at], j.week[at] = v.Judged.Cutoff.First, v.Judged.Charging.Match, v.Judged.Cutoff.Week
+		j.advised[at] = v.Judged.Cutoff.Advised
+	}
+	return nil
+}
+
+// finish counts what no single draw tells.
+func (t *table) finish(d *drawn, runs int) {
+	for i, w := range t.weight {
+		if t.stuckOf[i] {
 			t.stuck += w
 		}
-		if burnt[i] {
+		if t.burntOf[i] {
 			t.burnt += w
 		}
-		if crawls[i] {
+		if t.crawlsOf[i] {
 			t.crawls += w
 		}
 	}
-	t.withoutCrawling(crawls)
-	t.runs = d.runs + n
-	return t, nil
+	t.withoutCrawling()
+	t.runs = d.runs + runs
 }
 
 // withoutCrawling takes minutes and distance of the draws that barely move out of the
 // ranges, where most do ride: nobody rides so to the end, and how many they
 // are is told.
-func (t *table) withoutCrawling(crawls []bool) {
+func (t *table) withoutCrawling() {
 	if t.crawls+t.stuck >= 0.5 {
 		return
 	}
@@ -112,7 +142,7 @@ func (t *table) withoutCrawling(crawls []bool) {
 		if !metrics[m].lasting {
 			continue
 		}
-		for i, yes := range crawls {
+		for i, yes := range t.crawlsOf {
 			if yes {
 				t.values[m][i] = none
 			}
@@ -121,17 +151,18 @@ func (t *table) withoutCrawling(crawls []bool) {
 }
 
 // pick chooses the draws that are judged.
-func (j *judgedTable) pick(d *drawn) {
+func pick(d *drawn) (j judgedTable) {
 	j.at, j.weight = d.some(mostJudged)
 	if !d.weighed {
 		j.err = 0.5 / math.Sqrt(float64(len(j.at)))
-		return
+		return j
 	}
 	squares := 0.0
 	for _, w := range j.weight {
 		squares += w * w
 	}
 	j.err = 0.5 * math.Sqrt(max(squares, 1/d.effective))
+	return j
 }
 
 func rows(n, columns int) [][]float64 {

@@ -139,3 +139,17 @@ func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, ju
 	v.Seen.Marks = nil
 	return v, err
 }
+
+// glance computes of one point how fast and how long it drives.
+func (e *engine) glance(z []float64) (*Vehicle, error) {
+	m, err := e.maker(z)
+	if err != nil {
+		return nil, err
+	}
+	v := &Vehicle{}
+	if v.Now, err = m.now.Case(e.world.Pick(z)); err != nil {
+		return nil, err
+	}
+	v.Seen = ride.Glance(&v.Now.Case)
+	return v, nil
+}

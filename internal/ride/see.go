@@ -23,18 +23,37 @@ func See(c *Case, m *Marks) Seen {
 	if m != nil {
 		m.n = 0
 	}
-	o := outing{c: c, marks: m, goOn: c.WantedS > 0}
-	s.Lasts = o.run(1)
-	s.Outing = s.Lasts
-	if o.wanted.EndedBy == WantedReached {
-		s.Outing = o.wanted
-	}
+	s.ride(m)
 	if c.Load.Kind == NoLoad {
 		cold := c.Vehicle
 		cold.Motor.Thermal = drive.Thermal{} // the currents need no heat, which takes longest
 		s.Blocked = c.Hold(cold)
 	}
 	return s
+}
+
+// Glance evaluates of a case how fast and how long it drives, and whether it gets
+// going at all: of [See] steady running, the outing and [drive.LaunchResult.Moved].
+func Glance(c *Case) Seen {
+	s := Seen{Case: c}
+	if c.Load.Kind == NoLoad {
+		p := c.Circuit()
+		s.Steady = drive.SteadyOn(c.Vehicle, c.Controller, p, c.AmbientC)
+		launch := c.launchCase(p)
+		s.Launch.Moved = drive.MovesOff(&launch, c.LaunchSeconds())
+	}
+	s.ride(nil)
+	return s
+}
+
+// ride is the outing, as it was wanted and as long as it lasts.
+func (s *Seen) ride(m *Marks) {
+	o := outing{c: s.Case, marks: m, goOn: s.Case.WantedS > 0}
+	s.Lasts = o.run(1)
+	s.Outing = s.Lasts
+	if o.wanted.EndedBy == WantedReached {
+		s.Outing = o.wanted
+	}
 }
 
 // Hold blocks the wheels of a vehicle on the pack and path of the case.
