@@ -1,8 +1,6 @@
 package ask
 
 import (
-	"fmt"
-
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
@@ -11,7 +9,7 @@ import (
 // Cutoff asks where a low-voltage cutoff should open for a pack.
 type Cutoff struct {
 	Battery  Battery
-	RunningA float64  // lasting current, 0.01 to 1000 A
+	RunningA float64  // lasting current, 0.01 to 1000 A; 0 = not told
 	LaunchA  float64  // current of a launch; 0 = not told
 	LaunchS  float64  // how long it lasts; 0 = not told
 	StandbyA float64  // what the cutoff itself goes on drawing
@@ -30,12 +28,12 @@ const fewDraws = 32
 func (q Cutoff) Answer() (Answer, error) {
 	var a Answer
 	var in inputs
-	in.within("RunningA", q.RunningA, 0.01, 1000, "A")
+	in.unless("RunningA", q.RunningA, 0.01, 1000, "A")
 	in.unless("LaunchA", q.LaunchA, 0.01, 5000, "A")
 	in.unless("LaunchS", q.LaunchS, 0.001, 60, "s")
 	in.within("StandbyA", q.StandbyA, 0, 20, "A")
 	if (q.LaunchA == 0) != (q.LaunchS == 0) {
-		in.fault("a launch is a current and a time; want LaunchA and LaunchS, or neither")
+		in.fault("a launch is a current and a time; want both, such as 60 A for 1 s, or neither")
 	}
 	tempC := in.celsius(&a, "TempC", q.TempC, roomC)
 	b, err := in.battery(q.Battery)
@@ -43,6 +41,11 @@ func (q Cutoff) Answer() (Answer, error) {
 		return Answer{}, err
 	}
 	m := b.model
+	told := q.RunningA > 0
+	if !told { // a small one sets it high, which is the safe side
+		q.RunningA = b.parts.Pack.CapacityAh.Likely / 5
+		a.assume("a load of %s, which empties it in five hours", amps(q.RunningA))
+	}
 	likely, err := cutoff.Advise(q.wish(m, tempC))
 	if err != nil {
 		return Answer{}, err
@@ -55,7 +58,10 @@ func (q Cutoff) Answer() (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	a.Asked = fmt.Sprintf("where to cut off %s at %s", q.Battery.Label, amps(q.RunningA))
+	a.Asked = "where to cut off " + q.Battery.Label
+	if told {
+		a.Asked += " at " + amps(q.RunningA)
+	}
 	f := spread("opens at", got[0], "V", 1000)
 	f.Value = likely.OpensAtV
 	f.Low, f.High = min(f.Low, f.Value), max(f.High, f.Value)

@@ -35,7 +35,7 @@ func (q Fuse) Answer() (Answer, error) {
 	in.unless("LaunchS", q.LaunchS, 0.001, 60, "s")
 	in.unless("InsulationC", q.InsulationC, 60, 250, "degC")
 	if (q.LaunchA == 0) != (q.LaunchS == 0) {
-		in.fault("a launch is a current and a time; want LaunchA and LaunchS, or neither")
+		in.fault("a launch is a current and a time; want both, such as 60 A for 1 s, or neither")
 	}
 	airC := in.celsius(&a, "AirC", q.AirC, tableC)
 	t := tables.Builtin()

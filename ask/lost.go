@@ -29,7 +29,7 @@ func (q Lost) Answer() (Answer, error) {
 	in.within("SecondV", q.SecondV, 0, 500, "V")
 	in.unless("CurrentA", q.CurrentA, 0.001, 5000, "A")
 	if q.SecondV > q.FirstV {
-		in.fault("SecondV is %g V, above FirstV; want the higher reading first", q.SecondV)
+		in.fault("the second reading is %g V, above the first; want the higher reading first", q.SecondV)
 	}
 	if err := in.err(); err != nil {
 		return Answer{}, err

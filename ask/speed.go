@@ -44,7 +44,7 @@ func (q Speed) Answer() (Answer, error) {
 	case teeth && q.Ratio == 0:
 		ratio = q.WheelTeeth / q.MotorTeeth
 	case q.Ratio == 0 || q.MotorTeeth != 0 || q.WheelTeeth != 0:
-		in.fault("the gears are told by Ratio or by MotorTeeth and WheelTeeth; want one of the two")
+		in.fault("the gears are told once; want a ratio, such as 110:1, or the teeth of both gears, such as 12 teeth and 70 teeth")
 	}
 	if ratio != 0 {
 		in.within("Ratio", ratio, 0.1, 2000, "")

@@ -34,7 +34,7 @@ func (q Stopped) Answer() (Answer, error) {
 		}
 	}
 	if ways != 1 {
-		in.fault("how it came back is told %d times; want one of Seconds, StaysDead and PowerCycled", ways)
+		in.fault("how it came back is told %d times; want one of these: the seconds, such as 20 s; that it stays dead; that it came back when it was unplugged", ways)
 	}
 	if err := in.err(); err != nil {
 		return Answer{}, err

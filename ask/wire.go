@@ -34,7 +34,7 @@ func (q Wire) Answer() (Answer, error) {
 	in.unless("SystemV", q.SystemV, 1, 200, "V")
 	in.unless("InsulationC", q.InsulationC, 60, 250, "degC")
 	if (q.OneWayM == 0) != (q.SystemV == 0) {
-		in.fault("a length needs the volts beside it and volts a length; want both or neither")
+		in.fault("a length needs the volts beside it, and volts a length; want both, such as 3 m and 12 V, or neither")
 	}
 	airC := in.celsius(&a, "AirC", q.AirC, tableC)
 	if err := in.err(); err != nil {

@@ -34,7 +34,7 @@ func (s *Setup) resolve(chosen map[string]string) (*Parts, []Choosing, error) {
 // filled fills the gaps as far as they can be. A key that has a fault already counts
 // as not given, and what follows from that is no fault of its own.
 func (s *Setup) filled(chosen map[string]string, told Faults) (*Parts, []Choosing, Faults) {
-	r := &resolver{today: s, setup: s, tab: tables.Builtin(), chem: chemistry.Builtin(), chosen: chosen, told: told}
+	r := &resolver{today: s, setup: s, tab: tables.Builtin(), chem: chemistry.Builtin(), chosen: chosen, noted: told}
 	r.ownFiles()
 	p := r.resolve(s, nil)
 	if s.Original != nil {
@@ -126,7 +126,7 @@ type resolver struct {
 	chem     *chemistry.Set
 	parts    *Parts
 	faults   Faults
-	told     Faults // of an earlier check
+	noted    Faults // of an earlier check
 	noTables bool   // the setup's own tables, or chemistry, cannot be read: ...
 	noCells  bool   // ... whether it has a word is not known
 
@@ -175,7 +175,7 @@ func (r *resolver) fault(line int, key, read, want string) {
 
 // wrong reports whether a key, or one inside a table, has a fault that was told
 // before.
-func (r *resolver) wrong(path string) bool { return r.told.of(path) }
+func (r *resolver) wrong(path string) bool { return r.noted.of(path) }
 
 // noWord notes a word that the tables or the chemistries do not have, where all of
 // them could be read.

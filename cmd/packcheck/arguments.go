@@ -4,9 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 )
 
 // flagsFirst moves flags in front of the file name, because the library takes
@@ -16,7 +17,7 @@ import (
 //
 // A command is recognised as the first argument that is no flag; its own flags
 // may stand anywhere behind it.
-func flagsFirst(app *cli.App, args []string) ([]string, error) {
+func flagsFirst(app *cli.Command, args []string) ([]string, error) {
 	flags, rest, err := split(app.Flags, args, true)
 	if err != nil {
 		return nil, err
@@ -56,22 +57,43 @@ func split(known []cli.Flag, args []string, leading bool) (flags, operands []str
 			operands = append(operands, arg)
 			continue
 		}
-		name, _, hasValue := strings.Cut(strings.TrimLeft(arg, "-"), "=")
+		name, value, hasValue := strings.Cut(strings.TrimLeft(arg, "-"), "=")
 		flag, err := lookUp(known, name, arg)
 		if err != nil {
 			return nil, nil, err
 		}
 		flags = append(flags, arg)
 		if flag == nil || hasValue || !takesValue(flag) {
+			if err := rightValue(flag, name, value, hasValue); err != nil {
+				return nil, nil, err
+			}
 			continue
 		}
 		i++
 		if i == len(args) || looksLikeFlag(args[i]) {
 			return nil, nil, fmt.Errorf("--%s needs a value behind it", name)
 		}
+		if err := rightValue(flag, name, args[i], true); err != nil {
+			return nil, nil, err
+		}
 		flags = append(flags, args[i])
 	}
 	return flags, operands, nil
+}
+
+// rightValue says of a value that an option cannot take what would be right.
+func rightValue(f cli.Flag, name, value string, has bool) error {
+	switch f.(type) {
+	case *cli.IntFlag:
+		if _, err := strconv.Atoi(value); has && err != nil {
+			return fmt.Errorf("--%s %s: want a whole number", name, value)
+		}
+	case *cli.BoolFlag:
+		if _, err := strconv.ParseBool(value); has && err != nil {
+			return fmt.Errorf("--%s=%s: want no value behind it", name, value)
+		}
+	}
+	return nil
 }
 
 // looksLikeFlag reports whether an argument is no value: "-" is a stream and
@@ -110,7 +132,7 @@ func takesValue(f cli.Flag) bool {
 }
 
 // oneFile returns the only operand.
-func oneFile(c *cli.Context) (string, error) {
+func oneFile(c *cli.Command) (string, error) {
 	switch files := c.Args().Slice(); {
 	case len(files) == 0:
 		return "", errors.New("which setup file? Give its name, or - for standard input (packcheck --help shows an example)")
@@ -124,9 +146,9 @@ func oneFile(c *cli.Context) (string, error) {
 }
 
 // noFile refuses operands where a command has none.
-func noFile(c *cli.Context) error {
+func noFile(c *cli.Command) error {
 	if c.Args().Present() {
-		return fmt.Errorf("%s takes no file name: %s", c.Command.Name, c.Args().First())
+		return fmt.Errorf("%s takes no file name: %s", c.Name, c.Args().First())
 	}
 	return nil
 }

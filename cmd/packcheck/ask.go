@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -8,20 +9,22 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/ask"
 	"example.org/packcheck/report"
 )
 
+// askName is what the command is called.
+const askName = "ask"
+
 // askCommand answers one question. The exit code of a judgement goes to verdict.
 func askCommand(std streams, verdict *int) *cli.Command {
 	return &cli.Command{
-		Name:               "ask",
-		CustomHelpTemplate: strings.ReplaceAll(askHelp(), "{{", "{ {"),
-		Flags:              []cli.Flag{&cli.StringFlag{Name: flagFormat, Value: string(report.FormatText)}},
-		Action: func(c *cli.Context) error {
+		Name:  askName,
+		Flags: []cli.Flag{&cli.StringFlag{Name: flagFormat, Value: string(report.FormatText)}},
+		Action: func(_ context.Context, c *cli.Command) error {
 			format := report.Format(c.String(flagFormat))
 			if format != report.FormatText && format != report.FormatJSON {
 				return fmt.Errorf("unknown format %q (ask has text and json)", format)

@@ -146,11 +146,39 @@ func (v *verb) take(got given, text string) string {
 	case full != "":
 		return fmt.Sprintf("ask %s: read %q; want one %s only", v.name, clipped(text), full)
 	}
-	return fmt.Sprintf("ask %s: read %q; want %s", v.name, clipped(text), v.open(got))
+	if _, _, err := quantity.Parse(quantity.Duration, text); err == nil && v.name == runtimeVerb {
+		return fmt.Sprintf("ask %s: read %q; want no time: how long it lasts is what is answered", v.name, clipped(text))
+	}
+	if want := v.withUnit(got, text); want != "" {
+		return fmt.Sprintf("ask %s: read %q; want %s", v.name, clipped(text), want)
+	}
+	return fmt.Sprintf("ask %s: read %q; want %s", v.name, clipped(text), v.open(got, text))
 }
 
-// open lists what a question still takes, what it needs first.
-func (v *verb) open(got given) string {
+// withUnit is what a number without a unit would be in the slots that are free, those
+// that are needed first; empty for anything else.
+func (v *verb) withUnit(got given, text string) string {
+	if !bare(text) {
+		return ""
+	}
+	for _, needed := range []bool{true, false} {
+		for i := range v.slots {
+			s := &v.slots[i]
+			if s.sort != measure || s.named || s.needed != needed || got.has(s.name) {
+				continue
+			}
+			_, unit, _ := strings.Cut(s.example, " ")
+			if _, err := s.parse(text + " " + unit); err == nil {
+				return fmt.Sprintf("%s with the unit, such as %q", s.name, text+" "+unit)
+			}
+		}
+	}
+	return ""
+}
+
+// open lists what a question still takes that a text may have been meant for, what it
+// needs first.
+func (v *verb) open(got given, text string) string {
 	var needed, other []string
 	for i := range v.slots {
 		switch s := &v.slots[i]; {
@@ -159,7 +187,7 @@ func (v *verb) open(got given) string {
 			needed = append(needed, s.wants())
 		case s.sort != word:
 			other = append(other, s.wants())
-		case len(s.words) < 4:
+		case len(s.words) < 4, !hasDigit(text):
 			other = append(other, s.wants())
 		}
 	}
@@ -259,6 +287,9 @@ func (s *slot) parse(text string) (reading, error) {
 	case motorsSlot:
 		return counted(text, "motors", "motor")
 	}
+	if s.kind == quantity.Duration {
+		text = inDigits(text)
+	}
 	r, _, err := quantity.ParseIn(s.kind, text, s.low, s.high)
 	if err == nil && s.kind.Bare() && s.kind != quantity.Age && s.kind != quantity.Ratio && bare(text) {
 		err = errors.New("no unit")
@@ -288,7 +319,8 @@ func parseWire(text string) (reading, error) {
 
 // counted reads "15 teeth".
 func counted(text string, units ...string) (reading, error) {
-	number, unit, _ := strings.Cut(fold(text), " ")
+	number := strings.TrimRight(fold(text), strings.Join(units, "")+" ")
+	unit := strings.TrimSpace(fold(text)[len(number):])
 	if !slices.Contains(units, unit) {
 		return reading{}, errors.New("no " + units[0])
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/setup"
 )
 
 // tokens joins what the shell parted: a number and its unit, a gauge, a word of
@@ -12,9 +13,12 @@ import (
 func (v *verb) tokens(args []string) []string {
 	plain := make([]string, len(args))
 	for i, arg := range args { // quotes that came along from a word processor; 10" is ten inches
-		plain[i] = strings.TrimSpace(strings.Trim(arg, "\u201c\u201d\u201e\u2018\u2019"))
+		plain[i] = strings.TrimSpace(strings.TrimRight(strings.Trim(arg, "\u201c\u201d\u201e\u2018\u2019"), ",;?!"))
 	}
-	args = spans(plain)
+	args = v.named(perHour(spans(plain)))
+	if v.name == labelVerb {
+		return v.wholeLabel(args)
+	}
 	var out []string
 	for i := 0; i < len(args); i++ {
 		text := args[i]
@@ -24,9 +28,21 @@ func (v *verb) tokens(args []string) []string {
 			continue
 		}
 		switch next := at(args, i+1); {
-		case text == "":
+		case text == "", v.idle(text):
 			continue
-		case endsInNumber(text) && next != "" && !hasDigit(next) && !strings.Contains(next, "=") && !v.knows(next):
+		case years(text) && strings.EqualFold(next, "old"):
+			text += " " + next
+			i++
+		case endsInNumber(text) && hasDigit(text) && yearWord(next) && strings.EqualFold(at(args, i+2), "old"):
+			text += " " + next + " old"
+			i += 2
+		case endsInNumber(text) && ampWord(next) && hourWord(at(args, i+2)):
+			text += " Ah"
+			i += 2
+		case ampsOnly(text) && hourWord(next):
+			text = strings.TrimRight(text, "ampsAMPSer ") + " Ah"
+			i++
+		case endsInNumber(text) && next != "" && !hasDigit(next) && !strings.Contains(next, "=") && !v.knows(next) && (next == "a" || next == "A" || next == "in" || !v.idle(next)):
 			text += " " + next
 			i++
 		case isGaugeWord(text) && bare(next):
@@ -43,7 +59,7 @@ func (v *verb) tokens(args []string) []string {
 		out = labels(out, quantity.Charge, quantity.Energy)
 	}
 	if v.has(chargerSlot) {
-		out = labels(out, quantity.Current)
+		out = chargers(labels(out, quantity.Current))
 	}
 	return out
 }
@@ -98,14 +114,31 @@ func labels(tokens []string, behind ...quantity.Kind) []string {
 		if strings.EqualFold(next, "max") {
 			text, next, j = text+" max", at(tokens, i+2), i+2
 		}
+		kind, hasKind := "", slices.Contains(setup.Chemistries(), fold(next))
+		if hasKind { // "12.8 V LiFePO4 10 Ah"
+			kind, next, j = next, at(tokens, j+1), j+1
+		}
 		is := func(kind quantity.Kind, s string) bool {
 			_, _, err := quantity.Parse(kind, s)
 			return err == nil
 		}
 		volts := is(quantity.Voltage, tokens[i]) || strings.HasSuffix(strings.ToLower(tokens[i]), "v max") && hasDigit(tokens[i])
 		if volts && slices.ContainsFunc(behind, func(kind quantity.Kind) bool { return is(kind, next) }) {
-			out = append(out, text+" "+next)
+			if text += " " + next; hasKind {
+				text += " " + kind
+			}
+			out = append(out, text)
 			i = j
+			continue
+		}
+		if slices.ContainsFunc(behind, func(kind quantity.Kind) bool { return kind == quantity.Charge && is(kind, tokens[i]) }) && is(quantity.Voltage, at(tokens, i+1)) {
+			out = append(out, tokens[i+1]+" "+tokens[i]) // "5000 mAh 20 V"
+			i++
+			continue
+		}
+		if text != tokens[i] && volts { // "20 V", "max" and no charge behind
+			out = append(out, text)
+			i++
 			continue
 		}
 		out = append(out, tokens[i])

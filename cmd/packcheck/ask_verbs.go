@@ -85,7 +85,7 @@ func hours(g given, name string) float64 { return g.value(name) / 3600 }
 func verbs() []verb {
 	return []verb{
 		{
-			"label", "what a label means", `label "20 V max 5 Ah"`, batterySlots(true),
+			labelVerb, "what a label means", `label "20 V max 5 Ah"`, batterySlots(true),
 			func(g given) ask.Question { return ask.Label{Battery: theBattery(g)} },
 		},
 		{
@@ -96,7 +96,7 @@ func verbs() []verb {
 			},
 		},
 		{
-			"runtime", "how long a battery gives a current", `runtime "12 V 7 Ah" "9 A"`,
+			runtimeVerb, "how long a battery gives a current", `runtime "12 V 7 Ah" "9 A"`,
 			with(batterySlots(true), must(ampSlot("load")), voltSlot("until"), tempSlot("at")),
 			func(g given) ask.Question {
 				return ask.Runtime{Battery: theBattery(g), CurrentA: g.value("load"), UntilV: g.value("until"), TempC: g.known("at")}
@@ -133,7 +133,7 @@ func verbs() []verb {
 		{
 			"stopped", "what it was that stopped and came back", `stopped "20 s" lithium`,
 			[]slot{
-				ranged(timeSlot("after")), flagSlot("dead", "dead", "stays dead", "stays off"), flagSlot("unplugged", "unplugged", "power cycled", "on the charger"),
+				ranged(timeSlot("after")), flagSlot("dead", "dead", "stays dead", "stays off"), flagSlot("unplugged", "unplugged", "power cycled", "on the charger", "until unplugged", "dead until unplugged", "plugged in again"),
 				flagSlot("released", "released", "pedal up"), flagSlot("breaker", "breaker"), flagSlot("lithium", "lithium", "tool pack"),
 			},
 			func(g given) ask.Question {
@@ -174,7 +174,7 @@ func verbs() []verb {
 		},
 		{
 			"cutoff", "where a low-voltage cutoff should open", `cutoff "20 V max 5 Ah" "15 A" "60 A" "1 s"`,
-			with(batterySlots(true), must(ampSlot("load")), ampSlot("launch"), timeSlot("for"), byName(ampSlot("standby")), tempSlot("at")),
+			with(batterySlots(true), ampSlot("load"), ampSlot("launch"), timeSlot("for"), byName(ampSlot("standby")), tempSlot("at")),
 			func(g given) ask.Question {
 				return ask.Cutoff{Battery: theBattery(g), RunningA: g.value("load"), LaunchA: g.value("launch"), LaunchS: g.value("for"), StandbyA: g.value("standby"), TempC: g.known("at")}
 			},

@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck/setup"
 )
@@ -26,7 +26,7 @@ const stdinName = "-"
 // askedFor reads the setup that is asked about: a file, or none where --pack and
 // --set tell enough, and what these two change. All faults come at once. The name
 // is that of the file, empty where there is none.
-func askedFor(c *cli.Context, std streams) (name string, s *setup.Setup, err error) {
+func askedFor(c *cli.Command, std streams) (name string, s *setup.Setup, err error) {
 	changes, faults := changesIn(c)
 	labels := c.StringSlice(flagPack)
 	switch {
@@ -82,7 +82,7 @@ func tellLeftOut(w io.Writer, setups ...*setup.Setup) {
 
 // changesIn reads what --set changes; what is not in order is told with the
 // faults of the setup.
-func changesIn(c *cli.Context) (setup.Changes, setup.Faults) {
+func changesIn(c *cli.Command) (setup.Changes, setup.Faults) {
 	ch := setup.Changes{Set: map[string]string{}, PackName: "--" + flagPack, SetName: "--" + flagSet, AnyFolder: c.Bool(flagAnyFolder)}
 	var faults setup.Faults
 	for _, arg := range c.StringSlice(flagSet) {

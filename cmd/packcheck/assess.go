@@ -6,7 +6,7 @@ import (
 	"fmt"
 	"io"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
@@ -29,28 +29,28 @@ const (
 // assessFlags are the options of the assessment.
 func assessFlags() []cli.Flag {
 	return []cli.Flag{
-		&cli.StringFlag{Name: flagFormat, Value: string(report.FormatText)},
-		&cli.BoolFlag{Name: flagWhole},
-		&cli.BoolFlag{Name: flagShort},
-		&cli.StringSliceFlag{Name: flagPack},
-		&cli.StringSliceFlag{Name: flagSet},
-		&cli.IntFlag{Name: flagDraws},
-		&cli.StringFlag{Name: flagTrace},
-		&cli.StringFlag{Name: flagTraceLaunch},
-		&cli.StringFlag{Name: flagWriteSetup},
-		&cli.StringFlag{Name: flagWay},
-		&cli.BoolFlag{Name: flagOverwrite},
-		&cli.BoolFlag{Name: flagAnyFolder},
-		&cli.BoolFlag{Name: flagVersion},
-		&cli.BoolFlag{Name: flagHelp, Aliases: []string{"h"}},
+		&cli.StringFlag{Local: true, Name: flagFormat, Value: string(report.FormatText)},
+		&cli.BoolFlag{Local: true, Name: flagWhole},
+		&cli.BoolFlag{Local: true, Name: flagShort},
+		&cli.StringSliceFlag{Local: true, Name: flagPack},
+		&cli.StringSliceFlag{Local: true, Name: flagSet},
+		&cli.IntFlag{Local: true, Name: flagDraws},
+		&cli.StringFlag{Local: true, Name: flagTrace},
+		&cli.StringFlag{Local: true, Name: flagTraceLaunch},
+		&cli.StringFlag{Local: true, Name: flagWriteSetup},
+		&cli.StringFlag{Local: true, Name: flagWay},
+		&cli.BoolFlag{Local: true, Name: flagOverwrite},
+		&cli.BoolFlag{Local: true, Name: flagAnyFolder},
+		&cli.BoolFlag{Local: true, Name: flagVersion},
+		&cli.BoolFlag{Local: true, Name: flagHelp, Aliases: []string{"h"}},
 	}
 }
 
 // assess reads one setup, judges it and writes report and traces.
-func assess(c *cli.Context, std streams, verdict *int) error {
+func assess(c *cli.Command, std streams, verdict *int) error {
 	switch {
 	case c.Bool(flagHelp):
-		return cli.ShowAppHelp(c)
+		return cli.ShowRootCommandHelp(c.Root())
 	case c.Bool(flagVersion):
 		_, err := fmt.Fprintln(std.out, version())
 		return err

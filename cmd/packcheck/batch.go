@@ -2,12 +2,13 @@ package main
 
 import (
 	"bufio"
+	"context"
 	"fmt"
 	"io"
 	"os"
 	"runtime"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck"
 )
@@ -60,7 +61,7 @@ func batchCommand(std streams) *cli.Command {
 			&cli.BoolFlag{Name: flagWays},
 			&cli.BoolFlag{Name: flagAnyFolder},
 		},
-		Action: func(c *cli.Context) error {
+		Action: func(_ context.Context, c *cli.Command) error {
 			name, err := oneFile(c)
 			if err != nil {
 				return err

@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
@@ -20,10 +20,10 @@ import (
 const ownPack = "own"
 
 // comparing reports whether several setups are asked about.
-func comparing(c *cli.Context) bool { return c.NArg() > 1 || len(c.StringSlice(flagPack)) > 1 }
+func comparing(c *cli.Command) bool { return c.NArg() > 1 || len(c.StringSlice(flagPack)) > 1 }
 
 // compare judges several setups side by side: each file with each battery.
-func compare(c *cli.Context, std streams, format report.Format, verdict *int) error {
+func compare(c *cli.Command, std streams, format report.Format, verdict *int) error {
 	for _, flag := range []string{flagWhole, flagShort, flagTrace, flagTraceLaunch, flagWriteSetup, flagWay} {
 		if c.IsSet(flag) {
 			return fmt.Errorf("--%s is for one setup, and these are several", flag)
@@ -49,7 +49,7 @@ func compare(c *cli.Context, std streams, format report.Format, verdict *int) er
 }
 
 // askedForAll reads all setups that are asked about, with all faults at once.
-func askedForAll(c *cli.Context, std streams) ([]*setup.Setup, error) {
+func askedForAll(c *cli.Command, std streams) ([]*setup.Setup, error) {
 	files, labels := c.Args().Slice(), c.StringSlice(flagPack)
 	if len(files) == 0 {
 		files = []string{""}

@@ -1,11 +1,12 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 )
 
 // completionCommand writes what a shell needs to complete commands. The scripts
@@ -22,7 +23,7 @@ func completionCommand(std streams) *cli.Command {
 It completes options, commands, keys and values behind --set, the questions
 of ask, the codes of explain and the topics of help. It has no options.
 `,
-		Action: func(c *cli.Context) error {
+		Action: func(_ context.Context, c *cli.Command) error {
 			args := c.Args().Slice()
 			if len(args) > 0 && args[0] == forShell {
 				return writeWords(std.out, strings.Join(args[1:], " "), std)

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck/report"
 	"example.org/packcheck/setup"
@@ -143,7 +143,7 @@ func keysAndValues() []candidate {
 }
 
 // operandsOf lists what may stand behind a command, or first of all.
-func operandsOf(command string, operands []string, app *cli.App) []candidate {
+func operandsOf(command string, operands []string, app *cli.Command) []candidate {
 	files := candidate{word: filesToo}
 	first := len(operands) == 0
 	var list []candidate

@@ -1,12 +1,13 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"slices"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck"
 	"example.org/packcheck/report"
@@ -21,7 +22,7 @@ hurts, where its limit comes from and what to do. The codes stand in brackets
 behind the findings of packcheck FILE --full; without a code all are listed.
 It has no options.
 `,
-		Action: func(c *cli.Context) error {
+		Action: func(_ context.Context, c *cli.Command) error {
 			args := c.Args().Slice()
 			switch {
 			case len(args) > 1:

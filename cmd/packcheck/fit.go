@@ -2,11 +2,12 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck/internal/cellfit"
 )
@@ -81,7 +82,7 @@ func fitCommand(std streams) *cli.Command {
 			&cli.StringFlag{Name: flagName},
 			&cli.BoolFlag{Name: flagOverwrite},
 		},
-		Action: func(c *cli.Context) error { return fit(c, std) },
+		Action: func(_ context.Context, c *cli.Command) error { return fit(c, std) },
 	}
 }
 
@@ -92,7 +93,7 @@ const (
 )
 
 // fit reads the logs, finds out what the battery is like and writes it down.
-func fit(c *cli.Context, std streams) error {
+func fit(c *cli.Command, std streams) error {
 	format := strings.ToLower(c.String(flagFormat))
 	if format != fitText && format != fitJSON {
 		return fmt.Errorf("unknown format %q (there are %s and %s)", c.String(flagFormat), fitText, fitJSON)
@@ -146,7 +147,7 @@ func fit(c *cli.Context, std streams) error {
 }
 
 // fitFiles returns the names of the logs.
-func fitFiles(c *cli.Context) ([]string, error) {
+func fitFiles(c *cli.Command) ([]string, error) {
 	files := c.Args().Slice()
 	if len(files) == 0 {
 		return nil, errors.New("which log? Give its name, or - for standard input (packcheck fit --help shows an example)")

@@ -8,7 +8,7 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
@@ -53,9 +53,9 @@ func (k *known) assume(key, value, why string) {
 }
 
 // readBattery reads the options that describe the battery.
-func readBattery(c *cli.Context) (*known, error) {
+func readBattery(c *cli.Command) (*known, error) {
 	k := &known{set: chemistry.Builtin(), chemistryFile: c.String(flagChemistryFile)}
-	for _, step := range []func(*cli.Context) error{
+	for _, step := range []func(*cli.Command) error{
 		k.readChemistryFile, k.readLabel, k.readCells, k.readFigures,
 	} {
 		if err := step(c); err != nil {
@@ -66,7 +66,7 @@ func readBattery(c *cli.Context) (*known, error) {
 }
 
 // readChemistryFile adds the user's own chemistries to the built-in ones.
-func (k *known) readChemistryFile(c *cli.Context) error {
+func (k *known) readChemistryFile(c *cli.Command) error {
 	if !c.IsSet(flagChemistryFile) {
 		return nil
 	}
@@ -80,7 +80,7 @@ func (k *known) readChemistryFile(c *cli.Context) error {
 }
 
 // readLabel settles the chemistry, and what the label says.
-func (k *known) readLabel(c *cli.Context) error {
+func (k *known) readLabel(c *cli.Command) error {
 	name, text := strings.ToLower(strings.TrimSpace(c.String(flagChemistry))), c.String(flagLabel)
 	named := false
 	if name != "" {
@@ -120,7 +120,7 @@ func (k *known) readLabel(c *cli.Context) error {
 const mostCells = 100
 
 // readCells reads the number of cells, which must not contradict the label.
-func (k *known) readCells(c *cli.Context) error {
+func (k *known) readCells(c *cli.Command) error {
 	if !c.IsSet(flagCells) {
 		return nil
 	}
@@ -136,7 +136,7 @@ func (k *known) readCells(c *cli.Context) error {
 }
 
 // readFigures reads cutoff, air and sign.
-func (k *known) readFigures(c *cli.Context) error {
+func (k *known) readFigures(c *cli.Command) error {
 	for _, f := range []struct {
 		flag   string
 		kind   quantity.Kind

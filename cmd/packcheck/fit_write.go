@@ -9,7 +9,7 @@ import (
 	"reflect"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck/chemistry"
 )
@@ -26,7 +26,7 @@ type targets struct {
 
 // readTargets refuses, before any long work, names that would cost somebody a
 // file.
-func readTargets(c *cli.Context, about *known, logs []string) (targets, error) {
+func readTargets(c *cli.Command, about *known, logs []string) (targets, error) {
 	t := targets{cellsFile: c.String(flagWriteChemistry), packFile: c.String(flagWritePack)}
 	t.name = chemistryName(c.String(flagName), t.cellsFile)
 	t.read, t.force = append([]string{about.chemistryFile}, logs...), c.Bool(flagOverwrite)

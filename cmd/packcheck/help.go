@@ -1,11 +1,12 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"io"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck/report"
 )
@@ -102,12 +103,11 @@ not replace the maker's instructions, local codes or licensed practice.
 func helpCommand(std streams) *cli.Command {
 	return &cli.Command{
 		Name:               "help",
-		HideHelp:           true,
 		CustomHelpTemplate: help,
-		Action: func(c *cli.Context) error {
+		Action: func(_ context.Context, c *cli.Command) error {
 			switch c.NArg() {
 			case 0:
-				return cli.ShowAppHelp(c)
+				return cli.ShowRootCommandHelp(c.Root())
 			case 1:
 				text, err := helpOn(c.Args().First(), std)
 				if err != nil {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"github.com/urfave/cli/v3"
 )
 
 // topic is one thing that somebody may want to read about, in at most a screen of
@@ -134,12 +136,12 @@ battery or before the change cannot be kept then, and that is said.
 `
 
 const topicFiles = `--trace FILE and --trace-launch FILE write tables (CSV), --write-setup FILE a
-setup; fit has --write-pack and --write-chemistry, new FILE its answers. All of
-them are written or none, and never half a file.
+setup; fit writes what it found, new its answers. All of them are written or
+none, and never half a file.
 
-A file that is there already is written over only if packcheck wrote it, for the
-same end, and nobody changed it since. --overwrite lifts that; only with it,
---write-setup may also write over the setup file that was read.
+A file that is there already is written over only if it is packcheck's own, of
+the same sort, and nobody changed it since. --overwrite lifts that; only with
+it, --write-setup may also write over the setup file that was read.
 
 Files that a setup names (a chemistry, tables, a load's pattern) are looked
 for in its own folder and below, and nowhere else unless --any-folder allows
@@ -169,6 +171,14 @@ func topicList() string {
 	return b.String()
 }
 
+// helpOf is the help of a command.
+func helpOf(c *cli.Command) string {
+	if c.Name == askName {
+		return askHelp()
+	}
+	return c.CustomHelpTemplate
+}
+
 // helpOn returns the help on a topic or a command.
 func helpOn(name string, std streams) (string, error) {
 	name = strings.ToLower(name)
@@ -182,7 +192,7 @@ func helpOn(name string, std streams) (string, error) {
 	for _, c := range commands(std, nil) {
 		switch {
 		case c.Name == name && c.Name != "help":
-			return strings.ReplaceAll(c.CustomHelpTemplate, "{ {", "{{"), nil
+			return helpOf(c), nil
 		case c.Name != "help":
 			names = append(names, c.Name)
 		}

@@ -1,13 +1,14 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck/setup"
 )
@@ -58,7 +59,7 @@ with an example; packcheck keys TOPIC those of one topic or table:
 ` + keyTopicList() + `
 It has no options.
 `,
-		Action: func(c *cli.Context) error {
+		Action: func(_ context.Context, c *cli.Command) error {
 			if c.NArg() > 1 {
 				return errors.New("one topic at a time: packcheck keys TOPIC")
 			}

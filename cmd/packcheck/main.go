@@ -14,17 +14,19 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"os"
 	"os/signal"
 	"runtime/debug"
+	"slices"
 	"strings"
 	"syscall"
 	"unicode"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 )
 
 // The exit codes.
@@ -89,9 +91,18 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 func dispatch(args []string, std streams) (int, error) {
 	verdict := exitFine
 	app := newApp(std, &verdict)
+	// What nobody named or asked for would cost each start: the library sets every
+	// command up, and the help is long.
+	if slices.ContainsFunc(args, func(arg string) bool { return asksForHelp(arg) || arg == "help" }) {
+		app.CustomRootCommandHelpTemplate = helpText()
+	}
+	app.Commands = slices.DeleteFunc(app.Commands, func(c *cli.Command) bool { return !slices.Contains(args, c.Name) })
+	if c := app.Command(askName); c != nil {
+		c.CustomHelpTemplate = strings.ReplaceAll(askHelp(), "{{", "{ {")
+	}
 	ordered, err := flagsFirst(app, args)
 	if err == nil {
-		err = app.Run(append([]string{app.Name}, ordered...))
+		err = app.Run(context.Background(), append([]string{app.Name}, ordered...))
 	}
 	var coded codedError
 	switch {
@@ -105,25 +116,25 @@ func dispatch(args []string, std streams) (int, error) {
 
 // newApp builds the command line. The exit code of an assessment goes to
 // verdict.
-func newApp(std streams, verdict *int) *cli.App {
-	app := &cli.App{
+func newApp(std streams, verdict *int) *cli.Command {
+	app := &cli.Command{
 		Name:                      "packcheck",
-		CustomAppHelpTemplate:     helpText(),
 		HideHelpCommand:           true,
 		Flags:                     assessFlags(),
-		Action:                    func(c *cli.Context) error { return assess(c, std, verdict) },
+		Action:                    func(_ context.Context, c *cli.Command) error { return assess(c, std, verdict) },
 		Commands:                  commands(std, verdict),
 		Reader:                    std.in,
 		Writer:                    std.out,
 		ErrWriter:                 std.err,
-		ExitErrHandler:            func(*cli.Context, error) {}, // run decides
-		DisableSliceFlagSeparator: true,                         // "Tractor, red" is one value
-		OnUsageError:              func(_ *cli.Context, err error, _ bool) error { return err },
+		ExitErrHandler:            func(context.Context, *cli.Command, error) {}, // run decides
+		DisableSliceFlagSeparator: true,                                          // "Tractor, red" is one value
+		OnUsageError:              func(_ context.Context, _ *cli.Command, err error, _ bool) error { return err },
 	}
 	for _, c := range app.Commands {
 		// Without this the library prints the mistake and the whole help to
 		// standard output.
 		c.OnUsageError = app.OnUsageError
+		c.HideHelpCommand = true
 	}
 	return app
 }

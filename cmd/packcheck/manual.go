@@ -1,11 +1,12 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 )
 
 // manualCommand writes the manual page.
@@ -18,7 +19,7 @@ func manualCommand(std streams) *cli.Command {
 
 It has no options and takes no file.
 `,
-		Action: func(c *cli.Context) error {
+		Action: func(_ context.Context, c *cli.Command) error {
 			if err := noFile(c); err != nil {
 				return err
 			}
@@ -54,7 +55,7 @@ func manual(std streams) string {
 	}
 	for _, c := range commands(std, nil) {
 		if c.Name != "help" {
-			section("packcheck "+c.Name, strings.ReplaceAll(c.CustomHelpTemplate, "{ {", "{{"))
+			section("packcheck "+c.Name, helpOf(c))
 		}
 	}
 	return b.String()

@@ -1,10 +1,11 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"io"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
@@ -54,7 +55,7 @@ func newCommand(std streams, verdict *int) *cli.Command {
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: flagTemplate}, &cli.BoolFlag{Name: flagOverwrite}, &cli.BoolFlag{Name: flagAnyFolder},
 		},
-		Action: func(c *cli.Context) error {
+		Action: func(_ context.Context, c *cli.Command) error {
 			file := answers{overwrite: c.Bool(flagOverwrite), anyFolder: c.Bool(flagAnyFolder)}
 			if c.Args().Present() {
 				name, err := oneFile(c)

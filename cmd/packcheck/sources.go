@@ -1,11 +1,12 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
@@ -18,7 +19,7 @@ func sourcesCommand(std streams) *cli.Command {
 		CustomHelpTemplate: `packcheck sources lists where the built-in figures come from, and how each
 is known. It has no options and takes no file.
 `,
-		Action: func(c *cli.Context) error {
+		Action: func(_ context.Context, c *cli.Command) error {
 			if err := noFile(c); err != nil {
 				return err
 			}

@@ -21,8 +21,8 @@ func main() {%s}
 
 // emptyApp is a command line of the same library, with one option.
 const emptyApp = `
-	app := &cli.App{Name: "empty", Flags: []cli.Flag{&cli.BoolFlag{Name: "version"}}, Action: func(*cli.Context) error { return nil }}
-	if app.Run([]string{"empty", "--version"}) != nil {
+	app := &cli.Command{Name: "empty", Flags: []cli.Flag{&cli.BoolFlag{Name: "version"}}, Action: func(context.Context, *cli.Command) error { return nil }}
+	if app.Run(context.Background(), []string{"empty", "--version"}) != nil {
 		panic("empty")
 	}
 `
@@ -69,15 +69,15 @@ func compiled(b *testing.B, binary, of string) string {
 func BenchmarkStart(b *testing.B) {
 	var imports strings.Builder
 	for _, path := range libraries(b) {
-		if path != "github.com/urfave/cli/v2" {
+		if path != "github.com/urfave/cli/v3" {
 			fmt.Fprintf(&imports, "\t_ %q\n", path)
 		}
 	}
-	const library = "\t%s \"github.com/urfave/cli/v2\"\n"
+	const library = "\t%s \"github.com/urfave/cli/v3\"\n"
 	commands := []string{
 		compiled(b, filepath.Join(b.TempDir(), "packcheck"), "."),
 		built(b, "imports", fmt.Sprintf(emptyCommand, imports.String()+fmt.Sprintf(library, "_"), "")),
-		built(b, "app", fmt.Sprintf(emptyCommand, imports.String()+fmt.Sprintf(library, "cli"), emptyApp)),
+		built(b, "app", fmt.Sprintf(emptyCommand, imports.String()+fmt.Sprintf(library, "cli")+"\t\"context\"\n", emptyApp)),
 	}
 	cpu := make([][]float64, len(commands))
 	for b.Loop() {

@@ -7,14 +7,14 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck"
 	"example.org/packcheck/setup"
 )
 
 // traces are the time series that were asked for.
-func traces(c *cli.Context, s *setup.Setup) []output {
+func traces(c *cli.Command, s *setup.Setup) []output {
 	var list []output
 	for _, t := range []struct {
 		flag  string

@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/urfave/cli/v2"
+	"github.com/urfave/cli/v3"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
@@ -20,7 +20,7 @@ const (
 
 // savedSetup is the setup file that was asked for: the setup as it is judged, or a
 // way out of it.
-func savedSetup(c *cli.Context, s *setup.Setup, a *answer.Assessment, std streams) (output, error) {
+func savedSetup(c *cli.Command, s *setup.Setup, a *answer.Assessment, std streams) (output, error) {
 	if c.IsSet(flagWay) {
 		way, err := wayNamed(c.String(flagWay), a)
 		if err != nil {

@@ -40,6 +40,12 @@ func ParseLike(kind Kind, text string, low, high float64, example string) (Range
 		p.example = example
 	}
 	text = unquoted(text)
+	switch lower := strings.ToLower(text); kind {
+	case Age: // "a 4-year-old", with dashes that part no range
+		text = strings.NewReplacer("-year-old", " years", "-years-old", " years", "-yr-old", " years", "-month-old", " months").Replace(lower)
+	case Charge:
+		text = strings.NewReplacer("amp-h", "amph", "ampere-h", "ampereh").Replace(lower)
+	}
 	if kind == RotationalSpeed {
 		_, text = BesideVolts(text)
 	}
