@@ -44,7 +44,12 @@ const quick = 48 // draws, of a test that looks at how draws go together
 
 func compare(t *testing.T, setups ...*setup.Setup) *answer.Comparison {
 	t.Helper()
-	c, err := reckon.Compare(setups, reckon.Options{Draws: quick})
+	return compareWith(t, quick, setups...)
+}
+
+func compareWith(t *testing.T, draws int, setups ...*setup.Setup) *answer.Comparison {
+	t.Helper()
+	c, err := reckon.Compare(setups, reckon.Options{Draws: draws})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -131,7 +136,8 @@ func TestReadingsCountForTheVehicleWithAnotherBattery(t *testing.T) {
 		r := a.Ranges["steady.speed_kmh"]
 		return (r.High - r.Low) / r.Likely
 	}
-	known, unknown := compare(t, read, withPack(t, read, "20 V max 5 Ah")), compare(t, labels, withPack(t, labels, "20 V max 5 Ah"))
+	const enough = 256 // widths are compared
+	known, unknown := compareWith(t, enough, read, withPack(t, read, "20 V max 5 Ah")), compareWith(t, enough, labels, withPack(t, labels, "20 V max 5 Ah"))
 	if a, b := width(known.Columns[1].Answer), width(unknown.Columns[1].Answer); !(a < 0.8*b) {
 		t.Errorf("the speed with another battery is known to %.2f with readings, to %.2f without", a, b)
 	}
