@@ -82,6 +82,24 @@ func (m *Model) Into(other *Model, spec Spec) error {
 	return nil
 }
 
+// Charging returns the pack as a charge meets it. What age adds to lithium sits in the
+// ohmic part while the pack is emptied, but while it is filled the branches have
+// grown as much: near full, where the current falls at constant voltage, a cell whose
+// first second had grown by 93 % took 1.05 h, 0.86 h with new branches and 0.91 h with
+// grown ones; two that had aged less come nearer too (ARTS-Lab, Dataset Cycling with
+// Strain Monitoring for Samsung 30Q Cell, CC BY-SA 4.0; three charges of two cells).
+func (m *Model) Charging() *Model {
+	by := m.spec.Grown
+	if by == 1 || m.spec.ResistanceOhm > 0 { // one that was measured has its branches from that
+		return m
+	}
+	f := m.spec
+	f.ResistanceFactor, f.OhmicFactor, f.Grown = f.ResistanceFactor*by, f.OhmicFactor/by, 1
+	out := new(Model)
+	out.become(m.cell, f)
+	return out
+}
+
 // become makes the model of a cell and figures that were found complete.
 func (m *Model) become(cell *cell, f figures) {
 	p := &cell.profile

@@ -26,6 +26,9 @@ type Spec struct {
 	// OhmicFactor multiplies the ohmic part alone, whatever that is: what age adds
 	// to lithium, and tabs; 0 = 1.
 	OhmicFactor float64
+	// Grown is by what of it age has grown. A charge meets it in the branches too (see
+	// [Model.Charging]); 0 = 1.
+	Grown float64
 
 	// CoolingWM2K and ShellShare stand in place of those of [chemistry.Heat]; 0 =
 	// the profile's.
@@ -58,7 +61,7 @@ type figures struct {
 	CellsInSeries, Strings          int
 	CapacityAh, RateHours, Health   float64
 	ResistanceOhm, ResistanceFactor float64
-	OhmicFactor                     float64
+	OhmicFactor, Grown              float64
 	CoolingWM2K, ShellShare         float64
 	ClosedShell                     bool
 	MassKg, MaxCurrentA             float64
@@ -71,7 +74,7 @@ func figuresOf(s *Spec) figures {
 	return figures{
 		CellsInSeries: s.CellsInSeries, Strings: s.Strings,
 		CapacityAh: s.CapacityAh, RateHours: s.RateHours, Health: s.Health,
-		ResistanceOhm: s.ResistanceOhm, ResistanceFactor: s.ResistanceFactor, OhmicFactor: s.OhmicFactor,
+		ResistanceOhm: s.ResistanceOhm, ResistanceFactor: s.ResistanceFactor, OhmicFactor: s.OhmicFactor, Grown: s.Grown,
 		CoolingWM2K: s.CoolingWM2K, ShellShare: s.ShellShare,
 		ClosedShell: s.ClosedShell, MassKg: s.MassKg, MaxCurrentA: s.MaxCurrentA,
 		WellC: s.WellC, WellKPerS: s.WellKPerS, WellRatio: s.WellRatio, WeakestShort: s.WeakestShort, CellsAlike: s.CellsAlike,
@@ -83,7 +86,7 @@ func (f *figures) spec() Spec {
 	return Spec{
 		Profile: *f.Profile, CellsInSeries: f.CellsInSeries, Strings: f.Strings,
 		CapacityAh: f.CapacityAh, RateHours: f.RateHours, Health: f.Health,
-		ResistanceOhm: f.ResistanceOhm, ResistanceFactor: f.ResistanceFactor, OhmicFactor: f.OhmicFactor,
+		ResistanceOhm: f.ResistanceOhm, ResistanceFactor: f.ResistanceFactor, OhmicFactor: f.OhmicFactor, Grown: f.Grown,
 		CoolingWM2K: f.CoolingWM2K, ShellShare: f.ShellShare,
 		ClosedShell: f.ClosedShell, MassKg: f.MassKg, MaxCurrentA: f.MaxCurrentA,
 		WellC: f.WellC, WellKPerS: f.WellKPerS, WellRatio: f.WellRatio, WeakestShort: f.WeakestShort, CellsAlike: f.CellsAlike,
@@ -105,6 +108,7 @@ func (f *figures) complete(p *chemistry.Profile) error {
 	orElse(&f.RateHours, p.Capacity.RatedHours)
 	orElse(&f.ResistanceFactor, p.Resistance.Growth(f.Health))
 	orElse(&f.OhmicFactor, 1)
+	orElse(&f.Grown, 1)
 	orElse(&f.CoolingWM2K, p.Heat.CoolingWM2K)
 	orElse(&f.ShellShare, p.Heat.ShellShare)
 	orElse(&f.WellC, p.Wells.C)
@@ -123,6 +127,7 @@ func (f *figures) complete(p *chemistry.Profile) error {
 		{"ResistanceOhm", f.ResistanceOhm, 0, 1000},
 		{"ResistanceFactor", f.ResistanceFactor, 0.01, 100},
 		{"OhmicFactor", f.OhmicFactor, 0.01, 1e4},
+		{"Grown", f.Grown, 0.01, 1e4},
 		{"CoolingWM2K", f.CoolingWM2K, 1e-12, 1e5},
 		{"ShellShare", f.ShellShare, 1e-3, 1},
 		{"MassKg", f.MassKg, 0, 1e5},

@@ -145,7 +145,7 @@ func (c *Case) endA() float64 {
 
 // start prepares the run.
 func start(c *Case) *run {
-	r := &run{c: c, m: c.Pack, s: c.Start, stepS: c.StepS, takes: intakeOf(c.Pack), cvFrom: math.NaN(), peakC: c.Start.TempC}
+	r := &run{c: c, m: c.Pack.Charging(), s: c.Start, stepS: c.StepS, takes: intakeOf(c.Pack), cvFrom: math.NaN(), peakC: c.Start.TempC}
 	if r.stepS == 0 {
 		r.stepS = min(max(leastStepS, 3600*c.Pack.RatedAh()/c.CurrentA/chargeSteps), mostStepS)
 	}

@@ -84,7 +84,7 @@ func TestMeasuredLithiumChargesTakeAsLongAsComputed(t *testing.T) {
 // ampere, so the first dip below a twentieth of the capacity per hour, at which
 // these logs were held to end, comes while 0.55, 0.88 and 0.44 A flow on average
 // over the last six minutes. Computed down to the dip the hours were 18 to 38 %
-// long; down to the current that flowed two are within 15 % and the last is 18 % short.
+// long; down to the current that flowed they are 6 to 13 % short.
 func TestChargesOfAnAgeingCellAgreeOnceTheChargersHuntingIsSeen(t *testing.T) {
 	member, ok := chemistry.Builtin().Member("power-18650-3ah-b")
 	if !ok {
@@ -93,11 +93,11 @@ func TestChargesOfAnAgeingCellAgreeOnceTheChargersHuntingIsSeen(t *testing.T) {
 	for _, tt := range []struct{ health, ohmic, inAh, amps, endA, to80H, fullH, tol float64 }{
 		{0.956, 1.10, 2.77, 3.01, 0.55, 0.74, 1.13, 0.15},
 		{0.857, 1.38, 2.47, 3.05, 0.88, 0.66, 0.98, 0.15},
-		{0.70, 1.93, 1.99, 3.02, 0.44, 0.57, 1.05, 0.20}, // long past the age at which packs are given up
+		{0.70, 1.93, 1.99, 3.02, 0.44, 0.57, 1.05, 0.15}, // long past the age at which packs are given up
 	} {
 		m := model(t, battery.Spec{
 			Profile: member.Profile, CellsInSeries: 1, CapacityAh: member.CellAh, MassKg: member.CellKg,
-			Health: tt.health, ResistanceFactor: 1, OhmicFactor: tt.ohmic,
+			Health: tt.health, ResistanceFactor: 1, OhmicFactor: tt.ohmic, Grown: tt.ohmic,
 		})
 		name := fmt.Sprintf("health %g", tt.health)
 		out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(1-tt.inAh/m.FullAh(), 21), AmbientC: 21, CurrentA: tt.amps, EndV: 4.2, EndA: tt.endA, Stops: charge.StopsByItself})

@@ -114,9 +114,9 @@ func (p *Parts) OnePackSpec(pick Pick) battery.Spec {
 		if b.GrowthAt80.Known {
 			growth = battery.GrowthAt(s.Health, pick(&b.GrowthAt80))
 		}
-		s.ResistanceFactor, s.OhmicFactor = pick(&b.ResistanceFactor), growth
+		s.ResistanceFactor, s.OhmicFactor, s.Grown = pick(&b.ResistanceFactor), growth, growth
 		if profile.Family != chemistry.Lithium { // of which it is not known what part grows
-			s.ResistanceFactor, s.OhmicFactor = s.ResistanceFactor*growth, 1
+			s.ResistanceFactor, s.OhmicFactor, s.Grown = s.ResistanceFactor*growth, 1, 1
 		}
 		if b.TabsOhm.Known && s.CapacityAh > 0 { // beside the cells' own
 			own := s.ResistanceFactor * float64(s.CellsInSeries) * profile.Resistance.OhmAh.At(0.5) / s.CapacityAh

@@ -161,7 +161,7 @@ var builtin = Tables{
 			Name: "charge-doubt",
 			Value: answer.Source{
 				ID:    "charge-doubt",
-				Text:  "measured hours over computed ones, ten charges of five cells, own fitted cell: 0.98 to 1.12 (seven) and 1.06 to 1.23 (three of an ageing cell), with the plain profile 0.90 to 1.31",
+				Text:  "measured hours over computed ones, ten charges of five cells, own fitted cell: 0.98 to 1.12 (seven) and 1.06 to 1.15 (three of an ageing cell, with grown branches), with the plain profile 0.90 to 1.31",
 				Known: "computed from the measured curves",
 			},
 		},

@@ -218,7 +218,7 @@ func (s measured) draw(healthTold bool) ([]*battery.Model, error) {
 			Profile: p, CellsInSeries: s.series, MassKg: s.massKg,
 			CapacityAh:       s.printedAh * drawn(w.Honesty, u(1)),
 			Health:           health,
-			ResistanceFactor: drawn(w.Resistance, u(3)) * grown, OhmicFactor: ohmic,
+			ResistanceFactor: drawn(w.Resistance, u(3)) * grown, OhmicFactor: ohmic, Grown: ohmic,
 		})
 		if err != nil {
 			return nil, err
