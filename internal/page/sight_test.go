@@ -53,7 +53,7 @@ const nameless = `(() => {
 	}
 	const ids = [...document.querySelectorAll('[id]')].map((e) => e.id);
 	for (const id of ids) if (ids.indexOf(id) !== ids.lastIndexOf(id)) out.push('twice: ' + id);
-	for (const e of document.querySelectorAll('[aria-describedby]')) if (!document.getElementById(e.getAttribute('aria-describedby'))) out.push('described by nothing: ' + e.id);
+	for (const e of document.querySelectorAll('[aria-describedby]')) for (const id of e.getAttribute('aria-describedby').split(' ')) if (!document.getElementById(id)) out.push('described by nothing: ' + e.id);
 	if (all.length < 10) out.push('only ' + all.length + ' controls seen');
 	return out;
 })()`

@@ -23,11 +23,11 @@ class Field {
 
 	build(id) {
 		const d = this.data;
-		this.input = el('input', {id, type: 'text', value: this.text, placeholder: d.example ? `for example ${d.example}` : '', 'aria-describedby': `${id}-fault`, autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false', enterkeyhint: 'next', maxlength: '500'});
-		this.reads = el('p', {class: 'small', hidden: true});
+		this.input = el('input', {id, type: 'text', value: this.text, placeholder: d.example ? `for example ${d.example}` : '', 'aria-describedby': `${id}-why ${id}-fault ${id}-reads`, autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false', enterkeyhint: 'next', maxlength: '500'});
+		this.reads = el('p', {class: 'small', id: `${id}-reads`, hidden: true});
 		this.fault = el('p', {class: 'fault', id: `${id}-fault`, hidden: true});
 		this.unknown = el('button', {type: 'button', class: 'plain', 'aria-pressed': 'false'}, 'Don\'t know', el('span', {class: 'unseen'}, `: ${d.asks}`));
-		this.why = el('p', {class: 'small', hidden: !d.why}, d.why ? `Asked because: ${d.why}.` : '');
+		this.why = el('p', {class: 'small', id: `${id}-why`, hidden: !d.why}, d.why ? `Asked because: ${d.why}.` : '');
 		const help = [];
 		if (d.how) help.push(el('p', {}, d.how));
 		if (d.usual) help.push(el('p', {}, `Left empty: ${d.usual}.`));
