@@ -99,6 +99,7 @@ const (
 	KeyMeasuredLoadedCurrent = "measured.loaded_current"
 	KeyMeasuredFuseSeconds   = "measured.fuse_seconds"
 	KeyMeasuredResetSeconds  = "measured.reset_seconds"
+	KeyMeasuredRestoredBy    = "measured.restored_by"
 
 	KeyPackHealth             = "pack.health"
 	KeyVehicleHasBoard        = "vehicle.has_board"

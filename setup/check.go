@@ -101,6 +101,7 @@ func checkMotors(d *decoder, s *Setup) {
 
 func checkController(d *decoder, s *Setup) {
 	c := s.Controller
+	checkClass(d, &s.Controller)
 	if c.Kind.Text == "contacts" {
 		for _, v := range []Value{c.Ramp, c.CurrentLimit} {
 			if v.Given && v.High > 0 {
@@ -114,6 +115,7 @@ func checkController(d *decoder, s *Setup) {
 }
 
 func checkOthers(d *decoder, s *Setup) {
+	checkRestored(d, &s.Measured)
 	v := s.Vehicle
 	if v.DrivenWheels.Given && v.Wheels.Given && v.DrivenWheels.Likely > v.Wheels.Likely {
 		d.fault(v.DrivenWheels.Line, v.DrivenWheels.Key, v.DrivenWheels.Text, "at most "+v.Wheels.Key)
@@ -136,5 +138,12 @@ func checkOthers(d *decoder, s *Setup) {
 	}
 	if s.Charger.Timer.Given && s.Charger.Stops.Given && s.Charger.Stops.Text != "timer" {
 		d.fault(s.Charger.Timer.Line, s.Charger.Timer.Key, s.Charger.Timer.Text, `stops = "timer" with this`)
+	}
+}
+
+// checkRestored notes what does not go with how long it took until it came back.
+func checkRestored(d *decoder, m *Measured) {
+	if by := m.RestoredBy; by.Text == "nothing" && m.ResetSeconds.Given {
+		d.fault(by.Line, by.Key, by.Text, "what brought it back: "+m.ResetSeconds.Key+" says after how long")
 	}
 }

@@ -10,6 +10,35 @@ import (
 // table that has the key.
 var meantKeys = [...]struct{ table, word, key, why string }{
 	{"", "weight", "mass", ""},
+	{"rider", "years", "age", ""},
+	{"rider", "kids", "count", ""},
+	{"rider", "children", "count", ""},
+	{"rider", "number", "count", ""},
+	{"vehicle", "board", "has_board", ""},
+	{"vehicle", "remote", "remote_control", ""},
+	{"vehicle", "passengers", "seats", ", or rider.count for how many ride"},
+	{"motors", "number", "count", ""},
+	{"motors", "how_many", "count", ""},
+	{"pack", "cell", "cells_in_series", ""},
+	{"pack", "two", "joined", ""},
+	{"gears", "teeth", "ratio", `, the product of all pairs of gears, such as "12:60 x 12:72"`},
+	{"outing", "temp", "air", ""},
+	{"outing", "time", "wanted", ""},
+	{"outing", "duration", "wanted", ""},
+	{"measured", "runtime", "ride_time", ""},
+	{"measured", "minutes", "ride_time", ""},
+	{"measured", "voltage", "rest_voltage", ", with nothing connected; loaded_voltage is while it drives"},
+	{"measured", "volts", "rest_voltage", ", with nothing connected; loaded_voltage is while it drives"},
+	{"measured", "current", "loaded_current", ""},
+	{"measured", "amps", "loaded_current", ""},
+	{"measured", "speed", "top_speed", ""},
+	{"cutoff.pack", "voltage", "opens_at", ""},
+	{"cutoff.module", "voltage", "opens_at", ""},
+	{"cutoff.controller", "voltage", "opens_at", ""},
+	{"wire", "thickness", "gauge", ""},
+	{"fuse", "distance", "distance_from_pack", ""},
+	{"controller", "label", "class", ""},
+	{"controller", "type", "kind", ""},
 	{"", "kg", "mass", ""},
 	{"vehicle", "voltage", "design_voltage", ", the volts that the vehicle was made for; those of the battery are in pack.label"},
 	{"vehicle", "volts", "design_voltage", ", the volts that the vehicle was made for; those of the battery are in pack.label"},
@@ -74,10 +103,10 @@ func wantNotClass(f *field, text string) string {
 	case f.Name == "continuous_current":
 		return `the current alone, "` + amps + `"; volts and amps together are a nominal class`
 	case f.kind == quantity.Current:
-		return "a current alone, such as \"" + f.Example + "\"; \"" + volts + " " + amps + "\" is a nominal class, put " + amps + " under continuous_current"
+		return "a current alone, such as \"" + f.Example + "\"; \"" + volts + " " + amps + "\" is a nominal class, put it under class"
 	}
 	return "the highest volts that it stands, such as \"" + f.Example + "\"; \"" + volts + " " + amps +
-		"\" is a nominal class: put " + amps + " under continuous_current and ask its maker for the highest volts"
+		"\" is a nominal class: put it under class and ask its maker for the highest volts"
 }
 
 // classOf parts "24V 30A" into volts and amps.
@@ -90,6 +119,22 @@ func classOf(text string) (volts, amps string, is bool) {
 	_, _, errV := quantity.Parse(quantity.Voltage, volts)
 	_, _, errA := quantity.Parse(quantity.Current, amps)
 	return volts, amps, errV == nil && errA == nil
+}
+
+// checkClass notes a class that is none, or whose amps are not the ones told.
+func checkClass(d *decoder, c *Controller) {
+	if !c.Class.Given {
+		return
+	}
+	_, amps, is := classOf(c.Class.Text)
+	if !is {
+		d.fault(c.Class.Line, c.Class.Key, c.Class.Text, `volts and amps as they are printed on it, such as "24 V 30 A"`)
+		return
+	}
+	r, _, _ := quantity.Parse(quantity.Current, amps)
+	if told := c.ContinuousCurrent; told.Given && (told.Low > farApart*r.High || told.High < r.Low/farApart) {
+		d.fault(told.Line, told.Key, told.Text, "about the "+amps+" of "+c.Class.Key+", or another class: they cannot both be true")
+	}
 }
 
 // voltsBesideSpeed takes the volts of "12V 30000RPM" for the rated ones, or notes

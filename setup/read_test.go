@@ -220,6 +220,6 @@ func ExampleKeys() {
 		}
 	}
 	// Output:
-	// gears.ratio = "110:1"  # motor turns per wheel turn
+	// gears.ratio = "110:1"  # motor turns per wheel turn; or the teeth of all pairs of gears, 12:60 x 12:72 x 10:45
 	// gears.efficiency = "60 %"  # share of the motor's torque that reaches the wheels
 }

@@ -45,13 +45,43 @@ func (r *resolver) controller() {
 	default:
 		p.RampS = r.derived(blank{table: "controller", name: "ramp", kind: quantity.Duration, why: "No soft start.", source: srcGiven})
 	}
-	p.MaxV = r.orUnknown("controller", "max_voltage", quantity.Voltage, raw.MaxVoltage)
-	p.ContinuousA = r.orUnknown("controller", "continuous_current", quantity.Current, raw.ContinuousCurrent)
+	r.byClass(raw)
 	p.PeakA = r.orUnknown("controller", "peak_current", quantity.Current, raw.PeakCurrent)
 	p.InputF = r.orUnknown("controller", "input_capacitance", quantity.Capacitance, raw.InputCapacitance)
 	r.standby(raw, chopper)
 	r.converter(raw)
 	r.track(&p.Ohm, &p.RampS, &p.LimitA, &p.MaxV, &p.ContinuousA, &p.PeakA, &p.InputF, &p.StandbyA, &p.ConverterV, &p.ConverterLimitA)
+}
+
+// classVolts is how much more than its nominal volts a controller of a class stands:
+// the full battery of the class (28.8 V of 24 V, lead-acid on its charger), and most a
+// margin on top of that. From memory of such boards.
+var classVolts = [3]float64{1.2, 1.25, 1.5}
+
+// byClass settles the highest volts and the lasting current: told, or from the
+// printed class.
+func (r *resolver) byClass(raw Controller) {
+	p := &r.parts.Controller
+	volts, amps, is := classOf(raw.Class.Text)
+	if is && !raw.MaxVoltage.Given {
+		v, _, _ := quantity.Parse(quantity.Voltage, volts)
+		p.MaxV = r.assume(blank{
+			table: "controller", name: "max_voltage", kind: quantity.Voltage,
+			Range: quantity.Spread(classVolts[0]*v.Low, classVolts[1]*v.Likely, classVolts[2]*v.High),
+			why:   fmt.Sprintf("Not given; the class %q names the battery that it is for, not the most that it stands.", raw.Class.Text), source: srcBoard,
+		})
+	} else {
+		p.MaxV = r.orUnknown("controller", "max_voltage", quantity.Voltage, raw.MaxVoltage)
+	}
+	if is && !raw.ContinuousCurrent.Given {
+		a, _, _ := quantity.Parse(quantity.Current, amps)
+		p.ContinuousA = r.derived(blank{
+			table: "controller", name: "continuous_current", kind: quantity.Current, Range: a,
+			why: "Printed as its class.", source: srcGiven,
+		})
+	} else {
+		p.ContinuousA = r.orUnknown("controller", "continuous_current", quantity.Current, raw.ContinuousCurrent)
+	}
 }
 
 // chopperKind is the word for an electronic speed control.

@@ -255,7 +255,11 @@ func (r *resolver) rider() {
 	if len(middle.Sources) > 0 {
 		b.source = middle.Sources[0]
 	}
-	if seats := r.setup.Vehicle.Seats; seats.Given && seats.Likely > 1 && !raw.Age.Given {
+	if n := raw.Count; n.Given && n.High > 1 {
+		b.Range = quantity.Range{Low: b.Range.Low * n.Low, Likely: b.Range.Likely * n.Likely, High: b.Range.High * n.High}
+		b.why += fmt.Sprintf(" %s of them ride.", n.Text)
+		ages = nil
+	} else if seats := r.setup.Vehicle.Seats; !n.Given && seats.Given && seats.Likely > 1 && !raw.Age.Given {
 		b.Range.High *= seats.Likely
 		b.why += " At most every seat is taken."
 		ages = nil

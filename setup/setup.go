@@ -46,6 +46,8 @@ type Rider struct {
 	Place
 	Mass Value `key:"mass" kind:"mass" min:"5" max:"150" example:"20 kg" doc:"mass of the child, or of all who ride, dressed"`
 	Age  Value `key:"age" kind:"age" min:"0.5" max:"99" example:"5 years" doc:"age of the child; its mass is taken from growth charts when not given"`
+
+	Count Value `key:"count" kind:"count" min:"1" max:"6" example:"2" doc:"how many ride, all of about the same age; counts where their mass is taken from growth charts"`
 }
 
 // Vehicle is the vehicle without battery and rider.
@@ -89,7 +91,7 @@ type Motors struct {
 // Gears are what lies between motor and wheel.
 type Gears struct {
 	Place
-	Ratio      Value `key:"ratio" kind:"ratio" min:"1" max:"2000" example:"110:1" doc:"motor turns per wheel turn"`
+	Ratio      Value `key:"ratio" kind:"ratio" min:"1" max:"2000" example:"110:1" doc:"motor turns per wheel turn; or the teeth of all pairs of gears, 12:60 x 12:72 x 10:45"`
 	Efficiency Value `key:"efficiency" kind:"fraction" min:"0.05" max:"1" example:"60 %" doc:"share of the motor's torque that reaches the wheels"`
 }
 
@@ -97,6 +99,7 @@ type Gears struct {
 type Controller struct {
 	Place
 	Kind              Word  `key:"kind" kind:"word" words:"contacts|chopper" example:"contacts" doc:"plain contacts, or an electronic speed control"`
+	Class             Word  `key:"class" kind:"class" example:"24 V 30 A" doc:"volts and amps printed on it together: a nominal class, from which the lasting current is taken, and a guess at the highest volts, where these are not told"`
 	MaxVoltage        Value `key:"max_voltage" kind:"voltage" min:"1" max:"200" example:"30 V" doc:"highest voltage that it stands"`
 	ContinuousCurrent Value `key:"continuous_current" kind:"current" min:"0.1" max:"1000" example:"30 A" doc:"current that it stands for good"`
 	PeakCurrent       Value `key:"peak_current" kind:"current" min:"0.1" max:"5000" example:"80 A" doc:"current that it stands for seconds"`
@@ -249,6 +252,10 @@ type Measured struct {
 	FuseRating     Value `key:"fuse_rating" kind:"current" min:"0.1" max:"1000" example:"30 A" doc:"rating of the fuse that opened"`
 	FuseSeconds    Value `key:"fuse_seconds" kind:"time" min:"0.001" max:"86400" example:"3 s" doc:"time until it opened"`
 	ResetSeconds   Value `key:"reset_seconds" kind:"time" min:"0.001" max:"604800" example:"20 s" doc:"time until it came back by itself"`
+
+	RestoredBy   Word  `key:"restored_by" kind:"word" words:"itself|released pedal|unplugged|charger|nothing" example:"released pedal" doc:"what brought it back after it stopped"`
+	Distance     Value `key:"distance" kind:"length" min:"1" max:"200000" example:"2 km" doc:"how far it went on a full charge"`
+	MotorVoltage Value `key:"motor_voltage" kind:"voltage" min:"0.1" max:"500" example:"10.8 V" doc:"voltage across one motor while it drives on the flat"`
 
 	PackTemperature Value `key:"pack_temperature" kind:"temperature" min:"-40" max:"250" example:"35 C" doc:"surface of the battery straight after a drive; judged itself, and not held against a computed one: how long was driven is not told"`
 }

@@ -217,5 +217,7 @@ func questions() []row {
 			"Remember, or ask who was there.", "nothing").only(given("measured.fuse_rating")),
 		ask(Look, "measured.reset_seconds", "Has it stopped and come back by itself? After how long?",
 			"Watch the clock: what comes back after seconds is a breaker or electronics.", "that it has not"),
+		ask(Look, "measured.restored_by", "What brought it back?",
+			"Try it with the wheels in the air: wait, let the pedal go, unplug the battery.", "that it came back by itself").choose(Choice{"itself", "it came back by itself"}, Choice{"released pedal", "letting the pedal go"}, Choice{"unplugged", "unplugging the battery"}, Choice{"charger", "the charger"}).only(given("measured.reset_seconds")),
 	})
 }

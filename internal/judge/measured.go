@@ -165,16 +165,31 @@ func (v *view) opened(p *setup.Parts) error {
 			return err
 		}
 	}
-	if !raw.ResetSeconds.Given {
+	by := raw.RestoredBy.Text
+	if !raw.ResetSeconds.Given && by == "" {
 		return nil
 	}
-	f := openedInUse(answer.KeyMeasuredResetSeconds)
+	key, seconds, told := answer.KeyMeasuredResetSeconds, raw.ResetSeconds.Likely, raw.ResetSeconds.Text
+	if !raw.ResetSeconds.Given {
+		key, seconds, told = answer.KeyMeasuredRestoredBy, math.Inf(1), by
+	}
+	f := openedInUse(key)
 	f.Unit, f.Found, f.Reads = "s", raw.ResetSeconds.Likely, answer.AsTold
-	f.Title = "Something opened in use and came back by itself: too much current flowed, and it will again, with the pedal perhaps still down."
+	switch by {
+	case "", "itself":
+		f.Title = "Something opened in use and came back by itself: too much current flowed, and it will again, with the pedal perhaps still down."
+	case "nothing":
+		f.Title = "Something opened in use and did not come back: too much current flowed."
+	default:
+		f.Title = "Something opened in use and came back later: too much current flowed, or the battery was empty, and it will happen again."
+	}
 	f.Advice = "Find out why before it is driven on: turn the wheels by hand, look for chafed wire, ask whether the wheels were blocked."
 	v.add(f)
+	if waits := by == "itself" || by == "released pedal"; waits && !raw.ResetSeconds.Given {
+		return nil // what it was hangs on the seconds
+	}
 	answers := wiring.WhatOpened(p.Tables, wiring.Return{
-		Seconds: raw.ResetSeconds.Likely,
+		Seconds: seconds, AfterRelease: by == "released pedal", AfterCharger: by == "unplugged" || by == "charger",
 		Breaker: p.Fuse.Form.Known && p.Fuse.Form.Text == setup.BreakerForm,
 		Lithium: lithium(p.Pack.Profile),
 	})
@@ -183,7 +198,7 @@ func (v *view) opened(p *setup.Parts) error {
 			break
 		}
 		v.tell(answer.MeasuredFigure{
-			Name: "came back after", Measured: raw.ResetSeconds.Text, Says: a.Device + ": " + a.Why + " " + a.Check,
+			Name: "came back after", Measured: told, Says: a.Device + ": " + a.Why + " " + a.Check,
 		})
 	}
 	return nil

@@ -46,6 +46,9 @@ func ParseLike(kind Kind, text string, low, high float64, example string) (Range
 	case Charge:
 		text = strings.NewReplacer("amp-h", "amph", "ampere-h", "ampereh").Replace(lower)
 	}
+	if kind == Ratio && strings.ContainsAny(text, "xX*\u00d7") {
+		return p.pairs(text)
+	}
 	if kind == RotationalSpeed {
 		_, text = BesideVolts(text)
 	}
@@ -63,6 +66,23 @@ func ParseLike(kind Kind, text string, low, high float64, example string) (Range
 		p.written.System = Customary // a bare gauge number is an AWG number
 	}
 	return r, p.written, nil
+}
+
+// pairs reads a ratio as the product of pairs of gears, "12:60 x 12:72", the driving
+// gear first or last: each pair gears down.
+func (p *parser) pairs(text string) (Range, Written, error) {
+	product := Exactly(1)
+	for _, pair := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("xX*\u00d7", r) }) {
+		r, _, err := ParseIn(Ratio, pair, 1, p.high)
+		if err != nil || !strings.Contains(pair, ":") {
+			return Range{}, Written{}, p.fail("the teeth of each pair of gears, such as \"12:60 x 12:72\"")
+		}
+		product = product.Mul(r)
+	}
+	if product.Low < p.low || product.High > p.high {
+		return Range{}, Written{}, p.fail("pairs of gears that make %g to %g together", p.low, p.high)
+	}
+	return product, Written{}, nil
 }
 
 // parser holds what is left of one text.

@@ -88,6 +88,17 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 				return onTheFlat(c, full).BatteryA
 			}})
 		}
+		add(m.Distance, reading{name: "how far it went", unit: "m", err: clockErr, gives: func(c *build.Built) float64 {
+			open := freshly(c, full)
+			out := ride.Run(&open, nil)
+			return out.DistanceM
+		}})
+		add(m.MotorVoltage, reading{
+			name: "volts at one motor", unit: "V", linear: true, err: voltErr * m.MotorVoltage.Likely, gives: func(c *build.Built) float64 {
+				level := onTheFlat(c, full)
+				return level.BusV * level.Duty / float64(max(c.Vehicle.MotorsInSeries, 1))
+			},
+		})
 		add(m.BlockedCurrent, reading{name: "amps with blocked wheels", unit: "A", err: blockedErr, gives: blockedA})
 		add(m.PullForce, reading{name: "force to pull it along", unit: "N", err: scaleErr, gives: func(c *build.Built) float64 {
 			return c.Vehicle.RollN + c.Vehicle.GradeN

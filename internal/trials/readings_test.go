@@ -31,6 +31,8 @@ func TestWhatIsMeasuredBinds(t *testing.T) {
 		{"22 A blocked", stock().with("measured.blocked_current", `"22 A"`), func(a *answer.Assessment) float64 { return a.Launch.BlockedBatteryA }, 22, 0.2},
 		{"60 A blocked", stock().with("measured.blocked_current", `"60 A"`), func(a *answer.Assessment) float64 { return a.Launch.BlockedBatteryA }, 60, 0.2},
 		{"4 km/h", stock().with("measured.top_speed", `"4 km/h"`), func(a *answer.Assessment) float64 { return a.Steady.SpeedKmh }, 4, 0.15},
+		{"1.5 km on a charge", stock().with("measured.distance", `"1.5 km"`), func(a *answer.Assessment) float64 { return a.Ride.DistanceKm }, 1.5, 0.3},
+		{"5 km on a charge", stock().with("measured.distance", `"5 km"`), func(a *answer.Assessment) float64 { return a.Ride.DistanceKm }, 5, 0.3},
 		{"a pull of 14 N", stock().with("measured.pull_force", `"14 N"`), func(a *answer.Assessment) float64 { return a.Launch.Case.RollN }, 14, 0.15},
 	} {
 		if got := c.of(readWith(t, c.s.toml(), 256)); math.Abs(got/c.want-1) > c.off {
