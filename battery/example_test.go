@@ -38,7 +38,7 @@ func ExampleParseLabel() {
 	fmt.Println(l.Notes[0])
 	// Output:
 	// 5 cells of li-ion, 18 V nominal, 21 V full, 90 Wh
-	// 20 V max is a 18 V nominal pack: 5 cells; 20 V is what it reads just after charging, not under load.
+	// 20 V max and 18 V nominal are one pack, 5 cells; 20 V is what it reads just after charging, not under load.
 }
 
 // Jongerden et al., DSN 2009: c = 0.166, k' = 0.122 /min, 5.5 A min, 0.5 A

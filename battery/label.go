@@ -166,7 +166,7 @@ func (l *Label) capacity(w words) {
 func (l *Label) notes(w words) {
 	add := func(format string, args ...any) { l.Notes = append(l.Notes, fmt.Sprintf(format, args...)) }
 	if w.maxV > 0 && l.NominalV > 0 && w.maxV > l.NominalV+0.5 {
-		add("%g V max is a %g V nominal pack: %d cells; %g V is what it reads just after charging, not under load.", w.maxV, l.NominalV, l.CellsInSeries, w.maxV)
+		add("%g V max and %g V nominal are one pack, %d cells; %g V is what it reads just after charging, not under load.", w.maxV, l.NominalV, l.CellsInSeries, w.maxV)
 	}
 	if w.blocks > 1 && w.blocksUnclear {
 		add("%d blocks of %g V are taken to be in series (%g V); in parallel they would be %g V with the capacities added. Look at the links between them.", w.blocks, w.volts, w.volts*float64(w.blocks), w.volts)

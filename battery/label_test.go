@@ -22,7 +22,7 @@ func TestLabels(t *testing.T) {
 		note        string // a piece of one of the notes
 		explanation string
 	}{
-		{"20 V max 5 Ah", "", "li-ion", 5, 0, 18, 5, 90, 0, battery.Likely, 0, "20 V max is a 18 V nominal pack: 5 cells", "max counts 4.0 V a cell"},
+		{"20 V max 5 Ah", "", "li-ion", 5, 0, 18, 5, 90, 0, battery.Likely, 0, "20 V max and 18 V nominal are one pack, 5 cells", "max counts 4.0 V a cell"},
 		{"20V MAX* 5.0Ah 100Wh", "", "li-ion", 5, 0, 18, 5, 90, 0, battery.Likely, 0, "100 Wh is not 18 V times 5 Ah", "watt-hours at the max voltage"},
 		{"18 V 4.0Ah", "", "li-ion", 5, 0, 18, 4, 72, 0, battery.Likely, 1, "15 cells of nimh", "older packs of 18 V are nickel"},
 		{"18 V 4.0Ah", "nimh", "nimh", 15, 0, 18, 4, 72, 0, battery.Stated, 0, "", ""},
@@ -77,7 +77,7 @@ func TestLabels(t *testing.T) {
 		{"14.4 V 2 Ah NiMH", "", "nimh", 12, 0, 14.4, 2, 28.8, 0, battery.Stated, 0, "", ""},
 		{"14.4 V 2 Ah", "", "li-ion", 4, 0, 14.4, 2, 28.8, 0, battery.Guess, 1, "12 cells of nimh", ""},
 		{"36 V", "", "li-ion", 10, 0, 36, 0, 0, 0, battery.Guess, 1, "18 cells of agm", ""},
-		{"10.8 V/12 V max", "", "li-ion", 3, 0, 10.8, 0, 0, 0, battery.Likely, 0, "12 V max is a 10.8 V", ""},
+		{"10.8 V/12 V max", "", "li-ion", 3, 0, 10.8, 0, 0, 0, battery.Likely, 0, "12 V max and 10.8 V", ""},
 		{"12 V max 2.0 Ah", "", "li-ion", 3, 0, 10.8, 2, 21.6, 0, battery.Likely, 0, "", ""},
 		{"56V 5Ah", "", "li-ion", 14, 0, 50.4, 5, 252, 0, battery.Likely, 0, "", "4.0 V a cell"},
 		{"18,5 V 4,0 Ah Li-Ion", "", "li-ion", 5, 0, 18, 4, 72, 0, battery.Stated, 0, "", "decimal comma, 3.7 V a cell"},

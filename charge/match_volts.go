@@ -5,6 +5,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/quantity"
 )
 
 // Codes of the findings on the voltage that a charger rises to.
@@ -78,7 +79,7 @@ func (m *match) tooHigh() bool {
 			return false
 		}
 		f.Level, f.Harm, f.Change = answer.FixFirst, answer.House, answer.WaitBeforeCharge
-		f.Title = fmt.Sprintf("The charger drives each cell to %.2f V; as hot as they are, %.2f V is the most they may have.", held, most)
+		f.Title = fmt.Sprintf("The charger drives each cell to %s; as hot as they are, %s is the most they may have.", volts(held), volts(most))
 		f.Advice = "Let the pack cool to the warmth of a room before it is charged."
 		f.Decides = append(f.Decides, answer.KeyOutingAir, answer.KeyPackTemperature)
 		m.say(Refused, f)
@@ -94,23 +95,23 @@ func (m *match) tooHigh() bool {
 		if !m.lithium() && surely < most*1.1 {
 			f.Level, f.Harm = answer.FixFirst, answer.Part
 		}
-		f.Title = fmt.Sprintf("The charger drives each cell to %.2f V; %.2f V is the most it may have.", held, most)
+		f.Title = fmt.Sprintf("The charger drives each cell to %s; %s is the most it may have.", volts(held), volts(most))
 		f.Advice = "Do not connect it: it overcharges the pack. Use one whose end voltage fits this pack."
 		m.say(Refused, f)
 	case m.lithium():
 		f.Level, f.Harm = answer.Danger, answer.House
-		f.Title = fmt.Sprintf("The charger may drive each cell to %.2f V; %.2f V is the most it may have.", held, most)
+		f.Title = fmt.Sprintf("The charger may drive each cell to %s; %s is the most it may have.", volts(held), volts(most))
 		f.Advice = "A plain adaptor does not hold its voltage. Never use one on a lithium pack."
 		m.say(Refused, f)
 	case c.Stops == StopsByItself:
 		f.Level, f.Harm = answer.Watch, answer.Wear
-		f.Title = fmt.Sprintf("The charger may rise to %.2f V per cell, above the %.2f V that the battery should see.", held, most)
+		f.Title = fmt.Sprintf("The charger may rise to %s per cell, above the %s that the battery should see.", volts(held), volts(most))
 		f.Advice = "It is said to stop by itself: check once with a meter near the end of a charge that it does."
 		m.say(WithCare, f)
 	default:
 		f.Level, f.Harm = m.unlessSupplied()
 		f.Habit, f.Decides = answer.HabitWatchCharge, append(f.Decides, answer.KeyChargerCameWithPack)
-		f.Title = fmt.Sprintf("The real end voltage of this adaptor is unknown: it may rise to %.2f V per cell, %.2f V is the most.", held, most)
+		f.Title = fmt.Sprintf("The real end voltage of this adaptor is unknown: it may rise to %s per cell, %s is the most.", volts(held), volts(most))
 		f.Advice = "Measure the battery's volts near the end of a charge and unplug when the limit is reached; better, use a charger that stops by itself."
 		m.say(Unproven, f)
 	}
@@ -130,7 +131,7 @@ func (m *match) tooLow() bool {
 	switch {
 	case most < m.prof.Rest.VoltsAt.At(0.2):
 		f.Limit = m.gate.WantedVPerCell
-		f.Title = fmt.Sprintf("The charger's %.3g V cannot charge a pack of %.3g V.", m.p.Charger.PrintedV, n*m.prof.NominalV)
+		f.Title = fmt.Sprintf("The charger's %s cannot charge a pack of %s.", volts(m.p.Charger.PrintedV), volts(n*m.prof.NominalV))
 		if m.p.Charger.PrintedV == 0 {
 			f.Title = "The charger's voltage is far too low for this pack."
 		}
@@ -174,3 +175,6 @@ func (m *match) holding() {
 	}
 	m.say(WithCare, f)
 }
+
+// volts prints volts in a sentence as reports print those of a finding.
+func volts(v float64) string { return quantity.Said(quantity.Voltage, v) }

@@ -17,7 +17,7 @@ func Cautions(p chemistry.Profile) []Caution {
 	switch p.Family {
 	case chemistry.Lithium:
 		out = append(out,
-			Caution{"A lithium pack drained below its last rung may short inside when charged: never bring it back.", "drained-lithium"},
+			Caution{"A lithium pack drained too far may short inside when charged: never bring it back.", "drained-lithium"},
 			Caution{"Pack volts do not show a weak cell; only electronics that watch every cell do.", "pack-volts-hide-a-cell"},
 		)
 	case chemistry.LeadAcid:

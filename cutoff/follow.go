@@ -315,7 +315,7 @@ func (f *follower) chatter() answer.Finding {
 	c := onCutoff(answer.Finding{
 		Code: CodeChatters, Level: answer.Watch, Harm: answer.Wear, Unit: "x", Found: float64(out.Recloses), Source: "cutoff-practice",
 		Title:  fmt.Sprintf("After the cutoff opens the pack recovers and the load comes back by itself, %s.", times(out.Recloses, out.OrMore)),
-		Advice: fmt.Sprintf("The vehicle starts up unasked and drains the pack further. Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(max(out.ReboundV, mostReboundV(f.m, f.openedAt))*10)/10),
+		Advice: fmt.Sprintf("The vehicle starts up unasked and drains the pack further. Use a cutoff that latches, or one that closes above %s.", volts(math.Ceil(max(out.ReboundV, mostReboundV(f.m, f.openedAt))*10)/10)),
 		Change: answer.FitCutoff, Decides: f.closingKeys(),
 	})
 	if out.LowestCellV < out.AtOpening.HarmV-cellHairV || out.Recloses >= often {
@@ -335,7 +335,7 @@ func (f *follower) mayChatter() []answer.Finding {
 	return []answer.Finding{onCutoff(answer.Finding{
 		Code: CodeMayChatter, Level: answer.Watch, Harm: answer.Wear, Unit: "V", Found: closes / packs, Limit: rebound / packs, Want: answer.Above, Source: "measured-rebound",
 		Title:  "Measured packs have come back above the closing voltage of this cutoff.",
-		Advice: fmt.Sprintf("Use a cutoff that latches, or one that closes above %.1f V.", math.Ceil(rebound/packs*10)/10),
+		Advice: fmt.Sprintf("Use a cutoff that latches, or one that closes above %s.", volts(math.Ceil(rebound/packs*10)/10)),
 		Change: answer.FitCutoff, Decides: f.closingKeys(),
 	})}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/quantity"
 )
 
 // Codes of the findings on a chain's settings by themselves.
@@ -82,7 +83,7 @@ func (c *Case) settings() []answer.Finding {
 		f.Code, f.Gravity, f.Limit, f.Want = CodeBelowHarm, 1, harm/packs, answer.Above
 		f.Level, f.Harm = ruin(p)
 		f.Title = "The cutoff opens too late: every cell is below its harm limit by then."
-		f.Advice = fmt.Sprintf("Set it to at least %.1f V %s.", math.Ceil(m.EndV(c.LoadA)/packs*10)/10, each)
+		f.Advice = fmt.Sprintf("Set it to at least %s %s.", volts(math.Ceil(m.EndV(c.LoadA)/packs*10)/10), each)
 	case highest > nearFull*full:
 		f.Code, f.Limit = CodeAboveFull, nearFull*full/packs
 		f.Level, f.Harm = answer.FixFirst, answer.Part
@@ -93,3 +94,6 @@ func (c *Case) settings() []answer.Finding {
 	}
 	return []answer.Finding{f}
 }
+
+// volts prints volts in a sentence as reports print those of a finding.
+func volts(v float64) string { return quantity.Said(quantity.Voltage, v) }

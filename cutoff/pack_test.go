@@ -338,7 +338,7 @@ func TestACutoffInEachOfTwoPacksIsJudgedByTheVoltsOfOne(t *testing.T) {
 		found, limit        float64
 		says                string
 	}{
-		{10, 0, cutoff.CodeBelowHarm, 10, 12.5, "at least 14.0 V in each pack"},
+		{10, 0, cutoff.CodeBelowHarm, 10, 12.5, "at least 14 V in each pack"},
 		{22, 0, cutoff.CodeAboveFull, 22, 20.58, "this pack's cells"},
 		{15, 0, "", 0, 0, ""},
 	} {

@@ -52,6 +52,6 @@ func ExampleBoardCheck_Findings() {
 		fmt.Printf("%v: %s\n%s\n", f.Level, f.Title, f.Advice)
 	}
 	// Output:
-	// danger: The full pack's 21.0 V are too much for the controller: it stands 15.0 V.
+	// danger: The full pack's 21 V are too much for the controller: it stands 15 V.
 	// Use a pack of the right voltage, or a step-down converter before it; or replace every part that sees this voltage. Driving slowly does not help: the controller's input sees the whole pack voltage at any speed.
 }

@@ -174,7 +174,7 @@ func (k ToyCheck) Findings() []answer.Finding {
 	return []answer.Finding{{
 		Code: CodeAboveToyVolts, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicPack, Item: answer.Battery, Change: answer.FitPack,
 		Unit: "V", Found: k.NominalV, Limit: mostToyV, Source: srcToyVolts, Decides: []string{answer.KeyPackLabel},
-		Title:  fmt.Sprintf("%.4g V: a toy may have 24 V at most where a child can reach.", k.NominalV),
+		Title:  volts(k.NominalV) + ": a toy may have 24 V at most where a child can reach.",
 		Advice: "Use a battery of at most 24 V.",
 	}}
 }
@@ -216,12 +216,12 @@ func (k AccessoryCheck) Findings() []answer.Finding {
 	f := answer.Finding{
 		Code: CodeAccessoryVolts, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Item: answer.Accessory, Change: answer.FitConverter,
 		Unit: "V", Found: k.FullV, Limit: limit, Source: srcOwn, Decides: []string{answer.KeyVehicleAccessories},
-		Title:  fmt.Sprintf("Steering, radio or lights get %.1f V and were made for %.3g V: they fail, and steering by motor fails while somebody rides.", k.FullV, k.DesignV),
+		Title:  fmt.Sprintf("Steering, radio or lights get %s and were made for %s: they fail, and steering by motor fails while somebody rides.", volts(k.FullV), volts(k.DesignV)),
 		Advice: "Feed them through a step-down converter of the volts that they were made for, or disconnect them.",
 	}
 	if !k.OnPack {
 		f.Code, f.Level, f.Harm, f.Change = CodeAccessoryUnread, answer.Watch, answer.Wear, answer.LookUp
-		f.Title = fmt.Sprintf("If steering, radio or lights hang on the pack they get %.1f V and were made for %.3g V.", k.FullV, k.DesignV)
+		f.Title = fmt.Sprintf("If steering, radio or lights hang on the pack they get %s and were made for %s.", volts(k.FullV), volts(k.DesignV))
 		f.Advice = "Look where their wires go: on the pack they need a step-down converter."
 	}
 	return []answer.Finding{f}

@@ -108,7 +108,7 @@ func (k LaunchCheck) over() []answer.Finding {
 		f := answer.Finding{
 			Code: p.code, Level: answer.FixFirst, Topic: answer.TopicLaunch, Item: p.item, Source: srcRating,
 			Unit: "A", Found: p.peakA, Limit: p.limitA, Advice: p.advice, Change: p.change, Decides: []string{p.key}, LimitKey: p.key,
-			Title: fmt.Sprintf("The launch takes %.0f A; %s %.0f A%s.", p.peakA, p.part, p.limitA, lasting(p.s)),
+			Title: fmt.Sprintf("The launch takes too many amps: %s %s%s.", p.part, amps(p.limitA), lasting(p.s)),
 		}
 		if f.Change == answer.LimitCurrent {
 			f.LimitA = p.limitA
@@ -142,7 +142,7 @@ func (k LaunchCheck) knownPeak(f *answer.Finding) {
 
 // currentLimit advises a limit that spares a part.
 func currentLimit(a float64) string {
-	return fmt.Sprintf("Fit a controller that limits the current to %.0f A or less.", a)
+	return "Fit a controller that limits the current to " + amps(a) + " or less."
 }
 
 // lasting says for how long a limit is passed, so that a parent can read it;
@@ -167,7 +167,7 @@ func (k LaunchCheck) bounds() []answer.Finding {
 			Code: CodeRampBoundsNothing, Level: answer.Watch, Topic: answer.TopicLaunch, Item: answer.Board, Source: srcMotorLaw,
 			Unit: "A", Found: k.BlockedA, Limit: k.Result.PeakMotorA, Change: answer.LimitCurrent,
 			Decides: []string{answer.KeyControllerCurrentLimit},
-			Title:   fmt.Sprintf("The soft start does not bound the current: %.0f A at a free launch, but %.0f A once the wheels are blocked.", k.Result.PeakMotorA, k.BlockedA),
+			Title:   "The soft start does not bound the current: with the wheels blocked more flows than at a free launch.",
 			Advice:  "Fit a controller with a current limit. Without one only the resistance of windings, wires and pack bounds the current.",
 		}
 		for _, limitA := range [...]float64{c.Limits.PackA, c.Limits.ControllerPeakA} {

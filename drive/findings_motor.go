@@ -63,7 +63,7 @@ func (k BlockedCheck) current() []answer.Finding {
 			Code: p.code, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Item: p.item, Source: srcRating,
 			Unit: "A", Found: p.a, Limit: p.limitA, Change: answer.LimitCurrent, LimitA: p.limitA,
 			Habit: answer.HabitLetGo, Decides: []string{p.key}, LimitKey: p.key,
-			Title:  fmt.Sprintf("Blocked wheels draw %.0f A; %s %.0f A.", p.a, p.part, p.limitA),
+			Title:  fmt.Sprintf("Blocked wheels draw too many amps: %s %s.", p.part, amps(p.limitA)),
 			Advice: currentLimit(p.limitA),
 		})
 	}
@@ -84,13 +84,13 @@ func (k BlockedCheck) heat() []answer.Finding {
 	switch {
 	case !b.HeatKnown:
 		f.Code, f.Level, f.Unit, f.Found, f.Reads = CodeBlockedHeatUnknown, answer.Watch, "A", b.PerMotorA, answer.AsTold
-		f.Title = fmt.Sprintf("Blocked wheels draw %.0f A in each motor; how long it stands that is not known.", b.PerMotorA)
+		f.Title = fmt.Sprintf("Blocked wheels draw %s in each motor; how long it stands that is not known.", amps(b.PerMotorA))
 		return []answer.Finding{f}
 	case !b.ReachesLimit:
 		return nil
 	}
 	f.Code, f.Unit, f.Found, f.Limit, f.Want = CodeBlockedHeat, "s", b.ToLimitS, blockedWatchS, answer.Above
-	f.Title = fmt.Sprintf("Blocked wheels overheat a motor in about %.0f s: its winding reaches the limit of its insulation.", math.Max(1, b.ToLimitS))
+	f.Title = fmt.Sprintf("Blocked wheels overheat a motor within %s: its winding reaches the limit of its insulation.", seconds(math.Max(1, b.ToLimitS)))
 	if shorter(b.ToLimitS, blockedWatchS) {
 		f.Level = answer.Watch
 	}

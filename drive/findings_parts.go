@@ -60,14 +60,14 @@ func (b BoardCheck) volts() []answer.Finding {
 	}
 	guessed := f.Limit == 0 && b.DesignV > 0
 	if guessed {
-		f.Limit, f.Source, part = b.DesignV*designMargin, srcOwn, fmt.Sprintf("a %.3g V vehicle", b.DesignV)
+		f.Limit, f.Source, part = b.DesignV*designMargin, srcOwn, "a "+volts(b.DesignV)+" vehicle"
 		f.Decides = append(f.Decides, answer.KeyVehicleDesignVoltage)
 		stands = "its parts are taken to stand"
 	}
 	if f.Limit == 0 {
 		f.Code, f.Level, f.Harm, f.Source, f.Reads, f.Change = CodeBoardVoltsUnknown, answer.Watch, answer.House, srcOwn, answer.AsTold, answer.LookUp
 		f.Decides = append(f.Decides, answer.KeyControllerMaxVoltage)
-		f.Title = fmt.Sprintf("What voltage the vehicle's electrics stand is not known: they get %.1f V from the full pack.", f.Found)
+		f.Title = fmt.Sprintf("What voltage the vehicle's electrics stand is not known: they get %s from the full pack.", volts(f.Found))
 		f.Advice = "Read the volts printed on board, capacitors and relays before plugging in."
 		return []answer.Finding{f}
 	}
@@ -83,7 +83,7 @@ func (b BoardCheck) volts() []answer.Finding {
 	f.Change = answer.FitConverter
 	f.Advice = "Use a pack of the right voltage, or a step-down converter before it; or replace every part that sees this voltage."
 	if b.Controller.Converter.fitted() {
-		f.Advice = fmt.Sprintf("Set the converter to %.4g V or less, or replace every part that sees its voltage by one made for it.", f.Limit)
+		f.Advice = fmt.Sprintf("Set the converter to %s or less, or replace every part that sees its voltage by one made for it.", volts(f.Limit))
 	}
 	if b.Controller.Chopper {
 		f.Advice += " Driving slowly does not help: the controller's input sees the whole pack voltage at any speed."
@@ -92,7 +92,7 @@ func (b BoardCheck) volts() []answer.Finding {
 	if f.Found < b.FullV {
 		from = "converter's"
 	}
-	f.Title = fmt.Sprintf("The %s %.1f V are too much for %s: %s %.1f V.", from, f.Found, part, stands, f.Limit)
+	f.Title = fmt.Sprintf("The %s %s are too much for %s: %s %s.", from, volts(f.Found), part, stands, volts(f.Limit))
 	return []answer.Finding{f}
 }
 
@@ -178,12 +178,12 @@ func (k ConverterCheck) Findings() []answer.Finding {
 	switch {
 	case c.LimitA == 0:
 		f.Code, f.Reads, f.Change = CodeConverterLimitUnknown, answer.AsTold, answer.LookUp
-		f.Title = fmt.Sprintf("The step-down converter's limit is not known: %s asks for %.0f A.", when, need)
-		f.Advice = fmt.Sprintf("Find the converter's peak rating: it must be above %.0f A. The %.0f A of steady running are not what counts.", need, k.RunningA)
+		f.Title = fmt.Sprintf("The step-down converter's limit is not known: %s asks for %s.", when, amps(need))
+		f.Advice = fmt.Sprintf("Find the converter's peak rating: it must be above %s. The %s of steady running are not what counts.", amps(need), amps(k.RunningA))
 	case over(need, c.LimitA):
 		f.Code, f.Change = CodeConverterTooSmall, answer.FitConverter
-		f.Title = fmt.Sprintf("The converter gives %.0f A but %s asks for %.0f A: it will cut out or burn.", c.LimitA, when, need)
-		f.Advice = fmt.Sprintf("Fit a controller made for the pack's voltage instead. Or use a converter for more than %.0f A: steady running is not what counts, launch and reversal are.", need)
+		f.Title = fmt.Sprintf("The converter gives %s but %s asks for %s: it will cut out or burn.", amps(c.LimitA), when, amps(need))
+		f.Advice = fmt.Sprintf("Fit a controller made for the pack's voltage instead. Or use a converter for more than %s: steady running is not what counts, launch and reversal are.", amps(need))
 	default:
 		return nil
 	}
@@ -203,7 +203,7 @@ func (s Spark) Findings() []answer.Finding {
 	return []answer.Finding{{
 		Code: CodePlugInSpark, Level: answer.Watch, Topic: answer.TopicLaunch, Item: answer.Board, Source: srcPrecharge, Gravity: -1,
 		Unit: "A", Found: s.PeakA, Limit: sparkWatchA, Habit: answer.HabitSwitchOff, Decides: []string{answer.KeyControllerInputCapacitance},
-		Title: fmt.Sprintf("Plugging in makes a spark: up to %.0f A for an instant into the controller's capacitors.", s.PeakA),
+		Title: fmt.Sprintf("Plugging in makes a spark: up to %s for an instant into the controller's capacitors.", amps(s.PeakA)),
 		Advice: fmt.Sprintf("Plug in with the switch off. A pre-charge resistor of %s Ohm, bridged after %.1f s, tames the spark; it must absorb %.2g J each time.",
 			strconv.FormatFloat(p.Ohm, 'f', -1, 64), p.ChargedS, p.EnergyJ),
 	}}
@@ -221,7 +221,7 @@ func (k ReversalCheck) Findings() []answer.Finding {
 	f := answer.Finding{
 		Code: CodeReversal, Level: answer.Watch, Topic: answer.TopicLaunch, Item: answer.Motors, Source: srcMotorLaw, Gravity: -1,
 		Unit: "A", Found: k.Reversal.MotorA, Limit: k.BlockedA, Habit: answer.HabitStandStill, Decides: []string{answer.KeyControllerReverses},
-		Title:  fmt.Sprintf("Reversing while rolling drives %.0f A through the motors: %.1f times the blocked current.", k.Reversal.MotorA, k.Reversal.MotorA/k.BlockedA),
+		Title:  fmt.Sprintf("Reversing while rolling drives %.2g times the blocked current through the motors.", k.Reversal.MotorA/k.BlockedA),
 		Advice: "Stop before reversing, and teach the driver to.",
 	}
 	l := k.Limits

@@ -18,6 +18,31 @@ func Format(kind Kind, value float64, system System) string {
 	return glue(kind, number, unit)
 }
 
+// Said prints a figure as a sentence holds it: what people read off a scale or a
+// thermometer as fine as [Format], everything else with two digits, but never
+// coarser than whole units. Reports print the figures of findings the same.
+func Said(kind Kind, value float64) string {
+	switch kind {
+	case Voltage, Temperature, Speed, Force, Mass:
+		return Format(kind, value, Metric)
+	}
+	return Format(kind, About(value), Metric)
+}
+
+// About rounds to two digits, but never coarser than to whole units: what is
+// computed from assumed values deserves no more.
+func About(v float64) float64 {
+	const ten = 10
+	if math.Abs(v) >= ten || math.IsNaN(v) {
+		return math.Round(v)
+	}
+	out, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 2, 64), 64)
+	if err != nil {
+		return v
+	}
+	return out
+}
+
 // FormatBoth prints a value with the units of both systems, the given one
 // first: "20 kg (44 lb)" or "44 lb (20 kg)". A kind with only one everyday unit
 // prints it once.

@@ -237,3 +237,28 @@ func ExampleFormatBoth() {
 	// 14 AWG (2.08 mm2)
 	// 1 h 30 min
 }
+
+func TestASentenceSaysFiguresAsReportsDo(t *testing.T) {
+	for _, tt := range []struct {
+		kind  quantity.Kind
+		value float64
+		want  string
+	}{
+		{quantity.Voltage, 21, "21 V"},
+		{quantity.Voltage, 4.9049, "4.9 V"},
+		{quantity.Voltage, 12.64, "12.6 V"},
+		{quantity.Current, 73.6, "74 A"},
+		{quantity.Current, 9.64, "9.6 A"},
+		{quantity.Current, 0.0346, "35 mA"},
+		{quantity.Duration, 2.93, "2.9 s"},
+	} {
+		if got := quantity.Said(tt.kind, tt.value); got != tt.want {
+			t.Errorf("%v: %q, want %q", tt.value, got, tt.want)
+		}
+	}
+	for _, x := range []float64{math.Inf(1), math.Inf(-1), 0} {
+		if got := quantity.About(x); got != x {
+			t.Errorf("%v becomes %v", x, got)
+		}
+	}
+}
