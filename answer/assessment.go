@@ -32,17 +32,18 @@ type Assessment struct {
 
 	Series   *Series          `json:"series,omitempty"` // the course of the representative case
 	Ranges   map[string]Range `json:"ranges"`
-	Findings []Finding        `json:"findings"`       // worst first
-	Items    []ItemVerdict    `json:"by_part"`        // what each thing comes to, one word and one line
-	Notes    []Note           `json:"notes"`          // common misreadings, each beside its topic
-	Changes  []string         `json:"changes"`        // what to change, in order
-	Buy      []Purchase       `json:"buy"`            // what may have to be bought
-	Ways     []Way            `json:"ways,omitempty"` // ways out that were computed, best first; at most three are printed
-	Habits   []string         `json:"habits"`         // how to use it as it is judged; they put nothing right
-	Assumed  []Assumed        `json:"assumed"`        // most important first
-	Measure  []Measurement    `json:"measure"`        // at most three, most useful first
-	Cautions []string         `json:"cautions"`       // in every format and length
-	Sources  []Source         `json:"sources"`        // those that this answer rests on
+	Findings []Finding        `json:"findings"`              // worst first
+	Items    []ItemVerdict    `json:"by_part"`               // what each thing comes to, one word and one line
+	Notes    []Note           `json:"notes"`                 // common misreadings, each beside its topic
+	Changes  []string         `json:"changes"`               // what to change, in order
+	Buy      []Purchase       `json:"buy"`                   // what may have to be bought
+	Ways     []Way            `json:"ways,omitempty"`        // ways out that were computed, best first; at most three are printed
+	Sought   bool             `json:"ways_sought,omitempty"` // ways out were searched: where there are none then, nothing that was tried helps
+	Habits   []string         `json:"habits"`                // how to use it as it is judged; they put nothing right
+	Assumed  []Assumed        `json:"assumed"`               // most important first
+	Measure  []Measurement    `json:"measure"`               // at most five, most useful first
+	Cautions []string         `json:"cautions"`              // in every format and length
+	Sources  []Source         `json:"sources"`               // those that this answer rests on
 
 	// CautionSources are the sources of the cautions, in their order.
 	CautionSources []string `json:"caution_sources"`
@@ -352,9 +353,12 @@ type Assumed struct {
 // narrow.
 type Measurement struct {
 	What    string `json:"what"`
-	How     string `json:"how"`
-	Narrows string `json:"narrows"` // in words
-	Key     string `json:"key"`     // the setup key that it fills in
+	Asks    string `json:"asks"`             // the same as a question to whoever owns the thing
+	How     string `json:"how"`              // how it is looked up or measured
+	Enter   string `json:"enter"`            // where it stands in a setup file: "mass under [rider]"
+	Drives  bool   `json:"drives,omitempty"` // it has to run for that
+	Narrows string `json:"narrows"`          // in words
+	Key     string `json:"key"`              // the setup key that it fills in
 
 	// What it is expected to do: the shares by which the ranges of minutes,
 	// speed and launch current shrink, and the chance that the verdict changes.

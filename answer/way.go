@@ -8,7 +8,11 @@ type Way struct {
 	Verdict  Level    `json:"verdict"`   // after all steps
 	PedalMin Range    `json:"pedal_min"` // minutes with the pedal down, afterwards
 	SpeedKmh Range    `json:"speed_kmh"` // zero on a bench load
-	Sets     []Set    `json:"sets"`      // the setup keys that make it, in order
+	// WantedShare is in what share of the draws the time asked for is reached; nil
+	// where none was asked for.
+	WantedShare *float64 `json:"wanted_share,omitempty"`
+	Together    string   `json:"together,omitempty"` // how the steps go together, where somebody would wonder
+	Sets        []Set    `json:"sets"`               // the setup keys that make it, in order
 	// Carried says that the answer rests on what was measured before the change.
 	// The changed setup is without it, and by itself less sure than this. Any other
 	// way is exactly what its setup is answered with.

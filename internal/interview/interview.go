@@ -15,20 +15,25 @@ package interview
 import (
 	"strings"
 	"sync"
+
+	"example.org/packcheck/answer"
 )
 
 // Question asks for one thing that somebody at home can know or find out.
 type Question struct {
-	Key     string   // of the setup that it fills in, "original.pack.label"
-	Asks    string   // the question, one plain sentence
-	How     string   // how to look it up or measure it
-	Example string   // one answer that is understood
-	Choices []Choice // answers to choose from; any other text that is right is taken too
-	Usual   string   // what is taken when nobody knows, in words
-	Fills   []string // further keys that an answer may fill in
-	Effort  Effort   // of finding it out
-	Stands  string   // where it stands in a setup file: "mass under [rider]"
-	Why     string   // set by [Next]: why it is asked now; empty where the answer so far does not hang on it
+	Key     string        // of the setup that it fills in, "original.pack.label"
+	Asks    string        // the question, one plain sentence
+	How     string        // how to look it up or measure it
+	Example string        // one answer that is understood
+	Choices []Choice      // answers to choose from; any other text that is right is taken too
+	Usual   string        // what is taken when nobody knows, in words
+	Fills   []string      // further keys that an answer may fill in
+	Effort  Effort        // of finding it out
+	Stands  string        // where it stands in a setup file: "mass under [rider]"
+	Drives  bool          // the vehicle has to run for it
+	Why     string        // set by [Next]: why it is asked now; empty where the answer so far does not hang on it
+	Mends   answer.Change // what a finding may ask for that is there already
+	Decides bool          // set by [Next]: the verdict so far may hang on it
 }
 
 // Choice is one answer to choose.

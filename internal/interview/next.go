@@ -36,7 +36,7 @@ func Next(given map[string]string, a *answer.Assessment, passed func(key string)
 			continue
 		}
 		u := p.useOf(r)
-		r.Why = u.why
+		r.Why, r.Decides = u.why, u.weight >= untold
 		if text, assumed := p.usual[r.Key]; assumed && len(r.Choices) == 0 {
 			if strings.HasSuffix(r.Usual, neverFine) {
 				text += neverFine
@@ -84,7 +84,7 @@ func (p *pool) has(r *row) bool {
 // tried reports whether one of the questions that a change hangs on was answered or
 // passed: the others are then no longer urgent.
 func (p *pool) tried(c answer.Change) bool {
-	return slices.ContainsFunc(p.all, func(r row) bool { return r.change == c && (p.has(&r) || p.passed(r.Key)) })
+	return slices.ContainsFunc(p.all, func(r row) bool { return r.Mends == c && (p.has(&r) || p.passed(r.Key)) })
 }
 
 // use is what a question can do for the answer so far.
@@ -157,7 +157,7 @@ func (p *pool) useOf(r *row) use {
 func (p *pool) byFindings(r *row, concerns func(string) bool, take func(float64, string)) {
 	for i := range p.a.Findings {
 		f := &p.a.Findings[i]
-		mends := r.change != answer.ChangeNone && f.Change == r.change && !p.tried(r.change)
+		mends := r.Mends != answer.ChangeNone && f.Change == r.Mends && !p.tried(r.Mends)
 		switch {
 		case f.Level == answer.Danger && mends:
 			take(underDanger+quarters(f.Share), "what a danger asks for may be there already")

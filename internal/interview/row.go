@@ -16,7 +16,6 @@ type row struct {
 	first   bool
 	instead []string                                   // keys that answer it as well
 	settles []string                                   // keys that it makes known although it does not fill them in
-	change  answer.Change                              // what a finding may ask for that is there already
 	when    func(given map[string]string) bool         // whether it makes sense; nil = always
 	presses func(given map[string]string) (why string) // whether it goes before all others; nil = never
 }
@@ -32,7 +31,7 @@ func (r row) choose(list ...Choice) row { r.Choices = list; return r }
 func (r row) begin() row                { r.first = true; return r }
 func (r row) orBy(keys ...string) row   { r.instead = keys; return r }
 func (r row) settle(keys ...string) row { r.settles = keys; return r }
-func (r row) mends(c answer.Change) row { r.change = c; return r }
+func (r row) mends(c answer.Change) row { r.Mends = c; return r }
 
 func (r row) only(when func(map[string]string) bool) row { r.when = when; return r }
 
@@ -45,6 +44,13 @@ func (r *row) asked(given map[string]string) bool { return r.when == nil || r.wh
 func (r *row) drives() bool {
 	table, _, _ := strings.Cut(r.Key, ".")
 	return slices.Contains([]string{"rider", "vehicle", "motors", "gears"}, table) || r.Key == answer.KeyMeasuredTopSpeed
+}
+
+// onTheMove are the keys of what is read while it drives.
+func onTheMove() []string {
+	return []string{
+		"measured.ride_time", answer.KeyMeasuredTopSpeed, "measured.loaded_current", "measured.loaded_voltage", "measured.blocked_current",
+	}
 }
 
 // finished fills in what the registry knows: the example, and where the value
@@ -69,6 +75,7 @@ func finished(list []row) []row {
 			r.Stands += word + strings.TrimPrefix(other, r.Key[:dot+1])
 		}
 		r.Stands += " under [" + r.Key[:dot] + "]"
+		r.Drives = slices.Contains(onTheMove(), r.Key)
 	}
 	return list
 }

@@ -10,10 +10,11 @@ import (
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/internal/ride"
+	"example.org/packcheck/setup"
 )
 
 // answer puts together what the draws came to.
-func (e *engine) answer(d *drawn, t *table) (*answer.Assessment, error) {
+func (e *engine) answer(s *setup.Setup, d *drawn, t *table) (*answer.Assessment, error) {
 	typical, err := e.vehicle(d.median(e.world), d.conflict, true)
 	if err != nil {
 		return nil, err
@@ -22,10 +23,11 @@ func (e *engine) answer(d *drawn, t *table) (*answer.Assessment, error) {
 	a.Series = seriesOf(typical)
 	a.Items = byItem(p, a.Findings)
 	a.Assumed = e.assumed(d, t, a.Findings)
-	a.Measure, err = e.measure(d, t)
+	gains, err := e.measure(d, t)
 	if err != nil {
 		return nil, err
 	}
+	a.Measure = e.asked(s, a, gains)
 	a.Changes, a.Habits, a.Buy = changes(a.Findings), habits(a.Findings), purchases(a, p)
 	a.Headline = headline(a)
 	for _, c := range cautionsFor(p) {

@@ -30,34 +30,36 @@ type caution struct{ text, source string }
 // report carries all of them.
 func cautionsFor(p *setup.Parts) []caution {
 	list := []caution{{
-		"This is a calculation from labels and assumptions, not a test. Where the makers of vehicle, pack or charger " +
-			"say otherwise, or local codes do, they are right; work that calls for a licensed person is left to one.",
+		"This is a calculation from labels and assumptions, not a test. The makers of vehicle, pack and charger, local codes " +
+			"and licensed practice come before anything said here.",
 		srcCommon,
 	}, {
-		"A changed vehicle no longer is the one that was tested: whoever changes it answers for it. " +
+		"A changed vehicle no longer is the one that was tested; who changes it answers for it. " +
 			"Do not lend or sell it without saying so.", srcChanged,
 	}}
 	if p.Bench == nil {
 		list = append(list, caution{
-			"First run with the wheels off the ground, then without a child, then with an adult walking beside. " +
+			"First run with the wheels off the ground, then without a child, then with an adult beside it. " +
 				"Keep a switch in reach that cuts the pack off without the pedal.", srcCommon,
 		})
 	}
 	if p.Pack.ToolPack {
 		list = append(list, caution{
-			"The makers of tool packs allow them in their own tools only: protection may sit in the tool and not in the pack. " +
+			"The makers of tool packs allow them in their own tools only: protection may sit in the tool. " +
 				"Never open or bypass a pack.", srcToolPacks,
 		})
 	}
 	list = append(list, caution{
-		"If a fuse opens, find out why before fitting another of the same size. Never fit a larger one so that it holds.",
+		"If a fuse opens, find out why before fitting another of the same size, never a larger one.",
 		"cfr-33-183-455",
 	})
 	for _, c := range cutoff.Cautions(p.Pack.Profile) {
 		list = append(list, caution{c.Text, c.Source})
 	}
 	for _, c := range charge.Cautions(p.Pack.Profile, p.Pack.ToolPack) {
-		list = append(list, caution{c.Text, c.Source})
+		if c.Text != charge.MakersFirst { // the first of these says so
+			list = append(list, caution{c.Text, c.Source})
+		}
 	}
 	return list
 }

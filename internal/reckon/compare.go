@@ -41,7 +41,7 @@ func Compare(setups []*setup.Setup, o Options) (*answer.Comparison, error) {
 		if tables[i], err = e.compute(all[i], o); err != nil {
 			return nil, err
 		}
-		a, err := e.answer(all[i], tables[i])
+		a, err := e.answer(setups[i], all[i], tables[i])
 		if err != nil {
 			return nil, err
 		}

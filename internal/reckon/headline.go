@@ -57,6 +57,20 @@ func headline(a *answer.Assessment) [3]string {
 	return h
 }
 
+// throughWays is the next step where ways out were found: one of them, and before
+// it what has to be looked at, so that nobody buys for what is there already.
+func throughWays(a *answer.Assessment) string {
+	letters := [...]string{"way A", "way A or B", "way A, B or C"}
+	n := min(len(a.Ways), len(letters))
+	switch {
+	case n == 0:
+		return a.Headline[2]
+	case len(a.Measure) > 0:
+		return "Look first, as asked below; then take " + letters[n-1] + "."
+	}
+	return "Take " + letters[n-1] + " below."
+}
+
 // counts says "2 dangers, 1 to fix first".
 func counts(n int, what string, m int, more string) string {
 	if n != 1 {

@@ -1,7 +1,6 @@
 package reckon
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -109,15 +108,12 @@ func (c *candidate) foretell(e *engine, slot int, v *Vehicle, z []float64) float
 // logOf is none for what stands still or is not there: nobody can read it.
 func logOf(x float64) float64 { return math.Log(positive(x)) }
 
-// mostMeasurements is how many a report asks for.
-const mostMeasurements = 3
-
 // A measurement is worth asking for when one of the ranges is expected to shrink
 // by a twentieth, or one verdict in fifty to turn. Own choice.
 const leastShrink, leastTurn = 0.05, 0.02
 
-// measure says what to find out next: what changes the verdict most, then what
-// is easiest.
+// measure says what each thing that can be found out is worth, where it is worth
+// anything.
 func (e *engine) measure(d *drawn, t *table) ([]answer.Measurement, error) {
 	j := &t.judged
 	verdict := make([]int, len(j.findings))
@@ -135,11 +131,7 @@ func (e *engine) measure(d *drawn, t *table) ([]answer.Measurement, error) {
 			figures = append(figures, row)
 		}
 	}
-	type found struct {
-		answer.Measurement
-		effort interview.Effort
-	}
-	var list []found
+	var list []answer.Measurement
 	questions := interview.ByKey()
 	for i := range e.candidates {
 		c := &e.candidates[i]
@@ -157,10 +149,9 @@ func (e *engine) measure(d *drawn, t *table) ([]answer.Measurement, error) {
 			return 0
 		}
 		q := questions[c.key]
-		m := answer.Measurement{
-			What: c.what, How: how(&q), Key: c.key, Verdict: max(0, g.WrongNow-g.WrongThen),
-			Minutes: shrink(minutesFigure),
-		}
+		m := askedAs(&q)
+		m.What, m.Key = c.what, c.key
+		m.Verdict, m.Minutes = max(0, g.WrongNow-g.WrongThen), shrink(minutesFigure)
 		if len(figures) > 1 && e.parts.Bench == nil {
 			m.Speed, m.Amps = shrink(speedFigure), shrink(launchFigure)
 		}
@@ -168,27 +159,9 @@ func (e *engine) measure(d *drawn, t *table) ([]answer.Measurement, error) {
 			continue
 		}
 		m.Narrows = narrows(&m)
-		list = append(list, found{m, q.Effort})
+		list = append(list, m)
 	}
-	step := func(x float64) int { return int(x / leastTurn) }
-	slices.SortStableFunc(list, func(a, b found) int {
-		return cmp.Or(
-			cmp.Compare(step(b.Verdict), step(a.Verdict)), cmp.Compare(a.effort, b.effort),
-			cmp.Compare(b.Minutes+b.Speed+b.Amps, a.Minutes+a.Speed+a.Amps),
-		)
-	})
-	var out []answer.Measurement
-	for _, m := range list {
-		if len(out) < mostMeasurements && !slices.ContainsFunc(out, func(o answer.Measurement) bool { return o.What == m.What }) {
-			out = append(out, m.Measurement)
-		}
-	}
-	return out, nil
-}
-
-// how says how to find out what a question asks for, and where it is entered.
-func how(q *interview.Question) string {
-	return strings.TrimSuffix(q.How, ".") + "; enter it as " + q.Stands + "."
+	return list, nil
 }
 
 // The figures of [engine.measure], in the order of the metrics.

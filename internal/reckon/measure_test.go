@@ -49,8 +49,8 @@ func TestWhatIsAdvisedToMeasureIsAlsoAsked(t *testing.T) {
 	}
 	for _, m := range a.Measure {
 		q := questions[m.Key]
-		if !strings.HasPrefix(m.How, strings.TrimSuffix(q.How, ".")) || !strings.HasSuffix(m.How, "enter it as "+q.Stands+".") {
-			t.Errorf("%s: %q is not what is asked: %q, %q", m.Key, m.How, q.How, q.Stands)
+		if m.How != q.How || m.Enter != q.Stands || m.Drives != q.Drives || !strings.HasSuffix(m.Asks, "?") {
+			t.Errorf("%s: %+v is not what is asked: %+v", m.Key, m, q)
 		}
 	}
 }

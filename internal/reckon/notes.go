@@ -19,7 +19,7 @@ func notes(v *Vehicle) []answer.Note {
 	for _, text := range p.Notes {
 		add(answer.TopicPack, "%s", text)
 	}
-	add(answer.TopicPack, "Amp-hours say how long, amps say how hard: %.3g Ah is a tank, not a pump. The current is what the motors and the ground ask for.",
+	add(answer.TopicPack, "Amp-hours say how long, amps how hard: %.3g Ah is a tank, not a pump.",
 		v.Now.Pack.RatedAh())
 	for _, text := range v.Judged.Charging.Notes {
 		add(answer.TopicCharge, "%s", text)
@@ -27,7 +27,7 @@ func notes(v *Vehicle) []answer.Note {
 	if p.Bench != nil {
 		return list
 	}
-	add(answer.TopicPack, "A battery does not push current into motors. More volts do make them draw more; more amp-hours only last longer.")
+	add(answer.TopicPack, "A battery pushes no current into motors: these and the ground ask for it. More volts make them draw more; more amp-hours only last longer.")
 	switch {
 	case p.Controller.Kind.Text == "chopper" || p.Controller.ConverterV.Known:
 		add(answer.TopicRide, "Behind a speed control minutes follow watt-hours: at the same speed a pack of more volts and as many amp-hours lasts longer.")
@@ -37,10 +37,10 @@ func notes(v *Vehicle) []answer.Note {
 	if p.Setup.Gives("motors.no_load_speed") {
 		add(answer.TopicSpeed, "The speed printed on a motor is without load. Loaded, a motor with the higher printed speed can be the slower one.")
 	}
-	add(answer.TopicLaunch, "Amps measured with the wheels in the air (%.2g A here) say nothing about driving: in the air the motors turn only themselves.",
+	add(answer.TopicLaunch, "Amps measured with the wheels in the air (%.2g A here) say nothing about driving.",
 		wheelsUpA(v))
 	if p.Controller.Kind.Text == "chopper" && moreVolts(p) {
-		add(answer.TopicLaunch, "A speed control (a chopper) lowers what the motors get, not what its own input gets: that is the full pack voltage at any speed.")
+		add(answer.TopicLaunch, "A speed control (a chopper) lowers what the motors get, not what its own input gets: the full pack's volts at any speed.")
 	}
 	add(answer.TopicPath, "A fuse follows the wire: it is there so that the wire does not burn. It does not protect the motor.")
 	if p.Pack.Profile.Family == chemistry.Lithium && p.Original != nil && p.Original.Pack.Profile.Family == chemistry.LeadAcid {

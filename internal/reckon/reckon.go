@@ -86,7 +86,7 @@ func AssessShowing(s *setup.Setup, o Options, show func(*answer.Assessment)) (*a
 	if err != nil {
 		return nil, err
 	}
-	a, err := e.answer(d, t)
+	a, err := e.answer(s, d, t)
 	if err != nil || !o.Ways {
 		return a, err
 	}
@@ -94,8 +94,11 @@ func AssessShowing(s *setup.Setup, o Options, show func(*answer.Assessment)) (*a
 	a.Ways, err = e.ways(s, d, a, o, func(found []answer.Way) {
 		more := *a
 		more.Ways = found
+		more.Headline[2] = throughWays(&more)
 		show(&more)
 	})
+	a.Sought = a.Verdict >= answer.FixFirst && e.parts.Bench == nil
+	a.Headline[2] = throughWays(a)
 	return a, err
 }
 

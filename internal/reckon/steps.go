@@ -28,14 +28,17 @@ type remedy struct {
 // What is sized follows from the answer; how it is wired, and the margins, are
 // common practice, no published source.
 var remedies = [...]remedy{
-	{"converter", []answer.Change{answer.LimitSpeed, answer.FitConverter}, converterStep},
-	{"controller", []answer.Change{answer.FitController, answer.LimitCurrent}, controllerStep},
-	{"cutoff", []answer.Change{answer.FitCutoff}, cutoffStep},
+	{converterName, []answer.Change{answer.LimitSpeed, answer.FitConverter}, converterStep},
+	{controllerName, []answer.Change{answer.FitController, answer.LimitCurrent}, controllerStep},
+	{cutoffName, []answer.Change{answer.FitCutoff}, cutoffStep},
 	{"wire", []answer.Change{answer.FitWire, answer.FitJoint}, wireStep},
-	{"fuse", []answer.Change{answer.FitFuse, answer.LookUp}, fuseStep},
+	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, fuseStep},
 	{"charger", []answer.Change{answer.FitCharger}, chargerStep},
 	{packName, []answer.Change{answer.FitPack}, packStep},
 }
+
+// The steps whose places on the way from battery to motors are told.
+const converterName, controllerName, cutoffName, fuseName = "converter", "controller", "cutoff", "fuse"
 
 // stepsFor lists the steps that what is left to fix asks for and that were not
 // taken yet.
@@ -64,7 +67,7 @@ func converterStep(a *answer.Assessment, p *setup.Parts) step {
 	design := down(p.Vehicle.DesignV.Likely)
 	limit := up(1.25 * limitA(a))
 	return step{
-		text: fmt.Sprintf("a %s V step-down converter for %s A, right behind the fuse", design, limit),
+		text: fmt.Sprintf("a %s V step-down converter for %s A", design, limit),
 		sets: map[string]string{"controller.converter_voltage": design + " V", "controller.converter_limit": limit + " A"},
 	}
 }
@@ -77,7 +80,7 @@ func controllerStep(a *answer.Assessment, p *setup.Parts) step {
 		volts = up(1.5 * p.Controller.ConverterV.Likely)
 	}
 	return step{
-		text: fmt.Sprintf("a speed control for %s V or more, limit %s A, that starts softly and stops before it reverses", volts, limit),
+		text: fmt.Sprintf("a speed control for %s V or more, %s A limit, gentle start, stop before reverse", volts, limit),
 		sets: map[string]string{
 			"controller.kind": "chopper", "controller.max_voltage": volts + " V", "controller.current_limit": limit + " A", "controller.ramp": "1 s",
 			"controller.continuous_current": up(1.2*limitA(a)) + " A", "controller.peak_current": up(2*limitA(a)) + " A",

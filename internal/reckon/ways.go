@@ -32,6 +32,7 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 	}
 	few, enough := d.thinned(searchDraws), d.thinned(mostJudged)
 	var out []answer.Way
+	said := false // why the amps of the steps differ
 	for _, w := range e.starts(s) {
 		if len(out) == mostWays {
 			break
@@ -54,7 +55,13 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 			return nil, err
 		}
 		if found != nil && found.Verdict < answer.FixFirst {
-			out = append(out, w.way(e, s, found))
+			way := w.way(e, s, found)
+			order, amps := together(w.steps)
+			if way.Together = order; !said { // once
+				way.Together += amps
+				said = amps != ""
+			}
+			out = append(out, way)
 			show(slices.Clone(out))
 		}
 	}
@@ -62,7 +69,7 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 }
 
 // keepTitle is the way that begins from the battery that is asked about.
-const keepTitle = "Keep this battery, and first do all of these"
+const keepTitle = "Keep this battery"
 
 // starts lists what a way out may begin from: another battery, or the one that
 // is asked about.
@@ -90,7 +97,7 @@ func (e *engine) starts(s *setup.Setup) []*path {
 				"pack.chemistry": "lifepo4", "pack.label": label, "pack.age": "new", "pack.watches_cells": "true",
 				"cutoff.pack.opens_at": opens, "cutoff.pack.delay": "2 s",
 			})
-			list = append(list, &path{title: fmt.Sprintf("An iron-phosphate battery of the vehicle's volts, with its own electronics (%s)", label), start: start})
+			list = append(list, &path{title: fmt.Sprintf("An iron-phosphate battery (LiFePO4, %s) that switches itself off in time, and its own charger", label), start: start})
 		}
 	}
 	return list
@@ -274,14 +281,11 @@ func ifNotFaults(err error) error {
 // way is the path as the answer shows it, with what it comes to.
 func (w *path) way(e *engine, s *setup.Setup, a *answer.Assessment) answer.Way {
 	way := answer.Way{
-		Title: w.title, Verdict: a.Verdict,
+		Title: w.named(), Verdict: a.Verdict, WantedShare: wantedShare(a),
 		PedalMin: rangeOf(a, minutesPath, a.Ride.LastsPedalMin), SpeedKmh: rangeOf(a, speedPath, a.Steady.SpeedKmh),
 	}
 	for _, st := range w.steps {
 		way.Steps = append(way.Steps, st.text)
-		if st.name == packName && w.title == keepTitle {
-			way.Title = "Keep this kind of battery, and first do all of these"
-		}
 	}
 	all := w.sets(s)
 	for _, key := range e.outdated(s, all) {

@@ -85,7 +85,7 @@ func consistent(t testing.TB, what string, a *answer.Assessment) {
 	if a.Verdict >= answer.FixFirst && len(a.Changes) == 0 {
 		bad("verdict %v and nothing to change", a.Verdict)
 	}
-	if len(a.Measure) > 3 || len(a.Cautions) < 5 || len(a.Sources) == 0 {
+	if len(a.Measure) > 5 || len(a.Cautions) < 5 || len(a.Sources) == 0 {
 		bad("%d measurements, %d cautions, %d sources", len(a.Measure), len(a.Cautions), len(a.Sources))
 	}
 	for _, s := range a.Assumed {

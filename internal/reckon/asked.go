@@ -1,0 +1,107 @@
+package reckon
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/interview"
+	"example.org/packcheck/setup"
+)
+
+// mostAsked is how many questions an answer asks.
+const mostAsked = 5
+
+// asked are the questions for whoever owns the thing, in the order in which an
+// interview would ask them: what would turn the verdict first. What needs a meter
+// comes after all that needs none.
+func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Measurement) []answer.Measurement {
+	weighed := *a
+	weighed.Measure = gains
+	type ranked struct {
+		answer.Measurement
+		meter bool
+	}
+	var list []ranked
+	var mended []answer.Change
+	for _, q := range interview.Next(s.Values(), &weighed, nil) {
+		if q.Why == "" {
+			continue // the answer does not hang on it
+		}
+		m := askedAs(&q)
+		m.What, m.Narrows, m.Key = strings.TrimSuffix(q.Asks, "?"), q.Why, q.Key
+		answers := append([]string{q.Key}, q.Fills...)
+		k := slices.IndexFunc(gains, func(g answer.Measurement) bool { return slices.Contains(answers, g.Key) })
+		switch {
+		case k >= 0:
+			asks := m.Asks
+			m = gains[k]
+			m.Asks = asks
+		case !q.Decides: // it narrows nothing that was weighed
+			continue
+		}
+		if q.Mends != answer.ChangeNone && slices.Contains(mended, q.Mends) {
+			continue // one question on it is enough
+		}
+		if e.forbids(a, &m) || slices.ContainsFunc(list, func(o ranked) bool { return o.What == m.What }) {
+			continue
+		}
+		mended = append(mended, q.Mends)
+		list = append(list, ranked{m, q.Effort >= interview.Meter})
+	}
+	slices.SortStableFunc(list, func(a, b ranked) int { return cmp.Compare(meters(a.meter), meters(b.meter)) })
+	if k := narrowest(gains, func(key string) int {
+		return slices.IndexFunc(list, func(m ranked) bool { return m.Key == key })
+	}); k > 1 && !list[k].meter {
+		m := list[k]
+		list = slices.Insert(slices.Delete(list, k, k+1), 1, m)
+	}
+	var out []answer.Measurement
+	for _, m := range list[:min(len(list), mostAsked)] {
+		out = append(out, m.Measurement)
+	}
+	return out
+}
+
+// muchNarrower is the share of a range from which a question goes before all but the
+// first. Own choice.
+const muchNarrower = 0.2
+
+// narrowest is the place of the question that narrows a range most, -1 where none
+// does much.
+func narrowest(gains []answer.Measurement, at func(key string) int) int {
+	best, place := muchNarrower, -1
+	for _, g := range gains {
+		if k := at(g.Key); k >= 0 && max(g.Minutes, g.Speed, g.Amps) > best {
+			best, place = max(g.Minutes, g.Speed, g.Amps), k
+		}
+	}
+	return place
+}
+
+func meters(needed bool) int {
+	if needed {
+		return 1
+	}
+	return 0
+}
+
+// askedAs is a question as an answer asks it.
+func askedAs(q *interview.Question) answer.Measurement {
+	return answer.Measurement{Asks: q.Asks, How: q.How, Enter: q.Stands, Drives: q.Drives}
+}
+
+// forbids reports whether a question would have somebody do what the answer says
+// no to: run a vehicle in which something is dangerous, or charge and empty one in
+// which something has to be put right first. With the battery that it came with it
+// may run.
+func (e *engine) forbids(a *answer.Assessment, m *answer.Measurement) bool {
+	switch {
+	case !m.Drives || e.parts.Original != nil:
+		return false
+	case a.Verdict == answer.Danger:
+		return true
+	}
+	return a.Verdict == answer.FixFirst && m.Key == "measured.ride_time"
+}

@@ -1,0 +1,77 @@
+package reckon
+
+import (
+	"slices"
+	"strings"
+
+	"example.org/packcheck/answer"
+)
+
+// Ways out in words.
+
+// named is the title of a way out, with what its steps are to it.
+func (w *path) named() string {
+	title, then := w.title, ", with "
+	if title == keepTitle {
+		then = ", and first do "
+		if w.takes(packName) {
+			title = "Keep this kind of battery"
+		}
+	}
+	switch len(w.steps) {
+	case 0:
+		return title
+	case 1:
+		return title + then + "this"
+	}
+	return title + then + "all of these"
+}
+
+// takes reports whether a step is among those of the path.
+func (w *path) takes(name string) bool {
+	return slices.ContainsFunc(w.steps, func(s step) bool { return s.name == name })
+}
+
+// wantedShare is in what share of the draws the time asked for is reached.
+func wantedShare(a *answer.Assessment) *float64 {
+	if a.Ride.WantedMin == nil {
+		return nil
+	}
+	share := 0.0
+	for _, n := range a.Ride.EndShare {
+		if answer.End(n.Name) == answer.EndWanted {
+			share = n.Share
+		}
+	}
+	return &share
+}
+
+// together says in which order the steps sit in the plus wire, and why their amps
+// differ. Common practice, no published source.
+func together(steps []step) (order, amps string) {
+	var inLine []string
+	has := map[string]bool{}
+	for _, s := range []struct{ name, word string }{
+		{fuseName, "fuse"}, {cutoffName, "cutoff"}, {converterName, "converter"}, {controllerName, "speed control"},
+	} {
+		if slices.ContainsFunc(steps, func(t step) bool { return t.name == s.name }) {
+			inLine, has[s.name] = append(inLine, s.word), true
+		}
+	}
+	switch {
+	case len(inLine) == 1 && has[fuseName]:
+		return "It sits in the plus wire.", ""
+	case len(inLine) == 1:
+		return "It sits in the plus wire, behind the fuse.", ""
+	case len(inLine) == 0:
+		return "", ""
+	}
+	order = "In the plus wire from the battery on: " + strings.Join(inLine, ", ") + "."
+	switch {
+	case has[fuseName] && has[converterName]:
+		amps = " Before a converter flow fewer amps than behind it, and a start lasts only seconds: hence the small fuse."
+	case has[fuseName] && has[controllerName]:
+		amps = " The limit is for a start, which lasts only seconds: hence the smaller fuse."
+	}
+	return order, amps
+}
