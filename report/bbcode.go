@@ -79,6 +79,9 @@ func (b *bbcodeDialect) ticks(list tickList) {
 		fmt.Fprintf(&b.out, "[*]( ) %s\n", inBBCode(step))
 	}
 	b.out.WriteString("[/list]\n")
+	if list.after != "" {
+		b.paragraph(list.after)
+	}
 }
 
 func (b *bbcodeDialect) judgement(j judgement) {

@@ -13,7 +13,7 @@ import (
 type builder struct {
 	a *answer.Assessment
 	figures
-	terse  bool           // without the common misreadings, for want of room
+	tight  int            // how far a full report has drawn together, for want of room
 	topics []answer.Topic // those that a section was made of
 }
 
@@ -25,19 +25,30 @@ func newBuilder(a *answer.Assessment) *builder {
 // with its range, what to find out next, and what all of it rests on. Nothing is
 // said twice: what a finding asks for stands in the list of changes.
 func build(a *answer.Assessment) *document {
-	b := newBuilder(a)
-	doc := b.full()
-	if bytes.Count(finish(doc.render(&textDialect{})), []byte("\n")) >= fullLines {
-		b = newBuilder(a)
-		b.terse = true
-		doc = b.full()
+	var doc *document
+	for tight := loose; tight <= tightest; tight++ {
+		b := newBuilder(a)
+		b.tight = tight
+		if doc = b.full(); bytes.Count(finish(doc.render(&textDialect{})), []byte("\n")) < fullLines {
+			break
+		}
 	}
 	return doc
 }
 
-// fullLines is how long a full report may be before it leaves out what is told
-// for understanding alone. Own choice.
+// fullLines is how long a full report may be before it draws together. Own choice.
 const fullLines = 250
+
+// How a full report that grows too long draws together: titles run on into their
+// sections, then sources that nobody is hurt by are counted instead of named, at
+// last goes what is said elsewhere in other words: the list of changes where there
+// are ways out, the words of parts that have findings, and the keys of questions.
+const (
+	loose = iota
+	runOn
+	sourcesCounted
+	tightest
+)
 
 func (b *builder) full() *document {
 	a := b.a
@@ -59,7 +70,7 @@ func (b *builder) full() *document {
 		s.sub, s.flow = true, true
 		add(s)
 	}
-	add(b.measure(), b.assumed(), b.cautions(), b.sources())
+	add(b.measure(), b.assumed(), b.sources(), b.cautions())
 	return doc
 }
 

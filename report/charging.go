@@ -10,9 +10,12 @@ func (b *builder) charge() section {
 	s := section{title: "Charging"}
 	c := b.a.Charge
 	if c == nil || c.Match == answer.MatchNone {
-		s.text = []string{"No charger was described, so none was judged. Use only the charger that the maker of the pack names for it."}
+		s.text = []string{"No charger was described, so none was judged."}
 		if c != nil {
 			s.facts = b.rightCharger()
+		}
+		if len(s.facts) == 0 && len(b.a.Buy) == 0 {
+			s.text[0] += " Use only the charger that the maker of the pack names for it."
 		}
 		return b.topic(s, answer.TopicCharge)
 	}

@@ -133,7 +133,7 @@ func (x *comparer) best() []fact {
 			case b.Share > 0 && b.Share < 0.6 && len(x.Columns) == 2:
 				value = "hardly a difference"
 			case b.Share > 0 && b.Share < 0.995:
-				value += ", in " + counted(b.Share)
+				value = so(value, b.Share)
 			}
 		}
 		facts = append(facts, fact{name, value})

@@ -108,7 +108,7 @@ func TestAComparisonSaysOfEachWhetherItMayBeUsed(t *testing.T) {
 	for name, c := range comparisons() {
 		for _, f := range []report.Format{report.FormatText, report.FormatMarkdown, report.FormatBBCode, report.FormatHTML} {
 			text := strings.Join(strings.Fields(compared(t, c, f)), " ")
-			for _, want := range []string{"Charge with the charger made for this battery", "The maker's instructions, local codes"} {
+			for _, want := range []string{"Charge with the charger made for this battery", "maker's instructions, local codes"} {
 				if f != report.FormatHTML && !strings.Contains(text, want) {
 					t.Errorf("%s, %s: lacks %q", name, f, want)
 				}

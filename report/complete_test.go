@@ -38,8 +38,8 @@ var notPrinted = []struct{ path, why string }{
 	{`^Assumed\[\d+\]\.(Why|Source|Effect)$`, "they pick what is listed, and where; the reasons are for the page on a phone and for programs"},
 	{`^Assumed\[2\]\.(Key|Value)$`, "it moves nothing, so its number must do"},
 	{`^Assumed\[[01]\]\.Decides$`, "they are listed anyway"},
-	{`^Measure\[\d+\]\.(Narrows|Key)$`, "the shares and the words on how to do it say it"},
-	{`^Sources\[[12456]\]\.`, "nobody is hurt by what rests on it; programs get it"},
+	{`^Measure\[\d+\]\.(Narrows|Key|What)$`, "the shares and the words on how to do it say it"},
+	{`^Sources\[[12456]\]\.(Text|Known)$`, "nobody is hurt by what rests on it: it is named, under the first word of how it is known; programs get it whole"},
 }
 
 // Every figure and every word of an assessment must reach the reader: whatever

@@ -40,6 +40,7 @@ type fact struct{ name, value string }
 type tickList struct {
 	title string
 	steps []string
+	after string // how the steps go together
 }
 
 // judgement is a finding made ready for print.
@@ -132,6 +133,7 @@ func (doc *document) each(visit func(*string)) {
 		for k := range s.lists {
 			visit(&s.lists[k].title)
 			texts(s.lists[k].steps)
+			visit(&s.lists[k].after)
 		}
 		texts(s.after)
 		for k := range s.judged {

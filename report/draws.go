@@ -53,6 +53,25 @@ func (b *builder) kindred() string {
 	return "vehicles like this"
 }
 
+// The words in front of a share, everywhere the same.
+const likely, possibly, seldom = "likely", "possibly", "seldom"
+
+// shared is a share as every report says it: a word and, in brackets, of how many.
+func shared(share float64) string {
+	const half, tenth = 0.5, 0.095 // where [counted] begins to count in tenths
+	word := seldom
+	switch {
+	case share >= half:
+		word = likely
+	case share >= tenth:
+		word = possibly
+	}
+	return word + " (" + counted(share) + ")"
+}
+
+// so puts a share behind what holds in it.
+func so(what string, share float64) string { return what + " (" + counted(share) + ")" }
+
 // opening says in front of a finding's title how sure it is. What holds plainly
 // has none.
 func (b *builder) opening(f *answer.Finding) string {
@@ -60,15 +79,25 @@ func (b *builder) opening(f *answer.Finding) string {
 	if f.OnceFull {
 		when = "Once it is charged full: "
 	}
+	word := ""
 	switch f.Certainty {
 	case answer.Likely:
-		return when + "Likely: "
+		word = likely
 	case answer.Possible:
-		return when + "Possibly (" + counted(f.Share) + "): "
+		word = possibly
 	case answer.Rare:
-		return when + "In " + counted(f.Share) + " " + b.kindred() + ": "
+		word = seldom
+	default:
+		return when
 	}
-	return when
+	return when + capital(so(word, f.Share)) + ": "
+}
+
+// spelled says what a share in brackets is of, where the text of a finding has one.
+func (b *builder) spelled(text string, f *answer.Finding) (out string, done bool) {
+	n := counted(f.Share)
+	out = strings.Replace(text, "("+n+")", "(in "+n+" "+b.kindred()+")", 1)
+	return out, f.Certainty != answer.Plain && out != text
 }
 
 // drawn says what a range is and how many draws stand behind the figures.
@@ -88,20 +117,21 @@ func (b *builder) drawn() []fact {
 	if d.Rough {
 		text += "; the ranges are rough, because few draws fit all that was read"
 	}
-	return []fact{{"Draws", strings.Join(append([]string{text}, b.fates()...), "; ")}}
+	return []fact{{"Draws", strings.Join(append([]string{text}, b.fates(0)...), "; ")}}
 }
 
-// fates tells of the draws in which there is no ride to the end.
-func (b *builder) fates() []string {
+// fates tells of the draws in which there is no ride to the end, where at least so
+// large a share has none.
+func (b *builder) fates(least float64) []string {
 	var parts []string
-	if d := b.a.Draws; d.Stuck > 0 {
-		parts = append(parts, "in "+counted(d.Stuck)+" it does not get going")
+	if d := b.a.Draws; d.Stuck > least {
+		parts = append(parts, so("it does not get going", d.Stuck))
 	}
-	if d := b.a.Draws; d.Crawls > 0 {
-		parts = append(parts, "in "+counted(d.Crawls)+" it barely moves")
+	if d := b.a.Draws; d.Crawls > least {
+		parts = append(parts, so("it barely moves", d.Crawls))
 	}
-	if d := b.a.Draws; d.Burnt > 0 {
-		parts = append(parts, "in "+counted(d.Burnt)+" the motors burn out on the way")
+	if d := b.a.Draws; d.Burnt > least {
+		parts = append(parts, so("the motors burn out on the way", d.Burnt))
 	}
 	return parts
 }
@@ -114,7 +144,7 @@ func outcomes(list []answer.Named, words func(string) string) string {
 	var parts []string
 	for _, n := range list {
 		if n.Share > 0 {
-			parts = append(parts, words(n.Name)+" in "+counted(n.Share))
+			parts = append(parts, so(words(n.Name), n.Share))
 		}
 	}
 	if len(parts) < 2 {

@@ -19,18 +19,18 @@ func TestASharePrintsAsPeopleSayIt(t *testing.T) {
 	}{
 		{answer.Plain, 1, "WATCH: Said."},
 		{answer.Plain, 0.9, "WATCH: Said."},
-		{answer.Likely, 0.89, "WATCH: Likely: Said."},
-		{answer.Likely, 0.5, "WATCH: Likely: Said."},
-		{answer.Possible, 0.49, "WATCH: Possibly (5 of 10): Said."},
-		{answer.Possible, 0.3, "WATCH: Possibly (3 of 10): Said."},
-		{answer.Possible, 0.1, "WATCH: Possibly (1 of 10): Said."},
-		{answer.Rare, 0.098, "WATCH: In 1 of 10 vehicles like this: Said."},
-		{answer.Rare, 0.094, "WATCH: In 1 of 10 vehicles like this: Said."},
-		{answer.Rare, 0.084, "WATCH: In 1 of 12 vehicles like this: Said."},
-		{answer.Rare, 0.05, "WATCH: In 1 of 20 vehicles like this: Said."},
-		{answer.Rare, 0.034, "WATCH: In 1 of 30 vehicles like this: Said."},
-		{answer.Rare, 0.02, "WATCH: In 1 of 50 vehicles like this: Said."},
-		{answer.Rare, 0.0008, "WATCH: In fewer than 1 of 1000 vehicles like this: Said."},
+		{answer.Likely, 0.89, "WATCH: Likely (in 9 of 10 vehicles like this): Said."},
+		{answer.Likely, 0.5, "WATCH: Likely (in 5 of 10 vehicles like this): Said."},
+		{answer.Possible, 0.49, "WATCH: Possibly (in 5 of 10 vehicles like this): Said."},
+		{answer.Possible, 0.3, "WATCH: Possibly (in 3 of 10 vehicles like this): Said."},
+		{answer.Possible, 0.1, "WATCH: Possibly (in 1 of 10 vehicles like this): Said."},
+		{answer.Rare, 0.098, "WATCH: Seldom (in 1 of 10 vehicles like this): Said."},
+		{answer.Rare, 0.094, "WATCH: Seldom (in 1 of 10 vehicles like this): Said."},
+		{answer.Rare, 0.084, "WATCH: Seldom (in 1 of 12 vehicles like this): Said."},
+		{answer.Rare, 0.05, "WATCH: Seldom (in 1 of 20 vehicles like this): Said."},
+		{answer.Rare, 0.034, "WATCH: Seldom (in 1 of 30 vehicles like this): Said."},
+		{answer.Rare, 0.02, "WATCH: Seldom (in 1 of 50 vehicles like this): Said."},
+		{answer.Rare, 0.0008, "WATCH: Seldom (in fewer than 1 of 1000 vehicles like this): Said."},
 	} {
 		a := fine()
 		a.Findings = []answer.Finding{{
@@ -50,7 +50,7 @@ func TestABenchLoadIsNoVehicle(t *testing.T) {
 	a := bench()
 	a.Findings = []answer.Finding{{Level: answer.Watch, Title: "Said.", Topic: answer.TopicPack, Certainty: answer.Rare, Share: 0.034}}
 	text := flat(t, a)
-	if !strings.Contains(text, "In 1 of 30 setups like this: Said.") || strings.Contains(text, "vehicles like this") {
+	if !strings.Contains(text, "Seldom (in 1 of 30 setups like this): Said.") || strings.Contains(text, "vehicles like this") {
 		t.Error("speaks of vehicles")
 	}
 }
@@ -63,11 +63,11 @@ func TestTheDrawsAreToldOnce(t *testing.T) {
 		"as drawn": {
 			func(*answer.Assessment) {},
 			"Draws: 8 of 10 vehicles like this lie in a range; 1024 drawn, 256 of them judged (a share may be off by 7 in 100); " +
-				"in 1 of 12 it does not get going; in 1 of 50 the motors burn out on the way", "rough",
+				"it does not get going (1 of 12); the motors burn out on the way (1 of 50)", "rough",
 		},
 		"rough":          {func(a *answer.Assessment) { a.Draws.Rough = true }, "; the ranges are rough", ""},
-		"always going":   {func(a *answer.Assessment) { a.Draws.Stuck = 0 }, "in 1 of 50 the motors burn out", "get going"},
-		"mostly burning": {func(a *answer.Assessment) { a.Draws.Burnt = 0.97 }, "in all but 1 of 30 the motors burn out", ""},
+		"always going":   {func(a *answer.Assessment) { a.Draws.Stuck = 0 }, "the motors burn out on the way (1 of 50)", "get going"},
+		"mostly burning": {func(a *answer.Assessment) { a.Draws.Burnt = 0.97 }, "the motors burn out on the way (all but 1 of 30)", ""},
 		"nobody drew":    {func(a *answer.Assessment) { a.Draws = answer.DrawFigures{} }, "Bramble Lane", " drawn"},
 	} {
 		a := danger()
@@ -85,7 +85,7 @@ func TestWhatElseMayEndTheRideIsToldWithItsShare(t *testing.T) {
 	a.Ride.EndShare = []answer.Named{
 		{Name: string(answer.EndEmpty), Share: 0.04}, {Name: string(answer.EndCutoff), Share: 0.96}, {Name: string(answer.EndFuse)},
 	}
-	if text := flat(t, a); !strings.Contains(text, "Over all draws: a cutoff opens in all but 1 of 25; the pack is empty in 1 of 25. Distance") {
+	if text := flat(t, a); !strings.Contains(text, "Over all draws: a cutoff opens (all but 1 of 25); the pack is empty (1 of 25). Distance") {
 		t.Error("lacks the ends with their shares, the most frequent first")
 	}
 	a.Ride.EndShare, a.Cutoff.OpensShare = a.Ride.EndShare[1:], nil
@@ -167,7 +167,7 @@ func TestAFuseThatNobodyKnowsIsNotSaidToBeMissing(t *testing.T) {
 func TestAShortReportTellsOfTheDrawsThatDoNotRide(t *testing.T) {
 	a := fine()
 	a.Draws.Stuck, a.Draws.Burnt = 0.084, 0
-	if text := written(t, a, report.Options{Short: true}); !strings.Contains(text, "\nDraws: in 1 of 12 it does not get going\n") {
+	if text := written(t, a, report.Options{Short: true}); !strings.Contains(text, "\nDraws: it does not get going (1 of 12)\n") {
 		t.Errorf("does not tell of them: %s", text)
 	}
 	if text := written(t, noDangers(), report.Options{Short: true}); !strings.Contains(text, "\nSpeed: ") {

@@ -5,7 +5,7 @@ package report
 func everyday(key string) string {
 	switch key {
 	case "controller.kind":
-		return "whether a board or a bare switch drives the motors"
+		return "whether electronics or a bare switch drive the motors"
 	case "controller.ramp":
 		return "how gently it starts"
 	case "controller.current_limit":
@@ -13,7 +13,7 @@ func everyday(key string) string {
 	case "controller.resistance", "wire.joint_resistance":
 		return "how good switch and plugs are"
 	case "controller.max_voltage", "vehicle.weakest_part_voltage":
-		return "how many volts the board stands"
+		return "how many volts its electronics stand"
 	case "gears.ratio":
 		return "the gearing"
 	case "gears.efficiency":

@@ -1,10 +1,10 @@
 package report
 
 import (
-	"math"
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/quantity"
 )
 
 // detail says what was found, which side of which limit is right, on which
@@ -91,21 +91,14 @@ func atRisk(f *answer.Finding) string {
 
 // guessed says on which assumed value a finding rests.
 func (b *builder) guessed(f *answer.Finding) string {
-	if f.Guess == "" {
+	if f.Guess == "" || f.Change == answer.LookUp { // what was not told is no guess
 		return ""
 	}
 	return "a guess: " + clean(f.Guess)
 }
 
-// about rounds to two digits, but never coarser than to whole units: what is
-// computed from assumed values deserves no more.
-func about(v float64) float64 {
-	size := math.Abs(v)
-	if size == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
-		return v
-	}
-	return toStep(v, min(1, math.Pow(10, math.Floor(math.Log10(size))-1)))
-}
+// about rounds what is computed from assumed values, as sentences round it.
+func about(v float64) float64 { return quantity.About(v) }
 
 // burntC is where a motor's temperature stops being followed; what is printed
 // as that may be more.

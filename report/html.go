@@ -138,7 +138,9 @@ func (p *page) reasonList() {
 	if len(s.items) == 0 {
 		return
 	}
-	p.put("<section>\n<h2>%s</h2>\n<ol>\n", s.title)
+	p.put("<section>\n<h2>%s</h2>\n", s.title)
+	p.paragraphs(s.text)
+	p.WriteString("<ol>\n")
 	for _, item := range s.items {
 		p.put("<li>%s</li>\n", item)
 	}
@@ -154,6 +156,7 @@ func (p *page) toDo() {
 	s := p.told.ways
 	if !s.empty() {
 		p.put("<section>\n<h2>%s</h2>\n", s.title)
+		p.paragraphs(s.text)
 		p.ticks(s.items)
 		for _, list := range s.lists {
 			p.tickList(list)
@@ -171,6 +174,9 @@ func (p *page) toDo() {
 func (p *page) tickList(list tickList) {
 	p.put("<h3>%s</h3>\n", list.title)
 	p.ticks(list.steps)
+	if list.after != "" {
+		p.put("<p class=\"small\">%s</p>\n", list.after)
+	}
 }
 
 // ticks is a list of boxes to tick; they need no script.
@@ -195,7 +201,9 @@ func (p *page) questions() {
 	for _, item := range s.items {
 		p.put("<li>%s</li>\n", item)
 	}
-	p.WriteString("</ol>\n</section>\n")
+	p.WriteString("</ol>\n")
+	p.paragraphs(s.after)
+	p.WriteString("</section>\n")
 }
 
 func (p *page) howSure() {
@@ -213,6 +221,13 @@ func (p *page) safetyList() {
 		p.put("<li>%s</li>\n", p.say(c))
 	}
 	p.WriteString("</ul>\n</section>\n")
+}
+
+// paragraphs writes texts, small.
+func (p *page) paragraphs(texts []string) {
+	for _, t := range texts {
+		p.put("<p class=\"small\">%s</p>\n", t)
+	}
 }
 
 // factList writes names and values.

@@ -9,8 +9,11 @@ import (
 // items says one word of each thing that somebody can point at, and why where no
 // finding says it.
 func (b *builder) items() section {
-	s := section{title: "Part by part", flow: true}
+	s := section{title: "Part by part", sub: true, flow: true}
 	for _, v := range b.a.Items {
+		if b.tight >= tightest && v.Word != answer.NotKnown && v.Word != answer.Fine.String() {
+			continue // its findings say so
+		}
 		value := strings.ToUpper(clean(v.Word))
 		if line := clean(v.Line); line != "" && (v.Word == answer.NotKnown || v.Word == answer.Fine.String()) { // otherwise a finding says it
 			value += ": " + line

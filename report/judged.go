@@ -15,18 +15,23 @@ func (b *builder) findings() []section {
 	// The given order stays among findings of one level.
 	slices.SortStableFunc(list, func(x, y answer.Finding) int { return int(y.Level) - int(x.Level) })
 	grave := section{title: "What was found, worst first"}
-	mild := section{title: "Of wear and parts, to watch where nothing else stands", sub: true, flow: true}
+	mild := section{title: "Of wear and parts, to watch unless said", sub: true, flow: true}
 	said := map[answer.Change]bool{}
+	told := false // what a share is of, once
 	for i := range list {
 		f := &list[i]
 		if advice := b.advice(f, said); b.isGrave(f) {
-			grave.judged = append(grave.judged, b.judge(f, advice))
+			j := b.judge(f, advice)
+			if !told {
+				j.title, told = b.spelled(j.title, f)
+			}
+			grave.judged = append(grave.judged, j)
 			continue
 		}
 		mild.items = append(mild.items, b.inBrief(f))
 	}
 	if len(list) > 0 {
-		grave.text = []string{"In brackets: found and right, what \"packcheck explain\" knows it as, source."}
+		grave.text = []string{"In brackets: found, right, name in \"packcheck explain\", source."}
 	}
 	return []section{grave, mild}
 }
@@ -61,6 +66,15 @@ func firstClause(text string) string {
 	return strings.TrimRight(text, ".")
 }
 
+// inShort is the title of a finding without why; what asks to be looked up names all
+// of it.
+func (b *builder) inShort(f *answer.Finding) string {
+	if f.Change == answer.LookUp {
+		return b.say(f.Title)
+	}
+	return firstClause(b.say(f.Title))
+}
+
 // advice is what a finding's own line says to do. What has to be changed before
 // anybody rides stands in the list of changes, each change once; the same holds
 // for milder findings that ask for one of them.
@@ -81,7 +95,7 @@ func (b *builder) advice(f *answer.Finding, said map[answer.Change]bool) string 
 // judge makes a finding ready for print.
 func (b *builder) judge(f *answer.Finding, advice string) judgement {
 	return judgement{
-		level: f.Level, told: f.Reads == answer.AsTold, risk: atRisk(f), title: sentence(b.opening(f) + firstClause(b.say(f.Title))), detail: b.detail(f), advice: advice,
+		level: f.Level, told: f.Reads == answer.AsTold, risk: atRisk(f), title: sentence(b.opening(f) + b.inShort(f)), detail: b.detail(f), advice: advice,
 	}
 }
 
@@ -97,14 +111,10 @@ func (b *builder) other() section {
 	return b.noted(section{title: "Also"}, func(t answer.Topic) bool { return !slices.Contains(b.topics, t) })
 }
 
-// noted adds the notes of the topics that are wanted. Where ways out were
-// computed, these take some of their room, and each topic keeps its first.
+// noted adds the notes of the topics that are wanted.
 func (b *builder) noted(s section, wanted func(answer.Topic) bool) section {
-	if b.terse {
-		return s
-	}
 	for _, n := range b.a.Notes {
-		if wanted(n.Topic) && (len(s.notes) == 0 || len(b.a.Ways) == 0) {
+		if wanted(n.Topic) {
 			s.notes = append(s.notes, b.say(n.Text))
 		}
 	}

@@ -62,6 +62,9 @@ func (m *markdownDialect) ticks(list tickList) {
 	for _, step := range list.steps {
 		fmt.Fprintf(&m.out, "- \\[ \\] %s\n", inMarkdown(step))
 	}
+	if list.after != "" {
+		m.paragraph(list.after)
+	}
 }
 
 func (m *markdownDialect) judgement(j judgement) {

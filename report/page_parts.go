@@ -48,8 +48,13 @@ func (b *builder) why(r room) section {
 	if more { // no danger is left out, however many there are
 		shown = shown[:len(shown)-1]
 	}
+	told := false // what a share is of, once
 	for _, f := range shown {
-		s.items = append(s.items, b.reason(f, r.whyLen))
+		text := b.reason(f, r.whyLen)
+		if !told {
+			text, told = b.spelled(text, f)
+		}
+		s.items = append(s.items, text)
 	}
 	if more {
 		s.items = append(s.items, "Danger as well: "+b.dangers(list[len(shown):])+".")
@@ -104,7 +109,7 @@ func (b *builder) reason(f *answer.Finding, length int) string {
 		text = "Danger: " + text
 	}
 	guess := ""
-	if f.Guess != "" && f.Reads != answer.AsUnknown { // what is not known is no guess
+	if f.Guess != "" && f.Reads != answer.AsUnknown && f.Change != answer.LookUp { // what is not known is no guess
 		guess = " (A guess: " + cut(everyday(clean(f.Guess)), 60) + ".)"
 	}
 	title := cut(b.say(f.Title), max(min(length, 59), length-len(text)-len(guess)))
@@ -129,14 +134,14 @@ func (b *builder) few(r room) section {
 	if asked := b.asked(); asked != "" {
 		s.facts = append(s.facts, fact{"As you asked", asked})
 	}
-	if !b.bench() {
-		s.facts = append(s.facts, fact{"Distance", b.figure("ride.distance_km", kilometr, ride.DistanceKm).brief()})
-	}
 	if st := b.a.Steady; st != nil {
 		s.facts = append(s.facts, b.beside("Speed", b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh), b.was("original_speed_kmh", kmPerH)))
 	}
 	if l := b.a.Launch; l != nil {
 		s.facts = append(s.facts, b.beside("First shove", b.figure("launch.peak_battery_a", amps, about(l.PeakBatteryA)), b.was("original_launch_a", amps)))
+	}
+	if !b.bench() {
+		s.facts = append(s.facts, fact{"Distance", b.figure("ride.distance_km", kilometr, ride.DistanceKm).brief()})
 	}
 	s.facts = append(s.facts, b.chargeTimes()...)
 	s.facts = s.facts[:min(len(s.facts), r.figures)]
@@ -199,23 +204,21 @@ func (b *builder) asked() string {
 	if len(r.EndShare) == 0 && r.End == answer.EndWanted {
 		share = 1
 	}
-	const likely, hardly = 0.5, 0.1
-	word := "not likely"
+	return b.one(minutes, *r.WantedMin) + " with the pauses: " + reaches(share)
+}
+
+// reaches says how surely a time is reached.
+func reaches(share float64) string {
+	const nearly = 0.9
 	switch {
-	case share >= 1-hardly:
-		word = "yes"
-	case share >= likely:
-		word = "likely"
-	case share >= hardly:
-		word = "perhaps"
+	case counted(share) == "all":
+		return "yes"
+	case share >= nearly:
+		return so("yes", share)
 	case share <= 0:
-		word = "no"
+		return "no"
 	}
-	text := b.one(minutes, *r.WantedMin) + " with the pauses: " + word
-	if share > 0 && share < 0.995 {
-		text += ", in " + counted(share)
-	}
-	return text
+	return shared(share)
 }
 
 // chargeTimes are how long the charger takes, where it is one that suits.
@@ -234,74 +237,9 @@ func (b *builder) chargeTimes() []fact {
 	return facts
 }
 
-// waysOut lists the ways out that were computed; where there are none, what has
-// to be done first.
-func (b *builder) waysOut(r room) section {
-	if len(b.a.Ways) > 0 {
-		s := section{title: "Ways out, each computed like the rest"}
-		for i, w := range b.a.Ways[:min(r.ways, len(b.a.Ways))] {
-			s.lists = append(s.lists, b.way(i, &w, r))
-		}
-		return s
-	}
-	s := section{title: "What to do first", numbered: true}
-	shown := b.a.Changes[:min(r.steps, len(b.a.Changes))]
-	for _, c := range shown {
-		s.items = append(s.items, cut(b.say(c), r.stepLen))
-	}
-	if n := len(b.a.Changes) - len(shown); n > 0 {
-		s.more = things(n, "more step")
-	}
-	return s
-}
-
-// way is one way out.
-func (b *builder) way(i int, w *answer.Way, r room) tickList {
-	const letters = "ABC"
-	text := letters[i%3:i%3+1] + ". " + answerWord(w.Verdict)
-	if title := cut(b.say(w.Title), r.stepLen); title != "" {
-		text += ": " + strings.TrimRight(title, ".")
-	}
-	var figures []string
-	if w.PedalMin.Valid() && w.PedalMin.High > 0 {
-		figures = append(figures, b.rangeOf(minutes, w.PedalMin).brief()+" pedal down")
-	}
-	if w.SpeedKmh.Valid() && w.SpeedKmh.High > 0 {
-		figures = append(figures, b.rangeOf(kmPerH, w.SpeedKmh).brief())
-	}
-	list := tickList{title: sentence(strings.Join(append([]string{text}, figures...), ", "))}
-	for _, step := range w.Steps[:min(r.steps, len(w.Steps))] {
-		list.steps = append(list.steps, cut(b.say(step), r.stepLen))
-	}
-	if n := len(w.Steps) - len(list.steps); n > 0 {
-		list.steps = append(list.steps, "and "+strconv.Itoa(n)+" more")
-	}
-	return list
-}
-
-// rangeOf rounds a range that has no path of its own.
-func (b *builder) rangeOf(u unit, r answer.Range) figure {
-	f := figures{ranges: map[string]answer.Range{"": r}, system: b.system}
-	return f.figure("", u, r.Likely)
-}
-
-// toMeasure says what to look at or measure, and how.
-func (b *builder) toMeasure(m answer.Measurement) string {
-	line := sentence(capital(b.say(m.What)))
-	if how := b.say(m.How); how != "" {
-		line += " " + sentence(how)
-	}
-	return line
-}
-
-// ask is what to look at or measure next.
-func (b *builder) ask(r room) section {
-	s := section{title: "Look or measure next", numbered: true}
-	for _, m := range b.a.Measure[:min(r.ask, len(b.a.Measure))] {
-		s.items = append(s.items, cut(b.toMeasure(m), r.askLen))
-	}
-	return s
-}
+// rareFate is the share up to which the page is silent on draws that have no ride:
+// as many are lost in the error of the draws. Own choice.
+const rareFate = 0.01
 
 // sure says how sure the answer is.
 func (b *builder) sure() section {
@@ -314,8 +252,8 @@ func (b *builder) sure() section {
 	if c := b.a.Conflict; c != nil {
 		parts = append([]string{"What was measured does not go together."}, parts...)
 	}
-	for _, fate := range b.fates() {
-		parts = append(parts, capital(fate)+".")
+	if fates := b.fates(rareFate); len(fates) > 0 {
+		parts = append(parts, capital(strings.Join(fates, "; "))+".")
 	}
 	if n := len(b.a.Assumed); n > 0 {
 		text := things(n, "value") + " assumed"
@@ -340,7 +278,7 @@ func (b *builder) safety() section {
 		first = "Stay beside it while it runs, on something that does not burn, with a hand on what cuts the battery off."
 	}
 	s := section{title: "Safety", items: []string{
-		"The maker's instructions, local codes and licensed practice come first. A changed vehicle no longer is the one that was tested.",
+		"Go by maker's instructions, local codes, licensed practice. A changed vehicle no longer is the one that was tested.",
 		first,
 		"Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.",
 	}}

@@ -135,7 +135,7 @@ func TestThePageTellsOfEachChangeOnce(t *testing.T) {
 	}
 	a.Findings = append(a.Findings, answer.Finding{Level: answer.Watch, Title: "The fuse is old.", Change: answer.LookUp})
 	text := written(t, a, report.Options{})
-	for title, want := range map[string]bool{"1. The wire is thin.": true, "wire is warm": false, "wire is old": false, "2. The fuse is old.": true, "With --full: 2 more findings": true} {
+	for title, want := range map[string]bool{"1. The wire is thin.": true, "wire is warm": false, "wire is old": false, "2. The fuse is old.": true, "The full report has 2 more findings": true} {
 		if strings.Contains(text, title) != want {
 			t.Errorf("%q: want %v in\n%s", title, want, text)
 		}
@@ -145,12 +145,12 @@ func TestThePageTellsOfEachChangeOnce(t *testing.T) {
 func TestWaysOutStandInPlaceOfTheChanges(t *testing.T) {
 	a := danger()
 	a.Ways = []answer.Way{
-		{Title: "A 12 V battery of the old kind", Steps: []string{"fit it"}, Verdict: answer.Watch, PedalMin: answer.Spread(20, 25, 27), SpeedKmh: answer.Exactly(5.8)},
-		{Title: "Keep the pack", Steps: []string{"a new switch", "thicker wire"}, Verdict: answer.Fine, PedalMin: answer.Exactly(31)},
+		{Title: "A 12 V battery of the old kind", Steps: []string{"fit it"}, Verdict: answer.Watch, PedalMin: answer.Spread(20, 25, 27), SpeedKmh: answer.Exactly(5.8), WantedShare: ptr(0.6)},
+		{Title: "Keep the pack", Steps: []string{"a new switch", "thicker wire"}, Verdict: answer.Fine, PedalMin: answer.Exactly(31), Together: "Switch first."},
 	}
 	text := written(t, a, report.Options{})
 	for _, want := range []string{
-		"A. YES, WITH CARE: A 12 V battery of the old kind, 25 min (20 to\n  27) pedal down, 5.8 km/h.\n[ ] fit it\n", "B. YES: Keep the pack, 31 min pedal down.\n[ ] a new switch\n[ ] thicker wire\n",
+		"A. YES, WITH CARE: A 12 V battery of the old kind. Pedal down 25\n  min (20 to 27); 5.8 km/h; 45 min: likely (6 of 10).\n[ ] fit it\n", "B. YES: Keep the pack. Pedal down 31 min.\n[ ] a new switch\n[ ] thicker wire\nSwitch first.\n",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q in\n%s", want, text)

@@ -1,6 +1,7 @@
 package report_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -163,18 +164,30 @@ func TestTheListOfSourcesIsShortForReadersAndWholeForPrograms(t *testing.T) {
 	if !strings.Contains(text, "cfr-183-455: 33 CFR 183.455, overcurrent protection (primary). iec-62133: ") {
 		t.Error("the sources of what may hurt somebody are not listed")
 	}
-	if strings.Contains(text, "nobody-cites") || !strings.Contains(text, "All other sources: \"packcheck sources\", and the JSON form.") {
-		t.Error("lists what nothing grave rests on, or does not say where the rest is")
+	if want := "(\"packcheck sources\" tells more): copy: child-charts, nobody-cites. memory: changed-toy."; !strings.Contains(text, want) {
+		t.Errorf("lacks the names of the others, %q", want)
+	}
+	long := danger()
+	for i := range 300 {
+		long.Habits = append(long.Habits, fmt.Sprint("Mind a thing of its own that takes a line of the report, number ", i, "."))
+	}
+	if text := flat(t, long); strings.Contains(text, "nobody-cites") || !strings.Contains(text, "tells more): copy: 2. memory: 1.") {
+		t.Error("a report that grows too long does not count them")
 	}
 	if !strings.Contains(written(t, danger(), report.Options{Format: report.FormatJSON}), `"nobody-cites"`) {
 		t.Error("JSON lacks a source")
 	}
 }
 
-func TestWhatMovesNothingIsOnlyCounted(t *testing.T) {
-	text := flat(t, danger())
-	want := "gears.ratio: 60:1 to 110:1. rider.mass: 15 to 24 kg. wire.insulation: 80 C. And 1 value more, of less effect on time, speed and first shove: see the JSON form."
-	if !strings.Contains(text, want) {
-		t.Errorf("lacks %q", want)
+func TestWhatMovesNothingStandsLastByTables(t *testing.T) {
+	a := danger()
+	a.Assumed = append(
+		a.Assumed, answer.Assumed{Key: "original.pack.charge", Value: "100 %"}, answer.Assumed{Key: "original.wire.joints", Value: "6"},
+		answer.Assumed{Key: "pack.housing", Value: "closed shell"},
+	)
+	want := "gears.ratio: 60:1 to 110:1. rider.mass: 15 to 24 kg. wire.insulation: 80 C. Of less effect: " +
+		"[pack] charge 100 %; housing closed shell. [original.wire] joints 6. [original] the same: pack.charge."
+	if text := flat(t, a); !strings.Contains(text, want) {
+		t.Errorf("lacks %q in %s", want, text)
 	}
 }

@@ -78,7 +78,7 @@ func (b *builder) shortFigures() []fact {
 		if st := b.a.Steady; st != nil {
 			facts = append(facts, fact{"Speed", b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh).brief()})
 		}
-		if fates := strings.Join(b.fates(), "; "); fates != "" {
+		if fates := strings.Join(b.fates(rareFate), "; "); fates != "" {
 			facts = append(facts, fact{"Draws", fates})
 		}
 	}

@@ -11,7 +11,13 @@ import (
 
 // changes are told in short where ways out say the same with figures.
 func (b *builder) changes() section {
-	s := section{title: "What to change, in this order", numbered: true}
+	s := section{title: "What to change, in this order", numbered: true, sub: len(b.a.Ways) > 0, flow: len(b.a.Ways) > 0}
+	if b.tight >= tightest && len(b.a.Ways) > 0 {
+		return s
+	}
+	if b.a.Sought && len(b.a.Ways) == 0 {
+		s.text = []string{noWay}
+	}
 	for _, c := range b.a.Changes {
 		text := b.say(c)
 		if len(b.a.Ways) > 0 {
@@ -26,7 +32,7 @@ func (b *builder) changes() section {
 
 // allWays lists the ways out that were computed, whole.
 func (b *builder) allWays() section {
-	s := section{title: "Ways out, each computed like the rest"}
+	s := section{title: b.waysTitle()}
 	for i := range b.a.Ways {
 		s.lists = append(s.lists, b.way(i, &b.a.Ways[i], room{steps: math.MaxInt, stepLen: math.MaxInt}))
 	}
@@ -63,9 +69,12 @@ func (b *builder) habits() section {
 }
 
 func (b *builder) measure() section {
-	s := section{title: "Look or measure next", numbered: true, flow: true}
+	s := section{title: b.askTitle(), numbered: true, flow: true, sub: b.tight >= runOn}
 	for _, m := range b.a.Measure {
 		line := b.toMeasure(m)
+		if enter := clean(m.Enter); enter != "" && b.tight < tightest {
+			line += " (" + enter + ")"
+		}
 		if gain := b.gain(m); gain != "" {
 			line += " " + gain
 		}
@@ -73,6 +82,9 @@ func (b *builder) measure() section {
 	}
 	if len(s.items) == 0 {
 		s.text = []string{"No single measurement would change this answer much."}
+	}
+	if note := b.whoRides(b.a.Measure); note != "" {
+		s.after = []string{note}
 	}
 	return s
 }

@@ -114,6 +114,9 @@ func (t *textDialect) ticks(list tickList) {
 	for _, step := range list.steps {
 		t.block("[ ] ", 4, step)
 	}
+	if list.after != "" {
+		t.block("", 0, list.after)
+	}
 }
 
 func (t *textDialect) judgement(j judgement) {
@@ -133,7 +136,7 @@ func (t *textDialect) notes(texts []string) {
 		text = t.held + " " + text
 		t.held = ""
 	}
-	t.block("", 2, text)
+	t.block("", 0, text)
 }
 
 // block writes text behind first, further lines indented by hang.
@@ -149,7 +152,7 @@ func (t *textDialect) block(first string, hang int, text string) {
 func (t *textDialect) flush() {
 	if held := t.held; held != "" {
 		t.held = ""
-		t.block("", 2, held)
+		t.block("", 0, held)
 	}
 }
 

@@ -13,14 +13,15 @@ type term struct {
 func terms() []term {
 	return []term{
 		{"it never lets more amps through", []string{"current limit"}},
-		{"it switches the battery off before it is drained too far", []string{"low-voltage cutoff", "cutoff", "cutoffs"}},
-		{"the electronics between battery and motors", []string{"current-limiting controller", "speed control", "controllers", "controller", "chopper"}},
+		{"it switches an empty battery off in time", []string{"low-voltage cutoff", "cutoff", "cutoffs"}},
+		{"electronics that feed the motors", []string{"current-limiting controller", "speed control", "controllers", "controller", "chopper"}},
 		{"the bare metal that touches inside a switch", []string{"pedal contacts", "plain contacts", "contacts"}},
 		{"the amps rise slowly", []string{"soft start", "ramp"}},
 		{"the part of the time that the power is on", []string{"duty"}},
 		{"a motor's coil of wire", []string{"motor windings", "windings", "winding"}},
 		{"the skin of a wire", []string{"insulation"}},
 		{"melt together", []string{"weld"}},
+		{"a flat plate of small soldered parts", []string{"circuit board", "boards", "board"}},
 		{"it makes fewer volts", []string{"step-down converter", "converter"}},
 		{"electronic switches", []string{"transistors"}},
 		{"small parts that hold charge", []string{"capacitors", "capacitor"}},

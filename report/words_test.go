@@ -52,7 +52,7 @@ func TestAWordOfTheFirstLinesIsExplainedOnThePage(t *testing.T) {
 	a := fine()
 	a.Headline = [3]string{"x", "Nothing disconnects it.", "Fit a low-voltage cutoff."}
 	text := belowTitle(written(t, a, report.Options{}))
-	if !strings.Contains(text, "WORDS Low-voltage cutoff = it switches the battery off before it is drained too far.") {
+	if !strings.Contains(text, "WORDS Low-voltage cutoff = it switches an empty battery off in time.") {
 		t.Errorf("does not explain what only the first lines say: %s", text)
 	}
 }

@@ -22,9 +22,9 @@ Likely, and in brackets where 8 of 10 setups like this lie:
 
 [b]Safety[/b]
 [list]
-[*]The maker's instructions, local codes and licensed practice come first. A changed vehicle no longer is the one that was tested.
+[*]Go by maker's instructions, local codes, licensed practice. A changed vehicle no longer is the one that was tested.
 [*]Stay beside it while it runs, on something that does not burn, with a hand on what cuts the battery off.
 [*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.
 [/list]
 
-With --full: all 3 cautions.
+The full report has all 3 cautions.

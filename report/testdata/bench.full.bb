@@ -59,7 +59,8 @@ No charger was described, so none was judged. Use only the charger that the make
 [*]gears.ratio: 60:1 to 110:1.
 [*]rider.mass: 15 to 24 kg.
 [*]wire.insulation: 80 C.
-[*]And 1 value more, of less effect on time, speed and first shove: see the JSON form.
+[*]Of less effect:
+[*](pack) charge 100 %.
 [/list]
 
 [b]Cautions[/b]

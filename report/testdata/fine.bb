@@ -8,9 +8,9 @@
 [list]
 [*][b]Pedal down:[/b] 29 min; original 41 min
 [*][b]With the pauses:[/b] 41 min
-[*][b]Distance:[/b] 3.1 km
 [*][b]Speed:[/b] 6.8 km/h; original 4.5 km/h
 [*][b]First shove:[/b] 88 A; original 46.5 A
+[*][b]Distance:[/b] 3.1 km
 [*][b]Charged full in:[/b] 2 h 12 min
 [*][b]Unplug after:[/b] 3 h
 [/list]
@@ -20,9 +20,9 @@
 
 [b]Safety[/b]
 [list]
-[*]The maker's instructions, local codes and licensed practice come first. A changed vehicle no longer is the one that was tested.
+[*]Go by maker's instructions, local codes, licensed practice. A changed vehicle no longer is the one that was tested.
 [*]First run: wheels up, then with no child, then with a grown-up beside it and a hand on a switch that cuts the battery off.
 [*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.
 [/list]
 
-With --full: all 2 cautions.
+The full report has all 2 cautions.

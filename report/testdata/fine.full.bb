@@ -107,11 +107,13 @@ No single measurement would change this answer much.
 [b]What was assumed, most important first[/b]
 Nothing: the setup gave every value.
 
+[b]Sources[/b]
+[list]
+[*]The rest, by how they are known ("packcheck sources" tells more): common practice: walking-pace. copy: child-charts, nobody-cites. memory: changed-toy, iec-62133, vehicle-trade. primary: cfr-183-455.
+[/list]
+
 [b]Cautions[/b]
 [list]
 [*]Follow the instructions of the makers of the vehicle and the pack, local codes and licensed practice.
 [*]A changed vehicle no longer is the one that was tested.
 [/list]
-
-[b]Sources of what may hurt somebody[/b]
-All other sources: "packcheck sources", and the JSON form.

@@ -8,9 +8,9 @@
 [list=1]
 [*]Danger: `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;.
 [*]Danger: Never put this charger on this pack.
-[*]Likely: The board was made for 12 V and sees 21 V. (A guess: the x &amp; of the `(/code)(/pre)(url=http: //x)~~~ * ....)
+[*]Likely (in 9 of 10 vehicles like this): The board (a flat plate of small soldered parts) was made for 12 V and sees 21 V. (A guess: the x &amp; of the `(/code)(/pre)(url=http: //x)~~~ * ....)
 [*]Possibly (3 of 10): It is faster than a walking adult.
-[*]In 1 of 30 vehicles like this: The pedal switch can melt shut.
+[*]Seldom (1 of 30): The pedal switch can melt shut.
 [/list]
 
 [b]In figures[/b]
@@ -20,9 +20,9 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [*][b]Pedal down:[/b] 33 min; original 41 min
 [*][b]With the pauses:[/b] 46 min
 [*][b]As you asked:[/b] 45 min with the pauses: no
-[*][b]Distance:[/b] 3.1 km (2.3 to 4)
 [*][b]Speed:[/b] 6.8 km/h (6.1 to 7.5); original 4.5 km/h
 [*][b]First shove:[/b] 88 A (71 to 118); original 46.5 A
+[*][b]Distance:[/b] 3.1 km (2.3 to 4)
 [/list]
 
 [b]What to do first[/b]
@@ -37,13 +37,13 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [/list]
 
 [b]How sure[/b]
-What was measured does not go together. 1024 vehicles like this were computed, not tested. In 1 of 12 it does not get going. In 1 of 50 the motors burn out on the way. 4 values assumed.
+What was measured does not go together. 1024 vehicles like this were computed, not tested. It does not get going (1 of 12); the motors burn out on the way (1 of 50). 4 values assumed.
 
 [b]Safety[/b]
 [list]
-[*]The maker's instructions, local codes and licensed practice come first. A changed vehicle no longer is the one that was tested.
+[*]Go by maker's instructions, local codes, licensed practice. A changed vehicle no longer is the one that was tested.
 [*]First run: wheels up, then with no child, then with a grown-up beside it and a hand on a switch that cuts the battery off.
 [*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.
 [/list]
 
-With --full: 1 more finding, all 2 cautions.
+The full report has 1 more finding and all 2 cautions.

@@ -8,9 +8,9 @@
 [list=1]
 [*]Danger: There is no fuse in the path.
 [*]Danger: Never put this charger on this pack.
-[*]Likely: The board was made for 12 V and sees 21 V. (A guess: what the child weighs.)
+[*]Likely (in 9 of 10 vehicles like this): The board (a flat plate of small soldered parts) was made for 12 V and sees 21 V. (A guess: what the child weighs.)
 [*]Possibly (3 of 10): It is faster than a walking adult.
-[*]In 1 of 30 vehicles like this: The pedal switch can melt shut.
+[*]Seldom (1 of 30): The pedal switch can melt shut.
 [/list]
 
 [b]In figures[/b]
@@ -19,10 +19,10 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [list]
 [*][b]Pedal down:[/b] 33 min; original 41 min
 [*][b]With the pauses:[/b] 46 min
-[*][b]As you asked:[/b] 45 min with the pauses: likely, in 7 of 10
-[*][b]Distance:[/b] 1.9 mi (0.19 to 6.1)
+[*][b]As you asked:[/b] 45 min with the pauses: likely (7 of 10)
 [*][b]Speed:[/b] 4.2 mph (1.3 to 6.8); original 2.8 mph
 [*][b]First shove:[/b] 88 A; original 46.5 A
+[*][b]Distance:[/b] 1.9 mi (0.19 to 6.1)
 [/list]
 
 [b]What to do first[/b]
@@ -37,13 +37,13 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [/list]
 
 [b]How sure[/b]
-What was measured does not go together. 1024 vehicles like this were computed, not tested. In 1 of 12 it does not get going. In 1 of 50 the motors burn out on the way. 4 values assumed, first of all the gearing. Few of them fit what was measured, so the ranges are rough.
+What was measured does not go together. 1024 vehicles like this were computed, not tested. It does not get going (1 of 12); the motors burn out on the way (1 of 50). 4 values assumed, first of all the gearing. Few of them fit what was measured, so the ranges are rough.
 
 [b]Safety[/b]
 [list]
-[*]The maker's instructions, local codes and licensed practice come first. A changed vehicle no longer is the one that was tested.
+[*]Go by maker's instructions, local codes, licensed practice. A changed vehicle no longer is the one that was tested.
 [*]First run: wheels up, then with no child, then with a grown-up beside it and a hand on a switch that cuts the battery off.
 [*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.
 [/list]
 
-With --full: 1 more finding, all 2 cautions.
+The full report has 1 more finding and all 2 cautions.

@@ -5,17 +5,17 @@
 [b]Two-seater, 24 V, two tired blocks[/b]
 
 [b]What was found, worst first[/b]
-In brackets: found and right, what "packcheck explain" knows it as, source.
+In brackets: found, right, name in "packcheck explain", source.
 
 [b]DANGER (fire):[/b] There is no fuse in the path. (187 A, right: at most 31.4 A; no-fuse; cfr-183-455)
 
 [b]DANGER (fire):[/b] Never put this charger on this pack. (charger-wrong; iec-62133)
 
-[b]FIX FIRST:[/b] Likely: The board was made for 12 V and sees 21 V. (21 V, right: at most 12 V; a guess: rider.mass; board-overvolted)
+[b]FIX FIRST:[/b] Likely (in 9 of 10 vehicles like this): The board was made for 12 V and sees 21 V. (21 V, right: at most 12 V; a guess: rider.mass; board-overvolted)
 
 [b]WATCH (child):[/b] Possibly (3 of 10): It is faster than a walking adult. (4.3 mph, right: at most 3.1 mph; speed-above-walk; walking-pace) [b]To do:[/b] Keep to a fenced place.
 
-[b]WATCH (child):[/b] In 1 of 30 vehicles like this: The pedal switch can melt shut. (88 A, right: at most 60 A; pedal-welds; vehicle-trade) [b]To do:[/b] Fit a speed control.
+[b]WATCH (child):[/b] Seldom (1 of 30): The pedal switch can melt shut. (88 A, right: at most 60 A; pedal-welds; vehicle-trade) [b]To do:[/b] Fit a speed control.
 
 [b]WATCH:[/b] The weakest cell runs low. (2.71 V, right: at least 2.8 V; weak-cell; iec-62133)
 
@@ -45,7 +45,7 @@ In brackets: found and right, what "packcheck explain" knows it as, source.
 
 [b]All figures[/b]
 [list]
-[*][b]Draws:[/b] 8 of 10 vehicles like this lie in a range; 1024 drawn, 256 of them judged (a share may be off by 7 in 100); the ranges are rough, because few draws fit all that was read; in 1 of 12 it does not get going; in 1 of 50 the motors burn out on the way
+[*][b]Draws:[/b] 8 of 10 vehicles like this lie in a range; 1024 drawn, 256 of them judged (a share may be off by 7 in 100); the ranges are rough, because few draws fit all that was read; it does not get going (1 of 12); the motors burn out on the way (1 of 50)
 [/list]
 
 [b]Ride[/b]
@@ -53,9 +53,9 @@ In brackets: found and right, what "packcheck explain" knows it as, source.
 [*][b]Pedal down:[/b] 33 min
 [*][b]With the pauses:[/b] 46 min
 [*][b]Ended by:[/b] cutoff in the pack
-[*][b]As you asked:[/b] 45 min with the pauses: likely, in 7 of 10
+[*][b]As you asked:[/b] 45 min with the pauses: likely (7 of 10)
 [*][b]Within that:[/b] 29 min (4 min to 2 h 10 min) under load; by the clock 40 min (10 min to 3 h 10 min); ended by: wanted time reached
-[*][b]Over all draws:[/b] the time asked for is over in 7 of 10; a cutoff opens in 3 of 10
+[*][b]Over all draws:[/b] the time asked for is over (7 of 10); a cutoff opens (3 of 10)
 [*][b]Distance:[/b] 1.9 mi (0.19 to 6.1; 0.31 to 9.8 km)
 [*][b]Starts:[/b] 71
 [*][b]Delivered:[/b] 4.62 Ah
@@ -120,7 +120,7 @@ In brackets: found and right, what "packcheck explain" knows it as, source.
 [b]What stops the drain[/b]
 [list]
 [*][b]Opens first:[/b] the pack's own electronics
-[*][b]Over all draws:[/b] the pack's own electronics in 9 of 10; nothing in 1 of 10
+[*][b]Over all draws:[/b] the pack's own electronics (9 of 10); nothing (1 of 10)
 [*][b]Charge left then:[/b] 7.6 %
 [*][b]Weakest cell:[/b] 2.71 V
 [*][b]Cuts in and out:[/b] 3 times
@@ -182,7 +182,17 @@ Top speed and ride time cannot both be true.
 [*]gears.ratio: 60:1 to 110:1.
 [*]rider.mass: 15 to 24 kg.
 [*]wire.insulation: 80 C.
-[*]And 1 value more, of less effect on time, speed and first shove: see the JSON form.
+[*]Of less effect:
+[*](pack) charge 100 %.
+[/list]
+
+[b]Sources[/b]
+[list]
+[*]cfr-183-455: 33 CFR 183.455, overcurrent protection (primary).
+[*]iec-62133: a standard on packs (memory).
+[*]vehicle-trade: the trade (memory).
+[*]walking-pace: common practice, no published source.
+[*]The rest, by how they are known ("packcheck sources" tells more): copy: child-charts, nobody-cites. memory: changed-toy.
 [/list]
 
 [b]Cautions[/b]
@@ -190,13 +200,3 @@ Top speed and ride time cannot both be true.
 [*]Follow the instructions of the makers of the vehicle and the pack, local codes and licensed practice.
 [*]A changed vehicle no longer is the one that was tested.
 [/list]
-
-[b]Sources of what may hurt somebody[/b]
-[list]
-[*]cfr-183-455: 33 CFR 183.455, overcurrent protection (primary).
-[*]iec-62133: a standard on packs (memory).
-[*]vehicle-trade: the trade (memory).
-[*]walking-pace: common practice, no published source (common practice).
-[/list]
-
-All other sources: "packcheck sources", and the JSON form.

@@ -1,0 +1,53 @@
+package report
+
+import (
+	"slices"
+
+	"example.org/packcheck/answer"
+)
+
+// What to look at or measure.
+
+// toMeasure asks for something to look at or measure, and says how.
+func (b *builder) toMeasure(m answer.Measurement) string {
+	line := sentence(capital(orElse(b.say(m.Asks), b.say(m.What))))
+	if how := b.say(m.How); how != "" {
+		line += " " + sentence(how)
+	}
+	return line
+}
+
+// askTitle says when to look: before anything is bought where that is advised.
+func (b *builder) askTitle() string {
+	if len(b.a.Ways) > 0 {
+		return "Look first, before you buy"
+	}
+	return "Look or measure next"
+}
+
+// ask is what to look at or measure next.
+func (b *builder) ask(r room) section {
+	s := section{title: b.askTitle(), numbered: true}
+	shown := b.a.Measure[:min(r.ask, len(b.a.Measure))]
+	for _, m := range shown {
+		s.items = append(s.items, cut(b.toMeasure(m), r.askLen))
+	}
+	if note := b.whoRides(shown); note != "" {
+		s.after = []string{note}
+	}
+	return s
+}
+
+// whoRides says who sits on it while something is measured.
+func (b *builder) whoRides(list []answer.Measurement) string {
+	drives := slices.ContainsFunc(list, func(m answer.Measurement) bool { return m.Drives })
+	switch {
+	case !drives || b.bench():
+		return ""
+	case b.a.Verdict >= answer.FixFirst && b.a.Original == nil:
+		return "For that nobody rides yet: weights in the seat, a grown-up beside it."
+	case b.a.Verdict >= answer.FixFirst:
+		return "With the old battery only, a grown-up beside it."
+	}
+	return "A grown-up walks beside it."
+}

@@ -1,0 +1,84 @@
+package report
+
+import (
+	"strconv"
+	"strings"
+
+	"example.org/packcheck/answer"
+)
+
+// Ways out, and what to do first where there is none.
+
+// waysOut lists the ways out that were computed; where there are none, what has
+// to be done first.
+func (b *builder) waysOut(r room) section {
+	if len(b.a.Ways) > 0 {
+		s := section{title: b.waysTitle()}
+		for i, w := range b.a.Ways[:min(r.ways, len(b.a.Ways))] {
+			s.lists = append(s.lists, b.way(i, &w, r))
+		}
+		return s
+	}
+	s := section{title: "What to do first", numbered: true}
+	if b.a.Sought {
+		s.text = []string{noWay}
+	}
+	shown := b.a.Changes[:min(r.steps, len(b.a.Changes))]
+	for _, c := range shown {
+		s.items = append(s.items, cut(b.say(c), r.stepLen))
+	}
+	if n := len(b.a.Changes) - len(shown); n > 0 {
+		s.more = things(n, "more step")
+	}
+	return s
+}
+
+// noWay is told where ways out were searched in vain.
+const noWay = "Of the changes that were tried (battery, cutoff, converter, speed control, fuse, wire, charger) none puts it right by itself."
+
+// waysTitle is the title of the ways out.
+func (b *builder) waysTitle() string {
+	if len(b.a.Ways) > 1 {
+		return "Ways out: take one (each computed like the rest)"
+	}
+	return "The way out (computed like the rest)"
+}
+
+// way is one way out.
+func (b *builder) way(i int, w *answer.Way, r room) tickList {
+	const letters = "ABC"
+	text := letters[i%3:i%3+1] + ". " + answerWord(w.Verdict)
+	if title := cut(b.say(w.Title), r.stepLen); title != "" {
+		text += ": " + strings.TrimRight(title, ".")
+	}
+	var figures []string
+	if w.PedalMin.Valid() && w.PedalMin.High > 0 {
+		figures = append(figures, "pedal down "+b.rangeOf(minutes, w.PedalMin).brief())
+	}
+	if w.SpeedKmh.Valid() && w.SpeedKmh.High > 0 {
+		figures = append(figures, b.rangeOf(kmPerH, w.SpeedKmh).brief())
+	}
+	if wanted := b.a.Ride.WantedMin; wanted != nil && w.WantedShare != nil {
+		figures = append(figures, b.one(minutes, *wanted)+": "+reaches(*w.WantedShare))
+	}
+	list := tickList{title: sentence(text)}
+	if len(figures) > 0 {
+		list.title += " " + capital(sentence(strings.Join(figures, "; ")))
+	}
+	for _, step := range w.Steps[:min(r.steps, len(w.Steps))] {
+		list.steps = append(list.steps, cut(b.say(step), r.stepLen))
+	}
+	if n := len(w.Steps) - len(list.steps); n > 0 {
+		list.steps = append(list.steps, "and "+strconv.Itoa(n)+" more")
+	}
+	if r.steps >= len(w.Steps) && !r.bare {
+		list.after = b.say(w.Together)
+	}
+	return list
+}
+
+// rangeOf rounds a range that has no path of its own.
+func (b *builder) rangeOf(u unit, r answer.Range) figure {
+	f := figures{ranges: map[string]answer.Range{"": r}, system: b.system}
+	return f.figure("", u, r.Likely)
+}
