@@ -228,20 +228,22 @@ func (k ReversalCheck) Findings() []answer.Finding {
 	for _, p := range [...]struct {
 		item      answer.Item
 		key       string // of the limit
+		part      string // with what it does at most
 		a, limitA float64
 	}{
-		{answer.Battery, answer.KeyPackMaxCurrent, k.Reversal.BatteryA, l.PackA},
-		{answer.Pedal, answer.KeyControllerContinuousCurrent, k.Reversal.BatteryA, l.SwitchA},
-		{answer.Board, answer.KeyControllerPeakCurrent, k.Reversal.MotorA, l.ControllerPeakA},
+		{answer.Battery, answer.KeyPackMaxCurrent, "the pack gives at most", k.Reversal.BatteryA, l.PackA},
+		{answer.Pedal, answer.KeyControllerContinuousCurrent, "the pedal switch carries at most", k.Reversal.BatteryA, l.SwitchA},
+		{answer.Board, answer.KeyControllerPeakCurrent, "the controller stands at most", k.Reversal.MotorA, l.ControllerPeakA},
 	} {
+		tooMuch := fmt.Sprintf("Reversing while rolling drives too many amps: %s %s.", p.part, amps(p.limitA))
 		if p.item == answer.Battery && over(p.a, p.limitA) && !over(p.a, briefOver*p.limitA) {
-			f.Item = answer.Battery // it is over before a battery grows warm, as at a launch
+			f.Item, f.Title = answer.Battery, tooMuch // it is over before a battery grows warm, as at a launch
 			continue
 		}
 		if p.limitA > 0 && over(p.a, p.limitA) {
 			f.Level, f.Harm, f.Item, f.Source, f.Found, f.Limit = answer.FixFirst, answer.Part, p.item, srcRating, p.a, p.limitA
 			f.Decides, f.LimitKey = append(f.Decides, p.key), p.key
-			f.Advice = "Fit a controller that reverses only after a standstill. Until then stop before reversing, and teach the driver to."
+			f.Title, f.Advice = tooMuch, "Fit a controller that reverses only after a standstill. Until then stop before reversing, and teach the driver to."
 			break
 		}
 	}
