@@ -27,6 +27,17 @@ func (p Place) String() string {
 	return placeNames[p]
 }
 
+// cutoff names the one that sits there as somebody would who has it in hand.
+func (p Place) cutoff() string {
+	switch p {
+	case Pack:
+		return "the battery's own cutoff"
+	case Module:
+		return "the added cutoff"
+	}
+	return "the vehicle's own cutoff"
+}
+
 // Device is one thing that disconnects the load when the voltage is low.
 type Device struct {
 	Where     Place   // where it sits

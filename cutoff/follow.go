@@ -296,7 +296,7 @@ func (f *follower) findings() []answer.Finding {
 		fs = append(fs, never)
 	}
 	if out.Opened && !f.c.CellsWatched {
-		fs = append(fs, out.AtOpening.findings(p, fmt.Sprintf("the cutoff in the %v opens", out.First), []string{keysOf(out.First).opensAt})...)
+		fs = append(fs, out.AtOpening.findings(p, out.First.cutoff()+" opens", []string{keysOf(out.First).opensAt})...)
 	}
 	switch {
 	case out.Recloses > 0:

@@ -65,7 +65,7 @@ func ThroughLaunch(d Device, s Sag) RideThrough {
 	keys := keysOf(d.Where)
 	f := onCutoff(answer.Finding{
 		Code: CodeOpensAtLaunch, Level: answer.Watch, Harm: answer.Wear, Unit: "s", Found: r.BelowS, Limit: d.DelayS, Source: "cutoff-practice",
-		Title:  fmt.Sprintf("The launch alone makes the cutoff in the %v open although the pack is not empty.", d.Where),
+		Title:  fmt.Sprintf("The launch alone makes %s open although the pack is not empty.", d.Where.cutoff()),
 		Advice: fmt.Sprintf("A delay of %.3g s would ride through the launch.", r.WouldDelayS),
 		Change: answer.FitCutoff, Decides: []string{keys.opensAt, keys.delay},
 	})

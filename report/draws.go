@@ -72,6 +72,19 @@ func shared(share float64) string {
 // so puts a share behind what holds in it.
 func so(what string, share float64) string { return what + " (" + counted(share) + ")" }
 
+// certainty is the word for how surely something holds; empty where it holds plainly.
+func certainty(c answer.Certainty) string {
+	switch c {
+	case answer.Likely:
+		return likely
+	case answer.Possible:
+		return possibly
+	case answer.Rare:
+		return seldom
+	}
+	return ""
+}
+
 // opening says in front of a finding's title how sure it is. What holds plainly
 // has none.
 func (b *builder) opening(f *answer.Finding) string {
@@ -79,15 +92,8 @@ func (b *builder) opening(f *answer.Finding) string {
 	if f.OnceFull {
 		when = "Once it is charged full: "
 	}
-	word := ""
-	switch f.Certainty {
-	case answer.Likely:
-		word = likely
-	case answer.Possible:
-		word = possibly
-	case answer.Rare:
-		word = seldom
-	default:
+	word := certainty(f.Certainty)
+	if word == "" {
 		return when
 	}
 	return when + capital(so(word, f.Share)) + ": "

@@ -36,6 +36,10 @@ func everyday(key string) string {
 		return "how long the wire is"
 	case "pack.max_current":
 		return "how many amps the battery may give"
+	case "pack.cells":
+		return "which cells are in the battery"
+	case "pack.maker":
+		return "who made the battery"
 	case "pack.health":
 		return "how worn the battery is"
 	case "pack.resistance":

@@ -106,7 +106,7 @@ func thing(f *answer.Finding) string {
 func (b *builder) reason(f *answer.Finding, length int) string {
 	text := b.opening(f)
 	if f.Level == answer.Danger {
-		text = "Danger: " + text
+		text = "Danger" + inBrackets(atRisk(f)) + ": " + text
 	}
 	guess := ""
 	if f.Guess != "" && f.Reads != answer.AsUnknown && f.Change != answer.LookUp { // what is not known is no guess
@@ -114,6 +114,14 @@ func (b *builder) reason(f *answer.Finding, length int) string {
 	}
 	title := cut(b.say(f.Title), max(min(length, 59), length-len(text)-len(guess)))
 	return text + sentence(title) + guess
+}
+
+// inBrackets sets a word behind another one; nothing where there is none.
+func inBrackets(word string) string {
+	if word == "" {
+		return ""
+	}
+	return " (" + word + ")"
 }
 
 // few are the figures that people ask for, beside those of the original.

@@ -34,7 +34,7 @@ func (b *builder) waysOut(r room) section {
 }
 
 // noWay is told where ways out were searched in vain.
-const noWay = "Of the changes that were tried (battery, cutoff, converter, speed control, fuse, wire, charger) none puts it right by itself."
+const noWay = "None of the changes that were tried puts it right by itself."
 
 // waysTitle is the title of the ways out.
 func (b *builder) waysTitle() string {
@@ -48,7 +48,7 @@ func (b *builder) waysTitle() string {
 func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	const letters = "ABC"
 	text := letters[i%3:i%3+1] + ". " + answerWord(w.Verdict)
-	if title := cut(b.say(w.Title), r.stepLen); title != "" {
+	if title := cut(b.say(w.Title), r.wayLen()); title != "" {
 		text += ": " + strings.TrimRight(title, ".")
 	}
 	var figures []string
@@ -75,6 +75,16 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		list.after = b.say(w.Together)
 	}
 	return list
+}
+
+// wayLen is the room for the title of a way out: it says what to get, and is shortened
+// only where steps are left out as well.
+func (r room) wayLen() int {
+	const whole = 8
+	if r.steps < whole {
+		return r.stepLen
+	}
+	return max(r.stepLen, 190)
 }
 
 // rangeOf rounds a range that has no path of its own.

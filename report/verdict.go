@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strconv"
 
 	"example.org/packcheck/answer"
@@ -30,12 +31,17 @@ func (b *builder) verdict() fact {
 		f.value = things(watches, "thing") + " to watch. " + b.lasting()
 	case answer.FixFirst:
 		f.value = things(fixes, "thing") + " to put right first" + also(watches, "to watch") + "."
-		if b.onlyCharging() {
+		switch {
+		case b.batteryItself():
+			f.value = "its battery is not in order: " + f.value
+		case b.onlyCharging():
 			f.value = "its charging is not in order: " + f.value
 		}
 	default:
 		use := "no child may ride it like this"
 		switch {
+		case b.batteryItself():
+			use = "nobody uses or charges this battery"
 		case b.onlyCharging():
 			use = "do not charge it like this"
 		case b.bench():
@@ -69,6 +75,14 @@ func (b *builder) onlyCharging() bool {
 		}
 	}
 	return found
+}
+
+// batteryItself reports whether what was read on the battery is the worst of
+// charging: then another charger mends nothing.
+func (b *builder) batteryItself() bool {
+	return b.onlyCharging() && slices.ContainsFunc(b.a.Findings, func(f answer.Finding) bool {
+		return f.Level == b.a.Verdict && slices.Contains(f.Decides, answer.KeyMeasuredRestVoltage)
+	})
 }
 
 // lasting says in one clause how long it lasts.

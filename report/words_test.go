@@ -69,13 +69,13 @@ func TestUsersUnitsStandFirstInSentences(t *testing.T) {
 		a := wideUS()
 		a.Findings[0].Title = given
 		text := strings.Join(strings.Fields(written(t, a, report.Options{})), " ")
-		if !strings.Contains(text, "1. Danger: "+strings.TrimSuffix(want, ".")) {
+		if !strings.Contains(text, "1. Danger (fire): "+strings.TrimSuffix(want, ".")) {
 			t.Errorf("%q: lacks %q in %s", given, want, text)
 		}
 		metric := danger()
 		metric.Findings[0].Title = given
 		text = strings.Join(strings.Fields(written(t, metric, report.Options{})), " ")
-		if !strings.Contains(text, "1. Danger: "+strings.TrimSuffix(given, ".")) {
+		if !strings.Contains(text, "1. Danger (fire): "+strings.TrimSuffix(given, ".")) {
 			t.Errorf("metric: %q was changed", given)
 		}
 	}

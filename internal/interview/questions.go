@@ -43,11 +43,11 @@ func questions() []row {
 		ask(Look, "cutoff.pack.opens_at", "At how many volts do the battery's own electronics switch it off?",
 			"Ask its maker or read its sheet. In many tool packs that sits in the tool and does nothing here.", "that they do not").mends(answer.FitCutoff),
 		ask(Look, "cutoff.module.opens_at", "At how many volts does an added low-voltage cutoff switch it off?",
-			"Read its print or its setting. Where none was added, pass.", "that none was added").mends(answer.FitCutoff),
+			"Read its print or its setting. Where none was added, leave it out.", "that none was added").mends(answer.FitCutoff),
 		ask(Look, "cutoff.module.delay", "How long must the volts stay that low before the cutoff switches off?",
 			"Read its sheet or its setting.", "0 to 3 s").only(given("cutoff.module.opens_at")),
 		ask(Look, "cutoff.module.closes_at", "At how many volts does the cutoff switch on again by itself?",
-			"Read its sheet or its setting. Where it stays off until somebody resets it, pass.", "that it stays off").only(given("cutoff.module.opens_at")),
+			"Read its sheet or its setting. Where it stays off until somebody resets it, leave it out.", "that it stays off").only(given("cutoff.module.opens_at")),
 		ask(Look, "cutoff.controller.opens_at", "At how many volts does the motor controller switch off?",
 			"Read its print or its sheet.", "that it does not").example("20 V").mends(answer.FitCutoff).only(not("controller.kind", "contacts")),
 		ask(Look, "pack.watches_cells", "Do the battery's electronics watch every cell and switch off for the weakest?",
@@ -91,7 +91,7 @@ func questions() []row {
 
 		// The vehicle.
 		ask(Tool, "vehicle.slope", "How steep is the steepest climb?",
-			"Lay a board of one metre on the slope and hold it level: every centimetre under its low end is 1 %. On level ground say 0 %.", "level ground"+neverFine),
+			"Lay a plank of one metre on the slope and hold it level: every centimetre under its low end is 1 %. On level ground say 0 %.", "level ground"+neverFine),
 		ask(Look, "vehicle.claimed_speed", "Which top speed does the box claim?",
 			"Read the box or the manual.", "that of its kind").settle("gears.ratio"),
 		ask(Look, "vehicle.has_board", "Is there an electronic board between battery and motors?",
@@ -153,7 +153,7 @@ func questions() []row {
 		ask(Meter, "controller.resistance", "What resistance has the pedal switch or the controller, when it is on?",
 			"Read the volts across it while the vehicle drives, and divide them by the amps.", "that of a worn switch at the most"),
 		ask(Look, "controller.converter_voltage", "How many volts does a step-down converter between battery and vehicle give?",
-			"Read its print. Where there is none, pass.", "that there is none").mends(answer.FitConverter),
+			"Read its print. Where there is none, leave it out.", "that there is none").mends(answer.FitConverter),
 		ask(Look, "controller.converter_limit", "How many amps does that converter give?",
 			"Read its print.", notFine).only(given("controller.converter_voltage")),
 

@@ -41,6 +41,9 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		case !q.Decides: // it narrows nothing that was weighed
 			continue
 		}
+		if q.Effort >= interview.Meter && !q.Decides && m.Verdict < leastTurn && a.Verdict >= answer.FixFirst {
+			continue // nobody buys a meter for what changes nothing yet
+		}
 		if q.Mends != answer.ChangeNone && slices.Contains(mended, q.Mends) {
 			continue // one question on it is enough
 		}
@@ -92,16 +95,17 @@ func askedAs(q *interview.Question) answer.Measurement {
 	return answer.Measurement{Asks: q.Asks, How: q.How, Enter: q.Stands, Drives: q.Drives}
 }
 
-// forbids reports whether a question would have somebody do what the answer says
-// no to: run a vehicle in which something is dangerous, or charge and empty one in
-// which something has to be put right first. With the battery that it came with it
-// may run.
+// forbids reports whether a question would have somebody run what the answer says no
+// to. With the battery that it came with it may run; and where a guess at the gears
+// makes it too fast, only its speed tells.
 func (e *engine) forbids(a *answer.Assessment, m *answer.Measurement) bool {
 	switch {
-	case !m.Drives || e.parts.Original != nil:
+	case !m.Drives || e.parts.Original != nil || a.Verdict < answer.FixFirst:
 		return false
 	case a.Verdict == answer.Danger:
 		return true
 	}
-	return a.Verdict == answer.FixFirst && m.Key == "measured.ride_time"
+	return m.Key != answer.KeyMeasuredTopSpeed || !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Level == answer.FixFirst && f.Guess == answer.KeyGearsRatio
+	})
 }

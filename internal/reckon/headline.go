@@ -27,6 +27,11 @@ func headline(a *answer.Assessment) [3]string {
 		return f.Level == a.Verdict && f.Topic != answer.TopicCharge
 	}) {
 		use, ready = "do not charge it like this", "charging is not in order"
+		if slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { // then another charger mends nothing
+			return f.Level == a.Verdict && slices.Contains(f.Decides, answer.KeyMeasuredRestVoltage)
+		}) {
+			use, ready = "nobody uses or charges this battery", "the battery is not in order"
+		}
 	}
 	dangers, fixes, watches := count(answer.Danger), count(answer.FixFirst), count(answer.Watch)
 	var h [3]string

@@ -11,7 +11,7 @@ import (
 
 // named is the title of a way out, with what its steps are to it.
 func (w *path) named() string {
-	title, then := w.title, ", with "
+	title, then := w.title, ", and besides do "
 	if title == keepTitle {
 		then = ", and first do "
 		if w.takes(packName) {

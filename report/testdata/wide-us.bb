@@ -6,8 +6,8 @@
 
 [b]Why not[/b]
 [list=1]
-[*]Danger: There is no fuse in the path.
-[*]Danger: Never put this charger on this pack.
+[*]Danger (fire): There is no fuse in the path.
+[*]Danger (fire): Never put this charger on this pack.
 [*]Likely (in 9 of 10 vehicles like this): The board (a flat plate of small soldered parts) was made for 12 V and sees 21 V. (A guess: what the child weighs.)
 [*]Possibly (3 of 10): It is faster than a walking adult.
 [*]Seldom (1 of 30): The pedal switch can melt shut.
