@@ -70,7 +70,7 @@ func (b *bbcodeDialect) items(items []string, numbered, _ bool) {
 
 func (b *bbcodeDialect) ticks(list tickList) {
 	b.gap()
-	fmt.Fprintf(&b.out, "[b]%s[/b]\n", inBBCode(list.title))
+	b.out.WriteString(strings.TrimSpace("[b]"+inBBCode(list.title)+"[/b] "+inBBCode(list.told)) + "\n")
 	if len(list.steps) == 0 { // an empty list shows as a stray mark
 		return
 	}

@@ -39,6 +39,7 @@ type fact struct{ name, value string }
 // tickList is a list to tick off.
 type tickList struct {
 	title string
+	told  string // what it comes to, behind the title
 	steps []string
 	after string // how the steps go together
 }
@@ -132,6 +133,7 @@ func (doc *document) each(visit func(*string)) {
 		texts(s.items)
 		for k := range s.lists {
 			visit(&s.lists[k].title)
+			visit(&s.lists[k].told)
 			texts(s.lists[k].steps)
 			visit(&s.lists[k].after)
 		}

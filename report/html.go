@@ -146,7 +146,7 @@ func (p *page) reasonList() {
 	}
 	p.WriteString("</ol>\n")
 	if s.more != "" {
-		p.put("<p class=\"small screen\">All of %s stand below, folded.</p>\n", things(p.troubles(), "finding"))
+		p.put("<p class=\"small screen\">All of %s stand below, folded.</p>\n", things(len(p.a.Findings), "finding"))
 	}
 	p.WriteString("</section>\n")
 }
@@ -173,6 +173,9 @@ func (p *page) toDo() {
 // tickList is a list to tick off under its title.
 func (p *page) tickList(list tickList) {
 	p.put("<h3>%s</h3>\n", list.title)
+	if list.told != "" {
+		p.put("<p class=\"told\">%s</p>\n", list.told)
+	}
 	p.ticks(list.steps)
 	if list.after != "" {
 		p.put("<p class=\"small\">%s</p>\n", list.after)

@@ -25,6 +25,7 @@ section{margin:0 0 1.2rem}
 h2{font-size:1.2rem;margin:0 0 .5rem;border-bottom:2px solid var(--edge);padding-bottom:.15rem}
 h3{font-size:1rem;margin:.8rem 0 .3rem}
 ol,ul{margin:.3rem 0;padding-left:1.4rem}li{margin:.25rem 0}
+.told{margin:.2rem 0}
 .small{font-size:.9rem;color:var(--soft);margin:.3rem 0}
 figure{margin:.4rem 0}figcaption{font-size:.92rem}
 figure>svg{display:block;width:100%;height:auto}
@@ -63,7 +64,7 @@ article{border-left:5px solid var(--tone);padding:.1rem 0 .1rem .7rem;margin:.7r
 @media print{:root{--ground:#fff;--card:#fff;--ink:#000;--soft:#333;--edge:#666;--grid:#ccc;--danger:#93201a;--fix:#7d4a00;--watch:#5a5400;--fine:#1c5f30;--on:#fff;--now:#0b5f8e;--then:#7a5a1e;--paint:#fff}
 @page{size:A4;margin:9mm}
 body{font-size:9pt;line-height:1.25;-webkit-print-color-adjust:exact;print-color-adjust:exact}
-main{columns:2;column-gap:6mm;padding:0;max-width:none}.band{padding:2mm 3mm}.answer{font-size:15pt}.verdict{font-size:10pt}.band h1{font-size:9pt}.band .mark{width:11mm;height:11mm}
+main{columns:2;column-gap:6mm;padding:0;max-width:none}.band{padding:2mm 3mm;margin-bottom:2mm}.told{margin:.3mm 0}.answer{font-size:15pt}.verdict{font-size:10pt}.band h1{font-size:9pt}.band .mark{width:11mm;height:11mm}
 section{margin:0 0 2mm;break-inside:auto}h2{font-size:10pt;margin:.3mm 0 .8mm;break-after:avoid}h3{font-size:8.5pt;margin:1mm 0 .4mm}
 li{margin:.2mm 0;break-inside:avoid}dl>div{padding:0;break-inside:avoid}figure{margin:.5mm 0;break-inside:avoid}figcaption{font-size:7.8pt}
 .few>div{grid-template-columns:27mm 1fr;gap:2mm}.circuit{max-width:76mm}.plots{grid-template-columns:1fr 1fr;gap:1mm 3mm}.bars{grid-template-columns:1fr;gap:.5mm}

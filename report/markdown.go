@@ -55,7 +55,7 @@ func (m *markdownDialect) items(items []string, numbered, _ bool) {
 
 func (m *markdownDialect) ticks(list tickList) {
 	m.gap()
-	fmt.Fprintf(&m.out, "**%s**\n", startMarkdown(list.title))
+	m.out.WriteString(strings.TrimSpace("**"+startMarkdown(list.title)+"** "+inMarkdown(list.told)) + "\n")
 	if len(list.steps) > 0 {
 		m.gap()
 	}

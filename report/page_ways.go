@@ -63,7 +63,7 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	}
 	list := tickList{title: sentence(text)}
 	if len(figures) > 0 {
-		list.title += " " + capital(sentence(strings.Join(figures, "; ")))
+		list.told = capital(sentence(strings.Join(figures, "; ")))
 	}
 	for _, step := range w.Steps[:min(r.steps, len(w.Steps))] {
 		list.steps = append(list.steps, cut(b.say(step), r.stepLen))

@@ -110,7 +110,7 @@ func (t *textDialect) items(items []string, numbered, flow bool) {
 }
 
 func (t *textDialect) ticks(list tickList) {
-	t.block("", 2, list.title)
+	t.block("", 2, strings.TrimSpace(list.title+" "+list.told))
 	for _, step := range list.steps {
 		t.block("[ ] ", 4, step)
 	}
