@@ -235,15 +235,15 @@ func (k ReversalCheck) Findings() []answer.Finding {
 		{answer.Pedal, answer.KeyControllerContinuousCurrent, "the pedal switch carries at most", k.Reversal.BatteryA, l.SwitchA},
 		{answer.Board, answer.KeyControllerPeakCurrent, "the controller stands at most", k.Reversal.MotorA, l.ControllerPeakA},
 	} {
-		tooMuch := fmt.Sprintf("Reversing while rolling drives too many amps: %s %s.", p.part, amps(p.limitA))
 		if p.item == answer.Battery && over(p.a, p.limitA) && !over(p.a, briefOver*p.limitA) {
-			f.Item, f.Title = answer.Battery, tooMuch // it is over before a battery grows warm, as at a launch
+			f.Item, f.Title = answer.Battery, "Reversing while rolling takes for a moment more than the pack gives for good." // over before a battery grows warm, as at a launch
 			continue
 		}
 		if p.limitA > 0 && over(p.a, p.limitA) {
 			f.Level, f.Harm, f.Item, f.Source, f.Found, f.Limit = answer.FixFirst, answer.Part, p.item, srcRating, p.a, p.limitA
 			f.Decides, f.LimitKey = append(f.Decides, p.key), p.key
-			f.Title, f.Advice = tooMuch, "Fit a controller that reverses only after a standstill. Until then stop before reversing, and teach the driver to."
+			f.Title = fmt.Sprintf("Reversing while rolling drives too many amps: %s %s.", p.part, amps(p.limitA))
+			f.Advice = "Fit a controller that reverses only after a standstill. Until then stop before reversing, and teach the driver to."
 			break
 		}
 	}

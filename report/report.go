@@ -24,9 +24,10 @@
 // What a report holds, and in which order, follows from the typed fields of the
 // assessment alone. Its sentences are printed and never read: reworded, they
 // leave the same report. In front of a finding stands how sure it is: nothing
-// where it holds in nine draws of ten, "Likely", "Possibly (3 of 10)" or "In 1
-// of 30 vehicles like this". The page explains behind its first use what
-// somebody at home would have to look up.
+// where it holds in nine draws of ten, "Likely (7 of 10)", "Possibly (3 of 10)" or
+// "Seldom (1 of 30)". Every share is said like that, the first of a report with what
+// it is of. The page explains behind its first use what somebody at home would have
+// to look up, and names no option that nobody with a printout could type.
 //
 // Every figure with a name is rounded in one place, to what its range supports,
 // and printed the same everywhere: the likely value, and in brackets where eight
@@ -50,8 +51,10 @@
 // JSON; it is never zero.
 //
 // Where findings are many, the full report tells those of wear and parts in a
-// line each and lists the sources of what may hurt somebody only. JSON holds
-// everything, whole.
+// line each; of the sources of what may hurt somebody it says what they are, the
+// others it names. It has every figure, assumption, caution and note. Where it would
+// pass 250 lines of text it draws together: the other sources are counted, and what
+// stands elsewhere in other words goes. JSON holds everything, whole.
 //
 // The safety lines are part of every format and length. No option removes
 // them.

@@ -12,7 +12,7 @@ import (
 // hardWords are the words that a parent would have to look up, by an own
 // judgement that no source backs.
 func hardWords() []string {
-	return strings.Fields("contacts ramp strings mOhm duty chopper AGM cutoff winding windings controller insulation capacitors converter " +
+	return strings.Fields("board contacts ramp strings mOhm duty chopper AGM cutoff winding windings controller insulation capacitors converter " +
 		"transistors weld AWG polarity crimp LiFePO4 NiMH resistance sulphation ampacity derated inrush")
 }
 

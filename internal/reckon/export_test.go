@@ -66,3 +66,9 @@ func Measurable(p *setup.Parts) []string {
 	}
 	return keys
 }
+
+// Forbids reports whether a question would have somebody run what an answer to a
+// setup says no to.
+func Forbids(p *setup.Parts, a *answer.Assessment, m answer.Measurement) bool {
+	return (&engine{parts: p}).forbids(a, &m)
+}

@@ -1,0 +1,137 @@
+package reckon_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/interview"
+	"example.org/packcheck/internal/reckon"
+	"example.org/packcheck/setup"
+)
+
+// swap is a tool pack in the place of a block, by labels.
+func swap() map[string]string {
+	return map[string]string{
+		"rider.age": "5 years", "vehicle.design_voltage": "12 V", "motors.count": "2", "motors.can": "550",
+		"pack.label": "20 V max 5 Ah", "pack.chemistry": "li-ion", "original.pack.label": "12 V 7 Ah", "original.pack.chemistry": "agm",
+		"outing.wanted": "1 h",
+	}
+}
+
+func TestNobodyIsAskedToDriveWhatMustNotBeDriven(t *testing.T) {
+	apart := swap()
+	delete(apart, "original.pack.label")
+	delete(apart, "original.pack.chemistry")
+	gears := []answer.Finding{{Level: answer.FixFirst, Guess: answer.KeyGearsRatio}}
+	speed, ride := answer.KeyMeasuredTopSpeed, "measured.ride_time"
+	for _, tt := range []struct {
+		name, key string
+		values    map[string]string
+		verdict   answer.Level
+		findings  []answer.Finding
+		want      bool
+	}{
+		{"a danger", speed, apart, answer.Danger, nil, true},
+		{"a danger, with the old battery to measure with", speed, swap(), answer.Danger, nil, false},
+		{"something to fix", ride, apart, answer.FixFirst, nil, true},
+		{"a speed that rests on a guess at the gears", speed, apart, answer.FixFirst, gears, false},
+		{"the time of a ride then", ride, apart, answer.FixFirst, gears, true},
+		{"something to watch", ride, apart, answer.Watch, nil, false},
+	} {
+		s, err := setup.Of(tt.values)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := s.Parts()
+		if err != nil {
+			t.Fatal(err)
+		}
+		a := &answer.Assessment{Verdict: tt.verdict, Findings: tt.findings}
+		if got := reckon.Forbids(p, a, answer.Measurement{Key: tt.key, Drives: true}); got != tt.want {
+			t.Errorf("%s: forbidden %v, want %v", tt.name, got, tt.want)
+		}
+		if reckon.Forbids(p, a, answer.Measurement{Key: tt.key}) {
+			t.Errorf("%s: forbids what needs no driving", tt.name)
+		}
+	}
+	for _, m := range fewDraws(t, apart).Measure {
+		if m.Drives {
+			t.Errorf("asks for %s", m.Key)
+		}
+	}
+}
+
+// What needs a meter comes after all that eyes, a clock or a scale can find out.
+func TestNoMeterIsAskedForBeforeSomethingSimpler(t *testing.T) {
+	questions := interview.ByKey()
+	for _, values := range []map[string]string{swap(), {"pack.label": "12 V 7 Ah"}, {"pack.label": "24 V (two 12 V) 9 Ah", "vehicle.design_voltage": "24 V"}} {
+		meter := ""
+		list := fewDraws(t, values).Measure
+		for _, m := range list {
+			switch q := questions[m.Key]; {
+			case q.Effort >= interview.Meter:
+				meter = m.Key
+			case meter != "":
+				t.Errorf("%s is asked after %s", m.Key, meter)
+			}
+		}
+		if len(list) == 0 || len(list) > 5 {
+			t.Errorf("%d questions", len(list))
+		}
+	}
+}
+
+// One order and one next step: the way out, and before it what has to be looked at.
+func TestTheNextStepIsAWayOutWhereThereIsOne(t *testing.T) {
+	s, err := setup.Of(swap())
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := reckon.Assess(s, reckon.Options{Draws: 64, Ways: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(a.Ways) == 0 || !a.Sought {
+		t.Fatal("no way out was found")
+	}
+	next := a.Headline[2]
+	if !strings.Contains(next, "way A") || strings.Contains(next, "Look first") != (len(a.Measure) > 0) {
+		t.Errorf("the next step is %q beside %d ways and %d questions", next, len(a.Ways), len(a.Measure))
+	}
+	told := 0
+	for _, w := range a.Ways {
+		if w.WantedShare == nil || *w.WantedShare < 0 || *w.WantedShare > 1 {
+			t.Errorf("%s does not say whether an hour is reached", w.Title)
+		}
+		if len(w.Steps) == 0 {
+			continue
+		}
+		if order := placesOf(w.Together, "fuse", "cutoff", "converter", "speed control"); !slices.IsSorted(order) {
+			t.Errorf("%s: the order is %v in %q", w.Title, order, w.Together)
+		}
+		if strings.Contains(w.Together, "hence the small") {
+			told++
+		}
+	}
+	if told > 1 {
+		t.Errorf("why the amps differ is told %d times", told)
+	}
+	without := fewDraws(t, swap())
+	if without.Sought || strings.Contains(without.Headline[2], "way A") {
+		t.Errorf("ways that nobody searched: %q", without.Headline[2])
+	}
+}
+
+// placesOf are the places of those of the words that a sentence has, up to its end.
+func placesOf(text string, words ...string) []int {
+	text, _, _ = strings.Cut(text, ".")
+	var out []int
+	for _, w := range words {
+		if at := strings.Index(text, w); at >= 0 {
+			out = append(out, at)
+		}
+	}
+	return out
+}
