@@ -13,15 +13,19 @@ import (
 // mostAsked is how many questions an answer asks.
 const mostAsked = 5
 
-// asked are the questions for whoever owns the thing, in the order in which an
-// interview would ask them: what would turn the verdict first. What needs a meter
-// comes after all that needs none.
+// asked are the questions for whoever owns the thing: the guess that the first lines
+// rest on, then in the order of an interview what would turn the verdict, the one that
+// narrows most among the first two. What needs a meter comes after all that needs none.
 func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Measurement) []answer.Measurement {
 	weighed := *a
 	weighed.Measure = gains
 	type ranked struct {
 		answer.Measurement
-		meter bool
+		rank int // those of lower rank come first
+	}
+	gravest := "" // the guess that the first lines rest on
+	if len(a.Findings) > 0 {
+		gravest = a.Findings[0].Guess
 	}
 	var list []ranked
 	var mended []answer.Change
@@ -38,7 +42,7 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 			asks := m.Asks
 			m = gains[k]
 			m.Asks = asks
-		case !q.Decides: // it narrows nothing that was weighed
+		case !q.Decides && !slices.Contains(answers, gravest): // it narrows nothing that was weighed
 			continue
 		}
 		if q.Effort >= interview.Meter && !q.Decides && m.Verdict < leastTurn && a.Verdict >= answer.FixFirst {
@@ -51,12 +55,19 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 			continue
 		}
 		mended = append(mended, q.Mends)
-		list = append(list, ranked{m, q.Effort >= interview.Meter})
+		r := ranked{m, 1}
+		switch {
+		case q.Effort >= interview.Meter:
+			r.rank = 2
+		case slices.Contains(answers, gravest):
+			r.rank = 0
+		}
+		list = append(list, r)
 	}
-	slices.SortStableFunc(list, func(a, b ranked) int { return cmp.Compare(meters(a.meter), meters(b.meter)) })
+	slices.SortStableFunc(list, func(a, b ranked) int { return cmp.Compare(a.rank, b.rank) })
 	if k := narrowest(gains, func(key string) int {
 		return slices.IndexFunc(list, func(m ranked) bool { return m.Key == key })
-	}); k > 1 && !list[k].meter {
+	}); k > 1 && list[k].rank == 1 {
 		m := list[k]
 		list = slices.Insert(slices.Delete(list, k, k+1), 1, m)
 	}
@@ -81,13 +92,6 @@ func narrowest(gains []answer.Measurement, at func(key string) int) int {
 		}
 	}
 	return place
-}
-
-func meters(needed bool) int {
-	if needed {
-		return 1
-	}
-	return 0
 }
 
 // askedAs is a question as an answer asks it.

@@ -1,0 +1,67 @@
+package report_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/report"
+)
+
+// Who asks whether a child may ride is not told of a charger where the battery
+// itself is the trouble.
+func TestTheVerdictNamesWhatIsNotInOrder(t *testing.T) {
+	charging := answer.Finding{Topic: answer.TopicCharge, Item: answer.Charger, Title: "Said."}
+	battery := answer.Finding{Topic: answer.TopicCharge, Item: answer.Battery, Title: "Said.", Decides: []string{answer.KeyMeasuredRestVoltage}}
+	wire := answer.Finding{Topic: answer.TopicPath, Item: answer.Wire, Title: "Said."}
+	for _, tt := range []struct {
+		level answer.Level
+		list  []answer.Finding
+		want  string
+	}{
+		{answer.Danger, []answer.Finding{charging}, "NO: do not charge it like this: 1 danger."},
+		{answer.Danger, []answer.Finding{battery}, "NO: nobody uses or charges this battery: 1 danger."},
+		{answer.Danger, []answer.Finding{battery, wire}, "NO: no child may ride it like this: 2 dangers."},
+		{answer.FixFirst, []answer.Finding{charging}, "NOT YET: its charging is not in order."},
+		{answer.FixFirst, []answer.Finding{battery}, "NOT YET: its battery is not in order."},
+		{answer.FixFirst, []answer.Finding{wire}, "NOT YET: 1 thing to put right first."},
+	} {
+		a := fine()
+		a.Verdict, a.Findings = tt.level, tt.list
+		for i := range a.Findings {
+			a.Findings[i].Level = tt.level
+		}
+		if first, _, _ := strings.Cut(written(t, a, report.Options{}), "\n"); first != tt.want {
+			t.Errorf("%q, want %q", first, tt.want)
+		}
+	}
+}
+
+// Three lines are often all that is passed on: what holds in some draws only must
+// not look certain there.
+func TestTheFirstLinesHedgeWhatIsNotSure(t *testing.T) {
+	for certainty, want := range map[answer.Certainty]string{
+		answer.Plain: "Why: It is hot.", answer.Likely: "Why: Likely: It is hot.", answer.Possible: "Why: Possibly: It is hot.", answer.Rare: "Why: Seldom: It is hot.",
+	} {
+		a := fine()
+		a.Verdict, a.Headline[1] = answer.Watch, "It is hot."
+		a.Findings = []answer.Finding{{Level: answer.Watch, Title: "It is hot.", Certainty: certainty, Share: 0.3}}
+		if lines, err := report.Lead(a); err != nil || lines[1] != want {
+			t.Errorf("%q, %v, want %q", lines[1], err, want)
+		}
+	}
+}
+
+// None of the ways out helps: then that is said, and nothing where none was sought.
+func TestItIsSaidThatNoWayOutWasFound(t *testing.T) {
+	const none = "None of the changes that were tried puts it right by itself."
+	for _, o := range []report.Options{{}, {Full: true}} {
+		for _, sought := range []bool{true, false} {
+			a := danger()
+			a.Sought = sought
+			if got := strings.Contains(written(t, a, o), none); got != sought {
+				t.Errorf("sought %v: said %v", sought, got)
+			}
+		}
+	}
+}
