@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"maps"
 	"slices"
-	"strings"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/interview"
@@ -185,7 +184,7 @@ func (s *Session) assess(r *Request, early func(Reply)) Reply {
 
 // shown is an answer as the page shows it.
 func shown(r *Request, a *answer.Assessment) Reply {
-	parts, word, err := report.HTMLParts(withFields(a), reckon.Explain)
+	parts, word, err := report.HTMLParts(a, reckon.Explain)
 	if err != nil {
 		return said(err.Error())
 	}
@@ -202,19 +201,6 @@ func shown(r *Request, a *answer.Assessment) Reply {
 		reply.Ways = append(reply.Ways, Way{a.Ways[i].Title, a.Ways[i].Values()})
 	}
 	return reply
-}
-
-// withFields is an answer for somebody who has a field for everything: what to
-// measure next does not tell where in a file that is entered.
-func withFields(a *answer.Assessment) *answer.Assessment {
-	here := *a
-	here.Measure = slices.Clone(a.Measure)
-	for i := range here.Measure {
-		if q, known := asked(here.Measure[i].Key); known && q.How != "" && strings.HasPrefix(here.Measure[i].How, strings.TrimSuffix(q.How, ".")) {
-			here.Measure[i].How = q.How
-		}
-	}
-	return &here
 }
 
 // write is the whole answer as a text to hand on; one for people has the batteries
