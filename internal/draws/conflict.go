@@ -87,11 +87,11 @@ func FindConflict(dims int, m Model, readings []Reading, workers int) (Conflict,
 func (s *search) leaveOut(here place) []Best {
 	n := len(s.readings)
 	places, counts := make([]place, n), make([][]bool, n)
-	least := here.sum(nil)
+	least, slope := here.sum(nil), s.slopes(here)
 	for j := range places {
 		counts[j] = every(n)
 		counts[j][j] = false
-		places[j] = s.descend(here, counts[j])
+		places[j] = s.descendBy(here, slope, counts[j])
 		least = min(least, places[j].sum(counts[j]))
 	}
 	all := make([]Best, n)

@@ -140,8 +140,16 @@ func count(all []bool) (n int) {
 // descend takes Gauss-Newton steps until they gain no more: several with the
 // same slopes, which cost one run each, before it finds the slopes anew.
 func (s *search) descend(here place, counts []bool) place {
-	for range slopesAnew {
-		before, slope := here.sum(counts), s.slopes(here)
+	return s.descendBy(here, s.slopes(here), counts)
+}
+
+// descendBy is descend with the slopes of where it begins.
+func (s *search) descendBy(here place, slope [][]float64, counts []bool) place {
+	for n := range slopesAnew {
+		if n > 0 {
+			slope = s.slopes(here)
+		}
+		before := here.sum(counts)
 		for range stepsAlong {
 			next, ok := s.shortened(here, slope, counts)
 			if !ok {

@@ -127,29 +127,44 @@ func (d *drawn) keepOriginals(places []int) {
 	}
 }
 
-// weigh weighs the draws by all readings that can be true together.
+// firstRounds is how many rounds of weighing go before the question whether the
+// readings can all be true (where the answer would be rough, three times as many), and
+// allRounds how many there are at most, counted likewise.
+const firstRounds, allRounds = 1, 8
+
+// weigh weighs the draws by all readings that can be true together. Those that cannot
+// would take every round there is and be weighed for nothing: whether they can is asked
+// after the first rounds already.
 func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.Posterior, error) {
 	used, how := list, o.weighing()
-	how.Choices = e.choices()
+	how.Choices, how.MostRounds = e.choices(), firstRounds
+	settled := false // that those used can all be true
 	for {
 		p, err := draws.Condition(e.world.Dims(), e.model(used), asRead(used), how)
-		if err == nil {
-			d.runs += p.Runs
-			if len(used) == 0 || e.agree(used, p) {
+		if err == nil && (settled || len(used) == 0 || e.agree(used, p)) {
+			if err = p.Grow(how.Enough, allRounds); err == nil && (settled || len(used) == 0 || e.agree(used, p)) {
+				d.runs += p.Runs
 				return used, p, nil
 			}
+		}
+		if settled {
+			return nil, nil, e.unreadable(err)
 		}
 		rest, errConflict := e.settle(d, used, o)
 		switch {
 		case errConflict != nil:
 			return nil, nil, errConflict
-		case len(rest) < len(used):
-			used = rest
-		case err != nil:
+		case len(rest) == len(used) && err != nil:
 			return nil, nil, e.unreadable(err)
-		default:
-			return used, p, nil
+		case len(rest) == len(used):
+			err = p.Grow(how.Enough, allRounds)
+			d.runs += p.Runs
+			return used, p, err
 		}
+		if err == nil {
+			d.runs += p.Runs
+		}
+		settled, used = true, rest
 	}
 }
 
