@@ -11,8 +11,9 @@ import (
 // How a charge is stepped.
 const (
 	chargeSteps = 400.0 // into how many parts the time that the current alone would take is stepped ...
-	mostStepS   = 120.0 // ... at most this long ...
-	leastStepS  = 20.0  // ... and not below this, which is the step once the voltage is held
+	leastStepS  = 20.0  // ... at least this long ...
+	heldStepS   = 60.0  // ... and at most this where the voltage is held ...
+	mostStepS   = 120.0 // ... and this where it is not yet
 	mostHours   = 120.0 // a charge that takes longer is given up
 	solveRounds = 12    // of false position, per step
 	// fullEnough is the charge from which the end current counts as full; a
@@ -160,13 +161,22 @@ func start(c *Case) *run {
 // with mainA.
 func (r *run) excess(mainA float64) float64 {
 	s := r.s
-	r.over.Advance(&s, -mainA, r.c.AmbientC)
+	r.over.Advance(&s, -r.mean(mainA), r.c.AmbientC)
 	volts := r.takes.volts(&s, mainA)
 	over := volts - r.c.EndV
 	if r.c.DroopOhm > 0 {
 		over += r.total(&s, mainA, volts) * r.c.DroopOhm
 	}
 	return over
+}
+
+// mean is what is stored in the mean over a step at whose end mainA is: once the
+// voltage is held, halfway from what was at its beginning.
+func (r *run) mean(mainA float64) float64 {
+	if r.heldA[0] == 0 {
+		return mainA
+	}
+	return (r.heldA[0] + mainA) / 2
 }
 
 // total is the charging current of which mainA are stored.
@@ -181,8 +191,8 @@ func (r *run) step() (held bool) {
 	if !held {
 		mainA = r.takes.mainA(&r.s, r.c.CurrentA)
 		e := r.excess(mainA)
-		if e > 0 && r.c.StepS == 0 && r.stepS > leastStepS {
-			r.stepS, r.over = leastStepS, r.m.Over(leastStepS)
+		if e > 0 && r.c.StepS == 0 && r.stepS > heldStepS {
+			r.stepS, r.over = heldStepS, r.m.Over(heldStepS)
 			e = r.excess(mainA)
 		}
 		if e > 0 {
@@ -194,24 +204,32 @@ func (r *run) step() (held bool) {
 			mainA = r.solve(mainA, e)
 		}
 	}
-	r.heldA = [2]float64{0, r.heldA[0]}
-	if held {
-		r.heldA[0] = mainA
+	stored, began := r.mean(mainA), r.amps
+	if r.heldA[0] == 0 || !held {
+		stored = mainA
 	}
-	r.over.Advance(&r.s, -mainA, r.c.AmbientC)
+	r.over.Advance(&r.s, -stored, r.c.AmbientC)
 	volts := r.takes.volts(&r.s, mainA)
 	r.amps = r.c.CurrentA
 	if held {
 		r.amps = min(r.total(&r.s, mainA, volts), r.c.CurrentA)
 	}
+	amps := r.amps
+	if held && r.heldA[0] != 0 {
+		amps = (began + r.amps) / 2
+	}
+	r.heldA = [2]float64{0, r.heldA[0]}
+	if held {
+		r.heldA[0] = mainA
+	}
 	// What is not stored turns into heat inside, the gas where it recombines.
-	heat := mainA*mainA*r.takes.ohm(&r.s) + (r.amps-mainA)*volts
+	heat := stored*stored*r.takes.ohm(&r.s) + (amps-stored)*volts
 	r.s.TempC += heat * r.stepS / r.heatJK
 	h := r.stepS / 3600
 	r.hours += h
-	r.inAh += r.amps * h
+	r.inAh += amps * h
 	if held {
-		r.inCVAh += r.amps * h
+		r.inCVAh += amps * h
 	}
 	r.peakC = max(r.peakC, r.s.TempC)
 	return held

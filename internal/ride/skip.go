@@ -262,12 +262,12 @@ func (l *ledger) sumsOver(i, k int) (left, flat, ramp float64) {
 	if l.gone[i] == 0 {
 		return 1, n, n * (n + 1) / 2
 	}
-	left = portable.Exp(-n * l.perRound[i])
+	gone := -math.Expm1(-n * l.perRound[i])
 	if n*l.perRound[i] < 1e-6 {
-		return left, n, n * (n + 1) / 2
+		return 1 - gone, n, n * (n + 1) / 2
 	}
-	flat = -math.Expm1(-n*l.perRound[i]) / l.gone[i]
-	return left, flat, (n - l.keep[i]*flat) / l.gone[i]
+	flat = gone / l.gone[i]
+	return 1 - gone, flat, (n - l.keep[i]*flat) / l.gone[i]
 }
 
 // alike returns how many of the coming rounds may be left out.
