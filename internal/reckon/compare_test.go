@@ -143,6 +143,17 @@ func TestReadingsCountForTheVehicleWithAnotherBattery(t *testing.T) {
 	}
 }
 
+// A larger block of the same kind sags less, so a vehicle is never slower on it: where
+// one is told to be, two columns do not have the same vehicle. What is known of a class
+// is known by the battery that it was made with, in either column.
+func TestAVehicleIsTheSameOnALargerBlock(t *testing.T) {
+	labels, _ := cart(t)
+	c := compareWith(t, 256, labels, withPack(t, labels, "12 V 9.5 Ah"))
+	if r := c.Columns[1].Against["steady.speed_kmh"]; r.Low < 0 || r.High > 1 {
+		t.Errorf("on a larger block it is %.2f to %.2f km/h faster", r.Low, r.High)
+	}
+}
+
 // Two vehicles that were measured apart have draws of their own, and that is said.
 func TestVehiclesThatWereMeasuredApartAreDrawnApart(t *testing.T) {
 	_, read := cart(t)

@@ -149,10 +149,15 @@ func tableOf(key string) string {
 // those of its lead: what was read on another battery tells nothing of this one.
 func keysIn(s, lead *setup.Setup, e, led *engine, number int) []string {
 	keys := e.world.Keys()
+	wasLeads := readOnLeadsBattery(s, lead)
 	if led.parts.Measured == nil || sameTables(s, lead, "pack") {
+		for i, key := range keys { // the battery that the vehicle was made with is one, and the vehicle with it
+			if was, is := strings.CutPrefix(key, "original."); is && wasLeads {
+				keys[i] = was
+			}
+		}
 		return keys
 	}
-	wasLeads := readOnLeadsBattery(s, lead)
 	for i, key := range keys {
 		switch was, is := strings.CutPrefix(key, "original."); {
 		case strings.HasPrefix(key, "pack."):
