@@ -57,7 +57,11 @@ func (r *resolver) fitRatio(class tables.VehicleClass) {
 		Key:   r.key("gears", "fitted_ratio"), kind: quantity.Ratio, Known: true, Assumed: true, System: r.parts.System,
 		Why: p.NewSpeedMS.Why, Source: p.NewSpeedMS.Source,
 	}
-	r.note(r.key("gears", "ratio"), p.Ratio.String(), fmt.Sprintf("Not given; fits motor and wheel to a speed of %s when new.", p.NewSpeedMS.String()), p.NewSpeedMS.Source)
+	why := fmt.Sprintf("Not given; fits motor and wheel to a speed of %s when new.", p.NewSpeedMS.String())
+	if p.told != nil {
+		why += fmt.Sprintf(" What is drawn with it is weighed by how long such vehicles are told to last when new, %s.", p.NewRideS.String())
+	}
+	r.note(r.key("gears", "ratio"), p.Ratio.String(), why, p.NewSpeedMS.Source)
 }
 
 // chosenFor fills in what gears were chosen for: speed, load and ride when new.

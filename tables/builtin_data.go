@@ -545,7 +545,7 @@ var builtin = Tables{
 			Name: "lead-years",
 			Value: answer.Source{
 				ID:    "lead-years",
-				Text:  "health by age, put together from reports of owners and standby service of 3 to 4 years to 80 % (two sheets): new 0.95 to 1, after one year 0.75 to 0.95, two 0.5 to 0.85, three 0.2 to 0.7. Worn: IEEE's criterion of replacement is 80 %, and people replace later",
+				Text:  "health by age, put together from reports of owners and standby service of 3 to 4 years to 80 % (two sheets): new 0.95 to 1, after one year 0.75 to 0.95, two 0.5 to 0.85, three 0.2 to 0.7. Worn: IEEE's criterion of replacement is 80 %, and people replace later. A seller: two to three years of service where it is kept charged",
 				Known: "memory and derived",
 			},
 		},
