@@ -44,14 +44,14 @@ func ExampleCutoff() {
 	}
 	fmt.Println(a.Figure().Text(), "delay", a.Beside[0].Text())
 	// Output:
-	// 15.3 V (14 to 16.3 V) delay 2 s
+	// 15.3 V (14 to 16.2 V) delay 2 s
 }
 
 // The inrush of two motors on a five-cell pack.
 func ExampleBlocked() {
 	gist(ask.Blocked{Battery: ask.Battery{Label: "20 V max 5 Ah"}, WindingOhm: 0.2, Motors: 2}.Answer())
 	// Output:
-	// fix first: blocked: 97 A (61.2 to 130 A)
+	// fix first: blocked: 91.8 A (56.4 to 126 A)
 }
 
 // The same with a whole vehicle: the pack goes into package drive as it is.
@@ -144,7 +144,7 @@ func ExampleJoin() {
 func ExampleIdle() {
 	gist(ask.Idle{Battery: ask.Battery{Label: "20 V max 5 Ah"}, StandbyA: 0.01}.Answer())
 	// Output:
-	// watch: harmed after: 17 days (8.6 to 20 days)
+	// watch: harmed after: 16 days (8.1 to 20 days)
 }
 
 func ExampleWinter() {
