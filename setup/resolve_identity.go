@@ -3,6 +3,7 @@ package setup
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/packcheck/battery"
@@ -72,6 +73,12 @@ func (r *resolver) packIdentity(raw Pack) (label battery.Label, ok bool) {
 	return label, ok
 }
 
+// isLithium reports whether a chemistry of that name is.
+func (r *resolver) isLithium(name string) bool {
+	p, ok := r.chem.Profile(name)
+	return ok && p.Family == chemistry.Lithium
+}
+
 // noKind notes what is missing where nothing tells of which kind a battery is.
 func (r *resolver) noKind(raw Pack) {
 	pack := strings.TrimSuffix(r.key("pack", ""), ".")
@@ -107,7 +114,7 @@ func (r *resolver) packNamed(raw Pack) (profile chemistry.Profile, named, sure b
 	if loose && profile.Family == chemistry.Lithium && !toldKind(raw.Label.Text, profile.Family) {
 		p.Chemistry.Assumed, p.Chemistry.Source = true, srcGiven
 		p.Chemistry.Why = fmt.Sprintf("%q does not say which lithium; it could also mean lifepo4.", c.Text)
-		p.SeveralMeanings = true
+		p.SeveralMeanings, p.LithiumAnyway = true, true
 		r.note(c.Key, profile.Name, p.Chemistry.Why, p.Chemistry.Source)
 	}
 	return profile, true, true
@@ -170,6 +177,8 @@ func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
 	c.Assumed = true
 	c.Why = fmt.Sprintf("The usual meaning of the label %q.", w.Text)
 	r.parts.Pack.SeveralMeanings = l.Sure == battery.Guess && len(l.Others) > 0
+	r.parts.Pack.LithiumAnyway = r.parts.Pack.SeveralMeanings && r.isLithium(l.Chemistry) &&
+		!slices.ContainsFunc(l.Others, func(o battery.Reading) bool { return !r.isLithium(o.Chemistry) })
 	if l.Sure == battery.Guess {
 		c.Why = fmt.Sprintf("The label %q does not say; this is the likeliest.", w.Text)
 		var others []string
