@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
@@ -96,7 +97,7 @@ func TestTheWholeLiesBetweenItsHalves(t *testing.T) {
 
 // A range that was typed, and one around the same middle inside it: what the
 // narrower one foretells never leaves what the wider one does, beyond the error
-// of the draws.
+// of the draws, nor is the verdict worse.
 func TestNarrowerInputsNeverLeaveTheWiderRange(t *testing.T) {
 	t.Parallel()
 	for name, base := range openSheets() {
@@ -107,10 +108,14 @@ func TestNarrowerInputsNeverLeaveTheWiderRange(t *testing.T) {
 			{"gears.efficiency", "40 to 80 %", "55 to 65 %"},
 			{"outing.pause", "2 to 30 s", "12 to 20 s"},
 		} {
-			of := func(v string) map[string]answer.Range {
-				return readWith(t, base.with(c.key, strconv.Quote(v)).toml(), 256).Ranges
+			of := func(v string) *answer.Assessment {
+				return readWith(t, base.with(c.key, strconv.Quote(v)).toml(), 256)
 			}
-			wide, narrow := of(c.wide), of(c.narrow)
+			wider, narrower := of(c.wide), of(c.narrow)
+			if narrower.Verdict > wider.Verdict {
+				t.Errorf("%s, %s: %s is %v, %s is %v: %s", name, c.key, c.wide, wider.Verdict, c.narrow, narrower.Verdict, strings.Join(findingsAt(narrower, narrower.Verdict), ", "))
+			}
+			wide, narrow := wider.Ranges, narrower.Ranges
 			for _, path := range mainFigures {
 				w, n := wide[path], narrow[path]
 				if n.Low < w.Low*(1-drawError) || n.High > w.High*(1+drawError) {
