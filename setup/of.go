@@ -126,7 +126,7 @@ func (d *decoder) entry(s *Setup, path string, e entry) {
 	p.name = table
 	f := r.field(table, name)
 	if f == nil {
-		d.fault(e.line, path, name, wantKey(p, name))
+		d.fault(e.line, path, name, wantKey(p, name, e.text))
 		name, _ = meantIn(p, name)
 		f = r.field(table, name)
 	}

@@ -93,6 +93,39 @@ func TestQuantitiesAreReadAsPeopleWriteThem(t *testing.T) {
 	}
 }
 
+// What people say for a part is the part.
+func TestPartsGoByTheWordsThatPeopleUse(t *testing.T) {
+	for _, c := range []struct{ key, text, want string }{
+		{"controller.kind", "esc", "chopper"},
+		{"controller.kind", "PWM", "chopper"},
+		{"controller.kind", "speed controller", "chopper"},
+		{"controller.kind", "pedal switch", "contacts"},
+		{"motors.wiring", "in series", "series"},
+		{"pack.joined", "side by side", "parallel"},
+	} {
+		s, err := setup.Of(map[string]string{c.key: c.text, "pack.label": "6 V 12 Ah"})
+		if err != nil {
+			t.Errorf("%s = %q: %v", c.key, c.text, err)
+			continue
+		}
+		got := map[string]string{"controller.kind": s.Controller.Kind.Text, "motors.wiring": s.Motors.Wiring.Text, "pack.joined": s.Pack.Joined.Text}[c.key]
+		if got != c.want {
+			t.Errorf("%s = %q is %q, want %q", c.key, c.text, got, c.want)
+		}
+	}
+	p := partsOf(t, map[string]string{"pack.label": "12 V 7 Ah", "motors.count": "two", "vehicle.seats": "Two"})
+	if p.Motors.Count.Likely != 2 {
+		t.Errorf("two motors are %v", p.Motors.Count.Range)
+	}
+	s, err := setup.Of(map[string]string{"pack.label": "12 V 7 Ah", "fuse.form": "30 A blade"})
+	if err == nil {
+		_, err = s.Parts()
+	}
+	if want := `want "small-blade"; the 30 A belong under rating`; err == nil || !strings.Contains(err.Error(), want) {
+		t.Errorf("30 A blade: %v, want %s", err, want)
+	}
+}
+
 // The volts beside a speed are those that it is for.
 func TestVoltsBesideASpeedAreTheRatedOnes(t *testing.T) {
 	s, err := setup.Of(map[string]string{"motors.no_load_speed": "12V 30000RPM"})
@@ -123,6 +156,26 @@ func TestHintsNameTheKeyThatWasMeant(t *testing.T) {
 		{"controller.max_voltage", "24V 30A", "is a nominal class"},
 		{"controller.peak_current", "24V 30A", "is a nominal class"},
 		{"controller.continuous_current", "24V 30A", `the current alone, "30A"`},
+		{"controller.class", "30 A", `volts and amps as they are printed on it, such as "24 V 30 A"`},
+		{"weight", "38lb", `"mass" in [rider] or [vehicle]`},
+		{"fuse", "30A", "a key of the table [fuse], such as fuse.rating"},
+		{"wire", "14", "a key of the table [wire], such as wire.gauge"},
+		{"motors", "2", "a key of the table [motors], such as motors.count"},
+		{"charger", "14.4v 1a", "a key of the table [charger], such as charger.label"},
+		{"controller", "24V 30A", "a key of the table [controller], such as controller.class"},
+		{"original.motors", "2", "a key of the table [motors], such as original.motors.count"},
+		{"vehicle.board", "yes", `"has_board"`},
+		{"vehicle.remote", "yes", `"remote_control"`},
+		{"vehicle.passengers", "2", `"seats", or rider.count for how many ride`},
+		{"rider.kids", "2", `"count"`},
+		{"motors.number", "2", `"count"`},
+		{"pack.two", "series", `"joined"`},
+		{"gears.teeth", "12:60", `"ratio", the product of all pairs of gears`},
+		{"outing.temp", "70 F", `"air"`},
+		{"measured.runtime", "30 min", `"ride_time"`},
+		{"measured.voltage", "12.4 V", `"rest_voltage", with nothing connected`},
+		{"cutoff.module.voltage", "15 V", `"opens_at"`},
+		{"controller.label", "24V 30A", `"class"`},
 	} {
 		_, err := setup.Of(map[string]string{c.key: c.text})
 		if err == nil || !strings.Contains(err.Error(), c.want) {

@@ -2,6 +2,7 @@ package setup
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
@@ -253,10 +254,31 @@ func (r *resolver) fuse() {
 	}
 	f, err := r.tab.Fuse(raw.Form.Text)
 	if err != nil {
+		if form, amps := r.formAndAmps(raw.Form.Text); form != "" {
+			r.fault(raw.Form.Line, raw.Form.Key, raw.Form.Text, fmt.Sprintf("%q; the %s belong under rating", form, amps))
+			return
+		}
 		r.noWord(raw.Form, raw.Form.Text, append(r.tab.FuseForms(), "none"))
 		return
 	}
 	p.Form, p.row = Choice{Key: raw.Form.Key, Text: f.Form, Known: true}, f
+}
+
+// formAndAmps parts "30 A blade" into a form of the table and the amps; empty where it
+// is something else.
+func (r *resolver) formAndAmps(text string) (form, amps string) {
+	words := strings.Fields(text)
+	for i := 1; i < len(words); i++ {
+		for _, x := range [][2]string{{strings.Join(words[i:], " "), strings.Join(words[:i], " ")}, {strings.Join(words[:i], " "), strings.Join(words[i:], " ")}} {
+			if _, _, err := quantity.Parse(quantity.Current, x[1]); err != nil {
+				continue
+			}
+			if f, err := r.tab.Fuse(x[0]); err == nil {
+				return f.Form, x[1]
+			}
+		}
+	}
+	return "", ""
 }
 
 // cutoffs settles what disconnects the pack. Nothing is invented: a pack whose

@@ -22,6 +22,10 @@ var otherSpellings = [...]struct {
 	{[]string{"lithium", "lithium battery"}, []string{"lithium-ion", "li-ion"}, true},
 	{[]string{"lithium ion", "li ion", "liion", "nmc", "tool pack"}, []string{"lithium-ion", "li-ion"}, false},
 	{[]string{"lfp", "lifepo", "life po4", "iron phosphate", "lithium iron phosphate", "lithium iron", "lifepo4 battery"}, []string{"lifepo4"}, false},
+	{[]string{"esc", "pwm", "speed control", "speed controller", "electronic speed control", "electronic speed controller"}, []string{"chopper"}, false},
+	{[]string{"switch", "pedal switch", "foot switch", "plain contacts", "contact"}, []string{"contacts"}, false},
+	{[]string{"in series", "one behind the other"}, []string{"series"}, false},
+	{[]string{"in parallel", "side by side"}, []string{"parallel"}, false},
 	{[]string{"ni mh", "nickel", "nickel metal hydride", "nickel metal"}, []string{"nimh"}, false},
 }
 

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"example.org/packcheck/internal/quantity"
 )
 
 // unknown notes a key or table that a setup does not have, with the nearest one
@@ -19,7 +21,7 @@ func (d *decoder) unknown(p part, key string, value any, line int) (meant string
 		d.fault(line, path, "["+path+"]", wantTable(p, key))
 		return meantTable(p, key)
 	}
-	d.fault(line, path, key, wantKey(p, key))
+	d.fault(line, path, key, wantKey(p, key, readText(value)))
 	meant, _ = meantIn(p, key)
 	return meant
 }
@@ -79,7 +81,7 @@ func wantTable(p part, key string) string {
 
 // wantKey says which key was probably meant: the nearest of its own table, or
 // the table where such a key belongs.
-func wantKey(p part, key string) string {
+func wantKey(p part, key, text string) string {
 	var here, elsewhere []string
 	for _, f := range registry().fields {
 		switch {
@@ -90,6 +92,9 @@ func wantKey(p part, key string) string {
 		}
 	}
 	if meant, why := meantIn(p, key); meant != "" {
+		if in := p.tablesWith(meant); p.name == "" && !p.has(meant) {
+			return fmt.Sprintf("%q in [%s]%s", meant, strings.Join(in, "] or ["), why)
+		}
 		return fmt.Sprintf("%q%s", meant, why)
 	}
 	if len(elsewhere) > 0 {
@@ -100,12 +105,47 @@ func wantKey(p part, key string) string {
 		for _, t := range Tables() {
 			tables = append(tables, t.Name)
 		}
+		if slices.Contains(tables, key) {
+			if name := likelyKey(key, text); name != "" {
+				return fmt.Sprintf("a key of the table [%s], such as %s.%s", key, p.path(key), name)
+			}
+		}
 		if near := nearest(key, tables); near != "" {
 			return fmt.Sprintf("the table [%s]", near)
 		}
 		return "a table, such as [pack], above it"
 	}
 	return "a key of this table: " + strings.Join(here, ", ")
+}
+
+// tablesWith are the tables that have a key of a name.
+func (p part) tablesWith(name string) []string {
+	var in []string
+	for _, f := range registry().fields {
+		if f.Name == name && f.Table != "" {
+			in = append(in, p.prefix+f.Table)
+		}
+	}
+	return in
+}
+
+// likelyKey is the key of a table that a text was probably meant for: the first
+// quantity that it can be, or else the label.
+func likelyKey(table, text string) string {
+	for _, f := range registry().fields {
+		if f.Table != table || f.kind == quantity.NoKind {
+			continue
+		}
+		if _, _, err := quantity.ParseIn(f.kind, text, f.low, f.high); err == nil {
+			return f.Name
+		}
+	}
+	for _, name := range []string{"label", "class", "form"} {
+		if registry().field(table, name) != nil {
+			return name
+		}
+	}
+	return ""
 }
 
 // otherName returns the table that goes by another everyday name.

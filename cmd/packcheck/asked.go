@@ -47,7 +47,7 @@ func askedFor(c *cli.Command, std streams) (name string, s *setup.Setup, err err
 	if len(faults) > 0 && err == nil {
 		_, err = s.Parts() // what else is wrong with it is told in the same round
 	}
-	if err = withFaults(err, faults); err != nil {
+	if err = withFaults(withoutNoPack(err, faults), faults); err != nil {
 		return name, nil, err
 	}
 	tellLeftOut(std.err, s)
@@ -108,6 +108,19 @@ func unquoted(text string) string {
 		return text[1 : n-1]
 	}
 	return text
+}
+
+// withoutNoPack leaves out that there is no battery, where the options say so already.
+func withoutNoPack(err error, told setup.Faults) error {
+	var faults setup.Faults
+	if !slices.ContainsFunc(told, func(f setup.Fault) bool { return f.Key == "pack" }) || !errors.As(err, &faults) {
+		return err
+	}
+	left := slices.DeleteFunc(slices.Clone(faults), func(f setup.Fault) bool { return f.Key == "pack" && f.Read == "" })
+	if len(left) == 0 {
+		return nil
+	}
+	return left
 }
 
 // withFaults puts the faults of the options to those of the setup.

@@ -3,6 +3,8 @@ package quantity
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -46,6 +48,9 @@ func ParseLike(kind Kind, text string, low, high float64, example string) (Range
 	case Charge:
 		text = strings.NewReplacer("amp-h", "amph", "ampere-h", "ampereh").Replace(lower)
 	}
+	if n := slices.Index(inWords, strings.ToLower(strings.TrimSpace(text))); kind == Count && n > 0 {
+		text = strconv.Itoa(n)
+	}
 	if kind == Ratio && strings.ContainsAny(text, "xX*\u00d7") {
 		return p.pairs(text)
 	}
@@ -67,6 +72,9 @@ func ParseLike(kind Kind, text string, low, high float64, example string) (Range
 	}
 	return r, p.written, nil
 }
+
+// inWords are the small numbers as people write them.
+var inWords = []string{"none", "one", "two", "three", "four", "five", "six"}
 
 // pairs reads a ratio as the product of pairs of gears, "12:60 x 12:72", the driving
 // gear first or last: each pair gears down.

@@ -189,7 +189,7 @@ func TestParseSaysWhatWouldBeRight(t *testing.T) {
 		{quantity.Gauge, "60", `read "60"; want a wire gauge from 4/0 AWG to 40 AWG`, ""},
 		{quantity.Gauge, "about 14", `read "about 14"; want a wire gauge with its unit (AWG), such as "14 AWG" without "about"`, "a size is stepped"},
 		{quantity.Area, "14 AWG", `read "14 AWG"; want a wire area with its unit (mm2, cmil, kcmil), such as "2.5 mm2"; "AWG" is no unit of it`, ""},
-		{quantity.Count, "two", `read "two"; want a whole number, such as "2"`, ""},
+		{quantity.Count, "a few", `read "a few"; want a whole number, such as "2"`, ""},
 		{quantity.Count, "2.5", `read "2.5"; want a whole number, such as "2"`, ""},
 		{quantity.Count, "2 to 3", `read "2 to 3"; want one whole number, such as "2"`, ""},
 		{quantity.TorqueConstant, "0 rpm/V", `read "0 rpm/V"; want a torque constant with its unit (N m/A, mN m/A, V s/rad, V/krpm), such as "0.006 N m/A"`, "division by zero"},
