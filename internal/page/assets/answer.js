@@ -138,10 +138,10 @@ class Answer {
 	// measures puts a button beside what is worth looking up, for whoever has.
 	measures(keys) {
 		const items = document.querySelectorAll('[data-part=ask] li');
-		document.querySelectorAll('[data-part=ask] .try').forEach((node) => node.remove());
+		document.querySelectorAll('[data-part=ask] .bring').forEach((node) => node.remove());
 		keys.forEach((key, i) => {
 			if (!items[i] || !this.form.asks(key)) return;
-			const button = el('button', {type: 'button', class: 'try screen'}, 'Tell it', el('span', {class: 'unseen'}, `: ${this.form.asks(key)}`));
+			const button = el('button', {type: 'button', class: 'bring screen'}, 'Tell it', el('span', {class: 'unseen'}, `: ${this.form.asks(key)}`));
 			button.addEventListener('click', () => this.form.bring(key));
 			items[i].append(button);
 		});
