@@ -255,3 +255,22 @@ func (p *tab) printed(name string) {
 	}
 	p.do(emulation.SetEmulatedMedia().WithMedia(""))
 }
+
+// What is worth looking up has a button that brings its question, ready to type.
+func TestWhatToLookUpIsToldWithATap(t *testing.T) {
+	p := opened(t, "")
+	p.typeInto("pack.label", "20V MAX 4.0Ah")
+	p.settled()
+	got := eval[struct{ Asks, Key, Says string }](p, `(() => {
+		const button = document.querySelector('[data-part=ask] .bring');
+		const asks = button.querySelector('.unseen').textContent;
+		const says = button.parentNode.textContent;
+		button.click();
+		const field = document.activeElement.closest('.field');
+		return {asks, says, key: field ? field.querySelector('label').textContent : ''};
+	})()`)
+	if got.Key == "" || got.Asks != ": "+got.Key || strings.Contains(got.Says, "enter it as") {
+		t.Errorf("a tap on %q leads to %q; it says %q", got.Asks, got.Key, got.Says)
+	}
+	p.silent()
+}
