@@ -1,14 +1,11 @@
 package setup
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"example.org/packcheck/drive"
-	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
 )
@@ -59,74 +56,6 @@ func (r *resolver) wiring(raw Motors, count quantity.Range) Choice {
 		}
 	}
 	return r.among(raw.Wiring, c)
-}
-
-// cans lists the motor sizes that the vehicle may have. Vehicles with a board
-// and a remote control have small motors that draw a third of what those behind
-// a plain pedal switch draw.
-func (r *resolver) cans(class tables.VehicleClass) Choosing {
-	c := Choosing{Key: r.key("motors", "can"), Options: []Option{{class.Can, 1}}, Why: usualFor(class), Source: class.Source}
-	const small = "ride-on 390"
-	if class.DesignV != 12 {
-		return c
-	}
-	c.Source = srcFamilies
-	switch board := r.setup.Vehicle.HasBoard; {
-	case board.Given && board.Yes:
-		c.Options = []Option{{small, 0.7}, {class.Can, 0.3}}
-		c.Why = "Not given; vehicles with a board mostly have small motors that draw little."
-	case board.Given:
-		c.Options = []Option{{class.Can, 0.95}, {small, 0.05}}
-	default:
-		c.Options = []Option{{class.Can, 0.75}, {small, 0.25}}
-		c.Why = "Not given; usual behind a pedal switch, while vehicles with a board mostly have small motors that draw little."
-	}
-	r.asTold(&c, class)
-	return c
-}
-
-// asTold shifts the shares of motor sizes to those that can do what is told of the
-// class: go that fast, and last that long (Bayes' theorem). One small motor alone
-// could hardly.
-func (r *resolver) asTold(c *Choosing, class tables.VehicleClass) {
-	if r.setup.Gears.Ratio.Given || r.toldOf(class) == nil {
-		return
-	}
-	var g GearPart
-	r.chosenFor(&g, class)
-	sum := 0.0
-	for i := range c.Options {
-		can, err := r.tab.MotorCan(c.Options[i].Text)
-		if err != nil {
-			return
-		}
-		c.Options[i].Share *= r.chance(&g, can)
-		sum += c.Options[i].Share
-	}
-	for i := range c.Options {
-		c.Options[i].Share /= sum
-	}
-	slices.SortStableFunc(c.Options, func(a, b Option) int { return cmp.Compare(b.Share, a.Share) })
-}
-
-// ofMotors is by how much the time that a motor size is told to last differs by all
-// that is drawn of one vehicle, as a standard deviation of its logarithm. Computed
-// with this program for either size.
-const ofMotors = 0.3
-
-// chance is how likely vehicles with such motors are to do what is told of them.
-func (r *resolver) chance(g *GearPart, can tables.MotorCan) float64 {
-	volts := r.parts.Vehicle.DesignV.Likely / r.chain()
-	usual := typicalOf(can, volts)
-	motor := drive.Motor{TorqueConstant: usual.k.Likely, WindingOhm: usual.ohm.Likely, NoLoadA: usual.noLoadA.Likely}
-	motors, radius := r.parts.motors(Likely), r.parts.Vehicle.WheelDiameterM.Likely/2
-	efficiency := stagesOf(r.tab.Figure(tables.GearStageEfficiency).Value).Likely
-	fastest := g.fastest(motor, radius, float64(motors)*efficiency)
-	law := kind{Range: g.NewSpeedMS.Range}
-	ratio := g.fittedRatio(motor, radius, min(g.NewSpeedMS.Likely, fastest), float64(motors)*efficiency)
-	lasts := g.told.seconds(g.told.ah, g.told.peukert, newAmps(motor, g.runNM, ratio, efficiency, motors, int(r.chain())))
-	off := math.Log(lasts/g.told.rideS.Likely) / math.Hypot(g.told.err, ofMotors)
-	return normalShare(law.normal(fastest)) * portable.Pow(1+off*off/4, -2.5) // Student's law, as of readings
 }
 
 // can finds the row of the can table.
