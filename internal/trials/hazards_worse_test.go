@@ -94,6 +94,12 @@ func onJoints(f answer.Finding) bool {
 // the battery when a cutoff opens, and then less has to go in.
 func notTheCharge(f answer.Finding) bool { return f.Topic != answer.TopicCharge }
 
+// notTheShorterRide leaves out how warm motors get in a ride that a cutoff ends at the
+// first hard start, and what reversing draws of a vehicle that rolls more slowly.
+func notTheShorterRide(f answer.Finding) bool {
+	return f.Code != drive.CodeMotorHot && f.Code != drive.CodePlasticSoftens && f.Code != drive.CodeReversal
+}
+
 // notTheirAmps leaves out the amps of launch, blocked wheels and reversal, which fall as
 // the motors' copper gets warm.
 func notTheirAmps(f answer.Finding) bool { return f.Topic != answer.TopicLaunch || f.Unit != "A" }
@@ -137,10 +143,10 @@ func worses() []worse {
 		{"a younger child", all, on("rider.mass=16 kg; rider.age", "8 years", "6 years", "5 years", "4 years", "3 years", "2 years", "1 years"), onSpeed, "block", false, 0},
 		{"a faster measured speed", all[1:], on("measured.top_speed", "3 km/h", "5 km/h", "7 km/h", "9 km/h", "12 km/h", "15 km/h", "18 km/h", "25 km/h"), onSpeed, "block", false, 0},
 		// Not of "proper": its motors' heat is judged against its original's with as much to carry.
-		{"more mass on the seat", all[1:], on("rider.mass", "12 kg", "18 kg", "25 kg", "35 kg", "50 kg", "70 kg", "100 kg"), both(notTheRide, notTheCharge), "block", false, 0},
+		{"more mass on the seat", all[1:], on("rider.mass", "12 kg", "18 kg", "25 kg", "35 kg", "50 kg", "70 kg", "100 kg"), both(notTheRide, notTheCharge, notTheShorterRide), "block", false, 0},
 		// In the heat a fuse opens sooner, and the wire outlasts a short circuit that it did not outlast in the cold.
 		{"a hotter day", all, on("-pack.temperature; outing.air", "22 C", "28 C", "33 C", "38 C", "45 C", "52 C", "58 C"), both(notTheRide, notTheMaterial, notTheFusesTime, notTheirAmps), "lithium", true, 0},
-		{"a steeper slope", all[1:], on("vehicle.slope", "0 %", "3 %", "6 %", "10 %", "15 %", "20 %", "30 %"), both(notTheRide, notTheCharge), "block", false, 0},
+		{"a steeper slope", all[1:], on("vehicle.slope", "0 %", "3 %", "6 %", "10 %", "15 %", "20 %", "30 %"), both(notTheRide, notTheCharge, notTheShorterRide), "block", false, 0},
 		{"fewer volts under load", []string{"block", "lithium"}, on("measured.loaded_current=6 A; measured.loaded_voltage", "11 V", "10 V", "9 V", "8 V", "7 V", "5 V", "3 V", "1 V"), about(answer.TopicPack), "block", false, 0},
 		{"a higher charger voltage", []string{"block"}, on("charger.voltage", "14.7 V", "15.5 V", "16.5 V", "18 V", "21 V", "24 V", "29.4 V"), onCharge, "block", false, 0},
 		{"a higher charging current", []string{"block", "lithium", "iron"}, on("charger.came_with_pack=false; charger.current", "1 A", "2 A", "4 A", "8 A", "15 A", "30 A"), onCharge, "block", false, 0},
