@@ -137,6 +137,10 @@ func (d *decoder) look(prim toml.Primitive) (any, int) {
 func (d *decoder) key(p part, f *field, value any, line int) {
 	at := reflect.ValueOf(p.setup).Elem().FieldByIndex(f.index)
 	path := p.path(f.Name)
+	if p.prefix != "" && todayOnly(f) {
+		d.fault(line, path, f.Name, fmt.Sprintf("this key as %s, of today: it tells nothing of the vehicle as it was", f.Path()))
+		return
+	}
 	switch target := at.Addr().Interface().(type) {
 	case *Value:
 		d.value(target, f, path, value, line)
@@ -152,6 +156,12 @@ func (d *decoder) key(p part, f *field, value any, line int) {
 	case *Date:
 		d.date(target, f, path, value, line)
 	}
+}
+
+// todayOnly reports whether a key under [original] would be read and forgotten: how the
+// original was charged and kept changes nothing that is answered.
+func todayOnly(f *field) bool {
+	return f.Table == "charger" || f.Table == "storage" || f.Path() == "title" || f.Path() == "measured.second_rest_voltage"
 }
 
 // value reads a quantity.

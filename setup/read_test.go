@@ -159,7 +159,13 @@ func TestEveryKeyReadsItsOwnExample(t *testing.T) {
 			line += "count = 2\n"
 		}
 		for _, text := range []string{line, strings.Replace("[original]\n"+line, "[original]\n[", "[original.", 1)} {
-			if _, err := read(text); err != nil {
+			_, err := read(text)
+			today := k.Table == "charger" || k.Table == "storage" || k.Path() == "title" || k.Path() == "measured.second_rest_voltage"
+			if refused := err != nil && strings.Contains(err.Error(), "of today: it tells nothing"); today && strings.HasPrefix(text, "[original") {
+				if !refused { // what says nothing there is not stored
+					t.Errorf("%s under [original]: %v", k.Path(), err)
+				}
+			} else if err != nil {
 				t.Errorf("%s: %v", k.Path(), err)
 			}
 		}

@@ -16,7 +16,7 @@ func TestWhatMayComeNextIsKnown(t *testing.T) {
 		"packcheck cart.toml --format m":                {"markdown"},
 		"packcheck --format=h":                          {"html"},
 		"packcheck a.toml b.t":                          {filesToo},
-		"packcheck --set rider.":                        {"rider.mass=", "rider.age="},
+		"packcheck --set rider.":                        {"rider.mass=", "rider.age=", "rider.count="},
 		"packcheck --set controller.kind=":              {"controller.kind=contacts", "controller.kind=chopper"},
 		"packcheck --set vehicle.has_board=t":           {"vehicle.has_board=true"},
 		"packcheck --set original.pack.chemistry=agm-":  {"original.pack.chemistry=agm-traction", "original.pack.chemistry=agm-battery"},

@@ -107,7 +107,8 @@ var byKey = sync.OnceValue(func() map[string]Question {
 // Unknown reports whether an answer says that nobody knows.
 func Unknown(text string) bool {
 	switch strings.ToLower(strings.Trim(strings.Join(strings.Fields(text), " "), " .!?")) {
-	case "", "don't know", "dont know", "do not know", "i don't know", "i dont know", "i do not know", "no idea", "unknown", "not known", "not sure", "skip", "dunno":
+	case "", "don't know", "dont know", "do not know", "i don't know", "i dont know", "i do not know", "no idea", "unknown", "not known", "not sure", "skip", "dunno", "idk",
+		"no clue", "not a clue", "unsure", "i'm not sure", "im not sure", "can't tell", "cant tell", "cannot tell", "can't say", "i forgot", "forgot", "n/a", "na", "-", "--", "pass", "next":
 		return true
 	}
 	return false

@@ -27,7 +27,7 @@ func Fill(q Question, text string, given map[string]string) (map[string]string, 
 func FillIn(base *setup.Setup, q Question, text string, given map[string]string) (map[string]string, error) {
 	text = chosen(q, strings.TrimSpace(text))
 	switch {
-	case Unknown(text):
+	case Unknown(text), len(q.Choices) == 0 && denied(text):
 		return nil, nil
 	case len(text) > longestText:
 		return nil, fmt.Errorf("read %q and more; right would be a line of at most %d characters, such as %q", text[:40], longestText, q.Example)
@@ -49,6 +49,16 @@ func FillIn(base *setup.Setup, q Question, text string, given map[string]string)
 		return nil, err
 	}
 	return sets, nil
+}
+
+// denied reports whether an answer says that there is no such thing: then there is
+// nothing to fill in.
+func denied(text string) bool {
+	switch strings.ToLower(strings.Trim(text, " .!")) {
+	case "no", none, "nothing", "nope", "there is none":
+		return true
+	}
+	return false
 }
 
 // longestText is the longest text of a setup, in bytes.
