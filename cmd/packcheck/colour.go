@@ -48,7 +48,9 @@ func inColour(text string) string {
 		case isCapitals(line):
 			line = bold + line + plainAgain
 		default:
-			line = strings.ReplaceAll(line, "Danger:", red+"Danger:"+plainAgain)
+			for _, behind := range []string{":", " ("} { // "Danger:", "Danger (fire):"
+				line = strings.ReplaceAll(line, "Danger"+behind, red+"Danger"+plainAgain+behind)
+			}
 		}
 		b.WriteString(line + end)
 	}

@@ -19,7 +19,7 @@ func TestColourAddsNothingToTheWords(t *testing.T) {
 	if got := regexp.MustCompile("\x1b\\[[0-9;]*m").ReplaceAllString(coloured, ""); got != plain {
 		t.Errorf("differs without escapes:\n%s", got)
 	}
-	for _, want := range []string{red + "NO" + plainAgain + ":", bold + "Why:" + plainAgain, bold + "SAFETY" + plainAgain, red + "Danger:" + plainAgain} {
+	for _, want := range []string{red + "NO" + plainAgain + ":", bold + "Why:" + plainAgain, bold + "SAFETY" + plainAgain, red + "Danger" + plainAgain} {
 		if !strings.Contains(coloured, want) {
 			t.Errorf("lacks %q", want)
 		}

@@ -37,6 +37,10 @@ func TestAnswersAreReadAsPeopleWriteThem(t *testing.T) {
 		{"motors.can", "550", map[string]string{"motors.can": "550"}},
 		{"motors.count", "2", map[string]string{"motors.count": "2"}},
 		{"measured.rest_voltage", "12,6", map[string]string{"measured.rest_voltage": "12,6 V"}},
+		{"cutoff.pack.opens_at", "no", nil}, // there is none: nothing to fill in
+		{"cutoff.pack.opens_at", "idk", nil},
+		{"vehicle.accessories", "not sure", nil},
+		{"motors.count", "two", map[string]string{"motors.count": "two"}},
 		{"outing.drive", "25 s, 10 s", map[string]string{"outing.drive": "25 s", "outing.pause": "10 s"}},
 		{"motors.stall_current", "70 A, 15000 rpm", map[string]string{"motors.stall_current": "70 A", "motors.no_load_speed": "15000 rpm"}},
 	} {
