@@ -14,6 +14,7 @@ import (
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/reckon"
@@ -94,10 +95,11 @@ func onJoints(f answer.Finding) bool {
 // the battery when a cutoff opens, and then less has to go in.
 func notTheCharge(f answer.Finding) bool { return f.Topic != answer.TopicCharge }
 
-// notTheShorterRide leaves out how warm motors get in a ride that a cutoff ends at the
-// first hard start, and what reversing draws of a vehicle that rolls more slowly.
+// notTheShorterRide leaves out how warm motors and battery get in a ride that ends
+// sooner, as at the first hard start that a cutoff feels, and what reversing draws of a
+// vehicle that rolls more slowly.
 func notTheShorterRide(f answer.Finding) bool {
-	return f.Code != drive.CodeMotorHot && f.Code != drive.CodePlasticSoftens && f.Code != drive.CodeReversal
+	return f.Code != battery.CodeTooHot && f.Code != drive.CodeMotorHot && f.Code != drive.CodePlasticSoftens && f.Code != drive.CodeReversal
 }
 
 // notTheirAmps leaves out the amps of launch, blocked wheels and reversal, which fall as
