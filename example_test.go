@@ -55,6 +55,7 @@ cells_in_serie = 5
 	fmt.Println(err)
 	// Output:
 	// tractor.toml:3: rider.mass: read "44"; want a mass with its unit (kg, lb, g, oz), such as "20 kg"
+	// tractor.toml:4: pack: read nothing; want pack.chemistry beside it: "agm", "agm-traction", "gel", "li-ion", "lifepo4" or "nimh"
 	// tractor.toml:5: pack.cells_in_serie: read "cells_in_serie"; want "cells_in_series"
 }
 

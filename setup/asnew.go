@@ -80,7 +80,7 @@ func (r *resolver) toldOf(class tables.VehicleClass) *newRide {
 	}
 	b := &r.parts.Pack
 	n.own = b.Profile.Family == chemistry.LeadAcid && b.Joined != "parallel" && !b.SeveralMeanings &&
-		math.Abs(r.parts.volts()/r.parts.Vehicle.DesignV.Likely-1) < 0.05
+		math.Abs(r.parts.PackV()/r.parts.Vehicle.DesignV.Likely-1) < 0.05
 	if !n.own {
 		n.err = math.Sqrt(ofTime*ofTime + ofBattery*ofBattery + blockErr*blockErr + ofLoad*ofLoad)
 		return n

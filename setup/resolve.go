@@ -75,7 +75,7 @@ func (p *Parts) otherVehicle() Faults {
 		return nil
 	}
 	told := p.Setup.Vehicle.DesignVoltage
-	if ratio := o.volts() / told.Likely; ratio > 0.6 && ratio < 1.6 { // twice or half is another vehicle
+	if ratio := o.PackV() / told.Likely; ratio > 0.6 && ratio < 1.6 { // twice or half is another vehicle
 		return nil
 	}
 	return Faults{{
@@ -84,8 +84,8 @@ func (p *Parts) otherVehicle() Faults {
 	}}
 }
 
-// volts returns the nominal volts of all that the pack is made of.
-func (p *Parts) volts() float64 {
+// PackV returns the nominal volts of all that the pack is made of.
+func (p *Parts) PackV() float64 {
 	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
 	if p.Pack.Joined == "series" {
 		volts *= 2
@@ -103,7 +103,7 @@ func (p *Parts) asMade() bool {
 	if p.Vehicle == nil || !p.Vehicle.DesignV.Known || p.Controller.ConverterV.Known || p.Pack.SeveralMeanings {
 		return false
 	}
-	return p.Pack.Profile.Family == chemistry.LeadAcid && p.volts() < 1.05*p.Vehicle.DesignV.Likely
+	return p.Pack.Profile.Family == chemistry.LeadAcid && p.PackV() < 1.05*p.Vehicle.DesignV.Likely
 }
 
 // muchLarger is how much more a battery may hold than the old one to be one of the
@@ -114,7 +114,7 @@ const muchLarger = 1.5
 // likeOf reports whether the battery is a new one of the old one's kind and volts.
 func (p *Parts) likeOf(o *Parts) bool {
 	return p.Pack.Profile.Family == chemistry.LeadAcid && o.Pack.Profile.Family == chemistry.LeadAcid && p.Pack.Second == nil &&
-		math.Abs(p.volts()/o.volts()-1) < 0.05 && p.Pack.CapacityAh.Likely <= muchLarger*o.Pack.CapacityAh.Likely
+		math.Abs(p.PackV()/o.PackV()-1) < 0.05 && p.Pack.CapacityAh.Likely <= muchLarger*o.Pack.CapacityAh.Likely
 }
 
 // resolver fills the gaps of one setup.

@@ -205,7 +205,6 @@ func onOriginal(put func(*answer.OriginalFigures, *float64)) func(*answer.Assess
 	return func(a *answer.Assessment, x float64) { put(a.Original, &x) }
 }
 
-// midOhm is the pack's resistance at half charge and its starting temperature.
 // pulseOhm is the pack's resistance at half charge so long after an hour's current
 // came on.
 func pulseOhm(seconds float64) func(*Vehicle) float64 {

@@ -55,6 +55,5 @@ func moreVolts(p *setup.Parts) bool {
 	if p.Vehicle == nil || !p.Vehicle.DesignV.Known {
 		return false
 	}
-	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
-	return volts > 1.1*p.Vehicle.DesignV.Likely
+	return p.PackV() > 1.1*p.Vehicle.DesignV.Likely
 }

@@ -104,10 +104,6 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 			return c.Vehicle.RollN + c.Vehicle.GradeN
 		}})
 	}
-	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
-	if p.Pack.Joined == "series" {
-		volts *= 2
-	}
 	amps := m.LoadedCurrent
 	if !amps.Given && p.Bench != nil && p.Bench.Pattern != nil {
 		return list // nobody knows at which of its currents the volts were read
@@ -120,7 +116,7 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 		}
 		return voltsUnder(c.Pack, s, loadA, afterS)
 	}
-	err := voltErr * volts
+	err := voltErr * p.PackV()
 	if m.LoadedVoltage.Given {
 		if likely, ok := likelyCase(p); ok {
 			err = math.Hypot(err, (at(likely, readSoonS)-at(likely, readLateS))/2/nineOfTen)

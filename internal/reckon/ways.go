@@ -4,10 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/setup"
 )
 
@@ -89,8 +91,14 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		start["pack.age"] = "new"
 		list = append(list, &path{title: fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), start: start})
 	}
+	v := e.parts.Vehicle
+	if label, ok := blockFor(v.DesignV.Likely); ok && v.DesignV.Known && len(list) == 0 && !e.onBlocks() {
+		start := without(values, "pack", "charger", "cutoff")
+		maps.Copy(start, map[string]string{"pack.chemistry": "agm", "pack.label": label, "pack.age": "new"})
+		list = append(list, &path{title: fmt.Sprintf("A sealed lead-acid battery, as such vehicles are sold with (%s)", label), start: start})
+	}
 	list = append(list, &path{title: keepTitle, start: map[string]string{}})
-	if v := e.parts.Vehicle; v.DesignV.Known {
+	if v.DesignV.Known {
 		if label, opens, ok := phosphateFor(v.DesignV.Likely); ok {
 			start := without(values, "pack", "charger", "cutoff")
 			maps.Copy(start, map[string]string{
@@ -112,6 +120,26 @@ func without(values map[string]string, tables ...string) map[string]string {
 		}
 	}
 	return out
+}
+
+// onBlocks reports whether the battery is lead-acid of the vehicle's volts.
+func (e *engine) onBlocks() bool {
+	p := e.parts
+	return p.Pack.Profile.Family == chemistry.LeadAcid && math.Abs(p.PackV()/p.Vehicle.DesignV.Likely-1) < 0.05
+}
+
+// blockFor returns a lead-acid battery for a vehicle of so many volts. Sizes as
+// sold; common practice, no published source.
+func blockFor(designV float64) (label string, ok bool) {
+	switch {
+	case designV > 5 && designV < 7:
+		return "6 V 4.5 Ah", true
+	case designV > 11 && designV < 13:
+		return "12 V 7 Ah", true
+	case designV > 23 && designV < 25:
+		return "24 V 7 Ah", true
+	}
+	return "", false
 }
 
 // phosphateFor returns an iron-phosphate battery for a vehicle of so many volts,

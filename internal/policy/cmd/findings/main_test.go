@@ -95,14 +95,14 @@ func TestTheReaderFollowsTheMakers(t *testing.T) {
 		t.Fatal(err)
 	}
 	for code, want := range map[string]string{
-		battery.CodeTooHot:             "danger (child), danger (house), fix first (part)", // battery: one finding, changed by a switch
-		drive.CodeLaunchOverController: "fix first (part), watch (wear)",                   // drive: a table, and its address handed on
-		charge.CodeNeverStops:          "danger (house), fix first (part), watch (wear)",   // charge: two results of a helper
-		drive.CodeToothLoadBlocked:     "fix first (part), watch (wear)",                   // drive: begun by one function, ended by another
-		wiring.CodeWireCarries:         "watch (wear), fine (wear)",                        // wiring: a level that a helper gives
-		judge.CodeCellsAssumed:         "fix first (house), watch (house)",                 // judge
-		cutoff.CodeWeakCellReversed:    "danger (house), fix first (part)",                 // cutoff
-		cutoff.CodeIdleMonth:           "watch (wear)",                                     // cutoff
+		battery.CodeTooHot:             "danger (child), danger (house), fix first (child), fix first (part)", // battery: one finding, changed by a switch
+		drive.CodeLaunchOverController: "fix first (part), watch (wear)",                                      // drive: a table, and its address handed on
+		charge.CodeNeverStops:          "danger (house), fix first (part), watch (wear)",                      // charge: two results of a helper
+		drive.CodeToothLoadBlocked:     "fix first (part), watch (wear)",                                      // drive: begun by one function, ended by another
+		wiring.CodeWireCarries:         "watch (wear), fine (wear)",                                           // wiring: a level that a helper gives
+		judge.CodeCellsAssumed:         "fix first (house), watch (house)",                                    // judge
+		cutoff.CodeWeakCellReversed:    "danger (house), fix first (part)",                                    // cutoff
+		cutoff.CodeIdleMonth:           "watch (wear)",                                                        // cutoff
 	} {
 		i := slices.IndexFunc(list, func(r row) bool { return r.text == code })
 		if i < 0 || list[i].levels() != want {
