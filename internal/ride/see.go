@@ -114,9 +114,10 @@ func (s *Seen) Burnt() bool { return s.Case.Load.Kind == NoLoad && s.Lasts.Windi
 
 // LastingA is the pack's current that warms pack, wire and joints: running
 // steadily, or what the outing comes to with launches and pauses where that is
-// more. A launch that a fuse or a cutoff ends is no outing.
+// more. What a fuse ends does not last, and a launch that a cutoff ends is no outing.
 func (s *Seen) LastingA() float64 {
-	if s.Case.Load.Kind == NoLoad && s.Lasts.ClockS < lastingS && (s.Lasts.EndedBy == FuseOpened || s.Lasts.EndedBy == CutoffOpened) {
+	o := &s.Lasts
+	if s.Case.Load.Kind == NoLoad && (o.EndedBy == FuseOpened || o.EndedBy == CutoffOpened && o.ClockS < lastingS) {
 		return s.Steady.BatteryA
 	}
 	return max(s.Steady.BatteryA, s.Lasts.RMSA)
