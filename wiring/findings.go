@@ -102,7 +102,7 @@ func (j *judge) carries(run Run) {
 		f.Advice = "Look the wire up in its maker's sheet: the limit used here is from memory."
 	}
 	switch melts := run.meltsA(j.AmbientC); {
-	case drawsOver(running, melts):
+	case drawsOver(running, melts) && !j.opensWithin(running, warmsS):
 		f.Level, f.Harm, f.Limit, f.Source = answer.Danger, answer.House, melts, run.Insulation.Source
 		f.Title = "The running current makes the " + run.Name + " so hot that its insulation melts."
 		f.Decides = j.wireDecides(run, func(best Run) bool { return drawsOver(running, best.meltsA(j.AmbientC)) })
@@ -119,6 +119,15 @@ func (j *judge) carries(run Run) {
 	f.Code, f.Change, f.Gravity = CodeWireOverloaded, answer.FitWire, 1
 	f.Advice = "Fit thicker wire, or limit the current in the controller."
 	j.add(f)
+}
+
+// warmsS is how long a wire of a ride-on takes to get hot, at least. Own choice.
+const warmsS = 60
+
+// opensWithin reports whether a fuse that stays open has surely opened by then.
+func (j *judge) opensWithin(amps, seconds float64) bool {
+	f := j.Path.fuse
+	return f != nil && !f.spec.Form.Breaker && f.At(j.AmbientC).Opens(amps).LatestS < seconds
 }
 
 // meltsA returns the steady current at which the run gets as hot as its
