@@ -51,6 +51,15 @@ const (
 	KeyMeasuredTopSpeed        = "measured.top_speed"
 	KeyMeasuredPackTemperature = "measured.pack_temperature"
 
+	KeyPackSize          = "pack.size"
+	KeyVehicleTray       = "vehicle.tray"
+	KeyMotorsCanDiameter = "motors.can_diameter"
+	KeyMotorsCanLength   = "motors.can_length"
+	KeyVehicleMotorSeat  = "vehicle.motor_seat"
+	KeyVehicleMotorRoom  = "vehicle.motor_room"
+	KeyGearsBore         = "gears.bore"
+	KeyVehicleAxle       = "vehicle.axle"
+
 	KeyPackLabel         = "pack.label"
 	KeyPackChemistry     = "pack.chemistry"
 	KeyPackCells         = "pack.cells_in_series"

@@ -13,6 +13,7 @@ import (
 
 	"github.com/BurntSushi/toml"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -161,7 +162,12 @@ func (d *decoder) key(p part, f *field, value any, line int) {
 // todayOnly reports whether a key under [original] would be read and forgotten: how the
 // original was charged and kept changes nothing that is answered.
 func todayOnly(f *field) bool {
-	return f.Table == "charger" || f.Table == "storage" || f.Path() == "title" || f.Path() == "measured.second_rest_voltage"
+	switch f.Path() {
+	case "title", "measured.second_rest_voltage", answer.KeyPackSize, answer.KeyVehicleTray, answer.KeyVehicleMotorSeat,
+		answer.KeyVehicleMotorRoom, answer.KeyVehicleAxle, answer.KeyMotorsCanDiameter, answer.KeyMotorsCanLength, answer.KeyGearsBore:
+		return true
+	}
+	return f.Table == "charger" || f.Table == "storage"
 }
 
 // value reads a quantity.
@@ -237,7 +243,12 @@ func (d *decoder) word(target *Word, f *field, path string, value any, line int)
 		if f.Words != nil {
 			text = fold(text)
 		}
-		*target = Word{Text: text, Given: true, Key: path, Line: line}
+		said := Word{Text: text, Given: true, Key: path, Line: line}
+		if _, right := said.Edges(); f.What == sizeKind && !right {
+			d.fault(line, path, text, wantSize(f))
+			return
+		}
+		*target = said
 	}
 }
 

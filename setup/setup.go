@@ -55,7 +55,7 @@ type Vehicle struct {
 	Place
 	Mass               Value `key:"mass" kind:"mass" min:"0.5" max:"500" example:"15 kg" doc:"mass without battery and rider"`
 	WheelDiameter      Value `key:"wheel_diameter" kind:"length" min:"0.03" max:"1.2" example:"250 mm" doc:"diameter of the driven wheels"`
-	WheelWidth         Value `key:"wheel_width" kind:"length" min:"0.005" max:"0.6" example:"90 mm" doc:"width of the driven wheels"`
+	WheelWidth         Value `key:"wheel_width" kind:"length" min:"0.005" max:"0.6" example:"90 mm" doc:"width of the driven wheels; told only: no published rolling loss of so small wheels goes by their width"`
 	Tyres              Word  `key:"tyres" kind:"word" words:"hard|rubber" example:"hard" doc:"what the wheels run on: hard plastic, or a rubber or foam face"`
 	DrivenWheels       Value `key:"driven_wheels" kind:"count" min:"1" max:"12" example:"2" doc:"wheels that are driven"`
 	Wheels             Value `key:"wheels" kind:"count" min:"2" max:"12" example:"4" doc:"wheels in all"`
@@ -70,6 +70,10 @@ type Vehicle struct {
 	Brake              Word  `key:"brake" kind:"word" words:"motors|pedal|none" example:"motors" doc:"what stops it when the pedal is let go: its motors, a brake of its own, or nothing"`
 	HasBoard           Flag  `key:"has_board" kind:"yes or no" example:"true" doc:"whether an electronic board sits between pack and motors"`
 	WeakestPartVoltage Value `key:"weakest_part_voltage" kind:"voltage" min:"1" max:"200" example:"16 V" doc:"highest voltage that the weakest part on the pack's circuit stands"`
+	Tray               Word  `key:"tray" kind:"size" example:"155 x 100 x 100 mm" doc:"inside of what the battery sits in: length x width x height under the lid, terminals and plug included"`
+	MotorSeat          Value `key:"motor_seat" kind:"length" min:"0.005" max:"0.3" example:"36 mm" doc:"diameter of the seat in the gearbox that takes the motor"`
+	MotorRoom          Value `key:"motor_room" kind:"length" min:"0.01" max:"0.5" example:"70 mm" doc:"how long a motor may be there"`
+	Axle               Value `key:"axle" kind:"length" min:"0.002" max:"0.1" example:"12 mm" doc:"diameter of the axle that wheel and gear turn on"`
 }
 
 // Motors are the motors, all alike.
@@ -86,6 +90,8 @@ type Motors struct {
 	TorqueConstant    Value `key:"torque_constant" kind:"torque constant" min:"0.0001" max:"5" example:"0.006 N m/A" doc:"torque per ampere of one motor"`
 	Inductance        Value `key:"inductance" kind:"inductance" min:"1e-7" max:"0.1" example:"0.1 mH" doc:"inductance of one motor"`
 	RotorInertia      Value `key:"rotor_inertia" kind:"moment of inertia" min:"1e-8" max:"0.01" example:"80 g cm2" doc:"moment of inertia of one rotor"`
+	CanDiameter       Value `key:"can_diameter" kind:"length" min:"0.005" max:"0.3" example:"35.8 mm" doc:"diameter of the motor can"`
+	CanLength         Value `key:"can_length" kind:"length" min:"0.01" max:"0.5" example:"57 mm" doc:"length of the motor can without its shaft"`
 }
 
 // Gears are what lies between motor and wheel.
@@ -93,6 +99,7 @@ type Gears struct {
 	Place
 	Ratio      Value `key:"ratio" kind:"ratio" min:"1" max:"2000" example:"110:1" doc:"motor turns per wheel turn; or the teeth of all pairs of gears, 12:60 x 12:72 x 10:45"`
 	Efficiency Value `key:"efficiency" kind:"fraction" min:"0.05" max:"1" example:"60 %" doc:"share of the motor's torque that reaches the wheels"`
+	Bore       Value `key:"bore" kind:"length" min:"0.002" max:"0.1" example:"12 mm" doc:"diameter of the hole that the axle goes through"`
 }
 
 // Controller is what switches the motors.
@@ -159,6 +166,7 @@ type Pack struct {
 	Joined        Word   `key:"joined" kind:"word" words:"series|parallel" example:"series" doc:"two such packs joined; [pack] and [cutoff.pack] then describe one of them, every other table sees both"`
 	Second        Second `table:"second" doc:"the other of two joined packs, where it is not like the first"`
 	SelfDischarge Value  `key:"self_discharge" kind:"fraction" min:"0" max:"1" example:"3 %" doc:"share of its charge that it loses in a month on the shelf"`
+	Size          Word   `key:"size" kind:"size" example:"151 x 65 x 94 mm" doc:"length x width x height of one pack, terminals included, as it stands upright"`
 }
 
 // Second is the other of two joined packs, where it is not like the first.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 )
 
@@ -17,7 +18,7 @@ func (s *Setup) swapPack(all map[string]entry, take func(string)) (left []string
 	asMade := s.ownIsOriginal()
 	if asMade {
 		for path, e := range all {
-			if ofPack(path) && !strings.HasPrefix(path, "charger.") {
+			if ofPack(path) && !strings.HasPrefix(path, "charger.") && path != answer.KeyPackSize { // which tells nothing of the original
 				all[originalPrefix+path] = e
 			}
 		}

@@ -120,6 +120,7 @@ func (v *view) judge() error {
 	}
 	if v.drives() {
 		v.driving()
+		v.fits()
 	}
 	v.ending()
 	v.conflict()

@@ -2,6 +2,7 @@ package reckon
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
@@ -46,7 +47,31 @@ func notes(v *Vehicle) []answer.Note {
 	if p.Pack.Profile.Family == chemistry.Lithium && p.Original != nil && p.Original.Pack.Profile.Family == chemistry.LeadAcid {
 		add(answer.TopicCutoff, "A lead-acid block fades and so warns; a lithium pack stays strong until it is empty. Without a cutoff nobody notices.")
 	}
+	if p.Original != nil {
+		if open := unjudgedFits(p.Setup); len(open) > 0 {
+			last := len(open) - 1
+			words := open[last]
+			if last > 0 {
+				words = strings.Join(open[:last], ", ") + " and " + words
+			}
+			add(answer.TopicPack, "Whether it fits into %s was not judged.", words)
+		}
+	}
 	return list
+}
+
+// unjudgedFits are the places of which, or of what goes in, no size was told.
+func unjudgedFits(s *setup.Setup) (open []string) {
+	if !s.Pack.Size.Given || !s.Vehicle.Tray.Given {
+		open = append(open, "tray")
+	}
+	if !s.Vehicle.MotorSeat.Given || !s.Motors.CanDiameter.Given && !s.Motors.Can.Given {
+		open = append(open, "gearbox")
+	}
+	if !s.Gears.Bore.Given || !s.Vehicle.Axle.Given {
+		open = append(open, "axle")
+	}
+	return open
 }
 
 // moreVolts reports whether the pack has more volts than the vehicle was made

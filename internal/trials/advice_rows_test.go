@@ -38,6 +38,8 @@ func takensPack() []taken {
 		{code: battery.CodeUnlikePacks, change: answer.FitPack, base: "pair", set: "pack.label=12 V 12 Ah; pack.joined=series; pack.second.label=12 V 7 Ah", take: "-pack.second"},
 		{code: judge.CodeBlocksUnclear, change: answer.LookUp, base: "pair", set: "pack.label=2 x 12 V 12 Ah; vehicle.design_voltage=24 V", take: "pack.label=24 V (two 12 V) 12 Ah"},
 		{code: judge.CodeCellsAssumed, change: answer.LookUp, base: "iron", set: "pack.chemistry=lithium; pack.label=12 V 10 Ah; -pack.cells_in_series", take: "pack.chemistry=lifepo4"},
+		{code: judge.CodePackNotInTray, change: answer.FitPack, base: "lithium", set: "pack.size=180 x 80 x 80 mm; vehicle.tray=155 x 100 x 100 mm", take: "pack.size=150 x 80 x 80 mm"},
+		{code: judge.CodePackOnItsSide, change: answer.LookUp, base: "block", set: "pack.size=151 x 65 x 94 mm; vehicle.tray=155 x 100 x 70 mm", take: "pack.size=151 x 94 x 65 mm"},
 		{code: judge.CodePackWorn, change: answer.FitPack, base: "lithium", set: "pack.health=40 %", take: newPack},
 		{code: judge.CodeCannotSupply, change: answer.FitPack, base: "bench", set: "load.current=2000 A; fuse.rating=5 A", take: "load.current=3 A"},
 		{code: judge.CodeReadingsDisagree, change: answer.LookUp, base: "bench", set: "measured.ride_time=4 min", take: "measured.ride_time=2 h"},

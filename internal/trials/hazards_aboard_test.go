@@ -4,11 +4,16 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/judge"
 )
 
-// aboardHazards are of riders too heavy and of remote controls.
+// aboardHazards are of riders too heavy, of remote controls and of what does not fit.
 func aboardHazards() []hazard {
 	return []hazard{
+		{name: "a pack longer than its tray", base: "lithium", set: "pack.size=180 x 80 x 80 mm; vehicle.tray=155 x 100 x 100 mm", least: fixFirst, codes: judge.CodePackNotInTray, why: "it stands loose and chafes its wires", from: practice},
+		{name: "a block that only lies in its tray", base: "block", set: "pack.size=151 x 65 x 94 mm; vehicle.tray=155 x 100 x 70 mm", least: watch, codes: judge.CodePackOnItsSide, why: "not every sealed block may lie", from: practice},
+		{name: "a 775 in the gearbox of a 550", base: "direct", set: "motors.can_diameter=42 mm; vehicle.motor_seat=36 mm", least: fixFirst, codes: judge.CodeMotorNotInSeat, why: "it does not go in", from: practice},
+		{name: "a gear of 14 mm on an axle of 12 mm", base: "lithium", set: "gears.bore=14 mm; vehicle.axle=12 mm", least: fixFirst, codes: judge.CodeGearsNotOnAxle, why: "it wobbles and strips", from: practice},
 		// needs key vehicle.rated_load
 		{
 			name: "40 kg on a vehicle for 25 kg", base: "block", set: "rider.mass=40 kg; rider.age=11 years; vehicle.rated_load=25 kg", least: fixFirst, codes: wantOverload,
