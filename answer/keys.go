@@ -51,6 +51,9 @@ const (
 	KeyMeasuredTopSpeed        = "measured.top_speed"
 	KeyMeasuredPackTemperature = "measured.pack_temperature"
 
+	KeyMeasuredMotorTemperature = "measured.motor_temperature"
+	KeyMeasuredMotorTouch       = "measured.motor_touch"
+
 	KeyPackSize          = "pack.size"
 	KeyVehicleTray       = "vehicle.tray"
 	KeyMotorsCanDiameter = "motors.can_diameter"

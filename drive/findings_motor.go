@@ -125,6 +125,7 @@ type HeatCheck struct {
 	State    HeatState
 	LimitC   float64   // of the winding's insulation; 0 = not known
 	Original HeatState // after the same outing with the original; zero when not known
+	ReadBy   string    // key of the reading that the case's temperature is; empty: computed
 }
 
 // LadderGoing is the ladder from motors that grow too hot to those that cannot turn,
@@ -169,6 +170,9 @@ func (k HeatCheck) Findings() []answer.Finding {
 		}
 		f.Harm = wearOrPart(f.Level)
 		f.Title = "The motor case gets hot enough to soften plastic: its own end and the gears beside it suffer."
+		if k.ReadBy != "" { // measured: no vehicle has lived with it for long
+			f.Decides, f.Added = []string{k.ReadBy}, true
+		}
 		f.Advice = "Drive shorter, pause longer, or use less voltage."
 		out = append(out, f)
 	}

@@ -193,7 +193,11 @@ func (d *decoder) value(target *Value, f *field, path string, value any, line in
 		d.fault(line, path, readText(value), want)
 		return
 	}
-	r, written, err := quantity.ParseLike(f.kind, text, f.low, f.high, f.Example)
+	amount := text
+	if f.Path() == answer.KeyMeasuredMotorTouch {
+		amount = strings.TrimPrefix(fold(text), "can hold ")
+	}
+	r, written, err := quantity.ParseLike(f.kind, amount, f.low, f.high, f.Example)
 	if err != nil {
 		var qe *quantity.Error
 		if errors.As(err, &qe) {

@@ -156,3 +156,29 @@ func (s *Setup) joinedInSeries() bool {
 	}
 	return fold(word) == "series"
 }
+
+// MotorCaseC returns what was read of a motor's case after a drive, in degC, and
+// the key that tells it: the hotter of a thermometer and of how long a hand stood it.
+func (p *Parts) MotorCaseC() (caseC float64, key string) {
+	m := p.Measured
+	if m == nil {
+		return 0, ""
+	}
+	if t := m.MotorTemperature; t.Given {
+		caseC, key = t.Likely, t.Key
+	}
+	if t := p.TouchedC(); t.Given && (key == "" || t.Likely > caseC) {
+		caseC, key = t.Likely, t.Key
+	}
+	return caseC, key
+}
+
+// TouchedC is what the seconds that a hand stood on a motor's case tell of it, in
+// degC: the temperature from which on bare metal burns in that time.
+func (p *Parts) TouchedC() Value {
+	t := p.Measured.MotorTouch
+	if t.Given {
+		t.Range = quantity.Spread(p.Tables.BurnsAfter(t.High).Likely, p.Tables.BurnsAfter(t.Likely).Likely, p.Tables.BurnsAfter(t.Low).Likely)
+	}
+	return t
+}

@@ -265,5 +265,8 @@ type Measured struct {
 	Distance     Value `key:"distance" kind:"length" min:"1" max:"200000" example:"2 km" doc:"how far it went on a full charge"`
 	MotorVoltage Value `key:"motor_voltage" kind:"voltage" min:"0.1" max:"500" example:"10.8 V" doc:"voltage across one motor while it drives on the flat"`
 
+	MotorTemperature Value `key:"motor_temperature" kind:"temperature" min:"-40" max:"250" example:"65 C" doc:"case of a motor straight after a drive"`
+	MotorTouch       Value `key:"motor_touch" kind:"time" min:"0.5" max:"28800" example:"5 s" doc:"how long a hand could be held on a motor's case straight after a drive"`
+
 	PackTemperature Value `key:"pack_temperature" kind:"temperature" min:"-40" max:"250" example:"35 C" doc:"surface of the battery straight after a drive; judged itself, and not held against a computed one: how long was driven is not told"`
 }

@@ -446,6 +446,14 @@ var builtin = Tables{
 			},
 		},
 		{
+			Name: "iso-13732-burns",
+			Value: answer.Source{
+				ID:    "iso-13732-burns",
+				Text:  "ISO 13732-1:2006, burn thresholds of skin on hot smooth bare metal: 65 to 70 degC for 1 s, about 55 to 57 for 10 s, 51 for 1 min, 48 for 10 min, 43 for 8 h and longer",
+				Known: "memory",
+			},
+		},
+		{
 			Name: "iso-8820-3-ratings",
 			Value: answer.Source{
 				ID:    "iso-8820-3-ratings",
@@ -1018,6 +1026,51 @@ var builtin = Tables{
 				What:  "voltage across both brushes",
 				Unit:  "V",
 				Value: Value{Likely: 1, High: 2, Source: "motor-brush-trade"},
+			},
+		},
+		{
+			Name: "burns-in-10min",
+			Value: Figure{
+				Name:  "burns-in-10min",
+				What:  "bare metal that burns skin which lies on it for 10 minutes",
+				Unit:  "degC",
+				Value: Value{Low: 48, Likely: 48, High: 48, Source: "iso-13732-burns"},
+			},
+		},
+		{
+			Name: "burns-in-10s",
+			Value: Figure{
+				Name:  "burns-in-10s",
+				What:  "bare metal that burns skin which lies on it for 10 seconds",
+				Unit:  "degC",
+				Value: Value{Low: 55, Likely: 56, High: 57, Source: "iso-13732-burns"},
+			},
+		},
+		{
+			Name: "burns-in-1min",
+			Value: Figure{
+				Name:  "burns-in-1min",
+				What:  "bare metal that burns skin which lies on it for 1 minute",
+				Unit:  "degC",
+				Value: Value{Low: 51, Likely: 51, High: 51, Source: "iso-13732-burns"},
+			},
+		},
+		{
+			Name: "burns-in-1s",
+			Value: Figure{
+				Name:  "burns-in-1s",
+				What:  "bare metal that burns skin which lies on it for 1 second",
+				Unit:  "degC",
+				Value: Value{Low: 65, Likely: 67.5, High: 70, Source: "iso-13732-burns"},
+			},
+		},
+		{
+			Name: "burns-in-8h",
+			Value: Figure{
+				Name:  "burns-in-8h",
+				What:  "bare metal that burns skin which lies on it for 8 hours and longer",
+				Unit:  "degC",
+				Value: Value{Low: 43, Likely: 43, High: 43, Source: "iso-13732-burns"},
 			},
 		},
 		{

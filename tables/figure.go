@@ -34,6 +34,11 @@ const (
 	BatterySurface       FigureName = "battery-surface"           // degC, largest
 	TouchRiseMetal       FigureName = "touch-rise-metal"          // K, metal parts held in the hand
 	TouchRisePlastic     FigureName = "touch-rise-plastic"        // K, plastic parts held in the hand
+	BurnsIn1s            FigureName = "burns-in-1s"               // degC, bare metal on skin for so long
+	BurnsIn10s           FigureName = "burns-in-10s"              // degC
+	BurnsIn1min          FigureName = "burns-in-1min"             // degC
+	BurnsIn10min         FigureName = "burns-in-10min"            // degC
+	BurnsIn8h            FigureName = "burns-in-8h"               // degC, and longer
 	ChildReaction        FigureName = "child-reaction"            // s at 5 years
 	AdultReaction        FigureName = "adult-reaction"            // s, unexpected
 	DesignDeceleration   FigureName = "design-deceleration"       // m/s2

@@ -211,6 +211,8 @@ func questions() []row {
 			"Read the peak of a clamp meter at the start from rest; never hold the wheels for longer than a second.", "nothing"),
 		ask(Tool, "measured.pack_temperature", "How warm is the battery straight after a drive, "+byWhich+"?",
 			"Hold a kitchen thermometer against its middle for a minute, straight after the longest drive.", "nothing"),
+		ask(Tool, "measured.motor_temperature", "How warm is a motor straight after a drive, "+byWhich+"?",
+			"Unplug the battery and hold a kitchen thermometer against the motor's can for a minute, straight after the longest drive.", "nothing"),
 		ask(Look, "measured.fuse_rating", "Has a fuse opened? Of how many amps was it?",
 			"Read the fuse that opened.", "that none has opened"),
 		ask(Look, "measured.fuse_seconds", "After how many seconds did it open?",

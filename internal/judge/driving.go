@@ -51,9 +51,10 @@ func (v *view) driving() {
 	v.boardOpens()
 	v.out.Spark = v.spark()
 	v.add(v.out.Spark.Findings()...)
-	if c.Vehicle.Motor.Thermal.Known() {
+	if c.Vehicle.Motor.Thermal.Known() || v.caseKey != "" {
 		heat := drive.HeatCheck{
-			State: drive.HeatState{WindingC: s.Lasts.WindingC, CaseC: s.Lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
+			ReadBy: v.caseKey,
+			State:  drive.HeatState{WindingC: s.Lasts.WindingC, CaseC: s.Lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
 		}
 		if v.Was != nil {
 			heat.Original = drive.HeatState{WindingC: v.Was.Lasts.WindingC, CaseC: v.Was.Lasts.CaseC}

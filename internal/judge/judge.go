@@ -57,6 +57,7 @@ type view struct {
 	Case
 	out *Judged
 
+	caseKey  string                      // of the reading that is the motors' case, empty where it was computed
 	followed *cutoff.Followed            // see follow
 	sags     map[cutoff.Place]cutoff.Sag // see sag
 }

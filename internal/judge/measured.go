@@ -32,6 +32,11 @@ func (v *view) readFirst() {
 		}
 		s.BatteryA = m.LoadedCurrent.Likely
 	}
+	if caseC, key := v.parts.MotorCaseC(); key != "" && caseC >= v.Seen.Lasts.CaseC { // after a short drive it tells nothing of a long one
+		l := &v.Seen.Lasts
+		l.CaseC, l.WindingC = caseC, max(l.WindingC, caseC)
+		v.caseKey = key
+	}
 	if b := &v.Seen.Blocked; m.BlockedCurrent.Given && b.BatteryA > 0 {
 		b.MotorA *= m.BlockedCurrent.Likely / b.BatteryA
 		b.BatteryA = m.BlockedCurrent.Likely
@@ -57,11 +62,25 @@ func (v *view) measured() error {
 				Says: "surfaces are cooler than the cells inside",
 			})
 		}
+		v.motorCase(p)
 		if err := v.opened(p); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// motorCase says what was read of a motor's case.
+func (v *view) motorCase(p *setup.Parts) {
+	if t := p.Measured.MotorTemperature; t.Given {
+		v.tell(answer.MeasuredFigure{Name: "motor after a drive", Measured: t.Text, Says: "the winding inside is hotter still"})
+	}
+	if t := p.TouchedC(); t.Given {
+		v.tell(answer.MeasuredFigure{
+			Name: "hand on the motor", Measured: t.Text,
+			Says: fmt.Sprintf("about %s C: bare metal burns skin in that time (ISO 13732-1)", round(t.Likely, 2)),
+		})
+	}
 }
 
 // halfCharged is the charge from which on a battery that falls far under load is

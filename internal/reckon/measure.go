@@ -46,6 +46,12 @@ func candidates(p *setup.Parts) []candidate {
 			}
 			return v.Seen.Steady.BatteryA
 		})},
+		{key: "measured.motor_temperature", what: "how warm a motor gets", err: driveErr, of: heated(func(v *Vehicle) float64 {
+			if v.Was != nil {
+				return v.Was.Outing.CaseC - v.Now.AmbientC
+			}
+			return v.Seen.Outing.CaseC - v.Now.AmbientC
+		})},
 		{key: "gears.ratio", what: "the gearing", err: 0.02, of: driven(func(v *Vehicle) float64 { return v.Now.Vehicle.GearRatio })},
 		{key: "vehicle.claimed_speed", what: "the speed that the box claims", err: 0.2, of: driven(func(v *Vehicle) float64 {
 			if v.Was != nil {

@@ -104,6 +104,9 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 			return c.Vehicle.RollN + c.Vehicle.GradeN
 		}})
 	}
+	if p.Motors != nil && p.Motors.AmbientKPerW.Known && p.Motors.CaseTauS.Known {
+		list = append(list, motorCase(p, full, original)...)
+	}
 	amps := m.LoadedCurrent
 	if !amps.Given && p.Bench != nil && p.Bench.Pattern != nil {
 		return list // nobody knows at which of its currents the volts were read
@@ -125,6 +128,40 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 	add(m.LoadedVoltage, reading{name: "volts under load", unit: "V", linear: true, err: err, gives: func(c *build.Built) float64 {
 		return at(c, readAfterS)
 	}})
+	return list
+}
+
+// What a motor's case that was read after a drive is off by, in K by the kind of
+// reading, and as a share of its rise because nobody writes down how long was
+// driven and how soon it was read. Own choice.
+const thermometerErrK, touchErrK, driveErr = 3, 6, 0.25
+
+// motorCase lists what was read of a motor's case after a drive.
+func motorCase(p *setup.Parts, full, original bool) (list []reading) {
+	for _, k := range []struct {
+		name string
+		v    setup.Value
+		errK float64
+	}{
+		{"motor case after a drive", p.Measured.MotorTemperature, thermometerErrK},
+		{"motor case after a drive, by touch", p.TouchedC(), touchErrK},
+	} {
+		if !k.v.Given {
+			continue
+		}
+		r := reading{key: k.v.Key, name: k.name, unit: "degC", value: k.v, original: original, linear: true, err: k.errK}
+		if !k.v.IsExact() {
+			r.stated, r.err = true, max(k.errK, (k.v.High-k.v.Low)/2/math.Sqrt(3))
+		}
+		r.err = math.Hypot(r.err, driveErr*(k.v.Likely-p.Outing.AirC.Likely))
+		r.gives = func(c *build.Built) float64 {
+			open := freshly(c, full)
+			open.WantedS = c.WantedS
+			out := ride.Run(&open, nil)
+			return min(out.CaseC, ride.BurntC)
+		}
+		list = append(list, r)
+	}
 	return list
 }
 

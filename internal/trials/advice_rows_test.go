@@ -141,6 +141,7 @@ func takensDrive() []taken {
 		{code: drive.CodeMotorHot, change: answer.LoadLess, base: "swap", set: "", take: "controller.converter_voltage=12 V; controller.converter_limit=120 A; vehicle.ground=asphalt; outing.wanted=20 min; outing.drive=20 s; outing.pause=20 s", left: answer.Watch, why: "what ages a little sooner stays"},
 		{code: drive.CodeNoBrake, change: answer.FitBrake, base: "labels", set: "vehicle.brake=none", take: "vehicle.brake=motors"},
 		{code: drive.CodeOverloaded, change: answer.LoadLess, base: "block", set: "rider.mass=80 kg; rider.age=30 years; vehicle.rated_load=25 kg", take: "rider.mass=25 kg; rider.age=7 years"},
+		{code: drive.CodePlasticSoftens, change: answer.LoadLess, base: "block", set: "measured.motor_temperature=140 C", take: "measured.motor_temperature=60 C"},
 		{code: drive.CodePlasticSoftens, change: answer.LoadLess, base: "board", set: "pack.label=24 V (two 12 V) 7 Ah", take: "pack.label=12 V 7 Ah", left: answer.Watch, why: "as it was made"},
 		{code: drive.CodeRampBoundsNothing, change: answer.LimitCurrent, base: "direct", set: "-controller.current_limit; pack.max_current=20 A", take: "controller.current_limit={limit_a}"},
 		{code: drive.CodeRemoteOnFaster, change: answer.LimitSpeed, base: "swap", set: "vehicle.remote_control=true", take: "vehicle.remote_control=false"},
