@@ -22,6 +22,10 @@ type candidate struct {
 	of        func(*Vehicle) float64 // nil: the value of the unknown with this key
 }
 
+// warmErr is of a motor's rise over the air: [driveErr], and [thermometerErrK] of a
+// rise of 12 K, which is little. Own choice.
+const warmErr = 0.35
+
 // candidates lists what can be found out, the usual way of each.
 func candidates(p *setup.Parts) []candidate {
 	list := []candidate{
@@ -46,7 +50,7 @@ func candidates(p *setup.Parts) []candidate {
 			}
 			return v.Seen.Steady.BatteryA
 		})},
-		{key: "measured.motor_temperature", what: "how warm a motor gets", err: driveErr, of: heated(func(v *Vehicle) float64 {
+		{key: "measured.motor_temperature", what: "how warm a motor gets", err: warmErr, of: heated(func(v *Vehicle) float64 {
 			if v.Was != nil {
 				return v.Was.Outing.CaseC - v.Now.AmbientC
 			}
