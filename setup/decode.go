@@ -163,7 +163,7 @@ func (d *decoder) key(p part, f *field, value any, line int) {
 // original was charged and kept changes nothing that is answered.
 func todayOnly(f *field) bool {
 	switch f.Path() {
-	case "title", "measured.second_rest_voltage", answer.KeyPackSize, answer.KeyVehicleTray, answer.KeyVehicleMotorSeat,
+	case "title", "measured.second_rest_voltage", "vehicle.wheel_width", answer.KeyPackSize, answer.KeyVehicleTray, answer.KeyVehicleMotorSeat,
 		answer.KeyVehicleMotorRoom, answer.KeyVehicleAxle, answer.KeyMotorsCanDiameter, answer.KeyMotorsCanLength, answer.KeyGearsBore:
 		return true
 	}

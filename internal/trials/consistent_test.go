@@ -102,7 +102,11 @@ func noAbsurdNumbers(bad complaint, path string, v any) {
 	switch v := v.(type) {
 	case map[string]any:
 		for _, key := range slices.Sorted(maps.Keys(v)) {
-			noAbsurdNumbers(bad, strings.TrimPrefix(path+"."+key, "."), v[key])
+			at := strings.TrimPrefix(path+"."+key, ".")
+			if v["unit"] == "degC" { // a reading
+				at += "_c"
+			}
+			noAbsurdNumbers(bad, at, v[key])
 		}
 	case []any:
 		for _, one := range v {
