@@ -15,6 +15,7 @@ type page struct {
 	strings.Builder
 	explain func(code string) (answer.Explanation, bool)
 	told    told
+	tried   *Tried // nil = it is as it stands
 }
 
 // told are the sections that the page shares with the other forms, with their
@@ -108,7 +109,9 @@ func (p *page) band(title string) {
 	head := p.headline()
 	p.put(`<header class="band %s">`+"\n", levelClass(p.a.Verdict))
 	p.WriteString(`<svg class="mark" viewBox="0 0 40 40" aria-hidden="true">` + mark(p.a.Verdict, 20, 20, 18) + "</svg>\n")
-	p.put("<div>\n<p class=\"answer\">%s</p>\n<p class=\"verdict\">%s</p>\n", head[0].name, sentence(capital(head[0].value)))
+	p.WriteString("<div>\n")
+	p.once()
+	p.put("<p class=\"answer\">%s</p>\n<p class=\"verdict\">%s</p>\n", head[0].name, sentence(capital(head[0].value)))
 	p.put("<h1>%s</h1>\n", title)
 	p.put("<p><b>Why:</b> %s</p>\n<p><b>Next:</b> %s</p>\n</div>\n</header>\n", head[1].value, head[2].value)
 }
@@ -163,10 +166,30 @@ func (p *page) toDo() {
 		}
 		p.WriteString("</section>\n")
 	}
+	if p.tried != nil && len(p.tried.Steps) > 0 { // none of it is fitted, whatever suits what is tried
+		p.WriteString("<section>\n<h2>What to ask for at the counter</h2>\n")
+		p.ticks(p.tried.Steps)
+		p.charger()
+		p.WriteString("</section>\n")
+		return
+	}
+	if len(p.a.Ways) > 0 {
+		p.charger()
+		return // a way out says of each part what it must be, and was computed with it
+	}
 	if len(p.a.Buy) > 0 {
 		p.WriteString("<section>\n<h2>What to ask for at the counter</h2>\n<dl>\n")
 		p.factList(p.buy().facts)
 		p.WriteString("</dl>\n</section>\n")
+	}
+}
+
+// charger is the one thing to ask for that no way out changes.
+func (p *page) charger() {
+	for _, x := range p.buy().facts {
+		if strings.EqualFold(x.name, "charger") {
+			p.put("<p><b>%s:</b> %s</p>\n", x.name, sentence(x.value))
+		}
 	}
 }
 

@@ -17,7 +17,7 @@ type bar struct {
 // drawn.
 func (p *page) figuresAndBars() {
 	s := p.told.few
-	p.put("<section>\n<h2>%s</h2>\n", s.title)
+	p.put("<section>\n<h2>%s</h2>\n", p.standing(s.title))
 	for _, t := range s.text {
 		p.put("<p class=\"small\">%s</p>\n", t)
 	}
@@ -77,12 +77,12 @@ func (p *page) bar(x bar) {
 	if has {
 		high = 64
 	}
-	words := fmt.Sprintf("%s. Now likely %s, from %s to %s.", x.name, quantity.Digits(x.now.Likely, 2), quantity.Digits(x.now.Low, 2), quantity.Digits(x.now.High, 2))
+	words := fmt.Sprintf("%s. %s likely %s, from %s to %s.", x.name, capital(p.nowName()), quantity.Digits(x.now.Likely, 2), quantity.Digits(x.now.Low, 2), quantity.Digits(x.now.High, 2))
 	if has {
 		words += fmt.Sprintf(" The original: likely %s, from %s to %s.", quantity.Digits(x.was.Likely, 2), quantity.Digits(x.was.Low, 2), quantity.Digits(x.was.High, 2))
 	}
 	p.put("<figure class=\"bar\">\n<figcaption><b>%s</b>", x.name)
-	p.key("range now", "now")
+	p.key("range now", p.nowName())
 	if has {
 		p.key("range then", "original")
 	}

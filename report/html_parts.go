@@ -63,18 +63,7 @@ type HTMLPart struct {
 // around them: the same bytes that [Write] sets into a whole one. The words of the
 // answer ("NO") come by themselves, too. Errors are those of [Write].
 func HTMLParts(a *answer.Assessment, explain func(code string) (answer.Explanation, bool)) (parts []HTMLPart, word string, err error) {
-	if a == nil || a.Schema != answer.Schema || a.Headline[0] == "" {
-		return nil, "", errUnfinished
-	}
-	a = withCautions(a)
-	p := &page{builder: newBuilder(a), explain: explain}
-	p.tell()
-	for _, x := range append([]piece{{PartBand, func() { p.band(pageTitle(a)) }}}, p.pieces()...) {
-		p.Reset()
-		x.write()
-		parts = append(parts, HTMLPart{x.part, p.String()})
-	}
-	return parts, answerWord(a.Verdict), nil
+	return HTMLPartsTried(a, explain, nil)
 }
 
 // HTMLStyle is the style sheet of the HTML page and of columns side by side, for

@@ -178,7 +178,15 @@ func (p *page) courses() {
 	if s == nil || len(s.Outing) < 2 {
 		return
 	}
-	p.WriteString("<section>\n<h2>How one ride goes</h2>\n<p class=\"small\">With every unknown at its middle; what counts are the ranges above. A zigzag is the pedal going down and up.</p>\n<div class=\"plots\">\n")
+	title := "How one ride goes"
+	if standing := p.standing(title); standing != title {
+		title = standing + ": how one ride would go"
+		if p.tried != nil {
+			title = standing
+		}
+	}
+	p.put("<section>\n<h2>%s</h2>\n", title)
+	p.WriteString("<p class=\"small\">With every unknown at its middle; what counts are the ranges above. A zigzag is the pedal going down and up.</p>\n<div class=\"plots\">\n")
 	per, unit := 1.0, "minutes by the clock"
 	if s.Outing[len(s.Outing)-1].ClockMin > 300 {
 		per, unit = 1./60, "hours by the clock"

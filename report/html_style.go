@@ -19,6 +19,7 @@ main{max-width:76rem;margin:0 auto;padding:1rem}
 .band .mark-body{fill:var(--on)}.band .mark-sign{stroke:var(--tone)}
 .answer{font-size:1.9rem;font-weight:800;line-height:1.1}
 .verdict{font-size:1.1rem;font-weight:600}
+.once{border:2px dashed var(--on);border-radius:9px;padding:.2rem .7rem;margin:.2rem 0 .6rem}.once p{font-weight:700}
 .band{--on:#ffffff}.band.danger{--tone:#93201a}.band.fix{--tone:#7d4a00}.band.watch{--tone:#5a5400}.band.fine{--tone:#1c5f30}
 .danger{--tone:var(--danger)}.fix{--tone:var(--fix)}.watch{--tone:var(--watch)}.fine{--tone:var(--fine)}.none{--tone:var(--edge)}
 section{margin:0 0 1.2rem}

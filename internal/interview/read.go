@@ -242,8 +242,14 @@ func keyOf(path string) setup.Key {
 	return setup.Key{}
 }
 
-// bare puts the unit behind a number alone where only one can be meant.
+// bare puts the unit behind a number alone where only one can be meant, and digits for
+// an age in words, so that it is seen what was read.
 func bare(key, text string) string {
+	if quantity.KindNamed(keyOf(key).What) == quantity.Age {
+		if _, _, err := quantity.Parse(quantity.Age, text); err == nil && quantity.InDigits(text) != strings.ToLower(text) {
+			text = quantity.InDigits(text)
+		}
+	}
 	if _, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64); err != nil {
 		return text
 	}

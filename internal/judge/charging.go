@@ -181,6 +181,9 @@ func joined(word string) charge.Joined {
 
 // rightCharger says which charger belongs to a pack.
 func rightCharger(m *battery.Model, toolPack bool) string {
+	if toolPack { // volts and amps would only help to find another one
+		return "only the pack maker's own charger"
+	}
 	spec := m.Spec()
 	p := spec.Profile
 	volts := p.Charge.CellV * float64(spec.CellsInSeries)
@@ -188,9 +191,6 @@ func rightCharger(m *battery.Model, toolPack bool) string {
 		p.Title, round(volts, 3), round(p.Charge.CellV, 3), round(p.Charge.MaxC*m.RatedAh(), 2))
 	if p.Family == chemistry.Nickel {
 		text = fmt.Sprintf("one made for %s with %d cells that notices by itself when the pack is full", p.Title, spec.CellsInSeries)
-	}
-	if toolPack {
-		text += "; for a tool pack that is its own maker's charger and no other"
 	}
 	return text
 }

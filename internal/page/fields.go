@@ -7,6 +7,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/interview"
+	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 )
 
@@ -149,7 +150,11 @@ func reads(key string, given map[string]string) string {
 	if err != nil || p == nil {
 		return ""
 	}
-	return p.Pack.Reading
+	text := p.Pack.Reading
+	if c := p.Pack.CapacityAh; text != "" && c.Known && !c.Assumed {
+		text += ", " + quantity.Format(quantity.Charge, c.Likely, quantity.Metric)
+	}
+	return text
 }
 
 // fields lays a whole setup out among the questions: which text stands in which

@@ -30,6 +30,13 @@ type Request struct {
 	Text   string            `json:"text"`   // an answer, a file, a fragment
 	Packs  []string          `json:"packs"`  // labels of batteries to set beside the one that is asked about
 	Format string            `json:"format"`
+	Tried  *Tried            `json:"tried"` // what is only tried, nil = it is as it stands
+}
+
+// Tried is a way out that somebody looks at as if it were done.
+type Tried struct {
+	Steps []string `json:"steps"` // what has to be fitted for it
+	Today string   `json:"today"` // the answer in a word without it
 }
 
 // Reply is what the engine says to it; what has nothing to say is left out.
@@ -41,6 +48,7 @@ type Reply struct {
 	Next   []Question        `json:"next,omitempty"`
 	Parts  map[string]string `json:"parts,omitempty"` // of the HTML report
 	Word   string            `json:"word,omitempty"`  // the answer in a word or two
+	Few    string            `json:"few,omitempty"`   // the answer and why, in a line
 	Level  string            `json:"level,omitempty"`
 	Draws  int               `json:"draws,omitempty"`
 	Off    float64           `json:"off,omitempty"`  // standard error of a share of a half
@@ -62,6 +70,7 @@ type Fault struct {
 // Way is a way out with the keys that it sets; an empty text takes one out.
 type Way struct {
 	Title string            `json:"title"`
+	Steps []string          `json:"steps"` // what has to be fitted, in words
 	Sets  map[string]string `json:"sets"`
 }
 
@@ -184,12 +193,16 @@ func (s *Session) assess(r *Request, early func(Reply)) Reply {
 
 // shown is an answer as the page shows it.
 func shown(r *Request, a *answer.Assessment) Reply {
-	parts, word, err := report.HTMLParts(a, reckon.Explain)
+	parts, word, err := report.HTMLPartsTried(a, reckon.Explain, (*report.Tried)(r.Tried))
+	if err != nil {
+		return said(err.Error())
+	}
+	few, err := report.InFew(a, (*report.Tried)(r.Tried))
 	if err != nil {
 		return said(err.Error())
 	}
 	reply := Reply{
-		Next: next(r, a), Parts: map[string]string{}, Word: word, Level: a.Verdict.String(), Draws: a.Draws.Count, Off: a.Draws.ShareErr,
+		Next: next(r, a), Parts: map[string]string{}, Word: word, Few: few, Level: a.Verdict.String(), Draws: a.Draws.Count, Off: a.Draws.ShareErr,
 	}
 	for _, p := range parts {
 		reply.Parts[string(p.Part)] = p.Markup
@@ -198,7 +211,7 @@ func shown(r *Request, a *answer.Assessment) Reply {
 		reply.Measure = append(reply.Measure, m.Key)
 	}
 	for i := range a.Ways {
-		reply.Ways = append(reply.Ways, Way{a.Ways[i].Title, a.Ways[i].Values()})
+		reply.Ways = append(reply.Ways, Way{a.Ways[i].Title, a.Ways[i].Steps, a.Ways[i].Values()})
 	}
 	return reply
 }
@@ -229,5 +242,12 @@ func (s *Session) write(r *Request) Reply {
 	if err != nil {
 		return said(err.Error())
 	}
+	if r.Tried != nil && (format == report.FormatMarkdown || format == report.FormatBBCode || format == report.FormatText) {
+		return Reply{Text: onlyTried + "\n\n" + out.String()}
+	}
 	return Reply{Text: out.String()}
 }
+
+// onlyTried stands before a text that would else be taken for one about a vehicle as
+// it stands.
+const onlyTried = "TRIED ONLY: the vehicle is not like this yet. What follows holds once everything of the way out is fitted."

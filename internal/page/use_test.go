@@ -74,7 +74,7 @@ func TestEveryWayOutCanBeTriedAndTakenBack(t *testing.T) {
 		promised := eval[string](p, fmt.Sprintf(`document.querySelectorAll('[data-part=todo] h3')[%d].textContent`, i))
 		p.do(chromedp.Evaluate(fmt.Sprintf(`document.querySelectorAll('.try')[%d].click()`, i), nil), chromedp.WaitVisible("#trying", chromedp.ByQuery))
 		p.settled()
-		word := eval[string](p, `document.querySelector('#bar b').textContent`)
+		word := eval[string](p, `document.querySelector('#band .answer').textContent`)
 		if !strings.HasPrefix(promised[3:], word) {
 			t.Errorf("%s: tried, it is %q; promised was %q", way, word, promised)
 		}

@@ -44,7 +44,7 @@ func ParseLike(kind Kind, text string, low, high float64, example string) (Range
 	text = unquoted(text)
 	switch lower := strings.ToLower(text); kind {
 	case Age: // "a 4-year-old", with dashes that part no range
-		text = strings.NewReplacer("-year-old", " years", "-years-old", " years", "-yr-old", " years", "-month-old", " months").Replace(lower)
+		text = spokenAge(strings.NewReplacer("-year-old", " years", "-years-old", " years", "-yr-old", " years", "-month-old", " months").Replace(lower))
 	case Charge:
 		text = strings.NewReplacer("amp-h", "amph", "ampere-h", "ampereh").Replace(lower)
 	}
@@ -75,6 +75,34 @@ func ParseLike(kind Kind, text string, low, high float64, example string) (Range
 
 // inWords are the small numbers as people write them.
 var inWords = []string{"none", "one", "two", "three", "four", "five", "six"}
+
+// moreInWords are those that follow them, for ages.
+var moreInWords = []string{"seven", "eight", "nine", "ten", "eleven", "twelve"}
+
+// InDigits is an age in words in digits, "she is four" as "4"; any other text in small
+// letters.
+func InDigits(age string) string { return spokenAge(strings.ToLower(age)) }
+
+// spokenAge puts digits for an age in words, and leaves out who is of that age: "she
+// is four" is "4", "a twelve year old" is "12 year old". The text is in small letters.
+func spokenAge(text string) string {
+	words := strings.Fields(text)
+	if n := len(words); n > 1 {
+		switch strings.Join(words[:2], " ") {
+		case "she is", "he is", "they are", "it is":
+			words = words[2:]
+		}
+	}
+	if len(words) > 1 && slices.Contains([]string{"a", "an", "aged", "age", "she's", "he's", "it's", "she\u2019s", "he\u2019s"}, words[0]) {
+		words = words[1:]
+	}
+	for i, w := range words {
+		if n := slices.Index(slices.Concat(inWords, moreInWords), w); n > 0 {
+			words[i] = strconv.Itoa(n)
+		}
+	}
+	return strings.Join(words, " ")
+}
 
 // pairs reads a ratio as the product of pairs of gears, "12:60 x 12:72", the driving
 // gear first or last: each pair gears down.

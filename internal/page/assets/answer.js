@@ -12,6 +12,8 @@ class Answer {
 		this.state = document.getElementById('state');
 		this.trying = document.getElementById('trying');
 		this.trying.querySelector('button').addEventListener('click', () => this.back());
+		document.getElementById('untry').addEventListener('click', () => this.back());
+		for (const kind of ['wheel', 'pointerdown', 'keydown']) window.addEventListener(kind, () => { this.coming = false; }, {passive: true});
 		for (const id of ['skip', 'bar']) {
 			document.getElementById(id).addEventListener('click', (event) => {
 				event.preventDefault(); // the fragment is for setups
@@ -49,7 +51,7 @@ class Answer {
 	}
 
 	async compute(turn) {
-		const request = {do: 'assess', given: this.form.given(), passed: this.form.passed()};
+		const request = {do: 'assess', given: this.form.given(), passed: this.form.passed(), tried: this.onTrial()};
 		this.request = null;
 		this.note('Computing ...');
 		const reply = await engine.compute(request, (early) => {
@@ -94,14 +96,14 @@ class Answer {
 		}
 		const n = reply.draws.toLocaleString('en');
 		const points = Math.ceil(200 * reply.off);
-		this.note(reply.draws === drawn ? `From ${n} vehicles that this may mean.` : `From ${n} vehicles that this may mean, so far: shares of them are good to ${points} in 100 ...`);
+		this.note(reply.draws === drawn ? `Computed for ${n} vehicles: what was not told is another in each.` : `Computed for ${n} vehicles so far, what was not told being another in each: shares of them are good to ${points} in 100 ...`);
 		document.querySelectorAll('[data-part]').forEach((place) => this.set(place, reply.parts[place.dataset.part] || ''));
 		this.set(document.getElementById('band'), reply.parts.band);
 		this.ways(reply.ways || [], !reply.more, reply.level);
 		this.measures(reply.measure || []);
 		this.tell(reply);
 		if (this.coming) this.goTo('instant'); // what stands above has its place by now
-		this.coming = false;
+		if (!reply.more) this.coming = false;
 	}
 
 	goTo(behavior) {
@@ -128,7 +130,7 @@ class Answer {
 		const titles = place.querySelectorAll('section:first-of-type h3');
 		list.forEach((way, i) => {
 			if (!titles[i]) return;
-			const button = el('button', {type: 'button', class: 'try screen'}, 'Try it', el('span', {class: 'unseen'}, `: ${way.title}`));
+			const button = el('button', {type: 'button', class: 'try screen'}, 'Show the answer with these fitted', el('span', {class: 'unseen'}, `: ${way.title}`));
 			button.addEventListener('click', () => this.attempt(way));
 			(titles[i].nextElementSibling && titles[i].nextElementSibling.matches('ul') ? titles[i].nextElementSibling : titles[i]).after(button);
 		});
@@ -155,7 +157,7 @@ class Answer {
 			if (text === '') delete given[key];
 			else given[key] = text;
 		}
-		this.tried.push({given: before, title: way.title});
+		this.tried.push({given: before, way, word: this.verdict});
 		await this.take(given);
 	}
 
@@ -181,7 +183,18 @@ class Answer {
 	banner() {
 		const last = this.tried[this.tried.length - 1];
 		this.trying.hidden = !last;
-		this.trying.querySelector('p').textContent = last ? `This is tried now: ${last.title}` : '';
+		this.trying.querySelector('p').textContent = last ? `Tried only, not how it stands: ${last.way.title}` : '';
+		document.getElementById('untry').hidden = !last;
+	}
+
+	// onTrial is what has to be fitted for the answer that is shown, and what it is
+	// without: that is known as long as nothing else was told in between.
+	onTrial() {
+		if (!this.tried.length) return undefined;
+		const [first] = this.tried;
+		const set = new Set(this.tried.flatMap((t) => Object.keys(t.way.sets)));
+		const rest = (given) => JSON.stringify(Object.entries(given).filter(([key]) => !set.has(key)).sort());
+		return {steps: this.tried.flatMap((t) => t.way.steps || []), today: rest(first.given) === rest(this.form.given()) ? first.word : ''};
 	}
 
 	note(text) { this.state.textContent = text; }
@@ -189,19 +202,28 @@ class Answer {
 	clear() {
 		for (const place of document.querySelectorAll('[data-part]')) if (place.dataset.part !== 'safety') this.set(place, '');
 		this.set(document.getElementById('band'), '');
-		document.getElementById('bar').hidden = true;
+		document.getElementById('tell').hidden = true;
+		this.fold();
 		this.word = '';
 	}
 
 	// tell says a new verdict once, on the bar below and to whoever listens.
 	tell(reply) {
-		const bar = document.getElementById('bar');
+		const bar = document.getElementById('tell');
 		bar.hidden = false;
-		bar.className = `tell screen ${document.querySelector('#band header').classList[1]}`;
-		bar.querySelector('b').textContent = reply.word;
-		const words = `${reply.word}. ${document.querySelector('#band .verdict').textContent}`;
+		bar.className = `tell screen ${this.tried.length ? 'tried' : document.querySelector('#band header').classList[1]}`;
+		const [told, asked] = this.form.complete();
+		bar.querySelector('b').textContent = this.tried.length ? reply.few : `${reply.few}. ${told} of ${asked} told`;
+		this.verdict = reply.word;
+		this.fold();
+		const words = `${reply.few}. ${document.querySelector('#band .verdict').textContent}`;
 		if (words === this.word) return;
 		this.word = words;
 		document.getElementById('spoken').textContent = words;
+	}
+
+	// fold leaves out what has nothing folded in it.
+	fold() {
+		for (const d of document.querySelectorAll('.fold')) d.hidden = !d.querySelector('section');
 	}
 }

@@ -35,6 +35,12 @@ class Form {
 		return all;
 	}
 
+	// complete counts the questions of everybody that are answered, and all of them.
+	complete() {
+		const first = this.fields.filter((f) => f.data.first);
+		return [first.filter((f) => Object.keys(f.sets).length > 0).length, first.length];
+	}
+
 	all() { return this.pending ? [...this.fields, this.pending] : this.fields; }
 
 	passed() { return [...this.gone || [], ...this.all().filter((f) => f.passed).map((f) => f.key)]; }

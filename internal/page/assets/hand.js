@@ -32,7 +32,7 @@ function hand(form, answer) {
 	const deeds = {
 		async link() {
 			const text = got(await engine.read({do: 'link', given: form.given(), packs: answer.beside.packs()}));
-			if (text) offer('This link holds everything that was told, and nothing else', `${location.href.split('#')[0]}#${text}`);
+			if (text) offer(answer.tried.length ? 'This link holds what is tried, not how it stands' : 'This link holds everything that was told, and nothing else', `${location.href.split('#')[0]}#${text}`);
 		},
 		markdown: () => forum('markdown', 'Text in Markdown'),
 		bbcode: () => forum('bbcode', 'Text in BBCode'),
@@ -49,6 +49,10 @@ function hand(form, answer) {
 		clear: () => start(),
 	};
 	for (const button of document.querySelectorAll('[data-hand]')) button.addEventListener('click', () => deeds[button.dataset.hand]());
+
+	// Paper has no folds to open.
+	window.addEventListener('beforeprint', () => document.querySelectorAll('.fold').forEach((d) => { d.dataset.was = d.open; d.open = true; }));
+	window.addEventListener('afterprint', () => document.querySelectorAll('.fold').forEach((d) => { d.open = d.dataset.was === 'true'; }));
 
 	const copy = box.querySelector('button');
 	copy.addEventListener('click', async () => {
