@@ -273,3 +273,31 @@ func TestNothingIsWrittenWithoutABattery(t *testing.T) {
 		t.Errorf("without a battery it writes %+v", reply)
 	}
 }
+
+func TestATextOfWhatIsOnlyTriedSaysSo(t *testing.T) {
+	var s page.Session
+	given := map[string]string{"pack.label": "12 V 7 Ah SLA", "vehicle.design_voltage": "12 V"}
+	tried := &page.Tried{Steps: []string{"a fuse"}, Today: "NO"}
+	reply, _ := askedOf(t, &s, page.Request{Do: "assess", Given: given, Tried: tried})
+	if !strings.HasPrefix(reply.Few, "TRIED: ") || !strings.Contains(reply.Parts["band"], "a fuse") {
+		t.Errorf("tried, it says %q and %s", reply.Few, reply.Parts["band"])
+	}
+	for format, only := range map[string]bool{"markdown": true, "bbcode": true, "json": false} {
+		got, _ := askedOf(t, &s, page.Request{Do: "write", Given: given, Format: format, Tried: tried})
+		if strings.HasPrefix(got.Text, "TRIED ONLY: ") != only {
+			t.Errorf("%s begins with %.40q", format, got.Text)
+		}
+	}
+}
+
+func TestALabelsAmpHoursAreToldAsTheyWereRead(t *testing.T) {
+	var s page.Session
+	for label, want := range map[string]string{"20V MAX 4.0Ah": ", 4 Ah", "12 V 7 Ah SLA": ", 7 Ah"} {
+		if reply, _ := askedOf(t, &s, page.Request{Do: "fill", Key: "pack.label", Text: label}); !strings.HasSuffix(reply.Text, want) {
+			t.Errorf("%q is read as %q, want %q at its end", label, reply.Text, want)
+		}
+	}
+	if reply, _ := askedOf(t, &s, page.Request{Do: "fill", Key: "pack.label", Text: "12 V SLA"}); strings.Contains(reply.Text, "Ah") {
+		t.Errorf("a label without Ah is read as %q", reply.Text)
+	}
+}

@@ -78,11 +78,18 @@ func TestEveryWayOutCanBeTriedAndTakenBack(t *testing.T) {
 		if !strings.HasPrefix(promised[3:], word) {
 			t.Errorf("%s: tried, it is %q; promised was %q", way, word, promised)
 		}
+		bar := eval[string](p, `document.querySelector('#bar b').textContent`)
+		if !strings.HasPrefix(bar, "TRIED: ") || !strings.Contains(bar, " fitted") || !strings.HasSuffix(bar, "(today: NO)") || !eval[bool](p, `document.querySelector('#untry').checkVisibility()`) {
+			t.Errorf("%s: tried, the bar says %q", way, bar)
+		}
+		if at := eval[[]float64](p, `(() => { const r = document.querySelector('#trying').getBoundingClientRect(); return [r.top, document.querySelector('#tell').getBoundingClientRect().top - r.bottom]; })()`); at[0] < 0 || at[1] < 0 {
+			t.Errorf("%s: of the notice that it is only tried a part is off the screen: %v", way, at)
+		}
 		if maps.Equal(p.given(), given) {
 			t.Errorf("%s changes nothing", way)
 		}
 		p.do(chromedp.Click("#trying button", chromedp.ByQuery), chromedp.WaitNotVisible("#trying", chromedp.ByQuery))
-		p.settled()
+		p.rest() // the band tells of the ways out as well
 		if got := p.given(); !maps.Equal(got, given) || eval[string](p, `answer.shown.band`) != before || !eval[bool](p, `document.querySelector('#trying').hidden`) {
 			t.Errorf("%s: the way back leads to %v", way, got)
 		}
