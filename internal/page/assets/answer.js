@@ -184,7 +184,6 @@ class Answer {
 		const last = this.tried[this.tried.length - 1];
 		this.trying.hidden = !last;
 		this.trying.querySelector('p').textContent = last ? `Tried only, not how it stands: ${last.way.title}` : '';
-		document.getElementById('untry').hidden = !last;
 	}
 
 	// onTrial is what has to be fitted for the answer that is shown, and what it is
@@ -212,6 +211,7 @@ class Answer {
 		const bar = document.getElementById('tell');
 		bar.hidden = false;
 		bar.className = `tell screen ${this.tried.length ? 'tried' : document.querySelector('#band header').classList[1]}`;
+		document.getElementById('untry').hidden = !this.tried.length;
 		const [told, asked] = this.form.complete();
 		bar.querySelector('b').textContent = this.tried.length ? reply.few : `${reply.few}. ${told} of ${asked} told`;
 		this.verdict = reply.word;
