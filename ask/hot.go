@@ -84,6 +84,12 @@ func (q Hot) Answer() (Answer, error) {
 	}
 	a.Limit = &Limit{What: "touched by a child", Value: holds, Unit: "degC"}
 	a.cite(t.Figure(tables.TouchRiseMetal).Source)
+	if bare := q.Part == HotMotor || q.Part == HotMetal; bare && q.TempC > holds {
+		if s := t.BurnsIn(q.TempC); !math.IsInf(s, 1) {
+			a.say("Bare metal so hot burns skin that lies on it for %s or longer.", seconds(s))
+			a.cite(t.BurnsAfter(s).Source)
+		}
+	}
 	a.beyond(q, m, q.TempC, guess)
 	if heading, ok := q.heading(m, airC); ok {
 		a.beside(ranged("heading for", heading, "degC"))

@@ -30,3 +30,25 @@ func (t *Tables) BurnsAfter(seconds float64) Value {
 	at := func(x, y float64) float64 { return x + share*(y-x) }
 	return Value{Low: at(a.Low, b.Low), Likely: at(a.Likely, b.Likely), High: at(a.High, b.High), Source: a.Source}
 }
+
+// BurnsIn returns in how many seconds bare metal of tempC, in degC, burns skin that
+// lies on it, at the earliest: from 1 s, which stands for all that is hotter, up to 8 h;
+// infinite where it never does.
+func (t *Tables) BurnsIn(tempC float64) float64 {
+	first, last := burns[0].seconds, burns[len(burns)-1].seconds
+	if !(tempC >= t.BurnsAfter(last).Low) {
+		return math.Inf(1)
+	}
+	low, high := first, last
+	if tempC >= t.BurnsAfter(first).Low {
+		return first
+	}
+	for range 50 { // halved to less than a rounding
+		if mid := math.Sqrt(low * high); t.BurnsAfter(mid).Low > tempC {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return high
+}

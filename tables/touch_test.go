@@ -27,3 +27,12 @@ func TestBareMetalBurnsSoonerTheHotterItIs(t *testing.T) {
 		last = v.Likely
 	}
 }
+
+func TestTheTimeInWhichMetalBurnsIsTheThresholdReadBackwards(t *testing.T) {
+	b := tables.Builtin()
+	for _, c := range []struct{ tempC, seconds float64 }{{90, 1}, {65, 1}, {55, 10}, {51, 60}, {48, 600}, {43, 28800}, {42, math.Inf(1)}, {math.NaN(), math.Inf(1)}} {
+		if got := b.BurnsIn(c.tempC); got != c.seconds && !(math.Abs(got/c.seconds-1) < 1e-6) {
+			t.Errorf("%g degC: %g s, want %g", c.tempC, got, c.seconds)
+		}
+	}
+}
