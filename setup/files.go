@@ -49,7 +49,7 @@ func (r *resolver) open(w Word, use func(*file) error) {
 // was allowed. What is no plain file is not waited for.
 func (s *Setup) openFile(name string) (*os.File, error) {
 	if s.AnyFolder {
-		return os.OpenFile(name, os.O_RDONLY|nonBlocking, 0)
+		return OpenFile(name)
 	}
 	folder, err := filepath.Abs(s.Dir)
 	if err != nil {

@@ -26,6 +26,10 @@ const (
 // deepest is what no honest setup file comes near.
 var deepest = nesting.Bounds{Depth: maxNest, KeyParts: maxNest + 1}
 
+// OpenFile opens a file to read. A pipe that nobody writes to is not waited for: it
+// holds nothing. Errors are those of [os.OpenFile].
+func OpenFile(path string) (*os.File, error) { return os.OpenFile(path, os.O_RDONLY|nonBlocking, 0) }
+
 // Load reads a setup file. A file that is not in order gives [Faults]; one that
 // cannot be opened or read gives the error of the operating system, wrapped.
 func Load(path string) (*Setup, error) { return LoadWith(path, Changes{}) }
@@ -33,7 +37,7 @@ func Load(path string) (*Setup, error) { return LoadWith(path, Changes{}) }
 // LoadWith is [Load] with changes made to what the file says. Faults of both
 // come at once.
 func LoadWith(path string, c Changes) (*Setup, error) {
-	f, err := os.OpenFile(path, os.O_RDONLY|nonBlocking, 0) // a pipe that nobody writes to is not waited for
+	f, err := OpenFile(path)
 	if err != nil {
 		return nil, fmt.Errorf("setup: %w", err)
 	}

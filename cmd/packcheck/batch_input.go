@@ -9,6 +9,8 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+
+	"example.org/packcheck/setup"
 )
 
 // item is one setup to be judged, unread.
@@ -47,7 +49,7 @@ func newLines(r io.Reader, name, dir string, size int64) *lines {
 }
 
 func newFile(name string, size int64) (*lines, error) {
-	f, err := os.Open(name)
+	f, err := setup.OpenFile(name)
 	if err != nil {
 		return nil, err
 	}

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,6 +13,7 @@ import (
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/internal/quantity"
+	"example.org/packcheck/setup"
 )
 
 // known is what was said about the battery before its logs were read, and what
@@ -70,7 +70,7 @@ func (k *known) readChemistryFile(c *cli.Command) error {
 	if !c.IsSet(flagChemistryFile) {
 		return nil
 	}
-	f, err := os.Open(k.chemistryFile)
+	f, err := setup.OpenFile(k.chemistryFile)
 	if err != nil {
 		return withCode(exitInput, fmt.Errorf("--%s: %w", flagChemistryFile, err))
 	}

@@ -3,10 +3,10 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 
 	"example.org/packcheck/internal/cellfit"
+	"example.org/packcheck/setup"
 )
 
 // readLogs reads every log; the first that cannot be read ends it.
@@ -28,7 +28,7 @@ func readLogs(names []string, stdin io.Reader, sign int, bar *progress) ([]*cell
 
 // openLog reads a log from a file.
 func openLog(name string, sign int, bar *progress) (*cellfit.Log, error) {
-	f, err := os.Open(name)
+	f, err := setup.OpenFile(name)
 	if err != nil {
 		return nil, missing(name, err)
 	}
