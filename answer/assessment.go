@@ -214,6 +214,19 @@ type RideFigures struct {
 	Launches      int      `json:"launches"`
 }
 
+// WantedShare is in what share of the draws the time that was asked for is reached.
+func (r *RideFigures) WantedShare() float64 {
+	for _, n := range r.EndShare {
+		if End(n.Name) == EndWanted {
+			return n.Share
+		}
+	}
+	if len(r.EndShare) == 0 && r.End == EndWanted {
+		return 1
+	}
+	return 0
+}
+
 // AdvisedCutoff is a setting that suits this pack and this launch.
 type AdvisedCutoff struct {
 	OpensAtV  float64 `json:"opens_at_v"`

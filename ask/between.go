@@ -1,8 +1,6 @@
 package ask
 
 import (
-	"math"
-
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/internal/portable"
 )
@@ -26,12 +24,12 @@ func (b Between) at(z, value, err float64) float64 {
 	case value == 0:
 		return 0
 	case b.Low < b.High:
-		return b.Low + (b.High-b.Low)*0.5*portable.Erfc(-z/math.Sqrt2)
+		return b.Low + (b.High-b.Low)*portable.NormalBelow(z)
 	}
 	return value * portable.Exp(err*z)
 }
 
-// within checks that a range holds its value.
+// holds checks that a range holds its value.
 func (in *inputs) holds(name string, b Between, value float64) {
 	if b != (Between{}) && !(b.Low <= value && value <= b.High && b.Low > 0) {
 		in.fault("%s is %g to %g; want a range that holds %g", name, b.Low, b.High, value)

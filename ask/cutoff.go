@@ -29,12 +29,8 @@ func (q Cutoff) Answer() (Answer, error) {
 	var a Answer
 	var in inputs
 	in.unless("RunningA", q.RunningA, 0.01, 1000, "A")
-	in.unless("LaunchA", q.LaunchA, 0.01, 5000, "A")
-	in.unless("LaunchS", q.LaunchS, 0.001, 60, "s")
+	in.launch(q.LaunchA, q.LaunchS, 0.01)
 	in.within("StandbyA", q.StandbyA, 0, 20, "A")
-	if (q.LaunchA == 0) != (q.LaunchS == 0) {
-		in.fault("a launch is a current and a time; want both, such as 60 A for 1 s, or neither")
-	}
 	tempC := in.celsius(&a, "TempC", q.TempC, roomC)
 	b, err := in.battery(q.Battery)
 	if err != nil {

@@ -31,12 +31,8 @@ func (q Fuse) Answer() (Answer, error) {
 	var a Answer
 	var in inputs
 	in.within("RunningA", q.RunningA, 0.1, 1000, "A")
-	in.unless("LaunchA", q.LaunchA, 0.1, 5000, "A")
-	in.unless("LaunchS", q.LaunchS, 0.001, 60, "s")
+	in.launch(q.LaunchA, q.LaunchS, 0.1)
 	in.unless("InsulationC", q.InsulationC, 60, 250, "degC")
-	if (q.LaunchA == 0) != (q.LaunchS == 0) {
-		in.fault("a launch is a current and a time; want both, such as 60 A for 1 s, or neither")
-	}
 	airC := in.celsius(&a, "AirC", q.AirC, tableC)
 	t := tables.Builtin()
 	form, err := t.Fuse(cmp.Or(q.Form, setup.UsualFuseForm))

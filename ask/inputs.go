@@ -28,6 +28,15 @@ func (in *inputs) unless(name string, v, low, high float64, unit string) {
 	}
 }
 
+// launch checks a current from leastA on and how long it lasts, both told or neither.
+func (in *inputs) launch(amps, s, leastA float64) {
+	in.unless("LaunchA", amps, leastA, 5000, "A")
+	in.unless("LaunchS", s, 0.001, 60, "s")
+	if (amps == 0) != (s == 0) {
+		in.fault("a launch is a current and a time; want both, such as 60 A for 1 s, or neither")
+	}
+}
+
 // celsius returns a temperature, checked; nil is the usual one.
 func (in *inputs) celsius(a *Answer, name string, v *float64, usual float64) float64 {
 	if v == nil {

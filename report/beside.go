@@ -11,7 +11,7 @@ import (
 // stand beside it: one text to hand on, in the dialect that the options name. Errors
 // are those of [Write] and [WriteComparison], and a format that is no dialect.
 func WriteBeside(w io.Writer, a *answer.Assessment, c *answer.Comparison, o Options) error {
-	if a == nil || a.Schema != answer.Schema || a.Headline[0] == "" || !finished(c) {
+	if unfinished(a) || !finished(c) {
 		return errUnfinished
 	}
 	out, err := written(o.Format, func() *document {

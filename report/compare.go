@@ -25,9 +25,7 @@ func WriteComparison(w io.Writer, c *answer.Comparison, o Options) error {
 
 // finished reports whether a comparison is one that somebody finished.
 func finished(c *answer.Comparison) bool {
-	return c != nil && c.Schema == answer.ComparisonSchema && len(c.Columns) > 0 && !slices.ContainsFunc(c.Columns, func(col answer.Column) bool {
-		return col.Answer == nil || col.Answer.Schema != answer.Schema || col.Answer.Headline[0] == ""
-	})
+	return c != nil && c.Schema == answer.ComparisonSchema && len(c.Columns) > 0 && !slices.ContainsFunc(c.Columns, func(col answer.Column) bool { return unfinished(col.Answer) })
 }
 
 func renderComparison(c *answer.Comparison, o Options) ([]byte, error) {

@@ -17,7 +17,7 @@ type Tried struct {
 // HTMLPartsTried is [HTMLParts] of a vehicle on which something is only tried.
 // Errors are those of [Write].
 func HTMLPartsTried(a *answer.Assessment, explain func(code string) (answer.Explanation, bool), tried *Tried) (parts []HTMLPart, word string, err error) {
-	if a == nil || a.Schema != answer.Schema || a.Headline[0] == "" {
+	if unfinished(a) {
 		return nil, "", errUnfinished
 	}
 	a = withCautions(a)
@@ -35,7 +35,7 @@ func HTMLPartsTried(a *answer.Assessment, explain func(code string) (answer.Expl
 // why in a few words; of what is only tried, what it takes and how it stands
 // without. Errors are those of [Write].
 func InFew(a *answer.Assessment, tried *Tried) (string, error) {
-	if a == nil || a.Schema != answer.Schema || a.Headline[0] == "" {
+	if unfinished(a) {
 		return "", errUnfinished
 	}
 	word := answerWord(a.Verdict)

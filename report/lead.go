@@ -8,7 +8,7 @@ import "example.org/packcheck/answer"
 // its safety lines. The error is that of [Write] for an unfinished assessment.
 func Lead(a *answer.Assessment) ([3]string, error) {
 	var out [3]string
-	if a == nil || a.Schema != answer.Schema || a.Headline[0] == "" {
+	if unfinished(a) {
 		return out, errUnfinished
 	}
 	lines, _ := newBuilder(a).lead()

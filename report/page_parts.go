@@ -203,16 +203,7 @@ func (b *builder) asked() string {
 	if r.WantedMin == nil {
 		return ""
 	}
-	share := 0.0
-	for _, n := range r.EndShare {
-		if answer.End(n.Name) == answer.EndWanted {
-			share = n.Share
-		}
-	}
-	if len(r.EndShare) == 0 && r.End == answer.EndWanted {
-		share = 1
-	}
-	return b.one(minutes, *r.WantedMin) + " with the pauses: " + reaches(share)
+	return b.one(minutes, *r.WantedMin) + " with the pauses: " + reaches(r.WantedShare())
 }
 
 // reaches says how surely a time is reached.

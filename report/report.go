@@ -115,12 +115,17 @@ type Options struct {
 
 var errUnfinished = errors.New("report: not a finished assessment")
 
+// unfinished reports whether an assessment has not been made whole.
+func unfinished(a *answer.Assessment) bool {
+	return a == nil || a.Schema != answer.Schema || a.Headline[0] == ""
+}
+
 // Write writes the assessment as the options say. The report is made whole
 // before the first byte goes out, and goes out in one call of w.Write. Errors
 // are those of w, an unknown format, and an assessment that nobody finished:
 // without schema or verdict it would print as one that found nothing wrong.
 func Write(w io.Writer, a *answer.Assessment, o Options) error {
-	if a == nil || a.Schema != answer.Schema || a.Headline[0] == "" {
+	if unfinished(a) {
 		return errUnfinished
 	}
 	out, err := render(withCautions(a), o)

@@ -3,7 +3,6 @@ package setup
 import (
 	"math"
 
-	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/quantity"
@@ -79,8 +78,7 @@ func (r *resolver) toldOf(class tables.VehicleClass) *newRide {
 		ofLoad = math.Hypot(riderErr, rollingErr)
 	}
 	b := &r.parts.Pack
-	n.own = b.Profile.Family == chemistry.LeadAcid && b.Joined != "parallel" && !b.SeveralMeanings &&
-		math.Abs(r.parts.PackV()/r.parts.Vehicle.DesignV.Likely-1) < 0.05
+	n.own = r.parts.OnBlocks() && b.Joined != "parallel" && !b.SeveralMeanings
 	if !n.own {
 		n.err = math.Sqrt(ofTime*ofTime + ofBattery*ofBattery + blockErr*blockErr + ofLoad*ofLoad)
 		return n

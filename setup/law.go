@@ -137,7 +137,7 @@ func (c *Choosing) Cuts() []float64 {
 
 // at returns the option that a standard normal z falls on.
 func (c *Choosing) at(z float64) string {
-	p := 0.5 * portable.Erfc(-z/math.Sqrt2)
+	p := portable.NormalBelow(z)
 	for _, o := range c.Options {
 		if p -= o.Share; p < 0 {
 			return o.Text

@@ -34,7 +34,7 @@ func mixed(kinds ...kind) (*mixture, quantity.Range) {
 	below := func(x float64) float64 {
 		sum := 0.0
 		for i := range kinds {
-			sum += kinds[i].share * normalShare(kinds[i].normal(portable.Exp(x)))
+			sum += kinds[i].share * portable.NormalBelow(kinds[i].normal(portable.Exp(x)))
 		}
 		return sum
 	}
@@ -43,7 +43,7 @@ func mixed(kinds ...kind) (*mixture, quantity.Range) {
 	x, share, last := low, below(low), 0.0
 	next := 0
 	for i := range m.values {
-		p := normalShare(-mostSigma + 2*mostSigma*float64(i)/(mixturePoints-1))
+		p := portable.NormalBelow(-mostSigma + 2*mostSigma*float64(i)/(mixturePoints-1))
 		for share < p && next < steps {
 			next++
 			x, last = low+(high-low)*float64(next)/steps, share
@@ -84,6 +84,3 @@ func (k *kind) normal(x float64) float64 {
 	}
 	return sign * endSigma * math.Log(x/k.Likely) / math.Log(end/k.Likely)
 }
-
-// normalShare is the share of a normal law below a standard normal.
-func normalShare(z float64) float64 { return 0.5 * portable.Erfc(-z/math.Sqrt2) }

@@ -93,6 +93,12 @@ func (p *Parts) PackV() float64 {
 	return volts
 }
 
+// OnBlocks reports whether the battery is lead-acid of the volts that the vehicle was
+// made for.
+func (p *Parts) OnBlocks() bool {
+	return p.Pack.Profile.Family == chemistry.LeadAcid && math.Abs(p.PackV()/p.Vehicle.DesignV.Likely-1) < 0.05
+}
+
 // asMade reports whether nothing says that the vehicle was changed: it has a
 // battery of the old kind and of its own volts, or its original is described and
 // no different.

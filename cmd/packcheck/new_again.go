@@ -62,7 +62,7 @@ func (t *talk) goOn(file *answers) error {
 		if text := standing(q, t.given); text != "" {
 			known = append(known, q)
 			t.say("  " + q.Asks + " " + text)
-			for _, key := range keysOf(q) {
+			for _, key := range q.Keys() {
 				delete(left, key)
 			}
 		}
@@ -103,14 +103,11 @@ func (t *talk) goOn(file *answers) error {
 	return nil
 }
 
-// keysOf are all keys that a question may fill in.
-func keysOf(q interview.Question) []string { return append([]string{q.Key}, q.Fills...) }
-
 // standing is what is given as the answer to a question, in words; empty where
 // nothing is.
 func standing(q interview.Question, given map[string]string) string {
 	var words []string
-	for _, key := range keysOf(q) {
+	for _, key := range q.Keys() {
 		if text := given[key]; text != "" {
 			words = append(words, inWords(q, text))
 		}

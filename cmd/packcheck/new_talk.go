@@ -245,7 +245,7 @@ func (t *talk) leave(q interview.Question, out bool) {
 // without is what is given but for the answer to a question.
 func without(given map[string]string, q interview.Question) map[string]string {
 	out := maps.Clone(given)
-	for _, key := range keysOf(q) {
+	for _, key := range q.Keys() {
 		delete(out, key)
 	}
 	return out
@@ -284,7 +284,7 @@ func (t *talk) take(q interview.Question, sets map[string]string, unknown bool) 
 		return
 	}
 	var words []string
-	for _, key := range append([]string{q.Key}, q.Fills...) {
+	for _, key := range q.Keys() {
 		if text := sets[key]; text != "" {
 			words = append(words, inWords(q, text))
 		}

@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
+
+	"example.org/packcheck/internal/portable"
 )
 
 // Choice says that an unknown picks one of several alternatives (a motor
@@ -48,7 +50,7 @@ func checkChoices(choices []Choice, dims int) ([]alternatives, error) {
 			if !(cut > last) {
 				return nil, fmt.Errorf("choice %d has cuts %v: want them rising", i, c.Cuts)
 			}
-			end := normalBelow(cut)
+			end := portable.NormalBelow(cut)
 			share := end - upTo
 			a.share, a.before = append(a.share, share), append(a.before, upTo)
 			a.scale = append(a.scale, math.Sqrt(max(share*(1-share), 1e-6)))
@@ -73,7 +75,7 @@ func (a *alternatives) of(z float64) int {
 // given chances instead of the prior's shares, and within an alternative the
 // prior's law.
 func (a *alternatives) place(x float64, chance []float64) float64 {
-	u := normalBelow(x)
+	u := portable.NormalBelow(x)
 	n := 0
 	for n < len(chance)-1 && u >= chance[n] {
 		u -= chance[n]

@@ -37,7 +37,6 @@ func Explain(z [][]float64, weight, values []float64) []float64 {
 // its determinant.
 const DefaultFreedom = defaultFreedom
 
-func NormalBelow(x float64) float64     { return normalBelow(x) }
 func StudentQuantile(p float64) float64 { return studentQuantile(p) }
 
 func Solved(matrix, right []float64) (x, inverse []float64, logDet float64, ok bool) {

@@ -8,9 +8,6 @@ import (
 
 // The laws of probability that are needed, with the same bits on every processor.
 
-// normalBelow is the chance that a standard normal number lies below x.
-func normalBelow(x float64) float64 { return portable.Erfc(-x/math.Sqrt2) / 2 }
-
 // ChiSquareBeyond is the chance of a chi-square of a whole number of degrees of
 // freedom above x; 1 without any degree, or for an x of 0 or less; NaN for NaN. For
 // even degrees it is a Poisson sum, for odd ones that of its halves (M. Abramowitz

@@ -36,6 +36,9 @@ type Question struct {
 	Decides bool          // set by [Next]: the verdict so far may hang on it
 }
 
+// Keys are all keys of the setup that an answer may fill in.
+func (q *Question) Keys() []string { return append([]string{q.Key}, q.Fills...) }
+
 // Choice is one answer to choose.
 type Choice struct {
 	Value string // what [Fill] takes for it

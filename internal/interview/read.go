@@ -118,7 +118,7 @@ func filesOf(given map[string]string) map[string]string {
 // parted splits an answer among the keys of the question: all of it for one of
 // them, or a piece for each.
 func (in reading) parted(q Question, text string) (map[string]string, error) {
-	keys := append([]string{q.Key}, q.Fills...)
+	keys := q.Keys()
 	first := in.fits(q.Key, text)
 	for _, key := range keys {
 		if in.fits(key, text) == nil {

@@ -49,13 +49,11 @@ func TestOtherBatteriesStandBeside(t *testing.T) {
 	}
 }
 
-// On the page, other batteries are typed and stand beside; what is wrong with one
-// is said beside it.
-func TestOtherBatteriesAreTypedOnThePage(t *testing.T) {
-	p := opened(t, "")
-	p.tell(twenty()["tool, original"])
+// besides fills in the batteries beside, a list as a browser reads it.
+func (p *tab) besides(labels string) {
+	p.t.Helper()
 	eval[bool](p, `(() => {
-		['12 V 7 Ah SLA', '12.8 V 10 Ah LiFePO4', 'bananas'].forEach((text, i) => {
+		`+labels+`.forEach((text, i) => {
 			const input = document.querySelector('#beside-' + (i + 1));
 			input.value = text;
 			input.dispatchEvent(new Event('change'));
@@ -63,6 +61,14 @@ func TestOtherBatteriesAreTypedOnThePage(t *testing.T) {
 		return true;
 	})()`)
 	p.rest()
+}
+
+// On the page, other batteries are typed and stand beside; what is wrong with one
+// is said beside it.
+func TestOtherBatteriesAreTypedOnThePage(t *testing.T) {
+	p := opened(t, "")
+	p.tell(twenty()["tool, original"])
+	p.besides(`['12 V 7 Ah SLA', '12.8 V 10 Ah LiFePO4', 'bananas']`)
 	if says := eval[string](p, `document.querySelector('#beside-3-fault').textContent`); !strings.Contains(says, "bananas") {
 		t.Errorf("beside bananas it says %q", says)
 	}

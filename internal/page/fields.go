@@ -116,7 +116,7 @@ func fill(r *Request) Reply {
 // It is empty where it means what it says.
 func meant(q interview.Question, text string, sets map[string]string) string {
 	var all []string
-	for _, key := range append([]string{q.Key}, q.Fills...) {
+	for _, key := range q.Keys() {
 		if value := sets[key]; value != "" && value != setup.NothingTold {
 			for _, c := range q.Choices {
 				if c.Value == value {
@@ -206,7 +206,7 @@ func fields(r *Request) Reply {
 func standing(q interview.Question, left, given map[string]string) (text string, sets map[string]string) {
 	var texts []string
 	all := map[string]string{}
-	for _, key := range append([]string{q.Key}, q.Fills...) {
+	for _, key := range q.Keys() {
 		if text, is := left[key]; is {
 			texts = append(texts, text)
 			all[key] = text

@@ -226,15 +226,7 @@ func TestTheAnswerPrintsOnTwoSheets(t *testing.T) {
 	p.tell(twenty()["tool, original"])
 	p.printed("page")
 	// With others beside it, too.
-	eval[bool](p, `(() => {
-		['12 V 7 Ah SLA', '12.8 V 10 Ah LiFePO4', '12 V 12 Ah AGM'].forEach((text, i) => {
-			const input = document.querySelector('#beside-' + (i + 1));
-			input.value = text;
-			input.dispatchEvent(new Event('change'));
-		});
-		return true;
-	})()`)
-	p.rest()
+	p.besides(`['12 V 7 Ah SLA', '12.8 V 10 Ah LiFePO4', '12 V 12 Ah AGM']`)
 	p.printed("page-beside")
 	p.silent()
 }

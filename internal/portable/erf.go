@@ -20,6 +20,9 @@ func Erf(x float64) float64 {
 	return 1 - erfcFraction(x)
 }
 
+// NormalBelow is the chance that a standard normal number lies below x.
+func NormalBelow(x float64) float64 { return Erfc(-x/math.Sqrt2) / 2 }
+
 // Erfc returns 1 - [Erf](x), within 1e-15, and within a share of 1e-13 where that is
 // small.
 func Erfc(x float64) float64 {

@@ -35,7 +35,7 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		}
 		m := askedAs(&q)
 		m.What, m.Narrows, m.Key = strings.TrimSuffix(q.Asks, "?"), q.Why, q.Key
-		answers := append([]string{q.Key}, q.Fills...)
+		answers := q.Keys()
 		k := slices.IndexFunc(gains, func(g answer.Measurement) bool { return slices.Contains(answers, g.Key) })
 		switch {
 		case k >= 0:

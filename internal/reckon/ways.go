@@ -4,12 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"maps"
-	"math"
 	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/chemistry"
 	"example.org/packcheck/setup"
 )
 
@@ -39,24 +37,11 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 		if len(out) == mostWays {
 			break
 		}
-		found, err := w.search(e, s, few, o)
-		if err == nil && found != nil && found.Verdict < answer.FixFirst {
-			err = w.prune(e, s, few, o)
-		}
-		// What is rarer shows only in more draws: in those of the promise, at once where
-		// no reading has to be weighed anew for it.
-		good := func() bool { return err == nil && found != nil && found.Verdict < answer.FixFirst }
-		told := func() bool { return len(e.outdated(s, w.sets(s))) == 0 }
-		if err == nil && found != nil && (d.weighed || !good() || !told()) {
-			found, err = w.search(e, s, enough, o)
-		}
-		if good() && told() {
-			found, err = w.promise(e, s, o)
-		}
+		found, err := w.find(e, s, few, enough, o)
 		if err != nil {
 			return nil, err
 		}
-		if found != nil && found.Verdict < answer.FixFirst {
+		if mends(found) {
 			way := w.way(e, s, found)
 			order, amps := together(w.steps)
 			if way.Together = order; !said { // once
@@ -70,6 +55,35 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 	return out, nil
 }
 
+// mends reports whether nothing is left that has to be put right.
+func mends(a *answer.Assessment) bool { return a != nil && a.Verdict < answer.FixFirst }
+
+// find searches one way out and returns the answer at its end; nil where the steps
+// make no setup. The search and what it can do without need few draws; what is rarer
+// shows only in more, which are those of the promise, at once where no reading has to
+// be weighed anew for it.
+func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*answer.Assessment, error) {
+	found, err := w.search(e, s, few, o)
+	if err != nil || found == nil {
+		return nil, err
+	}
+	if mends(found) {
+		if err := w.prune(e, s, few, o); err != nil {
+			return nil, err
+		}
+	}
+	told := func() bool { return len(e.outdated(s, w.sets(s))) == 0 }
+	if enough.weighed || !mends(found) || !told() {
+		if found, err = w.search(e, s, enough, o); err != nil {
+			return nil, err
+		}
+	}
+	if mends(found) && told() {
+		return w.promise(e, s, o)
+	}
+	return found, nil
+}
+
 // keepTitle is the way that begins from the battery that is asked about.
 const keepTitle = "Keep this battery"
 
@@ -79,36 +93,41 @@ func (e *engine) starts(s *setup.Setup) []*path {
 	var list []*path
 	values := s.Values()
 	if o := s.Original; o != nil && o.Pack.Given {
-		start := without(values, "pack", "charger", "cutoff")
+		sets := map[string]string{}
 		for key, text := range values {
 			if original, is := strings.CutPrefix(key, "original."); is && !strings.HasPrefix(original, "measured.") {
-				start[original] = text
+				sets[original] = text
 				if !s.Measured.Given { // what was measured would be of the new one
-					start[key] = ""
+					sets[key] = ""
 				}
 			}
 		}
-		start["pack.age"] = "new"
-		list = append(list, &path{title: fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), start: start})
+		list = append(list, anew(values, fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), sets))
 	}
 	v := e.parts.Vehicle
-	if label, ok := blockFor(v.DesignV.Likely); ok && v.DesignV.Known && len(list) == 0 && !e.onBlocks() {
-		start := without(values, "pack", "charger", "cutoff")
-		maps.Copy(start, map[string]string{"pack.chemistry": "agm", "pack.label": label, "pack.age": "new"})
-		list = append(list, &path{title: fmt.Sprintf("A sealed lead-acid battery, as such vehicles are sold with (%s)", label), start: start})
+	if label, ok := blockFor(v.DesignV.Likely); ok && v.DesignV.Known && len(list) == 0 && !e.parts.OnBlocks() {
+		list = append(list, anew(values, fmt.Sprintf("A sealed lead-acid battery, as such vehicles are sold with (%s)", label),
+			map[string]string{"pack.chemistry": "agm", "pack.label": label}))
 	}
 	list = append(list, &path{title: keepTitle, start: map[string]string{}})
 	if v.DesignV.Known {
 		if label, opens, ok := phosphateFor(v.DesignV.Likely); ok {
-			start := without(values, "pack", "charger", "cutoff")
-			maps.Copy(start, map[string]string{
-				"pack.chemistry": "lifepo4", "pack.label": label, "pack.age": "new", "pack.watches_cells": "true",
-				"cutoff.pack.opens_at": opens, "cutoff.pack.delay": "2 s",
-			})
-			list = append(list, &path{title: fmt.Sprintf("An iron-phosphate battery (LiFePO4, %s) that switches itself off in time, and its own charger", label), start: start})
+			list = append(list, anew(values, fmt.Sprintf("An iron-phosphate battery (LiFePO4, %s) that switches itself off in time, and its own charger", label),
+				map[string]string{
+					"pack.chemistry": "lifepo4", "pack.label": label, "pack.watches_cells": "true",
+					"cutoff.pack.opens_at": opens, "cutoff.pack.delay": "2 s",
+				}))
 		}
 	}
 	return list
+}
+
+// anew begins from another battery, a new one, with some keys beside it.
+func anew(values map[string]string, title string, sets map[string]string) *path {
+	start := without(values, "pack", "charger", "cutoff")
+	maps.Copy(start, sets)
+	start["pack.age"] = "new"
+	return &path{title: title, start: start}
 }
 
 // without takes the keys of some tables out of a setup.
@@ -120,12 +139,6 @@ func without(values map[string]string, tables ...string) map[string]string {
 		}
 	}
 	return out
-}
-
-// onBlocks reports whether the battery is lead-acid of the vehicle's volts.
-func (e *engine) onBlocks() bool {
-	p := e.parts
-	return p.Pack.Profile.Family == chemistry.LeadAcid && math.Abs(p.PackV()/p.Vehicle.DesignV.Likely-1) < 0.05
 }
 
 // blockFor returns a lead-acid battery for a vehicle of so many volts. Sizes as

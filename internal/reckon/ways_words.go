@@ -32,17 +32,12 @@ func (w *path) takes(name string) bool {
 	return slices.ContainsFunc(w.steps, func(s step) bool { return s.name == name })
 }
 
-// wantedShare is in what share of the draws the time asked for is reached.
+// wantedShare is that of the time asked for; nil where none was.
 func wantedShare(a *answer.Assessment) *float64 {
 	if a.Ride.WantedMin == nil {
 		return nil
 	}
-	share := 0.0
-	for _, n := range a.Ride.EndShare {
-		if answer.End(n.Name) == answer.EndWanted {
-			share = n.Share
-		}
-	}
+	share := a.Ride.WantedShare()
 	return &share
 }
 
