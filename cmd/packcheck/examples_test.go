@@ -36,6 +36,32 @@ func judged(t *testing.T, args ...string) (string, int) {
 	return out.String(), code
 }
 
+// assessed answers a setup as the command does. Tests that look at one answer in
+// several forms write it, in place of having it computed for each.
+func assessed(t *testing.T, file string, draws int) *answer.Assessment {
+	t.Helper()
+	s, err := packcheck.Load(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: draws, Ways: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// written is an answer as a report.
+func written(t *testing.T, a *answer.Assessment, o report.Options) string {
+	t.Helper()
+	var out strings.Builder
+	o.Explain = packcheck.Explain
+	if err := report.Write(&out, a, o); err != nil {
+		t.Fatal(err)
+	}
+	return out.String()
+}
+
 // mostFullLines is how long the full report of an example may be; own rule of
 // the project.
 const mostFullLines = 250
@@ -47,8 +73,9 @@ func TestExamplesMatchTheirGoldenReports(t *testing.T) {
 		name := strings.TrimSuffix(filepath.Base(file), ".toml")
 		t.Run(name, func(t *testing.T) {
 			golden := filepath.Join("testdata", "examples", name+".txt")
-			page, _ := judged(t, file)
-			full, _ := judged(t, file, "--full")
+			a := assessed(t, file, 0)
+			page := written(t, a, report.Options{Format: report.FormatText})
+			full := written(t, a, report.Options{Format: report.FormatText, Full: true})
 			if n := strings.Count(full, "\n"); n >= mostFullLines {
 				t.Errorf("--full has %d lines, want fewer than %d", n, mostFullLines)
 			}
@@ -71,12 +98,10 @@ func TestExamplesMatchTheirGoldenReports(t *testing.T) {
 
 func TestExamplesKeepTheRulesOfEveryFormat(t *testing.T) {
 	for _, file := range examples(t) {
+		a := assessed(t, file, 32)
 		for _, format := range report.Formats() {
-			long, code := judged(t, file, "--full", "--draws", "32", "--format", string(format))
-			short, again := judged(t, "--short", "--draws", "32", "--format", string(format), file)
-			if code != again {
-				t.Errorf("%s %s: the short report ends with code %d, the long one with %d", file, format, again, code)
-			}
+			long := written(t, a, report.Options{Format: format, Full: true})
+			short := written(t, a, report.Options{Format: format, Short: true})
 			if n := strings.Count(short, "\n"); n > 10 {
 				t.Errorf("%s %s: short report of %d lines", file, format, n)
 			}
@@ -109,33 +134,22 @@ func checkWidth(t *testing.T, file, text string) {
 	}
 }
 
-// judgedJSON is the part of the JSON report that the tests below look at.
-type judgedJSON struct {
-	Verdict  answer.Level     `json:"verdict"`
-	Findings []answer.Finding `json:"findings"`
-	Sources  []answer.Source  `json:"sources"`
-	Cautions []string         `json:"cautions"`
-}
-
-func readJSON(t *testing.T, file string) (judgedJSON, int) {
-	t.Helper()
-	text, code := judged(t, file, "--format", "json")
-	var a judgedJSON
-	if err := json.Unmarshal([]byte(text), &a); err != nil {
-		t.Fatalf("%s: %v", file, err)
-	}
-	return a, code
-}
-
 func TestExitCodeFollowsTheWorstFinding(t *testing.T) {
 	for _, file := range examples(t) {
-		a, code := readJSON(t, file)
+		long, code := judged(t, file, "--draws", "32", "--format", "json")
+		var a answer.Assessment
+		if err := json.Unmarshal([]byte(long), &a); err != nil {
+			t.Fatalf("%s: %v", file, err)
+		}
 		worst := answer.Worst(a.Findings)
 		if a.Verdict != worst {
 			t.Errorf("%s: verdict %v, worst finding %v", file, a.Verdict, worst)
 		}
 		if want := map[bool]int{false: exitFine, true: exitFix}[worst >= answer.FixFirst]; code != want {
 			t.Errorf("%s: code %d with worst finding %v, want %d", file, code, worst, want)
+		}
+		if _, again := judged(t, file, "--draws", "32", "--short"); again != code {
+			t.Errorf("%s: the short report ends with code %d, the long one with %d", file, again, code)
 		}
 	}
 }
@@ -147,7 +161,7 @@ func TestEverySourceThatAReportNamesIsListed(t *testing.T) {
 		builtin = append(builtin, s.ID)
 	}
 	for _, file := range examples(t) {
-		a, _ := readJSON(t, file)
+		a := assessed(t, file, 256)
 		var listed []string
 		for _, s := range a.Sources {
 			listed = append(listed, s.ID)

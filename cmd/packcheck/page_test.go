@@ -50,8 +50,8 @@ func TestEverySetupFitsOnOnePage(t *testing.T) {
 		files = append(files, file)
 	}
 	for _, file := range files {
-		args := []string{file, "--draws", "32"}
-		text, _ := judged(t, args...)
+		a := assessed(t, file, 32)
+		text := written(t, a, report.Options{Format: report.FormatText})
 		if n := strings.Count(text, "\n"); n > report.PageLines {
 			t.Errorf("%s: %d lines", file, n)
 		}
@@ -62,7 +62,7 @@ func TestEverySetupFitsOnOnePage(t *testing.T) {
 			}
 		}
 		for _, format := range []report.Format{report.FormatMarkdown, report.FormatBBCode} {
-			if text, _ := judged(t, append(args, "--format", string(format))...); len(text) > report.PageCharacters {
+			if text := written(t, a, report.Options{Format: format}); len(text) > report.PageCharacters {
 				t.Errorf("%s: %d characters of %s", file, len(text), format)
 			}
 		}

@@ -57,7 +57,7 @@ func opened(t *testing.T, fragment string) *tab {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ctx := browsertest.Start(t, true, 10*time.Minute)
+	ctx := browsertest.Start(t, 10*time.Minute)
 	p := &tab{Context: ctx, t: t, file: "file://" + file}
 	chromedp.ListenTarget(ctx, p.hear)
 	p.do(network.Enable(), log.Enable(), chromedp.EmulateViewport(390, 844))

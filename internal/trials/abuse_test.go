@@ -5,6 +5,7 @@ import (
 	"maps"
 	"math"
 	"math/rand/v2"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -30,15 +31,18 @@ func TestAnyOneKeyAtItsExtremesGivesFaultsOrAConsistentAnswer(t *testing.T) {
 	for _, table := range slices.Sorted(maps.Keys(byTable)) {
 		t.Run(table, func(t *testing.T) {
 			t.Parallel()
-			count := 0
+			count, row := 0, -1
 			for _, k := range byTable[table] {
 				for i, value := range extremes(t, k) {
-					for name, base := range bases {
+					for _, name := range slices.Sorted(maps.Keys(bases)) {
 						if name == "labels" && !ends(i) || name == "full" && i != 2 && quantity.KindNamed(k.What) != quantity.NoKind || name == "bench" && (!ends(i) || !slices.Contains(forBench, table)) {
 							continue
 						}
+						if row++; !tried(row) {
+							continue
+						}
 						what := name + " with " + k.Path() + " = " + value
-						a := assessed(t, what, base.with(k.Path(), value).toml())
+						a := assessed(t, what, bases[name].with(k.Path(), value).toml())
 						if a == nil {
 							continue
 						}
@@ -61,7 +65,10 @@ func TestManyKeysAtRandomGiveFaultsOrAConsistentAnswer(t *testing.T) {
 	tired := sheetOf(t, "../../examples/two-seater-tired-blocks.toml")
 	bases := []sheet{labelsOnly(), full, tired, benchLoad(), full.without("fuse", "charger", "cutoff.module")}
 	keys := setup.Keys()
-	n, answered := 80, 0
+	n, answered := 25, 0
+	if os.Getenv("PACKCHECK_SLOW") != "" {
+		n = 80
+	}
 	for i := range n {
 		s := bases[i%len(bases)]
 		var what []string
