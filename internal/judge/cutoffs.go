@@ -157,6 +157,9 @@ const (
 // advise finds the setting that suits this pack and this launch: the one of
 // package cutoff, raised where a ride that ends with it still does harm.
 func (v *view) advise(cc cutoff.Case) error {
+	if v.Unadvised && v.latches() { // nothing of what may be said is more than to be watched
+		return nil
+	}
 	wish := cutoff.Wish{Case: cc, Where: cutoff.Module}
 	if v.drives() {
 		wish.Sag = v.sag(cutoff.Module)
@@ -164,6 +167,9 @@ func (v *view) advise(cc cutoff.Case) error {
 	a, err := cutoff.Advise(wish)
 	if err != nil {
 		return err
+	}
+	if v.Unadvised && !toFix(a.Findings) {
+		return nil
 	}
 	d := cutoff.Device{Where: cutoff.Module, OpensAtV: a.OpensAtV, DelayS: a.DelayS}
 	for range raiseTries {
@@ -226,11 +232,8 @@ func (v *view) passes(d cutoff.Device) (bool, error) {
 	if cc.Chain, err = cutoff.NewChain(d); err != nil {
 		return false, err
 	}
-	bad := func(list []answer.Finding) bool {
-		return slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Level >= answer.FixFirst })
-	}
 	followed, err := cutoff.Follow(cc)
-	if err != nil || bad(followed.Findings) {
+	if err != nil || toFix(followed.Findings) {
 		return false, err
 	}
 	c := v.Now.Case
@@ -240,5 +243,10 @@ func (v *view) passes(d cutoff.Device) (bool, error) {
 		return false, nil
 	}
 	idled, err := cutoff.Idle(v.standing(&out))
-	return err == nil && !bad(idled.Findings), err
+	return err == nil && !toFix(idled.Findings), err
+}
+
+// toFix reports whether there is something among findings that has to be put right.
+func toFix(list []answer.Finding) bool {
+	return slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Level >= answer.FixFirst })
 }

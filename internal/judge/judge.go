@@ -36,6 +36,10 @@ type Case struct {
 	Original *build.Built     // at the same values, nil without one
 	Was      *ride.Seen       // what that came to
 	Conflict *answer.Conflict // readings that cannot all be true, nil when they can
+
+	// Unadvised: nobody asks which cutoff would suit. What is to be put right is
+	// found all the same; what is only to be watched may be missing.
+	Unadvised bool
 }
 
 // Judged is what came out.

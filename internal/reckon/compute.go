@@ -50,19 +50,19 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 	err := each(len(d.z), o.Workers, func(i int) error {
 		at, judged := place[i]
 		if !judged {
-			at = -1
+			return t.evaluate(e, d, i, column{i, -1, computed})
 		}
-		return t.evaluate(e, d, i, i, at)
+		return t.evaluate(e, d, i, column{i, at, complete})
 	})
 	t.finish(d, len(d.z))
 	return t, err
 }
 
 // computeJudged evaluates only the draws that are judged: they then stand for all.
-func (e *engine) computeJudged(d *drawn, o Options) (*table, error) {
+func (e *engine) computeJudged(d *drawn, o Options, deep depth) (*table, error) {
 	j := pick(d)
 	t := newTable(e, j.weight, j)
-	err := each(len(j.at), o.Workers, func(k int) error { return t.evaluate(e, d, j.at[k], k, k) })
+	err := each(len(j.at), o.Workers, func(k int) error { return t.evaluate(e, d, j.at[k], column{k, k, deep}) })
 	t.finish(d, len(j.at))
 	return t, err
 }
@@ -81,11 +81,17 @@ func newTable(e *engine, weight []float64, j judgedTable) *table {
 	return t
 }
 
-// evaluate computes the draw i into a column of the table, and judges it into the
-// column at of what is judged; not where that is below zero.
-func (t *table) evaluate(e *engine, d *drawn, i, column, at int) error {
-	judged, j := at >= 0, &t.judged
-	v, err := e.vehicleOf(d.z[i], d.original(i), d.conflict, judged)
+// column is where a draw stands in a table: among all, and among what is judged as
+// deeply as that.
+type column struct {
+	all, judged int
+	deep        depth
+}
+
+// evaluate computes the draw i into a column of the table.
+func (t *table) evaluate(e *engine, d *drawn, i int, to column) error {
+	judged, at, j := to.deep != computed, to.judged, &t.judged
+	v, err := e.vehicleOf(d.z[i], d.original(i), d.conflict, to.deep)
 	if err != nil {
 		return err
 	}
@@ -98,18 +104,20 @@ func (t *table) evaluate(e *engine, d *drawn, i, column, at int) error {
 			j.values[m][at] = value
 		}
 		if !metrics[m].judged {
-			t.values[m][column] = value
+			t.values[m][to.all] = value
 		}
 	}
-	t.ends[column], t.lasts[column] = endingOf(&v.Seen.Outing), endingOf(&v.Seen.Lasts)
-	t.stuckOf[column], t.burntOf[column], t.crawlsOf[column] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
+	t.ends[to.all], t.lasts[to.all] = endingOf(&v.Seen.Outing), endingOf(&v.Seen.Lasts)
+	t.stuckOf[to.all], t.burntOf[to.all], t.crawlsOf[to.all] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
 	if judged {
 		j.findings[at] = v.Judged.Findings
+		j.opens[at], j.match[at], j.week[at] = v.Judged.Cutoff.First, v.Judged.Charging.Match, v.Judged.Cutoff.Week
+		j.advised[at] = v.Judged.Cutoff.Advised
+	}
+	if to.deep == complete {
 		for c := range e.candidates {
 			j.foretold[c][at] = e.candidates[c].foretell(e, e.slots[c], v, d.z[i])
 		}
-		j.opens[at], j.match[at], j.week[at] = v.Judged.Cutoff.First, v.Judged.Charging.Match, v.Judged.Cutoff.Week
-		j.advised[at] = v.Judged.Cutoff.Advised
 	}
 	return nil
 }

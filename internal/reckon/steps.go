@@ -45,10 +45,7 @@ const converterName, controllerName, cutoffName, fuseName = "converter", "contro
 func stepsFor(a *answer.Assessment, p *setup.Parts, taken []step) []step {
 	var out []step
 	for _, r := range remedies {
-		asked := slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
-			return f.Level >= answer.FixFirst && slices.Contains(r.answers, f.Change)
-		})
-		if !asked || slices.ContainsFunc(taken, func(s step) bool { return s.name == r.name }) {
+		if !wants(a, r.answers...) || slices.ContainsFunc(taken, func(s step) bool { return s.name == r.name }) {
 			continue
 		}
 		if s := r.make(a, p); s.text != "" {
@@ -57,6 +54,19 @@ func stepsFor(a *answer.Assessment, p *setup.Parts, taken []step) []step {
 		}
 	}
 	return out
+}
+
+// wants reports whether something that has to be put right asks for one of these
+// changes.
+func wants(a *answer.Assessment, changes ...answer.Change) bool {
+	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Level >= answer.FixFirst && slices.Contains(changes, f.Change)
+	})
+}
+
+// took reports whether one of the steps so far has that name.
+func (w *path) took(name string) bool {
+	return slices.ContainsFunc(w.steps, func(s step) bool { return s.name == name })
 }
 
 // converterStep gives board and motors the volts that they were made for.

@@ -98,14 +98,28 @@ type past struct {
 	seen  *ride.Seen
 }
 
+// depth is how much is made of a draw.
+type depth int
+
+// The depths: computed only; judged, but for what would suit in place of a cutoff;
+// judged completely.
+const (
+	computed depth = iota
+	unadvised
+	complete
+)
+
 // vehicle computes one point of the world, and judges it when asked to.
 func (e *engine) vehicle(z []float64, conflict *answer.Conflict, judged bool) (*Vehicle, error) {
-	return e.vehicleOf(z, new(past), conflict, judged)
+	if !judged {
+		return e.vehicleOf(z, new(past), conflict, computed)
+	}
+	return e.vehicleOf(z, new(past), conflict, complete)
 }
 
 // vehicleOf is vehicle with the original of the draw, which is computed where
 // nobody has.
-func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, judged bool) (*Vehicle, error) {
+func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, deep depth) (*Vehicle, error) {
 	m, err := e.maker(z)
 	if err != nil {
 		return nil, err
@@ -116,7 +130,7 @@ func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, ju
 		return nil, err
 	}
 	var marks *ride.Marks
-	if judged {
+	if deep == complete {
 		marks = e.marks.Get().(*ride.Marks)
 		defer e.marks.Put(marks)
 	}
@@ -125,17 +139,17 @@ func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, ju
 		if was.built, err = m.was.Case(pick); err != nil {
 			return nil, err
 		}
-		seen := ride.See(&was.built.Case, nil)
-		was.seen = &seen
+		whole := ride.See(&was.built.Case, nil)
+		was.seen = &whole
 	}
 	v.Original, v.Was = was.built, was.seen
-	if !judged {
+	if deep == computed {
 		return v, nil
 	}
 	if err := m.now.WithThinnest(v.Now); err != nil {
 		return nil, err
 	}
-	v.Judged, err = m.judge.Case(judge.Case{Now: v.Now, Seen: v.Seen, Original: v.Original, Was: v.Was, Conflict: conflict})
+	v.Judged, err = m.judge.Case(judge.Case{Now: v.Now, Seen: v.Seen, Original: v.Original, Was: v.Was, Conflict: conflict, Unadvised: deep == unadvised})
 	v.Seen.Marks = nil
 	return v, err
 }

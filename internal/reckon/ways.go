@@ -172,13 +172,13 @@ func phosphateFor(designV float64) (label, opens string, ok bool) {
 // answer then, on the draws of the setup that the way begins from; nil where the
 // steps make no setup.
 func (w *path) search(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.Assessment, error) {
-	return w.walk(func() (*answer.Assessment, *setup.Parts, error) { return w.assess(e, s, d, o) })
+	return w.walk(len(d.z) > searchDraws, func(deep depth) (*answer.Assessment, *setup.Parts, error) { return w.assess(e, s, d, o, deep) })
 }
 
 // promise goes on like [path.search], with the answer that the changed setup gets
 // by itself: whoever saves it and has it judged is told the same.
 func (w *path) promise(e *engine, s *setup.Setup, o Options) (*answer.Assessment, error) {
-	return w.walk(func() (*answer.Assessment, *setup.Parts, error) {
+	return w.walk(true, func(deep depth) (*answer.Assessment, *setup.Parts, error) {
 		other, err := w.engine(e, s)
 		if err != nil {
 			return nil, nil, ifNotFaults(err)
@@ -187,13 +187,24 @@ func (w *path) promise(e *engine, s *setup.Setup, o Options) (*answer.Assessment
 		if err != nil {
 			return nil, nil, err
 		}
-		return other.outline(d, o)
+		return other.outline(d, o, deep)
 	})
 }
 
-func (w *path) walk(look func() (*answer.Assessment, *setup.Parts, error)) (*answer.Assessment, error) {
+// walk looks, and takes the steps that what it sees asks for. Which cutoff would suit
+// is the dearest part of a look: where looks are dear, or there is one already, it is
+// left out at first.
+func (w *path) walk(dear bool, look func(depth) (*answer.Assessment, *setup.Parts, error)) (*answer.Assessment, error) {
 	for range mostRounds {
-		a, p, err := look()
+		cutoffTaken := w.took(cutoffName)
+		deep := complete
+		if dear || cutoffTaken {
+			deep = unadvised
+		}
+		a, p, err := look(deep)
+		if err == nil && a != nil && deep == unadvised && (a.Verdict == answer.Fine || !cutoffTaken && wants(a, answer.FitCutoff)) {
+			a, p, err = look(complete)
+		}
 		if err != nil || a == nil || a.Verdict < answer.FixFirst {
 			return a, err
 		}
@@ -210,7 +221,7 @@ func (w *path) walk(look func() (*answer.Assessment, *setup.Parts, error)) (*ans
 func (w *path) prune(e *engine, s *setup.Setup, d *drawn, o Options) error {
 	for i := len(w.steps) - 1; i >= 0; i-- {
 		without := path{start: w.start, steps: slices.Delete(slices.Clone(w.steps), i, i+1)}
-		a, _, err := without.assess(e, s, d, o)
+		a, _, err := without.assess(e, s, d, o, unadvised)
 		if err != nil {
 			return err
 		}
@@ -223,7 +234,7 @@ func (w *path) prune(e *engine, s *setup.Setup, d *drawn, o Options) error {
 
 // assess answers the setup that the path has led to, on the draws carried over to
 // it, so that what was read on the old one is weighed once; nil where it makes none.
-func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.Assessment, *setup.Parts, error) {
+func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
 	other, err := w.engine(e, s)
 	if err != nil {
 		return nil, nil, ifNotFaults(err)
@@ -232,7 +243,7 @@ func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.A
 	if other.parts.Original != nil && e.parts.Original != nil { // the same one
 		carried.was = d.was
 	}
-	return other.outline(carried, o)
+	return other.outline(carried, o, deep)
 }
 
 // engine prepares the setup that the path has led to.
@@ -247,8 +258,8 @@ func (w *path) engine(e *engine, s *setup.Setup) (*engine, error) {
 // outline is the part of the answer to some draws that a way out is searched by: it
 // is that of the draws that are judged. Where they leave nothing to fix first, which
 // may be the end of the search, minutes and speed are those of all.
-func (e *engine) outline(d *drawn, o Options) (*answer.Assessment, *setup.Parts, error) {
-	t, err := e.computeJudged(d, o)
+func (e *engine) outline(d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
+	t, err := e.computeJudged(d, o, deep)
 	if err != nil {
 		return nil, nil, err
 	}
