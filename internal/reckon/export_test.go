@@ -72,3 +72,31 @@ func Measurable(p *setup.Parts) []string {
 func Forbids(p *setup.Parts, a *answer.Assessment, m answer.Measurement) bool {
 	return (&engine{parts: p}).forbids(a, &m)
 }
+
+// ToPutRight lists, for each of some draws, the findings of what has to be put right:
+// once with and once without the question which cutoff would suit.
+func ToPutRight(s *setup.Setup, draws int) (whole, without [][]answer.Finding, err error) {
+	e, d, _, err := begin(s, Options{Draws: draws})
+	if err != nil {
+		return nil, nil, err
+	}
+	for i := range d.z {
+		for _, of := range []struct {
+			deep depth
+			list *[][]answer.Finding
+		}{{complete, &whole}, {unadvised, &without}} {
+			v, err := e.vehicleOf(d.z[i], new(past), d.conflict, of.deep)
+			if err != nil {
+				return nil, nil, err
+			}
+			var fs []answer.Finding
+			for _, f := range v.Judged.Findings {
+				if f.Level >= answer.FixFirst {
+					fs = append(fs, f)
+				}
+			}
+			*of.list = append(*of.list, fs)
+		}
+	}
+	return whole, without, nil
+}

@@ -31,13 +31,15 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 		return nil, nil
 	}
 	few, enough := d.thinned(searchDraws), d.thinned(mostJudged)
+	starts := e.starts(s)
+	finds := inTurn(len(starts), o.Workers, func(i int) (*answer.Assessment, error) { return starts[i].find(e, s, few, enough, o) })
 	var out []answer.Way
 	said := false // why the amps of the steps differ
-	for _, w := range e.starts(s) {
+	for i, w := range starts {
 		if len(out) == mostWays {
 			break
 		}
-		found, err := w.find(e, s, few, enough, o)
+		found, err := finds(i)
 		if err != nil {
 			return nil, err
 		}
@@ -53,6 +55,30 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 		}
 	}
 	return out, nil
+}
+
+// inTurn computes f for 0 to n-1, all at once where there are workers for that, and
+// hands each out when it is asked for.
+func inTurn[T any](n, workers int, f func(int) (T, error)) func(int) (T, error) {
+	if workers < 2 {
+		return f
+	}
+	type result struct {
+		value T
+		err   error
+	}
+	list := make([]chan result, n)
+	for i := range list {
+		list[i] = make(chan result, 1)
+		go func() {
+			value, err := f(i)
+			list[i] <- result{value, err}
+		}()
+	}
+	return func(i int) (T, error) {
+		r := <-list[i]
+		return r.value, r.err
+	}
 }
 
 // mends reports whether nothing is left that has to be put right.
@@ -254,71 +280,6 @@ func (w *path) engine(e *engine, s *setup.Setup) (*engine, error) {
 	}
 	return newEngine(changed, e.cells)
 }
-
-// outline is the part of the answer to some draws that a way out is searched by: it
-// is that of the draws that are judged. Where they leave nothing to fix first, which
-// may be the end of the search, minutes and speed are those of all.
-func (e *engine) outline(d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
-	t, err := e.computeJudged(d, o, deep)
-	if err != nil {
-		return nil, nil, err
-	}
-	typical, err := e.vehicle(d.median(e.world), d.conflict, true)
-	if err != nil {
-		return nil, nil, err
-	}
-	a := e.found(d, t, typical)
-	if a.Verdict < answer.FixFirst {
-		err = e.promise(a, d, t, o)
-	}
-	return a, e.parts, err
-}
-
-// promise sets minutes and speed to those of all draws, of which some were judged.
-func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Options) error {
-	n := len(d.z)
-	if n == len(judged.judged.at) {
-		return nil
-	}
-	column := map[int]int{}
-	for k, i := range judged.judged.at {
-		column[i] = k
-	}
-	all := &table{weight: d.weight, values: rows(len(metrics), n), stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n)}
-	err := each(n, o.Workers, func(i int) error {
-		if k, is := column[i]; is {
-			for m := range metrics {
-				all.values[m][i] = judged.judged.values[m][k]
-			}
-			all.stuckOf[i], all.burntOf[i], all.crawlsOf[i] = judged.stuckOf[k], judged.burntOf[k], judged.crawlsOf[k]
-			return nil
-		}
-		v, err := e.glance(d.z[i])
-		if err != nil {
-			return err
-		}
-		for m := range metrics {
-			if metrics[m].promised() {
-				all.values[m][i] = metrics[m].of(v)
-			}
-		}
-		all.stuckOf[i], all.burntOf[i], all.crawlsOf[i] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
-		return nil
-	})
-	if err != nil {
-		return err
-	}
-	all.finish(d, n)
-	for m := range metrics {
-		if metrics[m].promised() {
-			metrics[m].fill(a, all.values[m], all.weight)
-		}
-	}
-	return nil
-}
-
-// promised reports whether a way out tells the figure.
-func (m *metric) promised() bool { return m.path == minutesPath || m.path == speedPath }
 
 // ifNotFaults keeps errors of the computation; a change that makes no setup is
 // none.

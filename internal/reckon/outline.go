@@ -1,0 +1,71 @@
+package reckon
+
+import (
+	"example.org/packcheck/answer"
+	"example.org/packcheck/setup"
+)
+
+// outline is the part of the answer to some draws that a way out is searched by: it
+// is that of the draws that are judged. Where they leave nothing to fix first, which
+// may be the end of the search, minutes and speed are those of all.
+func (e *engine) outline(d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
+	t, err := e.computeJudged(d, o, deep)
+	if err != nil {
+		return nil, nil, err
+	}
+	typical, err := e.vehicle(d.median(e.world), d.conflict, true)
+	if err != nil {
+		return nil, nil, err
+	}
+	a := e.found(d, t, typical)
+	if a.Verdict < answer.FixFirst {
+		err = e.promise(a, d, t, o)
+	}
+	return a, e.parts, err
+}
+
+// promise sets minutes and speed to those of all draws, of which some were judged.
+func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Options) error {
+	n := len(d.z)
+	if n == len(judged.judged.at) {
+		return nil
+	}
+	column := map[int]int{}
+	for k, i := range judged.judged.at {
+		column[i] = k
+	}
+	all := &table{weight: d.weight, values: rows(len(metrics), n), stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n)}
+	err := each(n, o.Workers, func(i int) error {
+		if k, is := column[i]; is {
+			for m := range metrics {
+				all.values[m][i] = judged.judged.values[m][k]
+			}
+			all.stuckOf[i], all.burntOf[i], all.crawlsOf[i] = judged.stuckOf[k], judged.burntOf[k], judged.crawlsOf[k]
+			return nil
+		}
+		v, err := e.glance(d.z[i])
+		if err != nil {
+			return err
+		}
+		for m := range metrics {
+			if metrics[m].promised() {
+				all.values[m][i] = metrics[m].of(v)
+			}
+		}
+		all.stuckOf[i], all.burntOf[i], all.crawlsOf[i] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	all.finish(d, n)
+	for m := range metrics {
+		if metrics[m].promised() {
+			metrics[m].fill(a, all.values[m], all.weight)
+		}
+	}
+	return nil
+}
+
+// promised reports whether a way out tells the figure.
+func (m *metric) promised() bool { return m.path == minutesPath || m.path == speedPath }
