@@ -107,7 +107,7 @@ func (q steadyCurve) solve() Running {
 	push := q.e.NewtonPerA*blocked - q.e.LossN
 	switch {
 	case push <= min(q.base, q.grip):
-		return q.bus(Running{MotorA: blocked, WheelN: max(0, push), Stuck: true})
+		return q.bus(Running{MotorA: blocked, WheelN: max(0, push), Stuck: true}, blocked == limit)
 	case q.base >= q.grip:
 		return q.spinning(0)
 	}
@@ -115,7 +115,8 @@ func (q steadyCurve) solve() Running {
 	total := q.ohm + q.e.Ohm
 	speed := positiveRoot(total*q.drag/q.e.NewtonPerA, q.e.VoltPerMS,
 		q.volt-total*(q.e.LossN+q.base)/q.e.NewtonPerA)
-	if q.needA(speed) > limit {
+	limited := q.needA(speed) > limit
+	if limited {
 		// The limiter holds the current; drag alone then sets the speed.
 		speed = math.Sqrt((q.e.NewtonPerA*limit - q.e.LossN - q.base) / q.drag)
 	}
@@ -131,7 +132,7 @@ func (q steadyCurve) solve() Running {
 	if force > q.grip {
 		return q.spinning(math.Sqrt(math.Max(0, q.grip-q.base) / q.drag))
 	}
-	return q.bus(Running{SpeedMS: speed, WheelMS: speed, MotorA: q.needA(speed), WheelN: force})
+	return q.bus(Running{SpeedMS: speed, WheelMS: speed, MotorA: q.needA(speed), WheelN: force}, limited)
 }
 
 // needA is the motor-side current that holds a speed.
@@ -146,14 +147,19 @@ func (q steadyCurve) spinning(speedMS float64) Running {
 	return q.bus(Running{
 		SpeedMS: speedMS, WheelMS: math.Max(wheel, speedMS), MotorA: motorA, WheelN: q.grip,
 		Slipping: true, Stuck: speedMS == 0,
-	})
+	}, false)
 }
 
 // bus finds duty, battery current and bus volts for wheel speed and motor
-// current: duty (volt - ohm duty i) = R i + k v, smaller root.
-func (q steadyCurve) bus(r Running) Running {
-	need := q.e.Ohm*r.MotorA + q.e.VoltPerMS*r.WheelMS
-	r.Duty = math.Min(1, smallerRoot(q.ohm*r.MotorA, q.volt, need))
+// current. The duty is full unless the limiter holds the current: then
+// duty (volt - ohm duty i) = R i + k v, smaller root. Without it that root would be
+// wrong behind a source that takes more than half of the volts.
+func (q steadyCurve) bus(r Running, limited bool) Running {
+	r.Duty = 1
+	if limited {
+		need := q.e.Ohm*r.MotorA + q.e.VoltPerMS*r.WheelMS
+		r.Duty = math.Min(1, smallerRoot(q.ohm*r.MotorA, q.volt, need))
+	}
 	r.BatteryA = r.Duty * r.MotorA
 	r.BusV = q.volt - q.ohm*r.BatteryA
 	return r

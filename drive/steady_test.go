@@ -119,6 +119,26 @@ func TestSteadyRunningClosesEveryBalance(t *testing.T) {
 	}
 }
 
+// Kirchhoff: plain contacts cannot chop, however many of the volts the source takes.
+func TestContactsBehindATiredPackPassAllOfTheMotorsCurrent(t *testing.T) {
+	for name, edit := range map[string]func(*drive.Vehicle){
+		"crawling":    func(v *drive.Vehicle) { v.GradeN = 60 },
+		"held":        func(v *drive.Vehicle) { v.GradeN = 900 },
+		"wheels spin": func(v *drive.Vehicle) { v.GradeN, v.GripN = 100, 80 },
+	} {
+		v := tractor()
+		edit(&v)
+		e := v.Equivalent(drive.ReferenceC)
+		s := drive.Source{OCVV: 12.9, Ohm: 2 * e.Ohm}
+		r := run(v, drive.Controller{}, s)
+		near(t, name+": battery current, A", r.BatteryA, r.MotorA, 1e-12)
+		if r.Stuck != (name != "crawling") || r.Slipping != (name == "wheels spin") {
+			t.Errorf("%s: %+v", name, r)
+		}
+		near(t, name+": volts round the loop", s.OCVV, (s.Ohm+e.Ohm)*r.MotorA+e.VoltPerMS*r.WheelMS, 1e-9)
+	}
+}
+
 func TestSteadyRunningTellsStuckAndSpinning(t *testing.T) {
 	v := tractor()
 	v.GradeN = 900
