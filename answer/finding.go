@@ -48,7 +48,7 @@ type Finding struct {
 	Ladder string `json:"-"`
 	Rung   int    `json:"-"`
 
-	// Added says that it is of something that people add to a vehicle, which has not
+	// Added says that it is of something that people add to a vehicle, or do with it, which has not
 	// lived with it as it was made.
 	Added bool `json:"-"`
 

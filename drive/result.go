@@ -45,6 +45,7 @@ type LaunchResult struct {
 	To90S          float64             // when 90 % of SteadyMS was reached; 0 = not within the run
 	Moved          bool
 	Slipped        bool
+	Spinning       bool // the driven wheels slip to the very end of the run
 	Incomplete     bool // the case is no launch (see LaunchCase.Check) or could not be carried through: use nothing else
 }
 

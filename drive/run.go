@@ -80,6 +80,7 @@ func launch(c *LaunchCase, durationS, tol float64, trace func(LaunchSample)) Lau
 		}
 	}
 	w.finish(c, p.sample(&d, 0))
+	w.out.Spinning = p.motion == spinning
 	return w.out
 }
 
