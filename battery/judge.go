@@ -84,15 +84,7 @@ func (m *Model) Judge(u Use) []answer.Finding {
 	}
 	if u.HasTemps {
 		out = append(out, m.judgeHeat(u)...)
-	}
-	if u.HasTemps && u.ColdestC < d.MinTempC {
-		out = append(out, onPack(answer.Finding{
-			Code: CodeTooCold, Level: answer.FixFirst, Harm: answer.Part,
-			Title: "The cells are colder than they may be discharged.",
-			Found: u.ColdestC, Limit: d.MinTempC, Unit: "degC", Want: answer.Above, Source: d.Source,
-			Advice: "Warm the pack up indoors before the ride.", Change: answer.WarmUp,
-			Decides: []string{answer.KeyPackChemistry, answer.KeyPackTemperature, answer.KeyOutingAir},
-		}))
+		out = append(out, m.judgeCold(u)...)
 	}
 	return out
 }
@@ -109,6 +101,25 @@ func (m *Model) decidesCurrent() []string {
 		return []string{answer.KeyPackMaxCurrent}
 	}
 	return []string{answer.KeyPackMaxCurrent, answer.KeyPackCapacity, answer.KeyPackChemistry}
+}
+
+// judgeCold looks at the coldest moment.
+func (m *Model) judgeCold(u Use) []answer.Finding {
+	d := m.spec.Profile.Discharge
+	f := onPack(answer.Finding{
+		Code: CodeTooCold, Level: answer.FixFirst, Harm: answer.Part,
+		Title: "The cells are colder than they may be discharged.",
+		Found: u.ColdestC, Limit: d.MinTempC, Unit: "degC", Want: answer.Above, Source: d.Source,
+		Advice: "Warm the pack up indoors before the ride.", Change: answer.WarmUp,
+		Decides: []string{answer.KeyPackChemistry, answer.KeyPackTemperature, answer.KeyOutingAir},
+	})
+	if u.Read && u.SurfaceC < u.ColdestC { // it was no warmer at the start
+		f.Found, f.Decides = u.SurfaceC, []string{answer.KeyPackChemistry, answer.KeyMeasuredPackTemperature}
+	}
+	if !(f.Found < d.MinTempC) {
+		return nil
+	}
+	return []answer.Finding{f}
 }
 
 // judgeHeat looks at the hottest moment: lithium that overheats burns, other

@@ -60,6 +60,20 @@ func (a Ampacity) At(ambientC float64) float64 {
 	return most
 }
 
+// WarmsToA returns the steady current (A) that warms the conductor to finalC in
+// surroundings of ambientC (degC), by the same law. What surrounds copper does not
+// heat it: as in At, the column that lets the most through counts.
+func (a Ampacity) WarmsToA(finalC, ambientC float64) float64 {
+	if !(ambientC < finalC) {
+		return 0
+	}
+	most := a.AmpsA / math.Sqrt(a.InsulationC-a.AmbientC)
+	for _, c := range a.cooler[:a.coolers] {
+		most = max(most, c.ampsA/math.Sqrt(c.insulationC-a.AmbientC))
+	}
+	return most * math.Sqrt(finalC-ambientC)
+}
+
 // ConductorC returns the steady temperature (degC) of the conductor at a
 // current in surroundings of ambientC: the same law turned round, rise
 // proportional to the square of the current. It is an estimate; it ignores

@@ -100,6 +100,28 @@ func TestBetterInsulationNeverCarriesLessWhereverItIs(t *testing.T) {
 	near(t, "16 AWG of 75 degC at 28 degC", ampacity(t, tables.WireSize{System: tables.AWG, Gauge: 16}, 75, false).At(28), 15*math.Sqrt(32./30), 1e-9)
 }
 
+// The heat of a current is the copper's own: the table rounds, and prints the same for
+// neighbouring classes.
+func TestBetterInsulationNeverGetsTooHotAtALesserCurrent(t *testing.T) {
+	for _, gauge := range []int{22, 18, 14, 10} {
+		size, last := tables.WireSize{System: tables.AWG, Gauge: gauge}, 0.0
+		for _, class := range []float64{60, 75, 80, 90, 105, 125, 200} {
+			a := ampacity(t, size, class, false)
+			got := a.WarmsToA(160, 20)
+			if got < last {
+				t.Errorf("%d AWG: %g A bring insulation of %g degC to 160 degC, %g A the one before", gauge, got, class, last)
+			}
+			if own := a.At(20); class < 160 && !(got > own) {
+				t.Errorf("%d AWG of %g degC carries %g A, and is at 160 degC with %g A", gauge, class, own, got)
+			}
+			last = got
+		}
+		if a := ampacity(t, size, 105, false); a.WarmsToA(20, 20) != 0 {
+			t.Errorf("%d AWG: a current warms it to its surroundings", gauge)
+		}
+	}
+}
+
 func TestUnknownInsulationIsTakenForTheCheapest(t *testing.T) {
 	size := tables.WireSize{System: tables.AWG, Gauge: 16}
 	if got := ampacity(t, size, 0, false); got.InsulationC != 60 || got.AmpsA != 15 {

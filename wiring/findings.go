@@ -133,8 +133,7 @@ func (j *judge) opensWithin(amps, seconds float64) bool {
 // meltsA returns the steady current at which the run gets as hot as its
 // insulation may become only for the seconds of a short circuit.
 func (r Run) meltsA(ambientC float64) float64 {
-	a := r.Ampacity
-	return a.AmpsA * r.wires() * math.Sqrt((r.Insulation.FinalC-ambientC)/(a.InsulationC-a.AmbientC))
+	return r.wires() * r.Ampacity.WarmsToA(r.Insulation.FinalC, ambientC)
 }
 
 // thinnestShare lets a wire pass as 1 mm2 that misses it by rounding.

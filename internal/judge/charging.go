@@ -36,12 +36,16 @@ func (v *view) charging() error {
 		HoursTo80: math.NaN(), HoursToFull: math.NaN(), UnplugH: math.NaN(), EndVPerCell: math.NaN(),
 	}
 	given := p.Setup.Charger.Given
+	_, readCold := v.readCold()
 	for _, f := range charge.WaitFor(one, v.afterDriveC(), v.Now.AmbientC).Findings {
 		switch {
 		case f.Change == answer.WaitBeforeCharge: // a habit: nothing is wrong with the vehicle for it
 			f.Level = min(f.Level, answer.Watch)
 		case !given: // it may be charged somewhere warmer
 			f.Level = min(f.Level, answer.FixFirst)
+		}
+		if readCold && f.Unit == "degC" { // what the air was taken for decides nothing then
+			f.Decides = []string{answer.KeyMeasuredPackTemperature, answer.KeyPackChemistry}
 		}
 		v.add(f)
 	}

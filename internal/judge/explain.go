@@ -55,6 +55,13 @@ func Explanations() []answer.Explanation {
 			Do:    "Stop when it gets slower. A cutoff does it for you.",
 		},
 		{
+			Code:  CodeHotterThanDriven,
+			Means: "The battery was felt or measured to be far hotter after a drive than any drive of this vehicle makes it.",
+			Hurts: "Either the reading is of something else, and the answer should not rest on it, or the battery has a fault that no label tells: a cell that fails grows hot before it burns.",
+			Limit: "Twice the computed rise of the cells over a whole ride, and 20 K more than it; where no air was told, on a day of 40 degC. Own choices.",
+			Do:    "Read it again after a drive in the shade. If it is as hot, stop using it, and look for what warms it.",
+		},
+		{
 			Code:  CodeReadingsDisagree,
 			Means: "Among what was measured, not all can be true of one vehicle, whatever it may be.",
 			Hurts: "An answer that rests on a wrong reading is wrong and looks sure.",

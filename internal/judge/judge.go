@@ -195,10 +195,23 @@ func (v *view) use() battery.Use {
 
 // afterDriveC is how warm the pack is after the ride, or was seen to be.
 func (v *view) afterDriveC() float64 {
+	if readC, cold := v.readCold(); cold {
+		return readC
+	}
 	if m := v.parts.Measured; m != nil && m.PackTemperature.Given {
 		return max(v.Seen.Lasts.PackC, m.PackTemperature.High)
 	}
 	return v.Seen.Lasts.PackC
+}
+
+// readCold is the temperature that was read of the pack, where it is colder than
+// pack and air are told or taken to be: a drive does not cool one.
+func (v *view) readCold() (tempC float64, is bool) {
+	m := v.parts.Measured
+	if m == nil || !m.PackTemperature.Given || m.PackTemperature.High >= min(v.Now.PackC, v.Now.AmbientC) {
+		return 0, false
+	}
+	return m.PackTemperature.High, true
 }
 
 // Sources returns the sources that this package itself defines.

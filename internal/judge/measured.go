@@ -46,6 +46,7 @@ func (v *view) readFirst() {
 // measured judges what was measured: of today's battery, and of the original
 // one where the setup has it.
 func (v *view) measured() error {
+	v.unexplainedHeat()
 	for _, p := range []*setup.Parts{v.parts, v.parts.Original} {
 		if p == nil || p.Measured == nil {
 			continue
@@ -68,6 +69,39 @@ func (v *view) measured() error {
 		}
 	}
 	return nil
+}
+
+// CodeHotterThanDriven says that a battery was read hotter than driving makes it.
+const CodeHotterThanDriven = "hotter-than-driven"
+
+// A battery is hotter than driving explains from so many kelvin above its hottest
+// cells, and twice their rise: sun on a dark shell, and how long was driven. Where
+// nobody told the air, it may have been a hot day. Own choices.
+const (
+	unexplainedK, unexplainedRise = 20.0, 2.0
+	hotDayC                       = 40.0
+)
+
+// unexplainedHeat holds the temperature that was read of the battery against the
+// hottest that its cells get on a whole ride, however long was driven.
+func (v *view) unexplainedHeat() {
+	m := v.parts.Measured
+	if m == nil || !m.PackTemperature.Given {
+		return
+	}
+	readC, fromC := m.PackTemperature.Low, max(v.Now.PackC, v.Now.AmbientC)
+	if v.parts.Outing.AirC.Assumed {
+		fromC = max(fromC, hotDayC)
+	}
+	rise := max(0, v.Seen.Lasts.HottestC+v.Now.HottestK-max(v.Now.PackC, v.Now.AmbientC))
+	if limit := fromC + max(rise+unexplainedK, unexplainedRise*rise); readC > limit {
+		v.add(answer.Finding{
+			Code: CodeHotterThanDriven, Level: answer.FixFirst, Harm: answer.House, Topic: answer.TopicMeasured, Item: answer.Battery,
+			Unit: "degC", Found: readC, Limit: limit, Source: srcCommon, Change: answer.LookUp, Decides: []string{answer.KeyMeasuredPackTemperature},
+			Title:  fmt.Sprintf("The battery was read at %s C, and a whole ride warms its cells by %s K at most: both cannot be true.", round(readC, 2), round(max(rise, 1), 2)),
+			Advice: "If it was just charged, or lay in the sun, take the reading again after a drive. If it stays as high, something warms it that nobody told: a failing cell, a loose joint beside it, a load that is always on. Do not use it until that is found.",
+		})
+	}
 }
 
 // motorCase says what was read of a motor's case.

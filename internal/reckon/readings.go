@@ -41,6 +41,11 @@ const (
 // down, and nine in ten read it between soon and late. Own choice.
 const readSoonS, readAfterS, readLateS = 5, 30, 300
 
+// midwayLeft is how much of its charge a battery has left when somebody reads its
+// volts while driving, as a share of that at the start; nine in ten read them
+// between the start and leastLeft. Own choice.
+const midwayLeft, leastLeft = 0.6, 0.2
+
 // readings lists what was measured, in the order of the keys.
 func readings(p *setup.Parts) []reading {
 	var list []reading
@@ -111,8 +116,12 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 	if !amps.Given && p.Bench != nil && p.Bench.Pattern != nil {
 		return list // nobody knows at which of its currents the volts were read
 	}
-	at := func(c *build.Built, afterS float64) float64 {
-		s := c.Pack.StateAt(c.StartCharge, c.PackC)
+	midway, least := 1.0, 1.0 // with the volts at rest beside it, those under load are of the same charge
+	if !m.RestVoltage.Given {
+		midway, least = midwayLeft, leastLeft
+	}
+	at := func(c *build.Built, left, afterS float64) float64 {
+		s := c.Pack.StateAt(left*c.StartCharge, c.PackC)
 		loadA := amps.Likely
 		if !amps.Given {
 			loadA = lastingA(c, &s, full)
@@ -122,11 +131,12 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 	err := voltErr * p.PackV()
 	if m.LoadedVoltage.Given {
 		if likely, ok := likelyCase(p); ok {
-			err = math.Hypot(err, (at(likely, readSoonS)-at(likely, readLateS))/2/nineOfTen)
+			err = math.Hypot(err, (at(likely, midway, readSoonS)-at(likely, midway, readLateS))/2/nineOfTen)
+			err = math.Hypot(err, (at(likely, 1, readAfterS)-at(likely, least, readAfterS))/2/nineOfTen)
 		}
 	}
 	add(m.LoadedVoltage, reading{name: "volts under load", unit: "V", linear: true, err: err, gives: func(c *build.Built) float64 {
-		return at(c, readAfterS)
+		return at(c, midway, readAfterS)
 	}})
 	return list
 }

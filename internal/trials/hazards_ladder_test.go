@@ -3,10 +3,12 @@ package trials_test
 import (
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
 )
 
 // chain is a battery whose resting volts are walked down from full to nothing.
@@ -48,31 +50,71 @@ func (c chain) levelAtRest(t testing.TB, volts float64) (answer.Level, string) {
 	return a.Verdict, strings.Join(findingsAt(a, max(a.Verdict, watch)), ", ")
 }
 
+// levelUnderLoad answers the chain with that reading while the bench draws from it.
+// What becomes of it on the shelf hangs on draws, and these on the reading.
+func (c chain) levelUnderLoad(t testing.TB, volts float64) (answer.Level, string) {
+	t.Helper()
+	const sound = "; pack.health=100 %; pack.watches_cells=true; measured.loaded_current=3 A; "
+	a, err := rigNamed(t, "bench").but(c.set + sound + fmt.Sprintf("measured.loaded_voltage=%.2f V", volts)).assess(16)
+	if err != nil {
+		return answer.Danger, err.Error()
+	}
+	a.Findings = slices.DeleteFunc(a.Findings, func(f answer.Finding) bool { return f.Topic == answer.TopicCutoff })
+	return answer.Worst(a.Findings), strings.Join(findingsAt(a, watch), ", ")
+}
+
+// walk goes down from full and holds every step against the one before. It returns
+// what is said at the last.
+func (c chain) walk(t *testing.T, step int, at func(testing.TB, float64) (answer.Level, string)) (answer.Level, string) {
+	t.Helper()
+	if os.Getenv("PACKCHECK_LADDER") != "" {
+		step = 1 // 10 mV
+	}
+	above, aboveV, said := answer.Fine, c.fullV, ""
+	for n := int(100*c.fullV + 0.5); n > -step && float64(n)/100 >= c.lastV; n -= step {
+		volts := float64(max(n, 0)) / 100
+		level, why := at(t, volts)
+		if level < above {
+			t.Errorf("%.2f V: %v (%s), but %v at %.2f V (%s)", volts, level, why, above, aboveV, said)
+		}
+		if level != above || said == "" {
+			t.Logf("%.2f V: %v (%s)", volts, level, why)
+		}
+		above, aboveV, said = level, volts, why
+	}
+	return above, said
+}
+
 // Steps of two volts usually, of 10 mV with PACKCHECK_LADDER set, which takes
 // some minutes.
 func TestFallingRestVoltsAreNeverToldMilder(t *testing.T) {
 	t.Parallel()
-	step := 200 // in 10 mV
-	if os.Getenv("PACKCHECK_LADDER") != "" {
-		step = 1
-	}
 	for _, c := range chains() {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()
-			above, aboveV, said := answer.Fine, c.fullV, ""
-			for n := int(100*c.fullV + 0.5); n > -step && float64(n)/100 >= c.lastV; n -= step {
-				volts := float64(max(n, 0)) / 100
-				level, why := c.levelAtRest(t, volts)
-				if level < above {
-					t.Errorf("%.2f V: %v (%s), but %v at %.2f V (%s)", volts, level, why, above, aboveV, said)
-				}
-				if level != above || said == "" {
-					t.Logf("%.2f V: %v (%s)", volts, level, why)
-				}
-				above, aboveV, said = level, volts, why
+			if last, _ := c.walk(t, 200, c.levelAtRest); last < fixFirst && c.lastV == 0 {
+				t.Errorf("%v at nothing", last)
 			}
-			if above < fixFirst && c.lastV == 0 {
-				t.Errorf("%v at nothing", above)
+		})
+	}
+}
+
+// Under a load that was measured too. At nothing some cell is dead or runs backwards,
+// and lithium that does burns when somebody charges it.
+func TestFallingVoltsUnderLoadAreNeverToldMilder(t *testing.T) {
+	t.Parallel()
+	for i, c := range chains() {
+		if !tried(i) {
+			continue
+		}
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			least := fixFirst
+			if strings.Contains(c.set, "chemistry=li") {
+				least = danger
+			}
+			if last, said := c.walk(t, 400, c.levelUnderLoad); c.lastV == 0 && (last < least || !strings.Contains(said, charge.CodeFallsFar)) {
+				t.Errorf("%v at nothing: %s", last, said)
 			}
 		})
 	}
