@@ -102,7 +102,9 @@ func (j *judge) carries(run Run) {
 		f.Advice = "Look the wire up in its maker's sheet: the limit used here is from memory."
 	}
 	switch melts := run.meltsA(j.AmbientC); {
-	case drawsOver(running, melts) && !j.opensWithin(running, warmsS):
+	// Motors that warm, and easier ground, take less than that: the fuse must open at
+	// what melts it, not only at more.
+	case drawsOver(running, melts) && !j.opensWithin(melts, warmsS):
 		f.Level, f.Harm, f.Limit, f.Source = answer.Danger, answer.House, melts, run.Insulation.Source
 		f.Title = "The running current makes the " + run.Name + " so hot that its insulation melts."
 		f.Decides = j.wireDecides(run, func(best Run) bool { return drawsOver(running, best.meltsA(j.AmbientC)) })

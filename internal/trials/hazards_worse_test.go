@@ -36,13 +36,12 @@ type worse struct {
 	// warms says that a warm battery may get going what stood with a cold one: then
 	// it is another case, and a better one.
 	warms bool
-	// hair is the share of a limit in hours within which the better setup's findings do
-	// not count.
+	// hair is the share of a limit within which the better setup's findings do not
+	// count: more draw in the pauses ends a ride up to a press of the pedal sooner.
 	hair float64
 }
 
-// aPress is what one press of the pedal is of the days until harm: who draws more in
-// the pauses ends a ride up to a press sooner. That leaves up to a hundredth of the
+// aPress is that hair for the days until harm: a press leaves up to a hundredth of the
 // charge more, and a limit in days is passed with some three hundredths left.
 const aPress = 0.35
 
@@ -136,7 +135,7 @@ func worses() []worse {
 		{"a cutoff that waits longer", packs, on("cutoff.module.delay", "1 s", "5 s", "20 s", "60 s", "300 s", "900 s", "3600 s"), both(onCutoff, notTheSag), "lithium", false, 0},
 		{"a cutoff that opens lower", []string{"proper", "lithium", "bench18"}, on("cutoff.module.opens_at", "16.5 V", "15 V", "13.5 V", "12.4 V", "10.5 V", "8 V", "5 V", "0.5 V"), both(onCutoff, notTheSag), "lithium", false, 0},
 		{"more standby current in the module", packs, on("cutoff.module.standby_current", "0 A", "0.1 mA", "1 mA", "5 mA", "10 mA", "30 mA", "83 mA", "300 mA"), onCutoff, "lithium", false, 0},
-		{"more standby current in the controller", all, on("controller.standby_current", "0 A", "1 mA", "5 mA", "20 mA", "80 mA"), onCutoff, "lithium; -cutoff; cutoff.controller.opens_at=17.5 V; cutoff.controller.delay=2 s", false, aPress},
+		{"more standby current in the controller", all, on("controller.standby_current", "0 A", "1 mA", "5 mA", "20 mA", "80 mA"), onCutoff, "lithium; -cutoff; cutoff.controller.opens_at=17.5 V; cutoff.controller.delay=2 s", false, 0.03},
 		{"a longer time left alone", []string{"block", "lithium", "iron"}, on("storage.from=2026-11-01; storage.temperature=20 C; storage.until", "2026-11-15", "2027-01-15", "2027-05-01", "2028-05-01", "2030-05-01"), onCharge, "block", false, 0},
 		{"a larger fuse", all, on("fuse.form=small blade; fuse.rating", "15 A", "20 A", "25 A", "30 A", "40 A"), both(onPath, atLeastHouse), "labels; wire.gauge=16 AWG; wire.insulation=80 C", false, 0},
 		{"a larger large fuse", all, on("fuse.form=large blade; fuse.rating", "20 A", "30 A", "40 A", "50 A", "60 A", "80 A"), both(onPath, atLeastHouse), "block", false, 0},
@@ -313,9 +312,13 @@ func (w worse) milder(good, bad []answer.Finding) string {
 	return fmt.Sprintf("%v %v, and then %v %v", g, wanted(good, w.of, g), b, wanted(bad, w.of, b))
 }
 
-// near reports whether a time lies within the hair of its limit.
+// near reports whether a finding lies within the hair of its limit.
 func (w worse) near(f answer.Finding) bool {
-	return f.Unit == "h" && f.Reads == answer.AsNumber && f.Limit > 0 && math.Abs(f.Found/f.Limit-1) < w.hair
+	hair := w.hair
+	if hair > 0 && f.Unit == "h" {
+		hair = aPress
+	}
+	return f.Reads == answer.AsNumber && f.Limit > 0 && math.Abs(f.Found/f.Limit-1) < hair
 }
 
 func (w worse) worst(fs []answer.Finding) answer.Level {
