@@ -35,6 +35,7 @@ var rigs = sync.OnceValue(func() map[string]rig {
 	labels := rig{}.but(`rider.mass=20 kg; rider.age=5 years; vehicle.design_voltage=12 V; vehicle.has_board=false; vehicle.ground=asphalt;
 		motors.count=2; motors.can=550; motors.rated_voltage=12 V; pack.label=12 V 7 Ah; pack.chemistry=agm`)
 	return map[string]rig{
+		"blank":   {},      // whole setups are written on it
 		"proper":  proper,  // tool pack on a 12 V tractor, everything told, the original beside it
 		"lithium": lithium, // the same without the original: readings are of the tool pack
 		"block":   block,   // 12 V block as made, everything told

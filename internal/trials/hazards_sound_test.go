@@ -92,7 +92,7 @@ func soundRigs() []soundRig {
 		soundRig{"LiFePO4 whose protection board opens at 10 V", "iron", "-cutoff; pack.watches_cells=true; cutoff.pack.opens_at=10 V; cutoff.pack.delay=2 s", "its board watches every cell and opens above the sheets' end", ironSheets},
 		soundRig{"a child within the rated load", "block", "vehicle.rated_load=25 kg", "20 kg of 25 kg", riderLimit},
 	)
-	return slices.Concat(rows, typedSound(), keptSound(), againSound())
+	return slices.Concat(rows, typedSound(), keptSound(), againSound(), freshSound())
 }
 
 func TestNoSoundSetupIsCalledDangerous(t *testing.T) {

@@ -71,7 +71,7 @@ const (
 
 func hazards() []hazard {
 	return slices.Concat(voltHazards(), fuseHazards(), wireHazards(), cutoffHazards(), restHazards(), chargerHazards(),
-		joinedHazards(), contradictionHazards(), speedHazards(), rideHazards(), heatHazards(), storageHazards(), benchHazards(), aboardHazards(), typedHazards(), keptHazards(), againHazards())
+		joinedHazards(), contradictionHazards(), speedHazards(), rideHazards(), heatHazards(), storageHazards(), benchHazards(), aboardHazards(), typedHazards(), keptHazards(), againHazards(), freshHazards())
 }
 
 // tried reports whether a row of a long table is tried now: all of them when
@@ -93,6 +93,9 @@ func TestNoHazardIsToldMilderThanItIs(t *testing.T) {
 	}
 	bases := map[string]map[string]answer.Level{}
 	for name, r := range rigs() {
+		if len(r) == 0 {
+			continue // every row on it names its codes
+		}
 		bases[name] = codeLevels(t, name, r)
 	}
 	for i, h := range rows {
