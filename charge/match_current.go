@@ -22,6 +22,10 @@ const (
 	// mismatch counts as dangerous whatever the chemistry (source
 	// "common-charging").
 	farTooMuch = 3.0
+	// ownOffLabel is what the label of a maker's own pack says over what it holds, at
+	// most: what cells may be charged with goes by what is printed on them. Ten measured
+	// cells held 0.82 to 1.06 of it (source of the label's honesty in package tables).
+	ownOffLabel = 1 / 0.82
 	// littleTooMuch is the current, over the greatest allowed, up to which a pack
 	// that holds less than its label explains a charger that came with it. Own
 	// choice.
@@ -35,7 +39,7 @@ const (
 // current judges the charging current.
 func (m *match) current() {
 	a, most := m.p.Charger.CurrentA, m.v.MostA
-	lim := m.prof.Charge
+	lim, ah := m.prof.Charge, m.p.Pack.RatedAh()
 	f := answer.Finding{
 		Unit: "A", Found: a, Limit: most, Source: lim.Source,
 		Decides: []string{answer.KeyChargerLabel, answer.KeyChargerCurrent, answer.KeyPackCapacity, answer.KeyPackChemistry},
@@ -52,33 +56,50 @@ func (m *match) current() {
 		f.Title = "The charger's current is not known."
 		f.Advice = "Read the amps or milliamps on its label; without them neither heat nor time can be told."
 		m.say(Unproven, f)
-	case a > most*(1+rounding) && a <= lim.MaxC*m.p.Pack.RatedAh() && m.p.Charger.SuppliedWithPack: // it was made to charge this pack, cold or not
+	case m.p.Charger.SuppliedWithPack && a <= ownOffLabel*lim.KindMostC()*ah*(1+rounding): // whoever made the pack chose it for these cells, cold or not
 	case a > most*(1+rounding):
 		f.Code, f.Level, f.Harm, f.Change = CodeCurrentTooHigh, answer.FixFirst, answer.Part, answer.FitCharger
 		if m.lithium() || a > farTooMuch*most {
 			f.Level, f.Harm = answer.Danger, answer.House
 		}
 		f.Title = "The charger pushes more current than the pack may take."
-		if m.gate.CurrentShare < 1 && a <= lim.MaxC*m.p.Pack.RatedAh() { // too much only for as long as they are cold
+		if m.gate.CurrentShare < 1 && a <= lim.MaxC*ah { // too much only for as long as they are cold
 			f.Level, f.Change, f.Habit = answer.FixFirst, answer.WarmUp, answer.HabitChargeWarm
 			f.Title = "The charger pushes more current than cells as cold as these may take."
 			f.Advice = "Warm the pack up indoors before it is charged, and charge it there."
 			m.say(Refused, f)
 			return
 		}
-		if m.p.Charger.SuppliedWithPack && a <= littleTooMuch*most { // whoever made the pack chose it
-			f.Level, f.Harm, f.Change = answer.Watch, answer.Wear, answer.LookUp
-			f.Advice = "Look whether pack and charger are of one maker and name each other."
-			m.say(WithCare, f)
-			return
+		if m.p.Charger.SuppliedWithPack {
+			f.Limit = lim.KindMostC() * ah
+			if a <= littleTooMuch*f.Limit {
+				f.Level, f.Harm, f.Change = answer.Watch, answer.Wear, answer.LookUp
+				f.Advice = "Look whether pack and charger are of one maker and name each other."
+				m.say(WithCare, f)
+				return
+			}
 		}
-		f.Advice = fmt.Sprintf("Use a charger of at most %s A.", quantity.Digits(math.Floor(most*10+rounding)/10, 3))
+		f.Advice = fmt.Sprintf("Use a charger of at most %s A.", quantity.Digits(math.Floor(AdvisedC(m.prof)*ah*m.gate.CurrentShare*10+rounding)/10, 3))
 		m.say(Refused, f)
-	case m.prof.Family == chemistry.LeadAcid && a < tooSlowC*m.p.Pack.RatedAh()*(1-rounding):
+	case m.prof.Family == chemistry.LeadAcid && a < tooSlowC*ah*(1-rounding):
 		f.Code, f.Level, f.Harm, f.Want = CodeSlow, answer.Watch, answer.Wear, answer.Above
-		f.Limit, f.Source = tooSlowC*m.p.Pack.RatedAh(), "common-charging"
+		f.Limit, f.Source = tooSlowC*ah, "common-charging"
 		f.Title = "The charger is small for this battery: a charge takes more than a day."
 		f.Advice = "It does no harm if it stops by itself; do not cut the charge short, since a part charge wears the battery."
 		m.say(WithCare, f)
 	}
+}
+
+// advisedC is the greatest current over capacity of which a charger for lithium is
+// advised: some cells take more, and the next pack may not be made of them (source
+// "common-charging").
+const advisedC = 1.0
+
+// AdvisedC returns the greatest current, over capacity, of which a charger for such
+// cells is advised, 1/h.
+func AdvisedC(p chemistry.Profile) float64 {
+	if p.Family == chemistry.Lithium {
+		return min(p.Charge.MaxC, advisedC)
+	}
+	return p.Charge.MaxC
 }

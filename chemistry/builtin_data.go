@@ -1362,7 +1362,7 @@ var builtin = Set{
 					Charge: ChargeLimits{
 						CellV:         4.2,
 						CellMaxV:      4.25,
-						MaxC:          1,
+						MaxC:          0.7,
 						EndC:          0.05,
 						ReturnFactor:  1,
 						MaxTempC:      45,
@@ -1373,7 +1373,7 @@ var builtin = Set{
 						ReducedShare:  0.2,
 						HotAboveC:     45,
 						HotCellV:      4,
-						Source:        "inr-sheets, bq77307, lithium-practice",
+						Source:        "energy-charging-memory, inr-sheets",
 						FullHoursByC:  Curve{X: []float64{0.5, 1, 1.5, 2}, Y: []float64{3, 2.5, 1, 0.8333}},
 					},
 					Discharge: DischargeLimits{
@@ -2751,7 +2751,7 @@ var builtin = Set{
 					Charge: ChargeLimits{
 						CellV:         4.2,
 						CellMaxV:      4.25,
-						MaxC:          1,
+						MaxC:          1.6,
 						EndC:          0.05,
 						ReturnFactor:  1,
 						MaxTempC:      45,
@@ -2762,7 +2762,7 @@ var builtin = Set{
 						ReducedShare:  0.2,
 						HotAboveC:     45,
 						HotCellV:      4,
-						Source:        "inr-sheets, bq77307, lithium-practice",
+						Source:        "fast-charging-sheets, inr-sheets",
 						FullHoursByC:  Curve{X: []float64{0.5, 1, 1.5, 2}, Y: []float64{3, 2.5, 1, 0.8333}},
 					},
 					Discharge: DischargeLimits{
@@ -2886,7 +2886,7 @@ var builtin = Set{
 					Charge: ChargeLimits{
 						CellV:         4.2,
 						CellMaxV:      4.25,
-						MaxC:          1,
+						MaxC:          2.14,
 						EndC:          0.05,
 						ReturnFactor:  1,
 						MaxTempC:      45,
@@ -2897,7 +2897,7 @@ var builtin = Set{
 						ReducedShare:  0.2,
 						HotAboveC:     45,
 						HotCellV:      4,
-						Source:        "inr-sheets, bq77307, lithium-practice",
+						Source:        "fast-charging-sheets, inr-sheets",
 						FullHoursByC:  Curve{X: []float64{0.5, 1, 1.5, 2}, Y: []float64{3, 2.5, 1, 0.8333}},
 					},
 					Discharge: DischargeLimits{
@@ -3022,7 +3022,7 @@ var builtin = Set{
 					Charge: ChargeLimits{
 						CellV:         4.2,
 						CellMaxV:      4.25,
-						MaxC:          1,
+						MaxC:          1.33,
 						EndC:          0.05,
 						ReturnFactor:  1,
 						MaxTempC:      45,
@@ -3033,7 +3033,7 @@ var builtin = Set{
 						ReducedShare:  0.2,
 						HotAboveC:     45,
 						HotCellV:      4,
-						Source:        "inr-sheets, bq77307, lithium-practice",
+						Source:        "fast-charging-memory, inr-sheets",
 						FullHoursByC:  Curve{X: []float64{0.5, 1, 1.5, 2}, Y: []float64{3, 2.5, 1, 0.8333}},
 					},
 					Discharge: DischargeLimits{
@@ -3158,7 +3158,7 @@ var builtin = Set{
 					Charge: ChargeLimits{
 						CellV:         4.2,
 						CellMaxV:      4.25,
-						MaxC:          1,
+						MaxC:          1.33,
 						EndC:          0.05,
 						ReturnFactor:  1,
 						MaxTempC:      45,
@@ -3169,7 +3169,7 @@ var builtin = Set{
 						ReducedShare:  0.2,
 						HotAboveC:     45,
 						HotCellV:      4,
-						Source:        "inr-sheets, bq77307, lithium-practice",
+						Source:        "fast-charging-memory, inr-sheets",
 						FullHoursByC:  Curve{X: []float64{0.5, 1, 1.5, 2}, Y: []float64{3, 2.5, 1, 0.8333}},
 					},
 					Discharge: DischargeLimits{
@@ -3293,7 +3293,7 @@ var builtin = Set{
 					Charge: ChargeLimits{
 						CellV:         4.2,
 						CellMaxV:      4.25,
-						MaxC:          1,
+						MaxC:          1.33,
 						EndC:          0.05,
 						ReturnFactor:  1,
 						MaxTempC:      45,
@@ -3304,7 +3304,7 @@ var builtin = Set{
 						ReducedShare:  0.2,
 						HotAboveC:     45,
 						HotCellV:      4,
-						Source:        "inr-sheets, bq77307, lithium-practice",
+						Source:        "fast-charging-memory, inr-sheets",
 						FullHoursByC:  Curve{X: []float64{0.5, 1, 1.5, 2}, Y: []float64{3, 2.5, 1, 0.8333}},
 					},
 					Discharge: DischargeLimits{
@@ -3428,7 +3428,7 @@ var builtin = Set{
 					Charge: ChargeLimits{
 						CellV:         4.2,
 						CellMaxV:      4.25,
-						MaxC:          1,
+						MaxC:          1.2,
 						EndC:          0.05,
 						ReturnFactor:  1,
 						MaxTempC:      45,
@@ -3439,7 +3439,7 @@ var builtin = Set{
 						ReducedShare:  0.2,
 						HotAboveC:     45,
 						HotCellV:      4,
-						Source:        "inr-sheets, bq77307, lithium-practice",
+						Source:        "fast-charging-sheets, inr-sheets",
 						FullHoursByC:  Curve{X: []float64{0.5, 1, 1.5, 2}, Y: []float64{3, 2.5, 1, 0.8333}},
 					},
 					Discharge: DischargeLimits{
@@ -3616,6 +3616,30 @@ var builtin = Set{
 			Value: answer.Source{
 				ID:    "end-volts-three-makers",
 				Text:  "three makers' data sheets of sealed lead-acid blocks agree: end of discharge 1.75 V per cell below 0.2C, 1.70 to 0.5C, 1.55 to 1C, 1.30 above",
+				Known: "copy",
+			},
+		},
+		{
+			Name: "energy-charging-memory",
+			Value: answer.Source{
+				ID:    "energy-charging-memory",
+				Text:  "21700 energy cell of 5.0 Ah: at most 0.7C. From memory. A 2.6 Ah energy cell prints 0.5C for 15 to 55 degC on a marketplace's copy, another of that size 1C",
+				Known: "memory",
+			},
+		},
+		{
+			Name: "fast-charging-memory",
+			Value: answer.Source{
+				ID:    "fast-charging-memory",
+				Text:  "18650 and 21700 power cells of 3.0 Ah: rapid charge 4 A. From memory",
+				Known: "memory",
+			},
+		},
+		{
+			Name: "fast-charging-sheets",
+			Value: answer.Source{
+				ID:    "fast-charging-sheets",
+				Text:  "cell specifications: INR18650-P28A at most 6 A of 2.8 Ah; INR18650-25R rapid charge 4 A of 2.5 Ah; 21700 power cells of 4 Ah at most 6 A, above 15 degC, taken for those of 5 Ah too; INR18650-20R full in 50 min on its rapid charge (of 4 A, the amps from memory)",
 				Known: "copy",
 			},
 		},

@@ -78,6 +78,13 @@ func (s *Set) Members(name string) []Member {
 		m.Share = f.shares[i]
 		out[i] = m
 	}
+	for i := range out {
+		for _, m := range out {
+			if m.Kind == out[i].Kind {
+				out[i].Profile.Charge.KindC = max(out[i].Profile.Charge.KindC, m.Profile.Charge.MaxC)
+			}
+		}
+	}
 	return out
 }
 
@@ -133,6 +140,9 @@ type Hint struct {
 	// share, what a cell differs from its kind included (0 = 0.25).
 	OhmAh, OhmSpread float64
 	WhPerKg          float64 // of the bare cells
+	// ChargeC is the current of the charger that the battery's maker supplied with
+	// it, over its printed Ah, 1/h.
+	ChargeC float64
 }
 
 // How sharply a hint speaks. A cell's printed Ah places it among the cells of
@@ -142,7 +152,7 @@ const (
 	ahSpread      = 0.16
 	ohmSpread     = 0.25
 	densitySpread = 0.12
-	leastOfKind   = 0.02 // a told kind may be wrong in one case of fifty
+	leastOfKind   = 0.02 // a told kind may be wrong in one case of fifty, and so may a charger be for its own pack
 )
 
 // Shifted returns the members with their shares changed by what is known: by
@@ -186,6 +196,9 @@ func (m Member) agrees(h Hint) float64 {
 		if m.CellKg > 0 {
 			near(h.WhPerKg, m.Profile.NominalV*printed/m.CellKg, densitySpread)
 		}
+	}
+	if h.Kind == anyOfKind && h.ChargeC > m.Profile.Charge.KindMostC() { // no maker would have chosen these cells for it
+		weight *= leastOfKind
 	}
 	spread := h.OhmSpread
 	if spread == 0 {

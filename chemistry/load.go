@@ -20,7 +20,7 @@ const maxFileBytes = 1 << 20
 var deepest = nesting.Bounds{Depth: 16, KeyParts: 16, Values: 20000}
 
 // topTables are the tables of a chemistry file.
-var topTables = [...]string{"source", "chemistry", "member", "family"}
+var topTables = [...]string{"source", "chemistry", "member", "charging", "family"}
 
 // Extend reads chemistries from TOML (the name is only used in errors) and
 // returns a new set that has them as well; one of the same name replaces the
@@ -55,7 +55,7 @@ func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
 	next := &copied
 	for _, key := range slices.Sorted(maps.Keys(tree)) {
 		if !slices.Contains(topTables[:], key) {
-			doc.fault(key, "unknown table", "[source.ID], [chemistry.NAME], [member.NAME] and [family.NAME]")
+			doc.fault(key, "unknown table", "[source.ID], [chemistry.NAME], [member.NAME], [charging.MEMBER] and [family.NAME]")
 		}
 	}
 	root := &group{doc: doc, rows: tree}
@@ -69,6 +69,7 @@ func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
 		next.families = next.families.Without(name) // a chemistry given anew replaces the whole family
 	}
 	readMembers(tables(root, "member"), s, next)
+	readCharging(tables(root, "charging"), next)
 	readFamilies(tables(root, "family"), next)
 	if len(doc.faults) > 0 {
 		return nil, doc.faults.sorted()

@@ -29,6 +29,22 @@ func readMembers(groups map[string]*group, have, next *Set) {
 	}
 }
 
+// readCharging reads what the makers of members print that they may be charged
+// with at most.
+func readCharging(groups map[string]*group, next *Set) {
+	known := next.sources.Has
+	for _, name := range slices.Sorted(maps.Keys(groups)) {
+		g := groups[name]
+		m, ok := next.members.Get(name)
+		if !ok {
+			g.doc.fault(g.key, fmt.Sprintf("%q", name), "the name of a [member.NAME] table")
+		}
+		m.Profile.Charge.MaxC, m.Profile.Charge.Source = g.num("max_c", 0.001, 100), g.source(known)
+		g.done()
+		next.members = next.members.With(name, m)
+	}
+}
+
 // sharesOff is how far shares may add up to something else than 1, for what
 // rounding does to them.
 const sharesOff = 1e-3

@@ -195,6 +195,7 @@ type ChargeLimits struct {
 	FloatV        float64 // V per cell at 25 deg C; 0 = must not be floated
 	FloatVPerK    float64 // temperature coefficient of FloatV
 	MaxC          float64 // greatest current over rated capacity, 1/h
+	KindC         float64 // the greatest MaxC of cells of the same kind, see [Set.Members]; 0 = MaxC
 	EndC          float64 // end current over rated capacity, 1/h
 	ReturnFactor  float64 // charge put in over charge taken out
 	MinTempC      float64 // no charging at or below
@@ -209,6 +210,10 @@ type ChargeLimits struct {
 	Source        string
 	FullHoursByC  Curve // hours to full from empty, over the current as a share of capacity, makers' data
 }
+
+// KindMostC is what a cell of this kind may be charged with at the most, 1/h: what
+// the pack's own maker may have chosen, who knows the cells.
+func (l ChargeLimits) KindMostC() float64 { return max(l.MaxC, l.KindC) }
 
 // Acceptance is how a cell takes a charge beyond what its resistance on
 // discharge says. The zero value is a cell that takes it like it gives it and

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
@@ -43,6 +44,7 @@ func (r *resolver) family(raw Pack) {
 		wh := p.Profile.NominalV * float64(p.CellsInSeries) * p.CapacityAh.Likely
 		hint.WhPerKg = wh / raw.Mass.Likely / p.Profile.Mass.CellShare
 	}
+	hint.ChargeC = r.suppliedC()
 	p.Members = chemistry.Shifted(p.Members, hint)
 	for i := range p.Members { // in words it is the kind that was told, whichever cell is drawn
 		p.Members[i].Profile.Title = p.Profile.Title
@@ -57,6 +59,22 @@ func (r *resolver) family(raw Pack) {
 		r.note(p.CellsAt.Key, fmt.Sprintf("one of %d measured ones", len(p.Members)), p.CellsAt.Why, source)
 	}
 	r.offLabel(raw)
+}
+
+// suppliedC is the current of a charger that came with the pack over what the pack's
+// label says, 1/h; 0 where none did, or nobody told its amps.
+func (r *resolver) suppliedC() float64 {
+	raw, p := &r.setup.Charger, &r.parts.Pack
+	if !raw.CameWithPack.Yes || r.oldPack() || !p.CapacityAh.Known {
+		return 0
+	}
+	amps := raw.Current.High
+	if !raw.Current.Given && raw.Label.Given {
+		if l, err := charge.ParseLabel(raw.Label.Text); err == nil {
+			amps = l.PrintedA
+		}
+	}
+	return amps / p.CapacityAh.Likely
 }
 
 // byResistance sorts members by rising resistance.
@@ -133,8 +151,10 @@ func (r *resolver) cooling() {
 }
 
 // lookalikeShare is how many of the lithium packs whose maker is not told are
-// look-alikes: the source of the honesty of an unknown maker.
-const lookalikeShare = 0.25
+// look-alikes: the source of the honesty of an unknown maker. fastShare is how many
+// of these come with a charger that no cells of so little charge would take: a pack's
+// maker knows what is in it (own choice, as of kinds of cells).
+const lookalikeShare, fastShare = 0.25, 0.02
 
 // eitherMaker settles what a pack of the maker or a look-alike holds over its
 // label, each with its own law.
@@ -142,5 +162,12 @@ func (r *resolver) eitherMaker() {
 	p, age := &r.parts.Pack, r.setup.Pack.Age.Text
 	own := battery.WidthsOf(p.Profile.Family, age, battery.MakersOwn).Honesty
 	other := battery.WidthsOf(p.Profile.Family, age, battery.Lookalike).Honesty
-	p.Honesty.mix, p.Honesty.Range = mixed(kind{span(own), 1 - lookalikeShare}, kind{span(other), lookalikeShare})
+	share, most := lookalikeShare, 0.0
+	for i := range p.Members {
+		most = max(most, p.Members[i].Profile.Charge.KindMostC())
+	}
+	if r.suppliedC() > most*other.Likely {
+		share *= fastShare / (1 - share + share*fastShare)
+	}
+	p.Honesty.mix, p.Honesty.Range = mixed(kind{span(own), 1 - share}, kind{span(other), share})
 }

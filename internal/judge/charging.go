@@ -192,7 +192,7 @@ func rightCharger(m *battery.Model, toolPack bool) string {
 	p := spec.Profile
 	volts := p.Charge.CellV * float64(spec.CellsInSeries)
 	text := fmt.Sprintf("one made for %s that ends at %s V for this pack (%s V per cell), gives at most %s A and stops by itself",
-		p.Title, round(volts, 3), round(p.Charge.CellV, 3), round(p.Charge.MaxC*m.RatedAh(), 2))
+		p.Title, round(volts, 3), round(p.Charge.CellV, 3), round(charge.AdvisedC(p)*m.RatedAh(), 2))
 	if p.Family == chemistry.Nickel {
 		text = fmt.Sprintf("one made for %s with %d cells that notices by itself when the pack is full", p.Title, spec.CellsInSeries)
 	}
