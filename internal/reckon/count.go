@@ -167,7 +167,7 @@ func (h *held) atLeast(level answer.Level) (share float64, middle *answer.Findin
 	if len(just) == 0 {
 		return 0, nil, false
 	}
-	slices.SortStableFunc(just, func(a, b instance) int { return cmp.Compare(a.Found, b.Found) })
+	slices.SortStableFunc(just, func(a, b instance) int { return cmp.Or(cmp.Compare(a.Found, b.Found), cmp.Compare(a.Limit, b.Limit)) })
 	return min(share, 1), upTo(just, weight/2).Finding, true
 }
 
