@@ -22,9 +22,15 @@ import (
 // normal e, and is then a draw that was made with it (conditioning by kriging,
 // A. Journel and C. Huijbregts, Mining Geostatistics, 1978; the same as Matheron's
 // rule). As with any reading now and then one is far off: s is drawn too.
+//
+// Of a class of which nobody tells how long it lasts, the speed is such a reading: gears
+// are fitted to the speed drawn, and motors that cannot come to it in any gear that
+// gets the greatest load going are not in vehicles that are told to. What can stays
+// where it is.
 type asNew struct {
 	of     *Parts    // of the vehicle as it was made
-	told   float64   // ln y
+	told   float64   // ln y; of speeds, over the one drawn, 0
+	fast   bool      // the reading is the speed
 	slope  []float64 // by place in a point
 	square float64   // a a
 	err    float64   // s where it is likely
@@ -41,6 +47,7 @@ const sizeMean, sizeSigma = 0.135, 0.40
 type newRide struct {
 	rideS   quantity.Range // as a reading of this vehicle
 	err     float64        // standard error of its logarithm
+	fast    bool           // it is the speed that is told, and nothing of how long they last
 	ah      float64        // of the battery, where it is not drawn
 	own     bool           // the vehicle has the battery that it was made for: it is drawn
 	peukert float64        // exponent of a usual block
@@ -60,6 +67,9 @@ const (
 	// its root, which leaves either end out by this power of it (0 is a battery chosen
 	// for the hour, 1 the same vehicle with another battery).
 	timeByAh, timeByAhErr = 0.5, 0.3
+	// A vehicle comes as near as this to the speed that its gears were fitted to. Own
+	// choice.
+	fastErr = 0.05
 )
 
 // toldOf says what is known of the class's vehicles when new, where this one is as
@@ -67,8 +77,11 @@ const (
 func (r *resolver) toldOf(class tables.VehicleClass) *newRide {
 	m := r.setup.Motors
 	other := m.NoLoadSpeed.Given || m.NoLoadCurrent.Given || m.StallCurrent.Given || m.WindingResistance.Given || m.TorqueConstant.Given
-	if other || r.setup.Gears.Ratio.Given || !class.RideS.Known() || !class.BatteryAh.Known() {
+	if other || r.setup.Gears.Ratio.Given {
 		return nil
+	}
+	if !class.RideS.Known() || !class.BatteryAh.Known() {
+		return &newRide{fast: true, err: fastErr}
 	}
 	n := &newRide{rideS: span(class.RideS), ah: class.BatteryAh.Likely, peukert: r.tab.Figure(tables.PeukertLead).Likely, ratedH: 20}
 	ofTime := math.Log(n.rideS.High/n.rideS.Low) / (2 * endSigma)
@@ -138,11 +151,16 @@ func (p *Parts) asNew(motors, dims int) *asNew {
 	if o := p.Original; o != nil {
 		p = o
 	}
-	if p.Gears == nil || !p.Gears.NewRideS.Known || p.Gears.NewRideS.slot == 0 {
+	g := p.Gears
+	if g == nil || !g.weighed() || !g.told.fast && g.NewRideS.slot == 0 {
 		return nil
 	}
+	t := &asNew{of: p, slope: make([]float64, dims), err: g.told.err, fast: g.told.fast}
+	if !t.fast {
+		t.told, t.errAt, t.sureAt = math.Log(g.told.rideS.Likely), g.NewRideS.slot-1, g.RideDoubt.slot-1
+	}
 	with := func(key string, z float64) float64 {
-		return math.Log(p.newRideS(func(f *Figure) float64 {
+		return math.Log(t.foretold(func(f *Figure) float64 {
 			switch f.Key {
 			case p.Motors.Count.Key:
 				return float64(motors)
@@ -152,11 +170,11 @@ func (p *Parts) asNew(motors, dims int) *asNew {
 			return f.Likely
 		}))
 	}
-	g := p.Gears
-	t := &asNew{slope: make([]float64, dims), err: g.told.err, errAt: g.NewRideS.slot - 1, sureAt: g.RideDoubt.slot - 1}
-	t.of, t.told = p, math.Log(g.told.rideS.Likely)
 	for _, f := range p.figures {
 		if f.slot == 0 || f.Key == p.Motors.Count.Key || f.Key == g.NewRideS.Key || f.Key == g.RideDoubt.Key {
+			continue
+		}
+		if t.fast && f.Key == g.NewSpeedMS.Key { // it is what is told: all else gives way
 			continue
 		}
 		a := (with(f.Key, 1) - with(f.Key, -1)) / 2
@@ -166,11 +184,42 @@ func (p *Parts) asNew(motors, dims int) *asNew {
 	return t
 }
 
+// weighed reports whether something is told of the class that weighs what is drawn.
+func (g *GearPart) weighed() bool {
+	return g.Fitted && g.told != nil && (g.told.fast || g.NewRideS.Known)
+}
+
+// foretold is what a vehicle does of what is told.
+func (t *asNew) foretold(pick Pick) float64 {
+	if t.fast {
+		return t.of.newSpeedShare(pick)
+	}
+	return t.of.newRideS(pick)
+}
+
+// newSpeedShare is how fast one vehicle is on the level when new, over the speed that
+// its gears were fitted to.
+func (p *Parts) newSpeedShare(pick Pick) float64 {
+	g := p.Gears
+	motor, radius, speed := p.Motor(pick), pick(&p.Vehicle.WheelDiameterM)/2, pick(&g.NewSpeedMS)
+	all := float64(p.motors(pick)) * pick(&g.Efficiency)
+	ratio := g.fittedRatio(motor, radius, speed, all)
+	volts := g.fittedV - motor.WindingOhm*(motor.NoLoadA+g.runNM/(ratio*all*motor.TorqueConstant))
+	return max(volts, leastShare*g.fittedV) * radius / (motor.TorqueConstant * ratio * speed)
+}
+
+// leastShare is what is taken for the share of their volts that motors turn with which
+// stand still.
+const leastShare = 0.05
+
 // shift is by how many slopes a point is moved.
 func (t *asNew) shift(z []float64) float64 {
-	err := t.err * portable.Exp(sizeMean+sizeSigma*z[t.sureAt])
-	off := t.told - err*z[t.errAt]
-	off -= math.Log(t.of.newRideS(func(f *Figure) float64 {
+	err, off := t.err, t.told
+	if !t.fast {
+		err *= portable.Exp(sizeMean + sizeSigma*z[t.sureAt])
+		off -= err * z[t.errAt]
+	}
+	off -= math.Log(t.foretold(func(f *Figure) float64 {
 		if f.slot == 0 {
 			return f.Likely
 		}

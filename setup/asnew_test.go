@@ -71,6 +71,44 @@ func TestDrawsMovedByWhatIsToldLieWhereWeighedOnesDo(t *testing.T) {
 	}
 }
 
+// A third of the small motors and gears that a 6 V vehicle might have by themselves could
+// not come to the speed told of such vehicles: they give way, not the speed.
+func TestMotorsThatCannotComeToTheToldSpeedGiveWay(t *testing.T) {
+	s, err := setup.Read(strings.NewReader("[vehicle]\ndesign_voltage = \"6 V\"\nground = \"asphalt\"\n[pack]\nlabel = \"6 V 4.5 Ah\"\n"), "told.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := s.World()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var before, after, speed []float64
+	for _, z := range draws.Points(1024, w.Dims()) {
+		p, err := w.Parts(z)
+		if err != nil {
+			t.Fatal(err)
+		}
+		before = append(before, setup.NewSpeedShare(p, func(f *setup.Figure) float64 {
+			if i := slices.Index(w.Keys(), f.Key); i >= 0 {
+				return f.At(z[i])
+			}
+			return f.Likely
+		}))
+		pick := w.Pick(z)
+		after, speed = append(after, setup.NewSpeedShare(p, pick)), append(speed, 3.6*pick(&p.Gears.NewSpeedMS))
+	}
+	if b := draws.SpreadOf(before, nil); b.P10 > 0.7 || math.Abs(b.P90-1) > 1e-6 {
+		t.Errorf("unweighed they come to %.3f to %.3f of it: this shows nothing", b.P10, b.P90)
+	}
+	if a := draws.SpreadOf(after, nil); a.P10 < 0.98 || a.P90 > 1.02 {
+		t.Errorf("they come to %.3f to %.3f of the speed", a.P10, a.P90)
+	}
+	// One motor: an owner, 2.5 mph; another, "maybe 3"; news, 1 to 5 mph. Two: 3.5 mph.
+	if v := draws.SpreadOf(speed, nil); math.Abs(v.P50-4) > 0.05 || v.P10 > 2.1 || v.P90 < 4.8 {
+		t.Errorf("the speed itself is %.2f to %.2f, median %.2f km/h", v.P10, v.P90, v.P50)
+	}
+}
+
 // Whoever put other motors in, or counted the teeth, has no vehicle of the class any
 // more, and of a 6 V one nobody told how long it lasts.
 func TestNothingIsWeighedThatIsNotAsItWasMade(t *testing.T) {

@@ -5,3 +5,7 @@ package setup
 func NewRide(p *Parts, pick Pick) (lasts, told, err float64) {
 	return p.newRideS(pick), p.Gears.told.rideS.Likely, p.Gears.told.err
 }
+
+// NewSpeedShare is how fast one vehicle is when new over the speed that its gears were
+// fitted to, for tests.
+func NewSpeedShare(p *Parts, pick Pick) float64 { return p.newSpeedShare(pick) }

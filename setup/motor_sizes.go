@@ -38,7 +38,7 @@ func (r *resolver) cans(class tables.VehicleClass) Choosing {
 // class: go that fast, and last that long (Bayes' theorem). One small motor alone
 // could hardly.
 func (r *resolver) asTold(c *Choosing, class tables.VehicleClass) {
-	if r.setup.Gears.Ratio.Given || r.toldOf(class) == nil {
+	if t := r.toldOf(class); t == nil || t.fast {
 		return
 	}
 	var g GearPart

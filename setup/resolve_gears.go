@@ -38,9 +38,15 @@ func stagesOf(one tables.Value) quantity.Range {
 }
 
 // runningShare is what motors that run get of the volts that a vehicle was made for:
-// a new block of 12 V 7 Ah that gives 5 A, behind the usual wire, leaves 11.4 V.
-// Computed with this program; speeds told of vehicles were driven on their batteries.
-const runningShare = 0.95
+// a new block of 12 V 7 Ah that gives 5 A, behind the usual wire, leaves 11.4 V, one of
+// 6 V 4.5 Ah that gives 4 A 5.6 V. Computed with this program; speeds told of vehicles
+// were driven on their batteries.
+func runningShare(designV float64) float64 {
+	if designV < 9 {
+		return 0.935
+	}
+	return 0.95
+}
 
 // fitRatio settles gears that nobody counted by the speed that they were chosen
 // for: the one that the box claims, or the usual one of the class. Ratio, motor
@@ -58,7 +64,7 @@ func (r *resolver) fitRatio(class tables.VehicleClass) {
 		Why: p.NewSpeedMS.Why, Source: p.NewSpeedMS.Source,
 	}
 	why := fmt.Sprintf("Not given; fits motor and wheel to a speed of %s when new.", p.NewSpeedMS.String())
-	if p.told != nil {
+	if p.NewRideS.Known {
 		why += fmt.Sprintf(" What is drawn with it is weighed by how long such vehicles are told to last when new, %s.", p.NewRideS.String())
 	}
 	r.note(r.key("gears", "ratio"), p.Ratio.String(), why, p.NewSpeedMS.Source)
@@ -80,7 +86,7 @@ func (r *resolver) chosenFor(p *GearPart, class tables.VehicleClass) {
 		})
 		p.startNM = startReserve * r.wheelNM("short grass", class.MassKG.Likely+class.LoadKG.Likely)
 	}
-	if p.told = r.toldOf(class); p.told != nil {
+	if p.told = r.toldOf(class); p.told != nil && !p.told.fast {
 		p.NewRideS = r.derived(blank{
 			table: "vehicle", name: "new_ride_time", kind: quantity.Duration, Range: p.told.rideS,
 			why: usualFor(class), source: class.RideS.Source,
@@ -96,7 +102,7 @@ func (r *resolver) chosenFor(p *GearPart, class tables.VehicleClass) {
 	if v := r.setup.Motors.RatedVoltage; v.Given {
 		p.fittedV = v.Likely
 	}
-	p.fittedV *= runningShare
+	p.fittedV *= runningShare(r.parts.Vehicle.DesignV.Likely)
 }
 
 // wheelNM is the torque at the wheels that so much mass takes on level ground,

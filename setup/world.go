@@ -166,7 +166,7 @@ func (w *World) weighed(z []float64) *asNew {
 	if p.Original != nil {
 		made = p.Original
 	}
-	if made.Gears == nil || !made.Gears.NewRideS.Known {
+	if made.Gears == nil || !made.Gears.weighed() {
 		return nil
 	}
 	key := asNewKey{p, 0}

@@ -116,9 +116,9 @@ var stocks = []factory{
 		holds: map[string][]float64{blockedA: {22}},
 	},
 	{
-		name: "6 V", sources: "owner, 2.5 mph stock with one motor",
+		name: "6 V", sources: "owner, 2.5 mph stock with one motor; repair guides, a 25 A fuse in the top of older batteries, which has to stand a start",
 		volts: "6 V", label: "6 V 4.5 Ah", motors: 1, board: told(false), ground: "asphalt", child: "3 years", also: `pack.age = "new"`,
-		holds: map[string][]float64{speedKmh: {4}},
+		holds: map[string][]float64{speedKmh: {2.5, 4}, blockedA: {20, 25}},
 	},
 	{
 		name: "24 V", sources: "maker, 1 to 2 h; class of 24 V vehicles, 8 km/h and more",
