@@ -1,6 +1,7 @@
 package ask_test
 
 import (
+	"math"
 	"testing"
 
 	"example.org/packcheck/ask"
@@ -39,5 +40,22 @@ func TestSheetsOfBlocksThatNothingWasFittedToLieInTheRange(t *testing.T) {
 	}
 	if inside < 8 || all != 11 {
 		t.Errorf("%d of %d lie in the range", inside, all)
+	}
+}
+
+// The specification of a power cell that no member was fitted to (INR18650-25R, copy):
+// 2.5 Ah at 0.2C and at least 2.45 Ah at 10 A, both to 2.5 V at 25 degC. The range must
+// hold both, and what is likely lie within 5 %.
+func TestTheSheetOfACellThatNothingWasFittedToLiesInTheRange(t *testing.T) {
+	warm := 25.0
+	for _, r := range [][2]float64{{0.5, 2.5}, {10, 2.45}} {
+		a, err := ask.Runtime{Battery: ask.Battery{Label: "3.6 V 2.5 Ah", Chemistry: "li-ion", Age: "new", Maker: "own"}, CurrentA: r[0], UntilV: 2.5, TempC: &warm}.Answer()
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, minutes := a.Figure(), r[1]/r[0]*60
+		if minutes < f.Low || minutes > f.High || math.Abs(f.Value/minutes-1) > 0.05 {
+			t.Errorf("at %g A: %.1f to %.1f, likely %.1f min; the sheet says %.1f", r[0], f.Low, f.High, f.Value, minutes)
+		}
 	}
 }
