@@ -160,15 +160,15 @@ func (d dataset) dischargeTruths(name string, log *cellfit.Log, ambient, start f
 		}
 	}
 	halfH := (halfS - log.TimeS[first]) / 3600
-	coldV := 0.0 // charged in the cold: not full, and its rest voltage says so
-	if ambient <= 15 && log.Amps[0] < 0.1*amps {
-		coldV = log.Volts[0]
+	restV := 0.0 // not quite full where it was charged in the cold, or a charger stopped early: its volts at rest say so
+	if d.base != "agm" && log.Amps[0] < 0.1*amps {
+		restV = log.Volts[0]
 	}
 	done := map[*battery.Model]passage{}
 	run := func(m *battery.Model) passage {
 		p, ok := done[m]
 		if !ok {
-			p = pass(m, amps, end, higher, halfH, ambient, start, coldV)
+			p = pass(m, amps, end, higher, halfH, ambient, start, restV)
 			done[m] = p
 		}
 		return p
