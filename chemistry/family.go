@@ -139,6 +139,7 @@ type Hint struct {
 	// cell times its printed Ah; OhmSpread is its standard uncertainty as a
 	// share, what a cell differs from its kind included (0 = 0.25).
 	OhmAh, OhmSpread float64
+	OhmicAh          float64 // likewise of a second at most: what a meter shows
 	WhPerKg          float64 // of the bare cells
 	// ChargeC is the current of the charger that the battery's maker supplied with
 	// it, over its printed Ah, 1/h.
@@ -206,6 +207,9 @@ func (m Member) agrees(h Hint) float64 {
 	}
 	if h.OhmAh > 0 { // the member's own takes several curves
 		near(h.OhmAh, m.OhmAhAtHalf(), spread)
+	}
+	if h.OhmicAh > 0 {
+		near(h.OhmicAh, m.Profile.Resistance.OhmAh.At(0.5), spread)
 	}
 	return weight
 }

@@ -151,3 +151,21 @@ source = "agm-7ah5-sheet"`: "a text",
 		t.Errorf("%v, want a word on the kind", err)
 	}
 }
+
+// A meter on half-charged cells of 1 Ah shows less than 0.05 Ohm of the best power cells
+// and more than 0.09 of most energy cells (the members' own).
+func TestAToldResistanceSpeaksForTheKindThatHasIt(t *testing.T) {
+	members := chemistry.Builtin().Members("li-ion")
+	power := func(ohmicAh float64) float64 {
+		share := 0.0
+		for _, m := range chemistry.Shifted(members, chemistry.Hint{OhmicAh: ohmicAh}) {
+			if m.Kind == chemistry.Power {
+				share += m.Share
+			}
+		}
+		return share
+	}
+	if little, much, untold := power(0.04), power(0.16), power(0); little < untold+0.05 || much > untold-0.1 {
+		t.Errorf("power cells: %.2f untold, %.2f with little resistance, %.2f with much", untold, little, much)
+	}
+}

@@ -152,7 +152,7 @@ type Pack struct {
 	Strings       Value  `key:"strings" kind:"count" min:"1" max:"100" example:"2" doc:"cells side by side"`
 	Capacity      Value  `key:"capacity" kind:"charge" min:"0.05" max:"2000" example:"5 Ah" doc:"printed capacity of the whole pack"`
 	Rate          Value  `key:"rate" kind:"time" min:"60" max:"720000" example:"20 h" doc:"hours over which that capacity is given"`
-	Resistance    Value  `key:"resistance" kind:"resistance" min:"0.0001" max:"50" example:"60 mOhm" doc:"resistance of the whole pack"`
+	Resistance    Value  `key:"resistance" kind:"resistance" min:"0.0001" max:"50" example:"60 mOhm" doc:"resistance of the whole pack, by a meter or in the first second of a load"`
 	Health        Value  `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new"`
 	Temperature   Value  `key:"temperature" kind:"temperature" min:"-40" max:"150" example:"20 C" doc:"temperature of the pack at the start"`
 	Charge        Value  `key:"charge" kind:"fraction" min:"0" max:"1" example:"100 %" doc:"state of charge at the start"`

@@ -67,7 +67,7 @@ func questions() []row {
 		ask(Project, "pack.health", "How much does the battery still hold, of what it held when new?",
 			"Log a discharge at a steady load and let packcheck fit read it.", "by its age"),
 		ask(Meter, "pack.resistance", "What is the resistance of the whole battery?",
-			"Read its volts at rest and ten seconds into a known load, and divide the difference by the amps.", "that of such cells"),
+			"Read its volts at rest and in the first second of a known load, and divide the difference by the amps. A meter made for it shows about the same.", "that of such cells"),
 
 		// Fuse and wire.
 		ask(Look, "fuse.form", "Which fuse sits next to the battery, of how many amps?",
