@@ -1,11 +1,11 @@
 package report
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/quantity"
 )
 
 // What the answer rests on: assumptions, cautions and sources.
@@ -26,32 +26,33 @@ func (b *builder) assumed() section {
 	for _, a := range b.a.Assumed {
 		values[clean(a.Key)] = clean(a.Value)
 	}
-	var judged, same []string
+	var judged []string
+	same := map[string][]string{} // by the table of the original
 	rest := map[string][]string{}
 	var tables []string
 	for _, a := range b.a.Assumed {
 		key, value := clean(a.Key), clean(a.Value)
 		switch {
 		case a.Effect >= moving:
-			s.items = append(s.items, sentence(key+": "+value))
+			s.items = alike(s.items, key, value)
 			continue
 		case a.Decides:
-			judged = append(judged, sentence(key+": "+value))
-			continue
-		}
-		if today, is := strings.CutPrefix(key, "original."); is && values[today] == value {
-			same = append(same, today)
+			judged = alike(judged, key, value)
 			continue
 		}
 		dot := max(0, strings.LastIndexByte(key, '.'))
-		table := key[:dot]
-		if rest[table] == nil {
+		table, name := key[:dot], strings.TrimPrefix(key[dot:], ".")
+		if !slices.Contains(tables, table) {
 			tables = append(tables, table)
 		}
-		rest[table] = append(rest[table], strings.TrimPrefix(key[dot:], ".")+" "+value)
+		if today, is := strings.CutPrefix(key, "original."); is && values[today] == value {
+			same[table] = append(same[table], name)
+			continue
+		}
+		rest[table] = append(rest[table], name+" "+value)
 	}
 	s.items = append(s.items, judged...)
-	if len(tables)+len(same) == 0 {
+	if len(tables) == 0 {
 		return s
 	}
 	if b.stuck() {
@@ -60,12 +61,24 @@ func (b *builder) assumed() section {
 		s.items = append(s.items, "Of less effect:")
 	}
 	for _, table := range tables {
-		s.items = append(s.items, sentence("["+table+"] "+strings.Join(rest[table], "; ")))
-	}
-	if len(same) > 0 {
-		s.items = append(s.items, "[original] the same: "+strings.Join(same, ", ")+".")
+		list := rest[table]
+		if len(same[table]) > 0 {
+			list = append(list, "as today "+strings.Join(same[table], ", "))
+		}
+		s.items = append(s.items, sentence("["+table+"] "+strings.Join(list, "; ")))
 	}
 	return s
+}
+
+// alike adds a key with its value to a list; the next key of the same value shares
+// its line.
+func alike(list []string, key, value string) []string {
+	line := ": " + sentence(value)
+	if i := len(list) - 1; i >= 0 && strings.HasSuffix(list[i], line) {
+		list[i] = strings.TrimSuffix(list[i], line) + ", " + key + line
+		return list
+	}
+	return append(list, key+line)
 }
 
 func (b *builder) cautions() section {
@@ -77,57 +90,47 @@ func (b *builder) cautions() section {
 }
 
 // cited are the sources that a report for reading lists with what they are:
-// those of what may hurt somebody.
+// those of what may hurt somebody; where room is short, of that to be put right.
 func (b *builder) cited() map[string]bool {
+	least := answer.Watch
+	if b.tight >= tightest {
+		least = answer.FixFirst
+	}
 	ids := map[string]bool{}
 	for i := range b.a.Findings {
-		if f := &b.a.Findings[i]; b.isGrave(f) && (f.Level == answer.Danger || f.Harm >= answer.House) {
+		if f := &b.a.Findings[i]; b.isGrave(f) && (f.Level == answer.Danger || f.Harm >= answer.House && f.Level >= least) {
 			ids[firstSource(f)] = true
 		}
 	}
 	return ids
 }
 
-// sources lists every source once: those of what may hurt somebody with what they
-// are, the others by their names or, where these are too many, by how they are known.
+// sources lists every source once, by how they are known: those of what may hurt
+// somebody with what they are, the others by their names.
 func (b *builder) sources() section {
 	s := section{title: "Sources", sub: true, flow: true}
 	cited := b.cited()
-	others := map[string][]string{}
-	var how []string
+	groups := map[string][]string{}
 	for _, src := range b.a.Sources {
 		known, _, _ := strings.Cut(orElse(clean(src.Known), notKnown), ",")
-		if cited[src.ID] {
-			line := clean(src.ID) + ": " + reference(clean(src.Text))
-			if name := strings.ReplaceAll(clean(src.ID), "-", " "); strings.HasPrefix(strings.ToLower(clean(src.Text)), name) {
-				line = reference(clean(src.Text)) // it is its own name
-			}
-			if !strings.Contains(strings.ToLower(line), known) {
-				line += " (" + known + ")"
-			}
-			s.items = append(s.items, sentence(line))
-			continue
-		}
 		first := known[:len(known)-len(strings.TrimLeft(known, "abcdefghijklmnopqrstuvwxyz"))]
 		if first == "common" {
 			first = "common practice"
 		}
-		if others[first] == nil {
-			how = append(how, first)
+		id := clean(src.ID)
+		if text := reference(clean(src.Text)); cited[src.ID] && text != "" {
+			own := strings.HasPrefix(strings.ToLower(text), strings.ReplaceAll(id, "-", " ")) // it is its own name
+			if id += " (" + text + ")"; own {
+				id = text
+			}
 		}
-		others[first] = append(others[first], clean(src.ID))
+		groups[first] = append(groups[first], id)
 	}
-	slices.Sort(how)
-	var rest []string
-	for _, known := range how {
-		names := strings.Join(others[known], ", ")
-		if b.tight >= sourcesCounted {
-			names = quantity.Digits(float64(len(others[known])), 3)
-		}
-		rest = append(rest, known+": "+names)
+	if len(groups) > 0 {
+		s.text = []string{"By how they are known (\"packcheck sources\" tells more)."}
 	}
-	if len(rest) > 0 {
-		s.items = append(s.items, "The rest, by how they are known (\"packcheck sources\" tells more): "+strings.Join(rest, ". ")+".")
+	for _, known := range slices.Sorted(maps.Keys(groups)) {
+		s.items = append(s.items, capital(known)+": "+strings.Join(groups[known], "; ")+".")
 	}
 	return s
 }

@@ -31,7 +31,7 @@ func (b *bbcodeDialect) heading(title string) {
 	b.tight = true
 }
 
-func (b *bbcodeDialect) subheading(title string) { b.heading(title) }
+func (b *bbcodeDialect) subheading(title string, _ bool) { b.heading(title) }
 
 func (b *bbcodeDialect) paragraph(text string) {
 	b.gap()

@@ -40,20 +40,17 @@ func build(a *answer.Assessment) *document {
 const fullLines = 250
 
 // How a full report that grows too long draws together: titles run on into their
-// sections, then sources that nobody is hurt by are counted instead of named, at
-// last goes what is said elsewhere in other words: the list of changes where there
-// are ways out, the words of parts that have findings, and the keys of questions.
+// sections, then sections into one another. Nothing is left out for it.
 const (
 	loose = iota
 	runOn
-	sourcesCounted
 	tightest
 )
 
 func (b *builder) full() *document {
 	a := b.a
 	lines, _ := b.lead() // findings and changes hold them whole
-	doc := &document{lead: lines, title: clean(a.Title)}
+	doc := &document{lead: lines, title: clean(a.Title), on: b.tight >= tightest}
 	add := func(list ...section) {
 		for _, s := range list {
 			if s.title != "" && !s.empty() {
@@ -63,20 +60,24 @@ func (b *builder) full() *document {
 	}
 	add(b.findings()...)
 	add(b.items(), b.changes(), b.allWays(), b.buy(), b.habits(), b.figureSection())
-	for _, s := range []section{
+	for i, s := range []section{
 		b.ride(), b.speed(), b.launch(), b.pack(), b.path(), b.cutoff(), b.charge(), b.original(),
 		b.storage(), b.readings(), b.measured(), b.other(),
 	} {
 		s.sub, s.flow = true, true
+		s.on = i == 0 || len(s.facts) <= fewFacts // the first behind the title of all
 		add(s)
 	}
 	add(b.measure(), b.assumed(), b.sources(), b.cautions())
 	return doc
 }
 
+// fewFacts is how many facts make no paragraph of their own where room is short.
+const fewFacts = 7
+
 // figureSection begins the figures and says what a range is.
 func (b *builder) figureSection() section {
-	return section{title: "All figures", flow: true, facts: b.drawn()}
+	return section{title: "All figures", flow: true, sub: b.tight >= tightest, facts: b.drawn()}
 }
 
 // wholeName is the name of a lead line where it is printed once more, whole.

@@ -178,7 +178,7 @@ func (x *comparer) each(r columnRoom) []string {
 		text := col.Letter + ", " + cut(orElse(clean(col.Name), "a setup"), r.name) + ": " + answerWord(col.Answer.Verdict) + "."
 		list := b.reasons()
 		for _, f := range list[:min(r.reasons, len(list))] {
-			text += " " + b.reason(f, r.length)
+			text += " " + b.reason(f, b.opening(f), r.length)
 		}
 		shown := list[min(r.reasons, len(list)):]
 		if more := b.dangers(shown); more != "" {

@@ -54,7 +54,7 @@ func (x *comparer) figures(lean int) section {
 		}
 		return spread(b.figure("steady.speed_kmh", kmPerH, b.a.Steady.SpeedKmh))
 	})
-	row("First shove", func(b *builder) (cell, bool) {
+	row(capital(startAmps), func(b *builder) (cell, bool) {
 		if b.a.Launch == nil {
 			return cell{}, false
 		}

@@ -119,7 +119,7 @@ func (x *comparer) bars(p *page) {
 			}
 			return b.spreadOn("steady.speed_kmh", &b.a.Steady.SpeedKmh, b.speeds(1))
 		}},
-		{"First shove, A", func(b *page) answer.Range {
+		{capital(startAmps), func(b *page) answer.Range {
 			if b.a.Launch == nil {
 				return answer.Range{}
 			}

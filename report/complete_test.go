@@ -40,6 +40,7 @@ var notPrinted = []struct{ path, why string }{
 	{`^Assumed\[[01]\]\.Decides$`, "they are listed anyway"},
 	{`^Measure\[\d+\]\.(Narrows|Key|What)$`, "the shares and the words on how to do it say it"},
 	{`^Sources\[[12456]\]\.(Text|Known)$`, "nobody is hurt by what rests on it: it is named, under the first word of how it is known; programs get it whole"},
+	{`^Sources\[[03]\]\.Known$`, "its first word is printed, under which it stands"},
 }
 
 // Every figure and every word of an assessment must reach the reader: whatever

@@ -9,6 +9,7 @@ type document struct {
 	lead     []fact // the first lines: verdict, gravest reason, next step
 	title    string // what was judged; empty where the setup has no title
 	sections []section
+	on       bool // some titles in the text run on, to save room
 }
 
 // section is one titled part. The parts print in the order of the fields.
@@ -16,6 +17,7 @@ type section struct {
 	title    string
 	sub      bool     // one of several below the last title
 	flow     bool     // text may run facts and items in lines of prose, to save room
+	on       bool     // so may its title behind the last section, where the document runs on
 	text     []string // paragraphs
 	facts    []fact
 	side     grid // columns side by side
@@ -42,6 +44,7 @@ type tickList struct {
 	told  string // what it comes to, behind the title
 	steps []string
 	after string // how the steps go together
+	flow  bool   // text may run the steps in lines of prose, to save room
 }
 
 // judgement is a finding made ready for print.
@@ -60,7 +63,7 @@ type dialect interface {
 	lead(facts []fact)
 	title(text string)
 	heading(title string)
-	subheading(title string)
+	subheading(title string, on bool) // on: it may run on behind what stands before it
 	paragraph(text string)
 	facts(facts []fact, flow bool)
 	grid(g grid)
@@ -79,7 +82,7 @@ func (doc *document) render(d dialect) []byte {
 	}
 	for _, s := range doc.sections {
 		if s.sub {
-			d.subheading(s.title)
+			d.subheading(s.title, doc.on && s.on)
 		} else {
 			d.heading(s.title)
 		}

@@ -85,25 +85,34 @@ func certainty(c answer.Certainty) string {
 	return ""
 }
 
-// opening says in front of a finding's title how sure it is. What holds plainly
-// has none.
+// opening says in front of a finding's title how sure it is, and in how many: what
+// figures the title has are of those. What holds plainly has none.
 func (b *builder) opening(f *answer.Finding) string {
-	when := ""
-	if f.OnceFull {
-		when = "Once it is charged full: "
-	}
-	word := certainty(f.Certainty)
-	if word == "" {
-		return when
-	}
-	return when + capital(so(word, f.Share)) + ": "
+	return b.when(f) + b.share(f, capital(certainty(f.Certainty))+", in ", "")
 }
 
-// spelled says what a share in brackets is of, where the text of a finding has one.
-func (b *builder) spelled(text string, f *answer.Finding) (out string, done bool) {
-	n := counted(f.Share)
-	out = strings.Replace(text, "("+n+")", "(in "+n+" "+b.kindred()+")", 1)
-	return out, f.Certainty != answer.Plain && out != text
+// openingInBrief is [builder.opening] where many stand in a row.
+func (b *builder) openingInBrief(f *answer.Finding) string { return b.when(f) + b.share(f, "In ", "") }
+
+// spelled is [builder.opening] that says what the share is of.
+func (b *builder) spelled(f *answer.Finding) string {
+	return b.when(f) + b.share(f, capital(certainty(f.Certainty))+", in ", " "+b.kindred())
+}
+
+// share says in how many a finding holds that does not hold plainly.
+func (b *builder) share(f *answer.Finding, before, behind string) string {
+	if f.Certainty == answer.Plain {
+		return ""
+	}
+	return before + counted(f.Share) + behind + ": "
+}
+
+// when says of a finding that does not hold yet when it will.
+func (b *builder) when(f *answer.Finding) string {
+	if f.OnceFull {
+		return "Once it is charged full: "
+	}
+	return ""
 }
 
 // drawn says what a range is and how many draws stand behind the figures.

@@ -19,18 +19,18 @@ func TestASharePrintsAsPeopleSayIt(t *testing.T) {
 	}{
 		{answer.Plain, 1, "WATCH: Said."},
 		{answer.Plain, 0.9, "WATCH: Said."},
-		{answer.Likely, 0.89, "WATCH: Likely (in 9 of 10 vehicles like this): Said."},
-		{answer.Likely, 0.5, "WATCH: Likely (in 5 of 10 vehicles like this): Said."},
-		{answer.Possible, 0.49, "WATCH: Possibly (in 5 of 10 vehicles like this): Said."},
-		{answer.Possible, 0.3, "WATCH: Possibly (in 3 of 10 vehicles like this): Said."},
-		{answer.Possible, 0.1, "WATCH: Possibly (in 1 of 10 vehicles like this): Said."},
-		{answer.Rare, 0.098, "WATCH: Seldom (in 1 of 10 vehicles like this): Said."},
-		{answer.Rare, 0.094, "WATCH: Seldom (in 1 of 10 vehicles like this): Said."},
-		{answer.Rare, 0.084, "WATCH: Seldom (in 1 of 12 vehicles like this): Said."},
-		{answer.Rare, 0.05, "WATCH: Seldom (in 1 of 20 vehicles like this): Said."},
-		{answer.Rare, 0.034, "WATCH: Seldom (in 1 of 30 vehicles like this): Said."},
-		{answer.Rare, 0.02, "WATCH: Seldom (in 1 of 50 vehicles like this): Said."},
-		{answer.Rare, 0.0008, "WATCH: Seldom (in fewer than 1 of 1000 vehicles like this): Said."},
+		{answer.Likely, 0.89, "WATCH: Likely, in 9 of 10 vehicles like this: Said."},
+		{answer.Likely, 0.5, "WATCH: Likely, in 5 of 10 vehicles like this: Said."},
+		{answer.Possible, 0.49, "WATCH: Possibly, in 5 of 10 vehicles like this: Said."},
+		{answer.Possible, 0.3, "WATCH: Possibly, in 3 of 10 vehicles like this: Said."},
+		{answer.Possible, 0.1, "WATCH: Possibly, in 1 of 10 vehicles like this: Said."},
+		{answer.Rare, 0.098, "WATCH: Seldom, in 1 of 10 vehicles like this: Said."},
+		{answer.Rare, 0.094, "WATCH: Seldom, in 1 of 10 vehicles like this: Said."},
+		{answer.Rare, 0.084, "WATCH: Seldom, in 1 of 12 vehicles like this: Said."},
+		{answer.Rare, 0.05, "WATCH: Seldom, in 1 of 20 vehicles like this: Said."},
+		{answer.Rare, 0.034, "WATCH: Seldom, in 1 of 30 vehicles like this: Said."},
+		{answer.Rare, 0.02, "WATCH: Seldom, in 1 of 50 vehicles like this: Said."},
+		{answer.Rare, 0.0008, "WATCH: Seldom, in fewer than 1 of 1000 vehicles like this: Said."},
 	} {
 		a := fine()
 		a.Findings = []answer.Finding{{
@@ -50,7 +50,7 @@ func TestABenchLoadIsNoVehicle(t *testing.T) {
 	a := bench()
 	a.Findings = []answer.Finding{{Level: answer.Watch, Title: "Said.", Topic: answer.TopicPack, Certainty: answer.Rare, Share: 0.034}}
 	text := flat(t, a)
-	if !strings.Contains(text, "Seldom (in 1 of 30 setups like this): Said.") || strings.Contains(text, "vehicles like this") {
+	if !strings.Contains(text, "Seldom, in 1 of 30 setups like this: Said.") || strings.Contains(text, "vehicles like this") {
 		t.Error("speaks of vehicles")
 	}
 }

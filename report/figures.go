@@ -166,12 +166,21 @@ func (f figures) maybeSpan(path string, u unit, value *float64, absent string) s
 	return absent
 }
 
-// ratio prints a ratio to the original.
+// ratio prints a ratio to the original, as the sentences of findings do: with two
+// digits.
 func (f figures) ratio(path string, value *float64) string {
 	if value == nil {
 		return notKnown
 	}
-	return f.figure(path, plain, about(*value)).brief()
+	r, ok := f.ranges[path]
+	if !ok || !r.Valid() {
+		r = answer.Exactly(*value)
+	}
+	low, likely, high := quantity.Digits(about(r.Low), 2), quantity.Digits(about(r.Likely), 2), quantity.Digits(about(r.High), 2)
+	if low == high {
+		return likely
+	}
+	return likely + " (" + low + " to " + high + ")"
 }
 
 // unitNamed finds the units of findings and readings that have an everyday form. What is not

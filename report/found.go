@@ -11,8 +11,12 @@ import (
 // guess it rests, under which name more of it is told, and the first source of
 // the limit. The name is printed and never looked at.
 func (b *builder) detail(f *answer.Finding) string {
+	found, right := b.held(f)
+	if right != "" {
+		found += ", " + right
+	}
 	var parts []string
-	for _, part := range []string{b.held(f), b.guessed(f), codeOf(f), clean(firstSource(f))} {
+	for _, part := range []string{found, b.guessed(f), codeOf(f), clean(firstSource(f))} {
 		if part != "" {
 			parts = append(parts, part)
 		}
@@ -27,28 +31,35 @@ func (b *builder) detail(f *answer.Finding) string {
 // never held against anything.
 func codeOf(f *answer.Finding) string { return clean(f.Code) }
 
+// behind is the name of the finding behind the word of a part; empty where there is
+// none.
+func behind(v *answer.ItemVerdict) string { return clean(v.Code) }
+
 // firstSource is the ID of the first source of a finding's limit.
 func firstSource(f *answer.Finding) string {
 	id, _, _ := strings.Cut(f.Source, ",")
 	return strings.TrimSpace(id)
 }
 
-// held says what was found and what it was held against.
-func (b *builder) held(f *answer.Finding) string {
+// held says what was found and what is right; a figure of those vehicles alone
+// that have the finding is told as theirs.
+func (b *builder) held(f *answer.Finding) (found, right string) {
 	if f.Unit == "" || f.Reads == answer.AsTold {
-		return ""
+		return "", ""
 	}
-	found, limit := b.found(f), b.inUnit(f.Limit, f.Unit)
-	right := "right: " + f.Want.String() + " " + limit
-	switch {
-	case found == limit:
-		return "just " + found + ", " + right
+	limit := b.inUnit(f.Limit, f.Unit)
+	if found = b.found(f); found == limit {
+		found = "just " + found
+	}
+	if f.Certainty != answer.Plain && f.Reads == answer.AsNumber {
+		found += " in these"
+	}
 	// A limit of nothing is none, unless something is below it: a temperature, a
 	// cell that is driven backwards.
-	case f.Limit != 0 || f.Found < 0 || f.Unit == "degC":
-		return found + ", " + right
+	if f.Limit != 0 || f.Found < 0 || f.Unit == "degC" {
+		right = f.Want.String() + " " + limit
 	}
-	return found
+	return found, right
 }
 
 // found prints the figure of a finding no finer than its limit asks for.

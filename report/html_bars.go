@@ -45,7 +45,7 @@ func (p *page) bars() {
 		})
 	}
 	if l := p.a.Launch; l != nil {
-		list = append(list, bar{"First shove, A", p.spreadOn("launch.peak_battery_a", &l.PeakBatteryA, 1), p.spreadOn("original.original_launch_a", o.OriginalLaunchA, 1)})
+		list = append(list, bar{capital(startAmps), p.spreadOn("launch.peak_battery_a", &l.PeakBatteryA, 1), p.spreadOn("original.original_launch_a", o.OriginalLaunchA, 1)})
 	}
 	p.WriteString("<div class=\"bars\">\n")
 	for _, x := range list {

@@ -25,13 +25,12 @@ func (p *page) foldedFindings() {
 	p.put("<details>\n<summary>All %s</summary>\n", things(len(list), "finding"))
 	for i := range list {
 		f := &list[i]
-		j := p.judge(f, p.say(f.Advice))
-		j.title = sentence(p.opening(f) + p.say(f.Title))
+		j := p.judge(f, p.opening(f)+p.say(f.Title), p.say(f.Advice))
 		p.put(`<article class="%s">`+"\n<h3>", levelClass(f.Level))
 		p.WriteString(`<svg class="sign" viewBox="0 0 20 20" aria-hidden="true">` + mark(f.Level, 10, 10, 9) + "</svg>")
 		p.put("%s: %s</h3>\n", j.word(), j.title)
-		if held := p.held(f); held != "" {
-			p.put("<p>Found: %s.</p>\n", held)
+		if found, right := p.held(f); found != "" {
+			p.put("<p>Found: %s.</p>\n", strings.TrimSuffix(found+"; right: "+right, "; right: "))
 		}
 		if f.Guess != "" {
 			p.put("<p>It rests on a guess: %s.</p>\n", everyday(clean(f.Guess)))

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -17,21 +19,23 @@ func (b *builder) findings() []section {
 	grave := section{title: "What was found, worst first"}
 	mild := section{title: "Of wear and parts, to watch unless said", sub: true, flow: true}
 	said := map[answer.Change]bool{}
+	var rest []*answer.Finding
 	told := false // what a share is of, once
 	for i := range list {
 		f := &list[i]
 		if advice := b.advice(f, said); b.isGrave(f) {
-			j := b.judge(f, advice)
-			if !told {
-				j.title, told = b.spelled(j.title, f)
+			opening := b.opening(f)
+			if !told && f.Certainty != answer.Plain {
+				opening, told = b.spelled(f), true
 			}
-			grave.judged = append(grave.judged, j)
+			grave.judged = append(grave.judged, b.judge(f, opening+b.inShort(f), advice))
 			continue
 		}
-		mild.items = append(mild.items, b.inBrief(f))
+		rest = append(rest, f)
 	}
+	mild.items = b.inShares(rest)
 	if len(list) > 0 {
-		grave.text = []string{"In brackets: found, right, name in \"packcheck explain\", source."}
+		grave.text = []string{"In brackets: found, right (in the middle one), name, source."}
 	}
 	return []section{grave, mild}
 }
@@ -44,10 +48,41 @@ func (b *builder) isGrave(f *answer.Finding) bool {
 	return f.Level >= answer.FixFirst || f.Harm >= answer.House && f.Level > answer.Fine || len(b.a.Findings) <= fewFindings
 }
 
-// inBrief says a finding in one line: its first clause and the name under which
+// inShares says findings in a few words each, those that hold in more vehicles
+// first: what holds in as many shares its share.
+func (b *builder) inShares(list []*answer.Finding) []string {
+	slices.SortStableFunc(list, func(x, y *answer.Finding) int {
+		return cmp.Or(cmp.Compare(y.Level, x.Level), cmp.Compare(b.counts(y), b.counts(x)))
+	})
+	var items []string
+	last := ""
+	for _, f := range list {
+		opening, text := b.openingInBrief(f), b.inBrief(f)
+		if n := len(items) - 1; n >= 0 && opening == last {
+			items[n] += "; " + text
+			continue
+		}
+		items, last = append(items, opening+text), opening
+	}
+	for i := range items {
+		items[i] += "."
+	}
+	return items
+}
+
+// counts is the share of a finding as far as it is printed.
+func (b *builder) counts(f *answer.Finding) float64 {
+	const tenths = 10
+	if f.Certainty == answer.Plain {
+		return tenths
+	}
+	return math.Round(tenths * f.Share)
+}
+
+// inBrief says a finding in a few words: its first clause and the name under which
 // more is told.
 func (b *builder) inBrief(f *answer.Finding) string {
-	text := b.opening(f) + firstClause(b.say(f.Title))
+	text := firstClause(b.say(f.Title))
 	switch {
 	case f.Reads == answer.AsTold:
 		text = "To know: " + text
@@ -57,7 +92,7 @@ func (b *builder) inBrief(f *answer.Finding) string {
 	if code := codeOf(f); code != "" {
 		text += " (" + code + ")"
 	}
-	return text + "."
+	return text
 }
 
 // firstClause is a sentence up to its first colon: what is, without why.
@@ -93,9 +128,9 @@ func (b *builder) advice(f *answer.Finding, said map[answer.Change]bool) string 
 }
 
 // judge makes a finding ready for print.
-func (b *builder) judge(f *answer.Finding, advice string) judgement {
+func (b *builder) judge(f *answer.Finding, title, advice string) judgement {
 	return judgement{
-		level: f.Level, told: f.Reads == answer.AsTold, risk: atRisk(f), title: sentence(b.opening(f) + b.inShort(f)), detail: b.detail(f), advice: advice,
+		level: f.Level, told: f.Reads == answer.AsTold, risk: atRisk(f), title: sentence(title), detail: b.detail(f), advice: advice,
 	}
 }
 

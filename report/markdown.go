@@ -25,7 +25,7 @@ func (m *markdownDialect) heading(title string) {
 	fmt.Fprintf(&m.out, "### %s\n", inMarkdown(title))
 }
 
-func (m *markdownDialect) subheading(title string) {
+func (m *markdownDialect) subheading(title string, _ bool) {
 	m.gap()
 	fmt.Fprintf(&m.out, "#### %s\n", inMarkdown(title))
 }

@@ -50,11 +50,11 @@ func (b *builder) why(r room) section {
 	}
 	told := false // what a share is of, once
 	for _, f := range shown {
-		text := b.reason(f, r.whyLen)
-		if !told {
-			text, told = b.spelled(text, f)
+		opening := b.opening(f)
+		if !told && f.Certainty != answer.Plain {
+			opening, told = b.spelled(f), true
 		}
-		s.items = append(s.items, text)
+		s.items = append(s.items, b.reason(f, opening, r.whyLen))
 	}
 	if more {
 		s.items = append(s.items, "Danger as well: "+b.dangers(list[len(shown):])+".")
@@ -103,8 +103,7 @@ func thing(f *answer.Finding) string {
 
 // reason says a finding in one or two lines: how sure it is, what it is, and
 // what it rests on where that was guessed.
-func (b *builder) reason(f *answer.Finding, length int) string {
-	text := b.opening(f)
+func (b *builder) reason(f *answer.Finding, text string, length int) string {
 	if f.Level == answer.Danger {
 		text = "Danger" + inBrackets(atRisk(f)) + ": " + text
 	}
@@ -146,7 +145,7 @@ func (b *builder) few(r room) section {
 		s.facts = append(s.facts, b.beside("Speed", b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh), b.was("original_speed_kmh", kmPerH)))
 	}
 	if l := b.a.Launch; l != nil {
-		s.facts = append(s.facts, b.beside("First shove", b.figure("launch.peak_battery_a", amps, about(l.PeakBatteryA)), b.was("original_launch_a", amps)))
+		s.facts = append(s.facts, b.beside(capital(startAmps), b.figure("launch.peak_battery_a", amps, about(l.PeakBatteryA)), b.was("original_launch_a", amps)))
 	}
 	if !b.bench() {
 		s.facts = append(s.facts, fact{"Distance", b.figure("ride.distance_km", kilometr, ride.DistanceKm).brief()})

@@ -62,15 +62,21 @@ func (b *builder) path() section {
 		s.facts = append(s.facts, fact{"Volts lost", b.rough("path.drop_v", volts, p.DropV) + " = " +
 			b.rough("path.drop_pct", percent, p.DropPct)})
 	}
+	var parts []string
+	heat := " as heat" // said once
 	for _, e := range p.Elements {
-		value := b.one(ohms, about(e.Ohm)) + ", " + b.one(volts, about(e.DropV)) + ", " + b.one(watts, about(e.HeatW)) + " as heat"
+		value := b.one(ohms, about(e.Ohm))
 		switch {
 		case e.Ohm == 0:
 			value = "resistance not known, not counted"
-		case b.stuck():
-			value = b.one(ohms, about(e.Ohm))
+		case !b.stuck():
+			value += ", " + b.one(volts, about(e.DropV)) + ", " + b.one(watts, about(e.HeatW)) + heat
+			heat = ""
 		}
-		s.facts = append(s.facts, fact{capital(orElse(clean(e.Name), "part")), value})
+		parts = append(parts, orElse(clean(e.Name), "part")+" "+value)
+	}
+	if len(parts) > 0 {
+		s.facts = append(s.facts, fact{"Of that", strings.Join(parts, "; ")})
 	}
 	unopened := "never: nothing opens it"
 	if p.FuseUnknown {

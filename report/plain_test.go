@@ -23,21 +23,21 @@ func TestNothingIsFoundToBeZeroWhereItIsNotKnown(t *testing.T) {
 		f          answer.Finding
 		want, lack string
 	}{
-		{answer.Finding{Level: answer.Watch, Unit: "m", Limit: 0.178, Reads: answer.AsUnknown}, "(not known, right: at most 178 mm", "(0"},
-		{answer.Finding{Level: answer.Danger, Unit: "V", Limit: 12.5, Want: answer.Above, Reads: answer.AsNone}, "(none, right: at least 12.5 V", "(0"},
-		{answer.Finding{Level: answer.Danger, Unit: "h", Limit: 168, Want: answer.Above, Reads: answer.AsAtOnce}, "(at once, right: at least 7 days", "(0"},
-		{answer.Finding{Level: answer.Danger, Unit: "h", Found: 20, Limit: 168, Want: answer.Above, Reads: answer.AsAtOnce}, "(20 h, right: at least 7 days", "at once"},
+		{answer.Finding{Level: answer.Watch, Unit: "m", Limit: 0.178, Reads: answer.AsUnknown}, "(not known, at most 178 mm", "(0"},
+		{answer.Finding{Level: answer.Danger, Unit: "V", Limit: 12.5, Want: answer.Above, Reads: answer.AsNone}, "(none, at least 12.5 V", "(0"},
+		{answer.Finding{Level: answer.Danger, Unit: "h", Limit: 168, Want: answer.Above, Reads: answer.AsAtOnce}, "(at once, at least 7 days", "(0"},
+		{answer.Finding{Level: answer.Danger, Unit: "h", Found: 20, Limit: 168, Want: answer.Above, Reads: answer.AsAtOnce}, "(20 h, at least 7 days", "at once"},
 		{answer.Finding{Level: answer.FixFirst, Unit: "A", Found: 20}, "(20 A; s)", "most 0"},
-		{answer.Finding{Level: answer.Danger, Unit: "V", Found: -2.36, Want: answer.Above}, "(-2.36 V, right: at least 0 V", ""},
-		{answer.Finding{Level: answer.Danger, Unit: "degC", Found: -5, Want: answer.Above}, "(-5 C, right: at least 0 C", ""},
-		{answer.Finding{Level: answer.Watch, Unit: "degC", Found: 371, Limit: 105}, "(more than 250 C, right: at most 105 C", "371"},
-		{answer.Finding{Level: answer.Watch, Unit: "share", Found: 0.112, Limit: 0.1}, "(11 %, right: at most 10 %", "times"},
-		{answer.Finding{Level: answer.Watch, Unit: "x", Found: 1.52, Limit: 1.2}, "(1.5 times, right: at most 1.2 times", "%"},
+		{answer.Finding{Level: answer.Danger, Unit: "V", Found: -2.36, Want: answer.Above}, "(-2.36 V, at least 0 V", ""},
+		{answer.Finding{Level: answer.Danger, Unit: "degC", Found: -5, Want: answer.Above}, "(-5 C, at least 0 C", ""},
+		{answer.Finding{Level: answer.Watch, Unit: "degC", Found: 371, Limit: 105}, "(more than 250 C, at most 105 C", "371"},
+		{answer.Finding{Level: answer.Watch, Unit: "share", Found: 0.112, Limit: 0.1}, "(11 %, at most 10 %", "times"},
+		{answer.Finding{Level: answer.Watch, Unit: "x", Found: 1.52, Limit: 1.2}, "(1.5 times, at most 1.2 times", "%"},
 		{answer.Finding{Unit: "m", Found: 3.17, Reads: answer.AsTold}, "INFO: Said.", "3.17"},
-		{answer.Finding{Level: answer.FixFirst, Unit: "A", Found: 78.4, Limit: 60}, "(78 A, right: at most 60 A", "78.4"},
-		{answer.Finding{Level: answer.Danger, Unit: "A", Found: 22.9, Limit: 22.5}, "(23 A, right: at most 22.5 A", ""},
-		{answer.Finding{Level: answer.Watch, Unit: "N", Found: 48.2, Limit: 48.2}, "(just 48 N, right: at most 48 N; s)", "found"},
-		{answer.Finding{Level: answer.Danger, Unit: "A", Found: 30.3, Limit: 30}, "(30.3 A, right: at most 30 A", ""},
+		{answer.Finding{Level: answer.FixFirst, Unit: "A", Found: 78.4, Limit: 60}, "(78 A, at most 60 A", "78.4"},
+		{answer.Finding{Level: answer.Danger, Unit: "A", Found: 22.9, Limit: 22.5}, "(23 A, at most 22.5 A", ""},
+		{answer.Finding{Level: answer.Watch, Unit: "N", Found: 48.2, Limit: 48.2}, "(just 48 N, at most 48 N; s)", "found"},
+		{answer.Finding{Level: answer.Danger, Unit: "A", Found: 30.3, Limit: 30}, "(30.3 A, at most 30 A", ""},
 	} {
 		a := fine()
 		tt.f.Title, tt.f.Source, tt.f.Topic = "Said.", "s", answer.TopicPath
@@ -159,23 +159,32 @@ func TestWhatToBuyIsPrintedAsItWasMade(t *testing.T) {
 	}
 }
 
-func TestTheListOfSourcesIsShortForReadersAndWholeForPrograms(t *testing.T) {
-	text := flat(t, danger())
-	if !strings.Contains(text, "cfr-183-455: 33 CFR 183.455, overcurrent protection (primary). iec-62133: ") {
-		t.Error("the sources of what may hurt somebody are not listed")
-	}
-	if want := "(\"packcheck sources\" tells more): copy: child-charts, nobody-cites. memory: changed-toy."; !strings.Contains(text, want) {
-		t.Errorf("lacks the names of the others, %q", want)
-	}
+// However long a report grows, every source, part, question and assumption stands in it.
+func TestTheListOfSourcesIsWholeHoweverLongTheReport(t *testing.T) {
 	long := danger()
 	for i := range 300 {
 		long.Habits = append(long.Habits, fmt.Sprint("Mind a thing of its own that takes a line of the report, number ", i, "."))
 	}
-	if text := flat(t, long); strings.Contains(text, "nobody-cites") || !strings.Contains(text, "tells more): copy: 2. memory: 1.") {
-		t.Error("a report that grows too long does not count them")
-	}
-	if !strings.Contains(written(t, danger(), report.Options{Format: report.FormatJSON}), `"nobody-cites"`) {
-		t.Error("JSON lacks a source")
+	for name, a := range map[string]*answer.Assessment{"usual": danger(), "long": long} {
+		text := flat(t, a)
+		for _, want := range []string{
+			"Primary: cfr-183-455 (33 CFR 183.455, overcurrent protection).", "Copy: child-charts; nobody-cites. Memory: changed-toy; iec-62133 (",
+			"PART BY PART. NOT KNOWN: fuse (Not told: kind, amps and place of the fuse).", "wire.insulation: 80 C.",
+		} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: lacks %q", name, want)
+			}
+		}
+		for _, s := range a.Sources {
+			if !strings.Contains(text, s.ID) && !strings.Contains(text, s.Text) {
+				t.Errorf("%s: lacks the source %s", name, s.ID)
+			}
+		}
+		for _, m := range a.Measure {
+			if !strings.Contains(text, m.Enter) {
+				t.Errorf("%s: does not say where %q is entered", name, m.Asks)
+			}
+		}
 	}
 }
 
@@ -186,7 +195,7 @@ func TestWhatMovesNothingStandsLastByTables(t *testing.T) {
 		answer.Assumed{Key: "pack.housing", Value: "closed shell"},
 	)
 	want := "gears.ratio: 60:1 to 110:1. rider.mass: 15 to 24 kg. wire.insulation: 80 C. Of less effect: " +
-		"[pack] charge 100 %; housing closed shell. [original.wire] joints 6. [original] the same: pack.charge."
+		"[pack] charge 100 %; housing closed shell. [original.pack] as today charge. [original.wire] joints 6."
 	if text := flat(t, a); !strings.Contains(text, want) {
 		t.Errorf("lacks %q in %s", want, text)
 	}

@@ -113,7 +113,7 @@ func TestTheNextMeasurementSaysWhatItBrings(t *testing.T) {
 		m          answer.Measurement
 		want, lack string
 	}{
-		"all":     {answer.Measurement{Minutes: 0.42, Speed: 0.1, Amps: 0.55, Verdict: 0.21}, "What. How. (Narrows: time 42 %, speed 10 %, first shove 55 %, verdict 21 %.)", ""},
+		"all":     {answer.Measurement{Minutes: 0.42, Speed: 0.1, Amps: 0.55, Verdict: 0.21}, "What. How. (Narrows: time 42 %, speed 10 %, amps at a start 55 %, verdict 21 %.)", ""},
 		"verdict": {answer.Measurement{Verdict: 0.084, Speed: 0.01}, "How. (Narrows: verdict 8.4 %.)", "speed 1 %"},
 		"nothing": {answer.Measurement{Minutes: 0.02}, "What. How. WHAT WAS ASSUMED", "Narrows"},
 	} {

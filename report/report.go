@@ -24,9 +24,9 @@
 // What a report holds, and in which order, follows from the typed fields of the
 // assessment alone. Its sentences are printed and never read: reworded, they
 // leave the same report. In front of a finding stands how sure it is: nothing
-// where it holds in nine draws of ten, "Likely (7 of 10)", "Possibly (3 of 10)" or
-// "Seldom (1 of 30)". Every share is said like that, the first of a report with what
-// it is of. The page explains behind its first use what somebody at home would have
+// where it holds in nine draws of ten, "Likely, in 7 of 10", "Possibly, in 3 of 10" or
+// "Seldom, in 1 of 30", the first of a report with what it is of. A figure in such a
+// finding is that of the vehicles that have it, and not of all. The page explains behind its first use what somebody at home would have
 // to look up, and names no option that nobody with a printout could type.
 //
 // Every figure with a name is rounded in one place, to what its range supports,
@@ -50,11 +50,12 @@
 // that does not exist prints as "not known" or is said in words, and is null in
 // JSON; it is never zero.
 //
-// Where findings are many, the full report tells those of wear and parts in a
-// line each; of the sources of what may hurt somebody it says what they are, the
-// others it names. It has every figure, assumption, caution and note. Where it would
-// pass 250 lines of text it draws together: the other sources are counted, and what
-// stands elsewhere in other words goes. JSON holds everything, whole.
+// Where findings are many, the full report tells those of wear and parts in a few
+// words; of the sources of what may hurt somebody it says what they are, the
+// others it names. It has every part, figure, assumption, source, caution and note. Where
+// it would pass 250 lines of text its sections run on into one another; where that is
+// not enough, it is longer. What to change is told where there are no ways out: these
+// are sets of changes, each computed. JSON holds everything, whole.
 //
 // The safety lines are part of every format and length. No option removes
 // them.

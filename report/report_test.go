@@ -121,7 +121,7 @@ func TestEveryFindingIsPrintedWithLevelAndAdvice(t *testing.T) {
 	a := danger()
 	text := flat(t, a)
 	opening := map[answer.Certainty]string{
-		answer.Likely: "Likely (in 9 of 10 vehicles like this): ", answer.Possible: "Possibly (3 of 10): ", answer.Rare: "Seldom (1 of 30): ",
+		answer.Likely: "Likely, in 9 of 10 vehicles like this: ", answer.Possible: "Possibly, in 3 of 10: ", answer.Rare: "Seldom, in 1 of 30: ",
 	}
 	for _, f := range a.Findings {
 		level := strings.ToUpper(f.Level.String())

@@ -10,6 +10,9 @@ import (
 // The sections about what the vehicle does: ride, speed, launch, and the
 // comparison with the original.
 
+// startAmps is what the most current at a start is called wherever it is printed.
+const startAmps = "amps at a start"
+
 // overDraws names the line that says in what share of the draws which answer
 // holds.
 const overDraws = "Over all draws"
@@ -82,8 +85,7 @@ func (b *builder) ride() section {
 	}
 	s.facts = append(
 		s.facts,
-		fact{"Delivered", b.span("ride.delivered_ah", ampHours, r.DeliveredAh)},
-		fact{"Energy delivered", b.rough("ride.delivered_wh", wattHrs, r.DeliveredWh)},
+		fact{"Delivered", b.span("ride.delivered_ah", ampHours, r.DeliveredAh) + "; " + b.rough("ride.delivered_wh", wattHrs, r.DeliveredWh)},
 		fact{"Charge left", b.chargeLeft(r)},
 		fact{"Rests at, after", b.span("ride.rest_v_after", volts, r.RestVAfter)},
 		fact{"Battery gets to", b.span("ride.pack_c", degrees, r.PackC)},
@@ -129,7 +131,7 @@ func (b *builder) launch() section {
 
 func (b *builder) launchFacts(l *answer.LaunchFigures) []fact {
 	facts := []fact{
-		{"First shove", b.withMotors(b.rough("launch.peak_battery_a", amps, l.PeakBatteryA), b.rough("launch.peak_motor_a", amps, l.PeakMotorA)) +
+		{capital(startAmps), b.withMotors(b.rough("launch.peak_battery_a", amps, l.PeakBatteryA), b.rough("launch.peak_motor_a", amps, l.PeakMotorA)) +
 			"; after " + b.one(seconds, aboutTime(l.PeakBatteryAtS))},
 		{"Volts fall to", b.span("launch.lowest_bus_v", volts, l.LowestBusV)},
 	}
@@ -207,7 +209,7 @@ func (b *builder) original() section {
 		ratio     *float64
 	}{
 		{"speed", "speed_ratio", o.SpeedRatio},
-		{"first shove", "launch_current_ratio", o.LaunchCurrentRatio},
+		{startAmps, "launch_current_ratio", o.LaunchCurrentRatio},
 		{"blocked", "blocked_current_ratio", o.BlockedCurrentRatio},
 		{"load on gear teeth", "tooth_load_ratio", o.ToothLoadRatio},
 		{"motor heat", "motor_heat_ratio", o.MotorHeatRatio},
@@ -219,9 +221,9 @@ func (b *builder) original() section {
 	s.facts = append(
 		s.facts,
 		fact{"Now over then", strings.Join(ratios, "; ")},
-		fact{"Original speed", b.maybeSpan("original.original_speed_kmh", kmPerH, o.OriginalSpeedKmh, notKnown)},
-		fact{"Original ride", b.maybeSpan("original.original_pedal_min", minutes, o.OriginalPedalMin, notKnown)},
-		fact{"Original shove", b.maybeRough("original.original_launch_a", amps, o.OriginalLaunchA, notKnown)},
+		fact{"It had", "speed " + b.maybeSpan("original.original_speed_kmh", kmPerH, o.OriginalSpeedKmh, notKnown) +
+			"; pedal down " + b.maybeSpan("original.original_pedal_min", minutes, o.OriginalPedalMin, notKnown) +
+			"; " + startAmps + " " + b.maybeRough("original.original_launch_a", amps, o.OriginalLaunchA, notKnown)},
 	)
 	return b.topic(s, answer.TopicOriginal)
 }

@@ -9,23 +9,18 @@ import (
 
 // What to do: changes, what to buy for them, habits, and the next measurement.
 
-// changes are told in short where ways out say the same with figures.
+// changes are told where there is no way out: each of those is a set of changes that
+// was computed, after which none of these is left to do.
 func (b *builder) changes() section {
-	s := section{title: "What to change, in this order", numbered: true, sub: len(b.a.Ways) > 0, flow: len(b.a.Ways) > 0}
-	if b.tight >= tightest && len(b.a.Ways) > 0 {
+	s := section{title: "What to change, in this order", numbered: true}
+	if len(b.a.Ways) > 0 {
 		return s
 	}
-	if b.a.Sought && len(b.a.Ways) == 0 {
+	if b.a.Sought {
 		s.text = []string{noWay}
 	}
 	for _, c := range b.a.Changes {
-		text := b.say(c)
-		if len(b.a.Ways) > 0 {
-			text = firstClause(strings.SplitAfter(text, ". ")[0])
-			text, _, _ = strings.Cut(text, "; ")
-			text = sentence(strings.TrimSpace(text))
-		}
-		s.items = append(s.items, text)
+		s.items = append(s.items, b.say(c))
 	}
 	return s
 }
@@ -34,7 +29,9 @@ func (b *builder) changes() section {
 func (b *builder) allWays() section {
 	s := section{title: b.waysTitle()}
 	for i := range b.a.Ways {
-		s.lists = append(s.lists, b.way(i, &b.a.Ways[i], room{steps: math.MaxInt, stepLen: math.MaxInt}))
+		list := b.way(i, &b.a.Ways[i], room{steps: math.MaxInt, stepLen: math.MaxInt})
+		list.flow = b.tight >= tightest
+		s.lists = append(s.lists, list)
 	}
 	return s
 }
@@ -58,7 +55,7 @@ func (b *builder) buy() section {
 
 // habits are ways of using the vehicle; they put nothing right.
 func (b *builder) habits() section {
-	s := section{sub: true, flow: true}
+	s := section{sub: true, flow: true, on: true}
 	for _, h := range b.a.Habits {
 		s.items = append(s.items, clean(h))
 	}
@@ -72,7 +69,7 @@ func (b *builder) measure() section {
 	s := section{title: b.askTitle(), numbered: true, flow: true, sub: b.tight >= runOn}
 	for _, m := range b.a.Measure {
 		line := b.toMeasure(m)
-		if enter := clean(m.Enter); enter != "" && b.tight < tightest {
+		if enter := clean(m.Enter); enter != "" {
 			line += " (" + enter + ")"
 		}
 		if gain := b.gain(m); gain != "" {
@@ -96,7 +93,7 @@ func (b *builder) gain(m answer.Measurement) string {
 	for _, g := range []struct {
 		name  string
 		share float64
-	}{{"time", m.Minutes}, {"speed", m.Speed}, {"first shove", m.Amps}, {"verdict", m.Verdict}} {
+	}{{"time", m.Minutes}, {"speed", m.Speed}, {startAmps, m.Amps}, {"verdict", m.Verdict}} {
 		if g.share >= worthSaying {
 			parts = append(parts, g.name+" "+b.one(share, about(min(1, g.share))))
 		}

@@ -24,6 +24,7 @@ type textDialect struct {
 	out  bytes.Buffer
 	sub  string // a title that the next block begins with
 	held string // facts that run on into the notes behind them
+	flow bool   // below a title that began a line of prose: what follows runs on
 }
 
 func (t *textDialect) bytes() []byte {
@@ -42,22 +43,32 @@ func (t *textDialect) title(text string) { t.block("", leadHang, text) }
 // heading is a line in capitals: code boxes have no other way to stand out.
 func (t *textDialect) heading(title string) {
 	t.flush()
+	t.flow = false
 	t.out.WriteByte('\n')
 	t.block("", 0, strings.ToUpper(title))
 }
 
-// subheading waits for the block that it begins.
-func (t *textDialect) subheading(title string) {
-	t.flush()
-	t.sub = strings.ToUpper(title) + ". "
+// subheading waits for the block that it begins, or runs on behind the last one.
+func (t *textDialect) subheading(title string, on bool) {
+	if !on {
+		t.flush()
+	}
+	t.sub, t.flow = strings.ToUpper(title)+". ", true
 }
 
 func (t *textDialect) paragraph(text string) {
-	sub := t.begin()
-	if t.held != "" {
-		sub, t.held = t.held+" ", ""
+	t.run(t.begin() + text)
+	if !t.flow {
+		t.flush()
 	}
-	t.block("", min(len(sub), 2), sub+text)
+}
+
+// run adds to the text that waits for more.
+func (t *textDialect) run(text string) {
+	if t.held != "" {
+		text = t.held + " " + text
+	}
+	t.held = text
 }
 
 // begin hands out the title that waits.
@@ -73,8 +84,7 @@ func (t *textDialect) facts(facts []fact, flow bool) {
 		for _, f := range facts {
 			parts = append(parts, f.name+": "+sentence(f.value))
 		}
-		t.flush()
-		t.held = t.begin() + strings.Join(parts, " ")
+		t.run(t.begin() + strings.Join(parts, " "))
 		return
 	}
 	for _, f := range facts {
@@ -96,7 +106,10 @@ func (t *textDialect) items(items []string, numbered, flow bool) {
 				items[i] = fmt.Sprintf("%d. %s", i+1, items[i])
 			}
 		}
-		t.block(t.begin(), 0, strings.Join(items, " "))
+		t.run(t.begin() + strings.Join(items, " "))
+		if !t.flow {
+			t.flush()
+		}
 		return
 	}
 	for i, item := range items {
@@ -110,7 +123,15 @@ func (t *textDialect) items(items []string, numbered, flow bool) {
 }
 
 func (t *textDialect) ticks(list tickList) {
-	t.block("", 2, strings.TrimSpace(list.title+" "+list.told))
+	title := strings.TrimSpace(list.title + " " + list.told)
+	if list.flow {
+		for _, step := range list.steps {
+			title += " [ ] " + strings.TrimRight(step, ".") + "."
+		}
+		t.block("", 2, strings.TrimSpace(title+" "+list.after))
+		return
+	}
+	t.block("", 2, title)
 	for _, step := range list.steps {
 		t.block("[ ] ", 4, step)
 	}
@@ -131,12 +152,10 @@ func (t *textDialect) judgement(j judgement) {
 }
 
 func (t *textDialect) notes(texts []string) {
-	text := t.begin() + "Note: " + strings.Join(texts, " ")
-	if t.held != "" {
-		text = t.held + " " + text
-		t.held = ""
+	t.run(t.begin() + "Note: " + strings.Join(texts, " "))
+	if !t.flow {
+		t.flush()
 	}
-	t.block("", 0, text)
 }
 
 // block writes text behind first, further lines indented by hang.

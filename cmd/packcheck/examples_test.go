@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -92,13 +93,36 @@ func TestExamplesMatchTheirGoldenReports(t *testing.T) {
 			if diff := cmp.Diff(string(want), got); diff != "" {
 				t.Errorf("(-want +got)\n%s", diff)
 			}
+			checkOneNumber(t, got)
 		})
+	}
+}
+
+// checkOneNumber holds the ratio of speeds that findings tell against that of the
+// figures, and sees that a figure of some vehicles is told as theirs.
+func checkOneNumber(t *testing.T, text string) {
+	t.Helper()
+	text = strings.Join(strings.Fields(text), " ")
+	var ratio []string
+	for _, m := range regexp.MustCompile(`(of \d+[\w ]*: |ikely: |ossibly: )?(?:It goes|Now over then: speed) ([\d.]+)`).FindAllStringSubmatch(text, -1) {
+		if m[1] == "" && !slices.Contains(ratio, m[2]) {
+			ratio = append(ratio, m[2])
+		}
+	}
+	if len(ratio) > 1 {
+		t.Errorf("the ratio of speeds is %v", ratio)
+	}
+	for _, m := range regexp.MustCompile(`\* [A-Z ]+(?: \([a-z]+\))?: (?:Likely|Possibly|Seldom)[^:]*: [^()]*\((-?\d[^,;)]*)[,;)]`).FindAllStringSubmatch(text, -1) {
+		if !strings.HasSuffix(m[1], " in these") {
+			t.Errorf("%s is not told as of some", m[1])
+		}
 	}
 }
 
 func TestExamplesKeepTheRulesOfEveryFormat(t *testing.T) {
 	for _, file := range examples(t) {
 		a := assessed(t, file, 32)
+		checkEverything(t, file, a, written(t, a, report.Options{Full: true}))
 		for _, format := range report.Formats() {
 			long := written(t, a, report.Options{Format: format, Full: true})
 			short := written(t, a, report.Options{Format: format, Short: true})
@@ -116,6 +140,43 @@ func TestExamplesKeepTheRulesOfEveryFormat(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// checkEverything holds the full report in text against the answer that programs get:
+// every finding, part, source, assumption, question and caution stands in it.
+func checkEverything(t *testing.T, file string, a *answer.Assessment, full string) {
+	t.Helper()
+	full = strings.Join(strings.Fields(full), " ")
+	var want []string
+	for _, f := range a.Findings {
+		want = append(want, f.Code)
+	}
+	for _, v := range a.Items {
+		name := string(v.Item)
+		if v.Code != "" {
+			name += " (" + v.Code + ")"
+		}
+		want = append(want, strings.ToUpper(v.Word)+": ", name)
+	}
+	for _, s := range a.Sources {
+		if s.ID != "kinetic-energy" && s.ID != "common-practice" { // they stand under their own words
+			want = append(want, s.ID)
+		}
+	}
+	for _, x := range a.Assumed {
+		want = append(want, x.Key[strings.LastIndex(x.Key, ".")+1:])
+	}
+	for _, m := range a.Measure {
+		want = append(want, m.How, m.Enter)
+	}
+	for _, text := range append(want, a.Cautions...) {
+		if !strings.Contains(full, text) {
+			t.Errorf("%s: the full report lacks %q", file, text)
+		}
+	}
+	if len(want) < 80 {
+		t.Errorf("%s: only %d things were looked for", file, len(want))
 	}
 }
 

@@ -6,7 +6,7 @@
 
 [b]Part by part[/b]
 [list]
-[*][b]Fuse:[/b] NOT KNOWN: Not told: kind, amps and place of the fuse.
+[*][b]NOT KNOWN:[/b] fuse (Not told: kind, amps and place of the fuse)
 [/list]
 
 [b]All figures[/b]
@@ -20,8 +20,7 @@
 [*][b]Ended by:[/b] cutoff in the pack
 [*][b]As you asked:[/b] 45 min with the pauses: yes
 [*][b]Within that:[/b] 29 min (22 to 38) under load; by the clock 41 min (30 to 54); ended by: wanted time reached
-[*][b]Delivered:[/b] 4.62 Ah
-[*][b]Energy delivered:[/b] 80 Wh
+[*][b]Delivered:[/b] 4.62 Ah; 80 Wh
 [*][b]Charge left:[/b] 7.6 %
 [*][b]Rests at, after:[/b] 15.9 V
 [*][b]Battery gets to:[/b] 34 C (93 F)
@@ -51,7 +50,7 @@ No charger was described, so none was judged. Use only the charger that the make
 
 [b]Look or measure next[/b]
 [list=1]
-[*]Current with the wheels blocked for one second. Clamp meter on the red wire. (Narrows: time 12 %, speed 8 %, first shove 55 %, verdict 21 %.)
+[*]Current with the wheels blocked for one second. Clamp meter on the red wire. (Narrows: time 12 %, speed 8 %, amps at a start 55 %, verdict 21 %.)
 [/list]
 
 [b]What was assumed, most important first[/b]

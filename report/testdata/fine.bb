@@ -9,7 +9,7 @@
 [*][b]Pedal down:[/b] 29 min; original 41 min
 [*][b]With the pauses:[/b] 41 min
 [*][b]Speed:[/b] 6.8 km/h; original 4.5 km/h
-[*][b]First shove:[/b] 88 A; original 46.5 A
+[*][b]Amps at a start:[/b] 88 A; original 46.5 A
 [*][b]Distance:[/b] 3.1 km
 [*][b]Charged full in:[/b] 2 h 12 min
 [*][b]Unplug after:[/b] 3 h

@@ -6,7 +6,7 @@
 
 [b]Part by part[/b]
 [list]
-[*][b]Fuse:[/b] NOT KNOWN: Not told: kind, amps and place of the fuse.
+[*][b]NOT KNOWN:[/b] fuse (Not told: kind, amps and place of the fuse)
 [/list]
 
 [b]All figures[/b]
@@ -21,8 +21,7 @@
 [*][b]Ended by:[/b] wanted time reached
 [*][b]Distance:[/b] 3.1 km (1.93 mi)
 [*][b]Starts:[/b] 71
-[*][b]Delivered:[/b] 4.62 Ah
-[*][b]Energy delivered:[/b] 80 Wh
+[*][b]Delivered:[/b] 4.62 Ah; 80 Wh
 [*][b]Charge left:[/b] 7.6 %
 [*][b]Rests at, after:[/b] 15.9 V
 [*][b]Battery gets to:[/b] 34 C (93 F)
@@ -40,7 +39,7 @@
 
 [b]Start[/b]
 [list]
-[*][b]First shove:[/b] 88 A; in the motors 44 A; after 2.1 ms
+[*][b]Amps at a start:[/b] 88 A; in the motors 44 A; after 2.1 ms
 [*][b]Volts fall to:[/b] 9.7 V
 [*][b]It gets to:[/b] 4.4 km/h (2.7 mph) after 1 s; 6.5 km/h (4 mph) after 3 s
 [*][b]Wheels blocked:[/b] 92 A; in the motors 46 A
@@ -66,8 +65,7 @@
 [*][b]Wire carries:[/b] 31.4 A
 [*][b]In all:[/b] 31 mOhm
 [*][b]Volts lost:[/b] 0.29 V = 1.6 %
-[*][b]Wire, there and back:[/b] 12 mOhm, 0.12 V, 1.1 W as heat
-[*][b]Switch:[/b] 15 mOhm, 0.14 V, 1.3 W as heat
+[*][b]Of that:[/b] wire, there and back 12 mOhm, 0.12 V, 1.1 W as heat; switch 15 mOhm, 0.14 V, 1.3 W
 [*][b]Short in the wire:[/b] 187 A
 [*][b]Cleared in:[/b] 11 ms
 [*][b]Wire stands it:[/b] 1.9 s
@@ -95,10 +93,8 @@
 
 [b]Original[/b]
 [list]
-[*][b]Now over then:[/b] speed 1.5; first shove 1.9; blocked 1.8; load on gear teeth 1.8; motor heat 3.4; ride time 0.71; short circuit not known
-[*][b]Original speed:[/b] 4.5 km/h (2.8 mph)
-[*][b]Original ride:[/b] 41 min
-[*][b]Original shove:[/b] 47 A
+[*][b]Now over then:[/b] speed 1.5; amps at a start 1.9; blocked 1.8; load on gear teeth 1.8; motor heat 3.4; ride time 0.71; short circuit not known
+[*][b]It had:[/b] speed 4.5 km/h (2.8 mph); pedal down 41 min; amps at a start 47 A
 [/list]
 
 [b]Look or measure next[/b]
@@ -108,8 +104,13 @@ No single measurement would change this answer much.
 Nothing: the setup gave every value.
 
 [b]Sources[/b]
+By how they are known ("packcheck sources" tells more).
+
 [list]
-[*]The rest, by how they are known ("packcheck sources" tells more): common practice: walking-pace. copy: child-charts, nobody-cites. memory: changed-toy, iec-62133, vehicle-trade. primary: cfr-183-455.
+[*]Common practice: walking-pace.
+[*]Copy: child-charts; nobody-cites.
+[*]Memory: changed-toy; iec-62133; vehicle-trade.
+[*]Primary: cfr-183-455.
 [/list]
 
 [b]Cautions[/b]

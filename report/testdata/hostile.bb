@@ -8,9 +8,9 @@
 [list=1]
 [*]Danger (fire): `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;.
 [*]Danger (fire): Never put this charger on this pack.
-[*]Likely (in 9 of 10 vehicles like this): The board (a flat plate of small soldered parts) was made for 12 V and sees 21 V. (A guess: the x &amp; of the `(/code)(/pre)(url=http: //x)~~~ * ....)
-[*]Possibly (3 of 10): It is faster than a walking adult.
-[*]Seldom (1 of 30): The pedal switch can melt shut.
+[*]Likely, in 9 of 10 vehicles like this: The board (a flat plate of small soldered parts) was made for 12 V and sees 21 V. (A guess: the x &amp; of the `(/code)(/pre)(url=http: //x)~~~ * ....)
+[*]Possibly, in 3 of 10: It is faster than a walking adult.
+[*]Seldom, in 1 of 30: The pedal switch can melt shut.
 [/list]
 
 [b]In figures[/b]
@@ -21,7 +21,7 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [*][b]With the pauses:[/b] 46 min
 [*][b]As you asked:[/b] 45 min with the pauses: no
 [*][b]Speed:[/b] 6.8 km/h (6.1 to 7.5); original 4.5 km/h
-[*][b]First shove:[/b] 88 A (71 to 118); original 46.5 A
+[*][b]Amps at a start:[/b] 88 A (71 to 118); original 46.5 A
 [*][b]Distance:[/b] 3.1 km (2.3 to 4)
 [/list]
 

@@ -5,25 +5,25 @@
 [b]Two-seater, 24 V, two tired blocks[/b]
 
 [b]What was found, worst first[/b]
-In brackets: found, right, name in "packcheck explain", source.
+In brackets: found, right (in the middle one), name, source.
 
-[b]DANGER (fire):[/b] There is no fuse in the path. (187 A, right: at most 31.4 A; no-fuse; cfr-183-455)
+[b]DANGER (fire):[/b] There is no fuse in the path. (187 A, at most 31.4 A; no-fuse; cfr-183-455)
 
 [b]DANGER (fire):[/b] Never put this charger on this pack. (charger-wrong; iec-62133)
 
-[b]FIX FIRST:[/b] Likely (in 9 of 10 vehicles like this): The board was made for 12 V and sees 21 V. (21 V, right: at most 12 V; a guess: rider.mass; board-overvolted)
+[b]FIX FIRST:[/b] Likely, in 9 of 10 vehicles like this: The board was made for 12 V and sees 21 V. (21 V in these, at most 12 V; a guess: rider.mass; board-overvolted)
 
-[b]WATCH (child):[/b] Possibly (3 of 10): It is faster than a walking adult. (4.3 mph, right: at most 3.1 mph; speed-above-walk; walking-pace) [b]To do:[/b] Keep to a fenced place.
+[b]WATCH (child):[/b] Possibly, in 3 of 10: It is faster than a walking adult. (4.3 mph in these, at most 3.1 mph; speed-above-walk; walking-pace) [b]To do:[/b] Keep to a fenced place.
 
-[b]WATCH (child):[/b] Seldom (1 of 30): The pedal switch can melt shut. (88 A, right: at most 60 A; pedal-welds; vehicle-trade) [b]To do:[/b] Fit a speed control.
+[b]WATCH (child):[/b] Seldom, in 1 of 30: The pedal switch can melt shut. (88 A in these, at most 60 A; pedal-welds; vehicle-trade) [b]To do:[/b] Fit a speed control.
 
-[b]WATCH:[/b] The weakest cell runs low. (2.71 V, right: at least 2.8 V; weak-cell; iec-62133)
+[b]WATCH:[/b] The weakest cell runs low. (2.71 V, at least 2.8 V; weak-cell; iec-62133)
 
 [b]INFO:[/b] The volts at rest are sound. (reading-odd)
 
 [b]Part by part[/b]
 [list]
-[*][b]Fuse:[/b] NOT KNOWN: Not told: kind, amps and place of the fuse.
+[*][b]NOT KNOWN:[/b] fuse (Not told: kind, amps and place of the fuse)
 [/list]
 
 [b]What to change, in this order[/b]
@@ -58,8 +58,7 @@ In brackets: found, right, name in "packcheck explain", source.
 [*][b]Over all draws:[/b] the time asked for is over (7 of 10); a cutoff opens (3 of 10)
 [*][b]Distance:[/b] 1.9 mi (0.19 to 6.1; 0.31 to 9.8 km)
 [*][b]Starts:[/b] 71
-[*][b]Delivered:[/b] 4.62 Ah
-[*][b]Energy delivered:[/b] 80 Wh
+[*][b]Delivered:[/b] 4.62 Ah; 80 Wh
 [*][b]Charge left:[/b] 7.6 % (0 to 40)
 [*][b]Rests at, after:[/b] 15.9 V
 [*][b]Battery gets to:[/b] 93 F (72 to 131; 22 to 55 C)
@@ -79,7 +78,7 @@ In brackets: found, right, name in "packcheck explain", source.
 
 [b]Start[/b]
 [list]
-[*][b]First shove:[/b] 88 A; in the motors 44 A; after 2.1 ms
+[*][b]Amps at a start:[/b] 88 A; in the motors 44 A; after 2.1 ms
 [*][b]Volts fall to:[/b] 9.7 V
 [*][b]It gets to:[/b] 2.7 mph (4.4 km/h) after 1 s; 4 mph (6.5 km/h) after 3 s
 [*][b]Grip:[/b] the wheels spin: the ground, not the motors, sets the shove
@@ -110,8 +109,7 @@ In brackets: found, right, name in "packcheck explain", source.
 [*][b]Wire carries:[/b] 31.4 A
 [*][b]In all:[/b] 31 mOhm
 [*][b]Volts lost:[/b] 0.29 V = 1.6 %
-[*][b]Wire, there and back:[/b] 12 mOhm, 0.12 V, 1.1 W as heat
-[*][b]Switch:[/b] 15 mOhm, 0.14 V, 1.3 W as heat
+[*][b]Of that:[/b] wire, there and back 12 mOhm, 0.12 V, 1.1 W as heat; switch 15 mOhm, 0.14 V, 1.3 W
 [*][b]Short in the wire:[/b] 187 A
 [*][b]Cleared in:[/b] not known: no fuse was described
 [*][b]Wire stands it:[/b] 1.9 s
@@ -138,10 +136,8 @@ In brackets: found, right, name in "packcheck explain", source.
 
 [b]Original[/b]
 [list]
-[*][b]Now over then:[/b] speed 1.5; first shove 1.9; blocked 1.8; load on gear teeth 1.8; motor heat 3.4 (1.1 to 6); ride time 0.71; short circuit not known
-[*][b]Original speed:[/b] 2.8 mph (4.5 km/h)
-[*][b]Original ride:[/b] 41 min
-[*][b]Original shove:[/b] 47 A
+[*][b]Now over then:[/b] speed 1.5; amps at a start 1.9; blocked 1.8; load on gear teeth 1.8; motor heat 3.4 (1.1 to 6); ride time 0.71; short circuit not known
+[*][b]It had:[/b] speed 2.8 mph (4.5 km/h); pedal down 41 min; amps at a start 47 A
 [/list]
 
 [b]While it is put away[/b]
@@ -174,7 +170,7 @@ Top speed and ride time cannot both be true.
 
 [b]Look or measure next[/b]
 [list=1]
-[*]Current with the wheels blocked for one second. Clamp meter on the red wire. (Narrows: time 12 %, speed 8 %, first shove 55 %, verdict 21 %.)
+[*]Current with the wheels blocked for one second. Clamp meter on the red wire. (Narrows: time 12 %, speed 8 %, amps at a start 55 %, verdict 21 %.)
 [/list]
 
 [b]What was assumed, most important first[/b]
@@ -187,12 +183,13 @@ Top speed and ride time cannot both be true.
 [/list]
 
 [b]Sources[/b]
+By how they are known ("packcheck sources" tells more).
+
 [list]
-[*]cfr-183-455: 33 CFR 183.455, overcurrent protection (primary).
-[*]iec-62133: a standard on packs (memory).
-[*]vehicle-trade: the trade (memory).
-[*]walking-pace: common practice, no published source.
-[*]The rest, by how they are known ("packcheck sources" tells more): copy: child-charts, nobody-cites. memory: changed-toy.
+[*]Common practice: walking-pace (common practice, no published source).
+[*]Copy: child-charts; nobody-cites.
+[*]Memory: changed-toy; iec-62133 (a standard on packs); vehicle-trade (the trade).
+[*]Primary: cfr-183-455 (33 CFR 183.455, overcurrent protection).
 [/list]
 
 [b]Cautions[/b]
