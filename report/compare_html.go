@@ -25,9 +25,7 @@ func comparisonHTML(c *answer.Comparison) []byte {
 	x := newComparer(c)
 	p := &page{builder: x.of[0]}
 	head := x.lead()
-	doc := &document{sections: []section{{items: x.each(columnRoom{3, 1 << 20, 1 << 20, 0})}}}
-	explainWords(doc)
-
+	texts := x.tell(head[:])
 	p.WriteString(htmlHead)
 	p.put("%s", head[0].name+": "+things(len(x.Columns), "setup")+" side by side")
 	p.WriteString(strings.Replace(htmlStyled, "</head>", sideStyle+"</head>", 1))
@@ -36,19 +34,25 @@ func comparisonHTML(c *answer.Comparison) []byte {
 	p.put("<div>\n<p class=\"answer\">%s</p>\n<p class=\"verdict\">%s</p>\n", head[0].name, sentence(capital(head[0].value)))
 	p.put("<h1>%s side by side</h1>\n<p><b>Why:</b> %s</p>\n<p><b>Next:</b> %s</p>\n</div>\n</header>\n<main>\n",
 		capital(things(len(x.Columns), "setup")), head[1].value, head[2].value)
-	x.inner(p)
+	x.inner(p, texts)
 	p.safetyList()
 	p.WriteString("</main>\n</body>\n</html>\n")
 	return []byte(p.String())
 }
 
-// inner is what stands between the band and the safety lines.
-func (x *comparer) inner(p *page) {
-	doc := &document{sections: []section{{items: x.each(columnRoom{5, 1 << 20, 1 << 20, 0})}}}
+// tell is each column's answer and reasons, with hard words explained there or in the
+// first lines, where they are used first.
+func (x *comparer) tell(head []fact) []string {
+	doc := &document{sections: []section{{facts: head, items: x.each(columnRoom{5, 1 << 20, 1 << 20, 0})}}}
 	explainWords(doc)
+	return doc.sections[0].items
+}
+
+// inner is what stands between the band and the safety lines.
+func (x *comparer) inner(p *page, each []string) {
 	x.table(p)
 	p.WriteString("<section>\n<h2>Which and why</h2>\n<ul>\n")
-	for _, item := range doc.sections[0].items {
+	for _, item := range each {
 		p.put("<li>%s</li>\n", item)
 	}
 	p.WriteString("</ul>\n</section>\n")
@@ -66,7 +70,7 @@ func HTMLComparison(c *answer.Comparison) (string, error) {
 	}
 	x := newComparer(c)
 	p := &page{builder: x.of[0]}
-	x.inner(p)
+	x.inner(p, x.tell(nil))
 	return p.String(), nil
 }
 

@@ -11,7 +11,7 @@ import (
 // [Columns] characters.
 func Explanation(w io.Writer, e answer.Explanation) error {
 	s := section{title: clean(e.Code)}
-	for _, part := range explained(e) {
+	for _, part := range partsOf(e) {
 		s.text = append(s.text, part.name+" "+part.value)
 	}
 	t := &textDialect{}
@@ -24,8 +24,8 @@ func Explanation(w io.Writer, e answer.Explanation) error {
 	return err
 }
 
-// explained are the parts of an explanation with their names.
-func explained(e answer.Explanation) []fact {
+// partsOf are the parts of an explanation with their names.
+func partsOf(e answer.Explanation) []fact {
 	return []fact{
 		{"What it means.", clean(e.Means)},
 		{"Why it hurts.", clean(e.Hurts)},

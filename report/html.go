@@ -18,17 +18,20 @@ type page struct {
 	tried   *Tried // nil = it is as it stands
 }
 
-// told are the sections that the page shares with the other forms, with their
-// hard words explained.
-type told struct{ why, few, ways, ask, sure section }
+// told are the first lines and the sections that the page shares with the other
+// forms, with their hard words explained.
+type told struct {
+	head                      []fact
+	why, few, ways, ask, sure section
+}
 
-// tell builds the shared sections.
+// tell builds what is shared.
 func (p *page) tell() {
-	r := roomy()
-	doc := &document{sections: []section{p.why(r), p.few(r), p.waysOut(r), p.ask(r), p.sure()}}
+	r, head := roomy(), p.headline()
+	doc := &document{sections: []section{{facts: head[:]}, p.why(r), p.few(r), p.waysOut(r), p.ask(r), p.sure()}}
 	explainWords(doc)
 	s := doc.sections
-	p.told = told{s[0], s[1], s[2], s[3], s[4]}
+	p.told = told{s[0].facts, s[1], s[2], s[3], s[4], s[5]}
 }
 
 // put writes markup; its arguments are texts and are escaped.
@@ -106,7 +109,7 @@ func shortHTML(a *answer.Assessment) []byte {
 
 // band is the answer, with a shape for those who do not see its colour.
 func (p *page) band(title string) {
-	head := p.headline()
+	head := p.told.head
 	p.put(`<header class="band %s">`+"\n", levelClass(p.a.Verdict))
 	p.WriteString(`<svg class="mark" viewBox="0 0 40 40" aria-hidden="true">` + mark(p.a.Verdict, 20, 20, 18) + "</svg>\n")
 	p.WriteString("<div>\n")

@@ -64,7 +64,7 @@ func (p *page) moreOf(f *answer.Finding) {
 		return
 	}
 	p.WriteString("<details class=\"more\">\n<summary>What stands behind it</summary>\n")
-	for _, part := range explained(e) {
+	for _, part := range partsOf(e) {
 		p.put("<p><b>%s</b> %s</p>\n", part.name, part.value)
 	}
 	p.WriteString("</details>\n")

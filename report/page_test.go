@@ -174,3 +174,24 @@ func TestThePageHasOnlyWhatMatters(t *testing.T) {
 		}
 	}
 }
+
+// Ten lines have no room for ways out and questions, so they do not say that these
+// stand below, and no danger ends in the middle of its share.
+func TestTheShortReportSendsToThePage(t *testing.T) {
+	a := danger()
+	a.Findings[0].Title, a.Findings[0].Certainty, a.Findings[0].Share = "Drained like this, the pack can never be charged again: it fails.", answer.Likely, 0.6
+	a.Headline = [3]string{"x", a.Findings[1].Title, "Look first, as asked below; then take way A."}
+	a.Ways = []answer.Way{{Title: "A new battery of the old kind", Steps: []string{"fit it", "charge it"}, Verdict: answer.Watch}}
+	text := written(t, a, report.Options{Short: true})
+	for _, want := range []string{
+		"\nNext: See the page: look first, then take way A.\n", "Danger too: Likely, in 6 of 10: Drained like this, the pack can\n  never be charged again.\n",
+		"\nWay A: A new battery of the old kind (2 things).\n",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %q in\n%s", want, text)
+		}
+	}
+	if strings.Contains(text, "below") {
+		t.Errorf("speaks of what is not there:\n%s", text)
+	}
+}

@@ -44,10 +44,26 @@ func (b *builder) waysTitle() string {
 	return "The way out (computed like the rest)"
 }
 
+// wayLetter is what a way out is called by.
+func wayLetter(i int) string {
+	const letters = "ABC"
+	return letters[i%len(letters) : i%len(letters)+1]
+}
+
+// wayLetters names as many ways out as there are.
+func wayLetters(n int) string {
+	switch n {
+	case 1:
+		return "way A"
+	case 2:
+		return "way A or B"
+	}
+	return "way A, B or C"
+}
+
 // way is one way out.
 func (b *builder) way(i int, w *answer.Way, r room) tickList {
-	const letters = "ABC"
-	text := letters[i%3:i%3+1] + ". " + answerWord(w.Verdict)
+	text := wayLetter(i) + ". " + answerWord(w.Verdict)
 	if title := cut(b.say(w.Title), r.wayLen()); title != "" {
 		text += ": " + strings.TrimRight(title, ".")
 	}

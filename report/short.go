@@ -24,6 +24,10 @@ const shortSafety = "The maker's instructions, local codes and licensed practice
 func buildShort(a *answer.Assessment) *document {
 	b := newBuilder(a)
 	facts, whole := b.lead()
+	if len(a.Ways) > 0 { // what they say stands on the page, not below
+		facts[2].value = oneLine(nextName, b.nextOnPage())
+		whole = slices.DeleteFunc(whole, func(f fact) bool { return f.name == wholeName(nextName) })
+	}
 	safety := fact{"Safety", shortSafety}
 	room := shortLines - len(facts) - leadLines(safety)
 	add := func(f fact) {
@@ -34,19 +38,53 @@ func buildShort(a *answer.Assessment) *document {
 	for _, f := range b.otherDangers(room) {
 		add(f)
 	}
-	more := b.shortFigures()
+	more := append(b.shortWays(), b.shortFigures()...)
 	if a.Verdict >= answer.FixFirst { // then reason and remedy matter more than the ride
 		whole = slices.DeleteFunc(whole, func(f fact) bool { return f.name == wholeName(b.verdict().name) })
 		more = append(whole, more...)
 	}
-	for _, f := range more {
+	for _, f := range append(b.shortWords(append(facts, more...)), more...) {
 		add(f)
 	}
 	return &document{lead: append(facts, safety)}
 }
 
-// otherDangers are the dangers that the first lines do not tell, one line each;
-// where there is no room for that, the things that they are about.
+// shortWords explains what of these lines somebody would have to look up, in the order
+// of their use.
+func (b *builder) shortWords(facts []fact) []fact {
+	if only := explained(nil, facts); len(only) > 0 {
+		return []fact{{"Words", capital(strings.Join(only, "; ")) + "."}}
+	}
+	return nil
+}
+
+// nextOnPage is the next step where the ways out stand on another page.
+func (b *builder) nextOnPage() string {
+	text := "See the page: take " + wayLetters(len(b.a.Ways)) + "."
+	if len(b.a.Measure) > 0 {
+		text = "See the page: look first, then take " + wayLetters(len(b.a.Ways)) + "."
+	}
+	return text
+}
+
+// shortWays are the ways out by their titles.
+func (b *builder) shortWays() []fact {
+	var facts []fact
+	for i, w := range b.a.Ways[:min(3, len(b.a.Ways))] {
+		name := "Way " + wayLetter(i)
+		steps := ""
+		if n := len(w.Steps); n > 0 {
+			steps = " (" + things(n, "thing") + ")"
+		}
+		title := strings.TrimRight(b.say(w.Title), ".")
+		facts = append(facts, fact{name, sentence(cut(title, Columns-len(name+": .")-len(steps)) + steps)})
+	}
+	return facts
+}
+
+// otherDangers are the dangers that the first lines do not tell, whole where there is
+// room for that, otherwise one line each; where there is not even that, the things that
+// they are about.
 func (b *builder) otherDangers(room int) []fact {
 	const name = "Danger too"
 	var list []*answer.Finding
@@ -58,11 +96,18 @@ func (b *builder) otherDangers(room int) []fact {
 	if len(list) > room {
 		return []fact{{name, cut(b.dangers(list)+".", (room-1)*(Columns-leadHang))}}
 	}
-	var facts []fact
+	var whole, cutShort []fact
+	lines := 0
 	for _, f := range list {
-		facts = append(facts, fact{name, oneLine(name, b.opening(f)+b.say(f.Title))})
+		opening := b.opening(f)
+		whole = append(whole, fact{name, opening + sentence(firstClause(b.say(f.Title)))})
+		cutShort = append(cutShort, fact{name, opening + cut(b.say(f.Title), Columns-len(name+": "+opening))})
+		lines += leadLines(whole[len(whole)-1])
 	}
-	return facts
+	if lines > room {
+		return cutShort
+	}
+	return whole
 }
 
 // shortFigures are the figures of a short report, most wanted first.

@@ -40,6 +40,8 @@ func terms() []term {
 		{"what it draws switched off", []string{"standby current"}},
 		{"how much it holds the amps back", []string{"resistance"}},
 		{"rust of lead that eats the charge", []string{"sulphation"}},
+		{"one of the small batteries that it is made of", []string{"weakest cell", "weak cell"}},
+		{"the socket for a charger's plug", []string{"jack"}},
 	}
 }
 
@@ -48,9 +50,22 @@ func terms() []term {
 // lines.
 func explainWords(doc *document) {
 	var texts []*string
-	var low []string // the same in lower case, made once
-	doc.each(func(text *string) { texts, low = append(texts, text), append(low, strings.ToLower(*text)) })
-	var only []string
+	doc.each(func(text *string) { texts = append(texts, text) })
+	only := explained(texts, doc.lead)
+	if len(only) > 0 {
+		s := section{title: "Words", text: []string{capital(strings.Join(only, "; ")) + "."}}
+		at := max(0, len(doc.sections)-1)
+		doc.sections = append(doc.sections[:at:at], append([]section{s}, doc.sections[at:]...)...)
+	}
+}
+
+// explained puts what a term means behind its first use in texts, and returns the
+// terms with their meaning that stand in the lead alone, which has no room for it.
+func explained(texts []*string, lead []fact) (only []string) {
+	low := make([]string, len(texts)) // the same in lower case, made once
+	for i, text := range texts {
+		low[i] = strings.ToLower(*text)
+	}
 	for _, t := range terms() {
 		if i, end := t.first(low); i >= 0 {
 			if strings.HasPrefix(low[i][end:], "'s") {
@@ -60,18 +75,14 @@ func explainWords(doc *document) {
 			low[i] = strings.ToLower(*texts[i])
 			continue
 		}
-		for _, f := range doc.lead {
+		for _, f := range lead {
 			if start, end := t.in(strings.ToLower(f.value)); end > 0 {
 				only = append(only, f.value[start:end]+" = "+t.means)
 				break
 			}
 		}
 	}
-	if len(only) > 0 {
-		s := section{title: "Words", text: []string{capital(strings.Join(only, "; ")) + "."}}
-		at := max(0, len(doc.sections)-1)
-		doc.sections = append(doc.sections[:at:at], append([]section{s}, doc.sections[at:]...)...)
-	}
+	return only
 }
 
 // first finds the first text that uses a term, and where that use ends; -1 where

@@ -13,8 +13,11 @@ import (
 // judgement that no source backs.
 func hardWords() []string {
 	return strings.Fields("board contacts ramp strings mOhm duty chopper AGM cutoff winding windings controller insulation capacitors converter " +
-		"transistors weld AWG polarity crimp LiFePO4 NiMH resistance sulphation ampacity derated inrush")
+		"transistors weld AWG polarity crimp LiFePO4 NiMH resistance sulphation jack ampacity derated inrush")
 }
+
+// neverUsed are hard words that no report may use at all.
+func neverUsed(word string) bool { return word == "ampacity" || word == "derated" || word == "inrush" }
 
 func TestHardWordsAreExplainedAtTheirFirstUse(t *testing.T) {
 	for _, word := range hardWords() {
@@ -26,7 +29,7 @@ func TestHardWordsAreExplainedAtTheirFirstUse(t *testing.T) {
 		switch uses := strings.Count(text, word) - strings.Count(text, "an older kind of "+word); {
 		case uses < 2:
 			t.Errorf("%s: the test does not use it", word)
-		case !explainedFirst(text, word) && word != "ampacity" && word != "derated" && word != "inrush":
+		case !explainedFirst(text, word) && !neverUsed(word):
 			t.Errorf("%s is not explained at its first use:\n%s", word, text)
 		}
 		if n := strings.Count(text, word+" ("); n > 1 {
@@ -77,6 +80,56 @@ func TestUsersUnitsStandFirstInSentences(t *testing.T) {
 		text = strings.Join(strings.Fields(written(t, metric, report.Options{})), " ")
 		if !strings.Contains(text, "1. Danger (fire): "+strings.TrimSuffix(given, ".")) {
 			t.Errorf("metric: %q was changed", given)
+		}
+	}
+}
+
+// In every form that somebody at home may read first, a hard word is explained where it
+// is used first, or in a line of its own.
+func TestHardWordsAreExplainedInEveryForm(t *testing.T) {
+	tags := regexp.MustCompile(`(?s)<details.*|<style.*?</style>|<title>.*?</title>|<[^>]*>`)
+	marks := regexp.MustCompile(`\[/?\w*\]|\[\*\]|\*\*|\\`)
+	for _, word := range hardWords() {
+		a := fine()
+		a.Title, a.Verdict = "Its owner's own words", answer.FixFirst
+		a.Headline = [3]string{"x", "Something is wrong with the " + word + ".", "Look."}
+		a.Findings = []answer.Finding{{Level: answer.FixFirst, Title: "Something is wrong with the " + word + " of it, and the " + word + " again."}}
+		two := comparison(a, fine())
+		for name, text := range map[string]string{
+			"page": written(t, a, report.Options{}), "short": written(t, a, report.Options{Short: true}), "columns": compared(t, two, report.FormatText),
+			"markdown": written(t, a, report.Options{Format: report.FormatMarkdown}), "bbcode": written(t, a, report.Options{Format: report.FormatBBCode}),
+			"html": htmlOf(t, a), "short html": written(t, a, report.Options{Format: report.FormatHTML, Short: true}), "columns html": compared(t, two, report.FormatHTML),
+		} {
+			if strings.Contains(name, "html") {
+				text = tags.ReplaceAllString(text, " ")
+			} else {
+				_, below, long := strings.Cut(marks.ReplaceAllString(text, ""), "\n\n")
+				if long { // the first lines have no room
+					text = below
+				}
+			}
+			text = strings.Join(strings.Fields(text), " ")
+			own := regexp.MustCompile(`(?i)Words:? (?:[^.]*; )?` + regexp.QuoteMeta(word) + ` = `).MatchString(text)
+			if !explainedFirst(text, word) && !own && !neverUsed(word) {
+				t.Errorf("%s: %s is not explained: %s", name, word, text)
+			}
+		}
+	}
+}
+
+// What a report calls its own figures by needs no explanation.
+func TestFiguresHaveNamesThatAnybodyKnows(t *testing.T) {
+	for length, o := range lengths() {
+		for _, format := range report.Formats()[:4] {
+			o.Format = format
+			for name, a := range fixtures() {
+				low := strings.ToLower(written(t, a, o))
+				for _, word := range []string{"first shove", "ampacity", "inrush", "derat"} {
+					if strings.Contains(low, word) {
+						t.Errorf("%s %s %s: says %q", name, length, format, word)
+					}
+				}
+			}
 		}
 	}
 }
