@@ -35,6 +35,7 @@ func comparisonHTML(c *answer.Comparison) []byte {
 	p.put("<h1>%s side by side</h1>\n<p><b>Why:</b> %s</p>\n<p><b>Next:</b> %s</p>\n</div>\n</header>\n<main>\n",
 		capital(things(len(x.Columns), "setup")), head[1].value, head[2].value)
 	x.inner(p, texts)
+	p.told.cautions = p.a.Cautions
 	p.safetyList()
 	p.WriteString("</main>\n</body>\n</html>\n")
 	return []byte(p.String())

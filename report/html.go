@@ -23,15 +23,27 @@ type page struct {
 type told struct {
 	head                      []fact
 	why, few, ways, ask, sure section
+	parts                     []fact   // those that something was found against, by their names
+	lines                     []string // the levels in the course of the volts
+	cautions                  []string
 }
 
 // tell builds what is shared.
 func (p *page) tell() {
 	r, head := roomy(), p.headline()
-	doc := &document{sections: []section{{facts: head[:]}, p.why(r), p.few(r), p.waysOut(r), p.ask(r), p.sure()}}
+	parts, lines, safety := section{facts: p.partTexts()}, section{}, section{}
+	if series := p.a.Series; series != nil {
+		for _, l := range series.Lines {
+			lines.items = append(lines.items, clean(l.Name))
+		}
+	}
+	for _, c := range p.a.Cautions {
+		safety.items = append(safety.items, p.say(c))
+	}
+	doc := &document{sections: []section{{facts: head[:]}, p.why(r), parts, p.few(r), lines, p.waysOut(r), p.ask(r), p.sure(), safety}}
 	explainWords(doc)
 	s := doc.sections
-	p.told = told{s[0].facts, s[1], s[2], s[3], s[4], s[5]}
+	p.told = told{s[0].facts, s[1], s[3], s[5], s[6], s[7], s[2].facts, s[4].items, s[8].items}
 }
 
 // put writes markup; its arguments are texts and are escaped.
@@ -246,8 +258,8 @@ func (p *page) howSure() {
 // safetyList is never folded.
 func (p *page) safetyList() {
 	p.WriteString("<section class=\"safety\">\n<h2>Safety</h2>\n<ul>\n")
-	for _, c := range p.a.Cautions {
-		p.put("<li>%s</li>\n", p.say(c))
+	for _, c := range p.told.cautions {
+		p.put("<li>%s</li>\n", c)
 	}
 	p.WriteString("</ul>\n</section>\n")
 }

@@ -116,6 +116,7 @@ func (p *page) drawing() {
 		p.box(x, top)
 	}
 	p.WriteString("</svg>\n</figure>\n<ul class=\"parts\">\n")
+	n := 0
 	for _, x := range list {
 		class, word, f := p.state(x)
 		if f == nil {
@@ -123,9 +124,21 @@ func (p *page) drawing() {
 		}
 		p.put(`<li class="%s">`, class)
 		p.WriteString(`<svg class="sign" viewBox="0 0 20 20" aria-hidden="true">` + mark(f.Level, 10, 10, 9) + "</svg>")
-		p.put("<span><b>%s: %s.</b> %s</span></li>\n", x.name, word, sentence(p.opening(f)+firstClause(p.say(f.Title))))
+		p.put("<span><b>%s: %s.</b> %s</span></li>\n", p.told.parts[n].name, word, p.told.parts[n].value)
+		n++
 	}
 	p.WriteString("</ul>\n</section>\n")
+}
+
+// partTexts are the parts that something was found against, and what, in a few words.
+func (p *page) partTexts() []fact {
+	var list []fact
+	for _, x := range p.parts() {
+		if _, _, f := p.state(x); f != nil {
+			list = append(list, fact{x.name, sentence(p.opening(f) + firstClause(p.say(f.Title)))})
+		}
+	}
+	return list
 }
 
 // box draws one part.

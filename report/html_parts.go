@@ -73,6 +73,7 @@ func HTMLStyle() string { return style + sideRules }
 // HTMLSafety is the safety section that stands where nothing is computed yet.
 func HTMLSafety() string {
 	p := &page{builder: newBuilder(withCautions(&answer.Assessment{}))}
+	p.told.cautions = p.a.Cautions
 	p.safetyList()
 	return p.String()
 }

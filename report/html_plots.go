@@ -197,12 +197,12 @@ func (p *page) courses() {
 		winding, casing = append(winding, p.degrees(x.WindingC)), append(casing, p.degrees(x.CaseC))
 	}
 	volts := plot{title: "Volts of the battery", x: unit, y: "V", curves: []curve{{"", "line now", t, v}}, alt: p.voltsAlt(s)}
-	for _, l := range s.Lines {
+	for i, l := range s.Lines {
 		class := "line opens"
 		if l.Harm {
 			class = "line harm"
 		}
-		volts.lines = append(volts.lines, levelLine{clean(l.Name), class, l.V})
+		volts.lines = append(volts.lines, levelLine{p.told.lines[i], class, l.V})
 	}
 	p.draw(volts)
 	if len(s.Launch) > 1 {
