@@ -11,12 +11,22 @@ type Way struct {
 	// WantedShare is in what share of the draws the time asked for is reached; nil
 	// where none was asked for.
 	WantedShare *float64 `json:"wanted_share,omitempty"`
-	Together    string   `json:"together,omitempty"` // how the steps go together, where somebody would wonder
-	Sets        []Set    `json:"sets"`               // the setup keys that make it, in order
+	// Pace is set where it may still be too fast for who drives.
+	Pace *Pace `json:"pace,omitempty"`
+	// Wiring says that the steps ask for work on the wiring.
+	Wiring   bool   `json:"wiring,omitempty"`
+	Together string `json:"together,omitempty"` // how the steps go together, where somebody would wonder
+	Sets     []Set  `json:"sets"`               // the setup keys that make it, in order
 	// Carried says that the answer rests on what was measured before the change.
 	// The changed setup is without it, and by itself less sure than this. Any other
 	// way is exactly what its setup is answered with.
 	Carried bool `json:"carried,omitempty"`
+}
+
+// Pace says in what share of the draws a vehicle is faster than suits its driver.
+type Pace struct {
+	LimitKmh float64 `json:"limit_kmh"`
+	Share    float64 `json:"share"` // 0 to 1
 }
 
 // Values returns the keys of the way with their values, as setup.With takes them.

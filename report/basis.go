@@ -90,11 +90,11 @@ func (b *builder) cautions() section {
 }
 
 // cited are the sources that a report for reading lists with what they are:
-// those of what may hurt somebody; where room is short, of that to be put right.
+// those of what may hurt somebody; where room is short, of dangers.
 func (b *builder) cited() map[string]bool {
 	least := answer.Watch
-	if b.tight >= tightest {
-		least = answer.FixFirst
+	if b.tight >= dense {
+		least = answer.Danger
 	}
 	ids := map[string]bool{}
 	for i := range b.a.Findings {

@@ -40,19 +40,21 @@ func build(a *answer.Assessment) *document {
 const fullLines = 250
 
 // How a full report that grows too long draws together: titles run on into their
-// sections, then sections into one another. Nothing is left out for it.
+// sections, then small sections into one another, at last all of them.
 const (
 	loose = iota
 	runOn
+	dense
 	tightest
 )
 
 func (b *builder) full() *document {
 	a := b.a
 	lines, _ := b.lead() // findings and changes hold them whole
-	doc := &document{lead: lines, title: clean(a.Title), on: b.tight >= tightest}
+	doc := &document{lead: lines, title: clean(a.Title), on: b.tight >= dense}
 	add := func(list ...section) {
 		for _, s := range list {
+			s.on = s.on || b.tight >= tightest
 			if s.title != "" && !s.empty() {
 				doc.sections = append(doc.sections, s)
 			}
@@ -77,7 +79,7 @@ const fewFacts = 7
 
 // figureSection begins the figures and says what a range is.
 func (b *builder) figureSection() section {
-	return section{title: "All figures", flow: true, sub: b.tight >= tightest, facts: b.drawn()}
+	return section{title: "All figures", flow: true, sub: b.tight >= dense, facts: b.drawn()}
 }
 
 // wholeName is the name of a lead line where it is printed once more, whole.

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -147,7 +148,7 @@ func levelClass(l answer.Level) string {
 // roomy is the layout of the reasons and steps on a page that scrolls.
 func roomy() room {
 	const plenty = 1 << 20
-	return room{title: plenty, why: 5, whyLen: plenty, figures: 8, ways: 3, steps: plenty, stepLen: plenty, ask: 3, askLen: plenty}
+	return room{title: plenty, why: 5, whyLen: plenty, figures: 8, ways: 3, steps: plenty, stepLen: plenty, ask: 3, askLen: plenty, together: plenty}
 }
 
 // reasonList is why, gravest first.
@@ -164,9 +165,26 @@ func (p *page) reasonList() {
 	}
 	p.WriteString("</ol>\n")
 	if s.more != "" {
-		p.put("<p class=\"small screen\">All of %s stand below, folded.</p>\n", things(len(p.a.Findings), "finding"))
+		p.put("<p class=\"small screen\">All %s stand below, folded: %s.</p>\n", things(len(p.a.Findings), "finding"), p.levels())
 	}
 	p.WriteString("</section>\n")
+}
+
+// levels counts the findings by their levels, the worst first.
+func (p *page) levels() string {
+	var parts []string
+	for _, l := range []struct {
+		level answer.Level
+		words string
+	}{{answer.Danger, "danger"}, {answer.FixFirst, "to put right"}, {answer.Watch, "to watch"}, {answer.Fine, "fine or to know"}} {
+		switch n := p.count(l.level); {
+		case n > 0 && l.level == answer.Danger:
+			parts = append(parts, things(n, l.words))
+		case n > 0:
+			parts = append(parts, strconv.Itoa(n)+" "+l.words)
+		}
+	}
+	return strings.Join(parts, ", ")
 }
 
 // toDo are lists to tick off: the ways out, or the changes; and what to buy.
@@ -179,6 +197,7 @@ func (p *page) toDo() {
 		for _, list := range s.lists {
 			p.tickList(list)
 		}
+		p.paragraphs(s.after)
 		p.WriteString("</section>\n")
 	}
 	if p.tried != nil && len(p.tried.Steps) > 0 { // none of it is fitted, whatever suits what is tried

@@ -186,7 +186,7 @@ func (p *page) courses() {
 		}
 	}
 	p.put("<section>\n<h2>%s</h2>\n", title)
-	p.WriteString("<p class=\"small\">With every unknown at its middle; what counts are the ranges above. A zigzag is the pedal going down and up.</p>\n<div class=\"plots\">\n")
+	p.put("<p class=\"small\">%s</p>\n<div class=\"plots\">\n", p.oneCase(s))
 	per, unit := 1.0, "minutes by the clock"
 	if s.Outing[len(s.Outing)-1].ClockMin > 300 {
 		per, unit = 1./60, "hours by the clock"
@@ -219,6 +219,29 @@ func (p *page) courses() {
 		p.launchPlots(s)
 	}
 	p.WriteString("</div>\n</section>\n")
+}
+
+// oneCase says of the courses that they are of one vehicle, and how it stands to the
+// middle of all.
+func (p *page) oneCase(s *answer.Series) string {
+	text := "One case only, with every unknown at its middle; what counts are the ranges above."
+	if last := s.Outing[len(s.Outing)-1].ClockMin; last > 0 && !p.stuck() {
+		of, all := "By the clock it lasts ", p.clock()
+		if p.bench() {
+			of, all = "It lasts ", p.lasts()
+		}
+		text += " " + of + p.alone(minutes, about(last)).likely + "; the middle of all is " + all.brief() + "."
+	}
+	if len(s.Launch) > 1 {
+		most := 0.
+		for _, x := range s.Launch {
+			most = max(most, x.BatteryA)
+		}
+		text += " A start takes " + p.alone(amps, about(most)).likely + " here; the middle of all is " +
+			p.figure("launch.peak_battery_a", amps, about(p.a.Launch.PeakBatteryA)).brief() + "."
+		text += " A zigzag is the pedal going down and up."
+	}
+	return text
 }
 
 func (p *page) launchPlots(s *answer.Series) {

@@ -124,7 +124,11 @@ func (b *builder) advice(f *answer.Finding, said map[answer.Change]bool) string 
 		return ""
 	}
 	said[c] = !own && f.Advice != ""
-	return b.say(f.Advice)
+	text := b.say(f.Advice)
+	if first, _, more := strings.Cut(text, ". "); more && b.tight >= dense {
+		return first + "."
+	}
+	return text
 }
 
 // judge makes a finding ready for print.

@@ -23,30 +23,32 @@ type room struct {
 	steps       int // of each way, or of what to do first
 	stepLen     int
 	ask, askLen int
-	bare        bool // without how the steps of a way go together
+	together    int // characters of how the steps of a way go together
 }
 
 // rooms are the layouts that are tried, the roomiest first. What nobody may
 // miss (the answer, dangers, safety) is in all of them, and what is to be fitted
 // stands whole as long as any layout has place for it. Own choice.
 func rooms() []room {
+	const whole, order = 400, 90 // the order in which the parts sit before why their amps differ
 	return []room{
-		{title: 120, why: 5, whyLen: 230, figures: 8, ways: 3, steps: 8, stepLen: 190, ask: 5, askLen: 400},
-		{title: 120, why: 5, whyLen: 230, figures: 8, ways: 3, steps: 8, stepLen: 190, ask: 3, askLen: 400},
-		{title: 120, why: 5, whyLen: 180, figures: 8, ways: 3, steps: 8, stepLen: 190, ask: 3, askLen: 230},
-		{title: 120, why: 5, whyLen: 118, figures: 8, ways: 3, steps: 8, stepLen: 190, ask: 3, askLen: 190},
-		{title: 120, why: 5, whyLen: 118, figures: 7, ways: 3, steps: 8, stepLen: 190, ask: 2, askLen: 190},
-		{title: 60, why: 5, whyLen: 118, figures: 6, ways: 3, steps: 8, stepLen: 190, ask: 2, askLen: 118},
-		{title: 60, why: 5, whyLen: 118, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 2, askLen: 118},
-		{title: 60, why: 5, whyLen: 118, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118},
-		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118},
-		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 2, steps: 8, stepLen: 118, ask: 1, askLen: 118},
-		{title: 60, why: 4, whyLen: 118, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118},
-		{title: 60, why: 4, whyLen: 118, figures: 4, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118, bare: true},
-		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 2, steps: 8, stepLen: 118, ask: 1, askLen: 60, bare: true},
-		{title: 60, why: 5, whyLen: 58, figures: 4, ways: 2, steps: 8, stepLen: 118, ask: 0, askLen: 0, bare: true},
-		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 1, steps: 8, stepLen: 118, ask: 1, askLen: 60},
-		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 2, steps: 4, stepLen: 56, ask: 1, askLen: 60},
+		{title: 120, why: 5, whyLen: 230, figures: 8, ways: 3, steps: 8, stepLen: 190, ask: 5, askLen: 400, together: whole},
+		{title: 120, why: 5, whyLen: 230, figures: 8, ways: 3, steps: 8, stepLen: 190, ask: 3, askLen: 400, together: whole},
+		{title: 120, why: 5, whyLen: 180, figures: 8, ways: 3, steps: 8, stepLen: 190, ask: 3, askLen: 230, together: whole},
+		{title: 120, why: 5, whyLen: 118, figures: 8, ways: 3, steps: 8, stepLen: 190, ask: 3, askLen: 190, together: whole},
+		{title: 120, why: 5, whyLen: 118, figures: 7, ways: 3, steps: 8, stepLen: 190, ask: 2, askLen: 190, together: whole},
+		{title: 60, why: 5, whyLen: 118, figures: 6, ways: 3, steps: 8, stepLen: 190, ask: 2, askLen: 118, together: whole},
+		{title: 60, why: 5, whyLen: 118, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 2, askLen: 118, together: whole},
+		{title: 60, why: 5, whyLen: 118, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118, together: whole},
+		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118, together: whole},
+		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118, together: order},
+		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 2, steps: 8, stepLen: 118, ask: 1, askLen: 118, together: whole},
+		{title: 60, why: 4, whyLen: 118, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118, together: whole},
+		{title: 60, why: 4, whyLen: 118, figures: 4, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118},
+		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 2, steps: 8, stepLen: 118, ask: 1, askLen: 60},
+		{title: 60, why: 5, whyLen: 58, figures: 4, ways: 2, steps: 8, stepLen: 118, ask: 0, askLen: 0},
+		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 1, steps: 8, stepLen: 118, ask: 1, askLen: 60, together: whole},
+		{title: 60, why: 5, whyLen: 58, figures: 5, ways: 2, steps: 4, stepLen: 56, ask: 1, askLen: 60, together: whole},
 		{title: 40, why: 5, whyLen: 50, figures: 3, ways: 1, steps: 3, stepLen: 40, ask: 1, askLen: 40},
 		{title: 20, why: 5, whyLen: 30, figures: 0, ways: 1, steps: 1, stepLen: 30, ask: 0, askLen: 0},
 	}
@@ -92,7 +94,7 @@ func (b *builder) page(r room) *document {
 		}
 	}
 	if last := len(doc.sections) - 1; len(more) > 0 {
-		doc.sections[last].after = append(doc.sections[last].after, "The full report has "+strings.Join(more, " and ")+".")
+		doc.sections[last].after = append(doc.sections[last].after, "Full report: "+strings.Join(more, ", ")+".")
 	}
 	explainWords(doc)
 	return doc

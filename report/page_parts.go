@@ -58,15 +58,36 @@ func (b *builder) why(r room) section {
 	}
 	if more {
 		s.items = append(s.items, "Danger as well: "+b.dangers(list[len(shown):])+".")
-	} else if n := b.troubles() - len(shown); n > 0 {
-		s.more = things(n, "more finding")
 	}
+	s.more = b.untold(shown)
 	return s
 }
 
-// troubles is how many findings there are that are worse than fine.
-func (b *builder) troubles() int {
-	return len(b.a.Findings) - b.count(answer.Fine)
+// untold counts what is found and not shown, as the first line counts it.
+func (b *builder) untold(shown []*answer.Finding) string {
+	left := func(l answer.Level) int {
+		n := b.count(l)
+		for _, f := range shown {
+			if f.Level == l {
+				n--
+			}
+		}
+		return n
+	}
+	var parts []string
+	for _, l := range []struct {
+		level answer.Level
+		words string
+	}{{answer.Danger, "in danger"}, {answer.FixFirst, "to put right"}, {answer.Watch, "to watch"}} {
+		if n := left(l.level); n > 0 {
+			more := ""
+			if len(parts) == 0 {
+				more = "more "
+			}
+			parts = append(parts, strconv.Itoa(n)+" "+more+l.words)
+		}
+	}
+	return strings.Join(parts, ", ")
 }
 
 // dangers names the dangers of a list by the thing that they are about.
@@ -281,7 +302,7 @@ func (b *builder) safety() section {
 		"Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.",
 	}}
 	if n := len(b.a.Cautions); n > 0 {
-		s.more = "all " + strconv.Itoa(n) + " cautions"
+		s.more = things(n, "caution")
 	}
 	return s
 }

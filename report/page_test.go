@@ -135,7 +135,7 @@ func TestThePageTellsOfEachChangeOnce(t *testing.T) {
 	}
 	a.Findings = append(a.Findings, answer.Finding{Level: answer.Watch, Title: "The fuse is old.", Change: answer.LookUp})
 	text := written(t, a, report.Options{})
-	for title, want := range map[string]bool{"1. The wire is thin.": true, "wire is warm": false, "wire is old": false, "2. The fuse is old.": true, "The full report has 2 more findings": true} {
+	for title, want := range map[string]bool{"1. The wire is thin.": true, "wire is warm": false, "wire is old": false, "2. The fuse is old.": true, "Full report: 2 more to put right, 2 cautions.": true} {
 		if strings.Contains(text, title) != want {
 			t.Errorf("%q: want %v in\n%s", title, want, text)
 		}
@@ -172,6 +172,53 @@ func TestThePageHasOnlyWhatMatters(t *testing.T) {
 		if strings.Contains(text, word) {
 			t.Errorf("a bench load speaks of %q:\n%s", word, text)
 		}
+	}
+}
+
+// A way out whose speeds lie on both sides of what suits the age says how often it is
+// too fast; who does its wiring is said once.
+func TestAWayOutSaysWhatItsSpeedMeansAndWhoWires(t *testing.T) {
+	a := danger()
+	way := answer.Way{Title: "Keep it", Steps: []string{"a fuse"}, Verdict: answer.Watch, PedalMin: answer.Exactly(30), SpeedKmh: answer.Spread(3.5, 6, 9.1), Wiring: true}
+	way.Pace = &answer.Pace{LimitKmh: 8.05, Share: 0.2}
+	below, plain := way, way
+	below.SpeedKmh, plain.Pace, plain.Wiring = answer.Spread(3.5, 5, 7), nil, false
+	for name, tt := range map[string]struct {
+		ways         []answer.Way
+		over, wiring int
+	}{"straddles": {[]answer.Way{way, way}, 2, 1}, "stays below": {[]answer.Way{below}, 0, 1}, "no limit, no wiring": {[]answer.Way{plain}, 0, 0}} {
+		a.Ways = tt.ways
+		for _, o := range []report.Options{{}, {Full: true}, {Format: report.FormatMarkdown}, {Format: report.FormatHTML}} {
+			text := strings.Join(strings.Fields(written(t, a, o)), " ")
+			if n := strings.Count(text, "6 km/h (3.5 to 9.1); over 8.1 km/h, brisk at that age, in 2 of 10"); n != tt.over {
+				t.Errorf("%s %+v: told %d times, want %d: %s", name, o, n, tt.over, text)
+			}
+			if n := strings.Count(text, "Somebody trained does the wiring; makers' instructions first."); n != tt.wiring {
+				t.Errorf("%s %+v: says %d times who wires, want %d", name, o, n, tt.wiring)
+			}
+		}
+	}
+}
+
+// What the first line counts is shown, or the page says where the rest stands.
+func TestTheCountsOfThePageAgree(t *testing.T) {
+	a := danger()
+	a.Findings = nil
+	for i := range 21 {
+		level := answer.Watch
+		if i < 9 {
+			level = answer.FixFirst
+		}
+		a.Findings = append(a.Findings, answer.Finding{Level: level, Title: fmt.Sprintf("Finding %d of it.", i), Change: answer.Change(fmt.Sprint("change ", i))})
+	}
+	a.Verdict = answer.FixFirst
+	text := written(t, a, report.Options{})
+	shown := strings.Count(text, " of it.\n")
+	if want := fmt.Sprintf("Full report: %d more to put right, 12 to watch", 9-shown); shown != 5 || !strings.Contains(text, "NOT YET: 9 things to put right first, 12 to watch.") || !strings.Contains(text, want) {
+		t.Errorf("%d are shown, lacks %q in\n%s", shown, want, text)
+	}
+	if html := written(t, a, report.Options{Format: report.FormatHTML}); !strings.Contains(html, "All 21 findings stand below, folded: 9 to put right, 12 to watch.") {
+		t.Error("the page for a phone does not say where the rest stands")
 	}
 }
 

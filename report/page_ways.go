@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -14,9 +15,11 @@ import (
 func (b *builder) waysOut(r room) section {
 	if len(b.a.Ways) > 0 {
 		s := section{title: b.waysTitle()}
-		for i, w := range b.a.Ways[:min(r.ways, len(b.a.Ways))] {
+		shown := b.a.Ways[:min(r.ways, len(b.a.Ways))]
+		for i, w := range shown {
 			s.lists = append(s.lists, b.way(i, &w, r))
 		}
+		s.after = whoWires(shown)
 		return s
 	}
 	s := section{title: "What to do first", numbered: true}
@@ -31,6 +34,15 @@ func (b *builder) waysOut(r room) section {
 		s.more = things(n, "more step")
 	}
 	return s
+}
+
+// whoWires says who fits what a way out asks for; nothing where it asks for no wiring.
+// Common practice, no published source.
+func whoWires(ways []answer.Way) []string {
+	if !slices.ContainsFunc(ways, func(w answer.Way) bool { return w.Wiring }) {
+		return nil
+	}
+	return []string{"Somebody trained does the wiring; makers' instructions first."}
 }
 
 // noWay is told where ways out were searched in vain.
@@ -74,6 +86,9 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	if w.SpeedKmh.Valid() && w.SpeedKmh.High > 0 {
 		figures = append(figures, b.rangeOf(kmPerH, w.SpeedKmh).brief())
 	}
+	if p := w.Pace; p != nil && w.SpeedKmh.Low < p.LimitKmh && p.LimitKmh < w.SpeedKmh.High { // the range says yes and no
+		figures = append(figures, "over "+b.alone(kmPerH, p.LimitKmh).likely+", brisk at that age, in "+counted(p.Share))
+	}
 	if wanted := b.a.Ride.WantedMin; wanted != nil && w.WantedShare != nil {
 		figures = append(figures, b.one(minutes, *wanted)+": "+reaches(*w.WantedShare))
 	}
@@ -87,8 +102,8 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	if n := len(w.Steps) - len(list.steps); n > 0 {
 		list.steps = append(list.steps, "and "+strconv.Itoa(n)+" more")
 	}
-	if r.steps >= len(w.Steps) && !r.bare {
-		list.after = b.say(w.Together)
+	if r.steps >= len(w.Steps) {
+		list.after = cut(b.say(w.Together), r.together)
 	}
 	return list
 }

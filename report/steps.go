@@ -29,10 +29,11 @@ func (b *builder) changes() section {
 func (b *builder) allWays() section {
 	s := section{title: b.waysTitle()}
 	for i := range b.a.Ways {
-		list := b.way(i, &b.a.Ways[i], room{steps: math.MaxInt, stepLen: math.MaxInt})
-		list.flow = b.tight >= tightest
+		list := b.way(i, &b.a.Ways[i], room{steps: math.MaxInt, stepLen: math.MaxInt, together: math.MaxInt})
+		list.flow = b.tight >= dense
 		s.lists = append(s.lists, list)
 	}
+	s.after = whoWires(b.a.Ways)
 	return s
 }
 

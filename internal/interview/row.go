@@ -33,6 +33,8 @@ func (r row) orBy(keys ...string) row   { r.instead = keys; return r }
 func (r row) settle(keys ...string) row { r.settles = keys; return r }
 func (r row) mends(c answer.Change) row { r.Mends = c; return r }
 
+func (r row) sheet() row { r.Sheet = true; return r }
+
 func (r row) only(when func(map[string]string) bool) row { r.when = when; return r }
 
 func (r row) press(when func(map[string]string) string) row { r.presses = when; return r }

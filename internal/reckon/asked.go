@@ -15,13 +15,15 @@ const mostAsked = 5
 
 // asked are the questions for whoever owns the thing: the guess that the first lines
 // rest on, then in the order of an interview what would turn the verdict, the one that
-// narrows most among the first two. What needs a meter comes after all that needs none.
+// narrows most among the first two. What needs a meter comes after all that needs none, and what
+// only its maker tells is not the first where something is left to look at.
 func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Measurement) []answer.Measurement {
 	weighed := *a
 	weighed.Measure = gains
 	type ranked struct {
 		answer.Measurement
-		rank int // those of lower rank come first
+		rank  int  // those of lower rank come first
+		sheet bool // only its maker tells
 	}
 	gravest := "" // the guess that the first lines rest on
 	if len(a.Findings) > 0 {
@@ -55,7 +57,7 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 			continue
 		}
 		mended = append(mended, q.Mends)
-		r := ranked{m, 1}
+		r := ranked{m, 1, q.Sheet}
 		switch {
 		case q.Effort >= interview.Meter:
 			r.rank = 2
@@ -70,6 +72,12 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 	}); k > 1 && list[k].rank == 1 {
 		m := list[k]
 		list = slices.Insert(slices.Delete(list, k, k+1), 1, m)
+	}
+	if len(list) > 0 && list[0].sheet { // the first is for who stands beside it, where one of them is
+		if k := slices.IndexFunc(list, func(m ranked) bool { return !m.sheet && m.rank < 2 }); k > 0 {
+			m := list[k]
+			list = slices.Insert(slices.Delete(list, k, k+1), 0, m)
+		}
 	}
 	var out []answer.Measurement
 	for _, m := range list[:min(len(list), mostAsked)] {

@@ -78,7 +78,14 @@ func TestNoMeterIsAskedForBeforeSomethingSimpler(t *testing.T) {
 			}
 		}
 		if len(list) == 0 || len(list) > 5 {
-			t.Errorf("%d questions", len(list))
+			t.Fatalf("%d questions", len(list))
+		}
+		look := slices.ContainsFunc(list, func(m answer.Measurement) bool {
+			q := questions[m.Key]
+			return !q.Sheet && q.Effort < interview.Meter
+		})
+		if first := questions[list[0].Key]; first.Sheet && look {
+			t.Errorf("%s is asked first, which only its maker tells", list[0].Key)
 		}
 	}
 }
@@ -104,6 +111,12 @@ func TestTheNextStepIsAWayOutWhereThereIsOne(t *testing.T) {
 	for _, w := range a.Ways {
 		if w.WantedShare == nil || *w.WantedShare < 0 || *w.WantedShare > 1 {
 			t.Errorf("%s does not say whether an hour is reached", w.Title)
+		}
+		if p := w.Pace; p != nil && (p.LimitKmh < 4 || p.LimitKmh > 16 || p.Share <= 0 || p.Share > 1) { // the ladder of speeds by age
+			t.Errorf("%s: too fast from %.3g km/h in a share of %.3g", w.Title, p.LimitKmh, p.Share)
+		}
+		if (w.Together != "") != w.Wiring && len(w.Steps) > 0 { // what sits in the wire is wired in
+			t.Errorf("%s: wiring %v, %q", w.Title, w.Wiring, w.Together)
 		}
 		if len(w.Steps) == 0 {
 			continue

@@ -30,8 +30,8 @@ type caution struct{ text, source string }
 // report carries all of them.
 func cautionsFor(p *setup.Parts) []caution {
 	list := []caution{{
-		"This is a calculation from labels and assumptions, not a test. The makers of vehicle, pack and charger, local codes " +
-			"and licensed practice come before anything said here.",
+		"This is computed from labels and assumptions, not tested. What the makers of vehicle, pack and charger say, local codes " +
+			"and licensed practice come first.",
 		srcCommon,
 	}, {
 		"A changed vehicle no longer is the one that was tested; who changes it answers for it. " +

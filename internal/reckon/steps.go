@@ -31,14 +31,17 @@ var remedies = [...]remedy{
 	{converterName, []answer.Change{answer.LimitSpeed, answer.FitConverter}, converterStep},
 	{controllerName, []answer.Change{answer.FitController, answer.LimitCurrent}, controllerStep},
 	{cutoffName, []answer.Change{answer.FitCutoff}, cutoffStep},
-	{"wire", []answer.Change{answer.FitWire, answer.FitJoint}, wireStep},
+	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, wireStep},
 	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, fuseStep},
 	{"charger", []answer.Change{answer.FitCharger}, chargerStep},
 	{packName, []answer.Change{answer.FitPack}, packStep},
 }
 
 // The steps whose places on the way from battery to motors are told.
-const converterName, controllerName, cutoffName, fuseName = "converter", "controller", "cutoff", "fuse"
+const converterName, controllerName, cutoffName, fuseName, wireName = "converter", "controller", "cutoff", "fuse", "wire"
+
+// toWire are the steps that somebody has to wire in.
+var toWire = [...]string{converterName, controllerName, cutoffName, fuseName, wireName}
 
 // stepsFor lists the steps that what is left to fix asks for and that were not
 // taken yet.

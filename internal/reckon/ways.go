@@ -294,11 +294,12 @@ func ifNotFaults(err error) error {
 // way is the path as the answer shows it, with what it comes to.
 func (w *path) way(e *engine, s *setup.Setup, a *answer.Assessment) answer.Way {
 	way := answer.Way{
-		Title: w.named(), Verdict: a.Verdict, WantedShare: wantedShare(a),
+		Title: w.named(), Verdict: a.Verdict, WantedShare: wantedShare(a), Pace: paceOf(a),
 		PedalMin: rangeOf(a, minutesPath, a.Ride.LastsPedalMin), SpeedKmh: rangeOf(a, speedPath, a.Steady.SpeedKmh),
 	}
 	for _, st := range w.steps {
 		way.Steps = append(way.Steps, st.text)
+		way.Wiring = way.Wiring || slices.Contains(toWire[:], st.name)
 	}
 	all := w.sets(s)
 	for _, key := range e.outdated(s, all) {

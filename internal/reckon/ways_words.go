@@ -41,6 +41,19 @@ func wantedShare(a *answer.Assessment) *float64 {
 	return &share
 }
 
+// paceOf is the speed that is too much for who drives, and how often it is; nil where it
+// is not.
+func paceOf(a *answer.Assessment) *answer.Pace {
+	i := slices.IndexFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Topic == answer.TopicSpeed && f.Unit == "m/s" && f.Harm == answer.Child && f.Level > answer.Fine
+	})
+	if i < 0 {
+		return nil
+	}
+	const perHour = 3.6
+	return &answer.Pace{LimitKmh: a.Findings[i].Limit * perHour, Share: a.Findings[i].Share}
+}
+
 // together says in which order the steps sit in the plus wire, and why their amps
 // differ. Common practice, no published source.
 func together(steps []step) (order, amps string) {

@@ -27,4 +27,4 @@ Likely, and in brackets where 8 of 10 setups like this lie:
 [*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.
 [/list]
 
-The full report has all 3 cautions.
+Full report: 3 cautions.

@@ -25,4 +25,4 @@
 [*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.
 [/list]
 
-The full report has all 2 cautions.
+Full report: 2 cautions.

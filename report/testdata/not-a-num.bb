@@ -46,4 +46,4 @@ What was measured does not go together. 1024 vehicles like this were computed, n
 [*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.
 [/list]
 
-The full report has 1 more finding and all 2 cautions.
+Full report: 1 more to watch, 2 cautions.
