@@ -57,14 +57,30 @@ func (p *Path) Shorts(pack PackEnd, ambientC float64) (near, far, worst Short) {
 			jointOhm += c.Ohm * c.count()
 		}
 	}
+	var opens Curve
+	if p.fuse != nil {
+		opens = p.fuse.At(ambientC)
+	}
+	carriedA := math.Inf(1)
+	for _, r := range p.runs {
+		carriedA = min(carriedA, r.CarriesA(ambientC))
+	}
 	first := 0.0
 	if lengthM > 0 {
 		first = min(1, reach/lengthM)
 	}
 	for i := range shortPlaces {
 		share := first + (1-first)*float64(i)/(shortPlaces-1)
-		s := p.shortThrough(pack, pack.Ohm+fuseOhm+share*(wireOhm+jointOhm), ambientC)
-		s.Where = "along the wire"
+		s := Short{
+			Where:    "along the wire",
+			CurrentA: pack.FullV / (pack.Ohm + fuseOhm + share*(wireOhm+jointOhm)), ClearS: math.Inf(1), LimitS: math.Inf(1), CarriedA: carriedA,
+		}
+		if p.fuse != nil {
+			s.ClearS = opens.Opens(s.CurrentA).LatestS
+		}
+		for _, r := range p.runs {
+			s.LimitS = min(s.LimitS, r.Insulation.WithstandS(r.Wire.AreaMM2*r.wires(), s.CurrentA))
+		}
 		switch i {
 		case 0:
 			s.Where = "behind the fuse"
@@ -78,18 +94,4 @@ func (p *Path) Shorts(pack PackEnd, ambientC float64) (near, far, worst Short) {
 		}
 	}
 	return near, far, worst
-}
-
-// shortThrough is the fault with so much resistance in the loop.
-func (p *Path) shortThrough(pack PackEnd, loopOhm, ambientC float64) Short {
-	s := Short{CurrentA: pack.FullV / loopOhm, ClearS: math.Inf(1), LimitS: math.Inf(1), CarriedA: math.Inf(1)}
-	if p.fuse != nil {
-		curve := p.fuse.At(ambientC)
-		s.ClearS = curve.Opens(s.CurrentA).LatestS
-	}
-	for _, r := range p.runs {
-		s.LimitS = min(s.LimitS, r.Insulation.WithstandS(r.Wire.AreaMM2*r.wires(), s.CurrentA))
-		s.CarriedA = min(s.CarriedA, r.CarriesA(ambientC))
-	}
-	return s
 }

@@ -55,6 +55,9 @@ type Judged struct {
 	ReverseA float64       // motor current of a reversal at speed
 }
 
+// usualFindings is how many most cases have at the most.
+const usualFindings = 24
+
 // view is one case while it is being judged.
 type view struct {
 	*Judge
@@ -68,7 +71,7 @@ type view struct {
 
 // Case judges one case, completely.
 func (j *Judge) Case(c Case) (*Judged, error) {
-	v := &view{Judge: j, Case: c, out: &Judged{}}
+	v := &view{Judge: j, Case: c, out: &Judged{Findings: make([]answer.Finding, 0, usualFindings)}}
 	v.readFirst()
 	if err := v.judge(); err != nil {
 		return nil, err
