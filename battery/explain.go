@@ -38,6 +38,13 @@ func Explanations() []answer.Explanation {
 			Do:    "Less current, shorter rides, and air around the battery. Let it cool before it is charged.",
 		},
 		{
+			Code:  CodeOldHot,
+			Means: "The battery that the vehicle came with was too hot to touch after a drive.",
+			Hurts: "Something in the vehicle made it so, most likely a joint that resists, wheels that rub or too much load, and it will warm the new battery as well.",
+			Limit: "54 degrees Celsius for a battery that can be touched, from one post on a test plan built on ASTM F963.",
+			Do:    "Feel plugs and wires after a short drive, turn the wheels by hand, and let less ride before another battery goes in.",
+		},
+		{
 			Code:  CodeTooCold,
 			Means: "The cells are colder than they may be used.",
 			Hurts: "They give less, sag under load and may be damaged by being pushed.",

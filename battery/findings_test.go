@@ -108,6 +108,16 @@ func findingsMade(t testing.TB) []made {
 			danger, child, "degC", answer.Below, answer.LookUp, "astm-f963-surface", "",
 		},
 		{
+			"an old block of 60 C outside", battery.CodeOldHot,
+			battery.JudgeOld(60), battery.JudgeOld(54.4),
+			fix, house, "degC", answer.Below, answer.LookUp, "astm-f963-touched", "what warmed it warms the next",
+		},
+		{
+			"lithium of -25 C outside, measured, in a mild room", battery.CodeTooCold,
+			tool.Judge(touched(-25, 20)), tool.Judge(touched(-15, 20)),
+			fix, part, "degC", answer.Above, answer.WarmUp, tool.Profile().Discharge.Source, "it was no warmer at the start",
+		},
+		{
 			"a block that was cool after a short drive and is computed hot", battery.CodeTooHot,
 			block.Judge(touched(40, 75)), block.Judge(touched(40, 40)),
 			danger, child, "degC", answer.Below, answer.LoadLess, "astm-f963-surface", "how long was driven is not told",

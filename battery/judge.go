@@ -13,6 +13,7 @@ const (
 	CodeCurrentPeak    = "pack-current-peak"    // peak current above what it may give
 	CodeTooHot         = "pack-too-hot"         // cells hotter than they may be, or than a child may touch
 	CodeTooCold        = "pack-too-cold"        // cells colder than they may be discharged
+	CodeOldHot         = "old-battery-hot"      // that which was replaced got too hot
 )
 
 // Limits of Judge that are not the chemistry's.
@@ -101,6 +102,20 @@ func (m *Model) decidesCurrent() []string {
 		return []string{answer.KeyPackMaxCurrent}
 	}
 	return []string{answer.KeyPackMaxCurrent, answer.KeyPackCapacity, answer.KeyPackChemistry}
+}
+
+// JudgeOld judges the surface of the battery that was replaced, as it was read after a
+// drive, in deg C: what warmed that one warms the next.
+func JudgeOld(surfaceC float64) []answer.Finding {
+	if !(surfaceC > touchedMostC+heatHairK) {
+		return nil
+	}
+	return []answer.Finding{onPack(answer.Finding{
+		Code: CodeOldHot, Level: answer.FixFirst, Harm: answer.House, Unit: "degC", Found: surfaceC, Limit: touchedMostC, Source: srcTouched,
+		Title:  "The battery that it came with was read too hot to touch after a drive; what warmed it warms the next one too.",
+		Advice: "Find out why before another battery goes in: a loose joint beside it, a brake that rubs, too much load. If it was the new battery that was read, put a reading of the old one under [original.measured]: then this one counts for the new.",
+		Change: answer.LookUp, Decides: []string{answer.KeyMeasuredPackTemperature},
+	})}
 }
 
 // judgeCold looks at the coldest moment.

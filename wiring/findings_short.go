@@ -15,7 +15,7 @@ const (
 )
 
 // rememberedTwice is how far opening times that are only remembered may be off: within
-// it they make no danger. Own choice.
+// it nothing is to be fixed for them, and beyond it they make no danger. Own choice.
 const rememberedTwice = 2
 
 // short judges the short circuit that leaves the wire the least margin, and
@@ -42,8 +42,11 @@ func (j *judge) short() {
 		f.Decides = append(f.Decides, answer.KeyFuseRating, answer.KeyFuseForm)
 		f.Title = "A short circuit may burn the wire before the fuse opens."
 		f.Advice = "Fit a smaller or faster fuse, or thicker wire."
-		if w.ClearS <= rememberedTwice*w.LimitS && j.fineIf(form.GatesSource) != answer.Fine {
-			f.Level, f.Harm, f.Gravity = answer.Watch, answer.House, 0
+		if j.fineIf(form.GatesSource) != answer.Fine {
+			f.Level, f.Gravity = answer.FixFirst, 0
+			if w.ClearS <= rememberedTwice*w.LimitS || j.AsMade {
+				f.Level = answer.Watch
+			}
 			f.Title = "A short circuit may burn the wire before the fuse opens; how soon such a fuse opens is known from memory only."
 			f.Advice = "Look up its opening times in its maker's sheet, or put a blade fuse that suits the wire in line with it."
 			f.Change = answer.LookUp

@@ -105,6 +105,7 @@ func TestHarmDecidesTheLevel(t *testing.T) {
 		wiring.CodeBlockedOverloadsWire: "only while somebody holds the pedal down",
 		wiring.CodeFuseVoltage:          "no source says how far above its rating a fuse fails",
 		wiring.CodeShortAboveBreaking:   "only the shortest of all shorts",
+		wiring.CodeShortBurnsWire:       "how soon a breaker opens is remembered, and no danger comes of that",
 		wiring.CodeBreakerAlone:         "many were made so, and somebody sees it open",
 	}
 	keys := map[string]bool{}

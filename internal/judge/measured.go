@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/build"
@@ -57,7 +58,9 @@ func (v *view) measured() error {
 			}
 		}
 		v.loaded(p)
-		if t := p.Measured.PackTemperature; t.Given {
+		if t := p.Measured.PackTemperature; t.Given && p != v.parts {
+			v.add(battery.JudgeOld(t.Likely)...)
+		} else if t.Given {
 			v.tell(answer.MeasuredFigure{
 				Name: "battery after a drive", Measured: t.Text, Computed: fmt.Sprintf("cells up to %s C", round(v.Seen.Lasts.HottestC, 2)),
 				Says: "surfaces are cooler than the cells inside",

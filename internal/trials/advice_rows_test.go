@@ -33,6 +33,7 @@ func takensPack() []taken {
 		{code: battery.CodeCurrentPeak, change: answer.LimitCurrent, base: "direct", set: "pack.max_current=6 A; -controller.current_limit; -controller.ramp", take: "controller.current_limit={limit_a}"},
 		{code: battery.CodeTooCold, change: answer.WarmUp, base: "lithium", set: "pack.temperature=-25 C; outing.air=-25 C", take: "pack.temperature=20 C; outing.air=5 C"},
 		{code: battery.CodeTooHot, change: answer.LoadLess, base: "lithium", set: "pack.temperature=85 C", take: "pack.temperature=20 C"},
+		{code: battery.CodeOldHot, change: answer.LookUp, base: "proper", set: "measured.pack_temperature=60 C", take: "measured.pack_temperature=40 C"},
 		{code: judge.CodeHotterThanDriven, change: answer.LookUp, base: "block", set: "measured.pack_temperature=48 C", take: "measured.pack_temperature=28 C"},
 		{code: battery.CodeTooHot, change: answer.LookUp, base: "block", set: "measured.pack_temperature=58 C", take: "measured.pack_temperature=40 C"},
 		{code: battery.CodeSeriesElectronics, change: answer.FitPack, base: "iron", set: "pack.joined=series; cutoff.module.opens_at=22.4 V; charger.voltage=29.2 V", take: "-pack.joined; cutoff.module.opens_at=12 V; charger.voltage=14.6 V"},
