@@ -68,13 +68,6 @@ func aboutLaunch() []answer.Explanation {
 			Do:    "Firmer or flatter ground. Weight over the driven wheels, or softer wheels, help a little.",
 		},
 		{
-			Code:  CodeGoesOnSpinning,
-			Means: "It moves, but its driven wheels still spin ten seconds after the start: ground and slope leave hardly any of their push for getting faster.",
-			Hurts: "The motors draw what the spinning takes for as long as the pedal is held, without wind to cool them. A little steeper or softer, and it stands.",
-			Limit: "The grip of such wheels on that ground, an estimate, against its rolling resistance and the slope; that ten seconds are too long is an own choice.",
-			Do:    "Firmer or flatter ground, or a lighter load. Weight over the driven wheels, or softer wheels, help a little.",
-		},
-		{
 			Code:  CodeCannotStart,
 			Means: "The motors do not manage to set the vehicle in motion here. They stand like held motors.",
 			Hurts: "All current becomes heat in the motors; they may be lost within seconds, while the child goes on pressing.",

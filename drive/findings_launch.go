@@ -17,7 +17,6 @@ const (
 	CodeRampBoundsNothing        = "ramp-bounds-nothing"
 	CodeTwoSoftStarts            = "two-soft-starts"
 	CodeSpinsOnTheSpot           = "spins-on-the-spot"
-	CodeGoesOnSpinning           = "goes-on-spinning"
 	CodeCannotStart              = "cannot-start"
 	CodeStallsSoon               = "stalls-soon"
 	CodeWheelsSpin               = "wheels-spin"
@@ -198,7 +197,7 @@ func (k LaunchCheck) going() []answer.Finding {
 	stuck := answer.Finding{
 		Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Source: srcMotorLaw, Unit: "N",
 		Change: answer.LoadLess, Habit: answer.HabitFirmGround, Decides: []string{answer.KeyVehicleGround, answer.KeyVehicleSlope},
-		Ladder: LadderGoing, Rung: 3,
+		Ladder: LadderGoing, Rung: 2,
 	}
 	switch {
 	case !r.Moved && r.Slipped:
@@ -213,14 +212,6 @@ func (k LaunchCheck) going() []answer.Finding {
 		return []answer.Finding{stuck}
 	}
 	var out []answer.Finding
-	if r.Spinning { // it moves, and does not do what was asked of it
-		f := stuck
-		f.Code, f.Found, f.Limit, f.Added, f.Rung = CodeGoesOnSpinning, resistN, c.GripN, true, 2
-		f.Reads = answer.AsTold // the limit is not passed: it is too near
-		f.Title = "The driven wheels go on spinning: this ground and slope ask for nearly all the push that they can hold, and it hardly gets faster."
-		f.Advice = "Let go of the pedal: for as long as it is held the motors turn current into heat. Keep to firmer or flatter ground."
-		return []answer.Finding{f}
-	}
 	if r.SteadyMS == 0 && !r.Slipped {
 		stuck.Code, stuck.Item, stuck.Unit, stuck.Reads = CodeStallsSoon, answer.Motors, "A", answer.AsTold
 		stuck.Found, stuck.Limit = r.SteadyBatteryA, r.EndBatteryA

@@ -128,9 +128,8 @@ type HeatCheck struct {
 	ReadBy   string    // key of the reading that the case's temperature is; empty: computed
 }
 
-// LadderGoing is the ladder from motors that grow too hot, over a vehicle that hardly
-// gets anywhere, to one that does not go: the motors of each grow hotter still while
-// somebody holds the pedal down.
+// LadderGoing is the ladder from motors that grow too hot to those that cannot turn, or
+// hardly get anywhere, which grow hotter still while somebody holds the pedal down.
 const LadderGoing = "going"
 
 // nearLimitK is how close to its limit a winding is worth watching. Own choice.

@@ -42,7 +42,6 @@ func meanings() []meaning {
 		{drive.CodeRampBoundsNothing, answer.Part, answer.FixFirst, answer.Board, answer.LimitCurrent, motorLaw, "a ramp alone on a weak pack", "a ramp and a limit"},
 		{drive.CodeTwoSoftStarts, answer.Wear, answer.Watch, answer.Board, "", motorLaw, "two soft starts", "a ramp alone"},
 		{drive.CodeSpinsOnTheSpot, answer.Part, answer.FixFirst, "", answer.LoadLess, motorLaw, "steep and slippery", "too steep"},
-		{drive.CodeGoesOnSpinning, answer.Part, answer.FixFirst, "", answer.LoadLess, motorLaw, "slippery, with hardly any push left over", "wheelspin"},
 		{drive.CodeCannotStart, answer.Part, answer.FixFirst, answer.Motors, answer.LoadLess, motorLaw, "too steep", "starts, then the pack tires"},
 		{drive.CodeStallsSoon, answer.Part, answer.FixFirst, answer.Motors, answer.LoadLess, motorLaw, "starts, then the pack tires", sound},
 		{drive.CodeWheelsSpin, answer.Wear, answer.Watch, "", "", motorLaw, "wheelspin", sound},

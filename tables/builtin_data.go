@@ -454,6 +454,14 @@ var builtin = Tables{
 			},
 		},
 		{
+			Name: "iso-16750-2",
+			Value: answer.Source{
+				ID:    "iso-16750-2",
+				Text:  "ISO 16750-2, supply of electric equipment of road vehicles: up to 16 V where the nominal voltage is 12 V, up to 32 V where it is 24 V",
+				Known: "memory",
+			},
+		},
+		{
 			Name: "iso-8820-3-ratings",
 			Value: answer.Source{
 				ID:    "iso-8820-3-ratings",
@@ -1980,8 +1988,8 @@ var builtin = Tables{
 				RatingsSource: "breaker-ratings",
 				Heat:          []Point{{X: 25, Y: 1}, {X: 75, Y: 0.5}},
 				HeatSource:    "breaker-heat",
-				VoltagesV:     []float64{12, 24},
-				VoltageSource: "sae-j553-scope",
+				VoltagesV:     []float64{16, 32},
+				VoltageSource: "iso-16750-2",
 			},
 		},
 		{

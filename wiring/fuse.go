@@ -65,11 +65,22 @@ func (f *Fuse) Ohm(currentA float64) float64 {
 
 // VoltageV returns the voltage that the fuse may be used at: the printed one,
 // or the lowest that the form is made for; 0 when neither is known.
+//
+// What is printed on a breaker for road vehicles, 12 or 24 V, is nominal: it may be
+// used in any system of that name.
 func (f *Fuse) VoltageV() float64 {
-	if f.spec.VoltageV > 0 || len(f.spec.Form.VoltagesV) == 0 {
-		return f.spec.VoltageV
+	printed, made := f.spec.VoltageV, f.spec.Form.VoltagesV
+	switch {
+	case len(made) == 0:
+		return printed
+	case printed <= 0:
+		return made[0]
+	case f.spec.Form.Breaker && printed == 12:
+		return made[0]
+	case f.spec.Form.Breaker && printed == 24 && len(made) > 1:
+		return made[1]
 	}
-	return f.spec.Form.VoltagesV[0]
+	return printed
 }
 
 // CarriesA returns the rating that is left in surroundings of ambientC.

@@ -269,3 +269,29 @@ func TestPulseLifeFollowsTheGuide(t *testing.T) {
 		t.Errorf("glass tube: %+v, nobody published its melting I2t", life)
 	}
 }
+
+// ISO 16750-2 (from memory): 12 V systems are supplied with up to 16 V, 24 V ones with
+// up to 32 V.
+func TestTheVoltsPrintedOnABreakerAreNominal(t *testing.T) {
+	for _, c := range []struct {
+		form          string
+		printed, want float64
+	}{
+		{"auto-reset breaker", 0, 16},
+		{"auto-reset breaker", 12, 16},
+		{"auto-reset breaker", 24, 32},
+		{"auto-reset breaker", 30, 30},
+		{"small blade", 0, 32},
+		{"small blade", 12, 12},
+	} {
+		form, err := tables.Builtin().Fuse(c.form)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := wiring.NewFuse(wiring.FuseSpec{Form: form, RatingA: 20, VoltageV: c.printed})
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, c.form, f.VoltageV(), c.want, 0)
+	}
+}

@@ -21,7 +21,7 @@ func Explanations() []answer.Explanation {
 		},
 		{
 			Code:  CodeDoesNotGo,
-			Means: "On this ground and slope, with this rider, the vehicle does not get going: its motors stand, or its wheels spin on the spot.",
+			Means: "On this ground and slope, with this rider, the vehicle does not get going: its motors stand, or its wheels spin on the spot, or still spin ten seconds after the start at less than 1 km/h.",
 			Hurts: "Motors that do not turn take their greatest current and no air: they burn within seconds, and children keep the pedal down.",
 			Limit: "None: what it takes to move, against what motors and tyres can push.",
 			Do:    "Keep to firmer or flatter ground, let less ride, or look for what rubs.",

@@ -67,6 +67,16 @@ func (s *Seen) Stuck() bool {
 	return s.Case.Load.Kind == NoLoad && (!(s.Steady.SpeedMS > 0) || !s.Launch.Moved || s.givesUp(stuckS) && s.Steady.Slipping)
 }
 
+// hardlyMS is the speed below which a vehicle whose wheels spin on hardly moves: a
+// child walks faster. Own choice.
+const hardlyMS = 1 / 3.6
+
+// SpinsOn reports whether the driven wheels still spin when the launch has been
+// followed to its end, [LaunchS] after its soft starts, and the vehicle hardly moves.
+func (s *Seen) SpinsOn() bool {
+	return s.Case.Load.Kind == NoLoad && s.Launch.Spinning && s.Launch.EndMS < hardlyMS
+}
+
 // When a vehicle that comes to a stand with charge left barely moved, and when one
 // that spins its wheels never did. Own choices.
 const (

@@ -149,7 +149,6 @@ func takensDrive() []taken {
 		{code: drive.CodeRemoteOnFaster, change: answer.LimitSpeed, base: "swap", set: "vehicle.remote_control=true", take: "vehicle.remote_control=false"},
 		{code: drive.CodeRollsBack, change: answer.LoadLess, base: "block", set: "vehicle.slope=30 %", take: "vehicle.slope=0 %"},
 		{code: drive.CodeRunningOverController, change: answer.FitController, base: "direct", set: "controller.continuous_current=3 A", take: "controller.continuous_current=40 A"},
-		{code: drive.CodeGoesOnSpinning, change: answer.LoadLess, base: "block", set: "vehicle.slope=10 %", take: "vehicle.slope=0 %"},
 		{code: drive.CodeSpinsOnTheSpot, change: answer.LoadLess, base: "block", set: "vehicle.slope=30 %", take: "vehicle.slope=0 %"},
 		{code: drive.CodeStallsSoon, change: answer.LoadLess, base: "labels6", set: "rider.mass=60 kg; rider.age=14 years", take: "rider.mass=15 kg; rider.age=3 years"},
 		{code: drive.CodeToothLoad, change: answer.LimitCurrent, base: "proper", set: noConverter + "-controller.current_limit; -controller.ramp; vehicle.ground=asphalt; original.controller.kind=chopper; original.controller.current_limit=14 A; original.controller.ramp=2 s", take: "controller.current_limit={limit_a}"},
