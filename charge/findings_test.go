@@ -132,7 +132,7 @@ func chargerRows(t testing.TB) []made {
 		{"too many amps", charge.CodeCurrentTooHigh, onLead(t, "lead acid 14.4V 4A DC automatic", nil), onLead(t, "lead acid 14.4V 2.1A DC automatic", nil), fix, part, answer.Charger, answer.FitCharger, ag},
 		{"far too many amps", charge.CodeCurrentTooHigh, onLead(t, "lead acid 14.4V 10A DC automatic", nil), right, danger, house, answer.Charger, answer.FitCharger, ag},
 		{"too many amps for lithium", charge.CodeCurrentTooHigh, onLithium(t, "21V 6A DC Li-ion automatic", nil), onLithium(t, "21V 5A DC Li-ion automatic", nil), danger, house, answer.Charger, answer.FitCharger, li},
-		{"its own charger, a little too many amps", charge.CodeCurrentTooHigh, onLithium(t, "21V 6.5A DC Li-ion automatic", own), onLithium(t, "21V 6A DC Li-ion automatic", own), watch, wear, answer.Charger, answer.LookUp, li},
+		{"its own charger, a little too many amps", charge.CodeCurrentTooHigh, onLithium(t, "21V 6.5A DC Li-ion automatic", own), onLithium(t, "21V 5A DC Li-ion automatic", own), watch, wear, answer.Charger, answer.LookUp, li},
 		{"small charger", charge.CodeSlow, matched(plugged(t, "agm", 6, 20, "lead acid 14.4V 900mA DC automatic"), nil), matched(plugged(t, "agm", 6, 20, "lead acid 14.4V 1A DC automatic"), nil), watch, wear, answer.Charger, answer.ChangeNone, "common-charging"},
 		{"timer", charge.CodeTimer, onLead(t, "lead acid 14.4V 1A DC timer", nil), right, watch, wear, answer.Charger, answer.ChangeNone, ag},
 		{"stop unknown, lithium", charge.CodeStopUnknown, onLithium(t, "21V 2A DC Li-ion", nil), rightLi, fix, house, answer.Charger, answer.LookUp, li},

@@ -24,6 +24,7 @@ type match struct {
 	p    Plugged
 	prof chemistry.Profile
 	gate Gate
+	ah   float64 // that limits go by
 	v    Verdict
 }
 
@@ -39,10 +40,10 @@ func Match(p Plugged) Verdict {
 		p.Charger.SuppliedWithPack = false
 	}
 	prof := p.Pack.Spec().Profile
-	m := &match{p: p, prof: prof, gate: GateAt(prof, p.CellC), v: Verdict{Fit: Matches}}
+	m := &match{p: p, prof: prof, gate: GateAt(prof, p.CellC), ah: p.sheetAh(), v: Verdict{Fit: Matches}}
 	m.v.WantedVPerCell = m.gate.WantedVPerCell
 	m.v.MostVPerCell = m.gate.MostVPerCell
-	m.v.MostA = prof.Charge.MaxC * p.Pack.RatedAh() * m.gate.CurrentShare
+	m.v.MostA = prof.Charge.MaxC * m.ah * m.gate.CurrentShare
 	m.kind()
 	m.place()
 	m.output()

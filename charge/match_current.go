@@ -22,10 +22,10 @@ const (
 	// mismatch counts as dangerous whatever the chemistry (source
 	// "common-charging").
 	farTooMuch = 3.0
-	// ownOffLabel is what the label of a maker's own pack says over what it holds, at
-	// most: what cells may be charged with goes by what is printed on them. Ten measured
-	// cells held 0.82 to 1.06 of it (source of the label's honesty in package tables).
-	ownOffLabel = 1 / 0.82
+	// honest is from what share of its label on a pack is made of cells that their
+	// sheets speak for: ten measured cells held 0.82 to 1.06 of it (source of the label's
+	// honesty in package tables), look-alikes half.
+	honest = 0.75
 	// littleTooMuch is the current, over the greatest allowed, up to which a pack
 	// that holds less than its label explains a charger that came with it. Own
 	// choice.
@@ -36,10 +36,19 @@ const (
 	tooSlowC = 0.05
 )
 
+// sheetAh is the capacity that limits over it are told of: what is printed on the pack,
+// unless it holds so much less that its cells are others.
+func (p *Plugged) sheetAh() float64 {
+	if rated := p.Pack.RatedAh(); p.LabelAh <= 0 || rated < honest*p.LabelAh {
+		return rated
+	}
+	return p.LabelAh
+}
+
 // current judges the charging current.
 func (m *match) current() {
 	a, most := m.p.Charger.CurrentA, m.v.MostA
-	lim, ah := m.prof.Charge, m.p.Pack.RatedAh()
+	lim, ah := m.prof.Charge, m.ah
 	f := answer.Finding{
 		Unit: "A", Found: a, Limit: most, Source: lim.Source,
 		Decides: []string{answer.KeyChargerLabel, answer.KeyChargerCurrent, answer.KeyPackCapacity, answer.KeyPackChemistry},
@@ -56,7 +65,7 @@ func (m *match) current() {
 		f.Title = "The charger's current is not known."
 		f.Advice = "Read the amps or milliamps on its label; without them neither heat nor time can be told."
 		m.say(Unproven, f)
-	case m.p.Charger.SuppliedWithPack && a <= ownOffLabel*lim.KindMostC()*ah*(1+rounding): // whoever made the pack chose it for these cells, cold or not
+	case m.p.Charger.SuppliedWithPack && a <= lim.KindMostC()*ah*(1+rounding): // whoever made the pack chose it for these cells, cold or not
 	case a > most*(1+rounding):
 		f.Code, f.Level, f.Harm, f.Change = CodeCurrentTooHigh, answer.FixFirst, answer.Part, answer.FitCharger
 		if m.lithium() || a > farTooMuch*most {

@@ -12,6 +12,7 @@ type Plugged struct {
 	CellC    float64  // cell temperature now, deg C
 	AmbientC float64  // surroundings, deg C
 	RestV    float64  // rested voltage of the pack; 0 = not measured
+	LabelAh  float64  // what is printed on the pack; 0 = what it holds
 	ToolPack bool     // a cordless-tool pack with electronics and a charger of its own
 	Port     Port     // where the charger is plugged in
 	Jack     Polarity // polarity that the pack's or vehicle's jack wants, if known

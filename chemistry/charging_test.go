@@ -43,6 +43,22 @@ func TestPowerCellsTakeFasterChargesThanOthers(t *testing.T) {
 	}
 }
 
+// INR18650-20R and -25R: 4 A (the amps of the first from memory); 21700 cells of 4 Ah:
+// at most 6 A (copy). No cell prints more than the 2.14C of INR18650-P28A.
+func TestPowerCellsOfAnySizeTakeWhatSheetsOfThatSizePrint(t *testing.T) {
+	for _, m := range chemistry.Builtin().Members("li-ion") {
+		for ah, amps := range map[float64][2]float64{1.3: {0, 2.14 * 1.3}, 2: {4, 2.14 * 2}, 2.5: {4, 2.14 * 2.5}, 4: {4, 6}, 5: {4, 6}} {
+			got := m.ChargedAs(ah).Profile.Charge.MaxC * ah
+			if m.Kind != chemistry.Power {
+				amps = [2]float64{m.Profile.Charge.MaxC * ah, m.Profile.Charge.MaxC * ah}
+			}
+			if got < amps[0]-1e-9 || got > amps[1]+0.01 {
+				t.Errorf("%s as a cell of %g Ah takes %.2f A, want %.2f to %.2f", m.Profile.Name, ah, got, amps[0], amps[1])
+			}
+		}
+	}
+}
+
 func TestItsOwnFastChargerSpeaksForPowerCellsUnlessAnotherKindIsTold(t *testing.T) {
 	members := chemistry.Builtin().Members("li-ion")
 	power := func(h chemistry.Hint) float64 {

@@ -43,6 +43,21 @@ func (m Member) OhmAhAtHalf() float64 {
 	return p.Resistance.OhmAh.At(half) + part(p.Fast) + part(p.Slow) + slope/p.Capacity.Ratio*longS/3600
 }
 
+// What the sheets of power cells print as the greatest charging current, A a cell,
+// whatever their size (source "fast-charging-sheets"): 4 A of 2.0, 2.5 and 3.0 Ah, 6 A of
+// 2.8 and 4 Ah.
+const leastPowerA, mostPowerA = 4.0, 6.0
+
+// ChargedAs returns the member standing for cells of another printed Ah: such power
+// cells may be charged with as much over their Ah as the sheets of any size allow, and
+// no more than any of the kind.
+func (m Member) ChargedAs(cellAh float64) Member {
+	if c := &m.Profile.Charge; m.Kind == Power && cellAh > 0 {
+		c.MaxC = min(max(c.MaxC, leastPowerA/cellAh), mostPowerA/cellAh, c.KindMostC())
+	}
+	return m
+}
+
 // family is a set of members by name, with shares that add up to 1.
 type family struct {
 	title   string

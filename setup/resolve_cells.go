@@ -48,7 +48,12 @@ func (r *resolver) family(raw Pack) {
 	hint.ChargeC = r.suppliedC()
 	hint.OhmicAh, hint.OhmSpread = r.ohmicAh(raw)
 	p.Members = chemistry.Shifted(p.Members, hint)
+	cellAh := hint.CellAh
+	if cellAh == 0 && p.CapacityAh.Known && p.CapacityAh.Likely <= oneStringAh {
+		cellAh = p.CapacityAh.Likely
+	}
 	for i := range p.Members { // in words it is the kind that was told, whichever cell is drawn
+		p.Members[i] = p.Members[i].ChargedAs(cellAh)
 		p.Members[i].Profile.Title = p.Profile.Title
 	}
 	p.Members = byResistance(p.Members)
@@ -103,6 +108,10 @@ func (r *resolver) suppliedC() float64 {
 	}
 	return amps / p.CapacityAh.Likely
 }
+
+// oneStringAh is up to how many Ah a lithium pack has one string: nobody makes packs of
+// two strings of such small cells (common practice, no published source).
+const oneStringAh = 2.0
 
 // byResistance sorts members by rising resistance.
 func byResistance(members []chemistry.Member) []chemistry.Member {

@@ -54,6 +54,9 @@ func (v *view) charging() error {
 		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: charge.PolarityNamed(p.Setup.Charger.JackPolarity.Text),
 		Joined: joined(p.Pack.Joined), Driving: driving(p.Setup.Charger.BlocksDriving),
 	}
+	if p.Pack.CapacityAh.Known {
+		plugged.LabelAh = v.Now.Pick(&p.Pack.CapacityAh)
+	}
 	if plugged.Joined == charge.InSeries && p.Pack.Profile.Family == chemistry.LeadAcid {
 		if plugged.MadeFor = p.Charger.SizeFor(one); plugged.MadeFor == charge.ForPair {
 			plugged.Pack, plugged.RestV = v.Now.Pack, 2*plugged.RestV
