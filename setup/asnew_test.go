@@ -154,3 +154,28 @@ func TestAMotorThatCannotDoWhatIsToldIsLessLikely(t *testing.T) {
 		t.Errorf("small motors: %.2f of one, %.2f of two", one, two)
 	}
 }
+
+// Where the number is open it follows: small motors come in pairs, larger ones may be
+// alone as one in four vehicles of the class has them.
+func TestWhatOneMotorCannotDoTwoAreThereFor(t *testing.T) {
+	alone := func(can string) float64 {
+		s, err := setup.Read(strings.NewReader("[vehicle]\nhas_board = true\n[motors]\ncan = \""+can+"\"\n[pack]\nlabel = \"12 V 7 Ah\"\n"), "told.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		w, err := s.World()
+		if err != nil {
+			t.Fatal(err)
+		}
+		one, n := 0.0, 0.0
+		for _, z := range draws.Points(1024, w.Dims()) {
+			if n++; math.Round(w.Pick(z)(&w.Likeliest().Motors.Count)) == 1 {
+				one++
+			}
+		}
+		return one / n
+	}
+	if small, large := alone("ride-on 390"), alone("ride-on 550"); small > 0.1 || large < 0.15 || large > 0.35 {
+		t.Errorf("one motor alone: %.2f of small ones, %.2f of large ones", small, large)
+	}
+}

@@ -49,7 +49,7 @@ func (r *resolver) asTold(c *Choosing, class tables.VehicleClass) {
 		if err != nil {
 			return
 		}
-		c.Options[i].Share *= r.chance(&g, can)
+		c.Options[i].Share *= r.chance(&g, can, r.parts.motors(Likely)) // the usual number: one that cannot is no vehicle
 		sum += c.Options[i].Share
 	}
 	for i := range c.Options {
@@ -63,17 +63,80 @@ func (r *resolver) asTold(c *Choosing, class tables.VehicleClass) {
 // with this program for either size.
 const ofMotors = 0.3
 
-// chance is how likely vehicles with such motors are to do what is told of them.
-func (r *resolver) chance(g *GearPart, can tables.MotorCan) float64 {
-	volts := r.parts.Vehicle.DesignV.Likely / r.chain()
+// soMany is how many motors a vehicle may have, and how many vehicles have so many.
+type soMany struct {
+	motors int
+	share  float64 // all add up to 1
+}
+
+// numbers are those that the law of their count leaves.
+func (r *resolver) numbers() []soMany {
+	count := &r.parts.Motors.Count
+	if !count.Assumed || !count.Uncertain() {
+		return []soMany{{r.parts.motors(Likely), 1}}
+	}
+	const steps = 200
+	var all []soMany
+	for i := range steps {
+		n := max(int(math.Round(count.At(math.Sqrt2*math.Erfinv((2*float64(i)+1)/steps-1)))), 1)
+		if last := len(all) - 1; last < 0 || all[last].motors != n {
+			all = append(all, soMany{motors: n})
+		}
+		all[len(all)-1].share += 1.0 / steps
+	}
+	return all
+}
+
+// countAsTold shifts how many motors there are to what motors of the size that was
+// picked can do (Bayes' theorem), as [resolver.asTold] does the sizes.
+func (r *resolver) countAsTold(class tables.VehicleClass, can tables.MotorCan) {
+	count := &r.parts.Motors.Count
+	if t := r.toldOf(class); t == nil || t.fast || !count.Assumed || !count.Uncertain() {
+		return
+	}
+	var g GearPart
+	r.chosenFor(&g, class)
+	all, sum := r.numbers(), 0.0
+	for i := range all {
+		all[i].share *= r.chance(&g, can, all[i].motors)
+		sum += all[i].share
+	}
+	for i := range all {
+		all[i].share /= sum
+	}
+	count.mix = stepped(all)
+	count.Range = count.mix.ends()
+}
+
+// stepped is the law of a whole number.
+func stepped(all []soMany) *mixture {
+	m := &mixture{}
+	for i := range m.values {
+		p, k := portable.NormalBelow(-mostSigma+2*mostSigma*float64(i)/(mixturePoints-1)), 0
+		for sum := all[0].share; sum < p && k < len(all)-1; sum += all[k].share {
+			k++
+		}
+		m.values[i] = float64(all[k].motors)
+	}
+	return m
+}
+
+// chance is how likely vehicles with so many such motors are to do what is told of
+// them.
+func (r *resolver) chance(g *GearPart, can tables.MotorCan, motors int) float64 {
+	chain := 1
+	if r.parts.Motors.Wiring.Text == "series" {
+		chain = motors
+	}
+	volts := r.parts.Vehicle.DesignV.Likely / float64(chain)
 	usual := typicalOf(can, volts)
 	motor := drive.Motor{TorqueConstant: usual.k.Likely, WindingOhm: usual.ohm.Likely, NoLoadA: usual.noLoadA.Likely}
-	motors, radius := r.parts.motors(Likely), r.parts.Vehicle.WheelDiameterM.Likely/2
+	radius := r.parts.Vehicle.WheelDiameterM.Likely / 2
 	efficiency := stagesOf(r.tab.Figure(tables.GearStageEfficiency).Value).Likely
 	fastest := g.fastest(motor, radius, float64(motors)*efficiency)
 	law := kind{Range: g.NewSpeedMS.Range}
 	ratio := g.fittedRatio(motor, radius, min(g.NewSpeedMS.Likely, fastest), float64(motors)*efficiency)
-	lasts := g.told.seconds(g.told.ah, g.told.peukert, newAmps(motor, g.runNM, ratio, efficiency, motors, int(r.chain())))
+	lasts := g.told.seconds(g.told.ah, g.told.peukert, newAmps(motor, g.runNM, ratio, efficiency, motors, chain))
 	off := math.Log(lasts/g.told.rideS.Likely) / math.Hypot(g.told.err, ofMotors)
 	return portable.NormalBelow(law.normal(fastest)) * portable.Pow(1+off*off/4, -2.5) // Student's law, as of readings
 }

@@ -30,6 +30,7 @@ func (r *resolver) motors() {
 	if !ok {
 		return
 	}
+	r.countAsTold(class, can)
 	r.ratedVoltage(raw, can)
 	r.constants(raw, can)
 	r.motorRest(raw, can)

@@ -76,6 +76,11 @@ var stocks = []factory{
 		holds: map[string][]float64{runningA: {5}, wheelsUpA: {3}, speedKmh: {5, 8}, rideMin: {45, 60}, blockedA: {20, 60}}, atMost: narrow,
 	},
 	{
+		name: "a board, and the plainest label", sources: "the same; a 12 V car with a board has four small motors behind a 10 A fuse",
+		volts: "12 V", label: "12 V 7 Ah", board: told(true), ground: "asphalt", child: "3 to 5",
+		holds: map[string][]float64{runningA: {5}, speedKmh: {5}, rideMin: {45, 60}, blockedA: {15, 20, 60}}, atMost: narrow,
+	},
+	{
 		name: "nothing but the plainest label, a larger battery", sources: "the same; a calculation with 147:1 gives 73 min",
 		volts: "12 V", label: "12 V 9.5 Ah", ground: "asphalt", child: "3 to 5",
 		holds: map[string][]float64{runningA: {5}, wheelsUpA: {3}, speedKmh: {8}, rideMin: {45, 60, 73}, blockedA: {20, 60}}, atMost: narrow,
