@@ -56,7 +56,7 @@ func (w *words) readings(hint *chemistry.Profile) ([]Reading, Sureness) {
 // ofPhosphate reports whether volts are those that iron phosphate is printed
 // with, and no other lithium cells.
 func ofPhosphate(v float64) bool {
-	return v == 6.4 || v == 12.8 || v == 25.6 || v == 38.4 || v == 51.2
+	return v == 3.2 || v == 3.3 || v == 6.4 || v == 12.8 || v == 25.6 || v == 38.4 || v == 51.2
 }
 
 // eitherLithium reads a label that says lithium and not which kind. A block of 6,
@@ -169,7 +169,7 @@ func (w *words) unnamed() ([]Reading, Sureness) {
 	case v == 24 || v == 48:
 		// Two or four blocks in a vehicle; a tool pack of 24 V has six cells.
 		return []Reading{lead(v), {"li-ion", int(math.Round(v/4)) * n}, {"lifepo4", int(math.Round(v/3)) * n}}, Guess
-	case v == 12.8 || v == 25.6 || v == 51.2 || v == 6.4 || v == 38.4:
+	case ofPhosphate(v):
 		return []Reading{{"lifepo4", int(math.Round(v/3.2)) * n}}, Likely
 	case v == 18 || v == 14.4 || v == 7.2:
 		// Nickel packs of the same volts were sold for years.

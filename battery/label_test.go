@@ -60,6 +60,8 @@ func TestLabels(t *testing.T) {
 		{"5S2P 5 Ah, 10 cells", "", "li-ion", 5, 2, 18, 5, 90, 0, battery.Likely, 0, "", "10 belongs to the cells, 5 Ah to the pack"},
 		{"5S 2500 mAh cells", "", "li-ion", 5, 0, 18, 2.5, 45, 0, battery.Likely, 0, "not how many are side by side", ""},
 		{"40 V max", "", "li-ion", 10, 0, 36, 0, 0, 0, battery.Likely, 0, "36 V nominal", ""},
+		{"3.2 V 2 Ah", "", "lifepo4", 1, 0, 3.2, 2, 6.4, 0, battery.Likely, 0, "", "no other lithium cell is printed with it: to 4.2 V it would be overcharged"},
+		{"3.2 V 6 Ah 32700", "lifepo4", "lifepo4", 1, 0, 3.2, 6, 19.2, 0, battery.Stated, 0, "", ""},
 		{"12.8 V 10Ah LiFePO4", "", "lifepo4", 4, 0, 12.8, 10, 128, 0, battery.Stated, 0, "", ""},
 		{"12 V 10Ah LiFePO4", "", "lifepo4", 4, 0, 12.8, 10, 128, 0, battery.Stated, 0, "", "sold as 12 V"},
 		{"12.8v 12ah lithium", "", "lifepo4", 4, 0, 12.8, 12, 153.6, 0, battery.Likely, 0, "", "3.2 V a cell is iron phosphate whatever is printed beside it"},
