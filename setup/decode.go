@@ -231,6 +231,9 @@ func (d *decoder) word(target *Word, f *field, path string, value any, line int)
 		text, ok = strconv.FormatInt(n, 10), true // can = 550 is natural
 	}
 	text = strings.TrimSpace(text)
+	if f.What == "can" {
+		text = sizeAlone(text)
+	}
 	if f.Words != nil {
 		if known, _ := spelled(f.Words, text); slices.Contains(f.Words, known) {
 			text = known

@@ -51,6 +51,18 @@ func spelled(list []string, text string) (word string, loose bool) {
 	return t, false
 }
 
+// sizeAlone leaves the size of a motor of what people write around it: "550 size", "a 550
+// motor". A text of other words stays as it is.
+func sizeAlone(text string) string {
+	left := slices.DeleteFunc(strings.Fields(strings.ReplaceAll(fold(text), "-", " ")), func(w string) bool {
+		return slices.Contains([]string{"size", "sized", "motor", "motors", "can", "type", "class", "series", "a", "the"}, w)
+	})
+	if len(left) != 1 {
+		return text
+	}
+	return left[0]
+}
+
 // Chemistries lists the words that pack.chemistry understands: the names of the
 // built-in ones and what people write for them.
 func Chemistries() []string {

@@ -59,7 +59,7 @@ func (t *talk) goOn(file *answers) error {
 		t.say("Going on from " + file.name + ". It says:")
 	}
 	for _, q := range interview.All() {
-		if text := standing(q, t.given); text != "" {
+		if text := q.InWords(t.given); text != "" {
 			known = append(known, q)
 			t.say("  " + q.Asks + " " + text)
 			for _, key := range q.Keys() {
@@ -101,28 +101,6 @@ func (t *talk) goOn(file *answers) error {
 		}
 	}
 	return nil
-}
-
-// standing is what is given as the answer to a question, in words; empty where
-// nothing is.
-func standing(q interview.Question, given map[string]string) string {
-	var words []string
-	for _, key := range q.Keys() {
-		if text := given[key]; text != "" {
-			words = append(words, inWords(q, text))
-		}
-	}
-	return strings.Join(words, ", ")
-}
-
-// inWords is a text as the choices of a question have it.
-func inWords(q interview.Question, text string) string {
-	for _, c := range q.Choices {
-		if c.Value == text || c.Value == "yes" && text == "true" || c.Value == "no" && text == "false" {
-			return c.Says
-		}
-	}
-	return text
 }
 
 // setup is what was answered so far as a setup, in the folder of the file that was

@@ -8,6 +8,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"time"
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
@@ -177,7 +178,7 @@ func (t *talk) put(q interview.Question) error {
 	for i, c := range q.Choices {
 		t.say(fmt.Sprintf("  %d: %s", i+1, c.Says))
 	}
-	stands := standing(q, t.given)
+	stands := q.InWords(t.given)
 	if open := len(q.Choices) == 0 || q.Choices[0].Value == interview.Same; open || len(q.Fills) > 0 {
 		t.say("  For example: " + q.Example)
 	}
@@ -254,6 +255,7 @@ func without(given map[string]string, q interview.Question) map[string]string {
 // understood reads a reply beside what is given, and returns what it sets and what
 // stays. Where an earlier answer to the same question contradicts it, that goes.
 func (t *talk) understood(q interview.Question, line string) (sets, stay map[string]string, err error) {
+	line = interview.Dated(q, line, t.given, time.Now())
 	if sets, err = interview.FillIn(t.base, q, line, t.given); err == nil {
 		return sets, t.given, nil
 	}
@@ -283,13 +285,7 @@ func (t *talk) take(q interview.Question, sets map[string]string, unknown bool) 
 		t.say("Read as: " + text + ".")
 		return
 	}
-	var words []string
-	for _, key := range q.Keys() {
-		if text := sets[key]; text != "" {
-			words = append(words, inWords(q, text))
-		}
-	}
-	text := "Taken: " + strings.Join(words, ", ") + "."
+	text := "Taken: " + q.InWords(sets) + "."
 	if sets[q.Key] == "" && slices.Contains(t.openKeys(), q.Key) {
 		text += " The rest is still open."
 	}

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"strings"
 	"testing"
+	"time"
 
 	"example.org/packcheck/internal/interview"
 )
@@ -39,6 +40,12 @@ func TestAnswersAreReadAsPeopleWriteThem(t *testing.T) {
 		{"vehicle.has_board", "Yes", map[string]string{"vehicle.has_board": "yes"}},
 		{"pack.age", "2", map[string]string{"pack.age": "2 years"}}, // a choice by its number, and what it says
 		{"motors.can", "550", map[string]string{"motors.can": "550"}},
+		{"motors.can", "550 size", map[string]string{"motors.can": "550 size"}},
+		{"motors.can", "a 775 motor", map[string]string{"motors.can": "a 775 motor"}},
+		{"motors.stall_current", "70 A, 30k rpm", map[string]string{"motors.stall_current": "70 A", "motors.no_load_speed": "30k rpm"}},
+		{"pack.size", "151 x 65 x 94 mm", map[string]string{"pack.size": "151 x 65 x 94 mm"}},
+		{"rider.count", "two", map[string]string{"rider.count": "two"}},
+		{"controller.class", "24V 30A", map[string]string{"controller.class": "24V 30A"}},
 		{"motors.count", "2", map[string]string{"motors.count": "2"}},
 		{"measured.rest_voltage", "12,6", map[string]string{"measured.rest_voltage": "12,6 V"}},
 		{"cutoff.pack.opens_at", "no", nil}, // there is none: nothing to fill in
@@ -111,4 +118,33 @@ func FuzzFill(f *testing.F) {
 			t.Errorf("%s: %q gives %v and %q", q.Key, text, sets, err)
 		}
 	})
+}
+
+// A month is a day of the nearest winter; whoever sees what was taken can say it better.
+func TestAMonthIsReadAsADay(t *testing.T) {
+	questions := interview.ByKey()
+	today := time.Date(2026, 11, 28, 23, 0, 0, 0, time.FixedZone("", 3600))
+	for _, c := range []struct{ key, text, from, want string }{
+		{"storage.from", "november", "", "2026-11-01"},
+		{"storage.from", "Nov", "", "2026-11-01"},
+		{"storage.from", "15 November", "", "2026-11-15"},
+		{"storage.from", "November 15th, 2025", "", "2025-11-15"},
+		{"storage.from", "end of october", "", "2026-10-31"},
+		{"storage.from", "mid february", "", "2027-02-15"}, // nearer than the last
+		{"storage.until", "march", "2026-11-01", "2027-03-31"},
+		{"storage.until", "early March", "2026-11-01", "2027-03-01"},
+		{"storage.until", "december", "2026-11-01", "2026-12-31"},
+		{"storage.until", "March", "2024-11-01", "2025-03-31"},
+		{"storage.until", "march", "", "2027-03-31"},
+		{"storage.from", "2026-11-01", "", "2026-11-01"},
+		{"storage.from", "31 february", "", "31 february"},
+		{"storage.from", "winter", "", "winter"},
+		{"storage.from", "15", "", "15"},
+		{"rider.age", "may", "", "may"},
+	} {
+		given := map[string]string{"pack.label": "12 V 7 Ah", "storage.from": c.from}
+		if got := interview.Dated(questions[c.key], c.text, given, today); got != c.want {
+			t.Errorf("%s: %q is %q, want %q", c.key, c.text, got, c.want)
+		}
+	}
 }

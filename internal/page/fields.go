@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"time"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/interview"
@@ -95,7 +96,7 @@ func fill(r *Request) Reply {
 	if faults := bounded(map[string]string{q.Key: r.Text}); faults != nil {
 		return Reply{Faults: faults}
 	}
-	sets, err := interview.Fill(q, r.Text, r.Given)
+	sets, err := interview.Fill(q, interview.Dated(q, r.Text, r.Given, time.Now()), r.Given)
 	if err != nil {
 		return Reply{Faults: []Fault{{q.Key, capital(err.Error()) + "."}}}
 	}
@@ -171,7 +172,7 @@ func fields(r *Request) Reply {
 	var out []Field
 	for _, q := range interview.All() {
 		f := Field{Question: questionOf(q), First: first[q.Key]}
-		f.Text, f.Sets = standing(q, left, r.Given)
+		f.Text, f.Sets = field(q, left, r.Given)
 		if f.Text != "" {
 			f.Reads = reads(q.Key, r.Given)
 		}
@@ -201,31 +202,18 @@ func fields(r *Request) Reply {
 	return Reply{Fields: out, Given: r.Given}
 }
 
-// standing is the answer to a question that fills in what is left of the given
+// field is the answer to a question that fills in what is left of the given
 // keys, exactly as they are: of all of its keys together, or of its own alone.
-func standing(q interview.Question, left, given map[string]string) (text string, sets map[string]string) {
-	var texts []string
-	all := map[string]string{}
-	for _, key := range q.Keys() {
-		if text, is := left[key]; is {
-			texts = append(texts, text)
-			all[key] = text
-		}
-	}
-	if len(all) == 0 {
-		return "", nil
-	}
+func field(q interview.Question, left, given map[string]string) (text string, sets map[string]string) {
+	texts, all := q.Told(left)
 	text = strings.Join(texts, ", ")
 	if len(all) > 1 {
 		if got, err := interview.Fill(q, text, without(given, all)); err != nil || !maps.Equal(got, all) {
-			text, all = "", map[string]string{}
+			text, all = "", nil
 		}
 	}
 	if own, is := left[q.Key]; len(all) == 0 && is {
 		text, all = own, map[string]string{q.Key: own}
-	}
-	if len(all) == 0 {
-		return "", nil
 	}
 	return text, all
 }

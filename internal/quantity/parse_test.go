@@ -40,6 +40,7 @@ func TestParseReadsWhatPeopleWrite(t *testing.T) {
 		{quantity.Ratio, "1:115", exactly(115), "", 0, "the same gears as 115:1"},
 		{quantity.Age, "5 yo", exactly(5), "years", 0, "as people post it"},
 		{quantity.RotationalSpeed, "12V 30000RPM", exactly(1000 * math.Pi), "rpm", 0, "a motor's label"},
+		{quantity.RotationalSpeed, "30k rpm", exactly(1000 * math.Pi), "krpm", 0, "as people write thousands"},
 		{quantity.RotationalSpeed, "15000 rpm @ 12 V", exactly(500 * math.Pi), "rpm", 0, "the same the other way round"},
 		{quantity.Voltage, "\u201c12 V\u201d", exactly(12), "V", 0, "quotes of a word processor"},
 		{quantity.Voltage, "12 V", exactly(12), "V", 0, ""},

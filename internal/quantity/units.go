@@ -140,6 +140,7 @@ var kinds = [...]kindInfo{
 	}},
 	RotationalSpeed: {name: "turning speed", held: "rad/s", example: "15000 rpm", low: 0, high: 200000 * rpm, units: []unit{
 		{name: "rpm", factor: rpm, also: "rev/min r/min"},
+		{name: "krpm", factor: 1000 * rpm},
 		{name: "rad/s", factor: 1},
 	}},
 	TorqueConstant: {name: "torque constant", held: "N m/A", example: "0.006 N m/A", low: 1e-6, high: 100, units: []unit{
