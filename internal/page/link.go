@@ -22,6 +22,23 @@ const mostLink = 8000
 // that is asked about: beside.1 and on. No key of a setup begins like that.
 const besideKey = "beside."
 
+// triedKey is the name under which a link holds the mark of a way out that is tried. No
+// key of a setup is called like that.
+const triedKey = "tried.way"
+
+// wayMark tells a way out by the keys that it sets: a link holds no words of it, because
+// whoever opens one has them from the engine and not from a stranger.
+func wayMark(sets map[string]string) string {
+	sum := crc32.NewIEEE()
+	for _, key := range slices.Sorted(maps.Keys(sets)) {
+		fmt.Fprintf(sum, "%q=%q", key, sets[key])
+	}
+	return fmt.Sprintf("%08x", sum.Sum32())
+}
+
+// isMark reports whether a text is what [wayMark] writes.
+func isMark(text string) bool { return len(text) == 8 && strings.Trim(text, "0123456789abcdef") == "" }
+
 // besides are the batteries beside it under their names.
 func besides(packs []string) map[string]string {
 	out := map[string]string{}
@@ -31,12 +48,12 @@ func besides(packs []string) map[string]string {
 	return out
 }
 
-// Link writes a setup, and the labels of batteries to set beside its own, as the
-// fragment of a link, without its "#": the mark, then key=text for every key in
+// Link writes a setup, the labels of batteries to set beside its own, and the mark of a
+// way out that is tried on it (empty = none), as the fragment of a link, without its "#": the mark, then key=text for every key in
 // alphabetical order, then a sum of all of it, parted by "&". Whatever is no letter,
 // digit, "-", "_" or "." is percent-encoded, so that it stays whole inside any
 // message. Errors are setups that [Unlink] would not take.
-func Link(given map[string]string, packs []string) (string, error) {
+func Link(given map[string]string, packs []string, way string) (string, error) {
 	if len(given) == 0 {
 		return "", fmt.Errorf("there is nothing to hand on yet")
 	}
@@ -45,6 +62,12 @@ func Link(given map[string]string, packs []string) (string, error) {
 	}
 	all := besides(packs)
 	maps.Copy(all, given)
+	if way != "" {
+		if !isMark(way) {
+			return "", fmt.Errorf("%q is no mark of a way out", way)
+		}
+		all[triedKey] = way
+	}
 	if faults := bounded(all); faults != nil {
 		return "", fmt.Errorf("%s", faults[0].Says)
 	}
@@ -65,21 +88,21 @@ func Link(given map[string]string, packs []string) (string, error) {
 
 // Unlink reads a fragment that [Link] wrote. It takes nothing else: whatever was cut
 // off, added or changed on the way is an error, in a plain sentence.
-func Unlink(fragment string) (given map[string]string, packs []string, err error) {
+func Unlink(fragment string) (given map[string]string, packs []string, way string, err error) {
 	if len(fragment) > mostLink {
-		return nil, nil, fmt.Errorf("this link is too long: it has %d signs, at most %d are read", len(fragment), mostLink)
+		return nil, nil, "", fmt.Errorf("this link is too long: it has %d signs, at most %d are read", len(fragment), mostLink)
 	}
 	mark, _, _ := strings.Cut(fragment, "&")
 	if mark != linkMark {
-		return nil, nil, fmt.Errorf("this link holds no setup that this page knows")
+		return nil, nil, "", fmt.Errorf("this link holds no setup that this page knows")
 	}
 	end := strings.LastIndexByte(fragment, '&')
 	if end < 0 || fragment[end+1:] != fmt.Sprintf("%08x", crc32.ChecksumIEEE([]byte(fragment[:end]))) {
-		return nil, nil, fmt.Errorf("this link was cut off or changed on the way: ask for it once more, or for the setup file")
+		return nil, nil, "", fmt.Errorf("this link was cut off or changed on the way: ask for it once more, or for the setup file")
 	}
 	pairs := strings.Split(fragment[:end], "&")[1:]
 	if len(pairs) == 0 || len(pairs) > mostKeys {
-		return nil, nil, fmt.Errorf("this link holds %d keys, 1 to %d are read", len(pairs), mostKeys)
+		return nil, nil, "", fmt.Errorf("this link holds %d keys, 1 to %d are read", len(pairs), mostKeys)
 	}
 	given = map[string]string{}
 	last := ""
@@ -88,12 +111,12 @@ func Unlink(fragment string) (given map[string]string, packs []string, err error
 		key, ok := unescape(k)
 		text, okText := unescape(t)
 		if !found || !ok || !okText || text == "" || key <= last {
-			return nil, nil, fmt.Errorf("this link is not written as this page writes them")
+			return nil, nil, "", fmt.Errorf("this link is not written as this page writes them")
 		}
 		given[key], last = text, key
 	}
 	if faults := bounded(given); faults != nil {
-		return nil, nil, fmt.Errorf("%s", faults[0].Says)
+		return nil, nil, "", fmt.Errorf("%s", faults[0].Says)
 	}
 	for len(packs) < mostBeside {
 		key := besideKey + strconv.Itoa(len(packs)+1)
@@ -104,10 +127,15 @@ func Unlink(fragment string) (given map[string]string, packs []string, err error
 		packs = append(packs, label)
 		delete(given, key)
 	}
-	if len(given) == 0 {
-		return nil, nil, fmt.Errorf("this link holds batteries to compare, and none to compare them with")
+	way = given[triedKey]
+	delete(given, triedKey)
+	if way != "" && !isMark(way) {
+		return nil, nil, "", fmt.Errorf("this link is not written as this page writes them")
 	}
-	return given, packs, nil
+	if len(given) == 0 {
+		return nil, nil, "", fmt.Errorf("this link holds batteries to compare, or a way out, and no setup that they belong to")
+	}
+	return given, packs, way, nil
 }
 
 // plainSign reports whether a byte stands for itself in a link.
@@ -151,7 +179,7 @@ func link(r *Request) Reply {
 	if faults := whole(r.Given); faults != nil {
 		return Reply{Faults: faults}
 	}
-	text, err := Link(r.Given, r.Packs)
+	text, err := Link(r.Given, r.Packs, r.Way)
 	if err != nil {
 		return said(capital(err.Error()) + ".")
 	}
@@ -160,7 +188,7 @@ func link(r *Request) Reply {
 
 // unlink lays out the setup that a fragment holds.
 func unlink(r *Request) Reply {
-	given, packs, err := Unlink(r.Text)
+	given, packs, way, err := Unlink(r.Text)
 	if err != nil {
 		return said(capital(err.Error()) + ".")
 	}
@@ -171,7 +199,7 @@ func unlink(r *Request) Reply {
 	}
 	reply := fields(&Request{Given: given})
 	if reply.Faults == nil {
-		reply.Packs = packs
+		reply.Packs, reply.Way = packs, way
 	}
 	return reply
 }

@@ -18,14 +18,15 @@ func TestLinksGiveBackWhatTheyHold(t *testing.T) {
 	all["signs"] = map[string]string{"title": `<b>"Bramble" & Lane's</b> 100 % [url=x] # ? / \ ~ é 日本`, "pack.label": "12 V 7 Ah"}
 	for name, given := range all {
 		packs := []string{"12 V 7 Ah SLA", "12.8 V 10 Ah LiFePO4", "<b>12 V</b>"}[:len(given)%4]
-		fragment, err := page.Link(given, packs)
+		way := []string{"", "0123cdef"}[len(given)%2]
+		fragment, err := page.Link(given, packs, way)
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
-		got, beside, err := page.Unlink(fragment)
-		if err != nil || !maps.Equal(got, given) || !slices.Equal(beside, packs) {
-			t.Errorf("%s: %q gives %v beside %v, %v", name, fragment, got, beside, err)
+		got, beside, mark, err := page.Unlink(fragment)
+		if err != nil || !maps.Equal(got, given) || !slices.Equal(beside, packs) || mark != way {
+			t.Errorf("%s: %q gives %v beside %v with %q, %v", name, fragment, got, beside, mark, err)
 		}
 		// A browser leaves such a fragment as it is.
 		if u, err := url.Parse("file:///packcheck.html#" + fragment); err != nil || u.EscapedFragment() != fragment {
@@ -35,7 +36,7 @@ func TestLinksGiveBackWhatTheyHold(t *testing.T) {
 	for name, given := range map[string]map[string]string{
 		"nothing": {}, "too long": {"title": strings.Repeat("x", 600)}, "a line end": {"title": "a\nb"},
 	} {
-		if fragment, err := page.Link(given, nil); err == nil {
+		if fragment, err := page.Link(given, nil, ""); err == nil {
 			t.Errorf("%s is written as %q", name, fragment)
 		}
 	}
@@ -48,7 +49,7 @@ func summed(body string) string {
 
 // hostile are fragments as strangers may send them: none is a setup.
 func hostile() []string {
-	right, _ := page.Link(map[string]string{"pack.label": "20 V max 4 Ah", "rider.age": "4 years"}, nil)
+	right, _ := page.Link(map[string]string{"pack.label": "20 V max 4 Ah", "rider.age": "4 years"}, nil, "")
 	label := "packcheck1&pack.label="
 	list := []string{
 		"x", "packcheck1", "packcheck1&", "packcheck1&&", "packcheck2&pack.label=12%20V&00000000", "packcheck1&pack.label=12%20V", "&", "=", "%", "#", "?",
@@ -57,7 +58,7 @@ func hostile() []string {
 		"<script>alert(1)</script>", "%3Cscript%3Ealert(1)%3C/script%3E", "javascript:alert(1)", "data:text/html,<script>alert(1)</script>", "\"><img src=x onerror=alert(1)>",
 		"../../../etc/passwd", "__proto__", "constructor", strings.Repeat("a", 100_000), strings.Repeat("&", 7000), strings.Repeat("packcheck1&", 600),
 		summed("packcheck1"), summed("packcheck1&"), summed("packcheck1&="), summed("packcheck1&pack.label"), summed(label), summed("packcheck1&=12%20V"),
-		summed(label + "12+V"), summed(label + "12%2"), summed(label + "12%zz"), summed(label + "12%2a"), summed(label + "%41"), summed(label + "12 V"), summed(label + "a=b"),
+		summed(label + "12+V"), summed(label + "12%20V&tried.way=fit%20it"), summed("packcheck1&tried.way=0123cdef"), summed(label + "12%2"), summed(label + "12%zz"), summed(label + "12%2a"), summed(label + "%41"), summed(label + "12 V"), summed(label + "a=b"),
 		summed(label + "%00"), summed(label + "%0A"), summed(label + "%FF%FE"), summed(label + "%E2%80%AE"), summed(label + "%C0%80"), summed(label + "%1B%5B2J"),
 		summed(label + strings.Repeat("9", 600)), summed(label + "12%20V&pack.label=6%20V"), summed("packcheck1&rider.age=4&pack.label=12%20V"),
 		summed("packcheck1&__proto__=x"), summed("packcheck1&constructor=x"), summed("packcheck1&hasOwnProperty=x"), summed("packcheck1&pack.__proto__=x"),
@@ -103,20 +104,20 @@ func FuzzUnlink(f *testing.F) {
 		f.Add(fragment)
 	}
 	for _, given := range twenty() {
-		if fragment, err := page.Link(given, []string{"12 V 7 Ah SLA"}); err == nil {
+		if fragment, err := page.Link(given, []string{"12 V 7 Ah SLA"}, ""); err == nil {
 			f.Add(fragment)
 		}
 	}
 	f.Fuzz(func(t *testing.T, fragment string) {
 		for _, text := range []string{fragment, summed(fragment), summed("packcheck1&" + fragment)} {
-			given, packs, err := page.Unlink(text)
+			given, packs, way, err := page.Unlink(text)
 			if err != nil {
 				if given != nil || err.Error() == "" {
 					t.Errorf("%q gives %v with %v", text, given, err)
 				}
 				continue
 			}
-			if again, err := page.Link(given, packs); err != nil || again != text {
+			if again, err := page.Link(given, packs, way); err != nil || again != text {
 				t.Errorf("%q holds %v, which is written as %q, %v", text, given, again, err)
 			}
 			if reply, _ := asked(t, page.Request{Do: "unlink", Text: text}); (reply.Faults == nil) == (reply.Fields == nil) {

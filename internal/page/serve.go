@@ -30,6 +30,7 @@ type Request struct {
 	Text   string            `json:"text"`   // an answer, a file, a fragment
 	Packs  []string          `json:"packs"`  // labels of batteries to set beside the one that is asked about
 	Format string            `json:"format"`
+	Way    string            `json:"way"`   // the mark of a way out, for a link that shows it tried
 	Tried  *Tried            `json:"tried"` // what is only tried, nil = it is as it stands
 }
 
@@ -56,6 +57,7 @@ type Reply struct {
 	// Measure are the keys of what is worth looking up next, as the report lists it.
 	Measure []string `json:"measure,omitempty"`
 	Packs   []string `json:"packs,omitempty"` // labels of batteries to set beside
+	Way     string   `json:"way,omitempty"`   // the mark of a way out to try
 	Text    string   `json:"text,omitempty"`
 	Waits   bool     `json:"waits,omitempty"` // there is too little for an answer yet
 	More    bool     `json:"more,omitempty"`  // another reply to the same request comes, with a better answer
@@ -72,6 +74,7 @@ type Way struct {
 	Title string            `json:"title"`
 	Steps []string          `json:"steps"` // what has to be fitted, in words
 	Sets  map[string]string `json:"sets"`
+	Mark  string            `json:"mark"` // tells it from the others, in a link
 }
 
 // Session answers requests. It remembers the last assessment and the last
@@ -211,7 +214,8 @@ func shown(r *Request, a *answer.Assessment) Reply {
 		reply.Measure = append(reply.Measure, m.Key)
 	}
 	for i := range a.Ways {
-		reply.Ways = append(reply.Ways, Way{a.Ways[i].Title, a.Ways[i].Steps, a.Ways[i].Values()})
+		sets := a.Ways[i].Values()
+		reply.Ways = append(reply.Ways, Way{a.Ways[i].Title, a.Ways[i].Steps, sets, wayMark(sets)})
 	}
 	return reply
 }

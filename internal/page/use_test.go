@@ -34,7 +34,7 @@ func TestALinkGivesTheSamePageToSomebodyElse(t *testing.T) {
 	want := eval[string](p, json)
 	address := p.hand("link")
 	base, fragment, _ := strings.Cut(address, "#")
-	if got, packs, err := page.Unlink(fragment); base != p.file || err != nil || packs != nil || !maps.Equal(got, given) {
+	if got, packs, _, err := page.Unlink(fragment); base != p.file || err != nil || packs != nil || !maps.Equal(got, given) {
 		t.Fatalf("the link is %q: %v, %v", address, got, err)
 	}
 	p.goTo(fragment)
@@ -87,6 +87,19 @@ func TestEveryWayOutCanBeTriedAndTakenBack(t *testing.T) {
 		}
 		if maps.Equal(p.given(), given) {
 			t.Errorf("%s changes nothing", way)
+		}
+		if i == 0 { // whoever gets a link to it sees the same: only tried, with the way back
+			want := p.given()
+			_, fragment, _ := strings.Cut(p.hand("link"), "#")
+			if base, _, mark, err := page.Unlink(fragment); err != nil || mark == "" || !maps.Equal(base, given) {
+				t.Errorf("%s: its link holds %v with %q, %v", way, base, mark, err)
+			}
+			p.goTo(fragment)
+			p.do(chromedp.WaitVisible("#trying", chromedp.ByQuery))
+			p.rest()
+			if got, again := p.given(), eval[string](p, `document.querySelector('#bar b').textContent`); !maps.Equal(got, want) || again != bar {
+				t.Errorf("%s: its link opens as %q with %v", way, again, got)
+			}
 		}
 		p.do(chromedp.Click("#trying button", chromedp.ByQuery), chromedp.WaitNotVisible("#trying", chromedp.ByQuery))
 		p.rest() // the band tells of the ways out as well

@@ -6,6 +6,7 @@ class Answer {
 		this.form = form;
 		this.turn = 0;
 		this.tried = [];
+		this.wanted = ''; // the mark of a way out that came with a link and is to be tried
 		this.beside = new Beside(form, this);
 		this.shown = {};
 		this.settled = Promise.resolve();
@@ -62,6 +63,28 @@ class Answer {
 		if (turn !== this.turn || !reply) return;
 		this.show(reply);
 		if (reply.parts) this.request = request;
+		if (this.wanted && reply.parts) await this.arrive(reply.ways || []);
+	}
+
+	// arrive tries the way out that a link asked for. Its words are the engine's own.
+	async arrive(list) {
+		const way = list.find((w) => w.mark === this.wanted);
+		this.wanted = '';
+		if (way) await this.attempt(way);
+		else notice(['The link shows a way out that is not among those found here. What you see is how it stands.'], 'came');
+	}
+
+	// trial is what a link to the way out that is tried holds: how it stands without, with
+	// what was told in between, and the mark of the way. One tried upon another has none.
+	trial() {
+		if (this.tried.length !== 1) return undefined;
+		const [{given, way}] = this.tried;
+		const base = this.form.given();
+		for (const key of Object.keys(way.sets)) {
+			if (given[key] === undefined) delete base[key];
+			else base[key] = given[key];
+		}
+		return {given: base, way: way.mark};
 	}
 
 	// text is the answer in a form to hand on.
@@ -91,6 +114,7 @@ class Answer {
 		this.form.offer(reply.next);
 		if (!reply.parts) {
 			this.clear();
+			this.wanted = '';
 			this.note(reply.waits ? 'The answer stands here as soon as the battery is told.' : 'There is no answer to this: see what is marked.');
 			return;
 		}

@@ -31,8 +31,9 @@ function hand(form, answer) {
 
 	const deeds = {
 		async link() {
-			const text = got(await engine.read({do: 'link', given: form.given(), packs: answer.beside.packs()}));
-			if (text) offer(answer.tried.length ? 'This link holds what is tried, not how it stands' : 'This link holds everything that was told, and nothing else', `${location.href.split('#')[0]}#${text}`);
+			const trial = answer.trial();
+			const text = got(await engine.read({do: 'link', ...(trial || {given: form.given()}), packs: answer.beside.packs()}));
+			if (text) offer(trial ? 'This link shows the way out that is tried, and leads back to how it stands' : answer.tried.length ? 'This link holds what is tried, not how it stands' : 'This link holds everything that was told, and nothing else', `${location.href.split('#')[0]}#${text}`);
 		},
 		markdown: () => forum('markdown', 'Text in Markdown'),
 		bbcode: () => forum('bbcode', 'Text in BBCode'),

@@ -27,6 +27,7 @@ async function received(request) {
 	}
 	notice([], 'came');
 	answer.tried = [];
+	answer.wanted = reply.way || '';
 	answer.banner();
 	form.gone = [];
 	form.lay(reply.fields);
@@ -42,6 +43,7 @@ async function start() {
 	drawn = reply.draws;
 	notice([], 'came');
 	answer.tried = [];
+	answer.wanted = '';
 	answer.beside.lay([]);
 	answer.banner();
 	form.gone = [];
