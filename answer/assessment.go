@@ -1,5 +1,7 @@
 package answer
 
+import "slices"
+
 // Schema names the shape of an [Assessment] written as JSON. Keys are added
 // under the same name; a renamed or removed key makes a new one.
 const Schema = "packcheck/1"
@@ -50,6 +52,13 @@ type Assessment struct {
 
 	// System is the unit system the user wrote in; reports print it first.
 	System System `json:"-"`
+}
+
+// ChargerOut reports whether what was found keeps the charger from being used.
+func (a *Assessment) ChargerOut() bool {
+	return slices.ContainsFunc(a.Findings, func(f Finding) bool {
+		return f.Item == Charger && f.Topic == TopicCharge && f.Level >= FixFirst
+	})
 }
 
 // DrawFigures says how the unknowns were drawn.

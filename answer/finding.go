@@ -90,13 +90,23 @@ func Worst(findings []Finding) Level {
 	return worst
 }
 
+// harms is the place of a finding by who suffers: what hurts somebody in few draws only
+// stands behind what does so in more, and before what hurts nobody.
+func (f *Finding) harms() int {
+	const steps = 2
+	if f.Certainty == Rare {
+		return steps*int(min(f.Harm, House)) - 1
+	}
+	return steps * int(f.Harm)
+}
+
 // Sort orders findings by level, harm, gravity and share, worst first, then by
 // code and title, so that the same findings always stand in the same order.
 func Sort(findings []Finding) {
 	slices.SortStableFunc(findings, func(a, b Finding) int {
 		return cmp.Or(
 			cmp.Compare(b.Level, a.Level),
-			cmp.Compare(b.Harm, a.Harm),
+			cmp.Compare(b.harms(), a.harms()),
 			cmp.Compare(b.Gravity, a.Gravity),
 			cmp.Compare(a.Certainty, b.Certainty),
 			cmp.Compare(a.Code, b.Code),

@@ -158,7 +158,7 @@ func (m *Model) judgeHeat(u Use) []answer.Finding {
 			f.Decides = nil
 		}
 		f.Limit = surfaceMostC
-		f.Title = "The pack gets hotter than the surface of a battery in a toy may."
+		f.Title = "The pack gets hotter than a toy's battery may."
 	case u.HottestC > d.MaxTempC+heatHairK:
 		if m.spec.Profile.Family == chemistry.Lithium {
 			f.Level, f.Harm = answer.Danger, answer.House

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -42,9 +43,16 @@ func (c *Case) none() answer.Finding {
 	f := onCutoff(answer.Finding{
 		Code: CodeNone, Gravity: 1, Unit: "V", Limit: c.harmV(), Want: answer.Above, Reads: answer.AsNone, Source: p.LadderSource,
 		Title:  "Nothing disconnects the pack before it is drained to ruin.",
-		Advice: "Fit a low-voltage cutoff; a tool pack's own protection often sits in the tool, not in the pack.",
+		Advice: "Fit a low-voltage cutoff.",
 		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: []string{answer.KeyPackChemistry},
 	})
+	const phosphateV = 3.4 // no cell of a tool pack has less; iron phosphate has
+	switch {
+	case p.Family == chemistry.Lithium && p.NominalV > phosphateV:
+		f.Advice = "Fit a low-voltage cutoff; a tool pack's own protection often sits in the tool, not in the pack."
+	case p.Family == chemistry.LeadAcid:
+		f.Advice = "Fit a low-voltage cutoff; without one stop as soon as it grows slow, and charge it at once."
+	}
 	f.Level, f.Harm = ruin(p)
 	if c.Watched {
 		f.Level, f.Harm = answer.Watch, answer.Wear

@@ -85,7 +85,7 @@ func (k SpeedCheck) Findings() []answer.Finding {
 func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	age, who := k.AgeYears, fmt.Sprintf("a child of %.0f", math.Floor(k.AgeYears))
 	if age <= 0 {
-		age, who = -1, "a child of whom no age was told"
+		age, who = -1, "a child of unknown age"
 		if !over(k.SpeedMS, paceLadder[0].FixMS) { // above that it is too fast at any age
 			f.Decides = append(f.Decides, answer.KeyRiderAge)
 		}

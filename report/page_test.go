@@ -190,7 +190,7 @@ func TestAWayOutSaysWhatItsSpeedMeansAndWhoWires(t *testing.T) {
 		a.Ways = tt.ways
 		for _, o := range []report.Options{{}, {Full: true}, {Format: report.FormatMarkdown}, {Format: report.FormatHTML}} {
 			text := strings.Join(strings.Fields(written(t, a, o)), " ")
-			if n := strings.Count(text, "6 km/h (3.5 to 9.1); over 8.1 km/h, brisk at that age, in 2 of 10"); n != tt.over {
+			if n := strings.Count(text, "6 km/h (3.5 to 9.1); over 8.1 km/h, brisk for the child, in 2 of 10"); n != tt.over {
 				t.Errorf("%s %+v: told %d times, want %d: %s", name, o, n, tt.over, text)
 			}
 			if n := strings.Count(text, "Somebody trained does the wiring; makers' instructions first."); n != tt.wiring {

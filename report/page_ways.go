@@ -46,7 +46,7 @@ func whoWires(ways []answer.Way) []string {
 }
 
 // noWay is told where ways out were searched in vain.
-const noWay = "None of the changes that were tried puts it right by itself."
+const noWay = "No set of changes that was tried puts all of it right."
 
 // waysTitle is the title of the ways out.
 func (b *builder) waysTitle() string {
@@ -87,7 +87,7 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		figures = append(figures, b.rangeOf(kmPerH, w.SpeedKmh).brief())
 	}
 	if p := w.Pace; p != nil && w.SpeedKmh.Low < p.LimitKmh && p.LimitKmh < w.SpeedKmh.High { // the range says yes and no
-		figures = append(figures, "over "+b.alone(kmPerH, p.LimitKmh).likely+", brisk at that age, in "+counted(p.Share))
+		figures = append(figures, "over "+b.alone(kmPerH, p.LimitKmh).likely+", brisk for the child, in "+counted(p.Share))
 	}
 	if wanted := b.a.Ride.WantedMin; wanted != nil && w.WantedShare != nil {
 		figures = append(figures, b.one(minutes, *wanted)+": "+reaches(*w.WantedShare))

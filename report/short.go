@@ -60,11 +60,14 @@ func (b *builder) shortWords(facts []fact) []fact {
 
 // nextOnPage is the next step where the ways out stand on another page.
 func (b *builder) nextOnPage() string {
-	text := "See the page: take " + wayLetters(len(b.a.Ways)) + "."
-	if len(b.a.Measure) > 0 {
-		text = "See the page: look first, then take " + wayLetters(len(b.a.Ways)) + "."
+	way := wayLetters(len(b.a.Ways))
+	switch {
+	case b.a.ChargerOut():
+		return "Do not use this charger; see the page for " + way + "."
+	case len(b.a.Measure) > 0:
+		return "See the page: look first, then take " + way + "."
 	}
-	return text
+	return "See the page: take " + way + "."
 }
 
 // shortWays are the ways out by their titles.

@@ -54,7 +54,7 @@ func TestTheFirstLinesHedgeWhatIsNotSure(t *testing.T) {
 
 // None of the ways out helps: then that is said, and nothing where none was sought.
 func TestItIsSaidThatNoWayOutWasFound(t *testing.T) {
-	const none = "None of the changes that were tried puts it right by itself."
+	const none = "No set of changes that was tried puts all of it right."
 	for _, o := range []report.Options{{}, {Full: true}} {
 		for _, sought := range []bool{true, false} {
 			a := danger()

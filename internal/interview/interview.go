@@ -29,7 +29,7 @@ type Question struct {
 	Usual   string        // what is taken when nobody knows, in words
 	Fills   []string      // further keys that an answer may fill in
 	Effort  Effort        // of finding it out
-	Sheet   bool          // only its maker, or a sheet of it, tells
+	Hard    bool          // not for who stands beside it: a maker or a sheet tells, or parts come off
 	Stands  string        // where it stands in a setup file: "mass under [rider]"
 	Drives  bool          // the vehicle has to run for it
 	Why     string        // set by [Next]: why it is asked now; empty where the answer so far does not hang on it

@@ -6,6 +6,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 )
@@ -33,7 +34,7 @@ func (r row) orBy(keys ...string) row   { r.instead = keys; return r }
 func (r row) settle(keys ...string) row { r.settles = keys; return r }
 func (r row) mends(c answer.Change) row { r.Mends = c; return r }
 
-func (r row) sheet() row { r.Sheet = true; return r }
+func (r row) hard() row { r.Hard = true; return r }
 
 func (r row) only(when func(map[string]string) bool) row { r.when = when; return r }
 
@@ -138,6 +139,13 @@ func noCapacity(given map[string]string) bool {
 func oneBlock(given map[string]string) bool {
 	l, ok := labelled(given)
 	return ok && l.Blocks <= 1
+}
+
+// notLead holds where the battery may have electronics of its own: a lead block has none.
+func notLead(given map[string]string) bool {
+	l, _ := labelled(given)
+	p, known := chemistry.Builtin().Profile(l.Chemistry)
+	return !known || p.Family != chemistry.LeadAcid
 }
 
 // halfTheVolts holds where two of the batteries would make the vehicle's volts.

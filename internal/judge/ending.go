@@ -33,8 +33,8 @@ func (v *view) ending() {
 		f.Advice = "Let go of the pedal at once; a motor that cannot turn burns in seconds. Keep to firmer or flatter ground, or let less ride."
 	case v.drives() && v.Now.StartCharge > 0 && v.Seen.Crawls():
 		f.Code, f.Change, f.Item, f.Ladder, f.Rung = CodeBarelyMoves, answer.LoadLess, answer.Motors, drive.LadderGoing, 2
-		f.Decides, f.Added = []string{answer.KeyVehicleGround}, true
-		f.Title = "It barely climbs or crosses this: it crawls with the motors near their stall, and soon stands."
+		f.Decides, f.Added = []string{answer.KeyVehicleGround}, true // who rides where is not as it was made
+		f.Title = "It barely gets over this ground: it crawls with the motors near their stall, and soon stands."
 		f.Advice = "Let go of the pedal before it smells hot; nearly all that the motors take turns into heat. Keep to firmer or flatter ground, or let less ride."
 	case o.EndedBy == ride.CannotSupply && v.Now.StartCharge > 0:
 		f.Code, f.Change = CodeCannotSupply, answer.FitPack

@@ -15,15 +15,15 @@ const mostAsked = 5
 
 // asked are the questions for whoever owns the thing: the guess that the first lines
 // rest on, then in the order of an interview what would turn the verdict, the one that
-// narrows most among the first two. What needs a meter comes after all that needs none, and what
-// only its maker tells is not the first where something is left to look at.
+// narrows most among the first two. What needs a meter comes after all that needs none, and what is
+// hard to find out is not the first where something easier is left.
 func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Measurement) []answer.Measurement {
 	weighed := *a
 	weighed.Measure = gains
 	type ranked struct {
 		answer.Measurement
-		rank  int  // those of lower rank come first
-		sheet bool // only its maker tells
+		rank int // those of lower rank come first
+		hard bool
 	}
 	gravest := "" // the guess that the first lines rest on
 	if len(a.Findings) > 0 {
@@ -57,7 +57,7 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 			continue
 		}
 		mended = append(mended, q.Mends)
-		r := ranked{m, 1, q.Sheet}
+		r := ranked{m, 1, q.Hard}
 		switch {
 		case q.Effort >= interview.Meter:
 			r.rank = 2
@@ -73,8 +73,8 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		m := list[k]
 		list = slices.Insert(slices.Delete(list, k, k+1), 1, m)
 	}
-	if len(list) > 0 && list[0].sheet { // the first is for who stands beside it, where one of them is
-		if k := slices.IndexFunc(list, func(m ranked) bool { return !m.sheet && m.rank < 2 }); k > 0 {
+	if len(list) > 0 && list[0].hard { // the first is for who stands beside it, where one of them is
+		if k := slices.IndexFunc(list, func(m ranked) bool { return !m.hard && m.rank < 2 }); k > 0 {
 			m := list[k]
 			list = slices.Insert(slices.Delete(list, k, k+1), 0, m)
 		}

@@ -82,10 +82,10 @@ func TestNoMeterIsAskedForBeforeSomethingSimpler(t *testing.T) {
 		}
 		look := slices.ContainsFunc(list, func(m answer.Measurement) bool {
 			q := questions[m.Key]
-			return !q.Sheet && q.Effort < interview.Meter
+			return !q.Hard && q.Effort < interview.Meter
 		})
-		if first := questions[list[0].Key]; first.Sheet && look {
-			t.Errorf("%s is asked first, which only its maker tells", list[0].Key)
+		if first := questions[list[0].Key]; first.Hard && look {
+			t.Errorf("%s is asked first, which is hard", list[0].Key)
 		}
 	}
 }

@@ -58,6 +58,13 @@ func headline(a *answer.Assessment) [3]string {
 				break
 			}
 		}
+		switch first := &a.Findings[0]; { // whatever mends it, it is not used before
+		case first.Item != answer.Charger || first.Topic != answer.TopicCharge || first.Level < answer.FixFirst:
+		case first.Level == answer.Danger:
+			h[2] = "Do not use this charger; get the right one."
+		default:
+			h[2] = "Do not use this charger before that is settled."
+		}
 	}
 	return h
 }
@@ -70,6 +77,10 @@ func throughWays(a *answer.Assessment) string {
 	switch {
 	case n == 0:
 		return a.Headline[2]
+	case a.ChargerOut() && len(a.Measure) == 0:
+		return "Do not use this charger; take " + letters[n-1] + " below."
+	case a.ChargerOut():
+		return "Do not use this charger; look first, then " + letters[n-1] + "."
 	case len(a.Measure) > 0:
 		return "Look first, as asked below; then take " + letters[n-1] + "."
 	}
