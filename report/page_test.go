@@ -190,7 +190,7 @@ func TestAWayOutSaysWhatItsSpeedMeansAndWhoWires(t *testing.T) {
 		a.Ways = tt.ways
 		for _, o := range []report.Options{{}, {Full: true}, {Format: report.FormatMarkdown}, {Format: report.FormatHTML}} {
 			text := strings.Join(strings.Fields(written(t, a, o)), " ")
-			if n := strings.Count(text, "6 km/h (3.5 to 9.1); over 8.1 km/h, brisk for the child, in 2 of 10"); n != tt.over {
+			if n := strings.Count(text, "6 km/h (3.5 to 9.1); over 8.1 km/h, brisk for a child, in 2 of 10"); n != tt.over {
 				t.Errorf("%s %+v: told %d times, want %d: %s", name, o, n, tt.over, text)
 			}
 			if n := strings.Count(text, "Somebody trained does the wiring; makers' instructions first."); n != tt.wiring {
@@ -231,7 +231,7 @@ func TestTheShortReportSendsToThePage(t *testing.T) {
 	a.Ways = []answer.Way{{Title: "A new battery of the old kind", Steps: []string{"fit it", "charge it"}, Verdict: answer.Watch}}
 	text := written(t, a, report.Options{Short: true})
 	for _, want := range []string{
-		"\nNext: See the page: look first, then take way A.\n", "Danger too: Likely, in 6 of 10: Drained like this, the pack can\n  never be charged again.\n",
+		"\nNext: Do not use this charger; see the page for way A.\n", "Danger too: Likely, in 6 of 10: Drained like this, the pack can\n  never be charged again.\n",
 		"\nWay A: A new battery of the old kind (2 things).\n",
 	} {
 		if !strings.Contains(text, want) {

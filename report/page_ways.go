@@ -87,7 +87,7 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		figures = append(figures, b.rangeOf(kmPerH, w.SpeedKmh).brief())
 	}
 	if p := w.Pace; p != nil && w.SpeedKmh.Low < p.LimitKmh && p.LimitKmh < w.SpeedKmh.High { // the range says yes and no
-		figures = append(figures, "over "+b.alone(kmPerH, p.LimitKmh).likely+", brisk for the child, in "+counted(p.Share))
+		figures = append(figures, "over "+b.alone(kmPerH, p.LimitKmh).likely+", brisk for a child, in "+counted(p.Share))
 	}
 	if wanted := b.a.Ride.WantedMin; wanted != nil && w.WantedShare != nil {
 		figures = append(figures, b.one(minutes, *wanted)+": "+reaches(*w.WantedShare))
