@@ -173,20 +173,24 @@ func (x *comparer) lead() [3]fact {
 // each is what every column is, its answer, and its gravest reasons.
 func (x *comparer) each(r columnRoom) []string {
 	var items []string
-	for i, col := range x.Columns {
-		b := x.of[i]
-		text := col.Letter + ", " + cut(orElse(clean(col.Name), "a setup"), r.name) + ": " + answerWord(col.Answer.Verdict) + "."
-		list := b.reasons()
-		for _, f := range list[:min(r.reasons, len(list))] {
-			text += " " + b.reason(f, b.opening(f), r.length)
-		}
-		shown := list[min(r.reasons, len(list)):]
-		if more := b.dangers(shown); more != "" {
-			text += " Danger as well: " + more + "."
-		}
-		items = append(items, text)
+	for i := range x.Columns {
+		items = append(items, strings.Join(x.one(i, r), " "))
 	}
 	return items
+}
+
+// one is what a column is and its answer, and its gravest reasons, each by itself.
+func (x *comparer) one(i int, r columnRoom) []string {
+	col, b := x.Columns[i], x.of[i]
+	texts := []string{col.Letter + ", " + cut(orElse(clean(col.Name), "a setup"), r.name) + ": " + answerWord(col.Answer.Verdict) + "."}
+	list := b.reasons()
+	for _, f := range list[:min(r.reasons, len(list))] {
+		texts = append(texts, b.reason(f, b.opening(f), r.length))
+	}
+	if more := b.dangers(list[min(r.reasons, len(list)):]); more != "" {
+		texts = append(texts, "Danger as well: "+more+".")
+	}
+	return texts
 }
 
 // sure says what the columns rest on.

@@ -43,20 +43,31 @@ func comparisonHTML(c *answer.Comparison) []byte {
 
 // tell is each column's answer and reasons, with hard words explained there or in the
 // first lines, where they are used first.
-func (x *comparer) tell(head []fact) []string {
-	doc := &document{sections: []section{{facts: head, items: x.each(columnRoom{5, 1 << 20, 1 << 20, 0})}}}
+func (x *comparer) tell(head []fact) []section {
+	doc := &document{sections: []section{{facts: head}}}
+	for i := range x.Columns {
+		doc.sections = append(doc.sections, section{items: x.one(i, columnRoom{5, 1 << 20, 1 << 20, 0})})
+	}
 	explainWords(doc)
-	return doc.sections[0].items
+	return doc.sections[1:]
 }
 
 // inner is what stands between the band and the safety lines.
-func (x *comparer) inner(p *page, each []string) {
+func (x *comparer) inner(p *page, each []section) {
 	x.table(p)
-	p.WriteString("<section>\n<h2>Which and why</h2>\n<ul>\n")
-	for _, item := range each {
-		p.put("<li>%s</li>\n", item)
+	p.WriteString("<section>\n<h2>Which and why</h2>\n")
+	for _, s := range each {
+		p.put("<h3>%s</h3>\n", s.items[0])
+		if len(s.items) == 1 {
+			continue
+		}
+		p.WriteString("<ul>\n")
+		for _, reason := range s.items[1:] {
+			p.put("<li>%s</li>\n", reason)
+		}
+		p.WriteString("</ul>\n")
 	}
-	p.WriteString("</ul>\n</section>\n")
+	p.WriteString("</section>\n")
 	x.bars(p)
 	x.merits(p)
 	p.put("<section>\n<h2>How sure</h2>\n<p>%s</p>\n</section>\n", x.sure())

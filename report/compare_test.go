@@ -167,7 +167,7 @@ func TestDifferencesSayWhichWayTheyGo(t *testing.T) {
 }
 
 func TestAComparisonPageIsWellFormedAndRunsNothing(t *testing.T) {
-	allowed := strings.Fields("html head meta link title style body header main section h1 h2 p b ul li dl div dt dd figure figcaption svg g path rect circle polygon text table thead tbody tr th td small")
+	allowed := strings.Fields("html head meta link title style body header main section h1 h2 h3 p b ul li dl div dt dd figure figcaption svg g path rect circle polygon text table thead tbody tr th td small")
 	for name, c := range comparisons() {
 		text := compared(t, c, report.FormatHTML)
 		d := xml.NewDecoder(strings.NewReader(text))

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -54,8 +55,9 @@ func (b *builder) worstOf(items ...answer.Item) *answer.Finding {
 	return worst
 }
 
-// state says how a part fares: its style, its word and the level of its mark;
-// where nothing was found there is no mark, because that is not the same as fine.
+// state says how a part fares: its style, its word and the level of its mark, the
+// same as part by part in the other forms; where nothing was found there is no mark,
+// because that is not the same as fine.
 func (p *page) state(x part) (class, word string, f *answer.Finding) {
 	f = p.worstOf(x.items...)
 	switch {
@@ -63,14 +65,22 @@ func (p *page) state(x part) (class, word string, f *answer.Finding) {
 		return "none", "", nil
 	case f == nil && p.undescribed(x):
 		return "none", "not described", nil
+	case (f == nil || f.Level == answer.Fine) && p.notKnown(x):
+		return "none", answer.NotKnown, nil
 	case f == nil:
 		return "none", "nothing found", nil
 	case f.Level == answer.Fine && f.Reads == answer.AsTold:
 		return "none", "nothing found", nil
-	case f.Reads == answer.AsUnknown && f.Level < answer.Danger:
-		return levelClass(f.Level), "not known", f // the mark has the level
 	}
 	return levelClass(f.Level), f.Level.String(), f
+}
+
+// notKnown reports whether something that matters was not told of one of the things
+// that a part stands for.
+func (p *page) notKnown(x part) bool {
+	return slices.ContainsFunc(p.a.Items, func(v answer.ItemVerdict) bool {
+		return v.Word == answer.NotKnown && slices.Contains(x.items, v.Item)
+	})
 }
 
 // undescribed reports whether the setup says nothing of a part.

@@ -138,8 +138,9 @@ func TestTheDrawingCallsNothingFineThatWasNotFoundFine(t *testing.T) {
 		t.Error("a part without a finding has another word than it should have")
 	}
 	a.Findings = []answer.Finding{{Level: answer.Fine, Item: answer.Fuse, Title: "It suits."}, {Level: answer.FixFirst, Item: answer.Wire, Reads: answer.AsUnknown, Title: "Nobody knows."}}
+	a.Items = []answer.ItemVerdict{{Item: answer.Gears, Word: answer.NotKnown, Line: "Not told: their ratio."}, {Item: answer.Wire, Word: "fix first", Code: "nobody"}}
 	text = htmlOf(t, a)
-	for _, want := range []string{"Fuse: fine", "Wire: not known"} {
+	for _, want := range []string{"Fuse: fine", "Wire: fix first", "Gears, wheels: not known"} { // the word that every form has
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q", want)
 		}
