@@ -11,6 +11,8 @@ type Way struct {
 	// WantedShare is in what share of the draws the time asked for is reached; nil
 	// where none was asked for.
 	WantedShare *float64 `json:"wanted_share,omitempty"`
+	// Harms counts what is still to watch because a child or a house could be hurt.
+	Harms int `json:"harms"`
 	// Pace is set where it may still be too fast for who drives.
 	Pace *Pace `json:"pace,omitempty"`
 	// Wiring says that the steps ask for work on the wiring.

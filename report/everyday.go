@@ -5,7 +5,7 @@ package report
 func everyday(key string) string {
 	switch key {
 	case "controller.kind":
-		return "whether electronics or a bare switch drive the motors"
+		return "what switches the motors"
 	case "controller.ramp":
 		return "how gently it starts"
 	case "controller.current_limit":

@@ -125,8 +125,11 @@ func thing(f *answer.Finding) string {
 // reason says a finding in one or two lines: how sure it is, what it is, and
 // what it rests on where that was guessed.
 func (b *builder) reason(f *answer.Finding, text string, length int) string {
-	if f.Level == answer.Danger {
-		text = "Danger" + inBrackets(atRisk(f)) + ": " + text
+	switch risk := atRisk(f); {
+	case f.Level == answer.Danger:
+		text = "Danger" + inBrackets(risk) + ": " + text
+	case f.Level == answer.FixFirst && risk != "": // who suffers where it stays as it is
+		text = capital(risk) + ": " + text
 	}
 	guess := ""
 	if f.Guess != "" && f.Reads != answer.AsUnknown && f.Change != answer.LookUp { // what is not known is no guess

@@ -145,12 +145,12 @@ func TestThePageTellsOfEachChangeOnce(t *testing.T) {
 func TestWaysOutStandInPlaceOfTheChanges(t *testing.T) {
 	a := danger()
 	a.Ways = []answer.Way{
-		{Title: "A 12 V battery of the old kind", Steps: []string{"fit it"}, Verdict: answer.Watch, PedalMin: answer.Spread(20, 25, 27), SpeedKmh: answer.Exactly(5.8), WantedShare: ptr(0.6)},
+		{Title: "A 12 V battery of the old kind", Steps: []string{"fit it"}, Verdict: answer.Watch, PedalMin: answer.Spread(20, 25, 27), SpeedKmh: answer.Exactly(5.8), WantedShare: ptr(0.6), Harms: 2},
 		{Title: "Keep the pack", Steps: []string{"a new switch", "thicker wire"}, Verdict: answer.Fine, PedalMin: answer.Exactly(31), Together: "Switch first."},
 	}
 	text := written(t, a, report.Options{})
 	for _, want := range []string{
-		"A. YES, WITH CARE: A 12 V battery of the old kind. Pedal down 25\n  min (20 to 27); 5.8 km/h; 45 min: likely (6 of 10).\n[ ] fit it\n", "B. YES: Keep the pack. Pedal down 31 min.\n[ ] a new switch\n[ ] thicker wire\nSwitch first.\n",
+		"A. YES, WITH CARE: A 12 V battery of the old kind. Pedal down 25\n  min (20 to 27); 5.8 km/h; 45 min: likely (6 of 10). To watch for\n  child or fire: 2.\n[ ] fit it\n", "B. YES: Keep the pack. Pedal down 31 min. To watch for child or\n  fire: 0.\n[ ] a new switch\n[ ] thicker wire\nSwitch first.\n",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q in\n%s", want, text)

@@ -20,6 +20,9 @@ func (b *builder) waysOut(r room) section {
 			s.lists = append(s.lists, b.way(i, &w, r))
 		}
 		s.after = whoWires(shown)
+		if len(shown) == 2 && len(b.a.Ways) > 2 { // the first lines name three
+			s.more = "way " + wayLetter(2)
+		}
 		return s
 	}
 	s := section{title: "What to do first", numbered: true}
@@ -95,6 +98,9 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	list := tickList{title: sentence(text)}
 	if len(figures) > 0 {
 		list.told = capital(sentence(strings.Join(figures, "; ")))
+	}
+	if len(b.a.Ways) > 1 { // which of them is the safer
+		list.told = strings.TrimSpace(list.told + " To watch for child or fire: " + strconv.Itoa(w.Harms) + ".")
 	}
 	for _, step := range w.Steps[:min(r.steps, len(w.Steps))] {
 		list.steps = append(list.steps, cut(b.say(step), r.stepLen))

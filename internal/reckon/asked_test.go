@@ -115,6 +115,9 @@ func TestTheNextStepIsAWayOutWhereThereIsOne(t *testing.T) {
 		if p := w.Pace; p != nil && (p.LimitKmh < 4 || p.LimitKmh > 16 || p.Share <= 0 || p.Share > 1) { // the ladder of speeds by age
 			t.Errorf("%s: too fast from %.3g km/h in a share of %.3g", w.Title, p.LimitKmh, p.Share)
 		}
+		if w.Harms < 1 { // a fuse that nobody knows, what was not told
+			t.Errorf("%s leaves nothing to watch", w.Title)
+		}
 		if (w.Together != "") != w.Wiring && len(w.Steps) > 0 { // what sits in the wire is wired in
 			t.Errorf("%s: wiring %v, %q", w.Title, w.Wiring, w.Together)
 		}

@@ -54,6 +54,17 @@ func paceOf(a *answer.Assessment) *answer.Pace {
 	return &answer.Pace{LimitKmh: a.Findings[i].Limit * perHour, Share: a.Findings[i].Share}
 }
 
+// harmsOf counts the findings by which a child or a house could be hurt.
+func harmsOf(a *answer.Assessment) int {
+	n := 0
+	for i := range a.Findings {
+		if f := &a.Findings[i]; f.Harm >= answer.House && f.Level > answer.Fine {
+			n++
+		}
+	}
+	return n
+}
+
 // together says in which order the steps sit in the plus wire, and why their amps
 // differ. Common practice, no published source.
 func together(steps []step) (order, amps string) {
