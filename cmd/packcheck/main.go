@@ -90,13 +90,12 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 // dispatch runs the command that the arguments name and returns the exit code.
 func dispatch(args []string, std streams) (int, error) {
 	verdict := exitFine
-	app := newApp(std, &verdict)
-	// What nobody named or asked for would cost each start: the library sets every
-	// command up, and the help is long.
+	// What nobody named or asked for would cost each start: its code is read from the
+	// disk, the library sets it up, and the help is long.
+	app := appOf(std, &verdict, commandsNamed(std, &verdict, func(name string) bool { return slices.Contains(args, name) }))
 	if slices.ContainsFunc(args, func(arg string) bool { return asksForHelp(arg) || arg == "help" }) {
 		app.CustomRootCommandHelpTemplate = helpText()
 	}
-	app.Commands = slices.DeleteFunc(app.Commands, func(c *cli.Command) bool { return !slices.Contains(args, c.Name) })
 	if c := app.Command(askName); c != nil {
 		c.CustomHelpTemplate = strings.ReplaceAll(askHelp(), "{{", "{ {")
 	}
@@ -114,15 +113,19 @@ func dispatch(args []string, std streams) (int, error) {
 	return verdict, nil
 }
 
-// newApp builds the command line. The exit code of an assessment goes to
-// verdict.
+// newApp builds the command line with every command. The exit code of an assessment
+// goes to verdict.
 func newApp(std streams, verdict *int) *cli.Command {
+	return appOf(std, verdict, commands(std, verdict))
+}
+
+func appOf(std streams, verdict *int, commands []*cli.Command) *cli.Command {
 	app := &cli.Command{
 		Name:                      "packcheck",
 		HideHelpCommand:           true,
 		Flags:                     assessFlags(),
 		Action:                    func(_ context.Context, c *cli.Command) error { return assess(c, std, verdict) },
-		Commands:                  commands(std, verdict),
+		Commands:                  commands,
 		Reader:                    std.in,
 		Writer:                    std.out,
 		ErrWriter:                 std.err,
@@ -142,18 +145,32 @@ func newApp(std streams, verdict *int) *cli.Command {
 // commands lists the commands beside the assessment itself. Each has a file of
 // its own.
 func commands(std streams, verdict *int) []*cli.Command {
-	return []*cli.Command{
-		explainCommand(std),
-		askCommand(std, verdict),
-		newCommand(std, verdict),
-		batchCommand(std),
-		fitCommand(std),
-		keysCommand(std),
-		sourcesCommand(std),
-		completionCommand(std),
-		manualCommand(std),
-		helpCommand(std),
+	return commandsNamed(std, verdict, func(string) bool { return true })
+}
+
+// commandsNamed builds the commands whose names are wanted, and no other.
+func commandsNamed(std streams, verdict *int, wanted func(name string) bool) []*cli.Command {
+	var list []*cli.Command
+	for _, c := range [...]struct {
+		name string
+		make func() *cli.Command
+	}{
+		{"explain", func() *cli.Command { return explainCommand(std) }},
+		{askName, func() *cli.Command { return askCommand(std, verdict) }},
+		{"new", func() *cli.Command { return newCommand(std, verdict) }},
+		{"batch", func() *cli.Command { return batchCommand(std) }},
+		{"fit", func() *cli.Command { return fitCommand(std) }},
+		{"keys", func() *cli.Command { return keysCommand(std) }},
+		{"sources", func() *cli.Command { return sourcesCommand(std) }},
+		{"completion", func() *cli.Command { return completionCommand(std) }},
+		{"manual", func() *cli.Command { return manualCommand(std) }},
+		{"help", func() *cli.Command { return helpCommand(std) }},
+	} {
+		if wanted(c.name) {
+			list = append(list, c.make())
+		}
 	}
+	return list
 }
 
 // complain prints an error, one line for each of its lines. What a file held

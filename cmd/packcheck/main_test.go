@@ -150,3 +150,13 @@ func FuzzArgumentsNeverPanic(f *testing.F) {
 		}
 	})
 }
+
+// A start builds only the commands that it names.
+func TestOnlyTheCommandThatIsNamedIsBuilt(t *testing.T) {
+	for _, c := range commands(streams{}, nil) {
+		got := commandsNamed(streams{}, nil, func(name string) bool { return name == c.Name })
+		if len(got) != 1 || got[0].Name != c.Name {
+			t.Errorf("%d commands are built for %q, want that one", len(got), c.Name)
+		}
+	}
+}
