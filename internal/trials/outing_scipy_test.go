@@ -7,7 +7,9 @@ import (
 	"os"
 	"os/exec"
 	"strings"
+	"syscall"
 	"testing"
+	"time"
 
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/internal/build"
@@ -33,7 +35,9 @@ type scipyOuting struct {
 // tolerance on ride time, distance and charge.
 const scipyShare = 0.005
 
-func TestTheOutingAgreesWithAnIndependentIntegration(t *testing.T) {
+// scipyOutingCase is the outing that both integrate: on contacts, for as long as it lasts.
+func scipyOutingCase(t testing.TB) ride.Case {
+	t.Helper()
 	text := onContacts(t).without("cutoff.module").toml()
 	s, err := setup.Read(strings.NewReader(text), "outing.toml")
 	if err != nil {
@@ -53,6 +57,47 @@ func TestTheOutingAgreesWithAnIndependentIntegration(t *testing.T) {
 	}
 	c := likely.Case
 	c.WantedS = 0
+	return c
+}
+
+// The same outing by scipy and by the engine, in processor time: of the whole python
+// process, and of it less what starting it with scipy takes.
+func BenchmarkOutingAgainstScipy(b *testing.B) {
+	python := pythonWithScipy()
+	if python == "" || os.Getenv("PACKCHECK_SPEED") == "" {
+		b.Skip("PACKCHECK_SPEED=1 and a python3 with scipy would have integrated the outing for comparison")
+	}
+	c := scipyOutingCase(b)
+	var got ride.Outcome
+	for b.Loop() {
+		got = ride.Run(&c, nil)
+	}
+	ours := b.Elapsed().Seconds() / float64(b.N)
+	idle := exec.Command(python, "-c", "import numpy, scipy.integrate")
+	if err := idle.Run(); err != nil {
+		b.Fatal(err)
+	}
+	began := childrenTime(b)
+	theirs := integrate(b, python, &c, 0)
+	whole := childrenTime(b) - began
+	empty := (idle.ProcessState.UserTime() + idle.ProcessState.SystemTime()).Seconds()
+	b.ReportMetric(whole/ours, "times-faster")
+	b.ReportMetric((whole-empty)/ours, "times-faster-than-integrating")
+	b.ReportMetric(100*math.Abs(got.PedalS/theirs.PedalS-1), "off-%")
+}
+
+// childrenTime is the processor time of the processes that were started and have ended, in seconds.
+func childrenTime(b *testing.B) float64 {
+	b.Helper()
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_CHILDREN, &u); err != nil {
+		b.Fatal(err)
+	}
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano()).Seconds()
+}
+
+func TestTheOutingAgreesWithAnIndependentIntegration(t *testing.T) {
+	c := scipyOutingCase(t)
 	python := pythonWithScipy()
 	for opensAtV, want := range scipyOutings {
 		got := ride.Run(withCutoff(t, c, opensAtV), nil)
@@ -86,7 +131,7 @@ func TestTheOutingAgreesWithAnIndependentIntegration(t *testing.T) {
 
 // withCutoff returns the case with a cutoff without delay at the pack, or with
 // none for 0 V.
-func withCutoff(t *testing.T, c ride.Case, opensAtV float64) *ride.Case {
+func withCutoff(t testing.TB, c ride.Case, opensAtV float64) *ride.Case {
 	t.Helper()
 	if opensAtV > 0 {
 		chain, err := cutoff.NewChain(cutoff.Device{Where: cutoff.Pack, OpensAtV: opensAtV})
@@ -110,7 +155,7 @@ func pythonWithScipy() string {
 }
 
 // integrate hands a case to testdata/outing.py.
-func integrate(t *testing.T, python string, c *ride.Case, opensAtV float64) scipyOuting {
+func integrate(t testing.TB, python string, c *ride.Case, opensAtV float64) scipyOuting {
 	t.Helper()
 	input, err := json.Marshal(scipyCase(c, opensAtV))
 	if err != nil {
