@@ -98,13 +98,13 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	f.Code, f.Unit, f.Found, f.Source = CodeFastForARideOn, "m/s", k.SpeedMS, pace.Source
 	f.Advice = limitSpeed(pace.WatchMS)
 	switch {
-	case over(k.SpeedMS, pace.DangerMS):
+	case faster(k.SpeedMS, pace.DangerMS):
 		f.Level, f.Limit = answer.Danger, pace.DangerMS
 		f.Title = fmt.Sprintf("%s is a danger to %s: nothing was found that is made to go faster than %s with it.", what, who, speedWords(pace.DangerMS))
-	case over(k.SpeedMS, pace.FixMS):
+	case faster(k.SpeedMS, pace.FixMS):
 		f.Level, f.Limit = answer.FixFirst, pace.FixMS
 		f.Title = fmt.Sprintf("%s is too much for %s: what is made for that age reaches %s.", what, who, speedWords(pace.FixMS))
-	case over(k.SpeedMS, pace.WatchMS):
+	case faster(k.SpeedMS, pace.WatchMS):
 		f.Level, f.Limit = answer.Watch, pace.WatchMS
 		f.Title = fmt.Sprintf("%s is brisk for %s.", what, who)
 		f.Advice = "Keep to wide, empty, level places; walk beside it at first."

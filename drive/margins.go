@@ -9,12 +9,18 @@ const (
 	amountMargin = 2e-3
 	// timeMargin is for seconds: those of a launch are right within 5e-3.
 	timeMargin = 1e-2
+	// paceMargin is for speeds against what is made for an age: both are told to two
+	// digits, and nobody is too fast at the speed that is made.
+	paceMargin = 1e-2
 	// degreeMargin in kelvin is what the steps of an outing leave open; own choice.
 	degreeMargin = 0.5
 )
 
 // over reports whether a computed amount is above its limit for certain.
 func over(amount, limit float64) bool { return amount > limit*(1+amountMargin) }
+
+// faster reports whether a speed is above what is made for an age for certain.
+func faster(ms, limitMS float64) bool { return ms > limitMS*(1+paceMargin) }
 
 // longer reports whether a time is above its limit for certain.
 func longer(seconds, limitS float64) bool { return seconds > limitS*(1+timeMargin) }

@@ -133,7 +133,10 @@ func (v *view) idle() error {
 	if v.drives() {
 		v.out.Cutoff.Week = idled.Words
 	}
-	v.add(idled.Findings...)
+	for _, f := range idled.Findings { // no vehicle has lived with a module that somebody added
+		f.Added = f.Added || v.parts.Setup.Cutoff.Module.Given
+		v.add(f)
+	}
 	return nil
 }
 

@@ -63,7 +63,7 @@ func takensCharge() []taken {
 		{code: charge.CodeTooHot, change: answer.WaitBeforeCharge, base: "lithium", set: "pack.temperature=55 C", take: "pack.temperature=18 C"},
 		{code: charge.CodeCurrentTooHigh, change: answer.FitCharger, base: "block", set: "charger.current=10 A", take: "charger.current={1} A"},
 		{code: charge.CodeCurrentTooHigh, change: answer.WarmUp, base: "lithium", set: foreign + "charger.current=4.5 A; outing.air=5 C; pack.temperature=5 C", take: "outing.air=20 C; pack.temperature=20 C"},
-		{code: charge.CodeCurrentTooHigh, change: answer.LookUp, base: "lithium", set: "charger.current=6 A", take: "charger.current=2 A"},
+		{code: charge.CodeCurrentTooHigh, change: answer.LookUp, base: "lithium", set: "charger.current=12 A", take: "charger.current=2 A"},
 		{code: charge.CodeCurrentUnknown, change: answer.LookUp, base: "block", set: "-charger.current", take: "charger.current=1.5 A"},
 		{code: charge.CodeEndVoltsUnknown, change: answer.FitCharger, base: "block", set: "-charger.voltage", take: "charger.voltage=14.7 V"},
 		{code: charge.CodeGivesAC, change: answer.FitCharger, base: "block", set: "charger.output=ac", take: "charger.output=dc"},
