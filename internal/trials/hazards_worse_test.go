@@ -89,9 +89,9 @@ func notTheShort(f answer.Finding) bool {
 }
 
 // onJoints are the findings that joints bring: less flows through looser ones, which
-// spares all the others.
+// spares all the others, the pedal switch among them.
 func onJoints(f answer.Finding) bool {
-	return f.Change == answer.FitJoint || f.Code == wiring.CodeDropLarge
+	return f.Change == answer.FitJoint && f.Item == answer.Wire || f.Code == wiring.CodeDropLarge
 }
 
 // notTheCharge leaves out the charge after the ride: a heavier load may leave more in
