@@ -258,7 +258,7 @@ func onAGuess(f *answer.Finding, g guesses) {
 	}
 	f.Guess = f.Decides[i]
 	most := answer.FixFirst
-	if f.Share < likelyShare || g.asMade {
+	if f.Share < likelyShare || g.asMade && f.Guess != answer.KeyRiderMass { // who rides nobody else knew
 		most = answer.Watch
 	}
 	f.Level = min(f.Level, most)
