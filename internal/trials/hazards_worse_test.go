@@ -41,9 +41,10 @@ type worse struct {
 	hair float64
 }
 
-// aPress is that hair for the days until harm: a press leaves up to a hundredth of the
-// charge more, and a limit in days is passed with some three hundredths left.
-const aPress = 0.35
+// aPress is that hair by unit. For the days until harm: a press leaves up to a hundredth
+// of the charge more, and a limit in days is passed with some three hundredths left. For
+// the weakest cell: near its end it falls by a tenth of a volt in a press of a minute.
+func aPress(unit string) float64 { return map[string]float64{"h": 0.35, "V": 0.1}[unit] }
 
 // on makes steps of values of one key; what stands before the key's name goes
 // with each.
@@ -315,8 +316,8 @@ func (w worse) milder(good, bad []answer.Finding) string {
 // near reports whether a finding lies within the hair of its limit.
 func (w worse) near(f answer.Finding) bool {
 	hair := w.hair
-	if hair > 0 && f.Unit == "h" {
-		hair = aPress
+	if hair > 0 {
+		hair = max(hair, aPress(f.Unit))
 	}
 	return f.Reads == answer.AsNumber && f.Limit > 0 && math.Abs(f.Found/f.Limit-1) < hair
 }
