@@ -45,7 +45,7 @@ func (q Charger) Answer() (Answer, error) {
 	c := l.Charger()
 	c.SuppliedWithPack = q.CameWithPack
 	plugged := charge.Plugged{
-		Pack: m, Charger: c, CellC: airC, AmbientC: airC, ToolPack: b.parts.Pack.ToolPack, Port: q.Port,
+		Pack: m, LabelAh: b.parts.Pack.CapacityAh.Likely, Charger: c, CellC: airC, AmbientC: airC, ToolPack: b.parts.Pack.ToolPack, Port: q.Port,
 	}
 	if plugged.NotSupplied() != "" {
 		plugged.Charger.SuppliedWithPack = false
