@@ -126,6 +126,11 @@ var stocks = []factory{
 		holds: map[string][]float64{speedKmh: {2.5, 4}, blockedA: {20, 25}},
 	},
 	{
+		name: "6 V with the larger battery", sources: "owner, 2.5 mph stock; a manual, less than 1 to 3 h is short (on 9.5 Ah, from memory)",
+		volts: "6 V", label: "6 V 9.5 Ah", ground: "asphalt", child: "3 years", also: `pack.age = "new"`,
+		holds: map[string][]float64{speedKmh: {2.5, 4}, rideMin: {60, 120, 180}},
+	},
+	{
 		name: "24 V", sources: "maker, 1 to 2 h; class of 24 V vehicles, 8 km/h and more",
 		volts: "24 V", label: "24 V (two 12 V 7 Ah)", motors: 2, board: told(true), ground: "asphalt", child: "6 years", also: `pack.age = "new"`,
 		holds: map[string][]float64{speedKmh: {8}, rideMin: {60}}, atMost: narrow,
