@@ -43,19 +43,36 @@ func buildShort(a *answer.Assessment) *document {
 		whole = slices.DeleteFunc(whole, func(f fact) bool { return f.name == wholeName(b.verdict().name) })
 		more = append(whole, more...)
 	}
-	for _, f := range append(b.shortWords(append(facts, more...)), more...) {
+	words := shortWords(facts) // what nobody may miss goes before what there is room for
+	if linesOf(words) > room {
+		words = nil
+	}
+	at := len(facts)
+	room -= linesOf(words)
+	for _, f := range more {
 		add(f)
 	}
-	return &document{lead: append(facts, safety)}
+	if all := shortWords(facts); linesOf(all) <= room+linesOf(words) {
+		words = all
+	}
+	return &document{lead: append(slices.Insert(facts, at, words...), safety)}
 }
 
-// shortWords explains what of these lines somebody would have to look up, in the order
-// of their use.
-func (b *builder) shortWords(facts []fact) []fact {
+// shortWords explains what of these lines somebody would have to look up.
+func shortWords(facts []fact) []fact {
 	if only := explained(nil, facts); len(only) > 0 {
 		return []fact{{"Words", capital(strings.Join(only, "; ")) + "."}}
 	}
 	return nil
+}
+
+// linesOf is how many lines of text facts take.
+func linesOf(facts []fact) int {
+	n := 0
+	for _, f := range facts {
+		n += leadLines(f)
+	}
+	return n
 }
 
 // nextOnPage is the next step where the ways out stand on another page.

@@ -46,7 +46,7 @@ func (v *view) path() error {
 		v.add(answer.Finding{
 			Code: CodePathUnknown, Level: answer.Watch, Harm: answer.House, Topic: answer.TopicPath, Item: answer.Fuse, Source: srcFuseRule,
 			Title:  "Nothing is known of wire and fuse.",
-			Advice: "Describe them under [wire] and [fuse]: without a fuse that suits the wire a short circuit makes it glow.",
+			Advice: "Tell how thick the wire is, and which fuse there is: without a fuse that suits the wire a short circuit makes it glow.",
 			Change: answer.LookUp,
 		})
 	}
