@@ -96,7 +96,11 @@ func fill(r *Request) Reply {
 	if faults := bounded(map[string]string{q.Key: r.Text}); faults != nil {
 		return Reply{Faults: faults}
 	}
-	sets, err := interview.Fill(q, interview.Dated(q, r.Text, r.Given, time.Now()), r.Given)
+	text := r.Text
+	if today, err := time.Parse(time.DateOnly, r.Today); err == nil {
+		text = interview.Dated(q, text, r.Given, today)
+	}
+	sets, err := interview.Fill(q, text, r.Given)
 	if err != nil {
 		return Reply{Faults: []Fault{{q.Key, capital(err.Error()) + "."}}}
 	}
@@ -106,8 +110,7 @@ func fill(r *Request) Reply {
 			together[key] = text
 		}
 	}
-	text := reads(r.Key, together)
-	if text == "" {
+	if text = reads(r.Key, together); text == "" {
 		text = meant(q, r.Text, sets)
 	}
 	return Reply{Sets: sets, Text: text}

@@ -28,6 +28,7 @@ type Request struct {
 	Passed []string          `json:"passed"` // keys of questions to which nobody knows the answer
 	Key    string            `json:"key"`    // of a question
 	Text   string            `json:"text"`   // an answer, a file, a fragment
+	Today  string            `json:"today"`  // year-month-day where a month is answered
 	Packs  []string          `json:"packs"`  // labels of batteries to set beside the one that is asked about
 	Format string            `json:"format"`
 	Way    string            `json:"way"`   // the mark of a way out, for a link that shows it tried

@@ -187,6 +187,10 @@ func TestAnswersAreReadAsPeopleTypeThem(t *testing.T) {
 			t.Errorf("%s %q is said to mean %q, want %q", c.key, c.text, reply.Text, c.want)
 		}
 	}
+	month, _ := asked(t, page.Request{Do: "fill", Key: "storage.from", Text: "November", Today: "2026-11-28", Given: map[string]string{"pack.label": "12 V 7 Ah"}})
+	if month.Sets["storage.from"] != "2026-11-01" || month.Text != "2026-11-01" { // whoever typed it sees what was read
+		t.Errorf("a month gives %+v", month)
+	}
 	reply, _ := asked(t, page.Request{Do: "fill", Key: "vehicle.design_voltage", Text: "twelve bananas"})
 	if len(reply.Faults) != 1 || !strings.Contains(reply.Faults[0].Says, "right would be") || reply.Faults[0].Key != "vehicle.design_voltage" {
 		t.Errorf("nonsense gives %+v", reply)

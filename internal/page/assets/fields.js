@@ -13,6 +13,9 @@ const el = (tag, attributes = {}, ...children) => {
 
 let fieldCount = 0;
 
+// today is the day here; a month that is answered is that of the nearest winter.
+const today = () => new Date(Date.now() - new Date().getTimezoneOffset() * 60000).toISOString().slice(0, 10);
+
 class Field {
 	// changed is called when the keys that it fills in are others than before; passed
 	// when somebody does not know.
@@ -91,7 +94,7 @@ class Field {
 		const turn = ++this.turn;
 		const text = this.input.value.trim();
 		if (text === '' && this.passed) return;
-		const reply = text === '' ? {} : await engine.read({do: 'fill', key: this.key, text, given: this.form.given(this)});
+		const reply = text === '' ? {} : await engine.read({do: 'fill', key: this.key, text, given: this.form.given(this), today: today()});
 		if (turn !== this.turn || !reply) return;
 		const faults = reply.faults || [];
 		if (faults.length === 0 || aloud) this.say(faults.map((f) => f.says).join(' '));
