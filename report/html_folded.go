@@ -22,7 +22,7 @@ func (p *page) foldedFindings() {
 		return
 	}
 	slices.SortStableFunc(list, func(x, y answer.Finding) int { return int(y.Level) - int(x.Level) })
-	p.put("<details>\n<summary>All %s</summary>\n", things(len(list), "finding"))
+	p.put("<details>\n<summary>All %s</summary>\n<p class=\"small\">%s</p>\n", things(len(list), "finding"), figuresOfFindings)
 	for i := range list {
 		f := &list[i]
 		j := p.judge(f, p.opening(f)+p.say(f.Title), p.say(f.Advice))

@@ -35,10 +35,14 @@ func (b *builder) findings() []section {
 	}
 	mild.items = b.inShares(rest)
 	if len(list) > 0 {
-		grave.text = []string{"In brackets: found, right (in the middle one), name, source."}
+		grave.text = []string{figuresOfFindings + " In brackets: found, right, name, source."}
 	}
 	return []section{grave, mild}
 }
+
+// figuresOfFindings says of which vehicle the figures of findings are, so that nobody
+// takes one for that of all.
+const figuresOfFindings = "Figures are those of the middle one of those that have it."
 
 // fewFindings is how many findings are all told whole. Own choice.
 const fewFindings = 10

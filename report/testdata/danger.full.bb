@@ -5,7 +5,7 @@
 [b]Bramble Lane harvest tractor on an 18 V tool pack[/b]
 
 [b]What was found, worst first[/b]
-In brackets: found, right (in the middle one), name, source.
+Figures are those of the middle one of those that have it. In brackets: found, right, name, source.
 
 [b]DANGER (fire):[/b] There is no fuse in the path. (187 A, at most 31.4 A; no-fuse; cfr-183-455)
 

@@ -5,7 +5,7 @@
 [b]`(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;[/b]
 
 [b]What was found, worst first[/b]
-In brackets: found, right (in the middle one), name, source.
+Figures are those of the middle one of those that have it. In brackets: found, right, name, source.
 
 [b]DANGER (fire):[/b] `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;. (187 `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;, at most 31.4 `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp;; no-fuse; cfr-183-455)
 

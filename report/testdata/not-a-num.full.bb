@@ -5,7 +5,7 @@
 [b]Figures that did not come out[/b]
 
 [b]What was found, worst first[/b]
-In brackets: found, right (in the middle one), name, source.
+Figures are those of the middle one of those that have it. In brackets: found, right, name, source.
 
 [b]DANGER (fire):[/b] There is no fuse in the path. (not known, at most 31.4 A; no-fuse; cfr-183-455)
 

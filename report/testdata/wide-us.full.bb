@@ -5,7 +5,7 @@
 [b]Two-seater, 24 V, two tired blocks[/b]
 
 [b]What was found, worst first[/b]
-In brackets: found, right (in the middle one), name, source.
+Figures are those of the middle one of those that have it. In brackets: found, right, name, source.
 
 [b]DANGER (fire):[/b] There is no fuse in the path. (187 A, at most 31.4 A; no-fuse; cfr-183-455)
 
