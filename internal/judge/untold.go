@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
@@ -30,7 +31,9 @@ func (v *view) untold() {
 	var words, keys []string
 	add := func(text string, key ...string) {
 		for _, k := range key {
-			if s.Gives(k) {
+			if s.Gives(k) || slices.ContainsFunc(v.out.Findings, func(f answer.Finding) bool { // a finding of its own says so
+				return f.Reads == answer.AsUnknown && slices.Contains(f.Decides, k)
+			}) {
 				return
 			}
 		}
