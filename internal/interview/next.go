@@ -104,6 +104,7 @@ const (
 	untold      = 3  // it was not told and may be dangerous
 	narrowing   = 2  // it narrows a range
 	milder      = 1  // something to watch rests on it, or a part of the spread
+	fitting     = 0.01
 )
 
 // leastTurn is the chance from which on the verdict may turn, far enough from what
@@ -126,6 +127,9 @@ func (p *pool) useOf(r *row) use {
 	}
 	if p.a == nil {
 		return best
+	}
+	if r.fits {
+		take(fitting, "without it nobody can say whether it fits")
 	}
 	concerns := func(key string) bool {
 		return key != "" && (key == r.Key || slices.Contains(r.Fills, key) || slices.Contains(r.settles, key))

@@ -13,6 +13,26 @@ import (
 	"example.org/packcheck/setup"
 )
 
+// Another battery than the vehicle came with has to fit into it: asked for last.
+func TestASwapAsksWhetherItFits(t *testing.T) {
+	given := map[string]string{"pack.label": "20 V max 4 Ah", "vehicle.design_voltage": "12 V"}
+	why := func() string {
+		for _, q := range interview.Next(given, &answer.Assessment{}, nil) {
+			if q.Key == "pack.size" {
+				return q.Why
+			}
+		}
+		return ""
+	}
+	if why() != "" {
+		t.Error("nothing was swapped")
+	}
+	given["original.pack.label"] = "12 V 7 Ah"
+	if why() == "" {
+		t.Error("nobody asks how large the other battery is")
+	}
+}
+
 // keysOf are the keys of questions, in order.
 func keysOf(list []interview.Question) []string {
 	var out []string
@@ -48,6 +68,12 @@ func TestTheMostUsefulQuestionComesFirst(t *testing.T) {
 		{"what most of the spread goes with", answer.Assessment{
 			Assumed: []answer.Assumed{{Key: "motors.count", Effect: 0.1}, {Key: "pack.maker", Effect: 0.4}},
 		}, "pack.maker"},
+		{"how many ride, where their weight decides", answer.Assessment{
+			Findings: []answer.Finding{{Level: answer.FixFirst, Guess: "rider.mass", Share: 1}},
+		}, "rider.count"},
+		{"a class, where the controller's amps decide", answer.Assessment{
+			Findings: []answer.Finding{{Level: answer.FixFirst, Guess: "controller.continuous_current", Share: 1}},
+		}, "controller.class"},
 		{"what stands for a key that nobody can read", answer.Assessment{
 			Findings: []answer.Finding{{Level: answer.FixFirst, Guess: answer.KeyMotorsTorqueConstant, Share: 1}},
 		}, "motors.stall_current"},

@@ -18,6 +18,7 @@ type row struct {
 	instead []string                                   // keys that answer it as well
 	settles []string                                   // keys that it makes known although it does not fill them in
 	when    func(given map[string]string) bool         // whether it makes sense; nil = always
+	fits    bool                                       // what goes in is held against what takes it
 	presses func(given map[string]string) (why string) // whether it goes before all others; nil = never
 }
 
@@ -33,6 +34,8 @@ func (r row) begin() row                { r.first = true; return r }
 func (r row) orBy(keys ...string) row   { r.instead = keys; return r }
 func (r row) settle(keys ...string) row { r.settles = keys; return r }
 func (r row) mends(c answer.Change) row { r.Mends = c; return r }
+
+func (r row) fit() row { r.fits = true; return r }
 
 func (r row) hard() row { r.Hard = true; return r }
 
@@ -88,6 +91,19 @@ func given(keys ...string) func(map[string]string) bool {
 	return func(given map[string]string) bool {
 		for _, k := range keys {
 			if given[k] != "" {
+				return true
+			}
+		}
+		return false
+	}
+}
+
+// changed holds where a table of the vehicle as it was made is given: something else is
+// in its place.
+func changed(table string) func(map[string]string) bool {
+	return func(given map[string]string) bool {
+		for key := range given {
+			if strings.HasPrefix(key, "original."+table+".") {
 				return true
 			}
 		}
