@@ -31,10 +31,14 @@ func mixed(kinds ...kind) (*mixture, quantity.Range) {
 		low, high = min(low, kinds[i].beyond(-mostSigma)), max(high, kinds[i].beyond(mostSigma))
 	}
 	low, high = math.Log(low), math.Log(high)
+	wide := make([]widths, len(kinds))
+	for i := range kinds {
+		wide[i] = kinds[i].widths()
+	}
 	below := func(x float64) float64 {
-		sum := 0.0
+		value, sum := portable.Exp(x), 0.0
 		for i := range kinds {
-			sum += kinds[i].share * portable.NormalBelow(kinds[i].normal(portable.Exp(x)))
+			sum += kinds[i].share * portable.NormalBelow(kinds[i].normal(value, wide[i]))
 		}
 		return sum
 	}
@@ -76,11 +80,18 @@ func (k *kind) beyond(z float64) float64 {
 	return f.At(z)
 }
 
-// normal is the standard normal at which a kind has a value.
-func (k *kind) normal(x float64) float64 {
-	end, sign := k.High, 1.0
+// widths are the logarithms of a kind's ends over its likely value.
+type widths struct{ low, high float64 }
+
+func (k *kind) widths() widths {
+	return widths{low: math.Log(k.Low / k.Likely), high: math.Log(k.High / k.Likely)}
+}
+
+// normal is the standard normal at which a kind of these widths has a value.
+func (k *kind) normal(x float64, w widths) float64 {
+	end, sign := w.high, 1.0
 	if x < k.Likely {
-		end, sign = k.Low, -1
+		end, sign = w.low, -1
 	}
-	return sign * endSigma * math.Log(x/k.Likely) / math.Log(end/k.Likely)
+	return sign * endSigma * math.Log(x/k.Likely) / end
 }

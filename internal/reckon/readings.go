@@ -20,7 +20,24 @@ type reading struct {
 	linear          bool    // weighed as it is; otherwise by its logarithm
 	err             float64 // standard error: a share, or in the unit where linear
 	stated          bool    // the setup gave the error
-	gives           func(*build.Built) float64
+	gives           func(*subject) float64
+}
+
+// subject is a vehicle that readings are foretold of. Of those that need its outing
+// the first drives it.
+type subject struct {
+	*build.Built
+	lasts *ride.Outcome
+}
+
+// outing is the one from a full battery, as long as it lasts.
+func (s *subject) outing(full bool) *ride.Outcome {
+	if s.lasts == nil {
+		open := freshly(s.Built, full)
+		out := ride.Run(&open, nil)
+		s.lasts = &out
+	}
+	return s.lasts
 }
 
 // What a reading at home is usually off by, as a share (one standard error):
@@ -79,33 +96,29 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 		list = append(list, r)
 	}
 	full := p.Pack.Charge.Assumed || p.Measured.RestVoltage.Given
-	add(m.RideTime, reading{name: "ride time by the clock", unit: "s", err: clockErr, gives: func(c *build.Built) float64 {
-		open := freshly(c, full)
-		out := ride.Run(&open, nil)
-		return out.ClockS
+	add(m.RideTime, reading{name: "ride time by the clock", unit: "s", err: clockErr, gives: func(c *subject) float64 {
+		return c.outing(full).ClockS
 	}})
 	if p.Bench == nil {
-		add(m.TopSpeed, reading{name: "top speed", unit: "m/s", err: paceErr, gives: func(c *build.Built) float64 {
-			return onTheFlat(c, full).SpeedMS
+		add(m.TopSpeed, reading{name: "top speed", unit: "m/s", err: paceErr, gives: func(c *subject) float64 {
+			return onTheFlat(c.Built, full).SpeedMS
 		}})
 		if m.LoadedCurrent.Given && m.LoadedCurrent.Likely > 0 {
-			add(m.LoadedCurrent, reading{name: "amps while driving", unit: "A", err: clampErr, gives: func(c *build.Built) float64 {
-				return onTheFlat(c, full).BatteryA
+			add(m.LoadedCurrent, reading{name: "amps while driving", unit: "A", err: clampErr, gives: func(c *subject) float64 {
+				return onTheFlat(c.Built, full).BatteryA
 			}})
 		}
-		add(m.Distance, reading{name: "how far it went", unit: "m", err: clockErr, gives: func(c *build.Built) float64 {
-			open := freshly(c, full)
-			out := ride.Run(&open, nil)
-			return out.DistanceM
+		add(m.Distance, reading{name: "how far it went", unit: "m", err: clockErr, gives: func(c *subject) float64 {
+			return c.outing(full).DistanceM
 		}})
 		add(m.MotorVoltage, reading{
-			name: "volts at one motor", unit: "V", linear: true, err: voltErr * m.MotorVoltage.Likely, gives: func(c *build.Built) float64 {
-				level := onTheFlat(c, full)
+			name: "volts at one motor", unit: "V", linear: true, err: voltErr * m.MotorVoltage.Likely, gives: func(c *subject) float64 {
+				level := onTheFlat(c.Built, full)
 				return level.BusV * level.Duty / float64(max(c.Vehicle.MotorsInSeries, 1))
 			},
 		})
-		add(m.BlockedCurrent, reading{name: "amps with blocked wheels", unit: "A", err: blockedErr, gives: blockedA})
-		add(m.PullForce, reading{name: "force to pull it along", unit: "N", err: scaleErr, gives: func(c *build.Built) float64 {
+		add(m.BlockedCurrent, reading{name: "amps with blocked wheels", unit: "A", err: blockedErr, gives: func(c *subject) float64 { return blockedA(c.Built) }})
+		add(m.PullForce, reading{name: "force to pull it along", unit: "N", err: scaleErr, gives: func(c *subject) float64 {
 			return c.Vehicle.RollN + c.Vehicle.GradeN
 		}})
 	}
@@ -135,8 +148,8 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 			err = math.Hypot(err, (at(likely, 1, readAfterS)-at(likely, least, readAfterS))/2/nineOfTen)
 		}
 	}
-	add(m.LoadedVoltage, reading{name: "volts under load", unit: "V", linear: true, err: err, gives: func(c *build.Built) float64 {
-		return at(c, midway, readAfterS)
+	add(m.LoadedVoltage, reading{name: "volts under load", unit: "V", linear: true, err: err, gives: func(c *subject) float64 {
+		return at(c.Built, midway, readAfterS)
 	}})
 	return list
 }
@@ -164,8 +177,11 @@ func motorCase(p *setup.Parts, full, original bool) (list []reading) {
 			r.stated, r.err = true, max(k.errK, (k.v.High-k.v.Low)/2/math.Sqrt(3))
 		}
 		r.err = math.Hypot(r.err, driveErr*(k.v.Likely-p.Outing.AirC.Likely))
-		r.gives = func(c *build.Built) float64 {
-			open := freshly(c, full)
+		r.gives = func(c *subject) float64 {
+			if c.WantedS == 0 {
+				return min(c.outing(full).CaseC, ride.BurntC)
+			}
+			open := freshly(c.Built, full)
 			open.WantedS = c.WantedS
 			out := ride.Run(&open, nil)
 			return min(out.CaseC, ride.BurntC)
@@ -264,19 +280,19 @@ func (e *engine) model(list []reading) draws.Model {
 			return false
 		}
 		pick := e.world.Pick(z)
-		var now, was *build.Built
+		var now, was subject
 		for i := range list {
 			r := &list[i]
 			b, c := m.now, &now
 			if r.original {
 				b, c = m.was, &was
 			}
-			if *c == nil {
-				if *c, err = b.Case(pick); err != nil {
+			if c.Built == nil {
+				if c.Built, err = b.Case(pick); err != nil {
 					return false
 				}
 			}
-			v := r.gives(*c)
+			v := r.gives(c)
 			if !r.linear && !(v > 0) {
 				return false
 			}
