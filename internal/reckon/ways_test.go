@@ -35,13 +35,13 @@ func TestAWayOutLeavesTheOriginalAsItWas(t *testing.T) {
 }
 
 // The search for ways out runs on several goroutines at once.
-func TestWaysOutAreTheSameForOneTwoAndSevenWorkers(t *testing.T) {
+func TestWaysOutAreTheSameForOneAndSevenWorkers(t *testing.T) {
 	s, err := setup.Load("../../examples/tractor-tool-pack.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	var first *answer.Assessment
-	for _, n := range []int{1, 2, 7} {
+	for _, n := range []int{1, 7} {
 		a, err := reckon.Assess(s, reckon.Options{Draws: reckon.LeastDraws, Ways: true, Workers: n})
 		if err != nil {
 			t.Fatal(err)
@@ -61,7 +61,7 @@ func TestWaysOutAreTheSameForOneTwoAndSevenWorkers(t *testing.T) {
 // Who does not ask which cutoff would suit is told all the same what has to be put
 // right, in each vehicle: with no cutoff, with one, and with one that comes back.
 func TestWhatHasToBePutRightIsFoundWithoutAdvisingACutoff(t *testing.T) {
-	for _, name := range []string{"tractor-tool-pack", "tractor-done-properly", "two-seater-tired-blocks"} {
+	for _, name := range []string{"tractor-tool-pack", "two-seater-tired-blocks"} {
 		s, err := setup.Load("../../examples/" + name + ".toml")
 		if err != nil {
 			t.Fatal(err)
