@@ -51,7 +51,7 @@ func (c *Case) none() answer.Finding {
 	case p.Family == chemistry.Lithium && p.NominalV > phosphateV:
 		f.Advice = "Fit a low-voltage cutoff; a tool pack's own protection often sits in the tool, not in the pack."
 	case p.Family == chemistry.LeadAcid:
-		f.Advice = "Fit a low-voltage cutoff; without one stop as soon as it grows slow, and charge it at once."
+		f.Advice = "Fit a low-voltage cutoff; without one stop as soon as it grows slow: lead that stands empty is ruined."
 	}
 	f.Level, f.Harm = ruin(p)
 	if c.Watched {
