@@ -27,7 +27,6 @@ const (
 
 // freshHazards are whole setups whose levels were written down before any was tried.
 func freshHazards() []hazard {
-	const blank = "blank"
 	row := func(name, set string, least answer.Level, codes, why, from string) hazard {
 		return hazard{name: name, base: blank, set: set, least: least, codes: codes, why: why, from: from}
 	}
@@ -100,7 +99,7 @@ func freshHazards() []hazard {
 
 // freshSound are whole setups that an experienced helper would let a child ride.
 func freshSound() []soundRig {
-	row := func(name, set, why, from string) soundRig { return soundRig{name, "blank", set, why, from} }
+	row := func(name, set, why, from string) soundRig { return soundRig{name, blank, set, why, from} }
 	const (
 		plug   = "charger.label=DC 12 V 1000 mA; charger.made_for=lead-acid; charger.came_with_pack=true; charger.jack=vehicle; "
 		ironOn = tractor12 + phosphate + ownBoard + blade20

@@ -93,9 +93,6 @@ func TestNoHazardIsToldMilderThanItIs(t *testing.T) {
 	}
 	bases := map[string]map[string]answer.Level{}
 	for name, r := range rigs() {
-		if len(r) == 0 {
-			continue // every row on it names its codes
-		}
 		bases[name] = codeLevels(t, name, r)
 	}
 	for i, h := range rows {
