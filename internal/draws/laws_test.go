@@ -99,3 +99,21 @@ func TestEquationsAreSolvedAsByTheLibrary(t *testing.T) {
 		}
 	}
 }
+
+// Tables of either law: two-sided 50, 10, 5, 1 and 0.1 % points of Student's law with four
+// degrees of freedom, and of the normal.
+func TestAResidualCountsAsTheNormalThatIsAsRare(t *testing.T) {
+	for _, c := range [][2]float64{{0, 0}, {0.741, 0.674}, {2.132, 1.645}, {2.776, 1.960}, {4.604, 2.576}, {8.610, 3.291}} {
+		if got := draws.NormalScore(c[0]); math.Abs(got-c[1]) > 0.001 || draws.NormalScore(-c[0]) != -got {
+			t.Errorf("a residual of %g counts as %.4f, want %g", c[0], got, c[1])
+		}
+	}
+	last := 0.0
+	for r := 0.5; r < 1e7; r *= 2 {
+		if got := draws.NormalScore(r); got < last || got > r {
+			t.Errorf("a residual of %g counts as %g, one of half as %g", r, got, last)
+		} else {
+			last = got
+		}
+	}
+}

@@ -7,7 +7,7 @@ type Best struct {
 	Residual  []float64 // (read - predicted) / error of each reading
 	ChiSquare float64   // squares of the residuals and of z, together
 	Degrees   int       // of freedom: the number of readings
-	P         float64   // chance of a greater ChiSquare when all is as assumed
+	P         float64   // chance of readings that agree less when all is as assumed, their errors of Student's law
 	Runs      int       // how often the model was asked until then
 }
 
@@ -49,7 +49,8 @@ func every(n int) []bool {
 // squares of the residuals and of z. It is found by Gauss-Newton steps that are
 // shortened until they improve, from the middle of what is assumed. Where all is
 // nearly linear and as assumed, the sum has a chi-square law with as many degrees
-// of freedom as there are readings.
+// of freedom as there are readings; of how rare it is residuals count as by Student's
+// law (see [NormalScore]).
 type search struct {
 	dims     int
 	model    Model
@@ -123,9 +124,17 @@ func (s *search) bestOf(here place, counts []bool) Best {
 	}
 }
 
-// chance of a greater sum of squares.
+// chance of a greater sum of squares, each residual as rare as it is by Student's law:
+// honest readings are off by four errors now and then.
 func (s *search) chance(here place, counts []bool) float64 {
-	return ChiSquareBeyond(here.sum(counts), count(counts))
+	total := dot(here.z, here.z)
+	for j, r := range here.residual {
+		if counts == nil || counts[j] {
+			score := NormalScore(r)
+			total += score * score
+		}
+	}
+	return ChiSquareBeyond(total, count(counts))
 }
 
 func count(all []bool) (n int) {

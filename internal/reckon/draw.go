@@ -179,7 +179,8 @@ func (e *engine) agree(list []reading, p *draws.Posterior) bool {
 	}
 	square := 0.0
 	for i, r := range asRead(list) {
-		square += (r.Value - out[i]) * (r.Value - out[i]) / r.Err / r.Err
+		score := draws.NormalScore((r.Value - out[i]) / r.Err)
+		square += score * score
 	}
 	for _, x := range z {
 		square += x * x

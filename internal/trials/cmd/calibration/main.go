@@ -9,11 +9,6 @@
 //	go run ./internal/trials/cmd/calibration -normal         errors of the normal law
 //	go run ./internal/trials/cmd/calibration -noise 2        twice the errors that are assumed
 //
-// Whether readings can all be true is judged by normal errors. Student's, with which
-// they are weighed and which is usual here, then look like a conflict in one of eight
-// answers from six readings of a vehicle that is nearly known; a reading is left out,
-// and of these answers half hold the truth. With -normal there is none.
-//
 // The table is Markdown. Eight of ten truths should lie inside the 80 % range,
 // ranks should be even (p of a chi-square over ten bins: below 0.01 they are
 // not), nearly all readings come back within their error, and every reading
