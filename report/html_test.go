@@ -104,7 +104,7 @@ func TestHTMLHasItsParts(t *testing.T) {
 	for _, want := range []string{
 		`<p class="answer">NO</p>`, "<h1>Bramble Lane harvest tractor on an 18 V tool pack</h1>", "<h2>Why not</h2>", "<h2>Part by part</h2>",
 		"Battery: watch", "Fuse: danger", "Charger: danger", "Motors: nothing found", "Speed, km/h", "Volts of the battery", "Heat of the motors",
-		"the added cutoff (it switches an empty battery off in time) opens (15.5 V)", "The first seconds: current", `<input type="checkbox"/>`, "What to ask for at the counter", "Look or measure next",
+		"the added cutoff (it switches an empty battery off in time) opens (15.5 V)", "The first seconds: current", "One case only, with every unknown at its middle", "the middle of all is", `<input type="checkbox"/>`, "What to ask for at the counter", "Look or measure next",
 		`<section class="safety">`, "<summary>All 7 findings</summary>", "<summary>What stands behind it</summary>", "It means that.", "<summary>All figures</summary>",
 		"What was assumed: 4 values", "usual for this can size", "33 CFR 183.455, overcurrent protection", "nobody-cites",
 	} {

@@ -31,9 +31,14 @@ func seriesOf(v *Vehicle) *answer.Series {
 	s.WindingLimitC = c.Vehicle.Motor.Thermal.LimitC
 	l := c.LaunchCase()
 	var launch []answer.LaunchPoint
-	drive.Launch(&l, c.LaunchSeconds(), func(x drive.LaunchSample) {
+	got := drive.Launch(&l, c.LaunchSeconds(), func(x drive.LaunchSample) {
 		launch = append(launch, answer.LaunchPoint{TimeS: x.TimeS, BatteryA: x.BatteryA, BusV: x.BusV, SpeedKmh: x.SpeedMS * 3.6})
 	})
+	if c.Controller.Converter.OutV > 0 && got.PeakBatteryA > 0 { // seen before the converter, where the pack is
+		for i := range launch {
+			launch[i].BatteryA *= v.Seen.Launch.PeakBatteryA / got.PeakBatteryA
+		}
+	}
 	s.Launch = thinned(launch, func(p answer.LaunchPoint) (x, y float64) { return p.TimeS, p.BatteryA })
 	return s
 }

@@ -93,3 +93,18 @@ func TestThinningKeepsThePeakOfTheLaunch(t *testing.T) {
 		t.Errorf("the windings' limit is %.0f C", a.Series.WindingLimitC)
 	}
 }
+
+// Behind a step-down converter the course of a start is told in the pack's amps, like the
+// figure beside it.
+func TestTheCourseOfAStartIsInThePacksAmps(t *testing.T) {
+	values := swap()
+	values["controller.kind"], values["controller.current_limit"], values["controller.converter_voltage"], values["controller.converter_limit"] = "chopper", "20 A", "12 V", "30 A"
+	a := fewDraws(t, values)
+	peak := 0.0
+	for _, p := range a.Series.Launch {
+		peak = max(peak, p.BatteryA)
+	}
+	if r := a.Ranges["launch.peak_battery_a"]; peak < 0.7*r.Low || peak > 1.3*r.High || peak > 0.95*a.Launch.CaseGives.PeakBatteryA {
+		t.Errorf("the course peaks at %.1f A, the figure is %.1f to %.1f A; behind the converter it is %.1f A", peak, r.Low, r.High, a.Launch.CaseGives.PeakBatteryA)
+	}
+}
