@@ -172,7 +172,12 @@ func (b *builder) few(r room) section {
 		s.facts = append(s.facts, b.beside(capital(startAmps), b.figure("launch.peak_battery_a", amps, about(l.PeakBatteryA)), b.was("original_launch_a", amps)))
 	}
 	if !b.bench() {
-		s.facts = append(s.facts, fact{"Distance", b.figure("ride.distance_km", kilometr, ride.DistanceKm).brief()})
+		far := b.figure("ride.distance_km", kilometr, ride.DistanceKm).brief()
+		if len(s.facts) < r.figures {
+			s.facts = append(s.facts, fact{"Distance", far})
+		} else { // how far it goes stands beside how long it takes for that
+			s.facts[1].value += "; " + far
+		}
 	}
 	s.facts = append(s.facts, b.chargeTimes()...)
 	s.facts = s.facts[:min(len(s.facts), r.figures)]

@@ -242,3 +242,19 @@ func TestTheShortReportSendsToThePage(t *testing.T) {
 		t.Errorf("speaks of what is not there:\n%s", text)
 	}
 }
+
+// However little room there is, the page says how long, how far, how fast and how hard.
+func TestThePageAlwaysSaysHowFar(t *testing.T) {
+	a := danger()
+	for range 3 {
+		a.Ways = append(a.Ways, answer.Way{Title: "Keep it", Steps: []string{"a fuse", "a cutoff", "a converter", "thicker wire"}, Verdict: answer.Watch, PedalMin: answer.Exactly(30), SpeedKmh: answer.Exactly(5), Wiring: true})
+	}
+	for _, ways := range [][]answer.Way{nil, a.Ways[:1], a.Ways} {
+		b := *a
+		b.Ways = ways
+		text := written(t, &b, report.Options{})
+		if !strings.Contains(text, "3.1 km (2.3 to 4)") || !strings.Contains(text, "Speed  ") || !strings.Contains(text, "Pedal down  ") {
+			t.Errorf("with %d ways out the page does not say how far it goes:\n%s", len(ways), text)
+		}
+	}
+}
