@@ -125,7 +125,7 @@ func (w Weakest) findings(p chemistry.Profile, when string, opensAt []string) []
 	case w.CellV < -cellHairV:
 		f.Code, f.Limit, f.Source, f.Rung = CodeWeakCellReversed, 0, "pack-volts-hide-a-cell", 2
 		f.Level, f.Harm = ruin(p)
-		f.Title = fmt.Sprintf("The weakest cell is driven backwards when %s; the pack's volts still look right then.", when)
+		f.Title = fmt.Sprintf("A weak cell is driven backwards when %s; the pack's volts still look right then.", when)
 		f.Advice = "Let the cutoff open at a higher voltage; replace a pack whose cells have drifted that far apart."
 	case w.CellV < w.HarmV-cellHairV || w.RestV < p.HarmV-cellHairV:
 		f.Code = CodeWeakCellHarmed
@@ -136,7 +136,7 @@ func (w Weakest) findings(p chemistry.Profile, when string, opensAt []string) []
 		case w.CellV >= w.HarmV-cellHairV:
 			f.Found, f.Limit = w.RestV, p.HarmV
 		}
-		f.Title = fmt.Sprintf("The weakest cell is below its harm limit when %s.", when)
+		f.Title = fmt.Sprintf("A weak cell is harmed already when %s.", when)
 		f.Advice = "Let the cutoff open at a higher voltage; pack volts alone do not show a weak cell."
 	default:
 		return nil

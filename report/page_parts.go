@@ -135,7 +135,7 @@ func (b *builder) reason(f *answer.Finding, text string, length int) string {
 	if f.Guess != "" && f.Reads != answer.AsUnknown && f.Change != answer.LookUp { // what is not known is no guess
 		guess = " (A guess: " + cut(everyday(clean(f.Guess)), 60) + ".)"
 	}
-	title := cut(b.say(f.Title), max(min(length, 59), length-len(text)-len(guess)))
+	title := cut(b.say(f.Title), max(min(length, 61), length-len(text)-len(guess)))
 	return text + sentence(title) + guess
 }
 
