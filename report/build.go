@@ -29,7 +29,7 @@ func build(a *answer.Assessment) *document {
 	for tight := loose; tight <= tightest; tight++ {
 		b := newBuilder(a)
 		b.tight = tight
-		if doc = b.full(); bytes.Count(finish(doc.render(&textDialect{})), []byte("\n")) < fullLines {
+		if doc = b.full(); bytes.Count(finish(doc.render(&textDialect{wide: true})), []byte("\n")) < fullLines {
 			break
 		}
 	}
@@ -51,7 +51,7 @@ const (
 func (b *builder) full() *document {
 	a := b.a
 	lines, _ := b.lead() // findings and changes hold them whole
-	doc := &document{lead: lines, title: clean(a.Title), on: b.tight >= dense}
+	doc := &document{lead: lines, title: clean(a.Title), on: b.tight >= dense, wide: true}
 	add := func(list ...section) {
 		for _, s := range list {
 			s.on = s.on || b.tight >= tightest
@@ -71,6 +71,9 @@ func (b *builder) full() *document {
 		add(s)
 	}
 	add(b.measure(), b.assumed(), b.sources(), b.cautions())
+	if s := usedWords(doc); !s.empty() {
+		doc.sections = slices.Insert(doc.sections, 0, s)
+	}
 	return doc
 }
 

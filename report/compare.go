@@ -35,7 +35,7 @@ func renderComparison(c *answer.Comparison, o Options) ([]byte, error) {
 	case FormatHTML:
 		return comparisonHTML(c), nil
 	}
-	return written(o.Format, func() *document { return comparisonPage(c) })
+	return written(o.Format, comparisonPage(c))
 }
 
 // comparer writes a comparison.

@@ -85,7 +85,7 @@ func looked(t testing.TB) map[string]string {
 func TestAComparisonKeepsTheMeasuresOfThePage(t *testing.T) {
 	for name, c := range comparisons() {
 		text := compared(t, c, report.FormatText)
-		checkText(t, name, text)
+		checkText(t, name, report.Columns, text)
 		if n := strings.Count(text, "\n"); n > report.PageLines {
 			t.Errorf("%s: %d lines\n%s", name, n, text)
 		}

@@ -15,20 +15,21 @@ import (
 
 func TestEveryLineOfTextFitsAnyCodeBox(t *testing.T) {
 	for name, a := range fixtures() {
+		checkText(t, name, report.FullColumns, written(t, a, report.Options{Full: true}))
 		for _, short := range []bool{false, true} {
-			checkText(t, name, written(t, a, report.Options{Short: short, Full: true}))
+			checkText(t, name, report.Columns, written(t, a, report.Options{Short: short}))
 		}
 	}
 }
 
 // checkText holds a text report against what the format promises.
-func checkText(t *testing.T, name, text string) {
+func checkText(t *testing.T, name string, columns int, text string) {
 	t.Helper()
 	if !strings.HasSuffix(text, "\n") || strings.HasSuffix(text, "\n\n") {
 		t.Errorf("%s: text does not end in one line end", name)
 	}
 	for i, line := range strings.Split(text, "\n") {
-		if len(line) > report.Columns {
+		if len(line) > columns {
 			t.Errorf("%s:%d: %d columns: %q", name, i+1, len(line), line)
 		}
 		if strings.TrimRight(line, " ") != line {

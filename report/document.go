@@ -10,6 +10,7 @@ type document struct {
 	title    string // what was judged; empty where the setup has no title
 	sections []section
 	on       bool // some titles in the text run on, to save room
+	wide     bool // the text has lines of [FullColumns]
 }
 
 // section is one titled part. The parts print in the order of the fields.

@@ -60,7 +60,11 @@ func FuzzText(f *testing.F) {
 				}
 				if format == report.FormatText && !strings.Contains(s, "N") && !strings.Contains(s, "I") &&
 					!strings.ContainsAny(s, "<%") {
-					checkText(t, "text", text)
+					columns := report.FullColumns
+					if short {
+						columns = report.Columns
+					}
+					checkText(t, "text", columns, text)
 				}
 			}
 		}

@@ -23,7 +23,7 @@ func checkPage(t *testing.T, name string, a *answer.Assessment) {
 	if n := strings.Count(text, "\n"); n > report.PageLines {
 		t.Errorf("%s: %d lines of text, want at most %d\n%s", name, n, report.PageLines, text)
 	}
-	checkText(t, name, text)
+	checkText(t, name, report.Columns, text)
 	for _, format := range []report.Format{report.FormatMarkdown, report.FormatBBCode} {
 		if n := len(written(t, a, report.Options{Format: format})); n > report.PageCharacters {
 			t.Errorf("%s: %d characters of %s, want at most %d", name, n, format, report.PageCharacters)
@@ -150,7 +150,7 @@ func TestWaysOutStandInPlaceOfTheChanges(t *testing.T) {
 	}
 	text := written(t, a, report.Options{})
 	for _, want := range []string{
-		"A. YES, WITH CARE: A 12 V battery of the old kind. Pedal down 25\n  min (20 to 27); 5.8 km/h; 45 min: likely (6 of 10). To watch\n  for child or fire: 2.\n[ ] fit it\n", "B. YES: Keep the pack. Pedal down 31 min. To watch for child or\n  fire: 0.\n[ ] a new switch\n[ ] thicker wire\nSwitch first.\n",
+		"A. YES, WITH CARE: A 12 V battery of the old kind. Pedal down 25\n  min (20 to 27); 5.8 km/h; 45 min: likely (6 of 10). Still to\n  watch for child or fire: 2 things.\n[ ] fit it\n", "B. YES: Keep the pack. Pedal down 31 min. Still to watch for\n  child or fire: nothing.\n[ ] a new switch\n[ ] thicker wire\nSwitch first.\n",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("lacks %q in\n%s", want, text)

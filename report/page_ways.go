@@ -100,7 +100,11 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		list.told = capital(sentence(strings.Join(figures, "; ")))
 	}
 	if len(b.a.Ways) > 1 { // which of them is the safer
-		list.told = strings.TrimSpace(list.told + " To watch for child or fire: " + strconv.Itoa(w.Harms) + ".")
+		left := "nothing"
+		if w.Harms > 0 {
+			left = things(w.Harms, "thing")
+		}
+		list.told = strings.TrimSpace(list.told + " Still to watch for child or fire: " + left + ".")
 	}
 	for _, step := range w.Steps[:min(r.steps, len(w.Steps))] {
 		list.steps = append(list.steps, cut(b.say(step), r.stepLen))

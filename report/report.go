@@ -177,15 +177,15 @@ func render(a *answer.Assessment, o Options) ([]byte, error) {
 		}
 		return writeHTML(a, o), nil
 	}
-	return written(o.Format, func() *document { return documentOf(a, o) })
+	return written(o.Format, documentOf(a, o))
 }
 
 // written makes the bytes of a document in one of the dialects.
-func written(f Format, of func() *document) ([]byte, error) {
+func written(f Format, doc *document) ([]byte, error) {
 	var d dialect
 	switch f {
 	case FormatText, "":
-		d = &textDialect{}
+		d = &textDialect{wide: doc.wide}
 	case FormatMarkdown:
 		d = &markdownDialect{}
 	case FormatBBCode:
@@ -193,7 +193,7 @@ func written(f Format, of func() *document) ([]byte, error) {
 	default:
 		return nil, fmt.Errorf("report: unknown format %q", f)
 	}
-	return finish(of().render(d)), nil
+	return finish(doc.render(d)), nil
 }
 
 // documentOf builds the document of the length that is wanted.

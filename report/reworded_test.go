@@ -205,6 +205,12 @@ func printedForms(text string) []string {
 // headless leaves out the first lines, which are the headline's own words.
 func headless(text string) string {
 	_, body, _ := strings.Cut(text, "\n\n")
+	for _, title := range []string{"## Words\n", "[b]Words[/b]\n"} {
+		if before, rest, found := strings.Cut(body, title); found {
+			_, after, _ := strings.Cut(strings.TrimLeft(rest, "\n"), "\n\n")
+			body = before + after
+		}
+	}
 	return body
 }
 

@@ -159,7 +159,7 @@ func (b *builder) shortFigures() []fact {
 
 // leadLines is how many lines of text a lead fact takes.
 func leadLines(f fact) int {
-	return len(wrap(f.name+": ", leadHang, inBox(f.value)))
+	return len(wrap(f.name+": ", leadHang, inBox(f.value), Columns))
 }
 
 // shortJSON is the short report for programs: the keys of the full one, fewer

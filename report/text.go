@@ -10,8 +10,8 @@ import (
 )
 
 // Columns is the most characters that a line of the text report holds, the
-// line end not counted.
-const Columns = 64
+// line end not counted; FullColumns, of the full one.
+const Columns, FullColumns = 64, 80
 
 // nameColumn is where values begin in the text report's name/value lines.
 const nameColumn = 19
@@ -21,6 +21,7 @@ const leadHang = 2
 
 // textDialect writes plain ASCII lines, safe inside any code box.
 type textDialect struct {
+	wide bool // lines of [FullColumns]
 	out  bytes.Buffer
 	sub  string // a title that the next block begins with
 	held string // facts that run on into the notes behind them
@@ -161,7 +162,11 @@ func (t *textDialect) notes(texts []string) {
 // block writes text behind first, further lines indented by hang.
 func (t *textDialect) block(first string, hang int, text string) {
 	t.flush()
-	for _, line := range wrap(first, hang, inBox(text)) {
+	columns := Columns
+	if t.wide {
+		columns = FullColumns
+	}
+	for _, line := range wrap(first, hang, inBox(text), columns) {
 		t.out.WriteString(line)
 		t.out.WriteByte('\n')
 	}
@@ -197,10 +202,10 @@ var boxBreakers = strings.NewReplacer("`", "'", "~~~", "---", "[/", "(/", "</", 
 // inBox takes the sting out of text that would end a code box.
 func inBox(text string) string { return boxBreakers.Replace(text) }
 
-// wrap breaks text at spaces into lines of at most [Columns] characters. The
-// first line starts with first, the others with hang spaces. A word that is
-// longer than a line is cut.
-func wrap(first string, hang int, text string) []string {
+// wrap breaks text at spaces into lines of at most so many characters. The first
+// line starts with first, the others with hang spaces. A word that is longer than a
+// line is cut.
+func wrap(first string, hang int, text string, columns int) []string {
 	var lines []string
 	line := first
 	empty := true // nothing but the indent stands on this line
@@ -209,14 +214,14 @@ func wrap(first string, hang int, text string) []string {
 		line, empty = strings.Repeat(" ", hang), true
 	}
 	for _, word := range strings.Fields(text) {
-		if !empty && len(line)+1+len(word) > Columns {
+		if !empty && len(line)+1+len(word) > columns {
 			next()
 		}
 		if !empty {
 			line += " "
 		}
-		for len(line)+len(word) > Columns {
-			room := Columns - len(line)
+		for len(line)+len(word) > columns {
+			room := columns - len(line)
 			line, word = line+word[:room], word[room:]
 			next()
 		}

@@ -59,6 +59,31 @@ func explainWords(doc *document) {
 	}
 }
 
+// usedWords says what all hard words of a document mean, in front of it: sentences
+// that hold keys and figures have no room for that.
+func usedWords(doc *document) section {
+	var texts, low []string
+	add := func(text *string) { texts, low = append(texts, *text), append(low, strings.ToLower(*text)) }
+	for i := range doc.lead {
+		add(&doc.lead[i].value)
+	}
+	doc.each(add)
+	var used []string
+	for _, t := range terms() {
+		for i := range low {
+			if start, end := t.in(low[i]); end > 0 {
+				used = append(used, texts[i][start:end]+" = "+t.means)
+				break
+			}
+		}
+	}
+	s := section{title: "Words"}
+	if len(used) > 0 {
+		s.text = []string{capital(strings.Join(used, "; ")) + "."}
+	}
+	return s
+}
+
 // explained puts what a term means behind its first use in texts, and returns the
 // terms with their meaning that stand in the lead alone, which has no room for it.
 func explained(texts []*string, lead []fact) (only []string) {

@@ -84,7 +84,7 @@ func TestUsersUnitsStandFirstInSentences(t *testing.T) {
 	}
 }
 
-// In every form that somebody at home may read first, a hard word is explained where it
+// In every form a hard word is explained where it
 // is used first, or in a line of its own.
 func TestHardWordsAreExplainedInEveryForm(t *testing.T) {
 	tags := regexp.MustCompile(`(?s)<details.*|<style.*?</style>|<title>.*?</title>|<[^>]*>`)
@@ -96,7 +96,7 @@ func TestHardWordsAreExplainedInEveryForm(t *testing.T) {
 		a.Findings = []answer.Finding{{Level: answer.FixFirst, Title: "Something is wrong with the " + word + " of it, and the " + word + " again."}}
 		two := comparison(a, fine())
 		for name, text := range map[string]string{
-			"page": written(t, a, report.Options{}), "short": written(t, a, report.Options{Short: true}), "columns": compared(t, two, report.FormatText),
+			"page": written(t, a, report.Options{}), "full": written(t, a, report.Options{Full: true}), "short": written(t, a, report.Options{Short: true}), "columns": compared(t, two, report.FormatText),
 			"markdown": written(t, a, report.Options{Format: report.FormatMarkdown}), "bbcode": written(t, a, report.Options{Format: report.FormatBBCode}),
 			"html": htmlOf(t, a), "short html": written(t, a, report.Options{Format: report.FormatHTML, Short: true}), "columns html": compared(t, two, report.FormatHTML),
 		} {

@@ -129,14 +129,14 @@ func TestExamplesKeepTheRulesOfEveryFormat(t *testing.T) {
 			if n := strings.Count(short, "\n"); n > 10 {
 				t.Errorf("%s %s: short report of %d lines", file, format, n)
 			}
-			for _, text := range []string{long, short} {
+			for columns, text := range map[int]string{report.FullColumns: long, report.Columns: short} {
 				for _, bad := range []string{"NaN", "Inf", "%!", "<nil>"} {
 					if strings.Contains(text, bad) {
 						t.Errorf("%s %s: holds %q", file, format, bad)
 					}
 				}
 				if format == report.FormatText {
-					checkWidth(t, file, text)
+					checkWidth(t, file, columns, text)
 				}
 			}
 		}
@@ -180,11 +180,11 @@ func checkEverything(t *testing.T, file string, a *answer.Assessment, full strin
 	}
 }
 
-func checkWidth(t *testing.T, file, text string) {
+func checkWidth(t *testing.T, file string, columns int, text string) {
 	t.Helper()
 	lines := strings.Split(text, "\n")
 	for i, line := range lines {
-		if len(line) > report.Columns || strings.ContainsFunc(line, func(r rune) bool { return r < ' ' || r > '~' }) {
+		if len(line) > columns || strings.ContainsFunc(line, func(r rune) bool { return r < ' ' || r > '~' }) {
 			t.Errorf("%s: line %d is too wide or not ASCII: %q", file, i+1, line)
 		}
 	}

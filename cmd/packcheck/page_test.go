@@ -55,7 +55,7 @@ func TestEverySetupFitsOnOnePage(t *testing.T) {
 		if n := strings.Count(text, "\n"); n > report.PageLines {
 			t.Errorf("%s: %d lines", file, n)
 		}
-		checkWidth(t, file, text)
+		checkWidth(t, file, report.Columns, text)
 		for _, step := range strings.Split(text, "[ ] ")[1:] {
 			if step, _, _ := strings.Cut(step, "\n\n"); strings.HasSuffix(strings.TrimSpace(step), "...") {
 				t.Errorf("%s: what is to be fitted is cut short: %s", file, step)
@@ -92,7 +92,7 @@ func TestEveryComparisonFitsOnOnePage(t *testing.T) {
 			case (format == report.FormatMarkdown || format == report.FormatBBCode) && len(text) > report.PageCharacters:
 				t.Errorf("%s: %d characters of %s", name, len(text), format)
 			case format == report.FormatText:
-				checkWidth(t, name, text)
+				checkWidth(t, name, report.Columns, text)
 			}
 			if name != "four batteries" && format == report.FormatText {
 				break // the other formats are made of the same

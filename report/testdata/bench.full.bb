@@ -4,6 +4,9 @@
 
 [b]Bench discharge at 5 A[/b]
 
+[b]Words[/b]
+Cutoff = it switches an empty battery off in time; insulation = the skin of a wire; mOhm = thousandths of an ohm; Clamp meter = it reads the amps in a wire from outside; Resistance = how much it holds the amps back; Weakest cell = one of the small batteries that it is made of.
+
 [b]Part by part[/b]
 [list]
 [*][b]NOT KNOWN:[/b] fuse (Not told: kind, amps and place of the fuse)

@@ -4,6 +4,9 @@
 
 [b]Bramble Lane tractor with controller, cutoff and fuse[/b]
 
+[b]Words[/b]
+Winding = a motor's coil of wire; board = a flat plate of small soldered parts; mOhm = thousandths of an ohm; Resistance = how much it holds the amps back; Weakest cell = one of the small batteries that it is made of.
+
 [b]Part by part[/b]
 [list]
 [*][b]NOT KNOWN:[/b] fuse (Not told: kind, amps and place of the fuse)

@@ -4,6 +4,9 @@
 
 [b]Two-seater, 24 V, two tired blocks[/b]
 
+[b]Words[/b]
+Cutoff = it switches an empty battery off in time; speed control = electronics that feed the motors; winding = a motor's coil of wire; insulation = the skin of a wire; board = a flat plate of small soldered parts; mOhm = thousandths of an ohm; Clamp meter = it reads the amps in a wire from outside; Resistance = how much it holds the amps back; weakest cell = one of the small batteries that it is made of.
+
 [b]What was found, worst first[/b]
 Figures are those of the middle one of those that have it. In brackets: found, right, name, source.
 
