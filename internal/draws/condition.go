@@ -15,7 +15,8 @@ type Options struct {
 	Workers    int     // goroutines; one for each core
 	Freedom    float64 // degrees of freedom of the errors' Student law; 4; +Inf for normal errors
 
-	Choices []Choice // unknowns that pick alternatives; none
+	Choices  []Choice // unknowns that pick alternatives; none
+	Scramble uint64   // where the points lie, see [PointsAt]
 }
 
 // The defaults of [Options], and below which effective number an answer is
@@ -101,7 +102,7 @@ func Condition(dims int, m Model, readings []Reading, o Options) (*Posterior, er
 		return nil, err
 	}
 	s := &sampler{dims: dims, model: m, readings: readings, options: o, choices: choices}
-	s.add(normalPoints(o.Prior, dims, seedPoints, 0))
+	s.add(normalPoints(o.Prior, dims, seedPoints^o.Scramble, 0))
 	p := &Posterior{from: s}
 	return p, p.Grow(o.Enough, o.MostRounds)
 }

@@ -30,8 +30,12 @@ const (
 //
 // They are scrambled Sobol points; unknowns after the 101st are plain
 // pseudo-random. n and dims below 0 count as 0.
-func Points(n, dims int) [][]float64 {
-	z := normalPoints(n, dims, seedPoints, 0)
+func Points(n, dims int) [][]float64 { return PointsAt(n, dims, 0) }
+
+// PointsAt are points placed by another scramble: as evenly spread, elsewhere. Trials
+// see by them how much hangs on where the points lie; 0 is [Points].
+func PointsAt(n, dims int, scramble uint64) [][]float64 {
+	z := normalPoints(n, dims, seedPoints^scramble, 0)
 	clip(z)
 	return z
 }

@@ -85,7 +85,7 @@ func (s *sampler) mix(old int) {
 
 // extendPrior adds further points of the prior: for questions without readings.
 func (s *sampler) extendPrior() {
-	all := normalPoints(len(s.raw)+s.options.Round, s.dims, seedPoints, 0)
+	all := normalPoints(len(s.raw)+s.options.Round, s.dims, seedPoints^s.options.Scramble, 0)
 	s.add(all[len(s.raw):])
 }
 
@@ -95,7 +95,7 @@ func (s *sampler) round(number int, effective float64) {
 		s.strained++
 	}
 	law := s.fit()
-	raw := normalPoints(s.options.Round, s.dims+len(s.readings), seedRounds, uint64(number))
+	raw := normalPoints(s.options.Round, s.dims+len(s.readings), seedRounds^s.options.Scramble, uint64(number))
 	space := newWorkspace(len(s.readings))
 	for i, row := range raw {
 		raw[i] = row[:s.dims:s.dims]

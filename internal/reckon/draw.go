@@ -54,7 +54,7 @@ func (e *engine) draw(o Options) (*drawn, error) {
 	list := readings(e.parts)
 	if len(list) == 0 {
 		n := o.Draws
-		d := &drawn{z: draws.Points(n, e.world.Dims()), weight: make([]float64, n), effective: float64(n)}
+		d := &drawn{z: draws.PointsAt(n, e.world.Dims(), e.scramble), weight: make([]float64, n), effective: float64(n)}
 		for i := range d.weight {
 			d.weight[i] = 1 / float64(n)
 		}
@@ -137,7 +137,7 @@ const firstRounds, allRounds = 1, 8
 // after the first rounds already.
 func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.Posterior, error) {
 	used, how := list, o.weighing()
-	how.Choices, how.MostRounds = e.choices(), firstRounds
+	how.Choices, how.MostRounds, how.Scramble = e.choices(), firstRounds, e.scramble
 	settled := false // that those used can all be true
 	for {
 		p, err := draws.Condition(e.world.Dims(), e.model(used), asRead(used), how)

@@ -97,11 +97,24 @@ type Drawn struct {
 // Draw makes the draws of an answer and no more: figures by their JSON paths, of
 // at most so many draws.
 func Draw(s *setup.Setup, o Options, most int, paths []string) (*Drawn, error) {
+	return DrawAt(s, o, 0, most, paths)
+}
+
+// DrawAt is Draw with the draws placed otherwise, see [draws.PointsAt].
+func DrawAt(s *setup.Setup, o Options, scramble uint64, most int, paths []string) (*Drawn, error) {
 	list, err := metricsAt(paths)
 	if err != nil {
 		return nil, err
 	}
-	e, d, o, err := begin(s, o)
+	if o, err = o.check(); err != nil {
+		return nil, err
+	}
+	e, err := newEngine(s, build.NewCells())
+	if err != nil {
+		return nil, err
+	}
+	e.scramble = scramble
+	d, err := e.draw(o)
 	if err != nil {
 		return nil, err
 	}

@@ -26,6 +26,8 @@ type engine struct {
 	cells *build.Cells
 	marks sync.Pool // of *ride.Marks
 
+	scramble uint64 // where the draws lie, see [draws.PointsAt]
+
 	mu     sync.Mutex
 	makers map[*setup.Parts]*maker
 }

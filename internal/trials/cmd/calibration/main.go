@@ -8,6 +8,7 @@
 //	go run ./internal/trials/cmd/calibration -truths 40 -only stock
 //	go run ./internal/trials/cmd/calibration -normal         errors of the normal law
 //	go run ./internal/trials/cmd/calibration -noise 2        twice the errors that are assumed
+//	go run ./internal/trials/cmd/calibration -ends 16        how far the ends of ranges are off, over 16 placings of the draws
 //
 // The table is Markdown. Eight of ten truths should lie inside the 80 % range,
 // ranks should be even (p of a chi-square over ten bins: below 0.01 they are
@@ -41,8 +42,10 @@ func run(args []string, out io.Writer) error {
 	flags.Float64Var(&c.noise, "noise", 1, "errors over those that the answer assumes")
 	flags.Uint64Var(&c.seed, "seed", 1, "of the truths and errors")
 	examples := flags.String("examples", "examples", "`directory` of the example setups")
-	least := flags.Int("least", 0, "readings, at least")
-	most := flags.Int("readings", 6, "readings, at most")
+	flags.IntVar(&c.leastRead, "least", 0, "readings, at least")
+	flags.IntVar(&c.mostRead, "readings", 6, "readings, at most")
+	placings := flags.Int("ends", 0, "instead: how far the ends of ranges are off, over so many placings of the draws")
+	many := flags.Int("many", 1<<17, "draws that the ends are held against")
 	only := flags.String("only", "", "only setups whose name contains this")
 	if err := flags.Parse(args); err != nil {
 		return err
@@ -51,14 +54,24 @@ func run(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	header(out)
+	if *placings > 0 {
+		endsHeader(out)
+	} else {
+		header(out)
+	}
 	for i := range list {
 		s := &list[i]
 		if !strings.Contains(s.name, *only) {
 			continue
 		}
+		if *placings > 0 {
+			if err := c.ends(out, s, *placings, *many); err != nil {
+				return fmt.Errorf("%s: %w", s.name, err)
+			}
+			continue
+		}
 		for _, count := range s.counts() {
-			if count < *least || count > *most {
+			if count < c.leastRead || count > c.mostRead {
 				continue
 			}
 			ones, err := c.calibrate(s, count)

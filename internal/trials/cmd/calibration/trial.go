@@ -27,6 +27,7 @@ type settings struct {
 	normal                       bool    // errors follow the normal law instead of Student's with 4 degrees of freedom
 	noise                        float64 // errors over those that the answer assumes
 	seed                         uint64
+	leastRead, mostRead          int // readings
 }
 
 // one is what one answer came to.
@@ -100,16 +101,7 @@ func (c *settings) try(s *subject, keys []string, h *hider, prior *reckon.Drawn,
 	}
 	drawn := prior
 	if len(keys) > 0 {
-		values := make([]string, len(keys))
-		for i, r := range shown {
-			off := c.noise * c.errorOf(random)
-			v := r.Value * math.Exp(r.Err*off)
-			if r.Linear {
-				v = r.Value + r.Err*off
-			}
-			values[i] = fmt.Sprintf("%.9g %s", v, r.Unit) // three decimals could be read as thousands
-		}
-		drawn, err = c.answer(s.with(keys, values), c.most)
+		drawn, err = c.answer(s.with(keys, c.readOff(shown, random)), c.most)
 		var faults setup.Faults
 		if errors.As(err, &faults) { // such volts are refused before anything is computed
 			o.failed = true
@@ -140,6 +132,20 @@ func (c *settings) try(s *subject, keys []string, h *hider, prior *reckon.Drawn,
 		}
 	}
 	return o, nil
+}
+
+// readOff is what a vehicle shows, with errors.
+func (c *settings) readOff(shown []reckon.Shown, random *rand.Rand) []string {
+	values := make([]string, len(shown))
+	for i, r := range shown {
+		off := c.noise * c.errorOf(random)
+		v := r.Value * math.Exp(r.Err*off)
+		if r.Linear {
+			v = r.Value + r.Err*off
+		}
+		values[i] = fmt.Sprintf("%.9g %s", v, r.Unit) // three decimals could be read as thousands
+	}
+	return values
 }
 
 func contains(list []string, x string) bool {
