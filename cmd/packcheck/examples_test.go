@@ -222,7 +222,7 @@ func TestEverySourceThatAReportNamesIsListed(t *testing.T) {
 		builtin = append(builtin, s.ID)
 	}
 	for _, file := range examples(t) {
-		a := assessed(t, file, 256)
+		a := assessed(t, file, 64)
 		var listed []string
 		for _, s := range a.Sources {
 			listed = append(listed, s.ID)

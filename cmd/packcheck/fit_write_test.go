@@ -47,12 +47,12 @@ func TestACellThatWouldNotLoadIsNotWritten(t *testing.T) {
 func TestNoCellIsSaidAndNotWritten(t *testing.T) {
 	var log strings.Builder
 	log.WriteString("time_s,voltage_v,current_a\n0,12.85,2\n")
-	for k := 1; k < 100; k++ {
-		volts := 12.6 - 0.004*float64(k)
-		if k%50 > 25 {
+	for k := 1; k < 60; k++ {
+		volts := 12.6 - 0.01*float64(k)
+		if k%20 > 10 {
 			volts -= 1.5
 		}
-		fmt.Fprintf(&log, "%d,%.3f,2\n", 120*k, volts)
+		fmt.Fprintf(&log, "%d,%.3f,2\n", 300*k, volts)
 	}
 	about := []string{"-", "--label", "12 V 7 Ah", "--chemistry", "agm"}
 	text := fitRun(t, log.String(), about...)
