@@ -28,6 +28,7 @@ type Way struct {
 // Pace says in what share of the draws a vehicle is faster than suits its driver.
 type Pace struct {
 	LimitKmh float64 `json:"limit_kmh"`
+	AgeYears float64 `json:"age_years,omitempty"` // whole ones, of the youngest who drives; 0 where nobody told
 	Share    float64 `json:"share"` // 0 to 1
 }
 

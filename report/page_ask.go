@@ -49,5 +49,5 @@ func (b *builder) whoRides(list []answer.Measurement) string {
 	case b.a.Verdict >= answer.FixFirst:
 		return "With the old battery only, a grown-up beside it."
 	}
-	return "A grown-up walks beside it."
+	return "While it is driven for that, a grown-up walks beside it."
 }

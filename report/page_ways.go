@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -90,7 +91,11 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		figures = append(figures, b.rangeOf(kmPerH, w.SpeedKmh).brief())
 	}
 	if p := w.Pace; p != nil && w.SpeedKmh.Low < p.LimitKmh && p.LimitKmh < w.SpeedKmh.High { // the range says yes and no
-		figures = append(figures, "over "+b.alone(kmPerH, p.LimitKmh).likely+", brisk for a child, in "+counted(p.Share))
+		who := "a child"
+		if p.AgeYears > 0 {
+			who = fmt.Sprintf("a child of %.0f", p.AgeYears)
+		}
+		figures = append(figures, "over "+b.alone(kmPerH, p.LimitKmh).likely+", brisk for "+who+", in "+counted(p.Share))
 	}
 	if wanted := b.a.Ride.WantedMin; wanted != nil && w.WantedShare != nil {
 		figures = append(figures, b.one(minutes, *wanted)+": "+reaches(*w.WantedShare))

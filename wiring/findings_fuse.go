@@ -160,7 +160,7 @@ func (j *judge) fuseBlocked() {
 		f.Decides = append(j.wireDecides(weakest, func(best Run) bool {
 			return drawsOver(blocked, rule.Likely*best.CarriesA(j.AmbientC))
 		}), fuseKeys()...)
-		f.Title = "Blocked wheels overheat the wire; the fuse need not open."
+		f.Title = "Blocked wheels overheat the wire, and the fuse may stay whole."
 		f.Found, f.Limit, f.Unit, f.Source = blocked, most, "A", rule.Source
 		f.Advice = "Fit thicker wire, or limit the current in the controller."
 	}

@@ -95,7 +95,7 @@ func questions() []row {
 
 		// The vehicle.
 		ask(Tool, "vehicle.slope", "How steep is the steepest climb?",
-			"Lay a plank of one metre on the slope and hold it level: every centimetre under its low end is 1 %. On level ground say 0 %.", "level ground"+neverFine),
+			"Lay a plank of one metre on the slope and hold it level: every centimetre of gap below its free end is 1 %. On level ground say 0 %.", "level ground"+neverFine),
 		ask(Look, "vehicle.claimed_speed", "Which top speed does the box claim?",
 			"Read the box or the manual.", "that of its kind").settle("gears.ratio"),
 		ask(Look, "vehicle.has_board", "Is there an electronic board between battery and motors?",
@@ -143,7 +143,7 @@ func questions() []row {
 		ask(Look, "motors.rated_voltage", "For how many volts are the motor's printed figures?",
 			"Read the motor or its sheet.", "the volts that the vehicle was made for").only(given("motors.stall_current", "motors.no_load_speed", "motors.no_load_current")),
 		ask(Tool, "gears.ratio", "How often does the motor turn while the wheel turns once?",
-			"Turn a wheel once by hand and count the turns of the motor, or count teeth.", "what fits the speed of its kind").hard(),
+			"Unplug the battery, turn a wheel once by hand and count the turns of the motor; or count the teeth of the gears.", "what fits the speed of its kind").hard(),
 		ask(Tool, "gears.bore", "How wide is the hole in wheel or gear that the axle goes through?",
 			"Take the wheel off and measure the hole.", "nothing, and whether it fits is not judged").hard().fit().only(changed("gears")),
 		ask(Tool, "vehicle.axle", "How thick is the axle that wheel and gear turn on?",
@@ -210,7 +210,7 @@ func questions() []row {
 
 		// What was measured: of the battery that it came with, where that was told.
 		ask(Tool, "measured.ride_time", "How long does a full charge last, by the clock, "+byWhich+"?",
-			"Charge it full and take the time by the clock until it stops.", "nothing"),
+			"Charge it full, take the time by the clock until it is clearly slower, then stop and charge it again at once.", "nothing"),
 		ask(Tool, "measured.top_speed", "How fast is it on the flat, "+byWhich+"?",
 			"Mark ten metres on the flat and take the seconds at full speed.", "nothing").settle("gears.ratio"),
 		ask(Tool, "measured.pull_force", "Which force pulls it along, with the child on it?",

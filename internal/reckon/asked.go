@@ -13,7 +13,10 @@ import (
 // mostAsked is how many questions an answer asks.
 const mostAsked = 5
 
-// asked are the questions for whoever owns the thing: the guess that the first lines
+// firstLines is on how many of the gravest findings the first lines rest. Own choice.
+const firstLines = 3
+
+// asked are the questions for whoever owns the thing: the guesses that the first lines
 // rest on, then in the order of an interview what would turn the verdict, the one that
 // narrows most among the first two. What needs a meter comes after all that needs none, and what is
 // hard to find out is not the first where something easier is left.
@@ -25,9 +28,14 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		rank int // those of lower rank come first
 		hard bool
 	}
-	gravest := "" // the guess that the first lines rest on
-	if len(a.Findings) > 0 {
-		gravest = a.Findings[0].Guess
+	var guesses []string // those that the first lines rest on
+	for i := range a.Findings[:min(len(a.Findings), firstLines)] {
+		if g := a.Findings[i].Guess; g != "" {
+			guesses = append(guesses, g)
+		}
+	}
+	rests := func(answers []string) bool {
+		return slices.ContainsFunc(answers, func(key string) bool { return slices.Contains(guesses, key) })
 	}
 	var list []ranked
 	var mended []answer.Change
@@ -44,7 +52,7 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 			asks := m.Asks
 			m = gains[k]
 			m.Asks = asks
-		case !q.Decides && !slices.Contains(answers, gravest): // it narrows nothing that was weighed
+		case !q.Decides && !rests(answers): // it narrows nothing that was weighed
 			continue
 		}
 		if q.Effort >= interview.Meter && !q.Decides && m.Verdict < leastTurn && a.Verdict >= answer.FixFirst {
@@ -61,7 +69,7 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		switch {
 		case q.Effort >= interview.Meter:
 			r.rank = 2
-		case slices.Contains(answers, gravest):
+		case rests(answers):
 			r.rank = 0
 		}
 		list = append(list, r)

@@ -1,6 +1,7 @@
 package reckon
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -43,7 +44,7 @@ func wantedShare(a *answer.Assessment) *float64 {
 
 // paceOf is the speed that is too much for who drives, and how often it is; nil where it
 // is not.
-func paceOf(a *answer.Assessment) *answer.Pace {
+func (e *engine) paceOf(a *answer.Assessment) *answer.Pace {
 	i := slices.IndexFunc(a.Findings, func(f answer.Finding) bool {
 		return f.Topic == answer.TopicSpeed && f.Unit == "m/s" && f.Harm == answer.Child && f.Level > answer.Fine
 	})
@@ -51,7 +52,11 @@ func paceOf(a *answer.Assessment) *answer.Pace {
 		return nil
 	}
 	const perHour = 3.6
-	return &answer.Pace{LimitKmh: a.Findings[i].Limit * perHour, Share: a.Findings[i].Share}
+	p := &answer.Pace{LimitKmh: a.Findings[i].Limit * perHour, Share: a.Findings[i].Share}
+	if r := e.parts.Rider; r != nil && r.AgeYears.Known {
+		p.AgeYears = math.Floor(r.AgeYears.Low)
+	}
+	return p
 }
 
 // harmsOf counts the findings by which a child or a house could be hurt.
