@@ -29,7 +29,7 @@ type Way struct {
 type Pace struct {
 	LimitKmh float64 `json:"limit_kmh"`
 	AgeYears float64 `json:"age_years,omitempty"` // whole ones, of the youngest who drives; 0 where nobody told
-	Share    float64 `json:"share"` // 0 to 1
+	Share    float64 `json:"share"`               // 0 to 1
 }
 
 // Values returns the keys of the way with their values, as setup.With takes them.
