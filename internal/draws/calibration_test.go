@@ -87,9 +87,10 @@ func covered(ranks []float64) float64 {
 // error first; the slow run takes more draws too. Of 400 truths 80 % are inside
 // within 0.02, one standard deviation.
 func TestTruthsAreSpreadEvenlyOverTheDraws(t *testing.T) {
-	truths, o := 400, draws.Options{Choices: cartChoices()}
+	const truths = 400
+	o := draws.Options{Choices: cartChoices()}
 	if os.Getenv("PACKCHECK_SLOW") != "" {
-		truths, o = 600, draws.Options{Prior: 1024, Round: 1024, Enough: 2000, MostRounds: 12, Choices: cartChoices()}
+		o = draws.Options{Prior: 1024, Round: 1024, Enough: 2000, MostRounds: 12, Choices: cartChoices()}
 	}
 	before := math.Inf(1)
 	for _, which := range [][]int{{}, {0}, {0, 1, 2}, {0, 1, 2, 3, 4, 5}} {
