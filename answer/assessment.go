@@ -56,9 +56,7 @@ type Assessment struct {
 
 // ChargerOut reports whether what was found keeps the charger from being used.
 func (a *Assessment) ChargerOut() bool {
-	return slices.ContainsFunc(a.Findings, func(f Finding) bool {
-		return f.Item == Charger && f.Topic == TopicCharge && f.Level >= FixFirst
-	})
+	return slices.ContainsFunc(a.Findings, func(f Finding) bool { return f.ChargerOut() })
 }
 
 // DrawFigures says how the unknowns were drawn.

@@ -90,6 +90,11 @@ func Worst(findings []Finding) Level {
 	return worst
 }
 
+// ChargerOut reports whether the finding keeps the charger from being used.
+func (f *Finding) ChargerOut() bool {
+	return f.Item == Charger && f.Topic == TopicCharge && f.Level >= FixFirst
+}
+
 // harms is the place of a finding by who suffers: what hurts somebody in few draws only
 // stands behind what does so in more, and before what hurts nobody.
 func (f *Finding) harms() int {

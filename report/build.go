@@ -29,7 +29,8 @@ func build(a *answer.Assessment) *document {
 	for tight := loose; tight <= tightest; tight++ {
 		b := newBuilder(a)
 		b.tight = tight
-		if doc = b.full(); bytes.Count(finish(doc.render(&textDialect{wide: true})), []byte("\n")) < fullLines {
+		doc = b.full()
+		if bytes.Count(finish(doc.render(&textDialect{wide: doc.wide})), []byte("\n")) < fullLines {
 			break
 		}
 	}

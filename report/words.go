@@ -52,8 +52,7 @@ func explainWords(doc *document) {
 	var texts []*string
 	doc.each(func(text *string) { texts = append(texts, text) })
 	only := explained(texts, doc.lead)
-	if len(only) > 0 {
-		s := section{title: "Words", text: []string{capital(strings.Join(only, "; ")) + "."}}
+	if s := wordList(only); !s.empty() {
 		at := max(0, len(doc.sections)-1)
 		doc.sections = append(doc.sections[:at:at], append([]section{s}, doc.sections[at:]...)...)
 	}
@@ -70,16 +69,19 @@ func usedWords(doc *document) section {
 	doc.each(add)
 	var used []string
 	for _, t := range terms() {
-		for i := range low {
-			if start, end := t.in(low[i]); end > 0 {
-				used = append(used, texts[i][start:end]+" = "+t.means)
-				break
-			}
+		if i, _ := t.first(low); i >= 0 {
+			start, end := t.in(low[i])
+			used = append(used, texts[i][start:end]+" = "+t.means)
 		}
 	}
+	return wordList(used)
+}
+
+// wordList is the section of terms with their meaning; empty without any.
+func wordList(list []string) section {
 	s := section{title: "Words"}
-	if len(used) > 0 {
-		s.text = []string{capital(strings.Join(used, "; ")) + "."}
+	if len(list) > 0 {
+		s.text = []string{capital(strings.Join(list, "; ")) + "."}
 	}
 	return s
 }

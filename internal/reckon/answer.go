@@ -15,7 +15,7 @@ import (
 
 // answer puts together what the draws came to.
 func (e *engine) answer(s *setup.Setup, d *drawn, t *table) (*answer.Assessment, error) {
-	typical, err := e.vehicle(d.median(e.world), d.conflict, true)
+	typical, err := e.vehicle(d.median(e.world), d.conflict, complete)
 	if err != nil {
 		return nil, err
 	}

@@ -48,7 +48,7 @@ func OriginalsOnAWay(s *setup.Setup, draws int, sets map[string]string) (before,
 			z    []float64
 			list *[][3]float64
 		}{{e, d.z[i], &before}, {other, carried.z[i], &after}} {
-			v, err := of.e.vehicle(of.z, nil, false)
+			v, err := of.e.vehicle(of.z, nil, computed)
 			if err != nil {
 				return nil, nil, err
 			}

@@ -59,7 +59,7 @@ func headline(a *answer.Assessment) [3]string {
 			}
 		}
 		switch first := &a.Findings[0]; { // whatever mends it, it is not used before
-		case first.Item != answer.Charger || first.Topic != answer.TopicCharge || first.Level < answer.FixFirst:
+		case !first.ChargerOut():
 		case first.Level == answer.Danger:
 			h[2] = "Do not use this charger; get the right one."
 		default:

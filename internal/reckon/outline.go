@@ -13,7 +13,7 @@ func (e *engine) outline(d *drawn, o Options, deep depth) (*answer.Assessment, *
 	if err != nil {
 		return nil, nil, err
 	}
-	typical, err := e.vehicle(d.median(e.world), d.conflict, true)
+	typical, err := e.vehicle(d.median(e.world), d.conflict, complete)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -52,14 +52,20 @@ func (o Options) check() (Options, error) {
 
 // begin checks what was asked for and draws the vehicles that the setup may mean.
 func begin(s *setup.Setup, asked Options) (e *engine, d *drawn, o Options, err error) {
-	if o, err = asked.check(); err != nil {
-		return nil, nil, o, err
-	}
-	if e, err = newEngine(s, build.NewCells()); err != nil {
+	if e, o, err = prepare(s, asked); err != nil {
 		return nil, nil, o, err
 	}
 	d, err = e.draw(o)
 	return e, d, o, err
+}
+
+// prepare is begin without the draws.
+func prepare(s *setup.Setup, asked Options) (e *engine, o Options, err error) {
+	if o, err = asked.check(); err != nil {
+		return nil, o, err
+	}
+	e, err = newEngine(s, build.NewCells())
+	return e, o, err
 }
 
 // Assess answers a setup. What is not understood comes back as [setup.Faults];
@@ -109,5 +115,5 @@ func Representative(s *setup.Setup, o Options) (*Vehicle, error) {
 	if err != nil {
 		return nil, err
 	}
-	return e.vehicle(d.median(e.world), nil, false)
+	return e.vehicle(d.median(e.world), nil, computed)
 }

@@ -20,7 +20,7 @@ func RunsOf(s *setup.Setup, o Options) (*Runs, error) {
 	}
 	r := &Runs{}
 	for _, z := range d.z {
-		v, err := e.vehicle(z, nil, false)
+		v, err := e.vehicle(z, nil, computed)
 		if err != nil {
 			return nil, err
 		}

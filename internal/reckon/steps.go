@@ -67,11 +67,6 @@ func wants(a *answer.Assessment, changes ...answer.Change) bool {
 	})
 }
 
-// took reports whether one of the steps so far has that name.
-func (w *path) took(name string) bool {
-	return slices.ContainsFunc(w.steps, func(s step) bool { return s.name == name })
-}
-
 // converterStep gives board and motors the volts that they were made for.
 func converterStep(a *answer.Assessment, p *setup.Parts) step {
 	if !p.Vehicle.DesignV.Known || a.Pack.NominalV < 1.1*p.Vehicle.DesignV.Likely {

@@ -38,7 +38,7 @@ func (t *Trial) Keys() []string { return t.e.world.Keys() }
 // Findings is all that is said of one vehicle of the world: what an answer says
 // where every draw is this one.
 func (t *Trial) Findings(z []float64) ([]answer.Finding, error) {
-	v, err := t.e.vehicle(z, nil, true)
+	v, err := t.e.vehicle(z, nil, complete)
 	if err != nil {
 		return nil, err
 	}
@@ -52,7 +52,7 @@ func (t *Trial) Figures(z []float64, paths []string) ([]float64, error) {
 	if err != nil {
 		return nil, err
 	}
-	v, err := t.e.vehicle(z, nil, false)
+	v, err := t.e.vehicle(z, nil, computed)
 	if err != nil {
 		return nil, err
 	}
@@ -106,10 +106,7 @@ func DrawAt(s *setup.Setup, o Options, scramble uint64, most int, paths []string
 	if err != nil {
 		return nil, err
 	}
-	if o, err = o.check(); err != nil {
-		return nil, err
-	}
-	e, err := newEngine(s, build.NewCells())
+	e, o, err := prepare(s, o)
 	if err != nil {
 		return nil, err
 	}
@@ -124,7 +121,7 @@ func DrawAt(s *setup.Setup, o Options, scramble uint64, most int, paths []string
 	}
 	out := &Drawn{Values: rows(len(list), len(z)), Weight: weight, Readings: d.readings, Conflict: d.conflict, Runs: d.runs, Rough: d.rough}
 	return out, each(len(z), o.Workers, func(i int) error {
-		v, err := e.vehicle(z[i], nil, false)
+		v, err := e.vehicle(z[i], nil, computed)
 		if err != nil {
 			return err
 		}

@@ -111,12 +111,9 @@ const (
 	complete
 )
 
-// vehicle computes one point of the world, and judges it when asked to.
-func (e *engine) vehicle(z []float64, conflict *answer.Conflict, judged bool) (*Vehicle, error) {
-	if !judged {
-		return e.vehicleOf(z, new(past), conflict, computed)
-	}
-	return e.vehicleOf(z, new(past), conflict, complete)
+// vehicle computes one point of the world, and judges it as deeply as asked.
+func (e *engine) vehicle(z []float64, conflict *answer.Conflict, deep depth) (*Vehicle, error) {
+	return e.vehicleOf(z, new(past), conflict, deep)
 }
 
 // vehicleOf is vehicle with the original of the draw, which is computed where

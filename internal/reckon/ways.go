@@ -222,7 +222,7 @@ func (w *path) promise(e *engine, s *setup.Setup, o Options) (*answer.Assessment
 // left out at first.
 func (w *path) walk(dear bool, look func(depth) (*answer.Assessment, *setup.Parts, error)) (*answer.Assessment, error) {
 	for range mostRounds {
-		cutoffTaken := w.took(cutoffName)
+		cutoffTaken := w.takes(cutoffName)
 		deep := complete
 		if dear || cutoffTaken {
 			deep = unadvised

@@ -19,10 +19,7 @@ var points = [...]float64{0.1, 0.5, 0.9}
 // draws, over several placings of the draws: any one of them is lucky or unlucky.
 // Readings are those of hidden vehicles.
 func (c *settings) ends(out io.Writer, s *subject, placings, many int) error {
-	for _, count := range s.counts() {
-		if count < c.leastRead || count > c.mostRead {
-			continue
-		}
+	for _, count := range c.counts(s) {
 		text, err := c.oneRead(s, s.reads[:count])
 		if err != nil {
 			return err

@@ -21,6 +21,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 )
 
@@ -70,10 +71,7 @@ func run(args []string, out io.Writer) error {
 			}
 			continue
 		}
-		for _, count := range s.counts() {
-			if count < c.leastRead || count > c.mostRead {
-				continue
-			}
+		for _, count := range c.counts(s) {
 			ones, err := c.calibrate(s, count)
 			if err != nil {
 				return fmt.Errorf("%s with %d readings: %w", s.name, count, err)
@@ -91,4 +89,9 @@ func (s *subject) counts() []int {
 		return []int{0, 1, 2}
 	}
 	return []int{0, 1, 3, 6}
+}
+
+// counts are those of a subject that are asked for.
+func (c *settings) counts(s *subject) []int {
+	return slices.DeleteFunc(s.counts(), func(count int) bool { return count < c.leastRead || count > c.mostRead })
 }
