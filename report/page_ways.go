@@ -107,9 +107,9 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	if len(b.a.Ways) > 1 { // which of them is the safer
 		left := "nothing"
 		if w.Harms > 0 {
-			left = things(w.Harms, "thing")
+			left = strconv.Itoa(w.Harms)
 		}
-		list.told = strings.TrimSpace(list.told + " Still to watch for child or fire: " + left + ".")
+		list.told = strings.TrimSpace(list.told + " Still to watch (child, fire): " + left + ".")
 	}
 	for _, step := range w.Steps[:min(r.steps, len(w.Steps))] {
 		list.steps = append(list.steps, cut(b.say(step), r.stepLen))

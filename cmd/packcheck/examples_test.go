@@ -80,6 +80,11 @@ func TestExamplesMatchTheirGoldenReports(t *testing.T) {
 			if n := strings.Count(full, "\n"); n >= mostFullLines {
 				t.Errorf("--full has %d lines, want fewer than %d", n, mostFullLines)
 			}
+			for _, name := range []string{"Pedal down", "Speed", "Amps at a start"} { // how long, how fast, how hard
+				if !strings.Contains(page, "\n"+name+" ") {
+					t.Errorf("the page has no room for %q", name)
+				}
+			}
 			got := page + "\n== --full ==\n" + full
 			if os.Getenv("UPDATE_GOLDEN") != "" {
 				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
