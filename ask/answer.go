@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
@@ -15,6 +14,7 @@ import (
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/later"
 	"example.org/packcheck/setup"
 	"example.org/packcheck/tables"
 )
@@ -199,7 +199,7 @@ func told(v float64) float64 {
 }
 
 // allSources are the sources of all packages whose figures are used here.
-var allSources = sync.OnceValue(func() map[string]answer.Source {
+var allSources = later.Value[map[string]answer.Source]{Make: func() map[string]answer.Source {
 	m := map[string]answer.Source{}
 	for _, list := range [][]answer.Source{
 		tables.Builtin().Sources(), chemistry.Builtin().Sources(), battery.Sources(), drive.Sources(),
@@ -212,11 +212,11 @@ var allSources = sync.OnceValue(func() map[string]answer.Source {
 		}
 	}
 	return m
-})
+}}
 
 // sourceOf finds a source. One that nobody defines is kept, so that it shows.
 func sourceOf(id string) answer.Source {
-	if s, ok := allSources()[id]; ok {
+	if s, ok := allSources.Get()[id]; ok {
 		return s
 	}
 	return answer.Source{ID: id, Text: "not listed", Known: "unknown"}

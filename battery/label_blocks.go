@@ -13,14 +13,14 @@ import (
 const kinds = `(?:pcs\.?|pieces|blocks|batteries|packs)`
 
 var (
-	countBefore = pattern.Lazy(`\b(?:(\d{1,2})\s*(?:x|\*|times|of|` + kinds + `(?:\s*of)?)|(two|three|four|six|eight)(?:\s*(?:x|of|` + kinds + `(?:\s*of)?))?)\s*` + numberPattern + `\s*v`)
+	countBefore = pattern.New(`\b(?:(\d{1,2})\s*(?:x|\*|times|of|` + kinds + `(?:\s*of)?)|(two|three|four|six|eight)(?:\s*(?:x|of|` + kinds + `(?:\s*of)?))?)\s*` + numberPattern + `\s*v`)
 	// A figure of millimetres has a digit before its "x", and "max" is no "x".
-	countAfter = pattern.Lazy(`(?:[a-z)][\s(,]*\b|ah|v)x\s*(\d{1,2})(?:[^\da-z.]|$)|[a-z)][\s(,]*(?:(\d{1,2})\s*(?:x\s*\)?$|` + kinds + `|of them)|(two|three|four|six|eight)\s*(?:` + kinds + `|of them))`)
+	countAfter = pattern.New(`(?:[a-z)][\s(,]*\b|ah|v)x\s*(\d{1,2})(?:[^\da-z.]|$)|[a-z)][\s(,]*(?:(\d{1,2})\s*(?:x\s*\)?$|` + kinds + `|of them)|(two|three|four|six|eight)\s*(?:` + kinds + `|of them))`)
 	// Sums of which nobody can say how they are wired.
-	sumOfBlocks = pattern.Lazy(`[a-z)]\s*\+\s*\.?\d|\b\d{1,2}\s*x\s*[\d.]+\s*m?ah`)
+	sumOfBlocks = pattern.New(`[a-z)]\s*\+\s*\.?\d|\b\d{1,2}\s*x\s*[\d.]+\s*m?ah`)
 	// What may stand between the volts of a block and its ampere-hours.
-	besideVolts = pattern.Lazy(`^(?:olts?|max\*?)?[\s,/-]*$`)
-	cellAmpHour = pattern.Lazy(ampHourPattern + `\s*(?:(?:/|per|of an?|each)\s*)?(?:li-?\s?ion|lithium|nmc|lfp|life\s?po4?|inr|icr|ni-?mh)?\s*cells?\b|cells\s*(?:of|at)\s*` + ampHourPattern)
+	besideVolts = pattern.New(`^(?:olts?|max\*?)?[\s,/-]*$`)
+	cellAmpHour = pattern.New(ampHourPattern + `\s*(?:(?:/|per|of an?|each)\s*)?(?:li-?\s?ion|lithium|nmc|lfp|life\s?po4?|inr|icr|ni-?mh)?\s*cells?\b|cells\s*(?:of|at)\s*` + ampHourPattern)
 )
 
 // ampHours is the figure of a match of ampHour, in Ah.
@@ -52,27 +52,27 @@ func findBlocks(s string) (b blockSpan, ok bool) {
 		return n
 	}
 	afterVolts := 0
-	if m := countBefore().FindStringSubmatchIndex(s); m != nil {
-		got := countBefore().FindStringSubmatch(s)
+	if m := countBefore.Get().FindStringSubmatchIndex(s); m != nil {
+		got := countBefore.Get().FindStringSubmatch(s)
 		b = blockSpan{count: number(got[1], got[2]), volts: figure(got[3]), from: m[0], to: m[1]}
 		afterVolts = m[1]
-		for _, ah := range ampHour().FindAllStringSubmatchIndex(s, 8) {
-			if ah[0] >= afterVolts && besideVolts().MatchString(s[afterVolts:ah[0]]) {
+		for _, ah := range ampHour.Get().FindAllStringSubmatchIndex(s, 8) {
+			if ah[0] >= afterVolts && besideVolts.Get().MatchString(s[afterVolts:ah[0]]) {
 				b.ampHours, b.to = ampHours(s, ah), ah[1]
 			}
 		}
 		return b, b.count > 1
 	}
-	m := countAfter().FindStringSubmatchIndex(s)
+	m := countAfter.Get().FindStringSubmatchIndex(s)
 	if m == nil {
 		return b, false
 	}
-	got := countAfter().FindStringSubmatch(s)
+	got := countAfter.Get().FindStringSubmatch(s)
 	b.count, b.to = number(got[1]+got[2], got[3]), m[1]
-	for _, v := range bareVolt().FindAllStringSubmatchIndex(s[:m[0]+1], 8) {
+	for _, v := range bareVolt.Get().FindAllStringSubmatchIndex(s[:m[0]+1], 8) {
 		b.volts, b.from = figure(s[v[2]:v[3]]), v[0]
 	}
-	for _, ah := range ampHour().FindAllStringSubmatchIndex(s[:m[0]+1], 8) {
+	for _, ah := range ampHour.Get().FindAllStringSubmatchIndex(s[:m[0]+1], 8) {
 		if ah[0] > b.from {
 			b.ampHours = ampHours(s, ah)
 		}
@@ -83,7 +83,7 @@ func findBlocks(s string) (b blockSpan, ok bool) {
 // readBlocks settles how several blocks are joined: by the words, by the volts
 // or by the ampere-hours of all of them, whichever the label has.
 func (w *words) readBlocks(s, label string) error {
-	if sumOfBlocks().MatchString(s) {
+	if sumOfBlocks.Get().MatchString(s) {
 		return fmt.Errorf("battery: label %q adds up several blocks but not how they are joined; want for instance \"24 V (two 12 V 7 Ah)\" or \"two 12 V 7 Ah in parallel\"", label)
 	}
 	b, ok := findBlocks(s)
@@ -92,10 +92,10 @@ func (w *words) readBlocks(s, label string) error {
 	}
 	n, rest := float64(b.count), s[:b.from]+" ; "+s[b.to:]
 	var allV, allAh float64
-	for _, v := range bareVolt().FindAllStringSubmatch(rest, 8) {
+	for _, v := range bareVolt.Get().FindAllStringSubmatch(rest, 8) {
 		allV = max(allV, figure(v[1]))
 	}
-	if m := ampHour().FindStringSubmatchIndex(rest); m != nil {
+	if m := ampHour.Get().FindStringSubmatchIndex(rest); m != nil {
 		allAh = ampHours(rest, m)
 	}
 	series, parallel := strings.Contains(s, "series"), strings.Contains(s, "parallel")

@@ -35,36 +35,36 @@ const (
 )
 
 var (
-	decimalComma  = pattern.Lazy(`(\d),(\d)`)
-	maxPattern    = pattern.Lazy(numberPattern + `\s*v(?:olts?)?\s*\(?max`)
-	maxBefore     = pattern.Lazy(`max\.?\s*` + numberPattern + `\s*v`)
-	bareVolt      = pattern.Lazy(numberPattern + `\s*v`)
-	ampHour       = pattern.Lazy(ampHourPattern)
-	ratePattern   = pattern.Lazy(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b`)
-	wattHour      = pattern.Lazy(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
-	seriesPattern = pattern.Lazy(`\b(\d{1,3})\s*s(?:\s*x?\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
-	startCurrent  = pattern.Lazy(numberPattern + `\s*(?:cca|mca|cranking)`)
-	bareAmps      = pattern.Lazy(numberPattern + `\s*a(?:mps?|mperes?)?\b`)
-	formatPattern = pattern.Lazy(`\b(18650|21700|26650|26700|20700)\b`)
+	decimalComma  = pattern.New(`(\d),(\d)`)
+	maxPattern    = pattern.New(numberPattern + `\s*v(?:olts?)?\s*\(?max`)
+	maxBefore     = pattern.New(`max\.?\s*` + numberPattern + `\s*v`)
+	bareVolt      = pattern.New(numberPattern + `\s*v`)
+	ampHour       = pattern.New(ampHourPattern)
+	ratePattern   = pattern.New(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b`)
+	wattHour      = pattern.New(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
+	seriesPattern = pattern.New(`\b(\d{1,3})\s*s(?:\s*x?\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
+	startCurrent  = pattern.New(numberPattern + `\s*(?:cca|mca|cranking)`)
+	bareAmps      = pattern.New(numberPattern + `\s*a(?:mps?|mperes?)?\b`)
+	formatPattern = pattern.New(`\b(18650|21700|26650|26700|20700)\b`)
 )
 
 // chemistryWords are tried in order; the first that stands on the label
 // counts.
 var chemistryWords = [...]struct {
-	pattern func() *regexp.Regexp
+	pattern *pattern.Lazy
 	name    string
 	cadmium bool
 }{
-	{pattern.Lazy(`life\s?po|lifep04|lfp|iron\s?phosphate`), "lifepo4", false},
-	{pattern.Lazy(`\bgel\b`), "gel", false},
-	{pattern.Lazy(`\bagm\b|\bsla\b|vrla|lead|\bpb\b`), "agm", false},
-	{pattern.Lazy(`ni-?\s?mh|nickel[ -]metal`), "nimh", false},
-	{pattern.Lazy(`ni-?\s?cd|nicad|nickel[ -]cad`), "nimh", true},
-	{pattern.Lazy(`li-?\s?ion|lithium[ -]ion|li-?po|\bnmc\b|\binr\b|\bicr\b`), "li-ion", false},
+	{pattern.New(`life\s?po|lifep04|lfp|iron\s?phosphate`), "lifepo4", false},
+	{pattern.New(`\bgel\b`), "gel", false},
+	{pattern.New(`\bagm\b|\bsla\b|vrla|lead|\bpb\b`), "agm", false},
+	{pattern.New(`ni-?\s?mh|nickel[ -]metal`), "nimh", false},
+	{pattern.New(`ni-?\s?cd|nicad|nickel[ -]cad`), "nimh", true},
+	{pattern.New(`li-?\s?ion|lithium[ -]ion|li-?po|\bnmc\b|\binr\b|\bicr\b`), "li-ion", false},
 }
 
 // someLithium is what sellers print on either kind.
-var someLithium = pattern.Lazy(`lithium|\bli\b`)
+var someLithium = pattern.New(`lithium|\bli\b`)
 
 // smallNumbers are the counts of blocks that people write out.
 var smallNumbers = [...]struct {
@@ -76,14 +76,14 @@ var smallNumbers = [...]struct {
 func readWords(text string) (words, error) {
 	var w words
 	s := strings.ToLower(strings.NewReplacer("×", "x", "\u00a0", " ", "–", "-").Replace(text))
-	s = decimalComma().ReplaceAllString(s, "$1.$2")
+	s = decimalComma.Get().ReplaceAllString(s, "$1.$2")
 	for _, c := range chemistryWords {
-		if c.pattern().MatchString(s) {
+		if c.pattern.Get().MatchString(s) {
 			w.chemistry, w.nickelCadmium = c.name, c.cadmium
 			break
 		}
 	}
-	w.lithium = w.chemistry == "" && someLithium().MatchString(s)
+	w.lithium = w.chemistry == "" && someLithium.Get().MatchString(s)
 	// Figures that have been understood are blanked out, so that no digit is
 	// read twice.
 	take := func(p *regexp.Regexp) []string {
@@ -95,44 +95,44 @@ func readWords(text string) (words, error) {
 		s = s[:at[0]] + " " + s[at[1]:]
 		return got
 	}
-	if m := startCurrent().FindStringSubmatch(s); m != nil {
+	if m := startCurrent.Get().FindStringSubmatch(s); m != nil {
 		return w, fmt.Errorf("battery: label %q gives %s A of starting current: that is a starter battery, made for seconds and spoilt by deep discharges; want a deep-cycle block, told in ampere-hours such as \"12 V 7 Ah\"", clip(text), m[1])
 	}
-	if m := take(formatPattern()); m != nil {
+	if m := take(formatPattern.Get()); m != nil {
 		w.format = m[1]
 	}
-	if m := take(wattHour()); m != nil {
+	if m := take(wattHour.Get()); m != nil {
 		w.wattHours = figure(m[1])
 	}
 	if err := w.readBlocks(s, clip(text)); err != nil {
 		return w, err
 	}
-	w.ofCell = cellAmpHour().MatchString(s)
-	if m := ampHour().FindStringSubmatchIndex(s); m != nil {
+	w.ofCell = cellAmpHour.Get().MatchString(s)
+	if m := ampHour.Get().FindStringSubmatchIndex(s); m != nil {
 		if w.ampHours == 0 { // else of several blocks, and understood
 			w.ampHours = ampHours(s, m)
 		}
-		if r := ratePattern().FindStringSubmatch(s); r != nil {
+		if r := ratePattern.Get().FindStringSubmatch(s); r != nil {
 			w.rateHours = figure(r[1] + r[2])
 		}
-		s = s[:m[0]] + " " + ratePattern().ReplaceAllString(s[m[1]:], " ")
+		s = s[:m[0]] + " " + ratePattern.Get().ReplaceAllString(s[m[1]:], " ")
 	}
-	if m := take(seriesPattern()); m != nil {
+	if m := take(seriesPattern.Get()); m != nil {
 		w.cells, _ = strconv.Atoi(m[1])
 		w.strings, _ = strconv.Atoi(m[2])
 		if w.cells == 0 || (m[2] != "" && w.strings == 0) {
 			return w, fmt.Errorf("battery: label %q has no cells in series or in parallel", clip(text))
 		}
 	}
-	m := maxPattern().FindStringSubmatch(s)
+	m := maxPattern.Get().FindStringSubmatch(s)
 	if m == nil {
-		m = maxBefore().FindStringSubmatch(s)
+		m = maxBefore.Get().FindStringSubmatch(s)
 	}
 	if m != nil {
 		w.maxV = figure(m[1])
 	}
 	w.readVolts(s)
-	if m := bareAmps().FindStringSubmatch(s); m != nil && w.ampHours == 0 && w.wattHours == 0 && w.cells == 0 && max(w.volts, w.maxV) > 0 {
+	if m := bareAmps.Get().FindStringSubmatch(s); m != nil && w.ampHours == 0 && w.wattHours == 0 && w.cells == 0 && max(w.volts, w.maxV) > 0 {
 		return w, fmt.Errorf("battery: label %q tells amps, which are a current and no charge; want ampere-hours, such as \"%g V %s Ah\"", clip(text), max(w.volts, w.maxV), m[1])
 	}
 	if w.volts == 0 && w.maxV == 0 && w.cells == 0 && w.wattHours == 0 {
@@ -147,7 +147,7 @@ func readWords(text string) (words, error) {
 // readVolts finds the nominal voltage: the figure that is neither "max" nor
 // the voltage of one of several blocks.
 func (w *words) readVolts(s string) {
-	for _, m := range bareVolt().FindAllStringSubmatch(s, 8) {
+	for _, m := range bareVolt.Get().FindAllStringSubmatch(s, 8) {
 		v := figure(m[1])
 		if v == 0 || v == w.maxV && w.volts == 0 {
 			continue

@@ -15,17 +15,17 @@ import (
 const number = `(\d+(?:[.,]\d+)?)`
 
 var (
-	voltAt   = pattern.Lazy(`(?i)(?:^|[^\d.,])` + number + `\s*(?:v(?:olts?)?)(?:\s*\.?\s*(dc|ac))?(?:[^a-z]|$)`)
-	ampAt    = pattern.Lazy(`(?i)(?:^|[^\d.,])` + number + `\s*(ma|a|amps?|milliamps?)(?:[^a-z]|$)`)
-	wattAt   = pattern.Lazy(`(?i)(?:^|[^\d.,])` + number + `\s*(va|w(?:atts?)?)(?:[^a-z]|$)`)
-	perHour  = pattern.Lazy(`(?i)` + number + `\s*m?ah\b`)
-	inputAt  = pattern.Lazy(`(?i)\b(?:input\b|primary\b|(?:in|pri|i/p)\s*[:.])`)
-	outputAt = pattern.Lazy(`(?i)\b(?:output\b|secondary\b|(?:out|sec|o/p)\s*[:.])`)
-	mainsAt  = pattern.Lazy(`(?i)(?:\bac\s*)?\b(?:\d{3}\s*(?:v(?:ac)?)?\s*(?:-|~|to)\s*)?(?:100|110|115|120|127|220|230|240)\s*v(?:ac)?\b(?:\s*ac\b|\s*~)?|\b(?:50|60)\s*(?:[/-]\s*60)?\s*hz\b`)
-	dcWord   = pattern.Lazy(`(?i)(?:^|[^a-z/])(?:v?dc)(?:[^a-z/]|$)`)
-	acWord   = pattern.Lazy(`(?i)(?:^|[^a-z/])(?:v?ac)(?:[^a-z/]|$)`)
-	centreAt = pattern.Lazy(`(?i)\b(?:cent(?:re|er)|tip|inside|middle)\s*(?:pin\s*)?[-:]?\s*(positive|negative|pos\b|neg\b|\+|-)|\b(positive|negative)\s+(?:cent(?:re|er)|tip|inside|middle)`)
-	acDevice = pattern.Lazy(`(?i)\bac(?:\s*/\s*dc|\s*-\s*dc)?\s*(?:power\s*)?(?:adapt[eo]r|charger|supply)|\bac\s*(?:/|-|to)\s*dc\b`)
+	voltAt   = pattern.New(`(?i)(?:^|[^\d.,])` + number + `\s*(?:v(?:olts?)?)(?:\s*\.?\s*(dc|ac))?(?:[^a-z]|$)`)
+	ampAt    = pattern.New(`(?i)(?:^|[^\d.,])` + number + `\s*(ma|a|amps?|milliamps?)(?:[^a-z]|$)`)
+	wattAt   = pattern.New(`(?i)(?:^|[^\d.,])` + number + `\s*(va|w(?:atts?)?)(?:[^a-z]|$)`)
+	perHour  = pattern.New(`(?i)` + number + `\s*m?ah\b`)
+	inputAt  = pattern.New(`(?i)\b(?:input\b|primary\b|(?:in|pri|i/p)\s*[:.])`)
+	outputAt = pattern.New(`(?i)\b(?:output\b|secondary\b|(?:out|sec|o/p)\s*[:.])`)
+	mainsAt  = pattern.New(`(?i)(?:\bac\s*)?\b(?:\d{3}\s*(?:v(?:ac)?)?\s*(?:-|~|to)\s*)?(?:100|110|115|120|127|220|230|240)\s*v(?:ac)?\b(?:\s*ac\b|\s*~)?|\b(?:50|60)\s*(?:[/-]\s*60)?\s*hz\b`)
+	dcWord   = pattern.New(`(?i)(?:^|[^a-z/])(?:v?dc)(?:[^a-z/]|$)`)
+	acWord   = pattern.New(`(?i)(?:^|[^a-z/])(?:v?ac)(?:[^a-z/]|$)`)
+	centreAt = pattern.New(`(?i)\b(?:cent(?:re|er)|tip|inside|middle)\s*(?:pin\s*)?[-:]?\s*(positive|negative|pos\b|neg\b|\+|-)|\b(positive|negative)\s+(?:cent(?:re|er)|tip|inside|middle)`)
+	acDevice = pattern.New(`(?i)\bac(?:\s*/\s*dc|\s*-\s*dc)?\s*(?:power\s*)?(?:adapt[eo]r|charger|supply)|\bac\s*(?:/|-|to)\s*dc\b`)
 )
 
 // plainSigns replaces the signs that labels carry by words: the straight line
@@ -44,7 +44,7 @@ func plainSigns(text string) string {
 // output on, or without the part from the word for input on, or all of it
 // without what can only be the mains.
 func outputSide(text string) string {
-	out, in := outputAt().FindStringIndex(text), inputAt().FindStringIndex(text)
+	out, in := outputAt.Get().FindStringIndex(text), inputAt.Get().FindStringIndex(text)
 	switch {
 	case out != nil && (in == nil || in[0] < out[0]):
 		text = text[out[1]:]
@@ -53,33 +53,33 @@ func outputSide(text string) string {
 	case in != nil:
 		text = text[:in[0]]
 	}
-	return mainsAt().ReplaceAllString(text, " ")
+	return mainsAt.Get().ReplaceAllString(text, " ")
 }
 
 // The words for what a charger is made for. Plain "lithium" may be either of
 // two kinds that need different volts, so it decides nothing by itself.
 var purposeWords = [...]struct {
 	is    Purpose
-	words func() *regexp.Regexp
+	words *pattern.Lazy
 }{
-	{ForLithiumIronPhosphate, pattern.Lazy(`(?i)life\s?po|\blfp\b|iron[ -]phosphate`)},
-	{ForLithiumIon, pattern.Lazy(`(?i)\bli[ -]?ion\b|lithium[ -]ion|\bli[ -]?po\b|li(?:thium)?[ -]poly`)},
-	{ForLeadAcid, pattern.Lazy(`(?i)\blead\b|\bsla\b|\bagm\b|\bvrla\b|\bgel\b`)},
-	{ForNickel, pattern.Lazy(`(?i)\bni[ -]?mh\b|\bni[ -]?cd\b|\bnickel\b`)},
-	{PowerSupply, pattern.Lazy(`(?i)laptop|notebook|power supply|switching adap|led driver|\brouter\b|\bprinter\b|\bmonitor\b`)},
+	{ForLithiumIronPhosphate, pattern.New(`(?i)life\s?po|\blfp\b|iron[ -]phosphate`)},
+	{ForLithiumIon, pattern.New(`(?i)\bli[ -]?ion\b|lithium[ -]ion|\bli[ -]?po\b|li(?:thium)?[ -]poly`)},
+	{ForLeadAcid, pattern.New(`(?i)\blead\b|\bsla\b|\bagm\b|\bvrla\b|\bgel\b`)},
+	{ForNickel, pattern.New(`(?i)\bni[ -]?mh\b|\bni[ -]?cd\b|\bnickel\b`)},
+	{PowerSupply, pattern.New(`(?i)laptop|notebook|power supply|switching adap|led driver|\brouter\b|\bprinter\b|\bmonitor\b`)},
 }
 
 var (
-	plainLithium = pattern.Lazy(`(?i)\blithium\b`)
-	saysItStops  = pattern.Lazy(`(?i)automatic|auto[ -]?(?:cut|stop|off)|\bsmart\b|full stop|\bfloat`)
-	saysTimer    = pattern.Lazy(`(?i)\btimer\b`)
+	plainLithium = pattern.New(`(?i)\blithium\b`)
+	saysItStops  = pattern.New(`(?i)automatic|auto[ -]?(?:cut|stop|off)|\bsmart\b|full stop|\bfloat`)
+	saysTimer    = pattern.New(`(?i)\btimer\b`)
 )
 
 // readPurpose finds what the charger says that it is for.
 func (l *Label) readPurpose(text string) {
 	var found []Purpose
 	for _, p := range purposeWords {
-		if p.words().MatchString(text) {
+		if p.words.Get().MatchString(text) {
 			found = append(found, p.is)
 		}
 	}
@@ -88,13 +88,13 @@ func (l *Label) readPurpose(text string) {
 		l.MadeFor = found[0]
 	case len(found) > 1:
 		l.Unclear = append(l.Unclear, "The label names more than one kind of battery: "+list(found)+".")
-	case plainLithium().MatchString(text):
+	case plainLithium.Get().MatchString(text):
 		l.Unclear = append(l.Unclear, "The label says lithium but not which kind; lithium-ion and lithium iron phosphate need different volts.")
 	}
 	switch {
-	case saysItStops().MatchString(text):
+	case saysItStops.Get().MatchString(text):
 		l.Stops = StopsByItself
-	case saysTimer().MatchString(text):
+	case saysTimer.Get().MatchString(text):
 		l.Stops = StopsByTimer
 	}
 }
@@ -110,9 +110,9 @@ func list(ps []Purpose) string {
 
 // readOutput decides between direct and alternating current.
 func (l *Label) readOutput(side string) {
-	side = acDevice().ReplaceAllString(side, " ")
-	dc := dcWord().MatchString(side) || hasVoltSuffix(side, "dc")
-	ac := acWord().MatchString(side) || hasVoltSuffix(side, "ac") || strings.Contains(side, "~")
+	side = acDevice.Get().ReplaceAllString(side, " ")
+	dc := dcWord.Get().MatchString(side) || hasVoltSuffix(side, "dc")
+	ac := acWord.Get().MatchString(side) || hasVoltSuffix(side, "ac") || strings.Contains(side, "~")
 	switch {
 	case dc && ac:
 		l.Unclear = append(l.Unclear, "The label shows both AC and DC: read the line that says output again.")
@@ -125,7 +125,7 @@ func (l *Label) readOutput(side string) {
 
 // hasVoltSuffix reports whether a voltage carries the suffix, as in "12VDC".
 func hasVoltSuffix(side, suffix string) bool {
-	for _, m := range voltAt().FindAllStringSubmatch(side, -1) {
+	for _, m := range voltAt.Get().FindAllStringSubmatch(side, -1) {
 		if strings.EqualFold(m[2], suffix) {
 			return true
 		}
@@ -136,7 +136,7 @@ func hasVoltSuffix(side, suffix string) bool {
 // readPolarity looks for the words; the drawn sign cannot be typed.
 func (l *Label) readPolarity(text string) {
 	var pos, neg bool
-	for _, m := range centreAt().FindAllStringSubmatch(text, -1) {
+	for _, m := range centreAt.Get().FindAllStringSubmatch(text, -1) {
 		sign := strings.ToLower(m[1] + m[2])
 		if strings.HasPrefix(sign, "pos") || strings.HasPrefix(sign, "+") {
 			pos = true
@@ -156,9 +156,9 @@ func (l *Label) readPolarity(text string) {
 
 // readFigures reads volts, amps and watts of the output.
 func (l *Label) readFigures(side string) error {
-	side = perHour().ReplaceAllString(side, " ")
-	volts := everyFigure(voltAt(), side)
-	amps := everyFigure(ampAt(), side)
+	side = perHour.Get().ReplaceAllString(side, " ")
+	volts := everyFigure(voltAt.Get(), side)
+	amps := everyFigure(ampAt.Get(), side)
 	for _, v := range volts {
 		if v.value == 0 || v.value > maxLabelV {
 			return fmt.Errorf("%w: %g V (want above 0, at most %g V)", ErrLabel, v.value, maxLabelV)
@@ -172,7 +172,7 @@ func (l *Label) readFigures(side string) error {
 			return fmt.Errorf("%w: %g A (want above 0, at most %g A)", ErrLabel, a, maxLabelA)
 		}
 	}
-	if w := everyFigure(wattAt(), side); len(w) == 1 {
+	if w := everyFigure(wattAt.Get(), side); len(w) == 1 {
 		l.PrintedW = w[0].value
 	}
 

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+
+	"example.org/packcheck/internal/later"
 )
 
 // bbcodeDialect writes the few tags that every forum knows: b and list.
@@ -107,11 +109,13 @@ func (b *bbcodeDialect) notes(texts []string) {
 // become round ones. The angle signs guard the forums that let HTML through,
 // in words, because the others would print an entity as it stands; the space
 // in an address keeps forums from making a link of a stranger's text.
-var bbcodeSigns = strings.NewReplacer(
-	"[", "(", "]", ")",
-	"<=", "at most ", ">=", "at least ", "->", "to",
-	"<", "(", ">", ")", "://", ": //", "www.", "www .",
-)
+var bbcodeSigns = later.Value[*strings.Replacer]{Make: func() *strings.Replacer {
+	return strings.NewReplacer(
+		"[", "(", "]", ")",
+		"<=", "at most ", ">=", "at least ", "->", "to",
+		"<", "(", ">", ")", "://", ": //", "www.", "www .",
+	)
+}}
 
 // inBBCode makes text stand for itself in BBCode.
-func inBBCode(text string) string { return bbcodeSigns.Replace(text) }
+func inBBCode(text string) string { return bbcodeSigns.Get().Replace(text) }

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+
+	"example.org/packcheck/internal/later"
 )
 
 // markdownDialect writes CommonMark that needs no extension: headings, lists
@@ -96,15 +98,17 @@ func (m *markdownDialect) gap() {
 // markdownSigns are the characters that mean something inside a line of
 // Markdown or of the HTML that it may hold. Links that some sites make of bare
 // addresses are broken as well: a report should not carry a stranger's link.
-var markdownSigns = strings.NewReplacer(
-	`\`, `\\`, "`", "\\`", "*", `\*`, "_", `\_`, "[", `\[`, "]", `\]`,
-	"~", `\~`, "|", `\|`, "$", `\$`, "!", `\!`, "^", `\^`,
-	"<", "&lt;", ">", "&gt;", "&", "&amp;",
-	"://", `\://`, "www.", `www\.`,
-)
+var markdownSigns = later.Value[*strings.Replacer]{Make: func() *strings.Replacer {
+	return strings.NewReplacer(
+		`\`, `\\`, "`", "\\`", "*", `\*`, "_", `\_`, "[", `\[`, "]", `\]`,
+		"~", `\~`, "|", `\|`, "$", `\$`, "!", `\!`, "^", `\^`,
+		"<", "&lt;", ">", "&gt;", "&", "&amp;",
+		"://", `\://`, "www.", `www\.`,
+	)
+}}
 
 // inMarkdown makes text stand for itself inside a line of Markdown.
-func inMarkdown(text string) string { return markdownSigns.Replace(text) }
+func inMarkdown(text string) string { return markdownSigns.Get().Replace(text) }
 
 // startMarkdown makes text stand for itself where a line or an item starts.
 func startMarkdown(text string) string {

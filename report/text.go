@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/later"
 )
 
 // Columns is the most characters that a line of the text report holds, the
@@ -197,10 +198,12 @@ func (j judgement) word() string {
 
 // boxBreakers are the character runs that could end the code box somebody
 // pastes the text report into, whatever that box is made of.
-var boxBreakers = strings.NewReplacer("`", "'", "~~~", "---", "[/", "(/", "</", "(/")
+var boxBreakers = later.Value[*strings.Replacer]{Make: func() *strings.Replacer {
+	return strings.NewReplacer("`", "'", "~~~", "---", "[/", "(/", "</", "(/")
+}}
 
 // inBox takes the sting out of text that would end a code box.
-func inBox(text string) string { return boxBreakers.Replace(text) }
+func inBox(text string) string { return boxBreakers.Get().Replace(text) }
 
 // wrap breaks text at spaces into lines of at most so many characters. The first
 // line starts with first, the others with hang spaces. A word that is longer than a

@@ -118,11 +118,11 @@ func (d *decoder) change(s *Setup, c Changes) *Setup {
 func isKeyOrTable(path string) bool {
 	path = strings.TrimPrefix(path+".", originalPrefix)
 	path = strings.TrimSuffix(path, ".")
-	if path == "" || registry().table(path) != nil {
+	if path == "" || registry.Get().table(path) != nil {
 		return true
 	}
 	i := strings.LastIndexByte(path, '.')
-	return registry().field(path[:max(i, 0)], path[i+1:]) != nil
+	return registry.Get().field(path[:max(i, 0)], path[i+1:]) != nil
 }
 
 // keepPlaces tells the tables that were kept where they stand in the file; one
@@ -143,7 +143,7 @@ func (s *Setup) keepPlaces(before *Setup, gone map[string]bool) {
 }
 
 func (s *Setup) keepTables(before *Setup, prefix string, gone map[string]bool) {
-	for _, t := range registry().tables {
+	for _, t := range registry.Get().tables {
 		if t.place == nil || !before.has(t.name) {
 			continue
 		}

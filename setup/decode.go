@@ -59,13 +59,13 @@ func (d *decoder) table(p part, tree map[string]toml.Primitive) {
 
 // has reports whether the table has a key or a table of that name.
 func (p part) has(name string) bool {
-	r := registry()
+	r := registry.Get()
 	return p.name == "" && p.prefix == "" && name == originalTable || r.field(p.name, name) != nil || r.table(p.join(name)) != nil
 }
 
 // item reads one key, or one table, that the table has.
 func (d *decoder) item(p part, name string, prim toml.Primitive, value any, line int) {
-	r := registry()
+	r := registry.Get()
 	if f := r.field(p.name, name); f != nil {
 		d.key(p, f, value, line)
 		return

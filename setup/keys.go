@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 
+	"example.org/packcheck/internal/later"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -59,7 +59,7 @@ type Table struct {
 // Keys lists every key, in the order in which the tables are best written. The
 // same keys may stand under [original].
 func Keys() []Key {
-	r := registry()
+	r := registry.Get()
 	out := make([]Key, len(r.fields))
 	for i, f := range r.fields {
 		out[i] = f.Key
@@ -70,7 +70,7 @@ func Keys() []Key {
 
 // Tables lists every table, in the same order.
 func Tables() []Table {
-	r := registry()
+	r := registry.Get()
 	var out []Table
 	for _, t := range r.tables {
 		if t.doc != "" {
@@ -101,11 +101,11 @@ type keyRegistry struct {
 }
 
 // registry reads the tags once.
-var registry = sync.OnceValue(func() *keyRegistry {
+var registry = later.Value[*keyRegistry]{Make: func() *keyRegistry {
 	r := &keyRegistry{}
 	r.collect(reflect.TypeFor[Setup](), "", nil)
 	return r
-})
+}}
 
 // collect walks one struct.
 func (r *keyRegistry) collect(t reflect.Type, name string, at []int) {

@@ -82,7 +82,7 @@ var meantKeys = [...]struct{ table, word, key, why string }{
 func meantKey(table, word string) (key, why string) {
 	word = strings.ToLower(word)
 	for _, m := range meantKeys {
-		if m.word == word && (m.table == table || m.table == "" && registry().field(table, m.key) != nil) {
+		if m.word == word && (m.table == table || m.table == "" && registry.Get().field(table, m.key) != nil) {
 			return m.key, m.why
 		}
 	}
@@ -145,7 +145,7 @@ func voltsBesideSpeed(d *decoder, s *Setup) {
 	if !speed.Given || volts == "" {
 		return
 	}
-	f := registry().field("motors", "rated_voltage")
+	f := registry.Get().field("motors", "rated_voltage")
 	r, written, err := quantity.ParseIn(f.kind, volts, f.low, f.high)
 	switch {
 	case err != nil:

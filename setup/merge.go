@@ -17,7 +17,7 @@ func (s *Setup) withOriginal() (merged, own *Setup) {
 	m := *s
 	m.Original = nil
 	m.Place = o.Place
-	for _, t := range registry().tables {
+	for _, t := range registry.Get().tables {
 		if t.place == nil || !o.has(t.name) {
 			continue
 		}
@@ -25,7 +25,7 @@ func (s *Setup) withOriginal() (merged, own *Setup) {
 		reflect.ValueOf(&m).Elem().FieldByIndex(t.index).Set(from)
 	}
 	m.Cutoff, m.Measured = o.Cutoff, o.Measured
-	for _, t := range registry().tables {
+	for _, t := range registry.Get().tables {
 		if t.place != nil && strings.HasPrefix(t.name, "cutoff.") && s.Original.has(t.name) && !o.has(t.name) {
 			same := reflect.ValueOf(s).Elem().FieldByIndex(t.index)
 			reflect.ValueOf(&m).Elem().FieldByIndex(t.index).Set(same)
@@ -51,7 +51,7 @@ func (s *Setup) withOriginal() (merged, own *Setup) {
 // its own, because the old one was read and another like it is asked about.
 func (s *Setup) ownOriginal() *Setup {
 	o := *s.Original
-	for _, t := range registry().tables {
+	for _, t := range registry.Get().tables {
 		if t.place == nil || !o.has(t.name) || !s.has(t.name) || o.apart(s, t.name) {
 			continue
 		}
@@ -68,7 +68,7 @@ func (s *Setup) ownOriginal() *Setup {
 // changed reports whether the original has a table that says something else
 // than today's, other than those that are named.
 func (s *Setup) changed(but ...string) bool {
-	for _, t := range registry().tables {
+	for _, t := range registry.Get().tables {
 		if slices.Contains(but, t.name) {
 			continue
 		}
@@ -82,7 +82,7 @@ func (s *Setup) changed(but ...string) bool {
 // apart reports whether a table of the original, with those inside it, says
 // something else than that of today's vehicle.
 func (s *Setup) apart(today *Setup, name string) bool {
-	for _, f := range registry().fields {
+	for _, f := range registry.Get().fields {
 		if f.Table != name && !strings.HasPrefix(f.Table, name+".") {
 			continue
 		}
@@ -118,7 +118,7 @@ func said(v any) any {
 
 // has reports whether the setup has the table of its own.
 func (s *Setup) has(name string) bool {
-	t := registry().table(name)
+	t := registry.Get().table(name)
 	if t == nil || t.place == nil {
 		return false
 	}
@@ -130,7 +130,7 @@ func (s *Setup) has(name string) bool {
 func (s *Setup) system() quantity.System {
 	count := map[quantity.System]int{}
 	all := reflect.ValueOf(s).Elem()
-	for _, f := range registry().fields {
+	for _, f := range registry.Get().fields {
 		if v, ok := all.FieldByIndex(f.index).Interface().(Value); ok && v.Given {
 			count[v.System]++
 		}
@@ -145,7 +145,7 @@ func (s *Setup) system() quantity.System {
 // or for the original.
 func (s *Setup) Gives(path string) bool {
 	i := strings.LastIndexByte(path, '.')
-	f := registry().field(path[:max(i, 0)], path[i+1:])
+	f := registry.Get().field(path[:max(i, 0)], path[i+1:])
 	if f == nil {
 		return false
 	}

@@ -66,13 +66,13 @@ func (s *Setup) entries() map[string]entry {
 		}
 		all := reflect.ValueOf(in).Elem()
 		told := map[string]bool{}
-		for _, f := range registry().fields {
+		for _, f := range registry.Get().fields {
 			if e, given := written(all.FieldByIndex(f.index).Interface()); given {
 				out[prefix+f.Path()] = e
 				told[f.Table] = true
 			}
 		}
-		for _, t := range registry().tables {
+		for _, t := range registry.Get().tables {
 			if t.place != nil && in.has(t.name) && !told[t.name] {
 				out[prefix+t.name] = entry{NothingTold, in.placeOf(&t).Line}
 			}
@@ -111,7 +111,7 @@ func (d *decoder) entry(s *Setup, path string, e entry) {
 		}
 		p, rest = part{setup: s.Original, prefix: originalPrefix}, inner
 	}
-	r := registry()
+	r := registry.Get()
 	if t := r.table(rest); t != nil && t.place != nil && e.text == NothingTold {
 		p.setup.placeOf(t).Given = true
 		return

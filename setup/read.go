@@ -188,7 +188,7 @@ func (d *decoder) syntax(err error, lines []string) int {
 	if isPair {
 		key = strings.Trim(strings.TrimSpace(name), `"'`)
 		table := headerAbove(lines, line-1)
-		if f := registry().field(strings.TrimPrefix(table, "original."), key); f != nil {
+		if f := registry.Get().field(strings.TrimPrefix(table, "original."), key); f != nil {
 			example = "the value in quotes, such as " + f.Quoted()
 			if f.What == "yes or no" {
 				example = "true or false"

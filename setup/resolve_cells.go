@@ -5,11 +5,11 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"sync"
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/later"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
 )
@@ -160,14 +160,14 @@ func (r *resolver) offLabel(raw Pack) {
 
 // anyAge is the health of a sealed lead-acid battery of which nobody told how old it
 // is. It is worked out once: it is the same for all of them.
-var anyAge = sync.OnceValue(func() *mixture {
+var anyAge = later.Value[*mixture]{Make: func() *mixture {
 	var kinds []kind
 	for _, a := range battery.LeadAges() {
 		kinds = append(kinds, kind{span(battery.WidthsOf(chemistry.LeadAcid, a.Age, battery.MakerUnknown).Health), a.Share})
 	}
 	m, _ := mixed(kinds...)
 	return m
-})
+}}
 
 // cooling settles how well the air cools the battery.
 func (r *resolver) cooling() {

@@ -43,7 +43,7 @@ func (r *resolver) pack() {
 	r.family(raw)
 	p.Health = r.or(raw.Health, r.healthDefault())
 	if r.anyAge() && !raw.Health.Given {
-		p.Health.mix = anyAge()
+		p.Health.mix = anyAge.Get()
 	}
 	p.TemperatureC = r.orUnknown("pack", "temperature", quantity.Temperature, raw.Temperature)
 	if key := r.key("pack", "temperature"); !raw.Temperature.Given {
@@ -224,7 +224,7 @@ func (r *resolver) healthDefault() blank {
 		b.Range, b.source = span(w), w.Source
 	}
 	if r.anyAge() {
-		b.Range = anyAge().ends()
+		b.Range = anyAge.Get().ends()
 		b.why = "Not given; half of them new, the others of any age up to the two to three years that they serve."
 	}
 	if age.Given {

@@ -30,7 +30,7 @@ func (d *decoder) unknown(p part, key string, value any, line int) (meant string
 // when none is near.
 func meantTable(p part, key string) string {
 	var names []string
-	for _, t := range registry().tables {
+	for _, t := range registry.Get().tables {
 		if rest, is := strings.CutPrefix(t.name, strings.TrimPrefix(p.name+".", ".")); is {
 			names = append(names, rest)
 		}
@@ -51,7 +51,7 @@ func meantIn(p part, key string) (name, why string) {
 		return name, why
 	}
 	var here []string
-	for _, f := range registry().fields {
+	for _, f := range registry.Get().fields {
 		if f.Table == p.name {
 			here = append(here, f.Name)
 		}
@@ -83,7 +83,7 @@ func wantTable(p part, key string) string {
 // the table where such a key belongs.
 func wantKey(p part, key, text string) string {
 	var here, elsewhere []string
-	for _, f := range registry().fields {
+	for _, f := range registry.Get().fields {
 		switch {
 		case f.Table == p.name:
 			here = append(here, f.Name)
@@ -121,7 +121,7 @@ func wantKey(p part, key, text string) string {
 // tablesWith are the tables that have a key of a name.
 func (p part) tablesWith(name string) []string {
 	var in []string
-	for _, f := range registry().fields {
+	for _, f := range registry.Get().fields {
 		if f.Name == name && f.Table != "" {
 			in = append(in, p.prefix+f.Table)
 		}
@@ -132,7 +132,7 @@ func (p part) tablesWith(name string) []string {
 // likelyKey is the key of a table that a text was probably meant for: the first
 // quantity that it can be, or else the label.
 func likelyKey(table, text string) string {
-	for _, f := range registry().fields {
+	for _, f := range registry.Get().fields {
 		if f.Table != table || f.kind == quantity.NoKind {
 			continue
 		}
@@ -141,7 +141,7 @@ func likelyKey(table, text string) string {
 		}
 	}
 	for _, name := range []string{"label", "class", "form"} {
-		if registry().field(table, name) != nil {
+		if registry.Get().field(table, name) != nil {
 			return name
 		}
 	}

@@ -51,7 +51,7 @@ type Place struct {
 
 // Has reports whether a key of the table was given.
 func (m *Measured) Has(name string) bool {
-	f := registry().field("measured", name)
+	f := registry.Get().field("measured", name)
 	if f == nil {
 		return false
 	}

@@ -5,8 +5,6 @@
 package tables
 
 import (
-	"math"
-
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/rows"
 )
@@ -1978,7 +1976,7 @@ var builtin = Tables{
 				Breaker: true,
 				Source:  "sae-j553-scope",
 				Gates: []Gate{
-					{Ratio: 1, EarliestS: 360000, LatestS: math.Inf(1)},
+					{Ratio: 1, EarliestS: 360000},
 					{Ratio: 1.35, EarliestS: 10, LatestS: 3600},
 					{Ratio: 2, EarliestS: 10, LatestS: 60},
 				},
@@ -1995,15 +1993,11 @@ var builtin = Tables{
 		{
 			Name: "glass-tube",
 			Value: Fuse{
-				Form:   "glass-tube",
-				Words:  []string{"glass", "glass fuse", "tube"},
-				What:   "glass tube fuse (UL 248-14)",
-				Source: "ul-248-14",
-				Gates: []Gate{
-					{Ratio: 1.1, EarliestS: 14400, LatestS: math.Inf(1)},
-					{Ratio: 1.35, LatestS: 3600},
-					{Ratio: 2, LatestS: 120},
-				},
+				Form:          "glass-tube",
+				Words:         []string{"glass", "glass fuse", "tube"},
+				What:          "glass tube fuse (UL 248-14)",
+				Source:        "ul-248-14",
+				Gates:         []Gate{{Ratio: 1.1, EarliestS: 14400}, {Ratio: 1.35, LatestS: 3600}, {Ratio: 2, LatestS: 120}},
 				ReferenceC:    25,
 				GatesSource:   "ul-248-14",
 				RatingsA:      []float64{1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30},
@@ -2022,7 +2016,7 @@ var builtin = Tables{
 				What:   "large blade fuse, 29 mm (ISO 8820-3 type E)",
 				Source: "large-blade-sheet",
 				Gates: []Gate{
-					{Ratio: 1, EarliestS: 360000, LatestS: math.Inf(1)},
+					{Ratio: 1, EarliestS: 360000},
 					{Ratio: 1.35, EarliestS: 60, LatestS: 1800},
 					{Ratio: 2, EarliestS: 2, LatestS: 50},
 					{Ratio: 3.5, EarliestS: 0.2, LatestS: 7},
@@ -2057,7 +2051,7 @@ var builtin = Tables{
 				What:   "quick-acting miniature fuse-link (IEC 60127-2, F)",
 				Source: "iec-60127-2-f",
 				Gates: []Gate{
-					{Ratio: 1.5, EarliestS: 3600, LatestS: math.Inf(1)},
+					{Ratio: 1.5, EarliestS: 3600},
 					{Ratio: 2.1, LatestS: 1800},
 					{Ratio: 2.75, EarliestS: 0.05, LatestS: 2},
 					{Ratio: 4, EarliestS: 0.01, LatestS: 0.3},
@@ -2083,7 +2077,7 @@ var builtin = Tables{
 				What:   "small blade fuse, 19 mm (ISO 8820-3 type C)",
 				Source: "small-blade-sheet",
 				Gates: []Gate{
-					{Ratio: 1, EarliestS: 360000, LatestS: math.Inf(1)},
+					{Ratio: 1, EarliestS: 360000},
 					{Ratio: 1.35, EarliestS: 0.75, LatestS: 600},
 					{Ratio: 1.6, EarliestS: 0.25, LatestS: 50},
 					{Ratio: 2, EarliestS: 0.15, LatestS: 5},

@@ -11,7 +11,7 @@ import (
 type Gate struct {
 	Ratio     float64 // current over rating
 	EarliestS float64 // 0 where no earliest time is given
-	LatestS   float64 // +Inf where it need not open
+	LatestS   float64 // 0 where it need not open
 }
 
 // Fuse is one form of fuse or breaker, all its ratings together. Blocks that
@@ -215,7 +215,7 @@ func readFuse(t *Tables, w *row) {
 
 // gates reads the three columns of a gate table and checks their order.
 func (w *row) gates() []Gate {
-	latest := w.falling("latest_s", w.curve("ratio", span{0.5, 100}, "latest_s", span{1e-4, infinite}))
+	latest := w.falling("latest_s", w.curve("ratio", span{0.5, 100}, "latest_s", span{1e-4, math.Inf(1)}))
 	earliest := w.numbers("earliest_s", span{0, 1e9})
 	if len(earliest) != len(latest) {
 		w.fault("earliest_s", "want as many numbers as in ratio")
@@ -224,7 +224,10 @@ func (w *row) gates() []Gate {
 	gates := make([]Gate, len(latest))
 	lowest := math.Inf(1)
 	for i, p := range latest {
-		gates[i] = Gate{Ratio: p.X, EarliestS: earliest[i], LatestS: p.Y}
+		gates[i] = Gate{Ratio: p.X, EarliestS: earliest[i]}
+		if !math.IsInf(p.Y, 1) {
+			gates[i].LatestS = p.Y
+		}
 		if earliest[i] > p.Y {
 			w.fault("earliest_s", "want no earliest time above the latest")
 		}

@@ -3,7 +3,6 @@ package tables
 import (
 	"fmt"
 	"maps"
-	"math"
 	"slices"
 	"strings"
 
@@ -135,9 +134,6 @@ func (w *row) flag(column string) bool {
 
 // span is the range that a number must lie in, ends included.
 type span struct{ least, most float64 }
-
-// infinite lets latest opening times be "inf".
-var infinite = math.Inf(1)
 
 // check turns a TOML number into a float64 inside the span.
 func (w *row) check(column string, v any, in span) float64 {

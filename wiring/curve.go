@@ -38,7 +38,7 @@ const adiabaticS = 1.0
 func newCurve(gates []tables.Gate, ratedA, floorS float64) Curve {
 	c := Curve{ratedA: ratedA, floorS: floorS, points: make([]logPoint, len(gates)), earliestPower: 2}
 	for i, g := range gates {
-		c.points[i] = logPoint{math.Log(g.Ratio), math.Log(earliestOf(gates, i)), math.Log(g.LatestS)}
+		c.points[i] = logPoint{math.Log(g.Ratio), math.Log(earliestOf(gates, i)), math.Log(latestOf(g))}
 	}
 	if last := earliestOf(gates, len(gates)-1); last > adiabaticS {
 		// Heat still escapes at the highest gate: at more current the time
@@ -61,12 +61,20 @@ func earliestOf(gates []tables.Gate, i int) float64 {
 	for j := i - 1; j >= 0; j-- {
 		if e := gates[j].EarliestS; e > 0 && e <= adiabaticS {
 			x := gates[j].Ratio / gates[i].Ratio
-			return min(e*x*x, gates[i].LatestS)
+			return min(e*x*x, latestOf(gates[i]))
 		} else if e > 0 {
 			break
 		}
 	}
 	return 0
+}
+
+// latestOf is when a fuse must have opened at a gate, +Inf where it need not.
+func latestOf(g tables.Gate) float64 {
+	if g.LatestS == 0 {
+		return math.Inf(1)
+	}
+	return g.LatestS
 }
 
 // RatedA returns the rating that is left at the curve's temperature.

@@ -2,10 +2,9 @@ package cellfit
 
 import (
 	"bytes"
-	"regexp"
 	"strings"
-	"sync"
 
+	"example.org/packcheck/internal/later"
 	"example.org/packcheck/internal/pattern"
 )
 
@@ -34,36 +33,36 @@ type heading struct {
 // underscores. What was set or allowed is not what was measured, a count of
 // rows is no time, and a shunt's millivolts are not the battery's.
 var headingWords = []struct {
-	pattern func() *regexp.Regexp
+	pattern *pattern.Lazy
 	what    quantity
 	rank    int
 }{
-	{pattern.Lazy(`\b(set|setpoint|target|limit|command(ed)?|demand(ed)?|requested|soll\w*)\b|shunt.*(volt|\bm?v\b)|(volt|\bm?v\b).*shunt`), unknownColumn, 0},
-	{pattern.Lazy(`^(#|no|nr|n°|id|n)\.?$|^(samples?|row|record|data ?point|point)\b( (no|nr|number|id|count|index|#))?\.?$`), unknownColumn, 0},
-	{pattern.Lazy(`ambient|chamber|\broom|umgebung|surround|\bair\b`), ambientColumn, 4},
-	{pattern.Lazy(`^temps? ?[(\[/]? ?(s|ms|min|h)\b`), timeColumn, 4},
-	{pattern.Lazy(`temp|°c|deg ?c|\bt c\b`), tempColumn, 4},
-	{pattern.Lazy(`capacity|\bm?ah\b|amp.?h|ladung|kapaz`), chargeColumn, 4},
-	{pattern.Lazy(`\bcharg(e|ing) (current|amps?)\b|ladestrom`), ampColumn, 2},
-	{pattern.Lazy(`discharg\w* (current|amps?)\b|entladestrom`), ampColumn, 5},
-	{pattern.Lazy(`charge`), chargeColumn, 4},
-	{pattern.Lazy(`energy|power|\bm?wh?\b|resist|ohm|\bdv|cycle|step|index|status|state|mode|soc|max|min\b.*[va]|frequency|latitude|longitude`), unknownColumn, 0},
-	{pattern.Lazy(`elapsed|test.?time|total.?time|laufzeit`), timeColumn, 6},
-	{pattern.Lazy(`time|zeit|second|\bsec|hours?\b|minutes?\b|date|datum|clock|duration|dauer|epoch|millis|tiempo|tijd|^t\b|^ms$|^s$|^h$`), timeColumn, 4},
-	{pattern.Lazy(`\bcells? ?\d*\b.*(volt|\bm?v\b)|(volt|\bm?v)\b.*\bcells? ?\d*\b`), voltColumn, 1},
-	{pattern.Lazy(`(pack|batter\w*|\bbus).*(volt|spannung|\bm?v\b)`), voltColumn, 5},
-	{pattern.Lazy(`volt|spannung|spanning|tension|\bm?v\b|^u\b|\bubat|\bvbat`), voltColumn, 4},
-	{pattern.Lazy(`\bcurrent|\b(milli)?amp(s|eres?|erage)?\b|strom|stroom|courant|corriente|\bm?a\b|^i\b|\bibat`), ampColumn, 4},
+	{pattern.New(`\b(set|setpoint|target|limit|command(ed)?|demand(ed)?|requested|soll\w*)\b|shunt.*(volt|\bm?v\b)|(volt|\bm?v\b).*shunt`), unknownColumn, 0},
+	{pattern.New(`^(#|no|nr|n°|id|n)\.?$|^(samples?|row|record|data ?point|point)\b( (no|nr|number|id|count|index|#))?\.?$`), unknownColumn, 0},
+	{pattern.New(`ambient|chamber|\broom|umgebung|surround|\bair\b`), ambientColumn, 4},
+	{pattern.New(`^temps? ?[(\[/]? ?(s|ms|min|h)\b`), timeColumn, 4},
+	{pattern.New(`temp|°c|deg ?c|\bt c\b`), tempColumn, 4},
+	{pattern.New(`capacity|\bm?ah\b|amp.?h|ladung|kapaz`), chargeColumn, 4},
+	{pattern.New(`\bcharg(e|ing) (current|amps?)\b|ladestrom`), ampColumn, 2},
+	{pattern.New(`discharg\w* (current|amps?)\b|entladestrom`), ampColumn, 5},
+	{pattern.New(`charge`), chargeColumn, 4},
+	{pattern.New(`energy|power|\bm?wh?\b|resist|ohm|\bdv|cycle|step|index|status|state|mode|soc|max|min\b.*[va]|frequency|latitude|longitude`), unknownColumn, 0},
+	{pattern.New(`elapsed|test.?time|total.?time|laufzeit`), timeColumn, 6},
+	{pattern.New(`time|zeit|second|\bsec|hours?\b|minutes?\b|date|datum|clock|duration|dauer|epoch|millis|tiempo|tijd|^t\b|^ms$|^s$|^h$`), timeColumn, 4},
+	{pattern.New(`\bcells? ?\d*\b.*(volt|\bm?v\b)|(volt|\bm?v)\b.*\bcells? ?\d*\b`), voltColumn, 1},
+	{pattern.New(`(pack|batter\w*|\bbus).*(volt|spannung|\bm?v\b)`), voltColumn, 5},
+	{pattern.New(`volt|spannung|spanning|tension|\bm?v\b|^u\b|\bubat|\bvbat`), voltColumn, 4},
+	{pattern.New(`\bcurrent|\b(milli)?amp(s|eres?|erage)?\b|strom|stroom|courant|corriente|\bm?a\b|^i\b|\bibat`), ampColumn, 4},
 }
 
 // plainTitles are titles that say what a column is and nothing else.
-var plainTitles = pattern.Lazy(`^(time|t|timestamp|zeit|voltage|volts?|v|u|spannung|current|amps?|i|a|strom)$`)
+var plainTitles = pattern.New(`^(time|t|timestamp|zeit|voltage|volts?|v|u|spannung|current|amps?|i|a|strom)$`)
 
 // unitPattern finds the unit in "Voltage (mV)", "I [A]", "time_ms", "t/s".
-var unitPattern = pattern.Lazy(`(?:[(\[/_ ])\s*(milliseconds?|ms|msec|seconds?|secs?|s|minutes?|mins?|min|hours?|hrs?|hr|h|days?|d|mv|v|volts?|millivolts?|ma|a|amps?|milliamps?|ua|mah|ah|as|c|f|°c|°f|k)\s*[)\]]?\s*$`)
+var unitPattern = pattern.New(`(?:[(\[/_ ])\s*(milliseconds?|ms|msec|seconds?|secs?|s|minutes?|mins?|min|hours?|hrs?|hr|h|days?|d|mv|v|volts?|millivolts?|ma|a|amps?|milliamps?|ua|mah|ah|as|c|f|°c|°f|k)\s*[)\]]?\s*$`)
 
 // units are the factors on SI units; a scale below zero marks degrees F and kelvin.
-var units = sync.OnceValue(func() map[string]float64 {
+var units = later.Value[map[string]float64]{Make: func() map[string]float64 {
 	return map[string]float64{
 		"millisecond": 1e-3, "milliseconds": 1e-3, "millis": 1e-3, "ms": 1e-3, "msec": 1e-3,
 		"second": 1, "seconds": 1, "sec": 1, "secs": 1, "s": 1,
@@ -73,7 +72,7 @@ var units = sync.OnceValue(func() map[string]float64 {
 		"ma": 1e-3, "milliamp": 1e-3, "milliamps": 1e-3, "ua": 1e-6, "a": 1, "amp": 1, "amps": 1,
 		"mah": 1e-3, "ah": 1, "as": 1.0 / 3600, "c": 1, "°c": 1, "f": -1, "°f": -1, "k": -2,
 	}
-})
+}}
 
 // readHeading understands one column title.
 func readHeading(title string) heading {
@@ -81,15 +80,15 @@ func readHeading(title string) heading {
 	h := heading{scale: 1}
 	words := strings.Join(strings.Fields(strings.ReplaceAll(s, "_", " ")), " ")
 	for _, w := range headingWords {
-		if w.pattern().MatchString(words) {
+		if w.pattern.Get().MatchString(words) {
 			h.what, h.rank = w.what, w.rank
 			break
 		}
 	}
 	unit := ""
-	if m := unitPattern().FindStringSubmatch(s); m != nil {
+	if m := unitPattern.Get().FindStringSubmatch(s); m != nil {
 		unit = m[1]
-	} else if _, ok := units()[s]; ok {
+	} else if _, ok := units.Get()[s]; ok {
 		unit = s // the title is nothing but a unit
 	} else {
 		for _, u := range []string{"milliseconds", "millivolts", "milliamps", "hours", "minutes", "seconds"} {
@@ -99,12 +98,12 @@ func readHeading(title string) heading {
 			}
 		}
 	}
-	if scale, ok := units()[unit]; ok && unitFits(h.what, unit) {
+	if scale, ok := units.Get()[unit]; ok && unitFits(h.what, unit) {
 		h.scale, h.said = scale, true
 		h.rank++
 	}
 	name, _, _ := strings.Cut(strings.TrimSuffix(words, unit), "(")
-	if plainTitles().MatchString(words) || plainTitles().MatchString(strings.Trim(name, " [/")) {
+	if plainTitles.Get().MatchString(words) || plainTitles.Get().MatchString(strings.Trim(name, " [/")) {
 		h.rank += 2
 	}
 	return h
@@ -136,7 +135,7 @@ func withUnit(f []byte, comma bool) (x, scale float64, unit string, ok bool) {
 		return 0, 0, "", false
 	}
 	unit = strings.ToLower(string(bytes.TrimSpace(f[end:])))
-	if scale, ok = units()[unit]; !ok {
+	if scale, ok = units.Get()[unit]; !ok {
 		return 0, 0, "", false
 	}
 	x, ok = parseNumber(f[:end], comma)

@@ -150,7 +150,7 @@ func mergeUnits(titles [][]string, width int) []string {
 	allUnits := true
 	for _, s := range last {
 		s = strings.ToLower(strings.Trim(s, "()[]\"' "))
-		if _, ok := units()[s]; !ok && s != "" {
+		if _, ok := units.Get()[s]; !ok && s != "" {
 			allUnits = false
 		}
 	}

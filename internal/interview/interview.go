@@ -14,9 +14,9 @@ package interview
 
 import (
 	"strings"
-	"sync"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/later"
 )
 
 // Question asks for one thing that somebody at home can know or find out.
@@ -86,10 +86,10 @@ func All() []Question {
 // ByKey returns, for every key that can be found out, the question that does it:
 // the one asked for it, else one that fills it in besides, else one that makes it
 // known all the same. It is one map for all, and not to be changed.
-func ByKey() map[string]Question { return byKey() }
+func ByKey() map[string]Question { return byKey.Get() }
 
 // byKey is the list, made once.
-var byKey = sync.OnceValue(func() map[string]Question {
+var byKey = later.Value[map[string]Question]{Make: func() map[string]Question {
 	out := map[string]Question{}
 	all := questions()
 	for _, keys := range []func(*row) []string{
@@ -106,7 +106,7 @@ var byKey = sync.OnceValue(func() map[string]Question {
 		}
 	}
 	return out
-})
+}}
 
 // Unknown reports whether an answer says that nobody knows.
 func Unknown(text string) bool {

@@ -16,9 +16,9 @@ import (
 const widest = 110
 
 // Value returns v as a literal for a file of the package with this import path:
-// structs, slices, texts, truth and numbers, infinite ones (written math.Inf(1))
-// included. Fields with their zero value are left out. Anything else, such as a
-// map, a pointer or NaN, is an error.
+// structs, slices, texts, truth and finite numbers. Fields with their zero value are
+// left out. Anything else is an error, such as a map, a pointer or an infinite number:
+// a program would have to make it at its start.
 func Value(v any, packagePath string) (string, error) {
 	w := writer{packagePath: packagePath}
 	text := w.value(reflect.ValueOf(v), true, 0)
@@ -59,11 +59,8 @@ func (w *writer) fail(err error) {
 
 // float writes the shortest text that reads back as the same number.
 func (w *writer) float(x float64) string {
-	switch {
-	case math.IsNaN(x):
-		w.fail(fmt.Errorf("literal: a figure is not a number"))
-	case math.IsInf(x, 0):
-		return fmt.Sprintf("math.Inf(%.0f)", math.Copysign(1, x))
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		w.fail(fmt.Errorf("literal: the figure %g is no finite number", x))
 	}
 	return strconv.FormatFloat(x, 'g', -1, 64)
 }

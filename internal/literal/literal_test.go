@@ -36,7 +36,6 @@ func TestAValueIsWrittenAsGoWouldHaveIt(t *testing.T) {
 		{"unexported fields are read", row{nested: point{X: 0.1}, isOpen: true}, `row{nested: point{X: 0.1}, isOpen: true}`},
 		{"empty is not nil", row{Words: []string{}}, `row{Words: []string{}}`},
 		{"numbers read back as they were", []float64{1, 0.1, 1e-9, 1.0 / 3}, `[]float64{1, 0.1, 1e-09, 0.3333333333333333}`},
-		{"infinite", []float64{math.Inf(1), math.Inf(-1)}, `[]float64{math.Inf(1), math.Inf(-1)}`},
 		{"types inside of a list are not repeated", []point{{1, 2}}, `[]point{{X: 1, Y: 2}}`},
 		{"generic", row{Figures: pair[point]{A: point{X: 1}}, Count: -3}, `row{Figures: pair[point]{A: point{X: 1}}, Count: -3}`},
 	} {
@@ -79,7 +78,7 @@ func TestLongValuesAreBrokenIntoLinesThatStandAsTheFormatterPutsThem(t *testing.
 }
 
 func TestWhatHasNoPlainFormIsRefused(t *testing.T) {
-	for _, v := range []any{math.NaN(), map[string]int{}, new(int), []any{1}, struct{ F func() }{func() {}}} {
+	for _, v := range []any{math.NaN(), math.Inf(1), map[string]int{}, new(int), []any{1}, struct{ F func() }{func() {}}} {
 		if got, err := literal.Value(v, here); err == nil {
 			t.Errorf("%T was written as %s", v, got)
 		}

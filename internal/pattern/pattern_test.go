@@ -7,15 +7,15 @@ import (
 )
 
 func TestAPatternIsCompiledAtItsFirstUseAndOnlyThen(t *testing.T) {
-	digits := pattern.Lazy(`^[0-9]+$`)
-	if first := digits(); first != digits() || !first.MatchString("12") || first.MatchString("1x") {
+	digits := pattern.New(`^[0-9]+$`)
+	if first := digits.Get(); first != digits.Get() || !first.MatchString("12") || first.MatchString("1x") {
 		t.Error("compiled twice, or wrongly")
 	}
-	broken := pattern.Lazy(`(`) // nobody uses it yet
+	broken := pattern.New(`(`) // nobody uses it yet
 	defer func() {
 		if recover() == nil {
 			t.Error("a pattern that does not compile passed")
 		}
 	}()
-	broken()
+	broken.Get()
 }

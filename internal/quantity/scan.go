@@ -3,6 +3,8 @@ package quantity
 import (
 	"strings"
 	"unicode/utf8"
+
+	"example.org/packcheck/internal/later"
 )
 
 // longest is the longest text read as a quantity, in bytes; nobody writes one
@@ -29,17 +31,19 @@ type token struct {
 }
 
 // plain maps the signs that people paste onto the ASCII this package reads.
-var plain = strings.NewReplacer(
-	"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ",
-	"\u00b5", "u", "\u03bc", "u", // both micro signs
-	"\u03a9", "Ohm", "\u2126", "Ohm", // both Ohm signs
-	"\u00b2", "2", "\u00b7", "*", "\u22c5", "*",
-	"\u2013", "-", "\u2014", "-", "\u2212", "-", "\u2010", "-", "\u2011", "-",
-	"\u00b0", "deg", "\u2103", "degC", "\u2109", "degF",
-	"\u2033", `"`, "\u201d", `"`, "\u201c", `"`, "\u2032", "'", "\u2019", "'",
-	"\u00bd", " 1/2", "\u00bc", " 1/4", "\u00be", " 3/4",
-	"\u2248", "~", "\u00b1", "+-", "\u2026", "..",
-)
+var plain = later.Value[*strings.Replacer]{Make: func() *strings.Replacer {
+	return strings.NewReplacer(
+		"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ",
+		"\u00b5", "u", "\u03bc", "u", // both micro signs
+		"\u03a9", "Ohm", "\u2126", "Ohm", // both Ohm signs
+		"\u00b2", "2", "\u00b7", "*", "\u22c5", "*",
+		"\u2013", "-", "\u2014", "-", "\u2212", "-", "\u2010", "-", "\u2011", "-",
+		"\u00b0", "deg", "\u2103", "degC", "\u2109", "degF",
+		"\u2033", `"`, "\u201d", `"`, "\u201c", `"`, "\u2032", "'", "\u2019", "'",
+		"\u00bd", " 1/2", "\u00bc", " 1/4", "\u00be", " 3/4",
+		"\u2248", "~", "\u00b1", "+-", "\u2026", "..",
+	)
+}}
 
 // scan splits a text into tokens. It returns nil when the text holds something
 // that no quantity has in it.
@@ -47,7 +51,7 @@ func scan(text string) []token {
 	if len(text) > longest || !utf8.ValidString(text) {
 		return nil
 	}
-	s := plain.Replace(text)
+	s := plain.Get().Replace(text)
 	var out []token
 	for i := 0; i < len(s); {
 		c := s[i]

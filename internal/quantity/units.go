@@ -3,7 +3,8 @@ package quantity
 import (
 	"math"
 	"strings"
-	"sync"
+
+	"example.org/packcheck/internal/later"
 )
 
 // unit is one way to write a kind. A number n in it is n*factor + offset in the
@@ -211,17 +212,19 @@ func (u *unit) from(v float64) float64 {
 
 // spelling joins the pieces of a unit: blanks, points and the signs of a
 // product or a power say nothing that the letters do not.
-var spelling = strings.NewReplacer(" ", "", ".", "", "*", "", "^", "")
+var spelling = later.Value[*strings.Replacer]{Make: func() *strings.Replacer {
+	return strings.NewReplacer(" ", "", ".", "", "*", "", "^", "")
+}}
 
 // lookups returns for each kind the two ways to find a unit: as written, and in
 // small letters.
-var lookups = sync.OnceValue(func() [len(kinds)]lookup {
+var lookups = later.Value[[len(kinds)]lookup]{Make: func() [len(kinds)]lookup {
 	var all [len(kinds)]lookup
 	for k := range kinds {
 		l := lookup{exact: map[string]*unit{}, folded: map[string]*unit{}}
 		for i := range kinds[k].units {
 			u := &kinds[k].units[i]
-			for _, s := range append(strings.Fields(u.also), spelling.Replace(u.name)) {
+			for _, s := range append(strings.Fields(u.also), spelling.Get().Replace(u.name)) {
 				l.exact[s] = u
 				if strings.HasPrefix(s, "M") {
 					continue // mega must not be found from small letters
@@ -232,7 +235,7 @@ var lookups = sync.OnceValue(func() [len(kinds)]lookup {
 		all[k] = l
 	}
 	return all
-})
+}}
 
 type lookup struct{ exact, folded map[string]*unit }
 
@@ -244,8 +247,8 @@ func (k Kind) find(text string) *unit {
 	if !k.Known() {
 		return nil
 	}
-	l := lookups()[k]
-	s := spelling.Replace(text)
+	l := lookups.Get()[k]
+	s := spelling.Get().Replace(text)
 	if u := l.exact[s]; u != nil {
 		return u
 	}

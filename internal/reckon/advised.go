@@ -55,7 +55,7 @@ func none3(n int) (a, b, c []float64) {
 	all := rows(3, n)
 	for _, row := range all {
 		for i := range row {
-			row[i] = none
+			row[i] = math.NaN()
 		}
 	}
 	return all[0], all[1], all[2]

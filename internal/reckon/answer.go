@@ -151,8 +151,8 @@ func caseOf(c drive.LaunchCase) answer.LaunchCase {
 // A figure that fewer than half of the draws have has a range and no median.
 func (t *table) fill(a *answer.Assessment) {
 	a.Ranges = map[string]answer.Range{}
-	for i := range metrics {
-		m := &metrics[i]
+	for i := range metrics.Get() {
+		m := &metrics.Get()[i]
 		values, weight := t.values[i], t.weight
 		if m.judged {
 			values, weight = t.judged.values[i], t.judged.weight
@@ -199,7 +199,7 @@ func words(a *answer.Assessment, t *table) {
 // weekInTheMiddle is what a week does to the draw whose days until harm lie in
 // the middle.
 func (j *judgedTable) weekInTheMiddle() string {
-	i := slices.IndexFunc(metrics[:], func(m metric) bool { return m.path == idlePath })
+	i := slices.IndexFunc(metrics.Get(), func(m metric) bool { return m.path == idlePath })
 	days := draws.Quantile(j.values[i], j.weight, 0.5)
 	best, week := math.Inf(1), ""
 	for k, d := range j.values[i] {

@@ -87,8 +87,8 @@ func enginesOf(setups []*setup.Setup) ([]*engine, error) {
 func against(t, first *table) map[string]answer.Range {
 	out := map[string]answer.Range{}
 	differ := make([]float64, len(t.weight))
-	for m := range metrics {
-		if metrics[m].judged {
+	for m := range metrics.Get() {
+		if metrics.Get()[m].judged {
 			continue
 		}
 		for k := range differ {
@@ -99,7 +99,7 @@ func against(t, first *table) map[string]answer.Range {
 		}
 		s := draws.SpreadOf(differ, t.weight)
 		if r := (answer.Range{Low: s.P10, Likely: s.P50, High: s.P90}); s.Present >= 0.5 && r.Valid() {
-			out[metrics[m].path] = r
+			out[metrics.Get()[m].path] = r
 		}
 	}
 	return out
@@ -142,7 +142,7 @@ func bests(c *answer.Comparison, tables []*table) []answer.Best {
 	}
 	var out []answer.Best
 	for _, m := range meritsFor(c) {
-		at := slices.IndexFunc(metrics[:], func(x metric) bool { return x.path == m.path })
+		at := slices.IndexFunc(metrics.Get(), func(x metric) bool { return x.path == m.path })
 		values := make([][]float64, len(tables))
 		b := answer.Best{For: m.is, Column: -1, Usable: usable}
 		best, alike := math.Inf(-1), true

@@ -71,11 +71,11 @@ func (e *engine) computeJudged(d *drawn, o Options, deep depth) (*table, error) 
 func newTable(e *engine, weight []float64, j judgedTable) *table {
 	n, k := len(weight), len(j.at)
 	t := &table{
-		weight: weight, values: rows(len(metrics), n), ends: make([]ending, n), lasts: make([]ending, n),
+		weight: weight, values: rows(len(metrics.Get()), n), ends: make([]ending, n), lasts: make([]ending, n),
 		stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n), judged: j,
 	}
 	to := &t.judged
-	to.values, to.findings = rows(len(metrics), k), make([][]answer.Finding, k)
+	to.values, to.findings = rows(len(metrics.Get()), k), make([][]answer.Finding, k)
 	to.foretold = rows(len(e.candidates), k)
 	to.opens, to.match, to.week, to.advised = make([]string, k), make([]string, k), make([]string, k), make([]*answer.AdvisedCutoff, k)
 	return t
@@ -95,15 +95,15 @@ func (t *table) evaluate(e *engine, d *drawn, i int, to column) error {
 	if err != nil {
 		return err
 	}
-	for m := range metrics {
-		if metrics[m].judged && !judged {
+	for m := range metrics.Get() {
+		if metrics.Get()[m].judged && !judged {
 			continue
 		}
-		value := metrics[m].of(v)
+		value := metrics.Get()[m].of(v)
 		if judged {
 			j.values[m][at] = value
 		}
-		if !metrics[m].judged {
+		if !metrics.Get()[m].judged {
 			t.values[m][to.all] = value
 		}
 	}
@@ -146,13 +146,13 @@ func (t *table) withoutCrawling() {
 	if t.crawls+t.stuck >= 0.5 {
 		return
 	}
-	for m := range metrics {
-		if !metrics[m].lasting {
+	for m := range metrics.Get() {
+		if !metrics.Get()[m].lasting {
 			continue
 		}
 		for i, yes := range t.crawlsOf {
 			if yes {
-				t.values[m][i] = none
+				t.values[m][i] = math.NaN()
 			}
 		}
 	}

@@ -108,7 +108,7 @@ func (c *candidate) foretell(e *engine, slot int, v *Vehicle, z []float64) float
 	case c.of != nil:
 		return logOf(c.of(v))
 	case slot < 0:
-		return none
+		return math.NaN()
 	case c.choice:
 		return e.world.Number(slot, z)
 	}
@@ -131,8 +131,8 @@ func (e *engine) measure(d *drawn, t *table) ([]answer.Measurement, error) {
 		verdict[i] = int(answer.Worst(list))
 	}
 	var figures [][]float64
-	for i := range metrics {
-		switch metrics[i].path {
+	for i := range metrics.Get() {
+		switch metrics.Get()[i].path {
 		case minutesPath, speedPath, launchPath:
 			row := make([]float64, len(j.at))
 			for k, x := range j.values[i] {

@@ -34,10 +34,10 @@ func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Option
 	for k, i := range judged.judged.at {
 		column[i] = k
 	}
-	all := &table{weight: d.weight, values: rows(len(metrics), n), stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n)}
+	all := &table{weight: d.weight, values: rows(len(metrics.Get()), n), stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n)}
 	err := each(n, o.Workers, func(i int) error {
 		if k, is := column[i]; is {
-			for m := range metrics {
+			for m := range metrics.Get() {
 				all.values[m][i] = judged.judged.values[m][k]
 			}
 			all.stuckOf[i], all.burntOf[i], all.crawlsOf[i] = judged.stuckOf[k], judged.burntOf[k], judged.crawlsOf[k]
@@ -47,9 +47,9 @@ func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Option
 		if err != nil {
 			return err
 		}
-		for m := range metrics {
-			if metrics[m].promised() {
-				all.values[m][i] = metrics[m].of(v)
+		for m := range metrics.Get() {
+			if metrics.Get()[m].promised() {
+				all.values[m][i] = metrics.Get()[m].of(v)
 			}
 		}
 		all.stuckOf[i], all.burntOf[i], all.crawlsOf[i] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
@@ -59,9 +59,9 @@ func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Option
 		return err
 	}
 	all.finish(d, n)
-	for m := range metrics {
-		if metrics[m].promised() {
-			metrics[m].fill(a, all.values[m], all.weight)
+	for m := range metrics.Get() {
+		if metrics.Get()[m].promised() {
+			metrics.Get()[m].fill(a, all.values[m], all.weight)
 		}
 	}
 	return nil

@@ -137,11 +137,11 @@ func DrawAt(s *setup.Setup, o Options, scramble uint64, most int, paths []string
 func metricsAt(paths []string) ([]*metric, error) {
 	var list []*metric
 	for _, path := range paths {
-		i := slices.IndexFunc(metrics[:], func(m metric) bool { return m.path == path && !m.judged })
+		i := slices.IndexFunc(metrics.Get(), func(m metric) bool { return m.path == path && !m.judged })
 		if i < 0 {
 			return nil, fmt.Errorf("packcheck: no figure %q (want a path as in the ranges of an answer)", path)
 		}
-		list = append(list, &metrics[i])
+		list = append(list, &metrics.Get()[i])
 	}
 	return list, nil
 }

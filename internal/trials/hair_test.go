@@ -24,7 +24,7 @@ func moved(r rig, share float64) rig {
 	for key, text := range r {
 		number, unit, ok := strings.Cut(text, " ")
 		x, err := strconv.ParseFloat(number, 64)
-		if !ok || err != nil || !figureUnit().MatchString(unit) || slices.Contains([]string{"fuse.rating", "wire.gauge", "fuse.max_voltage"}, key) {
+		if !ok || err != nil || !figureUnit.Get().MatchString(unit) || slices.Contains([]string{"fuse.rating", "wire.gauge", "fuse.max_voltage"}, key) {
 			continue // those are sizes as sold
 		}
 		out[key] = fmt.Sprintf("%.6g %s", x*(1+share), unit)
@@ -32,7 +32,7 @@ func moved(r rig, share float64) rig {
 	return out
 }
 
-var figureUnit = pattern.Lazy(`^(V|A|mA|C|km/h|kg|s|m|mm|mOhm|Ohm|h|min|rpm|%)$`)
+var figureUnit = pattern.New(`^(V|A|mA|C|km/h|kg|s|m|mm|mOhm|Ohm|h|min|rpm|%)$`)
 
 // What a figure that is off by a hair would not show at all must not be a danger:
 // between nothing and danger lies a milder level, or a margin.

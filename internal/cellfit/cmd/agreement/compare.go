@@ -142,11 +142,11 @@ func (d dataset) pulsesRow(m *battery.Model, name string, pulses []*cellfit.Log)
 }
 
 // inName finds a temperature in the name of a table of pulses.
-var inName = pattern.Lazy(`_(n?)(\d+)c$`)
+var inName = pattern.New(`_(n?)(\d+)c$`)
 
 // ambientOf is how warm it was where a table of pulses tells no temperature.
 func (d dataset) ambientOf(name string) float64 {
-	found := inName().FindStringSubmatch(name)
+	found := inName.Get().FindStringSubmatch(name)
 	if found == nil {
 		return d.ambientC
 	}

@@ -61,9 +61,6 @@ func source(name string, folder fs.FS) ([]byte, error) {
 	}
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "// Code generated from data/*.toml by go generate; DO NOT EDIT.\n\n//go:build !generating\n\npackage %s\n\nimport (\n", name)
-	if strings.Contains(text, "math.") {
-		b.WriteString("\t\"math\"\n\n")
-	}
 	for _, other := range []string{"answer", "internal/rows"} {
 		if strings.Contains(text, path.Base(other)+".") {
 			fmt.Fprintf(&b, "\t%q\n", path.Join(module, other))
