@@ -95,7 +95,7 @@ func (o *outing) motionOver(d *draft, s *slot) {
 		m.run(&d.stretch, full, n.speedMS, n.speedMS, s.dtS)
 		told = foretold{true, d.batteryAs, d.metres, d.motorA2s, 0, 0}
 	}
-	full.ohm += told.ohm
+	full.ohm += max(told.ohm, -n.look.Ohm/2) // a round ago the pack had more to lose; a line down to nothing has half
 	for range 2 {
 		m.warmed(o.meanC(s, told.motorA2s*s.perS*m.eq.Ohm, told.metres*s.perS*m.rubN))
 		mean, end := s.pack.MeanEMF(&n.look, &n.pack, told.batteryAs*s.perS+c.StandbyA)

@@ -88,3 +88,21 @@ func TestTheLaunchIsFollowedThroughTheSlowestSoftStart(t *testing.T) {
 		}
 	}
 }
+
+// A pack whose resistance fell far during a step of the last round has less to lose
+// in this one: it never becomes a source that drives itself.
+func TestAStepForetoldToLoseMoreResistanceThanThePackHasStaysASupply(t *testing.T) {
+	for _, ohm := range []float64{0, -0.05, -0.2, -1, -100} {
+		c := tractorCase(t)
+		o := outing{c: &c, phase: Driving}
+		o.begin()
+		o.motion = newMotion(&c.Vehicle, &c.Controller, c.AmbientC)
+		s := newSlot(&c, 17)
+		s.told = foretold{known: true, batteryAs: 120, metres: 30, motorA2s: 900, ohm: ohm}
+		o.plan(&o.draft, &s)
+		d := &o.draft
+		if full := o.now.look.EMFV; !(d.endBus > 0 && d.endBus <= full && d.batteryAs > 0 && d.speedMS > 0) {
+			t.Errorf("%g Ohm foretold: %g V of %g, %g As, %g m/s", ohm, d.endBus, full, d.batteryAs, d.speedMS)
+		}
+	}
+}
