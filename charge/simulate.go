@@ -10,10 +10,10 @@ import (
 
 // How a charge is stepped.
 const (
-	chargeSteps = 400.0 // into how many parts the time that the current alone would take is stepped ...
-	leastStepS  = 20.0  // ... at least this long ...
-	heldStepS   = 60.0  // ... and at most this where the voltage is held ...
-	mostStepS   = 120.0 // ... and this where it is not yet
+	chargeSteps = 130.0 // into how many parts the time that the current alone would take is stepped ...
+	leastStepS  = 30.0  // ... at least this long ...
+	heldStepS   = 180.0 // ... and at most this where the voltage is held ...
+	mostStepS   = 360.0 // ... and this where it is not yet
 	mostHours   = 120.0 // a charge that takes longer is given up
 	solveRounds = 12    // of false position, per step
 	// fullEnough is the charge from which the end current counts as full; a
@@ -61,6 +61,7 @@ type run struct {
 	heatJK float64 // heat capacity, J/K
 	stepS  float64
 	over   battery.Step
+	tookH  float64 // hours of the last step
 	s      battery.State
 	amps   float64 // charging current of the last step, positive
 	hours  float64
@@ -69,7 +70,7 @@ type run struct {
 	cvFrom float64 // hours at which the constant voltage began; NaN before
 	peakC  float64
 
-	heldA   [2]float64 // what was stored in the last step that the voltage held down, and in the one before; 0 = none
+	heldA   [2]float64 // what was stored at the end of the last step where the voltage holds it down from there, and of the one before; 0 = none
 	perAmpV float64    // how steeply the excess rose with it
 }
 
@@ -104,19 +105,22 @@ func Simulate(c Case) (Outcome, error) {
 		}
 		inCV := r.step()
 		after := r.m.Charge(r.s)
-		stepH := r.stepS / 3600
+		stepH := r.tookH
 		if math.IsNaN(to80) && after >= 0.8 {
-			to80 = r.hours - stepH*(after-0.8)/(after-before)
+			to80 = r.hours - stepH*(1-r.when((0.8-before)/(after-before)))
+		}
+		over, ended := 0.0, false // share of the step after the end
+		if inCV && r.amps <= endA {
+			ended = true
+			if ampsBefore > endA {
+				over = 1 - math.Log(ampsBefore/endA)/math.Log(ampsBefore/r.amps)
+			}
 		}
 		if after >= 1 {
-			r.back((after - 1) / (after - before))
-			out.Full = true
-			break
+			over, ended = max(over, (after-1)/(after-before)), true
 		}
-		if inCV && r.amps <= endA {
-			if ampsBefore > endA {
-				r.back(1 - math.Log(ampsBefore/endA)/math.Log(ampsBefore/r.amps))
-			}
+		if ended {
+			r.back(over)
 			out.Full = r.m.Charge(r.s) >= fullEnough
 			break
 		}
@@ -185,7 +189,7 @@ func (r *run) total(s *battery.State, mainA, volts float64) float64 {
 }
 
 // step advances by one step and reports whether the voltage held the current
-// down during it.
+// down during it. A step within which the voltage is reached ends there.
 func (r *run) step() (held bool) {
 	mainA, held := r.again()
 	if !held {
@@ -195,20 +199,33 @@ func (r *run) step() (held bool) {
 			r.stepS, r.over = heldStepS, r.m.Over(heldStepS)
 			e = r.excess(mainA)
 		}
+		if e > 0 && math.IsNaN(r.cvFrom) {
+			h := r.reachedAfter(mainA, e)
+			r.cvFrom = r.hours + h
+			if h > 0 {
+				over := r.m.Over(3600 * h)
+				r.advance(&over, 3600*h, mainA, mainA, false)
+				r.heldA[0] = mainA // from here on it falls
+				return false
+			}
+		}
 		if e > 0 {
 			held = true
-			if math.IsNaN(r.cvFrom) {
-				// The voltage was reached somewhere within this step.
-				r.cvFrom = r.hours + r.reachedAfter(mainA, e)
-			}
 			mainA = r.solve(mainA, e)
 		}
 	}
-	stored, began := r.mean(mainA), r.amps
-	if r.heldA[0] == 0 || !held {
-		stored = mainA
+	stored := mainA
+	if held {
+		stored = r.mean(mainA)
 	}
-	r.over.Advance(&r.s, -stored, r.c.AmbientC)
+	r.advance(&r.over, r.stepS, stored, mainA, held)
+	return held
+}
+
+// advance takes a step in whose mean that much is stored, and mainA at its end.
+func (r *run) advance(over *battery.Step, stepS, stored, mainA float64, held bool) {
+	began := r.amps
+	over.Advance(&r.s, -stored, r.c.AmbientC)
 	volts := r.takes.volts(&r.s, mainA)
 	r.amps = r.c.CurrentA
 	if held {
@@ -224,15 +241,14 @@ func (r *run) step() (held bool) {
 	}
 	// What is not stored turns into heat inside, the gas where it recombines.
 	heat := stored*stored*r.takes.ohm(&r.s) + (amps-stored)*volts
-	r.s.TempC += heat * r.stepS / r.heatJK
-	h := r.stepS / 3600
-	r.hours += h
-	r.inAh += amps * h
+	r.s.TempC += heat * stepS / r.heatJK
+	r.tookH = stepS / 3600
+	r.hours += r.tookH
+	r.inAh += amps * r.tookH
 	if held {
-		r.inCVAh += amps * h
+		r.inCVAh += amps * r.tookH
 	}
 	r.peakC = max(r.peakC, r.s.TempC)
-	return held
 }
 
 // reachedAfter returns the hours into the coming step at which the full
@@ -315,10 +331,20 @@ func (r *run) solve(most, excessAtMost float64) float64 {
 	return (lo + hi) / 2
 }
 
+// when is the share of the last step after which such a share of what it stored was in,
+// the current along a straight line.
+func (r *run) when(stored float64) float64 {
+	begin, end := r.heldA[1], r.heldA[0]
+	if begin <= 0 || end <= 0 {
+		return stored
+	}
+	return stored * (begin + end) / (begin + math.Sqrt(begin*begin+(end*end-begin*begin)*stored))
+}
+
 // back takes the given share of the last step off the clock and the counts.
 func (r *run) back(share float64) {
 	share = min(max(share, 0), 1)
-	h := share * r.stepS / 3600
+	h := share * r.tookH
 	r.hours -= h
 	r.inAh -= r.amps * h
 	if !math.IsNaN(r.cvFrom) {
