@@ -180,6 +180,20 @@ func TestShortCircuitIsFullVoltageOverResistance(t *testing.T) {
 	}
 }
 
+// Where neither fuse nor wire has time to lose heat, both times go with one over the
+// square of the current: rounding alone would choose the place.
+func TestOfPlacesThatStandAShortEquallyTheNearestIsTold(t *testing.T) {
+	wire := run(t, wiring.RunSpec{Size: awg(14), OneWayM: 1.2})
+	p := path(t, wiring.PathSpec{Runs: []wiring.Run{wire}, Fuse: fuseOf(t, "small blade", 20)})
+	for ohm := 0.06; ohm < 0.08; ohm *= 1.003 {
+		near1, far, worst := p.Shorts(wiring.PackEnd{FullV: 25, Ohm: ohm}, 25)
+		near(t, "margin at the far end", far.LimitS/far.ClearS, near1.LimitS/near1.ClearS, 1e-9)
+		if worst.CurrentA != near1.CurrentA {
+			t.Fatalf("%g Ohm: %g A told, %g A behind the fuse", ohm, worst.CurrentA, near1.CurrentA)
+		}
+	}
+}
+
 func TestShortBehindADistantFuseHasTheWireBeforeIt(t *testing.T) {
 	form, err := tables.Builtin().Fuse("small blade")
 	if err != nil {

@@ -32,6 +32,10 @@ func (s Short) margin() float64 {
 // shortPlaces is the number of places along the wire that are tried.
 const shortPlaces = 33
 
+// sameMargin is how near margins count as the same, of which the nearest place is told:
+// where the fuse melts as the wire does, without losing heat, that is all of them.
+const sameMargin = 1e-9
+
 // Shorts returns the short circuit right behind the fuse (largest current),
 // the one at the far end of the wire (smallest current), and the one along
 // the way that leaves the wire the least margin. The fault itself has no
@@ -89,7 +93,7 @@ func (p *Path) Shorts(pack PackEnd, ambientC float64) (near, far, worst Short) {
 			s.Where = "far end"
 			far = s
 		}
-		if s.margin() < worst.margin() {
+		if s.margin() < worst.margin()*(1-sameMargin) {
 			worst = s
 		}
 	}
