@@ -90,22 +90,26 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 			f.Decides = append(f.Decides, answer.KeyRiderAge)
 		}
 	}
-	what := "Its speed" // how much is in the figures; not every draw has the same
-	if k.Measured {
-		what = speedWords(k.SpeedMS)
-	}
 	pace := PaceFor(age)
+	// How much is in the figures; not every draw has the same.
+	beside := func(limitMS float64) (what, limit string) { return "Its speed", speedWords(limitMS) }
+	if k.Measured {
+		beside = func(limitMS float64) (what, limit string) { return speedsApart(k.SpeedMS, limitMS) }
+	}
 	f.Code, f.Unit, f.Found, f.Source = CodeFastForARideOn, "m/s", k.SpeedMS, pace.Source
 	f.Advice = limitSpeed(pace.WatchMS)
 	switch {
 	case faster(k.SpeedMS, pace.DangerMS):
 		f.Level, f.Limit = answer.Danger, pace.DangerMS
-		f.Title = fmt.Sprintf("%s is a danger to %s: nothing was found that is made to go faster than %s with it.", what, who, speedWords(pace.DangerMS))
+		what, limit := beside(pace.DangerMS)
+		f.Title = fmt.Sprintf("%s is a danger to %s: nothing was found that is made to go faster than %s with it.", what, who, limit)
 	case faster(k.SpeedMS, pace.FixMS):
 		f.Level, f.Limit = answer.FixFirst, pace.FixMS
-		f.Title = fmt.Sprintf("%s is too much for %s: what is made for that age reaches %s.", what, who, speedWords(pace.FixMS))
+		what, limit := beside(pace.FixMS)
+		f.Title = fmt.Sprintf("%s is too much for %s: what is made for that age reaches %s.", what, who, limit)
 	case faster(k.SpeedMS, pace.WatchMS):
 		f.Level, f.Limit = answer.Watch, pace.WatchMS
+		what, _ := beside(pace.WatchMS)
 		f.Title = fmt.Sprintf("%s is brisk for %s.", what, who)
 		f.Advice = "Keep to wide, empty, level places; walk beside it at first."
 	default:
@@ -120,14 +124,35 @@ func limitSpeed(ms float64) string {
 }
 
 // speedWords prints a speed in both everyday units.
-func speedWords(ms float64) string {
-	number := func(v float64) string {
-		if v >= 9.95 {
-			return fmt.Sprintf("%.0f", v)
-		}
-		return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0")
+func speedWords(ms float64) string { return speedTo(ms, 0) }
+
+// speedsApart prints two speeds so that they read as two in either unit, with more
+// digits than people use where they would round alike.
+func speedsApart(a, b float64) (string, string) {
+	more := 0
+	for more < 2 && (speedNumber(a*kmh, more) == speedNumber(b*kmh, more) || speedNumber(a*mph, more) == speedNumber(b*mph, more)) {
+		more++
 	}
-	return number(ms*3.6) + " km/h (" + number(ms*3600/1609.344) + " mph)"
+	return speedTo(a, more), speedTo(b, more)
+}
+
+// speedTo prints a speed with some digits more than people use.
+func speedTo(ms float64, more int) string {
+	return speedNumber(ms*kmh, more) + " km/h (" + speedNumber(ms*mph, more) + " mph)"
+}
+
+// A metre a second in everyday units.
+const kmh, mph = 3.6, 3600 / 1609.344
+
+func speedNumber(v float64, more int) string {
+	if v < 9.95 {
+		more++
+	}
+	text := fmt.Sprintf("%.*f", more, v)
+	if more > 0 {
+		text = strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+	}
+	return text
 }
 
 // tooYoungYears is the age below which nobody means a vehicle with a motor for

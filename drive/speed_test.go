@@ -1,6 +1,7 @@
 package drive_test
 
 import (
+	"regexp"
 	"testing"
 
 	"example.org/packcheck/drive"
@@ -57,4 +58,25 @@ func TestFreeRoll(t *testing.T) {
 		near(t, "m", drive.FreeRoll{SpeedMS: c.speedKmh * kmh, Coefficient: c.coefficient}.Metres(), c.want, c.digit)
 	}
 	near(t, "12 to 20 V: energy of a bump", drive.BumpRatio(20./12), 2.8, 0.05)
+}
+
+// Somebody who reads "13 km/h is too fast, nothing goes faster than 13" learns nothing.
+func TestASpeedNeverReadsLikeTheLimitThatItPasses(t *testing.T) {
+	number := regexp.MustCompile(`[0-9.]+ (km/h|mph)`)
+	told := 0
+	for _, age := range []float64{2, 4, 6, 9, 14} {
+		for ms := 0.5; ms < 9; ms *= 1.003 {
+			for _, f := range (drive.SpeedCheck{SpeedMS: ms, AgeYears: age, Measured: true}).Findings() {
+				if words := number.FindAllString(f.Title, -1); f.Code == drive.CodeFastForARideOn && len(words) == 4 {
+					told++
+					if words[0] == words[2] || words[1] == words[3] {
+						t.Errorf("%g m/s at %g years: %s", ms, age, f.Title)
+					}
+				}
+			}
+		}
+	}
+	if told < 100 {
+		t.Errorf("%d speeds were too much, want 100 at least", told)
+	}
 }
