@@ -96,6 +96,7 @@ type Conflict struct {
 	Likeliest string   `json:"likeliest"`        // key of the one whose absence mends it most; it was left out
 	Second    string   `json:"second,omitempty"` // key of another that mends it nearly as well
 	LeftOut   []string `json:"left_out"`         // keys of all that the answer does without
+	Name      string   `json:"name"`             // what the likeliest is called, and what was read
 	P         float64  `json:"p"`                // how often honest readings would disagree this much
 	Pushed    []Pushed `json:"pushed"`           // unknowns that the readings push to their ends
 	Words     string   `json:"words"`

@@ -277,7 +277,15 @@ func (b *builder) sure() section {
 		parts = append(parts, quantity.Digits(float64(d.Count), 3)+" "+b.kindred()+" were computed, not tested.")
 	}
 	if c := b.a.Conflict; c != nil {
-		parts = append([]string{"What was measured does not go together."}, parts...)
+		var out []string
+		for _, key := range c.LeftOut {
+			out = append(out, b.readingName(key))
+		}
+		text := "What was measured does not go together"
+		if len(out) > 0 {
+			text += "; the answer does without: " + strings.Join(out, ", ")
+		}
+		parts = append([]string{sentence(text)}, parts...)
 	}
 	if fates := b.fates(rareFate); len(fates) > 0 {
 		parts = append(parts, capital(strings.Join(fates, "; "))+".")

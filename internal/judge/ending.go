@@ -68,6 +68,6 @@ func (v *view) conflict() {
 	v.add(answer.Finding{
 		Code: CodeReadingsDisagree, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicMeasured, Source: srcReadings,
 		Title: v.Conflict.Words, Reads: answer.AsTold, Change: answer.LookUp,
-		Advice: "Take that reading once more; look at what the readings push to its end. The answer here does without it.",
+		Advice: "Take this reading once more: " + v.Conflict.Name + ". The answer here does without it; look at what the readings push to its end.",
 	})
 }

@@ -88,10 +88,35 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		}
 	}
 	var out []answer.Measurement
-	for _, m := range list[:min(len(list), mostAsked)] {
+	if m, is := e.onceMore(s, &weighed); is {
+		out = append(out, m)
+	}
+	for _, m := range list[:min(len(list), mostAsked-len(out))] {
 		out = append(out, m.Measurement)
 	}
 	return out
+}
+
+// onceMore asks again for the reading that the answer does without, where nothing else
+// forbids to drive for it.
+func (e *engine) onceMore(s *setup.Setup, a *answer.Assessment) (m answer.Measurement, is bool) {
+	if a.Conflict == nil {
+		return m, false
+	}
+	key := strings.TrimPrefix(a.Conflict.Likeliest, "original.")
+	unread := s.Values()
+	delete(unread, key)
+	delete(unread, a.Conflict.Likeliest)
+	for _, q := range interview.Next(unread, a, nil) {
+		if q.Key == key {
+			m = askedAs(&q)
+			m.What, m.Asks, m.Key = strings.TrimSuffix(q.Asks, "?"), "Once more: "+q.Asks, a.Conflict.Likeliest
+			return m, !m.Drives || e.parts.Original != nil || !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+				return f.Level >= answer.FixFirst && f.Topic != answer.TopicMeasured
+			})
+		}
+	}
+	return m, false
 }
 
 // muchNarrower is the share of a range from which a question goes before all but the

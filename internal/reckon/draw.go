@@ -226,17 +226,18 @@ func (e *engine) conflict(list []reading, c *draws.Conflict) *answer.Conflict {
 	for i := range list {
 		out.Readings = append(out.Readings, list[i].key)
 	}
-	names := "\"" + list[c.Readings[0]].name + "\""
+	out.Name = list[c.Readings[0]].told()
+	names := out.Name
 	if len(c.Readings) > 1 {
 		out.Second = list[c.Readings[1]].key
-		names += " or \"" + list[c.Readings[1]].name + "\""
+		names += " or " + list[c.Readings[1]].told()
 	}
 	keys := e.world.Keys()
 	for _, i := range c.Pushed {
 		out.Pushed = append(out.Pushed, answer.Pushed{Key: keys[i], Value: e.world.Printed(i, c.Best.Z), Sigma: c.Best.Z[i]})
 	}
 	if len(list) == 1 {
-		out.Words = fmt.Sprintf("What was read as %s does not fit anything that the labels may mean.", names)
+		out.Words = fmt.Sprintf("%s fits nothing that the labels may mean.", names)
 		return out
 	}
 	var all []string

@@ -1,6 +1,7 @@
 package reckon
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/packcheck/battery"
@@ -22,6 +23,9 @@ type reading struct {
 	stated          bool    // the setup gave the error
 	gives           func(*subject) float64
 }
+
+// told is the reading as a sentence names it.
+func (r *reading) told() string { return fmt.Sprintf("\"%s = %s\"", r.name, r.value.Text) }
 
 // subject is a vehicle that readings are foretold of. Of those that need its outing
 // the first drives it.
