@@ -17,7 +17,6 @@ import (
 const (
 	maxPatternA = 5000.0
 	maxLogBytes = 128 << 20
-	maxLogRows  = 5_000_000
 	logPieces   = 4000 // of a longer log, the charge of every piece kept
 )
 
@@ -33,12 +32,9 @@ type pattern struct {
 // current of a row flows until the next row, as in a list of steps, and the
 // sign that most of the charge has is discharging.
 func readPattern(r io.Reader, name string) (pattern, error) {
-	log, err := cellfit.Read(&bounded{r, maxLogBytes}, cellfit.Options{MaxRows: maxLogRows, WithoutVolts: true})
+	log, err := cellfit.Read(&bounded{r, maxLogBytes}, cellfit.Options{WithoutVolts: true})
 	if err != nil {
 		return pattern{}, err
-	}
-	if log.Volts == nil {
-		hold(log)
 	}
 	log = log.Condense(logPieces)
 	last := log.Rows() - 1
@@ -69,13 +65,6 @@ func readPattern(r io.Reader, name string) (pattern, error) {
 		filepath.Base(name), log.Columns.Time, log.Columns.Amps,
 		quantity.Format(quantity.Duration, log.TimeS[last], quantity.Metric), quantity.Format(quantity.Current, most, quantity.Metric), turned)
 	return pattern{out, note}, nil
-}
-
-// hold counts the charge of a list of steps.
-func hold(log *cellfit.Log) {
-	for i := 1; i < log.Rows(); i++ {
-		log.ChargeAh[i] = log.ChargeAh[i-1] + log.Amps[i-1]*(log.TimeS[i]-log.TimeS[i-1])/3600
-	}
 }
 
 // patternFault says what is wrong with a pattern file, where in it.

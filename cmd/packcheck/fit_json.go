@@ -78,7 +78,7 @@ func (f *fitted) json(w *bytes.Buffer) error {
 	for i, l := range f.logs {
 		n, c := l.Rows(), l.Columns
 		j := fitJSONLog{
-			Name: l.Name, Rows: n, Hours: figure(l.TimeS[n-1] / 3600), TakenOutAh: figure(l.ChargeAh[n-1]),
+			Name: l.Name, Rows: l.FileRows, Hours: figure(l.TimeS[n-1] / 3600), TakenOutAh: figure(l.ChargeAh[n-1]),
 			Time: c.Time, Volts: c.Volts, Amps: c.Amps, Temperature: c.Temp, Separator: c.Separator,
 			DecimalComma: c.DecimalComma, DischargeSign: map[bool]string{false: "plus", true: "minus"}[c.Flipped], Skipped: l.Skipped,
 		}

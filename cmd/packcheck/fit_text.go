@@ -103,7 +103,7 @@ func (f *fitted) textLogs(s *sheet) {
 	s.heading("What was logged")
 	for _, l := range f.logs {
 		n := l.Rows()
-		s.fact(filepath.Base(l.Name), fmt.Sprintf("%d rows over %s, %s taken out", n,
+		s.fact(filepath.Base(l.Name), fmt.Sprintf("%d rows over %s, %s taken out", l.FileRows,
 			quantity.Format(quantity.Duration, l.TimeS[n-1], quantity.Metric), quantity.Format(quantity.Charge, l.ChargeAh[n-1], quantity.Metric)))
 		s.fact("", columnsText(l.Columns))
 		if l.Skipped > 0 {

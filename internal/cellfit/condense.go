@@ -4,7 +4,8 @@ import "math"
 
 // Condense returns the log in about n rows: single rows where the current
 // changes, longer and longer stretches where nothing happens. Charge is kept
-// exactly; rows are chosen, not averaged, so voltages stay measured ones.
+// exactly; rows are chosen, not averaged, so voltages stay measured ones. Where
+// the current changes more often than n times, some of its changes are kept.
 func (l *Log) Condense(n int) *Log {
 	rows := l.Rows()
 	if rows <= n {
@@ -31,40 +32,39 @@ func (l *Log) Condense(n int) *Log {
 	for i := 1; i < rows; i++ {
 		sum += weight(i)
 	}
-	keep := make([]int, 1, n+2)
-	part := 0.0
-	for i := 1; i < rows; i++ {
-		before := part
-		part += weight(i)
-		edge := most > 0 && math.Abs(l.Amps[i]-l.Amps[i-1]) > 0.2*most
-		if edge && before > 0 && keep[len(keep)-1] != i-1 && len(keep) < n {
-			keep = append(keep, i-1) // the last row before the edge
-			part = weight(i)
+	// choose stops where an edge finds no room.
+	choose := func(every int) (keep []int, all bool) {
+		keep = make([]int, 1, n+2)
+		part, edges := 0.0, 0
+		for i := 1; i < rows-1; i++ {
+			before := part
+			part += weight(i)
+			edge := false
+			if most > 0 && math.Abs(l.Amps[i]-l.Amps[i-1]) > 0.2*most {
+				edges++
+				edge = edges%every == 0
+			}
+			if edge && before > 0 && keep[len(keep)-1] != i-1 && len(keep) < n {
+				keep = append(keep, i-1) // the last row before the edge
+				part = weight(i)
+			}
+			if edge || part >= sum/float64(n) {
+				if len(keep) == 2*n {
+					return keep, false
+				}
+				keep = append(keep, i)
+				part = 0
+			}
 		}
-		if (edge || part >= sum/float64(n)) && len(keep) < 2*n || i == rows-1 {
-			keep = append(keep, i)
-			part = 0
-		}
+		return append(keep, rows-1), true
+	}
+	// Of more edges than there is room for, every third counts, or every seventh
+	// and so on; an odd number, so that ups and downs take turns.
+	keep, all := choose(1)
+	for every := 3; !all && every <= rows; every = 2*every + 1 {
+		keep, all = choose(every)
 	}
 	return l.pick(keep)
-}
-
-// pick returns the given rows.
-func (l *Log) pick(rows []int) *Log {
-	take := func(x []float64) []float64 {
-		if x == nil {
-			return nil
-		}
-		out := make([]float64, len(rows))
-		for i, r := range rows {
-			out[i] = x[r]
-		}
-		return out
-	}
-	out := *l
-	out.TimeS, out.Volts, out.Amps = take(l.TimeS), take(l.Volts), take(l.Amps)
-	out.TempC, out.AmbientC, out.ChargeAh = take(l.TempC), take(l.AmbientC), take(l.ChargeAh)
-	return &out
 }
 
 func spread(x []float64) float64 {

@@ -78,22 +78,33 @@ func (l *Log) steady(d Part) bool {
 // often early as late and average out; switching in step with the logger does
 // not. A log with a charge counter of its own knows.
 func (l *Log) between(d Part) float64 {
-	edge := jumpShare * l.mostA()
-	var summed, edges, noise float64
-	for i := d.From + 1; i <= d.To; i++ {
-		dt := l.TimeS[i] - l.TimeS[i-1]
-		summed += (l.Amps[i] + l.Amps[i-1]) / 2 * dt
-		switch off := math.Abs(l.Amps[i]-l.Amps[i-1]) / 2 * dt; {
-		case math.Abs(l.Amps[i]-l.Amps[i-1]) > edge:
-			edges += off
-		default:
-			noise += off * off
-		}
-	}
-	if math.Abs(summed/3600-d.Ah) > 1e-6*d.Ah {
+	if l.knows {
 		return 0
 	}
-	return (edges + math.Sqrt(noise)) / math.Sqrt(3) / 3600
+	all := *l
+	all.doubt()
+	sudden, noise := all.suddenAh[d.To]-all.suddenAh[d.From], all.noiseAh2[d.To]-all.noiseAh2[d.From]
+	return (sudden + math.Sqrt(max(noise, 0))) / math.Sqrt(3)
+}
+
+// doubt fills suddenAh and noiseAh2 up to the last row. How great a sudden
+// change is, is told from the rows that came so far.
+func (l *Log) doubt() {
+	edge := jumpShare * l.mostA()
+	for i := len(l.suddenAh); i < l.Rows(); i++ {
+		var sudden, noise float64
+		if i > 0 {
+			sudden, noise = l.suddenAh[i-1], l.noiseAh2[i-1]
+			change := math.Abs(l.Amps[i] - l.Amps[i-1])
+			off := change / 2 * (l.TimeS[i] - l.TimeS[i-1]) / 3600
+			if change > edge {
+				sudden += off
+			} else {
+				noise += off * off
+			}
+		}
+		l.suddenAh, l.noiseAh2 = append(l.suddenAh, sudden), append(l.noiseAh2, noise)
+	}
 }
 
 // zeroAh is the charge that the meter's zero may have added: what it shows
@@ -113,9 +124,6 @@ func (l *Log) zeroAh(d Part) float64 {
 	slices.Sort(quiet)
 	return quiet[len(quiet)/2] * d.Hours / math.Sqrt(3)
 }
-
-// mostA is the greatest current, either way.
-func (l *Log) mostA() float64 { return max(slices.Max(l.Amps), -slices.Min(l.Amps)) }
 
 // fromZero lets time and charge begin at 0.
 func (l *Log) fromZero() *Log {

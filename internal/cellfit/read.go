@@ -11,8 +11,8 @@ import (
 // Options says how to read a log. The zero value works out everything by
 // itself.
 type Options struct {
-	Name    string // of the file, for messages
-	MaxRows int    // more rows are an error; 0 = 20 million
+	Name     string // of the file, for messages
+	HeldRows int    // how many rows are held at most, see [Log]; 64 or more, 0 = 131,072
 
 	// Discharging says which sign the file gives a discharge current:
 	// +1, -1, or 0 to work it out from the voltage.
@@ -54,12 +54,13 @@ func (e ReadError) Error() string {
 // Read reads a logged charge or discharge: a text table of time, volts and
 // amps (temperature and counted charge when it has them) with any common
 // separator, decimal comma, unit, column order and sign, with or without
-// titles. Rows are taken as they come, so a file of any size needs only its
-// numbers in memory.
+// titles. Rows are taken as they come, and [Log] says which of a long file are
+// held, so a file of any size needs no more than some megabytes of memory.
 func Read(r io.Reader, o Options) (*Log, error) {
 	p := &parser{o: o, log: &Log{Name: o.Name}}
-	if p.o.MaxRows == 0 {
-		p.o.MaxRows = 20_000_000
+	p.hold.log, p.hold.room = p.log, max(o.HeldRows, fewestRows)
+	if o.HeldRows == 0 {
+		p.hold.room = heldRows
 	}
 	in := bufio.NewReaderSize(r, 1<<20)
 	if err := p.preview(in); err != nil {
@@ -107,13 +108,11 @@ type parser struct {
 	date  int                   // column of the date where the clock stands in another; -1 = none
 	need  int                   // columns that must be there
 
-	fields   [][]byte
-	clock    clock
-	charge   []float64
-	anyTemp  bool
-	anyAmb   bool
-	lastTemp float64
-	lastAmb  float64
+	fields [][]byte
+	clock  clock
+	hold   holder
+	now    reading                // the row last read; a temperature that is missing stays as it was
+	any    [chargeColumn + 1]bool // of what a row may lack, whether some row has it
 }
 
 // previewBytes is how much of the file decides what the columns are.
@@ -262,84 +261,41 @@ func (p *parser) row(line []byte, last bool) error {
 	if fault != nil {
 		return fault
 	}
-	var v float64
+	r := &p.now
+	if p.hold.waiting && t < r[timeColumn] {
+		return ReadError{p.o.Name, p.line, p.index[timeColumn] + 1, fmt.Sprintf("a time %.3f s before that of the row above", r[timeColumn]-t), "rows in the order of time"}
+	}
+	r[timeColumn] = t
 	if volts {
-		if v, fault = p.value(f, voltColumn); fault != nil {
+		if r[voltColumn], fault = p.value(f, voltColumn); fault != nil {
 			return fault
 		}
 	}
-	a, fault := p.value(f, ampColumn)
-	if fault != nil {
+	if r[ampColumn], fault = p.value(f, ampColumn); fault != nil {
 		return fault
 	}
-	l := p.log
-	if n := l.Rows(); n > 0 {
-		switch before := l.TimeS[n-1]; {
-		case t < before:
-			return ReadError{p.o.Name, p.line, p.index[timeColumn] + 1, fmt.Sprintf("a time %.3f s before that of the row above", before-t), "rows in the order of time"}
-		case t == before:
-			// Two rows within the clock's resolution: the later one counts.
-			l.TimeS, l.Volts, l.Amps = l.TimeS[:n-1], l.Volts[:n-1], l.Amps[:n-1]
-			p.drop(n - 1)
-		case n >= p.o.MaxRows:
-			return ReadError{p.o.Name, p.line, 0, fmt.Sprintf("more than %d rows", p.o.MaxRows), "a shorter log, or one sampled less often"}
-		}
+	if fault := p.extras(f); fault != nil {
+		return fault
 	}
-	l.TimeS, l.Volts, l.Amps = append(l.TimeS, t), append(l.Volts, v), append(l.Amps, a)
-	return p.extras(f)
-}
-
-// extras reads what a log may have besides.
-func (p *parser) extras(f [][]byte) error {
-	l := p.log
-	take := func(q quantity, last *float64, any *bool) (float64, error) {
-		if len(f) > p.index[q] && len(f[p.index[q]]) > 0 {
-			x, fault := p.value(f, q)
-			if fault != nil {
-				return 0, fault
-			}
-			*last, *any = x, true
-		}
-		return *last, nil
-	}
-	if p.index[tempColumn] >= 0 {
-		x, fault := take(tempColumn, &p.lastTemp, &p.anyTemp)
-		if fault != nil {
-			return fault
-		}
-		l.TempC = append(l.TempC, x)
-	}
-	if p.index[ambientColumn] >= 0 {
-		x, fault := take(ambientColumn, &p.lastAmb, &p.anyAmb)
-		if fault != nil {
-			return fault
-		}
-		l.AmbientC = append(l.AmbientC, x)
-	}
-	if p.index[chargeColumn] >= 0 {
-		x := math.NaN()
-		if len(f) > p.index[chargeColumn] && len(f[p.index[chargeColumn]]) > 0 {
-			var fault error
-			if x, fault = p.value(f, chargeColumn); fault != nil {
-				return fault
-			}
-		}
-		p.charge = append(p.charge, x)
-	}
+	p.hold.add(r)
 	return nil
 }
 
-// drop shortens the extra columns to n rows.
-func (p *parser) drop(n int) {
-	if p.log.TempC != nil {
-		p.log.TempC = p.log.TempC[:n]
+// extras reads what a log may have besides.
+func (p *parser) extras(f [][]byte) (fault error) {
+	there := func(q quantity) bool { return p.index[q] >= 0 && len(f) > p.index[q] && len(f[p.index[q]]) > 0 }
+	r := &p.now
+	r[chargeColumn] = math.NaN()
+	for _, q := range [...]quantity{tempColumn, ambientColumn, chargeColumn} {
+		if !there(q) {
+			continue
+		}
+		if r[q], fault = p.value(f, q); fault != nil {
+			return fault
+		}
+		p.any[q] = true
 	}
-	if p.log.AmbientC != nil {
-		p.log.AmbientC = p.log.AmbientC[:n]
-	}
-	if p.charge != nil {
-		p.charge = p.charge[:n]
-	}
+	return nil
 }
 
 // greatest is the largest magnitude that any column may have.

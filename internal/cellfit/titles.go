@@ -261,6 +261,9 @@ func (p *parser) choose(names []string) error {
 		}
 		p.need = max(p.need, p.index[q]+1)
 	}
+	for q, at := range p.index {
+		p.hold.has[q] = at >= 0
+	}
 	c := &p.log.Columns
 	c.HeaderLines, c.DecimalComma = p.header, p.comma
 	c.Separator = map[byte]string{',': "comma", ';': "semicolon", '\t': "tab", '|': "bar", 0: "blanks"}[p.sep]

@@ -8,18 +8,17 @@ import (
 
 // finish settles units that were not said, the sign, and the charge.
 func (p *parser) finish() (*Log, error) {
+	p.hold.end()
 	l := p.log
 	if l.Rows() < 2 {
 		return nil, ReadError{p.o.Name, 0, 0, fmt.Sprintf("rows of numbers: %d", l.Rows()), "at least two"}
 	}
-	if !p.anyTemp {
+	l.doubt()
+	if !p.any[tempColumn] {
 		l.TempC = nil
 	}
-	if !p.anyAmb {
+	if !p.any[ambientColumn] {
 		l.AmbientC = nil
-	}
-	if p.index[voltColumn] < 0 {
-		l.Volts = nil
 	}
 	p.unsaid()
 	sign := float64(p.o.Discharging)
@@ -32,12 +31,10 @@ func (p *parser) finish() (*Log, error) {
 	}
 	if sign < 0 {
 		l.Columns.Flipped = true
-		for i := range l.Amps {
-			l.Amps[i] = -l.Amps[i]
-		}
+		divide(l.Amps, -1)
+		divide(l.ChargeAh, -1)
 	}
-	l.integrate()
-	p.counter()
+	l.counter()
 	return l, nil
 }
 
@@ -46,25 +43,34 @@ func (p *parser) finish() (*Log, error) {
 func (p *parser) unsaid() {
 	l := p.log
 	if c := p.use[p.index[timeColumn]]; !c.said && p.clock.first > 1e11 {
-		for i := range l.TimeS {
-			l.TimeS[i] /= 1000
-		}
+		l.thousandth(l.TimeS)
 		l.Notes = append(l.Notes, "Time was taken as milliseconds since 1970.")
 	}
 	if l.Volts == nil {
 		return
 	}
 	if c := p.use[p.index[voltColumn]]; !c.said && slices.Max(l.Volts) > 1000 {
-		for i := range l.Volts {
-			l.Volts[i] /= 1000
-		}
+		divide(l.Volts, 1000)
 		l.Notes = append(l.Notes, "Voltage was taken as millivolts.")
-		if a := p.use[p.index[ampColumn]]; !a.said && max(slices.Max(l.Amps), -slices.Min(l.Amps)) >= 20 {
-			for i := range l.Amps {
-				l.Amps[i] /= 1000
-			}
+		if a := p.use[p.index[ampColumn]]; !a.said && l.mostA() >= 20 {
+			l.thousandth(l.Amps)
 			l.Notes = append(l.Notes, "Current was taken as milliamperes.")
 		}
+	}
+}
+
+// thousandth turns milliseconds or milliamperes into the whole, and the charge
+// with them.
+func (l *Log) thousandth(column []float64) {
+	divide(column, 1000)
+	divide(l.ChargeAh, 1000)
+	divide(l.suddenAh, 1000)
+	divide(l.noiseAh2, 1e6)
+}
+
+func divide(x []float64, by float64) {
+	for i := range x {
+		x[i] /= by
 	}
 }
 
@@ -95,14 +101,16 @@ func dischargeSign(l *Log) float64 {
 }
 
 // counter uses the log's own charge counter when it agrees with the current:
-// it knows what happened between the rows.
-func (p *parser) counter() {
-	l := p.log
-	if len(p.charge) != l.Rows() {
+// it knows what happened between the rows, unless it is no more than their
+// integral.
+func (l *Log) counter() {
+	counted := l.counterAh
+	l.counterAh = nil
+	if counted == nil {
 		return
 	}
-	first, last := p.charge[0], p.charge[l.Rows()-1]
-	span := slices.Max(l.ChargeAh) - slices.Min(l.ChargeAh)
+	first, last := counted[0], counted[l.Rows()-1]
+	span := spread(l.ChargeAh)
 	if span == 0 || math.IsNaN(first) || math.IsNaN(last) {
 		return
 	}
@@ -110,12 +118,15 @@ func (p *parser) counter() {
 	if (last-first)*l.ChargeAh[l.Rows()-1] < 0 {
 		sign = -1
 	}
-	for i, c := range p.charge {
-		if !(math.Abs(sign*(c-first)-l.ChargeAh[i]) <= 0.15*span) {
-			return
-		}
+	off := 0.0
+	for i, c := range counted {
+		off = max(off, math.Abs(sign*(c-first)-l.ChargeAh[i])) // NaN where a count is missing
 	}
-	for i, c := range p.charge {
+	if !(off <= 0.15*span) {
+		return
+	}
+	l.knows = off > 1e-6*span
+	for i, c := range counted {
 		l.ChargeAh[i] = sign * (c - first)
 	}
 }
