@@ -64,6 +64,9 @@ func readPattern(r io.Reader, name string) (pattern, error) {
 	note := fmt.Sprintf("The load pattern %s: %q is read as time, %q as current; it lasts %s and draws at most %s.%s",
 		filepath.Base(name), log.Columns.Time, log.Columns.Amps,
 		quantity.Format(quantity.Duration, log.TimeS[last], quantity.Metric), quantity.Format(quantity.Current, most, quantity.Metric), turned)
+	if log.Sampled {
+		note += " Its current changes more often than is followed: some of the changes are drawn as they are, and between them the mean, which heats less."
+	}
 	return pattern{out, note}, nil
 }
 

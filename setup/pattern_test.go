@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -175,5 +176,61 @@ func TestALongLogKeepsItsCharge(t *testing.T) {
 	}
 	if len(pattern) > 10_000 {
 		t.Errorf("%d pieces", len(pattern))
+	}
+}
+
+// A million rows keep their charge, and each change of current its moment.
+func TestAPatternOfAMillionRows(t *testing.T) {
+	const rows, everyS = 1_000_000, 0.005
+	for _, c := range []struct {
+		name    string
+		on, of  int // rows with a current, of so many
+		sampled bool
+	}{
+		{"driving and pausing", 5000, 7000, false},
+		{"on and off at each row", 1, 2, true},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			b := []byte("time_s,current_a\n")
+			ah := 0.0
+			for k := range rows {
+				amps := 0.0
+				if k%c.of < c.on {
+					amps = 6
+				}
+				b = strconv.AppendFloat(b, everyS*float64(k), 'f', 3, 64)
+				b = append(b, ',')
+				b = strconv.AppendFloat(b, amps, 'f', 0, 64)
+				b = append(b, '\n')
+				if k < rows-1 {
+					ah += amps * everyS / 3600
+				}
+			}
+			p, err := benchOf(t, string(b))
+			if err != nil {
+				t.Fatal(err)
+			}
+			var at, got, longest float64
+			ends := map[int]bool{} // by row
+			for _, d := range p.Bench.Pattern {
+				at, got, longest = at+d.Seconds, got+d.CurrentA*d.Seconds/3600, max(longest, d.Seconds)
+				ends[int(math.Round(at/everyS))] = true
+			}
+			if math.Abs(got/ah-1) > 1e-6 || math.Abs(at-everyS*(rows-1)) > 1e-6 {
+				t.Errorf("%g Ah in %g s, the file has %g Ah in %g s", got, at, ah, everyS*(rows-1))
+			}
+			if n := len(p.Bench.Pattern); n > 8000 || longest > 50 {
+				t.Errorf("%d pieces, of which the longest takes %g s", n, longest)
+			}
+			for k := c.of; k < rows && !c.sampled; k += c.of {
+				if !ends[k] || !ends[k-c.of+c.on] {
+					t.Errorf("no piece ends at row %d or %d, where the current changes", k-c.of+c.on, k)
+				}
+			}
+			if told := strings.Contains(strings.Join(p.Notes, " "), "changes more often than is followed"); told != c.sampled {
+				t.Errorf("told that its changes are samples: %v, want %v (%q)", told, c.sampled, p.Notes)
+			}
+		})
 	}
 }

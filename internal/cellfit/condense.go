@@ -60,11 +60,14 @@ func (l *Log) Condense(n int) *Log {
 	}
 	// Of more edges than there is room for, every third counts, or every seventh
 	// and so on; an odd number, so that ups and downs take turns.
-	keep, all := choose(1)
+	keep, whole := choose(1)
+	all := whole
 	for every := 3; !all && every <= rows; every = 2*every + 1 {
 		keep, all = choose(every)
 	}
-	return l.pick(keep)
+	out := l.pick(keep)
+	out.Sampled = l.Sampled || !whole
+	return out
 }
 
 func spread(x []float64) float64 {

@@ -91,6 +91,7 @@ func (h *holder) thin() {
 	h.extremes()
 	h.most = l.mostA()
 	step := h.step()
+	l.Sampled = l.Sampled || step > jumpShare*h.most && h.most > 0
 	var movedAh float64
 	for i := 1; i < rows; i++ {
 		movedAh += math.Abs(l.ChargeAh[i] - l.ChargeAh[i-1])

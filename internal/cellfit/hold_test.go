@@ -284,3 +284,22 @@ func TestALoadThatSwitchesOftenIsCondensedToItsEnd(t *testing.T) {
 		t.Errorf("%d switchings off and %d on are left of 20,000 each", jumps[0], jumps[1])
 	}
 }
+
+func TestALogThatIsKnownBySamplesSaysSo(t *testing.T) {
+	for every, want := range map[int]bool{1: true, 4: true, 500: false} {
+		var b strings.Builder
+		b.WriteString("s,V,A\n")
+		for k := range 20_000 {
+			amps := 8 * (k / every % 2)
+			fmt.Fprintf(&b, "%d,%.3f,%d\n", k, 12.6-0.1*float64(amps)-float64(k)/20_000, amps)
+		}
+		l := readHolding(t, b.String(), 1024)
+		noted := slices.ContainsFunc(l.Notes, func(n string) bool { return strings.Contains(n, "changes more often") })
+		if l.Sampled != want || noted != want {
+			t.Errorf("switched each %d rows: sampled %v, noted %v; want %v", every, l.Sampled, noted, want)
+		}
+		if whole := readHolding(t, b.String(), allRows); whole.Sampled || len(whole.Notes) > 0 {
+			t.Errorf("switched each %d rows, all held: sampled %v, notes %q", every, whole.Sampled, whole.Notes)
+		}
+	}
+}

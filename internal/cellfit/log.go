@@ -23,8 +23,8 @@ import "slices"
 // between two rows, such as that at which a voltage is reached, is off by less
 // than 0.025 % of the whole. What [Fit] finds is then off from what all rows
 // would give by up to 0.2 % of a capacity and 0.5 % of a resistance. A load that
-// switches more often than there is room for is known by samples, and what
-// flowed on average ([Part].MeanA) counts its pauses too.
+// switches more often than there is room for is known by samples ([Log].Sampled), and
+// what flowed on average ([Part].MeanA) counts its pauses too.
 type Log struct {
 	Name     string    // as given in Options, for messages
 	TimeS    []float64 // from 0, rising
@@ -41,6 +41,7 @@ type Log struct {
 	Columns  Columns // what was read as what
 	FileRows int     // rows of the file, those not held included
 	Skipped  int     // rows left out because a value was blank
+	Sampled  bool    // the current changes by a fifth of the greatest more often than there are rows to show it: of its changes some stand here, between them its mean
 	Notes    []string
 
 	counterAh []float64 // the file's own, while it is read

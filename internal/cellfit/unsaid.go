@@ -35,6 +35,9 @@ func (p *parser) finish() (*Log, error) {
 		divide(l.ChargeAh, -1)
 	}
 	l.counter()
+	if l.Sampled {
+		l.Notes = append(l.Notes, "The current changes more often than is kept of so long a log: some of the changes are used, and the mean current counts the pauses between them.")
+	}
 	return l, nil
 }
 
