@@ -1,7 +1,6 @@
 package cellfit
 
 import (
-	"math"
 	"strconv"
 	"strings"
 )
@@ -53,13 +52,16 @@ func parseSlow(f []byte, comma bool) (float64, bool) {
 	if len(f) == 0 || len(f) > 64 {
 		return 0, false
 	}
+	for _, c := range f {
+		// Neither a clock nor a unit is worth a try, nor hexadecimal, NaN or Inf.
+		if !isDigit(c) && strings.IndexByte("+-.,eE", c) < 0 {
+			return 0, false
+		}
+	}
 	s := string(f)
 	if comma {
 		s = strings.ReplaceAll(strings.ReplaceAll(s, ".", ""), ",", ".")
 	}
-	if strings.ContainsAny(s, "xX_pPnN") { // no hexadecimal, no NaN or Inf
-		return 0, false
-	}
 	x, err := strconv.ParseFloat(s, 64)
-	return x, err == nil && !math.IsNaN(x) && !math.IsInf(x, 0)
+	return x, err == nil
 }
