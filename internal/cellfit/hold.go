@@ -28,6 +28,7 @@ type holder struct {
 	has  [chargeColumn + 1]bool // which columns the file has
 	keep []bool                 // rows that thinning leaves; nil = nothing was thinned
 	most float64                // greatest current of the rows held, A
+	left float64                // changes of current by as much were not all kept, A
 
 	// A row waits for the next: of two within the clock's resolution the later
 	// one counts.
@@ -44,13 +45,15 @@ func (h *holder) add(r *reading) {
 }
 
 // end takes the last row, and has those that came last as far apart as the
-// others.
+// others. Which changes of current are great is known only now: that of a log
+// that begins at rest was its noise.
 func (h *holder) end() {
 	if h.waiting {
 		h.take()
 	}
 	if h.keep != nil {
 		h.thin()
+		h.log.Sampled = h.left > jumpShare*h.most
 	}
 }
 
@@ -91,7 +94,7 @@ func (h *holder) thin() {
 	h.extremes()
 	h.most = l.mostA()
 	step := h.step()
-	l.Sampled = l.Sampled || step > jumpShare*h.most && h.most > 0
+	h.left = max(h.left, min(step, 2*h.most))
 	var movedAh float64
 	for i := 1; i < rows; i++ {
 		movedAh += math.Abs(l.ChargeAh[i] - l.ChargeAh[i-1])
