@@ -12,9 +12,9 @@ type Conflict struct {
 	// first: more than one when the next mends within 20 % as much (a guess,
 	// no published source).
 	Readings []int
-	// Without holds, for each reading, the most probable draw with that one
-	// left out.
-	Without []Best
+	// LeftOut are those without which the others agree, in the order in which they
+	// were left out: the first of Readings, and whichever mended most after it.
+	LeftOut []int
 	// Pushed are the unknowns that lie more than [PushedBeyond] standard
 	// deviations from the middle in the most probable draw with all readings,
 	// the farthest first: what is not as assumed, if the readings are right.
@@ -30,16 +30,17 @@ const (
 	PushedBeyond = 2.0 // common practice, no published source: the outer twentieth
 	// nearlyAsGood is how much of the best mending the second must reach.
 	nearlyAsGood = 0.8
-	// mendsMuch is how much of that makes a reading worth a longer search.
-	// Common practice, no published source.
-	mendsMuch = 0.6
+	// mendsSome is how much of that makes a reading worth new slopes, mendsMuch how
+	// much makes it worth looking over steps. Common practice, no published source.
+	mendsSome, mendsMuch = 0.4, 0.6
 )
 
 // FindConflict reports whether the readings disagree with each other or with
 // what is assumed: whether even the most probable draw has a chance below
 // [ConflictBelow]. Each reading is then left out in turn and the most probable
-// draw searched anew. Whoever conditions without the first one asks again with
-// those that remain: a second one may be wrong too.
+// draw sought without it, from where the one with all was found. The one whose
+// absence mends most stays out, and so on until the others agree: a second one may
+// be wrong too.
 //
 // workers is as in [Options]. It fails as [Condition] does.
 func FindConflict(dims int, m Model, readings []Reading, workers int) (Conflict, bool, error) {
@@ -53,53 +54,83 @@ func FindConflict(dims int, m Model, readings []Reading, workers int) (Conflict,
 	if err := s.start(); err != nil {
 		return Conflict{}, false, err
 	}
-	all := every(len(readings))
-	here := s.overSteps(s.descend(s.middle, all), all)
-	best := s.bestOf(here, all)
-	if best.P >= ConflictBelow {
-		return Conflict{Best: best, Runs: s.runs}, false, nil
-	}
-	c := Conflict{Best: best, Without: s.leaveOut(here)}
-	c.Runs = s.runs
-	mended := func(j int) float64 { return best.ChiSquare - c.Without[j].ChiSquare }
-	order := make([]int, len(readings))
-	for j := range order {
-		order[j] = j
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(mended(b), mended(a)) })
-	c.Readings = order[:1]
-	if len(order) > 1 && mended(order[1]) >= nearlyAsGood*mended(order[0]) {
-		c.Readings = order[:2]
-	}
-	for i, z := range best.Z {
-		if math.Abs(z) > PushedBeyond {
-			c.Pushed = append(c.Pushed, i)
+	counts := every(len(readings))
+	here := s.overSteps(s.descend(s.middle, counts, math.Inf(1)), counts)
+	c := Conflict{Best: s.bestOf(here, counts)}
+	for count(counts) > 0 && s.chance(here, counts) < ConflictBelow {
+		list := s.leaveOut(here, counts)
+		if c.LeftOut == nil {
+			c.Readings = suspects(list)
+			c.Pushed = pushed(here.z)
 		}
+		worst := list[0]
+		c.LeftOut = append(c.LeftOut, worst.reading)
+		here, counts = worst.place, worst.counts
 	}
-	slices.SortStableFunc(c.Pushed, func(a, b int) int {
-		return cmp.Compare(math.Abs(best.Z[b]), math.Abs(best.Z[a]))
-	})
-	return c, true, nil
+	c.Runs = s.runs
+	return c, len(c.LeftOut) > 0, nil
 }
 
-// leaveOut searches anew without each reading in turn, from the most probable
-// draw with all; over steps only for those whose absence mends much already.
-func (s *search) leaveOut(here place) []Best {
-	n := len(s.readings)
-	places, counts := make([]place, n), make([][]bool, n)
-	least, slope := here.sum(nil), s.slopes(here)
-	for j := range places {
-		counts[j] = every(n)
-		counts[j][j] = false
-		places[j] = s.descendBy(here, slope, counts[j])
-		least = min(least, places[j].sum(counts[j]))
+// suspects are the readings whose absence mends most, or nearly so.
+func suspects(list []absence) []int {
+	if len(list) > 1 && list[1].mends >= nearlyAsGood*list[0].mends {
+		return []int{list[0].reading, list[1].reading}
 	}
-	all := make([]Best, n)
-	for j, p := range places {
-		if here.sum(nil)-p.sum(counts[j]) >= mendsMuch*(here.sum(nil)-least) {
-			p = s.overSteps(p, counts[j])
+	return []int{list[0].reading}
+}
+
+// pushed are the unknowns far from the middle, the farthest first.
+func pushed(z []float64) (far []int) {
+	for i, v := range z {
+		if math.Abs(v) > PushedBeyond {
+			far = append(far, i)
 		}
-		all[j] = s.bestOf(p, counts[j])
 	}
-	return all
+	slices.SortStableFunc(far, func(a, b int) int { return cmp.Compare(math.Abs(z[b]), math.Abs(z[a])) })
+	return far
+}
+
+// absence is what becomes of the most probable draw where one more reading is left
+// out.
+type absence struct {
+	place
+	reading int
+	counts  []bool
+	mends   float64 // by how much the sum of squares falls
+}
+
+// leaveOut seeks the most probable draw without each reading in turn, of those that
+// count; the one that mends most comes first. It goes on only with those whose
+// absence mends so much already that they may be the one.
+func (s *search) leaveOut(here place, counts []bool) []absence {
+	var list []absence
+	slope := s.slopes(here)
+	for j, counted := range counts {
+		if !counted {
+			continue
+		}
+		a := absence{place: here, reading: j, counts: slices.Clone(counts)}
+		a.counts[j] = false
+		a.moved(here, counts, s.along(here, slope, a.counts))
+		list = append(list, a)
+	}
+	further := func(share float64, search func(*absence) place) {
+		least := share * slices.MaxFunc(list, func(a, b absence) int { return cmp.Compare(a.mends, b.mends) }).mends
+		for i := range list {
+			if a := &list[i]; a.mends >= least {
+				a.moved(here, counts, search(a))
+			}
+		}
+	}
+	if len(list) > 1 { // without any reading nothing is to be found
+		further(mendsSome, func(a *absence) place { return s.descend(a.place, a.counts, math.Inf(1)) })
+		further(mendsMuch, func(a *absence) place { return s.overSteps(a.place, a.counts) })
+	}
+	slices.SortStableFunc(list, func(a, b absence) int { return cmp.Compare(b.mends, a.mends) })
+	return list
+}
+
+// moved takes in where a search has come to.
+func (a *absence) moved(here place, counts []bool, to place) {
+	a.place, a.mends = to, here.sum(counts)-to.sum(a.counts)
 }

@@ -59,7 +59,7 @@ type search struct {
 	runs     int
 
 	middle place // where the search starts
-	seen   []seenFrom
+	views  []*view
 }
 
 // place is a draw that was run.
@@ -146,31 +146,31 @@ func count(all []bool) (n int) {
 	return n
 }
 
-// descend takes Gauss-Newton steps until they gain no more: several with the
-// same slopes, which cost one run each, before it finds the slopes anew.
-func (s *search) descend(here place, counts []bool) place {
-	return s.descendBy(here, s.slopes(here), counts)
+// descend takes Gauss-Newton steps until they gain no more, and finds the slopes
+// anew in between. It gives up where it is not going to come below a sum: where more
+// is left to gain than the last slopes gained.
+func (s *search) descend(here place, counts []bool, below float64) place {
+	for range slopesAnew {
+		before := here.sum(counts)
+		here = s.along(here, s.slopes(here), counts)
+		gained := before - here.sum(counts)
+		if gained < worthAnew || here.sum(counts)-gained > below {
+			break
+		}
+	}
+	return here
 }
 
-// descendBy is descend with the slopes of where it begins.
-func (s *search) descendBy(here place, slope [][]float64, counts []bool) place {
-	for n := range slopesAnew {
-		if n > 0 {
-			slope = s.slopes(here)
+// along takes steps by the slopes of where it begins, which cost one run each.
+func (s *search) along(here place, slope [][]float64, counts []bool) place {
+	for range stepsAlong {
+		next, ok := s.shortened(here, slope, counts)
+		if !ok {
+			break
 		}
-		before := here.sum(counts)
-		for range stepsAlong {
-			next, ok := s.shortened(here, slope, counts)
-			if !ok {
-				break
-			}
-			gained := here.sum(counts) - next.sum(counts)
-			here = next
-			if gained < settled {
-				break
-			}
-		}
-		if before-here.sum(counts) < worthAnew {
+		gained := here.sum(counts) - next.sum(counts)
+		here = next
+		if gained < settled {
 			break
 		}
 	}
@@ -217,6 +217,10 @@ func (s *search) shortened(here place, slope [][]float64, counts []bool) (place,
 // slopes of the predictions, in their errors, by each unknown: from both sides
 // where both run, from one where only that does, none where neither does.
 func (s *search) slopes(here place) [][]float64 {
+	v := s.viewFrom(here)
+	if v.slope != nil {
+		return v.slope
+	}
 	k := len(s.readings)
 	z, out, ok := rows(2*s.dims, s.dims), rows(2*s.dims, k), make([]bool, 2*s.dims)
 	for i := range z {
@@ -244,6 +248,7 @@ func (s *search) slopes(here place) [][]float64 {
 			slope[j][i] = (above[j] - below[j]) / (zAbove - zBelow) / r.Err
 		}
 	}
+	v.slope = slope
 	return slope
 }
 

@@ -8,13 +8,6 @@ import (
 // elsewhere returns the places into which an unknown is put to look over a step.
 func elsewhere() []float64 { return []float64{-2, -1, 1, 2} }
 
-// outlook is what a draw looks like from where the search stands: the slopes
-// there, and every unknown put elsewhere, one after another.
-type outlook struct {
-	slope [][]float64
-	moved []place // by unknown, then by place
-}
-
 // step is a draw with one unknown put elsewhere, and the lowest sum that the
 // slopes promise from there.
 type step struct {
@@ -34,7 +27,7 @@ func (s *search) overSteps(here place, counts []bool) place {
 		}
 		found := false
 		for _, next := range s.promising(base, counts) {
-			if there := s.descend(next.place, counts); there.sum(counts) < here.sum(counts)-settled {
+			if there := s.descend(next.place, counts, here.sum(counts)-settled); there.sum(counts) < here.sum(counts)-settled {
 				here, base, found = there, next.place, true
 			}
 		}
@@ -48,18 +41,18 @@ func (s *search) overSteps(here place, counts []bool) place {
 // promising returns the steps from which, by the slopes of the other unknowns,
 // the lowest sums are to be reached, the lowest first, one for each unknown.
 func (s *search) promising(base place, counts []bool) []step {
-	o, places := s.look(base), elsewhere()
-	chosen := pick(o.slope, counts)
+	slope, moved, places := s.slopes(base), s.look(base), elsewhere()
+	chosen := pick(slope, counts)
 	gram := gramOf(chosen)
 	innovation := make([]float64, len(chosen))
 	var all []step
-	for i, p := range o.moved {
+	for i, p := range moved {
 		if !p.runs {
 			continue
 		}
 		unknown := i / len(places)
 		a := 0
-		for j, row := range o.slope {
+		for j, row := range slope {
 			if counts[j] {
 				innovation[a] = p.residual[j] + dot(row, p.z) - row[unknown]*p.z[unknown]
 				a++
@@ -85,17 +78,14 @@ func (s *search) promising(base place, counts []bool) []step {
 	return best
 }
 
-// look runs the slopes at a draw and every unknown put elsewhere from there,
-// once for each draw that is asked for.
-func (s *search) look(base place) outlook {
-	for _, seen := range s.seen {
-		if slices.Equal(seen.from, base.z) {
-			return seen.outlook
-		}
+// look runs every unknown put elsewhere from a draw, by unknown, then by place.
+func (s *search) look(base place) []place {
+	v := s.viewFrom(base)
+	if v.moved != nil {
+		return v.moved
 	}
 	places := elsewhere()
 	n := s.dims * len(places)
-	o := outlook{slope: s.slopes(base), moved: make([]place, n)}
 	z, out, ok := rows(n, s.dims), rows(n, len(s.readings)), make([]bool, n)
 	for i := range z {
 		copy(z[i], base.z)
@@ -103,18 +93,31 @@ func (s *search) look(base place) outlook {
 	}
 	runAll(s.model, z, out, ok, s.workers)
 	s.runs += n
+	v.moved = make([]place, n)
 	for i := range z {
 		if ok[i] {
-			o.moved[i] = s.placed(z[i], out[i])
+			v.moved[i] = s.placed(z[i], out[i])
 		}
 	}
-	s.seen = append(s.seen, seenFrom{base.z, o})
-	return o
+	return v.moved
 }
 
-// seenFrom remembers an outlook: leaving out one reading after another looks
-// from the same draws again.
-type seenFrom struct {
-	from []float64
-	outlook
+// view is what was seen from a draw. It does not depend on which readings count:
+// searches without one after another look from the same draws again.
+type view struct {
+	from  []float64
+	slope [][]float64
+	moved []place
+}
+
+// viewFrom is what was seen from a draw so far.
+func (s *search) viewFrom(here place) *view {
+	for _, v := range s.views {
+		if slices.Equal(v.from, here.z) {
+			return v
+		}
+	}
+	v := &view{from: here.z}
+	s.views = append(s.views, v)
+	return v
 }

@@ -3,6 +3,7 @@ package reckon
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
@@ -196,25 +197,20 @@ func (e *engine) unreadable(err error) error {
 // settle looks whether all readings can be true. Of those that cannot, the one
 // that fits least is left out, until the others agree.
 func (e *engine) settle(d *drawn, list []reading, o Options) ([]reading, error) {
-	used := list
-	for len(used) > 0 {
-		c, is, err := draws.FindConflict(e.world.Dims(), e.model(used), asRead(used), o.Workers)
-		if err != nil {
-			return nil, e.unreadable(err)
+	c, is, err := draws.FindConflict(e.world.Dims(), e.model(list), asRead(list), o.Workers)
+	if err != nil {
+		return nil, e.unreadable(err)
+	}
+	d.runs += c.Runs
+	if !is {
+		return list, nil
+	}
+	d.conflict = e.conflict(list, &c)
+	var used []reading
+	for j := range list {
+		if !slices.Contains(c.LeftOut, j) {
+			used = append(used, list[j])
 		}
-		d.runs += c.Runs
-		if !is {
-			return used, nil
-		}
-		worst := c.Readings[0]
-		if d.conflict == nil {
-			d.conflict = e.conflict(used, &c)
-		} else {
-			d.conflict.LeftOut = append(d.conflict.LeftOut, used[worst].key)
-		}
-		rest := make([]reading, 0, len(used)-1)
-		rest = append(rest, used[:worst]...)
-		used = append(rest, used[worst+1:]...)
 	}
 	return used, nil
 }
@@ -222,7 +218,9 @@ func (e *engine) settle(d *drawn, list []reading, o Options) ([]reading, error) 
 // conflict says which readings do not go together.
 func (e *engine) conflict(list []reading, c *draws.Conflict) *answer.Conflict {
 	out := &answer.Conflict{P: c.Best.P, Likeliest: list[c.Readings[0]].key}
-	out.LeftOut = []string{out.Likeliest}
+	for _, i := range c.LeftOut {
+		out.LeftOut = append(out.LeftOut, list[i].key)
+	}
 	for i := range list {
 		out.Readings = append(out.Readings, list[i].key)
 	}
