@@ -55,7 +55,7 @@ func FindConflict(dims int, m Model, readings []Reading, workers int) (Conflict,
 		return Conflict{}, false, err
 	}
 	counts := every(len(readings))
-	here := s.overSteps(s.descend(s.middle, counts, math.Inf(1)), counts)
+	here := s.overSteps(s.descend(s.middle, counts), counts)
 	c := Conflict{Best: s.bestOf(here, counts)}
 	for count(counts) > 0 && s.chance(here, counts) < ConflictBelow {
 		list := s.leaveOut(here, counts)
@@ -123,7 +123,7 @@ func (s *search) leaveOut(here place, counts []bool) []absence {
 		}
 	}
 	if len(list) > 1 { // without any reading nothing is to be found
-		further(mendsSome, func(a *absence) place { return s.descend(a.place, a.counts, math.Inf(1)) })
+		further(mendsSome, func(a *absence) place { return s.descend(a.place, a.counts) })
 		further(mendsMuch, func(a *absence) place { return s.overSteps(a.place, a.counts) })
 	}
 	slices.SortStableFunc(list, func(a, b absence) int { return cmp.Compare(b.mends, a.mends) })

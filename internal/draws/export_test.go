@@ -1,7 +1,5 @@
 package draws
 
-import "math"
-
 // PlainSobol returns the points before scrambling, for comparison with others.
 func PlainSobol(n, dims int) [][]float64 {
 	points := rows(n, dims)
@@ -27,7 +25,7 @@ func MostProbable(dims int, m Model, readings []Reading, workers int) (Best, err
 		return Best{}, err
 	}
 	all := every(len(readings))
-	return s.bestOf(s.overSteps(s.descend(s.middle, all, math.Inf(1)), all), all), nil
+	return s.bestOf(s.overSteps(s.descend(s.middle, all), all), all), nil
 }
 
 // Explain is [Explainer.Explain] for a single figure.

@@ -1,5 +1,7 @@
 package draws
 
+import "math"
+
 // Best is the most probable draw, as far as the search went.
 type Best struct {
 	Z         []float64 // clipped at [Clip]
@@ -86,14 +88,20 @@ func (s *search) start() error {
 }
 
 // at runs one draw.
-func (s *search) at(z []float64) place {
-	out, ok := rows(1, len(s.readings)), make([]bool, 1)
-	runAll(s.model, [][]float64{z}, out, ok, 1)
-	s.runs++
-	if !ok[0] {
-		return place{z: z}
+func (s *search) at(z []float64) place { return s.all([][]float64{z})[0] }
+
+// all runs draws.
+func (s *search) all(z [][]float64) []place {
+	out, ok := rows(len(z), len(s.readings)), make([]bool, len(z))
+	runAll(s.model, z, out, ok, s.workers)
+	s.runs += len(z)
+	list := make([]place, len(z))
+	for i := range z {
+		if list[i] = (place{z: z[i]}); ok[i] {
+			list[i] = s.placed(z[i], out[i])
+		}
 	}
-	return s.placed(z, out[0])
+	return list
 }
 
 // placed is a draw that ran.
@@ -147,12 +155,21 @@ func count(all []bool) (n int) {
 }
 
 // descend takes Gauss-Newton steps until they gain no more, and finds the slopes
-// anew in between. It gives up where it is not going to come below a sum: where more
-// is left to gain than the last slopes gained.
-func (s *search) descend(here place, counts []bool, below float64) place {
+// anew in between.
+func (s *search) descend(here place, counts []bool) place {
+	return s.descendBelow(math.Inf(1), here, counts, s.slopes)
+}
+
+// glance is descend with slopes from one side, as far as it may come below a sum: it
+// gives up where more is left to gain than the last slopes gained.
+func (s *search) glance(below float64, here place, counts []bool) place {
+	return s.descendBelow(below, here, counts, s.roughSlopes)
+}
+
+func (s *search) descendBelow(below float64, here place, counts []bool, slopes func(place) [][]float64) place {
 	for range slopesAnew {
 		before := here.sum(counts)
-		here = s.along(here, s.slopes(here), counts)
+		here = s.along(here, slopes(here), counts)
 		gained := before - here.sum(counts)
 		if gained < worthAnew || here.sum(counts)-gained > below {
 			break
@@ -212,44 +229,6 @@ func (s *search) shortened(here place, slope [][]float64, counts []bool) (place,
 		}
 	}
 	return here, false
-}
-
-// slopes of the predictions, in their errors, by each unknown: from both sides
-// where both run, from one where only that does, none where neither does.
-func (s *search) slopes(here place) [][]float64 {
-	v := s.viewFrom(here)
-	if v.slope != nil {
-		return v.slope
-	}
-	k := len(s.readings)
-	z, out, ok := rows(2*s.dims, s.dims), rows(2*s.dims, k), make([]bool, 2*s.dims)
-	for i := range z {
-		copy(z[i], here.z)
-		z[i][i/2] += halfStep * float64(1-2*(i%2))
-		z[i][i/2] = max(-Clip, min(Clip, z[i][i/2]))
-	}
-	runAll(s.model, z, out, ok, s.workers)
-	s.runs += len(z)
-	slope := rows(k, s.dims)
-	for i := range s.dims {
-		high, low := 2*i, 2*i+1
-		above, below := out[high], out[low]
-		zAbove, zBelow := z[high][i], z[low][i]
-		if !ok[high] {
-			above, zAbove = here.predicted, here.z[i]
-		}
-		if !ok[low] {
-			below, zBelow = here.predicted, here.z[i]
-		}
-		if zAbove <= zBelow {
-			continue
-		}
-		for j, r := range s.readings {
-			slope[j][i] = (above[j] - below[j]) / (zAbove - zBelow) / r.Err
-		}
-	}
-	v.slope = slope
-	return slope
 }
 
 // solve returns (JJ' + I)^-1 e, for the errors as they are.

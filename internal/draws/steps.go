@@ -27,8 +27,9 @@ func (s *search) overSteps(here place, counts []bool) place {
 		}
 		found := false
 		for _, next := range s.promising(base, counts) {
-			if there := s.descend(next.place, counts, here.sum(counts)-settled); there.sum(counts) < here.sum(counts)-settled {
-				here, base, found = there, next.place, true
+			below := here.sum(counts) - settled
+			if there := s.glance(below, next.place, counts); there.sum(counts) < below {
+				here, base, found = s.descend(there, counts), next.place, true
 			}
 		}
 		if !found {
@@ -76,48 +77,4 @@ func (s *search) promising(base place, counts []bool) []step {
 		}
 	}
 	return best
-}
-
-// look runs every unknown put elsewhere from a draw, by unknown, then by place.
-func (s *search) look(base place) []place {
-	v := s.viewFrom(base)
-	if v.moved != nil {
-		return v.moved
-	}
-	places := elsewhere()
-	n := s.dims * len(places)
-	z, out, ok := rows(n, s.dims), rows(n, len(s.readings)), make([]bool, n)
-	for i := range z {
-		copy(z[i], base.z)
-		z[i][i/len(places)] = places[i%len(places)]
-	}
-	runAll(s.model, z, out, ok, s.workers)
-	s.runs += n
-	v.moved = make([]place, n)
-	for i := range z {
-		if ok[i] {
-			v.moved[i] = s.placed(z[i], out[i])
-		}
-	}
-	return v.moved
-}
-
-// view is what was seen from a draw. It does not depend on which readings count:
-// searches without one after another look from the same draws again.
-type view struct {
-	from  []float64
-	slope [][]float64
-	moved []place
-}
-
-// viewFrom is what was seen from a draw so far.
-func (s *search) viewFrom(here place) *view {
-	for _, v := range s.views {
-		if slices.Equal(v.from, here.z) {
-			return v
-		}
-	}
-	v := &view{from: here.z}
-	s.views = append(s.views, v)
-	return v
 }
