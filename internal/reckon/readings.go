@@ -27,11 +27,11 @@ type reading struct {
 // told is the reading as a sentence names it.
 func (r *reading) told() string { return fmt.Sprintf("\"%s = %s\"", r.name, r.value.Text) }
 
-// subject is a vehicle that readings are foretold of. Of those that need its outing
+// subject is a vehicle that readings are foretold of. Of those that need an outing
 // the first drives it.
 type subject struct {
 	*build.Built
-	lasts *ride.Outcome
+	lasts, wanted *ride.Outcome
 }
 
 // outing is the one from a full battery, as long as it lasts.
@@ -42,6 +42,21 @@ func (s *subject) outing(full bool) *ride.Outcome {
 		s.lasts = &out
 	}
 	return s.lasts
+}
+
+// drive is the outing from a full battery of as long as was asked for, where that is
+// known.
+func (s *subject) drive(full bool) *ride.Outcome {
+	if s.WantedS == 0 {
+		return s.outing(full)
+	}
+	if s.wanted == nil {
+		asked := freshly(s.Built, full)
+		asked.WantedS = s.WantedS
+		out := ride.Run(&asked, nil)
+		s.wanted = &out
+	}
+	return s.wanted
 }
 
 // What a reading at home is usually off by, as a share (one standard error):
@@ -181,15 +196,7 @@ func motorCase(p *setup.Parts, full, original bool) (list []reading) {
 			r.stated, r.err = true, max(k.errK, (k.v.High-k.v.Low)/2/math.Sqrt(3))
 		}
 		r.err = math.Hypot(r.err, driveErr*(k.v.Likely-p.Outing.AirC.Likely))
-		r.gives = func(c *subject) float64 {
-			if c.WantedS == 0 {
-				return min(c.outing(full).CaseC, ride.BurntC)
-			}
-			open := freshly(c.Built, full)
-			open.WantedS = c.WantedS
-			out := ride.Run(&open, nil)
-			return min(out.CaseC, ride.BurntC)
-		}
+		r.gives = func(c *subject) float64 { return min(c.drive(full).CaseC, ride.BurntC) }
 		list = append(list, r)
 	}
 	return list
