@@ -68,6 +68,7 @@ const (
 	KeyPackCells         = "pack.cells_in_series"
 	KeyPackCapacity      = "pack.capacity"
 	KeyPackMaxCurrent    = "pack.max_current"
+	KeyPackMaxCharge     = "pack.max_charge_current"
 	KeyPackTemperature   = "pack.temperature"
 	KeyPackCharge        = "pack.charge"
 	KeyPackJoined        = "pack.joined"

@@ -25,6 +25,8 @@ type match struct {
 	prof chemistry.Profile
 	gate Gate
 	ah   float64 // that limits go by
+	told float64 // greatest current of the pack's own sheet, see [Plugged.sheetMostA]; 0 = of no use
+	warm float64 // greatest current where it is warm enough
 	v    Verdict
 }
 
@@ -43,7 +45,11 @@ func Match(p Plugged) Verdict {
 	m := &match{p: p, prof: prof, gate: GateAt(prof, p.CellC), ah: p.sheetAh(), v: Verdict{Fit: Matches}}
 	m.v.WantedVPerCell = m.gate.WantedVPerCell
 	m.v.MostVPerCell = m.gate.MostVPerCell
-	m.v.MostA = prof.Charge.MaxC * m.ah * m.gate.CurrentShare
+	m.told, m.warm = p.sheetMostA(), prof.Charge.MaxC*m.ah
+	if m.told > 0 {
+		m.warm = m.told
+	}
+	m.v.MostA = m.warm * m.gate.CurrentShare
 	m.kind()
 	m.place()
 	m.output()

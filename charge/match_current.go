@@ -45,6 +45,52 @@ func (p *Plugged) sheetAh() float64 {
 	return p.LabelAh
 }
 
+// What the sheets at hand print as the greatest charging current, over the printed
+// capacity, of any cell of its kind: a told one above that was misread, mostly
+// from the line of the discharging current.
+const (
+	leadPrintsC    = 0.4     // source "charge-current-sheets"
+	lithiumPrintsC = 6 / 2.8 // source "charge-current-sheets"
+	ironPrintsC    = 1.0     // from memory
+)
+
+// printsC is the greatest that is taken for a charging current of such cells.
+func printsC(p chemistry.Profile) float64 {
+	most := p.Charge.KindMostC()
+	switch wants(p) {
+	case ForLeadAcid:
+		most = max(most, leadPrintsC)
+	case ForLithiumIon:
+		most = max(most, lithiumPrintsC)
+	case ForLithiumIronPhosphate:
+		most = max(most, ironPrintsC)
+	}
+	return most
+}
+
+// sheetMostA is the greatest current that the pack's own sheet allows it, A: as much of
+// what is told as it holds of its label. 0 when none is told, or one that no sheet of
+// such cells prints.
+func (p *Plugged) sheetMostA() float64 {
+	label := p.LabelAh
+	if label <= 0 {
+		label = p.Pack.RatedAh()
+	}
+	if p.SheetA > printsC(p.Pack.Spec().Profile)*label*(1+rounding) {
+		return 0
+	}
+	return p.SheetA * p.sheetAh() / label
+}
+
+// suppliedMostA is the greatest current that whoever made the pack may have chosen for
+// the charger that came with it.
+func (m *match) suppliedMostA() float64 {
+	if m.told > 0 {
+		return m.told
+	}
+	return m.prof.Charge.KindMostC() * m.ah
+}
+
 // current judges the charging current.
 func (m *match) current() {
 	a, most := m.p.Charger.CurrentA, m.v.MostA
@@ -52,6 +98,12 @@ func (m *match) current() {
 	f := answer.Finding{
 		Unit: "A", Found: a, Limit: most, Source: lim.Source,
 		Decides: []string{answer.KeyChargerLabel, answer.KeyChargerCurrent, answer.KeyPackCapacity, answer.KeyPackChemistry},
+	}
+	if m.p.SheetA > 0 {
+		f.Decides = append(f.Decides, answer.KeyPackMaxCharge)
+	}
+	if m.told > 0 {
+		f.Source = answer.PartRating
 	}
 	if m.gate.CurrentShare < 1 {
 		f.Decides = append(f.Decides, answer.KeyOutingAir) // in warmer air it may take more
@@ -65,14 +117,14 @@ func (m *match) current() {
 		f.Title = "The charger's current is not known."
 		f.Advice = "Read the amps or milliamps on its label; without them neither heat nor time can be told."
 		m.say(Unproven, f)
-	case m.p.Charger.SuppliedWithPack && a <= lim.KindMostC()*ah*(1+rounding): // whoever made the pack chose it for these cells, cold or not
+	case m.p.Charger.SuppliedWithPack && a <= m.suppliedMostA()*(1+rounding): // whoever made the pack chose it for these cells, cold or not
 	case a > most*(1+rounding):
 		f.Code, f.Level, f.Harm, f.Change = CodeCurrentTooHigh, answer.FixFirst, answer.Part, answer.FitCharger
 		if m.lithium() || a > farTooMuch*most {
 			f.Level, f.Harm = answer.Danger, answer.House
 		}
 		f.Title = "The charger pushes more current than the pack may take."
-		if m.gate.CurrentShare < 1 && a <= lim.MaxC*ah { // too much only for as long as they are cold
+		if m.gate.CurrentShare < 1 && a <= m.warm { // too much only for as long as they are cold
 			f.Level, f.Change, f.Habit = answer.FixFirst, answer.WarmUp, answer.HabitChargeWarm
 			f.Title = "The charger pushes more current than cells as cold as these may take."
 			f.Advice = "Warm the pack up indoors before it is charged, and charge it there."
@@ -80,7 +132,7 @@ func (m *match) current() {
 			return
 		}
 		if m.p.Charger.SuppliedWithPack {
-			f.Limit = lim.KindMostC() * ah
+			f.Limit = m.suppliedMostA()
 			if a <= littleTooMuch*f.Limit {
 				f.Level, f.Harm, f.Change = answer.Watch, answer.Wear, answer.LookUp
 				f.Advice = "Look whether pack and charger are of one maker and name each other."
@@ -88,7 +140,10 @@ func (m *match) current() {
 				return
 			}
 		}
-		f.Advice = fmt.Sprintf("Use a charger of at most %s A.", quantity.Digits(math.Floor(AdvisedC(m.prof)*ah*m.gate.CurrentShare*10+rounding)/10, 3))
+		f.Advice = fmt.Sprintf("Use a charger of at most %s A.", quantity.Digits(math.Floor(m.p.AdvisedA()*m.gate.CurrentShare*10+rounding)/10, 3))
+		if m.p.SheetA > 0 && m.told == 0 {
+			f.Advice += fmt.Sprintf(" No sheet of such cells allows the %s A told for charging: read it again.", quantity.Digits(m.p.SheetA, 3))
+		}
 		m.say(Refused, f)
 	case m.prof.Family == chemistry.LeadAcid && a < tooSlowC*ah*(1-rounding):
 		f.Code, f.Level, f.Harm, f.Want = CodeSlow, answer.Watch, answer.Wear, answer.Above
@@ -104,11 +159,15 @@ func (m *match) current() {
 // "common-charging").
 const advisedC = 1.0
 
-// AdvisedC returns the greatest current, over capacity, of which a charger for such
-// cells is advised, 1/h.
-func AdvisedC(p chemistry.Profile) float64 {
-	if p.Family == chemistry.Lithium {
-		return min(p.Charge.MaxC, advisedC)
+// AdvisedA returns the greatest current of which a charger for the pack is advised, A.
+func (p *Plugged) AdvisedA() float64 {
+	if told := p.sheetMostA(); told > 0 {
+		return told
 	}
-	return p.Charge.MaxC
+	prof := p.Pack.Spec().Profile
+	c := prof.Charge.MaxC
+	if prof.Family == chemistry.Lithium {
+		c = min(c, advisedC)
+	}
+	return c * p.sheetAh()
 }

@@ -208,6 +208,41 @@ func TestChargersAreMatchedOrRefusedWithTheReason(t *testing.T) {
 			fit: charge.Refused, code: charge.CodeWrongChemistry, level: danger,
 		},
 		{
+			name: "2C on power cells whose sheet prints it", p: plugged(t, "li-ion", 5, 2, "21V 4A DC Li-ion automatic"),
+			do: func(p *charge.Plugged) { p.SheetA = 4 }, fit: charge.WithCare, code: charge.CodePolarityUnchecked, level: watch,
+		},
+		{
+			name: "a little more than the sheet prints", p: plugged(t, "li-ion", 5, 2, "21V 4A DC Li-ion automatic"),
+			do: func(p *charge.Plugged) { p.SheetA = 3.9 }, fit: charge.Refused, code: charge.CodeCurrentTooHigh, level: danger,
+		},
+		{
+			name: "less printed than such cells mostly take", p: plugged(t, "li-ion", 5, 5, "21V 4A DC Li-ion automatic"),
+			do: func(p *charge.Plugged) { p.SheetA = 1 }, fit: charge.Refused, code: charge.CodeCurrentTooHigh, level: danger,
+		},
+		{
+			name: "four times what is printed, of its own charger", p: plugged(t, "li-ion", 5, 5, "21V 4A DC Li-ion automatic"),
+			do:  func(p *charge.Plugged) { p.SheetA, p.Charger.SuppliedWithPack = 1, true },
+			fit: charge.Refused, code: charge.CodeCurrentTooHigh, level: danger,
+		},
+		{
+			name: "amps of a discharge told as those of a charge", p: plugged(t, "li-ion", 5, 5, "21V 10A DC Li-ion automatic"),
+			do: func(p *charge.Plugged) { p.SheetA = 30 }, fit: charge.Refused, code: charge.CodeCurrentTooHigh, level: danger,
+		},
+		{
+			name: "the same of a block", p: plugged(t, "agm", 6, 12, "lead acid 14.4V 15A DC automatic"),
+			do: func(p *charge.Plugged) { p.SheetA = 40 }, fit: charge.Refused, code: charge.CodeCurrentTooHigh, level: danger,
+			why: "no sheet prints 3.3C: it is judged by 0.3C",
+		},
+		{
+			name: "the sheet of a block that takes 0.4C", p: plugged(t, "agm", 6, 14, "lead acid 14.4V 5.6A DC automatic"),
+			do: func(p *charge.Plugged) { p.SheetA = 5.6 }, fit: charge.WithCare, code: charge.CodePolarityUnchecked, level: watch,
+		},
+		{
+			name: "the sheet of cells that are not in it", p: plugged(t, "li-ion", 5, 2, "21V 4A DC Li-ion automatic"),
+			do:  func(p *charge.Plugged) { p.SheetA, p.LabelAh = 4, 4 },
+			fit: charge.Refused, code: charge.CodeCurrentTooHigh, level: danger, why: "it holds half its label, and takes half of what is printed",
+		},
+		{
 			name: "timer on lead-acid", p: plugged(t, "agm", 6, 7, "lead acid 14.4V 1A DC timer"),
 			fit: charge.WithCare, code: charge.CodeTimer, level: watch,
 		},

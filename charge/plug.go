@@ -13,6 +13,7 @@ type Plugged struct {
 	AmbientC float64  // surroundings, deg C
 	RestV    float64  // rested voltage of the pack; 0 = not measured
 	LabelAh  float64  // what is printed on the pack; 0 = what it holds
+	SheetA   float64  // greatest charging current that the pack's own sheet allows; 0 = not told
 	ToolPack bool     // a cordless-tool pack with electronics and a charger of its own
 	Port     Port     // where the charger is plugged in
 	Jack     Polarity // polarity that the pack's or vehicle's jack wants, if known

@@ -8,6 +8,11 @@ import "example.org/packcheck/answer"
 func Sources() []answer.Source {
 	return []answer.Source{
 		{
+			ID:    "charge-current-sheets",
+			Text:  "the greatest charging currents on sheets at hand: 5.6 A of a sealed 12 V 14 Ah block, 6 A of an INR18650-P28A of 2.8 Ah; of lithium iron phosphate 1C, from memory",
+			Known: "copy",
+		},
+		{
 			ID:    "charger-recalls-2000",
 			Text:  "reports of two US recalls of ride-on toy chargers about the year 2000 (294,000 and 113,000): chargers and wires overheated, five house fires",
 			Known: "copy of a news report",

@@ -47,6 +47,8 @@ func keyName(name string) string {
 		return "highest voltage"
 	case "max_current":
 		return "greatest current"
+	case "max_charge_current":
+		return "greatest charging current"
 	case "one_way_length":
 		return "length"
 	case "distance_from_pack":

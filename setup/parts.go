@@ -217,6 +217,7 @@ type PackPart struct {
 	TemperatureC     Figure // not Known: the same as the air
 	Charge           Figure // state of charge at the start
 	MaxCurrentA      Figure
+	MaxChargeA       float64 // what its own sheet allows, of a range the lower end; 0 = not told
 	ClosedShell      bool
 	Housing          Choice
 	MassKg           Figure

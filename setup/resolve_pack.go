@@ -279,6 +279,9 @@ func (r *resolver) packLimits(raw Pack, kg float64) {
 		why:    "Not given; what such cells can give for long.",
 		source: firstSource(p.Profile.Discharge.Source),
 	})
+	if raw.MaxCharge.Given {
+		p.MaxChargeA = raw.MaxCharge.Low
+	}
 	month := p.Profile.Keeping.LossPerMonth
 	p.SelfDischarge = r.orProfile(raw.SelfDischarge, guessed, blank{
 		table: "pack", name: "self_discharge", kind: quantity.Fraction, Range: quantity.Exactly(math.Min(month, 1)),

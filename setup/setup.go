@@ -160,6 +160,7 @@ type Pack struct {
 	Maker         Word   `key:"maker" kind:"word" words:"own|look-alike" example:"own" doc:"whether tool or vehicle came with it, or somebody made it to fit"`
 	Cells         Word   `key:"cells" kind:"word" words:"power|middle|energy|general|high-rate|long-life|cyclic" example:"power" doc:"what its cells are made for: lithium for high currents or for much charge, lead-acid for everything, for minutes, for years on a charger or for deep discharges"`
 	MaxCurrent    Value  `key:"max_current" kind:"current" min:"0.1" max:"5000" example:"30 A" doc:"greatest lasting current that its maker allows"`
+	MaxCharge     Value  `key:"max_charge_current" kind:"current" min:"0.01" max:"1000" example:"4 A" doc:"greatest charging current that its own sheet or print allows, of the whole pack; of a cell's sheet times the strings side by side"`
 	Housing       Word   `key:"housing" kind:"word" words:"bare cells|closed shell" example:"closed shell" doc:"what the cells sit in"`
 	Mass          Value  `key:"mass" kind:"mass" min:"0.02" max:"200" example:"0.7 kg" doc:"mass of the whole pack"`
 	WatchesCells  Flag   `key:"watches_cells" kind:"yes or no" example:"true" doc:"whether its electronics watch every cell and disconnect for the weakest"`

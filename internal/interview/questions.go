@@ -58,6 +58,8 @@ func questions() []row {
 			"Compare the name on the battery with that on the tool or the vehicle.", "either").choose(Choice{"own", "the maker of the tool or the vehicle"}, Choice{"look-alike", "somebody else"}),
 		ask(Look, "pack.max_current", "How many amps does its maker allow for good?",
 			"Read its sheet or ask its maker.", "what such cells mostly stand").hard(),
+		ask(Look, "pack.max_charge_current", "With how many amps may it be charged, by its own print or sheet?",
+			"A block of lead prints it as the initial current, mostly less than a third of its ampere-hours; a cell's sheet as the greatest charging current, and so many cells side by side take so many times that.", "what such cells mostly take").hard().only(given("charger.label", "charger.current")),
 		ask(Look, "pack.charge", "How full is the battery when the ride begins?",
 			"Count its lights, or say 100 % for one fresh from the charger.", "full").example("100 %"),
 		ask(Tool, "pack.temperature", "How warm is the battery when the ride begins?",

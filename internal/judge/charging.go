@@ -6,7 +6,6 @@ import (
 	"math"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/setup"
@@ -32,7 +31,7 @@ func (v *view) charging() error {
 	p, one := v.parts, v.Now.One
 	out := &v.out.Charging
 	*out = Charging{
-		Match: answer.MatchNone, Right: rightCharger(one, p.Pack.ToolPack),
+		Match:     answer.MatchNone,
 		HoursTo80: math.NaN(), HoursToFull: math.NaN(), UnplugH: math.NaN(), EndVPerCell: math.NaN(),
 	}
 	given := p.Setup.Charger.Given
@@ -52,11 +51,12 @@ func (v *view) charging() error {
 	plugged := charge.Plugged{
 		Pack: one, Charger: p.Charger.Charger, CellC: v.Now.AmbientC, AmbientC: v.Now.AmbientC, RestV: v.restV(),
 		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: charge.PolarityNamed(p.Setup.Charger.JackPolarity.Text),
-		Joined: joined(p.Pack.Joined), Driving: driving(p.Setup.Charger.BlocksDriving),
+		SheetA: p.Pack.MaxChargeA, Joined: joined(p.Pack.Joined), Driving: driving(p.Setup.Charger.BlocksDriving),
 	}
 	if p.Pack.CapacityAh.Known {
 		plugged.LabelAh = v.Now.Pick(&p.Pack.CapacityAh)
 	}
+	out.Right = rightCharger(plugged)
 	if plugged.Joined == charge.InSeries && p.Pack.Profile.Family == chemistry.LeadAcid {
 		if plugged.MadeFor = p.Charger.SizeFor(one); plugged.MadeFor == charge.ForPair {
 			plugged.Pack, plugged.RestV = v.Now.Pack, 2*plugged.RestV
@@ -186,16 +186,16 @@ func joined(word string) charge.Joined {
 	}
 }
 
-// rightCharger says which charger belongs to a pack.
-func rightCharger(m *battery.Model, toolPack bool) string {
-	if toolPack { // volts and amps would only help to find another one
+// rightCharger says which charger belongs to the pack.
+func rightCharger(plugged charge.Plugged) string {
+	if plugged.ToolPack { // volts and amps would only help to find another one
 		return "only the pack maker's own charger"
 	}
-	spec := m.Spec()
+	spec := plugged.Pack.Spec()
 	p := spec.Profile
 	volts := p.Charge.CellV * float64(spec.CellsInSeries)
 	text := fmt.Sprintf("one made for %s that ends at %s V for this pack (%s V per cell), gives at most %s A and stops by itself",
-		p.Title, round(volts, 3), round(p.Charge.CellV, 3), round(charge.AdvisedC(p)*m.RatedAh(), 2))
+		p.Title, round(volts, 3), round(p.Charge.CellV, 3), round(plugged.AdvisedA(), 2))
 	if p.Family == chemistry.Nickel {
 		text = fmt.Sprintf("one made for %s with %d cells that notices by itself when the pack is full", p.Title, spec.CellsInSeries)
 	}
