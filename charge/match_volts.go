@@ -74,12 +74,13 @@ func (m *match) tooHigh() bool {
 		Code: CodeVoltsTooHigh, Gravity: 2, Unit: "V", Found: held, Limit: most, Source: m.prof.Charge.Source,
 		Change: answer.FitCharger, Decides: decidesVolts(),
 	}
+	rises, bound := quantity.SaidBeside(quantity.Voltage, held, most)
 	if lim := m.prof.Charge; lim.HotCellV > 0 && m.p.CellC >= lim.HotAboveC && held <= lim.CellMaxV*(1+rounding) {
 		if !m.gate.Open || c.SuppliedWithPack { // the heat is told by itself, and their own charger feels it
 			return false
 		}
 		f.Level, f.Harm, f.Change = answer.FixFirst, answer.House, answer.WaitBeforeCharge
-		f.Title = fmt.Sprintf("The charger drives each cell to %s; as hot as they are, %s is the most they may have.", volts(held), volts(most))
+		f.Title = fmt.Sprintf("The charger drives each cell to %s; as hot as they are, %s is the most they may have.", rises, bound)
 		f.Advice = "Let the pack cool to the warmth of a room before it is charged."
 		f.Decides = append(f.Decides, answer.KeyOutingAir, answer.KeyPackTemperature)
 		m.say(Refused, f)
@@ -95,23 +96,23 @@ func (m *match) tooHigh() bool {
 		if !m.lithium() && surely < most*1.1 {
 			f.Level, f.Harm = answer.FixFirst, answer.Part
 		}
-		f.Title = fmt.Sprintf("The charger drives each cell to %s; %s is the most it may have.", volts(held), volts(most))
+		f.Title = fmt.Sprintf("The charger drives each cell to %s; %s is the most it may have.", rises, bound)
 		f.Advice = "Do not connect it: it overcharges the pack. Use one whose end voltage fits this pack."
 		m.say(Refused, f)
 	case m.lithium():
 		f.Level, f.Harm = answer.Danger, answer.House
-		f.Title = fmt.Sprintf("The charger may drive each cell to %s; %s is the most it may have.", volts(held), volts(most))
+		f.Title = fmt.Sprintf("The charger may drive each cell to %s; %s is the most it may have.", rises, bound)
 		f.Advice = "A plain adaptor does not hold its voltage. Never use one on a lithium pack."
 		m.say(Refused, f)
 	case c.Stops == StopsByItself:
 		f.Level, f.Harm = answer.Watch, answer.Wear
-		f.Title = fmt.Sprintf("The charger may rise to %s per cell, above the %s that the battery should see.", volts(held), volts(most))
+		f.Title = fmt.Sprintf("The charger may rise to %s per cell, above the %s that the battery should see.", rises, bound)
 		f.Advice = "It is said to stop by itself: check once with a meter near the end of a charge that it does."
 		m.say(WithCare, f)
 	default:
 		f.Level, f.Harm = m.unlessSupplied()
 		f.Habit, f.Decides = answer.HabitWatchCharge, append(f.Decides, answer.KeyChargerCameWithPack)
-		f.Title = fmt.Sprintf("The real end voltage of this adaptor is unknown: it may rise to %s per cell, %s is the most.", volts(held), volts(most))
+		f.Title = fmt.Sprintf("The real end voltage of this adaptor is unknown: it may rise to %s per cell, %s is the most.", rises, bound)
 		f.Advice = "Measure the battery's volts near the end of a charge and unplug when the limit is reached; better, use a charger that stops by itself."
 		m.say(Unproven, f)
 	}

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"example.org/packcheck/answer"
+	said "example.org/packcheck/internal/quantity"
 )
 
 // What the checks of board, contacts, converter, plug and reversal find.
@@ -92,7 +93,8 @@ func (b BoardCheck) volts() []answer.Finding {
 	if f.Found < b.FullV {
 		from = "converter's"
 	}
-	f.Title = fmt.Sprintf("The %s %s are too much for %s: %s %s.", from, volts(f.Found), part, stands, volts(f.Limit))
+	found, most := said.SaidBeside(said.Voltage, f.Found, f.Limit)
+	f.Title = fmt.Sprintf("The %s %s are too much for %s: %s %s.", from, found, part, stands, most)
 	return []answer.Finding{f}
 }
 
@@ -182,7 +184,8 @@ func (k ConverterCheck) Findings() []answer.Finding {
 		f.Advice = fmt.Sprintf("Find the converter's peak rating: it must be above %s. The %s of steady running are not what counts.", amps(need), amps(k.RunningA))
 	case over(need, c.LimitA):
 		f.Code, f.Change = CodeConverterTooSmall, answer.FitConverter
-		f.Title = fmt.Sprintf("The converter gives %s but %s asks for %s: it will cut out or burn.", amps(c.LimitA), when, amps(need))
+		asked, gives := said.SaidBeside(said.Current, need, c.LimitA)
+		f.Title = fmt.Sprintf("The converter gives %s but %s asks for %s: it will cut out or burn.", gives, when, asked)
 		f.Advice = fmt.Sprintf("Fit a controller made for the pack's voltage instead. Or use a converter for more than %s: steady running is not what counts, launch and reversal are.", amps(need))
 	default:
 		return nil

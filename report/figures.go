@@ -229,6 +229,14 @@ func unitNamed(name string) (unit, bool) {
 	return unit{}, false
 }
 
+// apart prints a finding's number and its limit with the digits that tell them apart.
+func (f figures) apart(found, limit float64, name string) (figure, bound string) {
+	if u, ok := unitNamed(name); ok && isNumber(found) && isNumber(limit) {
+		return quantity.Apart(u.kind, noDust(found, u.finest)*u.per, noDust(limit, u.finest)*u.per, f.system)
+	}
+	return f.inUnit(found, name), f.inUnit(limit, name)
+}
+
 // inUnit prints a finding's number, in the user's units.
 func (f figures) inUnit(value float64, name string) string {
 	if !isNumber(value) {

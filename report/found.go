@@ -49,6 +49,9 @@ func (b *builder) held(f *answer.Finding) (found, right string) {
 	}
 	limit := b.inUnit(f.Limit, f.Unit)
 	if found = b.found(f); found == limit {
+		found, limit = b.apart(f.Found, f.Limit, f.Unit)
+	}
+	if found == limit { // nothing anybody measures is between them
 		found = "just " + found
 	}
 	if f.Certainty != answer.Plain && f.Reads == answer.AsNumber {
@@ -74,15 +77,15 @@ func (b *builder) found(f *answer.Finding) string {
 	case f.Unit == "degC" && f.Found > burntC:
 		return "more than " + b.alone(degrees, burntC).likely
 	}
-	exact, limit := b.inUnit(f.Found, f.Unit), b.inUnit(f.Limit, f.Unit)
 	switch f.Unit {
 	case "V", "degC", "m/s", "N", "kg":
-		return exact // a tenth of a volt counts, and the others have two digits anyway
+		return b.inUnit(f.Found, f.Unit) // a tenth of a volt counts, and the others have two digits anyway
 	}
-	if rough := b.inUnit(about(f.Found), f.Unit); rough != limit {
-		return rough
+	rough := about(f.Found)
+	if text := b.inUnit(rough, f.Unit); (rough < f.Limit) == (f.Found < f.Limit) && text != b.inUnit(f.Limit, f.Unit) {
+		return text
 	}
-	return exact
+	return b.inUnit(f.Found, f.Unit)
 }
 
 // atRisk says who suffers, where it is more than the vehicle: what shows in few

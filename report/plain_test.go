@@ -38,6 +38,10 @@ func TestNothingIsFoundToBeZeroWhereItIsNotKnown(t *testing.T) {
 		{answer.Finding{Level: answer.Danger, Unit: "A", Found: 22.9, Limit: 22.5}, "(23 A, at most 22.5 A", ""},
 		{answer.Finding{Level: answer.Watch, Unit: "N", Found: 48.2, Limit: 48.2}, "(just 48 N, at most 48 N; s)", "found"},
 		{answer.Finding{Level: answer.Danger, Unit: "A", Found: 30.3, Limit: 30}, "(30.3 A, at most 30 A", ""},
+		{answer.Finding{Level: answer.Danger, Unit: "A", Found: 30.04, Limit: 30}, "(30.04 A, at most 30 A", "just"},
+		{answer.Finding{Level: answer.FixFirst, Unit: "A", Found: 12.4, Limit: 12.3}, "(12.4 A, at most 12.3 A", "(12 A"},
+		{answer.Finding{Level: answer.FixFirst, Unit: "A", Found: 12.6, Limit: 12.7, Want: answer.Above}, "(12.6 A, at least 12.7 A", "(13 A"},
+		{answer.Finding{Level: answer.FixFirst, Unit: "m/s", Found: 13.2 / 3.6, Limit: 12.9 / 3.6}, "(13.2 km/h, at most 12.9 km/h", "just"},
 	} {
 		a := fine()
 		tt.f.Title, tt.f.Source, tt.f.Topic = "Said.", "s", answer.TopicPath

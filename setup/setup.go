@@ -255,7 +255,7 @@ type Measured struct {
 	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"battery voltage while driving; of two packs in series, of one or of both"`
 	LoadedCurrent  Value `key:"loaded_current" kind:"current" min:"0.01" max:"1000" example:"15 A" doc:"current at that moment"`
 	RideTime       Value `key:"ride_time" kind:"time" min:"1" max:"604800" example:"45 min" doc:"how long the pack lasted, by the clock"`
-	TopSpeed       Value `key:"top_speed" kind:"speed" min:"0.05" max:"30" example:"5 km/h" doc:"speed on the flat"`
+	TopSpeed       Value `key:"top_speed" kind:"speed" min:"0.05" max:"30" example:"5 km/h" doc:"speed on the flat, in the fast gear where it has two"`
 	BlockedCurrent Value `key:"blocked_current" kind:"current" min:"0.1" max:"5000" example:"60 A" doc:"current with the wheels held"`
 	PullForce      Value `key:"pull_force" kind:"force" min:"0.5" max:"20000" example:"40 N" doc:"force that pulls the loaded vehicle along slowly"`
 	FuseRating     Value `key:"fuse_rating" kind:"current" min:"0.1" max:"1000" example:"30 A" doc:"rating of the fuse that opened"`

@@ -29,6 +29,32 @@ func Said(kind Kind, value float64) string {
 	return Format(kind, About(value), Metric)
 }
 
+// SaidBeside prints a figure and its limit as [Said] does, apart as [Apart] does.
+func SaidBeside(kind Kind, value, limit float64) (figure, bound string) {
+	if figure, bound = Said(kind, value), Said(kind, limit); figure != bound {
+		return figure, bound
+	}
+	return Apart(kind, value, limit, Metric)
+}
+
+// Apart prints a figure and its limit as [Format] does, with up to two digits more
+// where they would read alike: nobody understands "13 A, more than 13 A". What is closer
+// together still reads alike, and so do times.
+func Apart(kind Kind, value, limit float64, system System) (figure, bound string) {
+	figure, bound = Format(kind, value, system), Format(kind, limit, system)
+	u, digits := shown(kind, max(math.Abs(value), math.Abs(limit)), system)
+	if figure != bound || u == nil {
+		return figure, bound
+	}
+	for more := 1; more <= 2; more++ {
+		with := func(v float64) string { return glue(kind, Digits(u.from(v), digits+more), u.name) }
+		if finer, limit := with(value), with(limit); finer != limit {
+			return finer, limit
+		}
+	}
+	return figure, bound
+}
+
 // About rounds to two digits, but never coarser than to whole units: what is
 // computed from assumed values deserves no more.
 func About(v float64) float64 {

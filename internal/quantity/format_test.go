@@ -9,6 +9,36 @@ import (
 	"example.org/packcheck/internal/quantity"
 )
 
+// A figure and the limit that it is past never read alike, as far as anybody measures.
+func TestAFigureAndItsLimitReadApart(t *testing.T) {
+	for _, c := range []struct {
+		kind         quantity.Kind
+		value, limit float64
+		system       quantity.System
+		want         string
+	}{
+		{quantity.Current, 78.4, 60, quantity.Metric, "78.4 A > 60 A"},
+		{quantity.Current, 30.04, 30, quantity.Metric, "30.04 A > 30 A"},
+		{quantity.Voltage, 4.204, 4.2, quantity.Metric, "4.204 V > 4.2 V"},
+		{quantity.Speed, 13.2 / 3.6, 12.9 / 3.6, quantity.Metric, "13.2 km/h > 12.9 km/h"},
+		{quantity.Speed, 13.2 / 3.6, 12.9 / 3.6, quantity.Customary, "8.2 mph > 8 mph"},
+		{quantity.Temperature, 71.3, 71, quantity.Metric, "71.3 C > 71 C"},
+		{quantity.Current, 30, 30, quantity.Metric, "30 A > 30 A"},
+		{quantity.Duration, 3600.2, 3600, quantity.Metric, "1 h > 1 h"},
+	} {
+		figure, limit := quantity.Apart(c.kind, c.value, c.limit, c.system)
+		if got := figure + " > " + limit; got != c.want {
+			t.Errorf("%v and %v: %q, want %q", c.value, c.limit, got, c.want)
+		}
+	}
+	if figure, limit := quantity.SaidBeside(quantity.Current, 30.4, 30.1); figure != "30.4 A" || limit != "30.1 A" {
+		t.Errorf("a sentence says %s and %s", figure, limit)
+	}
+	if figure, limit := quantity.SaidBeside(quantity.Current, 78.4, 60); figure != "78 A" || limit != "60 A" {
+		t.Errorf("a sentence says %s and %s", figure, limit)
+	}
+}
+
 func TestFormatPrintsWhatPeopleRead(t *testing.T) {
 	const lb = 0.45359237
 	metric, us := quantity.Metric, quantity.Customary
