@@ -177,23 +177,33 @@ func FuzzRead(f *testing.F) {
 	f.Add("Zeit;Spannung;Strom\n0,0;12,9;0\n1,5;12,8;1,5\n")
 	f.Add("0 12.9 0\n1 12.8 -1\n")
 	f.Add("t,V,A,T\n00:00:01,12,1,25\n00:00:02,12,1,\n")
+	var long strings.Builder
+	for k := range 200 {
+		fmt.Fprintf(&long, "%d %g %d\n", k, 12.9-0.001*float64(k), 4*(k/9%2)-k/150)
+	}
+	f.Add(long.String())
 	f.Fuzz(func(t *testing.T, text string) {
-		l, err := cellfit.Read(strings.NewReader(text), cellfit.Options{})
-		if err != nil {
-			return
-		}
-		for i := range l.TimeS {
-			if i > 0 && !(l.TimeS[i] > l.TimeS[i-1]) {
-				t.Fatalf("time does not rise at row %d: %v", i, l.TimeS)
+		for _, held := range []int{allRows, 64} {
+			l, err := cellfit.Read(strings.NewReader(text), cellfit.Options{HeldRows: held})
+			if err != nil {
+				return
 			}
-			for _, x := range []float64{l.TimeS[i], l.Volts[i], l.Amps[i], l.ChargeAh[i]} {
-				if math.IsNaN(x) || math.IsInf(x, 0) {
-					t.Fatalf("row %d holds %v", i, x)
+			if l.Rows() > held || l.Rows() > l.FileRows {
+				t.Fatalf("%d rows of %d are held", l.Rows(), l.FileRows)
+			}
+			for i := range l.TimeS {
+				if i > 0 && !(l.TimeS[i] > l.TimeS[i-1]) {
+					t.Fatalf("time does not rise at row %d: %v", i, l.TimeS)
+				}
+				for _, x := range []float64{l.TimeS[i], l.Volts[i], l.Amps[i], l.ChargeAh[i]} {
+					if math.IsNaN(x) || math.IsInf(x, 0) {
+						t.Fatalf("row %d holds %v", i, x)
+					}
 				}
 			}
+			_ = l.Parts()
+			_ = l.Condense(50)
 		}
-		_ = l.Parts()
-		_ = l.Condense(50)
 	})
 }
 
