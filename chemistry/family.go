@@ -157,7 +157,7 @@ type Hint struct {
 	OhmicAh          float64 // likewise of a second at most: what a meter shows
 	WhPerKg          float64 // of the bare cells
 	// ChargeC is the current of the charger that the battery's maker supplied with
-	// it, over its printed Ah, 1/h.
+	// it, or that its sheet allows, over its printed Ah, 1/h.
 	ChargeC float64
 }
 

@@ -105,7 +105,7 @@ func (b *builder) conflict() []fact {
 		facts = append(facts, fact{"Not all true", strings.Join(names, "; ")})
 	}
 	if c.Likeliest != "" {
-		facts = append(facts, fact{"Likeliest wrong", b.readingName(c.Likeliest) + "; the answer does without it"})
+		facts = append(facts, fact{"Likeliest wrong", orElse(clean(c.Name), b.readingName(c.Likeliest)) + "; the answer does without it"})
 	}
 	if c.Second != "" {
 		facts = append(facts, fact{"Nearly as likely", b.readingName(c.Second)})

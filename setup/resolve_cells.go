@@ -47,6 +47,9 @@ func (r *resolver) family(raw Pack) {
 		hint.WhPerKg = wh / raw.Mass.Likely / p.Profile.Mass.CellShare
 	}
 	hint.ChargeC = r.suppliedC()
+	if sheet := raw.MaxCharge; sheet.Given && p.CapacityAh.Known {
+		hint.ChargeC = max(hint.ChargeC, sheet.Low/p.CapacityAh.Likely)
+	}
 	hint.OhmicAh, hint.OhmSpread = r.ohmicAh(raw)
 	p.Members = chemistry.Shifted(p.Members, hint)
 	cellAh := hint.CellAh
