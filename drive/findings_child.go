@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"example.org/packcheck/answer"
+	said "example.org/packcheck/internal/quantity"
 )
 
 // What the checks of rider, slope, remote control and accessories find.
@@ -79,20 +80,27 @@ func (k LoadCheck) Findings() []answer.Finding {
 	f := answer.Finding{
 		Code: CodeOverloaded, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicRide, Item: answer.Rider, Change: answer.LoadLess,
 		Unit: "kg", Found: k.RiderKg, Limit: k.RatedKg, Source: srcRating, LimitKey: answer.KeyVehicleRatedLoad, Decides: []string{answer.KeyVehicleRatedLoad, answer.KeyRiderMass},
-		Title:  fmt.Sprintf("%.0f kg ride on what is made for %.0f kg.", k.RiderKg, k.RatedKg),
 		Advice: "Let only as much ride as the vehicle's own label allows: frame, wheels and brake are not made for more.",
 	}
 	if k.RatedKg <= 0 {
 		f.Limit, f.Source = k.UsualKg, srcManuals
-		f.Title = fmt.Sprintf("%.0f kg may be more than it is made for: such vehicles usually allow %.0f kg.", k.RiderKg, k.UsualKg)
 		f.Advice = "Keep to the greatest load printed on it or in its manual."
-		if k.RiderKg > farOverUsual*k.UsualKg { // no vehicle of the class was found that allows it
-			f.Decides = []string{answer.KeyRiderMass}
-			f.Title = fmt.Sprintf("%.0f kg are far more than such vehicles are made for: usually %.0f kg.", k.RiderKg, k.UsualKg)
-		}
 	}
 	if f.Limit <= 0 || !over(k.RiderKg, f.Limit) {
 		return nil
+	}
+	rider, most := said.SaidBeside(said.Mass, math.Round(k.RiderKg), math.Round(f.Limit))
+	if rider == most {
+		rider, most = said.SaidBeside(said.Mass, k.RiderKg, f.Limit)
+	}
+	switch {
+	case k.RatedKg > 0:
+		f.Title = fmt.Sprintf("%s ride on what is made for %s.", rider, most)
+	case k.RiderKg > farOverUsual*k.UsualKg: // no vehicle of the class was found that allows it
+		f.Decides = []string{answer.KeyRiderMass}
+		f.Title = fmt.Sprintf("%s are far more than such vehicles are made for: usually %s.", rider, most)
+	default:
+		f.Title = fmt.Sprintf("%s may be more than it is made for: such vehicles usually allow %s.", rider, most)
 	}
 	if k.RatedKg > 0 && over(k.RiderKg, breaksAt*k.RatedKg) {
 		f.Level, f.Gravity = answer.Danger, 1

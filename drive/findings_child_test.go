@@ -116,3 +116,18 @@ func TestTheWayToStopIsToldBrakedAndFree(t *testing.T) {
 		}
 	}
 }
+
+func TestALoadNeverReadsLikeTheOneThatIsAllowed(t *testing.T) {
+	for _, c := range []struct {
+		load drive.LoadCheck
+		want string
+	}{
+		{drive.LoadCheck{RiderKg: 36.4, RatedKg: 29.5}, "36 kg ride on what is made for 30 kg."},
+		{drive.LoadCheck{RiderKg: 30.4, RatedKg: 30}, "30.4 kg ride on what is made for 30 kg."},
+		{drive.LoadCheck{RiderKg: 30.07, UsualKg: 30}, "30.1 kg may be more than it is made for: such vehicles usually allow 30 kg."},
+	} {
+		if found := c.load.Findings(); len(found) != 1 || found[0].Title != c.want {
+			t.Errorf("%+v: %+v, want %q", c.load, found, c.want)
+		}
+	}
+}
