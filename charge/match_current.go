@@ -18,7 +18,7 @@ const (
 
 // Limits of the current that are not the chemistry's.
 const (
-	// farTooMuch is the current, over the greatest allowed, from which a
+	// farTooMuch is the current, over the greatest for such cells, from which a
 	// mismatch counts as dangerous whatever the chemistry (source
 	// "common-charging").
 	farTooMuch = 3.0
@@ -120,7 +120,7 @@ func (m *match) current() {
 	case m.p.Charger.SuppliedWithPack && a <= m.suppliedMostA()*(1+rounding): // whoever made the pack chose it for these cells, cold or not
 	case a > most*(1+rounding):
 		f.Code, f.Level, f.Harm, f.Change = CodeCurrentTooHigh, answer.FixFirst, answer.Part, answer.FitCharger
-		if m.lithium() || a > farTooMuch*most {
+		if m.lithium() || a > farTooMuch*lim.MaxC*ah*m.gate.CurrentShare { // a cautious sheet makes no fire
 			f.Level, f.Harm = answer.Danger, answer.House
 		}
 		f.Title = "The charger pushes more current than the pack may take."

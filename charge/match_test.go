@@ -1,6 +1,7 @@
 package charge_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -421,6 +422,29 @@ func TestEverySourceIsKnown(t *testing.T) {
 		}
 		for _, f := range d.Findings {
 			check(f.Code, f.Source)
+		}
+	}
+}
+
+// How much starts a fire goes by the kind of cell: a sheet that asks for little makes no
+// danger of what other blocks stand, and one that allows much takes none away.
+func TestWhatABlocksSheetAllowsMovesTheLimitButNotTheDanger(t *testing.T) {
+	for _, c := range []struct {
+		sheetA, chargerA float64
+		want             answer.Level
+	}{
+		{0.6, 2, answer.FixFirst},
+		{0.6, 6.2, answer.FixFirst},
+		{0.6, 6.4, answer.Danger},
+		{2.8, 2.8, answer.Fine},
+		{2.8, 6.2, answer.FixFirst},
+		{2.8, 6.4, answer.Danger},
+	} {
+		label := fmt.Sprintf("lead acid 14.4V %gA DC automatic", c.chargerA)
+		found := onLead(t, label, func(p *charge.Plugged) { p.SheetA = c.sheetA })
+		f, _ := find(found, charge.CodeCurrentTooHigh)
+		if f.Level != c.want {
+			t.Errorf("%g A on 7 Ah of which the sheet allows %g A: %v, want %v", c.chargerA, c.sheetA, f.Level, c.want)
 		}
 	}
 }
