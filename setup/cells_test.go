@@ -51,6 +51,12 @@ func TestThePacksOwnFastChargerTellsOfWhatIsInIt(t *testing.T) {
 	if slow != untold || fast < 0.98 {
 		t.Errorf("power cells: %.3f untold, %.3f of a slow charger, %.3f of a fast one", untold, slow, fast)
 	}
+	if printed := power(t, "max_charge_current = \"9 A\"\n"); printed < 0.98 {
+		t.Errorf("power cells: %.3f of a sheet that allows 9 A", printed)
+	}
+	if misread := power(t, "max_charge_current = \"90 A\"\n"); misread != untold {
+		t.Errorf("power cells: %.3f of a sheet that no cell has", misread)
+	}
 	honesty := func(also string) float64 {
 		return parts(t, "[pack]\nchemistry = \"li-ion\"\nlabel = \"20 V max 5 Ah\"\n"+also+"[load]\ncurrent = \"5 A\"\n").Pack.Honesty.Low
 	}
