@@ -3,7 +3,6 @@ package battery
 import (
 	"math"
 
-	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/bend"
 )
 
@@ -46,10 +45,10 @@ type tempCell struct {
 	at, over tempRow
 }
 
-// chargeGrid tabulates a profile: one cell of 1 Ah.
-func chargeGrid(rows *[gridCells]chargeRow, p *chemistry.Profile) {
-	rest := p.Rest.VoltsAt.Func()
-	ohm0, ohm1, ohm2 := p.Resistance.OhmAh.Func(), p.Fast.OhmAh.Func(), p.Slow.OhmAh.Func()
+// chargeGrid tabulates what depends on charge: one cell of 1 Ah.
+func chargeGrid(rows *[gridCells]chargeRow, s *shape) {
+	rest := s.rest.Func()
+	ohm0, ohm1, ohm2 := s.ohm.Func(), s.fast.Func(), s.slow.Func()
 	// Below empty the voltage falls on as steeply as it did over the last
 	// hundredth, at least a volt per hundredth of the charge.
 	slope := math.Max((rest(0.01)-rest(0))*100, 20)
@@ -60,7 +59,7 @@ func chargeGrid(rows *[gridCells]chargeRow, p *chemistry.Profile) {
 		case z < 0:
 			v = rest(0) + slope*z
 		case z > 1:
-			v = rest(1) + p.Rest.OverFullV*(z-1)
+			v = rest(1) + s.overFullV*(z-1)
 		}
 		inside := math.Min(math.Max(z, 0), 1)
 		return chargeValues{v, ohm0(inside), ohm1(inside), ohm2(inside)}
@@ -74,9 +73,9 @@ func chargeGrid(rows *[gridCells]chargeRow, p *chemistry.Profile) {
 }
 
 // tempGrid tabulates the temperature factors.
-func tempGrid(rows *[tempCells]tempCell, p *chemistry.Profile) {
-	ohm, capacity := p.Resistance.TempFactor.Func(), p.Capacity.TempFactor.Func()
-	ohm1, ohm2 := p.Fast.FactorOver(p.Resistance).Func(), p.Slow.FactorOver(p.Resistance).Func()
+func tempGrid(rows *[tempCells]tempCell, s *shape) {
+	ohm, capacity := s.ohmWarm.Func(), s.capacityWarm.Func()
+	ohm1, ohm2 := s.fastWarm.Func(), s.slowWarm.Func()
 	values := func(i int) tempRow {
 		t := tempLo + float64(i)/perKelvin
 		f := capacity(t)

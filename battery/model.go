@@ -27,7 +27,7 @@ type Branch struct {
 // Model is a pack ready to be computed. It never changes (but see
 // [Model.Into]), so any number of goroutines may use one.
 type Model struct {
-	cell     *cell // of the profile; shared by all models of it
+	cell     *cell // of the profile; shared by all models with its curves
 	spec     figures
 	cells    float64 // in series
 	ohms     float64 // Ohm of the pack over Ohm*Ah of the profile ...
@@ -53,8 +53,10 @@ func New(spec Spec) (*Model, error) {
 	if err := errors.Join(figures.complete(&spec.Profile), usable(&spec.Profile)); err != nil {
 		return nil, err
 	}
+	shape := shapeOf(&spec.Profile)
+	figures.Profile = &spec.Profile
 	m := new(Model)
-	m.become(tabulated(spec.Profile), figures)
+	m.become(tabulated(&shape), figures)
 	return m, nil
 }
 
@@ -75,9 +77,10 @@ func (m *Model) With(spec Spec) (*Model, error) {
 // an error other is left as it was.
 func (m *Model) Into(other *Model, spec Spec) error {
 	figures := figuresOf(&spec)
-	if err := figures.complete(&m.cell.profile); err != nil {
+	if err := figures.complete(m.spec.Profile); err != nil {
 		return err
 	}
+	figures.Profile = m.spec.Profile
 	other.become(m.cell, figures)
 	return nil
 }
@@ -100,10 +103,10 @@ func (m *Model) Charging() *Model {
 	return out
 }
 
-// become makes the model of a cell and figures that were found complete.
+// become makes the model of a cell and figures that were found complete, the
+// profile among them.
 func (m *Model) become(cell *cell, f figures) {
-	p := &cell.profile
-	f.Profile = p
+	p := f.Profile
 	*m = Model{cell: cell, spec: f, cells: float64(f.CellsInSeries)}
 	newAh := f.CapacityAh // when new, over the profile's own hours
 	if f.RateHours != p.Capacity.RatedHours {

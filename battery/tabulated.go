@@ -1,48 +1,108 @@
 package battery
 
 import (
+	"encoding/binary"
 	"fmt"
 	"math"
+	"sync"
 
 	"example.org/packcheck/chemistry"
 )
 
 // cell is one cell of 1 Ah of a profile, its curves tabulated. It never
-// changes: all models of the profile share it.
+// changes: all models of the profile, and of others with the same curves, share it.
 type cell struct {
-	profile   chemistry.Profile
-	byCharge  [gridCells]chargeRow
-	byTemp    [tempCells]tempCell
 	hourShare func(hours float64) float64
 	halfOhmAh float64 // ohmic resistance at half charge
 	over      float64 // how far the available well may be overfilled, as a share
+	byCharge  [gridCells]chargeRow
+	byTemp    [tempCells]tempCell
 }
 
-// tabulated makes the tables of a profile that was found usable.
-func tabulated(p chemistry.Profile) *cell {
-	c := &cell{profile: p, hourShare: p.Capacity.HourShare.Func(), halfOhmAh: p.Resistance.OhmAh.At(0.5)}
-	if p.Rest.OverFullV > 0 {
-		c.over = math.Max(p.Charge.CellMaxV-p.Rest.VoltsAt.At(1), 0) / p.Rest.OverFullV
+// shape is all of a profile that its tables hang on.
+type shape struct {
+	rest, ohm, ohmWarm, fast, fastWarm, slow, slowWarm, capacityWarm, hours chemistry.Curve
+
+	cellMaxV, overFullV float64
+}
+
+func shapeOf(p *chemistry.Profile) shape {
+	return shape{
+		rest: p.Rest.VoltsAt, ohm: p.Resistance.OhmAh, ohmWarm: p.Resistance.TempFactor,
+		fast: p.Fast.OhmAh, fastWarm: p.Fast.FactorOver(p.Resistance), slow: p.Slow.OhmAh, slowWarm: p.Slow.FactorOver(p.Resistance),
+		capacityWarm: p.Capacity.TempFactor, hours: p.Capacity.HourShare,
+		cellMaxV: p.Charge.CellMaxV, overFullV: p.Rest.OverFullV,
 	}
-	chargeGrid(&c.byCharge, &p)
-	tempGrid(&c.byTemp, &p)
+}
+
+func (s *shape) curves() [9]chemistry.Curve {
+	return [...]chemistry.Curve{s.rest, s.ohm, s.ohmWarm, s.fast, s.fastWarm, s.slow, s.slowWarm, s.capacityWarm, s.hours}
+}
+
+// key is the shape as text, the same for shapes that are the same to the bit.
+func (s *shape) key() string {
+	key := make([]byte, 0, 4<<10)
+	add := func(x float64) { key = binary.LittleEndian.AppendUint64(key, math.Float64bits(x)) }
+	for _, c := range s.curves() {
+		for _, list := range [...][]float64{c.X, c.Y} {
+			add(float64(len(list)))
+			for _, x := range list {
+				add(x)
+			}
+		}
+	}
+	add(s.cellMaxV)
+	add(s.overFullV)
+	return string(key)
+}
+
+// mostKept is how many cells are kept, of some 120 KB each: more than there are built in.
+const mostKept = 64
+
+// kept are the cells that were tabulated last, by the key of their shape. Who asks
+// about one battery after the other mostly asks about the same cells.
+var kept struct {
+	sync.Mutex
+	cells map[string]*cell
+}
+
+// tabulated returns the tables of a shape that was found usable.
+func tabulated(s *shape) *cell {
+	key := s.key()
+	kept.Lock()
+	defer kept.Unlock()
+	if c, ok := kept.cells[key]; ok {
+		return c
+	}
+	if kept.cells == nil || len(kept.cells) == mostKept {
+		kept.cells = make(map[string]*cell, mostKept)
+	}
+	c := s.tabulate()
+	kept.cells[key] = c
+	return c
+}
+
+// tabulate makes the tables.
+func (s *shape) tabulate() *cell {
+	c := &cell{hourShare: s.hours.Func(), halfOhmAh: s.ohm.At(0.5)}
+	if s.overFullV > 0 {
+		c.over = math.Max(s.cellMaxV-s.rest.At(1), 0) / s.overFullV
+	}
+	chargeGrid(&c.byCharge, s)
+	tempGrid(&c.byTemp, s)
 	return c
 }
 
 // usable says whether a profile, which anybody may have put together, holds
 // what New needs.
 func usable(p *chemistry.Profile) error {
-	curves := []chemistry.Curve{
-		p.Rest.VoltsAt, p.Resistance.OhmAh, p.Resistance.TempFactor, p.Fast.OhmAh,
-		p.Slow.OhmAh, p.Capacity.TempFactor, p.Capacity.HourShare,
-	}
 	for _, b := range []chemistry.Branch{p.Fast, p.Slow} {
-		curves = append(curves, b.FactorOver(p.Resistance))
 		if !(b.KneeV >= 0) || math.IsInf(b.KneeV, 0) {
 			return fmt.Errorf("battery: profile %q has a branch that bends at %g V", p.Name, b.KneeV)
 		}
 	}
-	for _, c := range curves {
+	shape := shapeOf(p)
+	for _, c := range shape.curves() {
 		if math.IsNaN(c.At(0.5)) {
 			return fmt.Errorf("battery: profile %q has a curve that is empty or does not rise in X", p.Name)
 		}
