@@ -25,7 +25,6 @@ type Battery struct {
 type batteries struct {
 	world *setup.World
 	build map[*setup.Parts]*build.Builder
-	cells *build.Cells
 	parts *setup.Parts   // with every choice at its likeliest
 	model *battery.Model // of these, with every figure at its likeliest
 	guess bool           // the chemistry follows from no word on the label
@@ -52,7 +51,7 @@ func (b Battery) find() (*batteries, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &batteries{world: w, parts: w.Likeliest(), build: map[*setup.Parts]*build.Builder{}, cells: build.NewCells()}
+	out := &batteries{world: w, parts: w.Likeliest(), build: map[*setup.Parts]*build.Builder{}}
 	out.guess = out.parts.Pack.Chemistry.Assumed
 	made, err := out.builder(out.parts)
 	if err != nil {
@@ -67,7 +66,7 @@ func (b *batteries) builder(p *setup.Parts) (*build.Builder, error) {
 	if have, ok := b.build[p]; ok {
 		return have, nil
 	}
-	made, err := build.New(p, b.cells)
+	made, err := build.New(p)
 	if err == nil {
 		b.build[p] = made
 	}

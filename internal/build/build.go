@@ -10,7 +10,6 @@ import (
 	"sync"
 
 	"example.org/packcheck/battery"
-	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/ride"
@@ -31,27 +30,10 @@ type Builder struct {
 	Parts *setup.Parts
 
 	limitC float64 // of the windings
-	cells  *Cells
-}
 
-// Cells keeps one pack of every profile that was needed, whose tables all later
-// packs of it share. Builders of one question may share it, and any number of
-// goroutines may use it.
-type Cells struct {
 	mu    sync.Mutex
-	bases map[cellKey]*battery.Model
+	bases map[string]*battery.Model // a pack of each profile, by its name
 }
-
-// cellKey tells profiles apart: those of one name may differ between sets, and in
-// the loss on the shelf between setups.
-type cellKey struct {
-	set          *chemistry.Set
-	name, title  string
-	lossPerMonth float64
-}
-
-// NewCells returns an empty one.
-func NewCells() *Cells { return &Cells{bases: map[cellKey]*battery.Model{}} }
 
 // Built is one case and what stands beside it: everything is plain numbers.
 type Built struct {
@@ -65,8 +47,8 @@ type Built struct {
 }
 
 // New prepares a builder. It fails when the likely pack cannot be made.
-func New(p *setup.Parts, cells *Cells) (*Builder, error) {
-	b := &Builder{Parts: p, cells: cells}
+func New(p *setup.Parts) (*Builder, error) {
+	b := &Builder{Parts: p, bases: map[string]*battery.Model{}}
 	b.limitC, _ = drive.ClassLimitC(windingClass)
 	_, err := b.Pack(setup.Likely)
 	return b, err
@@ -76,22 +58,20 @@ func New(p *setup.Parts, cells *Cells) (*Builder, error) {
 // nothing of that draw may stay in it but the profile, whose own loss on the
 // shelf is the likely one.
 func (b *Builder) base(s *battery.Spec) (*battery.Model, error) {
-	key := cellKey{set: b.Parts.Chemistry, name: s.Profile.Name, title: s.Profile.Title, lossPerMonth: s.Profile.Keeping.LossPerMonth}
-	if f := &b.Parts.Pack.SelfDischarge; f.Known {
-		key.lossPerMonth = f.Likely
-	}
-	b.cells.mu.Lock()
-	defer b.cells.mu.Unlock()
-	if m, ok := b.cells.bases[key]; ok {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if m, ok := b.bases[s.Profile.Name]; ok {
 		return m, nil
 	}
 	own := *s
-	own.Profile.Keeping.LossPerMonth = key.lossPerMonth
+	if f := &b.Parts.Pack.SelfDischarge; f.Known {
+		own.Profile.Keeping.LossPerMonth = f.Likely
+	}
 	m, err := battery.New(own)
 	if err != nil {
 		return nil, fmt.Errorf("packcheck: %w", err)
 	}
-	b.cells.bases[key] = m
+	b.bases[s.Profile.Name] = m
 	return m, nil
 }
 

@@ -9,7 +9,6 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/build"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/setup"
 )
@@ -63,11 +62,10 @@ func Compare(setups []*setup.Setup, o Options) (*answer.Comparison, error) {
 // enginesOf prepares an engine for each setup; they share the cells of equal
 // batteries.
 func enginesOf(setups []*setup.Setup) ([]*engine, error) {
-	cells := build.NewCells()
 	var engines []*engine
 	var faults setup.Faults
 	for _, s := range setups {
-		e, err := newEngine(s, cells)
+		e, err := newEngine(s)
 		var some setup.Faults
 		switch {
 		case errors.As(err, &some):

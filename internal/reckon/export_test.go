@@ -37,7 +37,7 @@ func OriginalsOnAWay(s *setup.Setup, draws int, sets map[string]string) (before,
 	if err != nil {
 		return nil, nil, err
 	}
-	other, err := newEngine(changed, e.cells)
+	other, err := newEngine(changed)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -207,7 +207,7 @@ const nineOfTen = 1.6448536269514722
 
 // likelyCase is the case with every figure at its likely value.
 func likelyCase(p *setup.Parts) (*build.Built, bool) {
-	b, err := build.New(p, build.NewCells())
+	b, err := build.New(p)
 	if err != nil {
 		return nil, false
 	}

@@ -11,7 +11,6 @@ import (
 	"runtime"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/build"
 	"example.org/packcheck/setup"
 )
 
@@ -64,7 +63,7 @@ func prepare(s *setup.Setup, asked Options) (e *engine, o Options, err error) {
 	if o, err = asked.check(); err != nil {
 		return nil, o, err
 	}
-	e, err = newEngine(s, build.NewCells())
+	e, err = newEngine(s)
 	return e, o, err
 }
 

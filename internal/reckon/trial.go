@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/build"
 	"example.org/packcheck/setup"
 )
 
@@ -22,7 +21,7 @@ type Trial struct {
 // NewTrial prepares trials of a setup. The values of its readings count for
 // nothing: they only say what can be read.
 func NewTrial(s *setup.Setup) (*Trial, error) {
-	e, err := newEngine(s, build.NewCells())
+	e, err := newEngine(s)
 	if err != nil {
 		return nil, err
 	}

@@ -23,7 +23,6 @@ type engine struct {
 	candidates []candidate
 	slots      []int // place of each candidate's unknown in a point, -1 where there is none
 
-	cells *build.Cells
 	marks sync.Pool // of *ride.Marks
 
 	scramble uint64 // where the draws lie, see [draws.PointsAt]
@@ -39,9 +38,8 @@ type maker struct {
 	judge    *judge.Judge
 }
 
-// newEngine prepares an engine; engines that compute the same battery among others
-// may share its cells.
-func newEngine(s *setup.Setup, cells *build.Cells) (*engine, error) {
+// newEngine prepares an engine.
+func newEngine(s *setup.Setup) (*engine, error) {
 	if s == nil {
 		return nil, errNoSetup
 	}
@@ -49,7 +47,7 @@ func newEngine(s *setup.Setup, cells *build.Cells) (*engine, error) {
 	if err != nil {
 		return nil, err
 	}
-	e := &engine{world: w, parts: w.Likeliest(), cells: cells, makers: map[*setup.Parts]*maker{}}
+	e := &engine{world: w, parts: w.Likeliest(), makers: map[*setup.Parts]*maker{}}
 	e.marks.New = func() any { return new(ride.Marks) }
 	e.candidates = candidates(e.parts)
 	for _, c := range e.candidates {
@@ -71,11 +69,11 @@ func (e *engine) maker(z []float64) (*maker, error) {
 		return m, nil
 	}
 	m := &maker{parts: p}
-	if m.now, err = build.New(p, e.cells); err != nil {
+	if m.now, err = build.New(p); err != nil {
 		return nil, err
 	}
 	if p.Original != nil {
-		if m.was, err = build.New(p.Original, e.cells); err != nil {
+		if m.was, err = build.New(p.Original); err != nil {
 			return nil, err
 		}
 	}

@@ -205,7 +205,7 @@ func (w *path) search(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.A
 // by itself: whoever saves it and has it judged is told the same.
 func (w *path) promise(e *engine, s *setup.Setup, o Options) (*answer.Assessment, error) {
 	return w.walk(true, func(deep depth) (*answer.Assessment, *setup.Parts, error) {
-		other, err := w.engine(e, s)
+		other, err := w.engine(s)
 		if err != nil {
 			return nil, nil, ifNotFaults(err)
 		}
@@ -261,7 +261,7 @@ func (w *path) prune(e *engine, s *setup.Setup, d *drawn, o Options) error {
 // assess answers the setup that the path has led to, on the draws carried over to
 // it, so that what was read on the old one is weighed once; nil where it makes none.
 func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
-	other, err := w.engine(e, s)
+	other, err := w.engine(s)
 	if err != nil {
 		return nil, nil, ifNotFaults(err)
 	}
@@ -273,12 +273,12 @@ func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options, deep depth
 }
 
 // engine prepares the setup that the path has led to.
-func (w *path) engine(e *engine, s *setup.Setup) (*engine, error) {
+func (w *path) engine(s *setup.Setup) (*engine, error) {
 	changed, err := s.With(w.sets(s))
 	if err != nil {
 		return nil, err
 	}
-	return newEngine(changed, e.cells)
+	return newEngine(changed)
 }
 
 // ifNotFaults keeps errors of the computation; a change that makes no setup is

@@ -43,13 +43,13 @@ func TestNoValidSetupTakesManyMoreStepsThanTheUsualOnes(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
-		cells, presses, most := build.NewCells(), 0, 0
+		presses, most := 0, 0
 		for _, z := range draws.Points(16, w.Dims()) {
 			p, err := w.Parts(z)
 			if err != nil {
 				t.Fatal(err)
 			}
-			b, err := build.New(p, cells)
+			b, err := build.New(p)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -47,7 +47,7 @@ func scipyOutingCase(t testing.TB) ride.Case {
 	if err != nil {
 		t.Fatal(err)
 	}
-	builder, err := build.New(p, build.NewCells())
+	builder, err := build.New(p)
 	if err != nil {
 		t.Fatal(err)
 	}
