@@ -31,7 +31,7 @@ func finished(c *answer.Comparison) bool {
 func renderComparison(c *answer.Comparison, o Options) ([]byte, error) {
 	switch o.Format {
 	case FormatJSON:
-		return appendJSON(c)
+		return wholeJSON(c, o.OneLine)
 	case FormatHTML:
 		return comparisonHTML(c), nil
 	}

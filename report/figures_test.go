@@ -1,7 +1,9 @@
 package report_test
 
 import (
+	"bytes"
 	"encoding/json"
+	"math"
 	"strings"
 	"testing"
 
@@ -72,6 +74,36 @@ func TestJSONAgreesWithEncodingJSON(t *testing.T) {
 		}
 		if diff := cmp.Diff(string(want)+"\n", written(t, a, report.Options{Format: report.FormatJSON})); diff != "" {
 			t.Errorf("%s (-want +got)\n%s", name, diff)
+		}
+	}
+}
+
+func TestJSONOnOneLineIsTheSame(t *testing.T) {
+	for name, a := range fixtures() {
+		var want bytes.Buffer
+		if err := json.Compact(&want, []byte(written(t, a, report.Options{Format: report.FormatJSON}))); err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(want.String()+"\n", written(t, a, report.Options{Format: report.FormatJSON, OneLine: true})); diff != "" {
+			t.Errorf("%s (-want +got)\n%s", name, diff)
+		}
+	}
+}
+
+func TestNumbersAndTextsStandInJSONAsEncodingJSONWritesThem(t *testing.T) {
+	for _, x := range []float64{
+		0, 1, -1, 0.1, 123456789, 1e-6, -1e-6, 9.99e-7, -9.99e-7, 1e-300, 9.99999999e20, 1e21, -1e21, 1.79769313e308, math.SmallestNonzeroFloat64,
+	} {
+		for _, text := range []string{"", "plain", `a "b" \c`, "a<b>&c", "tab\t", "\x7f", "\x00", "20 °C", "\u2028", "\xff"} {
+			a := danger()
+			a.Title, a.Draws.Effective = text, x
+			want, err := json.Marshal(a)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if diff := cmp.Diff(string(want)+"\n", written(t, a, report.Options{Format: report.FormatJSON, OneLine: true})); diff != "" {
+				t.Errorf("%g, %q (-want +got)\n%s", x, text, diff)
+			}
 		}
 	}
 }

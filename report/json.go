@@ -21,17 +21,20 @@ import (
 // round the last bits differently, and are far more than any figure deserves.
 const jsonDigits = 9
 
-// appendJSON returns a value as indented JSON with a line end.
-func appendJSON(v any) ([]byte, error) {
-	compact, err := compactJSON(v)
+// wholeJSON returns a value as JSON with a line end, indented or on one line.
+func wholeJSON(v any, oneLine bool) ([]byte, error) {
+	line, err := compactJSON(v)
 	if err != nil {
 		return nil, fmt.Errorf("report: %w", err)
 	}
+	line = append(line, '\n')
+	if oneLine {
+		return line, nil
+	}
 	var out bytes.Buffer
-	if err := json.Indent(&out, compact, "", "  "); err != nil {
+	if err := json.Indent(&out, line, "", "  "); err != nil {
 		return nil, fmt.Errorf("report: %w", err)
 	}
-	out.WriteByte('\n')
 	return out.Bytes(), nil
 }
 
@@ -97,14 +100,38 @@ func writeNumber(out *bytes.Buffer, f float64) {
 	if err != nil { // the rounding went past the largest number
 		rounded = f
 	}
-	text, err := json.Marshal(rounded)
-	if err != nil {
-		text = []byte("null")
+	if size := math.Abs(rounded); size != 0 && (size < leastPlain || size >= mostPlain) {
+		text, err := json.Marshal(rounded)
+		if err != nil {
+			text = []byte("null")
+		}
+		out.Write(text)
+		return
 	}
-	out.Write(text)
+	out.Write(strconv.AppendFloat(out.AvailableBuffer(), rounded, 'f', -1, 64))
+}
+
+// From and to where encoding/json writes a number without an exponent.
+const leastPlain, mostPlain = 1e-6, 1e21
+
+// standsAsItIs reports whether a text stands in JSON as it is.
+func standsAsItIs(s string) bool {
+	for i := range len(s) {
+		switch c := s[i]; {
+		case c < ' ', c > '~', c == '"', c == '\\', c == '<', c == '>', c == '&':
+			return false
+		}
+	}
+	return true
 }
 
 func writeString(out *bytes.Buffer, s string) error {
+	if standsAsItIs(s) { // as nearly all are: encoding/json takes several times as long
+		out.WriteByte('"')
+		out.WriteString(s)
+		out.WriteByte('"')
+		return nil
+	}
 	text, err := json.Marshal(s)
 	out.Write(text)
 	return err

@@ -109,6 +109,8 @@ type Options struct {
 	Full   bool   // everything, in place of the page
 	Short  bool   // ten lines at most, safety lines included; goes before Full
 
+	OneLine bool // whole JSON on one line, for files with an answer in each
+
 	// Explain says what stands behind a finding's code; HTML folds it in. Nil
 	// leaves it out.
 	Explain func(code string) (answer.Explanation, bool)
@@ -169,7 +171,7 @@ func render(a *answer.Assessment, o Options) ([]byte, error) {
 		if o.Short {
 			return shortJSON(a)
 		}
-		return appendJSON(a)
+		return wholeJSON(a, o.OneLine)
 	}
 	if o.Format == FormatHTML {
 		if o.Short {

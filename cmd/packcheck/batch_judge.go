@@ -59,23 +59,16 @@ func judgedItem(i item, o packcheck.Options) (out answered) {
 	if err != nil {
 		return h.failed(codeOf(asInput(err)), err)
 	}
-	var text, one bytes.Buffer
-	if err := report.Write(&text, a, report.Options{Format: report.FormatJSON}); err != nil {
+	var text bytes.Buffer
+	if err := report.Write(&text, a, report.Options{Format: report.FormatJSON, OneLine: true}); err != nil {
 		return h.failed(exitOther, err)
 	}
 	front, err := json.Marshal(h)
 	if err != nil {
 		return h.failed(exitOther, err)
 	}
-	one.Write(bytes.TrimSuffix(front, []byte("}")))
-	one.WriteByte(',')
-	rest := one.Len()
-	if err := json.Compact(&one, text.Bytes()); err != nil {
-		return h.failed(exitOther, err)
-	}
-	line := one.Bytes()
-	line = append(line[:rest], line[rest+1:]...) // the brace that the front has already
-	return answered{line: append(bytes.TrimSpace(line), '\n')}
+	front[len(front)-1] = ',' // in place of the braces between the two
+	return answered{line: append(front, text.Bytes()[1:]...)}
 }
 
 // codeOf is the exit code that an error leads to.
