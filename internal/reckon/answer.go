@@ -151,8 +151,7 @@ func caseOf(c drive.LaunchCase) answer.LaunchCase {
 // A figure that fewer than half of the draws have has a range and no median.
 func (t *table) fill(a *answer.Assessment) {
 	a.Ranges = map[string]answer.Range{}
-	for i := range metrics.Get() {
-		m := &metrics.Get()[i]
+	for i, m := range metrics.Get() {
 		values, weight := t.values[i], t.weight
 		if m.judged {
 			values, weight = t.judged.values[i], t.judged.weight

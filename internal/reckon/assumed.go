@@ -60,8 +60,8 @@ func (e *engine) assumed(d *drawn, t *table, findings []answer.Finding) []answer
 	effect := map[string]float64{}
 	explain := draws.NewExplainer(d.z, d.weight)
 	keys := e.world.Keys()
-	for i := range metrics.Get() {
-		switch metrics.Get()[i].path {
+	for i, figure := range metrics.Get() {
+		switch figure.path {
 		case minutesPath, speedPath, launchPath:
 			for k, share := range explain.Explain(t.values[i]) {
 				effect[keys[k]] = max(effect[keys[k]], share)

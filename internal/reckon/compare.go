@@ -85,8 +85,8 @@ func enginesOf(setups []*setup.Setup) ([]*engine, error) {
 func against(t, first *table) map[string]answer.Range {
 	out := map[string]answer.Range{}
 	differ := make([]float64, len(t.weight))
-	for m := range metrics.Get() {
-		if metrics.Get()[m].judged {
+	for m, figure := range metrics.Get() {
+		if figure.judged {
 			continue
 		}
 		for k := range differ {
@@ -97,7 +97,7 @@ func against(t, first *table) map[string]answer.Range {
 		}
 		s := draws.SpreadOf(differ, t.weight)
 		if r := (answer.Range{Low: s.P10, Likely: s.P50, High: s.P90}); s.Present >= 0.5 && r.Valid() {
-			out[metrics.Get()[m].path] = r
+			out[figure.path] = r
 		}
 	}
 	return out

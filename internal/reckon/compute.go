@@ -95,15 +95,15 @@ func (t *table) evaluate(e *engine, d *drawn, i int, to column) error {
 	if err != nil {
 		return err
 	}
-	for m := range metrics.Get() {
-		if metrics.Get()[m].judged && !judged {
+	for m, figure := range metrics.Get() {
+		if figure.judged && !judged {
 			continue
 		}
-		value := metrics.Get()[m].of(v)
+		value := figure.of(v)
 		if judged {
 			j.values[m][at] = value
 		}
-		if !metrics.Get()[m].judged {
+		if !figure.judged {
 			t.values[m][to.all] = value
 		}
 	}
@@ -146,8 +146,8 @@ func (t *table) withoutCrawling() {
 	if t.crawls+t.stuck >= 0.5 {
 		return
 	}
-	for m := range metrics.Get() {
-		if !metrics.Get()[m].lasting {
+	for m, figure := range metrics.Get() {
+		if !figure.lasting {
 			continue
 		}
 		for i, yes := range t.crawlsOf {

@@ -131,8 +131,8 @@ func (e *engine) measure(d *drawn, t *table) ([]answer.Measurement, error) {
 		verdict[i] = int(answer.Worst(list))
 	}
 	var figures [][]float64
-	for i := range metrics.Get() {
-		switch metrics.Get()[i].path {
+	for i, figure := range metrics.Get() {
+		switch figure.path {
 		case minutesPath, speedPath, launchPath:
 			row := make([]float64, len(j.at))
 			for k, x := range j.values[i] {

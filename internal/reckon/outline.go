@@ -47,9 +47,9 @@ func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Option
 		if err != nil {
 			return err
 		}
-		for m := range metrics.Get() {
-			if metrics.Get()[m].promised() {
-				all.values[m][i] = metrics.Get()[m].of(v)
+		for m, figure := range metrics.Get() {
+			if figure.promised() {
+				all.values[m][i] = figure.of(v)
 			}
 		}
 		all.stuckOf[i], all.burntOf[i], all.crawlsOf[i] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
@@ -59,9 +59,9 @@ func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Option
 		return err
 	}
 	all.finish(d, n)
-	for m := range metrics.Get() {
-		if metrics.Get()[m].promised() {
-			metrics.Get()[m].fill(a, all.values[m], all.weight)
+	for m, figure := range metrics.Get() {
+		if figure.promised() {
+			figure.fill(a, all.values[m], all.weight)
 		}
 	}
 	return nil
