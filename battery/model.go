@@ -50,10 +50,10 @@ type Model struct {
 // is reported at once.
 func New(spec Spec) (*Model, error) {
 	figures := figuresOf(&spec)
-	if err := errors.Join(figures.complete(&spec.Profile), usable(&spec.Profile)); err != nil {
+	shape := shapeOf(&spec.Profile)
+	if err := errors.Join(figures.complete(&spec.Profile), usable(&spec.Profile, &shape)); err != nil {
 		return nil, err
 	}
-	shape := shapeOf(&spec.Profile)
 	figures.Profile = &spec.Profile
 	m := new(Model)
 	m.become(tabulated(&shape), figures)

@@ -93,16 +93,15 @@ func (s *shape) tabulate() *cell {
 	return c
 }
 
-// usable says whether a profile, which anybody may have put together, holds
-// what New needs.
-func usable(p *chemistry.Profile) error {
+// usable says whether a profile, which anybody may have put together, and its shape
+// hold what New needs.
+func usable(p *chemistry.Profile, s *shape) error {
 	for _, b := range []chemistry.Branch{p.Fast, p.Slow} {
 		if !(b.KneeV >= 0) || math.IsInf(b.KneeV, 0) {
 			return fmt.Errorf("battery: profile %q has a branch that bends at %g V", p.Name, b.KneeV)
 		}
 	}
-	shape := shapeOf(p)
-	for _, c := range shape.curves() {
+	for _, c := range s.curves() {
 		if math.IsNaN(c.At(0.5)) {
 			return fmt.Errorf("battery: profile %q has a curve that is empty or does not rise in X", p.Name)
 		}

@@ -105,9 +105,8 @@ func Simulate(c Case) (Outcome, error) {
 		}
 		inCV := r.step()
 		after := r.m.Charge(r.s)
-		stepH := r.tookH
 		if math.IsNaN(to80) && after >= 0.8 {
-			to80 = r.hours - stepH*(1-r.when((0.8-before)/(after-before)))
+			to80 = r.hours - r.tookH*(1-r.when((0.8-before)/(after-before)))
 		}
 		over, ended := 0.0, false // share of the step after the end
 		if inCV && r.amps <= endA {

@@ -277,12 +277,8 @@ func (b *builder) sure() section {
 		parts = append(parts, quantity.Digits(float64(d.Count), 3)+" "+b.kindred()+" were computed, not tested.")
 	}
 	if c := b.a.Conflict; c != nil {
-		var out []string
-		for _, key := range c.LeftOut {
-			out = append(out, b.readingName(key))
-		}
 		text := "What was measured does not go together"
-		if len(out) > 0 {
+		if out := b.readingNames(c.LeftOut); len(out) > 0 {
 			text += "; the answer does without: " + strings.Join(out, ", ")
 		}
 		parts = append([]string{sentence(text)}, parts...)

@@ -37,6 +37,13 @@ func (b *builder) readingName(key string) string {
 	return keyWords(key)
 }
 
+func (b *builder) readingNames(keys []string) (names []string) {
+	for _, key := range keys {
+		names = append(names, b.readingName(key))
+	}
+	return names
+}
+
 // reading says what was read, how well, and what was foretold of it.
 func (b *builder) reading(r *answer.Reading) string {
 	text := orElse(clean(r.Text), b.inUnit(r.Value, r.Unit))
@@ -97,11 +104,7 @@ func (b *builder) conflict() []fact {
 		return nil
 	}
 	var facts []fact
-	var names []string
-	for _, key := range c.Readings {
-		names = append(names, b.readingName(key))
-	}
-	if len(names) > 0 {
+	if names := b.readingNames(c.Readings); len(names) > 0 {
 		facts = append(facts, fact{"Not all true", strings.Join(names, "; ")})
 	}
 	if c.Likeliest != "" {
