@@ -105,18 +105,18 @@ type Option struct {
 // Commonest returns, of draws of this choice with their weights, one that fell
 // on the option that most of the weight did.
 func (c *Choosing) Commonest(z, weight []float64) float64 {
-	share := map[string]float64{}
+	share := make([]float64, len(c.Options))
 	for i := range z {
-		share[c.at(z[i])] += weight[i]
+		share[c.number(z[i])] += weight[i]
 	}
-	best := c.Options[0].Text
-	for _, o := range c.Options {
-		if share[o.Text] > share[best] {
-			best = o.Text
+	best := 0
+	for k := range share {
+		if share[k] > share[best] {
+			best = k
 		}
 	}
 	for i := range z {
-		if c.at(z[i]) == best {
+		if c.number(z[i]) == best {
 			return z[i]
 		}
 	}
@@ -136,12 +136,15 @@ func (c *Choosing) Cuts() []float64 {
 }
 
 // at returns the option that a standard normal z falls on.
-func (c *Choosing) at(z float64) string {
+func (c *Choosing) at(z float64) string { return c.Options[c.number(z)].Text }
+
+// number is that of the option, from 0.
+func (c *Choosing) number(z float64) int {
 	p := portable.NormalBelow(z)
-	for _, o := range c.Options {
+	for i, o := range c.Options {
 		if p -= o.Share; p < 0 {
-			return o.Text
+			return i
 		}
 	}
-	return c.Options[len(c.Options)-1].Text
+	return len(c.Options) - 1
 }

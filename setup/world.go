@@ -1,9 +1,7 @@
 package setup
 
 import (
-	"maps"
 	"slices"
-	"strings"
 	"sync"
 )
 
@@ -17,11 +15,11 @@ type World struct {
 	setup   *Setup
 	likely  *Parts
 	choices []Choosing
-	keys    []string          // of the figures
-	figures []*Figure         // the first of each key
-	slot    map[string]int    // place of a figure's key in a point
-	mu      sync.Mutex        // guards parts and asNew
-	parts   map[string]*Parts // by the options chosen
+	keys    []string       // of the figures
+	figures []*Figure      // the first of each key
+	slot    map[string]int // place of a figure's key in a point
+	mu      sync.Mutex     // guards parts and asNew
+	parts   map[int]*Parts // by the options chosen, see selected
 	asNew   map[asNewKey]*asNew
 }
 
@@ -40,20 +38,22 @@ func (s *Setup) World() (*World, error) {
 	}
 	w := &World{
 		setup: s, likely: likely, choices: open, slot: map[string]int{},
-		parts: map[string]*Parts{}, asNew: map[asNewKey]*asNew{},
+		parts: map[int]*Parts{}, asNew: map[asNewKey]*asNew{},
 	}
 	all := []*Parts{likely}
+	w.parts[0] = likely
+	kinds := 1
 	for _, c := range open {
-		for _, o := range c.Options[1:] {
+		for i, o := range c.Options[1:] {
 			p, _, err := s.resolve(map[string]string{c.Key: o.Text})
 			if err != nil {
 				return nil, err
 			}
 			all = append(all, p)
-			w.parts[w.name(map[string]string{c.Key: o.Text})] = p
+			w.parts[(i+1)*kinds] = p
 		}
+		kinds *= len(c.Options)
 	}
-	w.parts[w.name(nil)] = likely
 	for _, p := range all {
 		for _, f := range p.Figures() {
 			if _, seen := w.slot[f.Key]; !seen {
@@ -80,17 +80,16 @@ func (w *World) place(p *Parts) {
 	}
 }
 
-// name is the key under which the parts of a selection are kept.
-func (w *World) name(chosen map[string]string) string {
-	var b strings.Builder
-	for _, c := range w.choices {
-		text, ok := chosen[c.Key]
-		if !ok {
-			text = c.Options[0].Text
-		}
-		b.WriteString(text + "\x00")
+// selected is the number of the selection of options that a point falls on; 0 is the
+// likeliest of each.
+func (w *World) selected(z []float64) int {
+	n, kinds := 0, 1
+	for i := range w.choices {
+		c := &w.choices[i]
+		n += c.number(z[i]) * kinds
+		kinds *= len(c.Options)
 	}
-	return b.String()
+	return n
 }
 
 // Dims returns how many numbers a point has.
@@ -113,25 +112,22 @@ func (w *World) Likeliest() *Parts { return w.likely }
 
 // Parts returns the parts that the choices of a point select.
 func (w *World) Parts(z []float64) (*Parts, error) {
-	if len(w.choices) == 0 {
-		return w.likely, nil
+	n := w.selected(z)
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	if p, ok := w.parts[n]; ok {
+		return p, nil
 	}
-	chosen := make(map[string]string, len(w.choices))
+	chosen := map[string]string{}
 	for i := range w.choices {
 		chosen[w.choices[i].Key] = w.choices[i].at(z[i])
 	}
-	name := w.name(chosen)
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	if p, ok := w.parts[name]; ok {
-		return p, nil
-	}
-	p, _, err := w.setup.resolve(maps.Clone(chosen))
+	p, _, err := w.setup.resolve(chosen)
 	if err != nil {
 		return nil, err
 	}
 	w.place(p)
-	w.parts[name] = p
+	w.parts[n] = p
 	return p, nil
 }
 
@@ -190,21 +186,11 @@ func (w *World) Printed(i int, z []float64) string {
 	if i < len(w.choices) {
 		return w.choices[i].at(z[i])
 	}
-	return w.figures[i-len(w.choices)].printed(w.Value(i, z))
+	return w.figures[i-len(w.choices)].printed(w.Value(i, w.Pick(z)))
 }
 
-// Value returns the figure at place i of a point.
-func (w *World) Value(i int, z []float64) float64 {
-	f := w.figures[i-len(w.choices)]
-	if t := w.weighed(z); t != nil {
-		return f.At(z[i] + t.shift(z)*t.slope[i])
-	}
-	return f.At(z[i])
-}
+// Value returns the figure at place i of the point that was picked.
+func (w *World) Value(i int, pick Pick) float64 { return pick(w.figures[i-len(w.choices)]) }
 
 // Number returns the number of the option that place i of a point falls on.
-func (w *World) Number(i int, z []float64) float64 {
-	c := &w.choices[i]
-	text := c.at(z[i])
-	return float64(slices.IndexFunc(c.Options, func(o Option) bool { return o.Text == text }))
-}
+func (w *World) Number(i int, z []float64) float64 { return float64(w.choices[i].number(z[i])) }

@@ -1,7 +1,6 @@
 package draws
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -19,7 +18,8 @@ type Gain struct {
 	WrongNow, WrongThen float64
 	// Turns is the chance that another verdict is the commonest afterwards.
 	Turns float64
-	// Readable is the share of the draws in which it can be read at all.
+	// Readable is the share of the draws in which it can be read at all; where that is
+	// none, nothing changes.
 	Readable float64
 }
 
@@ -34,121 +34,134 @@ const (
 	leastKernel = 25
 )
 
+// Prospects is what readings that were not taken yet might change: figures of the
+// draws, and a verdict on each. It is for one goroutine.
+type Prospects struct {
+	weight  []float64
+	figures [][]float64
+	order   [][]placed // each figure's draws by rising value
+	verdict []int
+	truths  []int     // draws that are taken for the truth in turn
+	errors  []float64 // ... and by how many standard errors each is then misread
+	now     int       // the commonest verdict ...
+	right   float64   // ... and its share
+	width   []float64 // of each figure
+	after   []float64 // weights after a reading
+	tally   []float64 // weight of each verdict
+	wider   int       // see [Prospects.weigh]
+}
+
+// NewProspects sorts what hangs on n draws. figures holds rows of one value for
+// each draw, NaN where it has none, in the scale in which their widths count
+// (logarithms for widths as ratios). verdict has a class for each draw, 0 and up;
+// nil for none. weight is as in [Posterior]; nil means equal weights. It fails
+// when the lists differ in length.
+func NewProspects(n int, figures [][]float64, verdict []int, weight []float64) (*Prospects, error) {
+	switch {
+	case weight != nil && len(weight) != n:
+		return nil, fmt.Errorf("%d weights for %d draws", len(weight), n)
+	case verdict != nil && len(verdict) != n:
+		return nil, fmt.Errorf("%d verdicts for %d draws", len(verdict), n)
+	}
+	for f, values := range figures {
+		if len(values) != n {
+			return nil, fmt.Errorf("figure %d has %d values for %d draws", f, len(values), n)
+		}
+	}
+	kinds := 0
+	for i, v := range verdict {
+		if v < 0 {
+			return nil, fmt.Errorf("draw %d has the verdict %d: want 0 or more", i, v)
+		}
+		kinds = max(kinds, v+1)
+	}
+	x := &Prospects{figures: figures, verdict: verdict, weight: make([]float64, n), after: make([]float64, n), tally: make([]float64, kinds)}
+	for i := range x.weight {
+		x.weight[i] = weightAt(weight, i)
+	}
+	for f, values := range figures {
+		order := make([]placed, 0, n)
+		for i, v := range values {
+			if x.weight[i] > 0 && !math.IsNaN(v) {
+				order = append(order, placed{v, i})
+			}
+		}
+		slices.SortFunc(order, placed.compare)
+		x.order = append(x.order, order)
+		x.width = append(x.width, x.widthOf(f, x.weight))
+	}
+	x.now, x.right = x.commonest(x.weight)
+	x.truths = Resample(x.weight, trials)
+	// The errors are evenly spread over their law, in an order that has nothing to do
+	// with that of the draws.
+	for _, at := range rand.New(rand.NewPCG(seedErrors, 0)).Perm(trials) {
+		x.errors = append(x.errors, studentQuantile((float64(at)+0.5)/trials))
+	}
+	return x, nil
+}
+
 // Expect returns what a reading would probably change. In turn some draws are
 // taken for the truth and read with an error; each time the others are weighed
 // by how well they foretell that reading.
 //
 // foretold has the reading that each draw would give, in the scale in which
 // err is its standard error (see [Reading]); NaN where it cannot be read, and
-// that it cannot be read also tells something. figures holds rows of one value
-// for each draw, NaN where it has none, in the scale in which their widths
-// count (logarithms for widths as ratios). verdict has a class for each draw,
-// 0 and up; nil for none. weight is as in [Posterior]; nil means equal weights.
-// It fails when the lists differ in length, on an infinite reading, and on an
-// err that is not a finite number above 0.
-func Expect(foretold []float64, err float64, figures [][]float64, verdict []int, weight []float64) (Gain, error) {
-	n := len(foretold)
+// that it cannot be read also tells something. It fails when there are not as many
+// of them as draws, on an infinite reading, and on an err that is not a finite
+// number above 0.
+func (x *Prospects) Expect(foretold []float64, err float64) (Gain, error) {
 	switch {
 	case !(err > 0) || math.IsInf(err, 0):
 		return Gain{}, fmt.Errorf("the reading has a standard error of %v: want a finite number above 0", err)
-	case weight != nil && len(weight) != n:
-		return Gain{}, fmt.Errorf("%d weights for %d draws", len(weight), n)
-	case verdict != nil && len(verdict) != n:
-		return Gain{}, fmt.Errorf("%d verdicts for %d draws", len(verdict), n)
-	}
-	for f, values := range figures {
-		if len(values) != n {
-			return Gain{}, fmt.Errorf("figure %d has %d values for %d draws", f, len(values), n)
-		}
+	case len(foretold) != len(x.weight):
+		return Gain{}, fmt.Errorf("%d readings foretold for %d draws", len(foretold), len(x.weight))
 	}
 	for i, v := range foretold {
 		if math.IsInf(v, 0) {
 			return Gain{}, fmt.Errorf("draw %d foretells %v: want a finite number, or NaN where nothing can be read", i, v)
 		}
 	}
-	for i, v := range verdict {
-		if v < 0 {
-			return Gain{}, fmt.Errorf("draw %d has the verdict %d: want 0 or more", i, v)
-		}
-	}
-	return newExpectation(foretold, err, figures, verdict, weight).gain(), nil
-}
-
-// expectation is one reading that might be taken, and what it would touch.
-type expectation struct {
-	foretold []float64
-	err      float64
-	weight   []float64
-	figures  [][]float64
-	order    [][]int // each figure's draws by rising value
-	verdict  []int
-	after    []float64 // weights after a reading
-	tally    []float64 // weight of each verdict
-}
-
-func newExpectation(foretold []float64, err float64, figures [][]float64, verdict []int, weight []float64) *expectation {
-	n := len(foretold)
-	x := &expectation{
-		foretold: foretold, err: err, figures: figures, verdict: verdict,
-		weight: make([]float64, n), after: make([]float64, n),
-	}
-	for i := range x.weight {
-		x.weight[i] = weightAt(weight, i)
-	}
-	kinds := 0
-	for _, v := range verdict {
-		kinds = max(kinds, v+1)
-	}
-	x.tally = make([]float64, kinds)
-	for _, values := range figures {
-		order := make([]int, 0, n)
-		for i, v := range values {
-			if x.weight[i] > 0 && !math.IsNaN(v) {
-				order = append(order, i)
-			}
-		}
-		slices.SortFunc(order, func(a, b int) int {
-			return cmp.Or(cmp.Compare(values[a], values[b]), cmp.Compare(a, b))
-		})
-		x.order = append(x.order, order)
-	}
-	return x
+	return x.gain(foretold, err), nil
 }
 
 // gain takes draws for the truth in turn.
-func (x *expectation) gain() Gain {
-	g := Gain{Width: make([]float64, len(x.figures))}
+func (x *Prospects) gain(foretold []float64, err float64) Gain {
+	g := Gain{Width: make([]float64, len(x.figures)), WrongNow: 1 - x.right}
 	var total, readable float64
 	for i, w := range x.weight {
 		total += w
-		if !math.IsNaN(x.foretold[i]) {
+		if !math.IsNaN(foretold[i]) {
 			readable += w
 		}
 	}
 	if total > 0 {
 		g.Readable = min(1, readable/total)
 	}
-	now, right := x.commonest(x.weight)
-	g.WrongNow = 1 - right
-	truths := Resample(x.weight, trials)
+	if readable == 0 { // nobody can take it: nothing changes
+		g.WrongThen = g.WrongNow
+		for f := range g.Width {
+			g.Width[f] = 1
+		}
+		return g
+	}
 	counted := make([]float64, len(x.figures))
-	errors := x.errors()
-	for k, truth := range truths {
-		x.weigh(truth, errors[k])
+	x.wider = 0
+	for k, truth := range x.truths {
+		x.weigh(foretold, truth, err, x.errors[k])
 		for f := range x.figures {
-			if w := x.width(f, x.after); !math.IsNaN(w) {
+			if w := x.widthOf(f, x.after); !math.IsNaN(w) {
 				g.Width[f] += w
 				counted[f]++
 			}
 		}
 		then, right := x.commonest(x.after)
-		g.WrongThen += (1 - right) / float64(len(truths))
-		if then != now {
-			g.Turns += 1 / float64(len(truths))
+		g.WrongThen += (1 - right) / float64(len(x.truths))
+		if then != x.now {
+			g.Turns += 1 / float64(len(x.truths))
 		}
 	}
 	for f := range g.Width {
-		g.Width[f] /= counted[f] * x.width(f, x.weight)
+		g.Width[f] /= counted[f] * x.width[f]
 		if math.IsInf(g.Width[f], 0) {
 			g.Width[f] = math.NaN()
 		}
@@ -156,52 +169,64 @@ func (x *expectation) gain() Gain {
 	return g
 }
 
-// errors are evenly spread over the law of a reading's error, in an order that
-// has nothing to do with that of the draws.
-func (x *expectation) errors() [trials]float64 {
-	var e [trials]float64
-	for k, at := range rand.New(rand.NewPCG(seedErrors, 0)).Perm(trials) {
-		e[k] = x.err * studentQuantile((float64(at)+0.5)/trials)
-	}
-	return e
-}
+// How the error of a reading is taken as larger: by such steps, and so many at the most.
+const widen, mostWider = 1.5, 35
 
-// weigh sets the weights after a reading of the truth. The truth itself is left
-// out: it would always agree with itself.
-func (x *expectation) weigh(truth int, err float64) {
-	if math.IsNaN(x.foretold[truth]) {
+// weigh sets the weights after a reading of the truth that is off by so many standard
+// errors. The truth itself is left out: it would always agree with itself. By how many
+// steps the error has to be larger is much the same from one truth to the next: the
+// search begins there.
+func (x *Prospects) weigh(foretold []float64, truth int, err, off float64) {
+	if math.IsNaN(foretold[truth]) {
 		for i, w := range x.weight {
-			if !math.IsNaN(x.foretold[i]) {
+			if !math.IsNaN(foretold[i]) {
 				w = 0
 			}
 			x.after[i] = w
 		}
 		return
 	}
-	read := x.foretold[truth] + err
-	for wide := x.err; ; wide *= 1.5 {
-		var sum, squares float64
-		for i, w := range x.weight {
-			d := (x.foretold[i] - read) / wide
-			if math.IsNaN(d) || i == truth {
-				w = 0
-			} else {
-				s := 1 + d*d/defaultFreedom
-				w /= s * s * math.Sqrt(s) // power (4 + 1) / 2
-			}
-			x.after[i] = w
-			sum += w
-			squares += w * w
-		}
-		if sum*sum >= leastKernel*squares || wide > 1e6*x.err {
+	read := foretold[truth] + err*off
+	enough := x.kernel(foretold, truth, read, err)
+	for enough && x.wider > 0 {
+		x.wider--
+		if enough = x.kernel(foretold, truth, read, err); !enough {
+			x.wider++
+			x.kernel(foretold, truth, read, err)
 			return
 		}
 	}
+	for !enough && x.wider < mostWider {
+		x.wider++
+		enough = x.kernel(foretold, truth, read, err)
+	}
+}
+
+// kernel weighs with the present error, and reports whether enough draws are left.
+func (x *Prospects) kernel(foretold []float64, truth int, read, err float64) bool {
+	wide := err
+	for range x.wider {
+		wide *= widen
+	}
+	var sum, squares float64
+	for i, w := range x.weight {
+		d := (foretold[i] - read) / wide
+		if math.IsNaN(d) || i == truth {
+			w = 0
+		} else {
+			s := 1 + d*d/defaultFreedom
+			w /= s * s * math.Sqrt(s) // power (4 + 1) / 2
+		}
+		x.after[i] = w
+		sum += w
+		squares += w * w
+	}
+	return sum*sum >= leastKernel*squares
 }
 
 // commonest returns the verdict with the most weight and its share; 1 where
 // there are no verdicts.
-func (x *expectation) commonest(weight []float64) (kind int, share float64) {
+func (x *Prospects) commonest(weight []float64) (kind int, share float64) {
 	if len(x.tally) == 0 {
 		return 0, 1
 	}
@@ -222,49 +247,40 @@ func (x *expectation) commonest(weight []float64) (kind int, share float64) {
 	return kind, min(1, x.tally[kind]/total)
 }
 
-// width of a figure's 10 to 90 % range, NaN where there is none that is finite.
-func (x *expectation) width(figure int, weight []float64) float64 {
-	values, order := x.figures[figure], x.order[figure]
+// widthOf a figure is that of its 10 to 90 % range, NaN where there is none that is finite.
+func (x *Prospects) widthOf(figure int, weight []float64) float64 {
+	order := x.order[figure]
 	var total float64
-	for _, i := range order {
-		total += weight[i]
+	for _, p := range order {
+		total += weight[p.at]
 	}
 	if total == 0 {
 		return math.NaN()
 	}
-	w := walk{values: values, order: order, weight: weight}
-	low := w.to(0.1 * total)
-	w = walk{values: values, order: order, weight: weight}
-	high := w.to(0.9 * total)
-	if d := high - low; !math.IsInf(d, 0) {
+	if d := upTo(order, weight, 0.9*total) - upTo(order, weight, 0.1*total); !math.IsInf(d, 0) {
 		return d
 	}
 	return math.NaN()
 }
 
-// walk goes through sorted draws; see [Quantile].
-type walk struct {
-	values []float64
-	order  []int
-	weight []float64
-}
-
-// to returns the value below which that much weight lies.
-func (w walk) to(want float64) float64 {
-	last, lastMiddle, upTo := -1, 0.0, 0.0
-	for _, i := range w.order {
-		if w.weight[i] == 0 {
+// upTo returns the value below which that much weight lies; see [Quantile].
+func upTo(order []placed, weight []float64, want float64) float64 {
+	var last placed
+	none, lastMiddle, sum := true, 0.0, 0.0
+	for _, p := range order {
+		w := weight[p.at]
+		if w == 0 {
 			continue
 		}
-		middle := upTo + w.weight[i]/2
-		upTo += w.weight[i]
+		middle := sum + w/2
+		sum += w
 		if middle >= want {
-			if last < 0 {
-				return w.values[i]
+			if none {
+				return p.value
 			}
-			return between(w.values[last], w.values[i], (want-lastMiddle)/(middle-lastMiddle))
+			return between(last.value, p.value, (want-lastMiddle)/(middle-lastMiddle))
 		}
-		last, lastMiddle = i, middle
+		none, last, lastMiddle = false, p, middle
 	}
-	return w.values[last]
+	return last.value
 }

@@ -8,6 +8,15 @@ import (
 	"example.org/packcheck/internal/draws"
 )
 
+// expect is what one reading would change.
+func expect(foretold []float64, err float64, figures [][]float64, verdict []int, weight []float64) (draws.Gain, error) {
+	p, fault := draws.NewProspects(len(foretold), figures, verdict, weight)
+	if fault != nil {
+		return draws.Gain{}, fault
+	}
+	return p.Expect(foretold, err)
+}
+
 // A reading of x with an error e that hides t4 noise leaves about
 // sqrt(1 - 1/(1 + s^2)) of the width of x, s^2 between e^2 and 2 e^2; integrated
 // here for the law in question.
@@ -17,7 +26,7 @@ func TestWidthAfterAReadingIsTheIntegratedOne(t *testing.T) {
 	other := figureOf(z, func(z []float64) float64 { return z[1] })
 	sum := figureOf(z, func(z []float64) float64 { return z[0] + z[1] })
 	for _, e := range []float64{0.3, 1, 3} {
-		g, err := draws.Expect(x, e, [][]float64{x, other, sum}, nil, nil)
+		g, err := expect(x, e, [][]float64{x, other, sum}, nil, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -74,9 +83,9 @@ func TestAReadingOfWhatDecidesSettlesTheVerdict(t *testing.T) {
 			verdict[i] = 1
 		}
 	}
-	precise, err1 := draws.Expect(x, 0.1, nil, verdict, nil)
-	coarse, err2 := draws.Expect(x, 2, nil, verdict, nil)
-	useless, err3 := draws.Expect(figureOf(z, func(z []float64) float64 { return z[1] }), 0.1, nil, verdict, nil)
+	precise, err1 := expect(x, 0.1, nil, verdict, nil)
+	coarse, err2 := expect(x, 2, nil, verdict, nil)
+	useless, err3 := expect(figureOf(z, func(z []float64) float64 { return z[1] }), 0.1, nil, verdict, nil)
 	if err1 != nil || err2 != nil || err3 != nil {
 		t.Fatal(err1, err2, err3)
 	}
@@ -125,7 +134,7 @@ func turnsAt(e float64) float64 {
 // Of two draws the other one alone is left to say what it would be: each turns
 // the verdict into that of the other.
 func TestTheDrawTakenForTheTruthDoesNotAgreeWithItself(t *testing.T) {
-	g, err := draws.Expect([]float64{0, 10}, 1, nil, []int{0, 1}, nil)
+	g, err := expect([]float64{0, 10}, 1, nil, []int{0, 1}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -144,7 +153,7 @@ func TestThatNothingCanBeReadAlsoTells(t *testing.T) {
 			foretold[i], verdict[i] = math.NaN(), 1
 		}
 	}
-	g, err := draws.Expect(foretold, 0.1, nil, verdict, nil)
+	g, err := expect(foretold, 0.1, nil, verdict, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -164,7 +173,7 @@ func TestFigureWithoutAWidthHasNoGain(t *testing.T) {
 		return z[0]
 	})
 	absent := figureOf(z, func([]float64) float64 { return math.NaN() })
-	g, err := draws.Expect(x, 0.5, [][]float64{same, never, absent}, nil, nil)
+	g, err := expect(x, 0.5, [][]float64{same, never, absent}, nil, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -191,7 +200,7 @@ func TestQuestionsAboutReadingsThatCannotBeAnsweredSayWhy(t *testing.T) {
 		{want: "1 verdicts for 2 draws", foretold: two, err: 1, verdict: []int{0}},
 		{want: "verdict -1", foretold: two, err: 1, verdict: []int{0, -1}},
 	} {
-		_, err := draws.Expect(c.foretold, c.err, c.figures, c.verdict, c.weight)
+		_, err := expect(c.foretold, c.err, c.figures, c.verdict, c.weight)
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%v, want %q", err, c.want)
 		}
@@ -204,7 +213,7 @@ func BenchmarkExpect(b *testing.B) {
 	sum := figureOf(z, func(z []float64) float64 { return z[0] + z[1] })
 	verdict := make([]int, len(z))
 	for b.Loop() {
-		if _, err := draws.Expect(x, 0.1, [][]float64{x, sum, sum}, verdict, nil); err != nil {
+		if _, err := expect(x, 0.1, [][]float64{x, sum, sum}, verdict, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

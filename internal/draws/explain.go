@@ -1,7 +1,6 @@
 package draws
 
 import (
-	"cmp"
 	"math"
 	"slices"
 )
@@ -38,21 +37,19 @@ func NewExplainer(z [][]float64, weight []float64) *Explainer {
 		return e
 	}
 	e.bins = max(binsLeast, min(binsMost, int(total*total/squares/drawsPerBin)))
-	order := make([]int, n)
+	order := make([]placed, n)
 	e.bin = make([][]uint8, len(z[0]))
 	for d := range e.bin {
 		e.bin[d] = make([]uint8, n)
 		for i := range order {
-			order[i] = i
+			order[i] = placed{z[i][d], i}
 		}
-		slices.SortFunc(order, func(a, b int) int {
-			return cmp.Or(cmp.Compare(z[a][d], z[b][d]), cmp.Compare(a, b))
-		})
+		slices.SortFunc(order, placed.compare)
 		upTo := 0.0
-		for _, i := range order {
-			middle := upTo + e.weight[i]/2
-			upTo += e.weight[i]
-			e.bin[d][i] = uint8(min(e.bins-1, int(float64(e.bins)*middle/total)))
+		for _, p := range order {
+			middle := upTo + e.weight[p.at]/2
+			upTo += e.weight[p.at]
+			e.bin[d][p.at] = uint8(min(e.bins-1, int(float64(e.bins)*middle/total)))
 		}
 	}
 	return e

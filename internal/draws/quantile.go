@@ -45,32 +45,36 @@ type ordered struct {
 }
 
 func inOrder(values, weight []float64) ordered {
-	var all float64
-	place := make([]placed, 0, len(values))
+	var all, first float64
+	place, alike := make([]placed, 0, len(values)), true
 	for i, v := range values {
 		w := weightAt(weight, i)
 		all += w
 		if w > 0 && !math.IsNaN(v) {
+			if len(place) == 0 {
+				first = w
+			}
+			alike = alike && w == first
 			place = append(place, placed{v, i})
 		}
 	}
-	byValue := func(a, b placed) int {
-		switch {
-		case a.value < b.value:
-			return -1
-		case a.value > b.value:
-			return 1
-		}
-		return a.at - b.at
-	}
-	if !slices.IsSortedFunc(place, byValue) { // a figure that is the same in all draws is
-		slices.SortFunc(place, byValue)
-	}
 	flat := make([]float64, 2*len(place))
 	o := ordered{value: flat[:len(place)], upTo: flat[len(place):]}
-	for k, p := range place {
-		o.total += weightAt(weight, p.at)
-		o.value[k], o.upTo[k] = p.value, o.total
+	if alike { // then it does not matter whose value it is
+		for k, p := range place {
+			o.value[k] = p.value
+		}
+		slices.Sort(o.value)
+		for k := range o.upTo {
+			o.total += first
+			o.upTo[k] = o.total
+		}
+	} else {
+		slices.SortFunc(place, placed.compare)
+		for k, p := range place {
+			o.total += weight[p.at]
+			o.value[k], o.upTo[k] = p.value, o.total
+		}
 	}
 	if all > 0 {
 		o.present = min(1, o.total/all)
@@ -82,6 +86,17 @@ func inOrder(values, weight []float64) ordered {
 type placed struct {
 	value float64
 	at    int
+}
+
+// compare orders by value, and by number where two are the same.
+func (a placed) compare(b placed) int {
+	switch {
+	case a.value < b.value:
+		return -1
+	case a.value > b.value:
+		return 1
+	}
+	return a.at - b.at
 }
 
 // weightAt is the weight of a draw; what is not a weight counts as none.

@@ -112,7 +112,7 @@ func (c *candidate) foretell(e *engine, slot int, v *Vehicle, z []float64) float
 	case c.choice:
 		return e.world.Number(slot, z)
 	}
-	return logOf(e.world.Value(slot, z))
+	return logOf(e.world.Value(slot, v.Now.Pick))
 }
 
 // logOf is none for what stands still or is not there: nobody can read it.
@@ -141,11 +141,15 @@ func (e *engine) measure(d *drawn, t *table) ([]answer.Measurement, error) {
 			figures = append(figures, row)
 		}
 	}
+	prospects, err := draws.NewProspects(len(j.at), figures, verdict, j.weight)
+	if err != nil {
+		return nil, err
+	}
 	var list []answer.Measurement
 	questions := interview.ByKey()
 	for i := range e.candidates {
 		c := &e.candidates[i]
-		g, err := draws.Expect(j.foretold[i], c.err, figures, verdict, j.weight)
+		g, err := prospects.Expect(j.foretold[i], c.err)
 		if err != nil {
 			return nil, err
 		}
