@@ -3,8 +3,7 @@ package cutoff
 import (
 	"fmt"
 	"math"
-
-	"example.org/packcheck/internal/solve"
+	"sort"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
@@ -69,8 +68,8 @@ func Advise(w Wish) (Advice, error) {
 		return Advice{}, fmt.Errorf("%w: StandbyA is %g (want at least 0)", errCase, w.StandbyA)
 	}
 	f := w.falling()
-	raised := w.opensAt(&f, end)
-	a.OpensAtV = roundUp(raised-w.lost(), voltsPerV)
+	makers := roundUp(end-w.lost(), voltsPerV)
+	a.OpensAtV = w.opensAt(&f, makers)
 	atEnd := f.to(a.OpensAtV + w.lost())
 	a.Weakest = WeakestAt(m, atEnd, w.LoadA)
 	a.Charge = m.Charge(atEnd)
@@ -79,8 +78,8 @@ func Advise(w Wish) (Advice, error) {
 
 	a.Why = append(a.Why, fmt.Sprintf("The maker's end at %.2f times the capacity per hour is %.2f V per cell, %.1f V for the pack.",
 		rate, m.Spec().Profile.End.At(rate), end))
-	if raised > end+0.01 {
-		a.Why = append(a.Why, fmt.Sprintf("It is raised to %.1f V because the weakest cell runs out before the others and must last through a forgotten week.", raised))
+	if a.OpensAtV > makers {
+		a.Why = append(a.Why, fmt.Sprintf("It is raised to %.1f V because the weakest cell runs out before the others and must last through a forgotten week.", a.OpensAtV+w.lost()))
 	}
 	if w.lost() > 0.01 {
 		a.Why = append(a.Why, fmt.Sprintf("On the way to the device %.2f V are lost at the running current.", w.lost()))
@@ -98,15 +97,17 @@ func (w *Wish) lost() float64 {
 	return 0
 }
 
-// opensAt raises the pack voltage end until the weakest cell stays above its
-// harm limit, loaded and rested: at the end of the delay, and still after a
-// week in which everybody has forgotten the pack.
-func (w *Wish) opensAt(f *falling, end float64) float64 {
+// opensAt raises the opening voltage, of a device, in steps of what it is rounded to,
+// until the weakest cell stays above its harm limit, loaded and rested: at the end of
+// the delay, and still after a week in which everybody has forgotten the pack. Where
+// none of a pack under load does, it is that of the full one.
+func (w *Wish) opensAt(f *falling, makers float64) float64 {
 	m := w.Pack
-	ok := func(v float64) bool {
-		s := f.to(v)
-		delayS := w.delay(v-w.lost()) + 1
-		delay := m.Over(delayS)
+	raised := func(steps int) float64 { return roundUp(makers+float64(steps)/voltsPerV, voltsPerV) }
+	ok := func(steps int) bool {
+		v := raised(steps)
+		s := f.to(v + w.lost())
+		delay := m.Over(w.delay(v) + 1)
 		delay.Advance(&s, w.LoadA, w.AmbientC)
 		if !w.CellsWatched && WeakestAt(m, s, w.LoadA).Rung >= Harmed {
 			return false
@@ -114,20 +115,16 @@ func (w *Wish) opensAt(f *falling, end float64) float64 {
 		forgotten := restedState(m, m.Charge(s)-w.weekLoss(), w.AmbientC)
 		return w.CellsWatched || WeakestAt(m, forgotten, 0).Rung < Harmed
 	}
-	if ok(end) {
-		return end
+	full := m.TerminalV(&w.Start, w.LoadA) - w.lost()
+	most := int(math.Ceil((full - makers) * voltsPerV))
+	if most <= 0 || ok(0) {
+		return makers
 	}
-	full := m.TerminalV(&w.Start, w.LoadA)
-	if full <= end || !ok(full) {
-		return max(end, full)
+	if !ok(most) {
+		return raised(most)
 	}
-	_, good := solve.Edge(end, full, (full-end)/edgeParts, ok)
-	return good
+	return raised(1 + sort.Search(most-1, func(i int) bool { return ok(i + 1) }))
 }
-
-// edgeParts is to which part of the volts from full to empty the place is
-// searched for at which a cutoff comes too late: far finer than it is rounded.
-const edgeParts = 1 << 12
 
 // weekLoss returns the share of the full charge that goes in a forgotten week.
 // A nickel cell is harmed by being driven backwards, not by standing empty.

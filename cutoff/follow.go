@@ -65,7 +65,7 @@ type Followed struct {
 	Charge      float64 // state of charge then, 0..1
 	AtS         float64 // seconds from the start
 	AtOpening   Weakest // weakest cell at that moment, under load
-	ReboundV    float64 // highest pack volts without load after the first opening
+	ReboundV    float64 // highest pack volts without load after the first opening; of what latches, those hours later
 	Recloses    int     // how often the load came back by itself: the chatter
 	OrMore      bool    // the count was cut short
 	UselessMin  float64 // minutes of load after the first opening, in scraps
@@ -264,6 +264,10 @@ func (f *follower) rest() (offS float64, closed bool) {
 		now, step := begin, f.m.Over(s)
 		step.Advance(&now, standby, f.c.AmbientC)
 		return now, f.m.TerminalV(&now, standby)
+	}
+	if math.IsInf(closes, 1) { // nothing ever does
+		f.s, f.out.ReboundV = after(quietS)
+		return quietS, false
 	}
 	var v float64
 	for at, before := leastOnS, leastOnS; ; before, at = at, min(at*restGrowth, quietS) {

@@ -17,6 +17,7 @@ import (
 	"example.org/packcheck/internal/build"
 	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
+	"example.org/packcheck/tables"
 	"example.org/packcheck/wiring"
 )
 
@@ -24,10 +25,14 @@ import (
 // goroutines may use one.
 type Judge struct {
 	parts *setup.Parts
+	form  tables.Fuse // where no fuse is given: the usual one
 }
 
-// New prepares a judge.
-func New(p *setup.Parts) *Judge { return &Judge{parts: p} }
+// New prepares a judge. It fails where the tables have no fuse of the usual form.
+func New(p *setup.Parts) (*Judge, error) {
+	form, err := p.Tables.Fuse(setup.UsualFuseForm)
+	return &Judge{parts: p, form: form}, err
+}
 
 // Case is one vehicle with everything that was computed of it.
 type Case struct {
@@ -64,9 +69,9 @@ type view struct {
 	Case
 	out *Judged
 
-	caseKey  string                      // of the reading that is the motors' case, empty where it was computed
-	followed *cutoff.Followed            // see follow
-	sags     map[cutoff.Place]cutoff.Sag // see sag
+	caseKey  string           // of the reading that is the motors' case, empty where it was computed
+	followed *cutoff.Followed // see follow
+	sags     *sags            // see sag
 }
 
 // Case judges one case, completely.

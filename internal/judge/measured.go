@@ -273,11 +273,7 @@ func (v *view) fuseOpened(p *setup.Parts) error {
 	raw := p.Measured
 	spec, ok := p.FuseSpec(v.Now.Pick)
 	if !ok {
-		form, err := p.Tables.Fuse(setup.UsualFuseForm)
-		if err != nil {
-			return err
-		}
-		spec = wiring.FuseSpec{Form: form, DistanceM: math.NaN()}
+		spec = wiring.FuseSpec{Form: v.form, DistanceM: math.NaN()}
 	}
 	if raw.FuseRating.Given {
 		spec.RatingA = raw.FuseRating.Likely

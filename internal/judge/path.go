@@ -58,7 +58,7 @@ func (v *view) wire() error {
 	c, s := v.Now, &v.Seen
 	full := c.Pack.StateAt(1, c.PackC)
 	wc := wiring.Case{
-		Path: c.Path, Thinnest: c.Thinnest, Tables: v.parts.Tables, AmbientC: c.AmbientC + build.BoxRiseK,
+		Path: c.Path, Thinnest: c.Thinnest, Form: v.form, Tables: v.parts.Tables, AmbientC: c.AmbientC + build.BoxRiseK,
 		Pack:   wiring.PackEnd{FullV: v.fullV(), Ohm: c.Pack.SourceOhm(&full)},
 		Demand: wiring.Demand{RunningA: s.LastingA()},
 

@@ -77,7 +77,9 @@ func (e *engine) maker(z []float64) (*maker, error) {
 			return nil, err
 		}
 	}
-	m.judge = judge.New(p)
+	if m.judge, err = judge.New(p); err != nil {
+		return nil, err
+	}
 	e.makers[p] = m
 	return m, nil
 }
