@@ -10,7 +10,7 @@ import (
 const (
 	// splits is into how many parts a step is taken that must be looked at more
 	// closely.
-	splits = 4
+	splits = 2
 	// noticedS is how long the pedal stays down on a vehicle that does not
 	// start. Our own choice: what ends such an outing is not a matter of time.
 	noticedS = 0.4
@@ -40,9 +40,13 @@ func (o *outing) watched(d *draft) bool {
 func (o *outing) closely(s *slot, d *draft) End {
 	chain := o.chain
 	at, end, clear := o.endIn(d, &chain)
-	if d.rough || !clear || end != StillGoing && end != CutoffOpened && s.dtS > endS {
+	if !d.rough && !clear {
+		return o.around(s, at)
+	}
+	if d.rough || end != StillGoing && end != CutoffOpened && s.dtS > endS {
+		s.rough = s.rough || d.rough
 		part := o.part(s.dtS / splits)
-		part.told = s.told.parted()
+		part.told = s.told.share(1.0 / splits)
 		for range splits {
 			if end := o.move(&part); end != StillGoing {
 				return end
@@ -64,6 +68,24 @@ func (o *outing) closely(s *slot, d *draft) End {
 		o.take(d)
 	}
 	return end
+}
+
+// around takes a step in three parts: up to a moment, over it, and on.
+func (o *outing) around(s *slot, atS float64) End {
+	half := s.dtS / 16
+	from, to := max(atS-half, 0), min(atS+half, s.dtS)
+	var part slot
+	for _, dtS := range [...]float64{from, to - from, s.dtS - to} {
+		if dtS < 1e-6 {
+			continue
+		}
+		part = o.part(dtS)
+		part.told = s.told.share(dtS / s.dtS)
+		if end := o.move(&part); end != StillGoing {
+			return end
+		}
+	}
+	return StillGoing
 }
 
 // part is newSlot with a memory for the lengths that were asked for last.
@@ -95,8 +117,11 @@ func (o *outing) endIn(d *draft, chain *cutoff.Chain) (atS float64, end End, cle
 		first(noticedS, CannotMove)
 	}
 	if chain.Len() > 0 {
-		var opensS float64
-		if opensS, clear = o.watch(chain, d); opensS <= d.dtS {
+		var opensS, crossS float64
+		if opensS, crossS, clear = o.watch(chain, d); !clear {
+			return crossS, StillGoing, false
+		}
+		if opensS <= d.dtS {
 			first(max(opensS, 1e-9), CutoffOpened) // with the load still on
 		}
 	}
@@ -162,34 +187,34 @@ func (o *outing) crossing(e End, dtS, past float64) float64 {
 // +Inf when it did not. The volts are taken along straight lines from the
 // step's beginning to where the current leaves its cap and on to the end; clear
 // says that nothing hangs on how straight they are.
-func (o *outing) watch(chain *cutoff.Chain, d *draft) (opensS float64, clear bool) {
+func (o *outing) watch(chain *cutoff.Chain, d *draft) (opensS, crossS float64, clear bool) {
 	counting, dtS := chain.Counting(), d.dtS*float64(o.finer)
 	left := chain.UntilTrip(cutoff.Sample{PackV: math.Inf(-1), BusV: math.Inf(-1)})
-	var crosses bool
 	if d.turnS == 0 {
-		opensS, crosses = watchLine(chain, 0, d.dtS, d.beginV, d.endV, d.beginBus, d.endBus)
+		opensS, crossS = watchLine(chain, 0, d.dtS, d.beginV, d.endV, d.beginBus, d.endBus)
 	} else {
-		opensS, crosses = watchLine(chain, 0, d.turnS, d.beginV, d.turnV, d.beginBus, d.turnBus)
+		opensS, crossS = watchLine(chain, 0, d.turnS, d.beginV, d.turnV, d.beginBus, d.turnBus)
 		if math.IsInf(opensS, 1) {
-			var again bool
+			var again float64
 			opensS, again = watchLine(chain, d.turnS, d.dtS, d.turnV, d.endV, d.turnBus, d.endBus)
-			crosses = crosses || again
+			crossS = min(crossS, again)
 		}
 	}
 	switch {
-	case !crosses:
-		return opensS, true
+	case o.again || math.IsInf(crossS, 1):
+		return opensS, crossS, true
 	case left <= d.dtS:
-		return opensS, dtS <= backS
+		return opensS, crossS, dtS <= backS
 	case !counting && chain.Counting():
-		return opensS, dtS <= fallS
+		return opensS, crossS, dtS <= fallS
 	}
-	return opensS, true
+	return opensS, crossS, true
 }
 
 // watchLine is watch along one straight line: parted where a device's volts
 // are crossed, each part is all above or all below for every device.
-func watchLine(chain *cutoff.Chain, fromS, toS, v0, v1, bus0, bus1 float64) (opensS float64, crosses bool) {
+func watchLine(chain *cutoff.Chain, fromS, toS, v0, v1, bus0, bus1 float64) (opensS, crossS float64) {
+	crossS = math.Inf(1)
 	for share := 0.0; share < 1; {
 		next := 1.0
 		for i := range chain.Len() {
@@ -199,15 +224,18 @@ func watchLine(chain *cutoff.Chain, fromS, toS, v0, v1, bus0, bus1 float64) (ope
 				a, b = bus0, bus1
 			}
 			if x := (dev.OpensAtV - a) / (b - a); x > share && x < next {
-				next, crosses = x, true
+				next = x
 			}
+		}
+		if next < 1 {
+			crossS = min(crossS, fromS+next*(toS-fromS))
 		}
 		mid := (share + next) / 2
 		sample := cutoff.Sample{PackV: v0 + (v1-v0)*mid, BusV: bus0 + (bus1-bus0)*mid, DtS: (next - share) * (toS - fromS)}
 		if left := chain.UntilTrip(sample); chain.Step(sample) {
-			return fromS + share*(toS-fromS) + left, crosses
+			return fromS + share*(toS-fromS) + left, crossS
 		}
 		share = next
 	}
-	return math.Inf(1), crosses
+	return math.Inf(1), crossS
 }

@@ -28,6 +28,14 @@ type slot struct {
 	heat   drive.HeatStep
 	heated bool // the motors' heat is modelled
 	told   foretold
+	rough  bool // too much changed within it for one step
+}
+
+// halve makes two steps of each.
+func (s *slot) halve(c *Case) {
+	repeat, told := 2*s.repeat, s.told.share(0.5)
+	*s = newSlot(c, s.dtS/2)
+	s.repeat, s.told = repeat, told
 }
 
 // grid is the sequence of steps of one drive or one pause.

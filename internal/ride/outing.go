@@ -24,6 +24,7 @@ type moment struct {
 	copperJ, otherJ         float64 // heat in one motor
 	peakA, lowPackV, lowBus float64
 	hottestC, hottestWindC  float64
+	heldV                   float64 // see holding; only where there are marks
 	fuseMayAtS              float64
 	currentA, packV, busV   float64 // at the end of the last step
 
@@ -52,9 +53,11 @@ type outing struct {
 	stopS     float64 // clock time at which the outing is over whatever happens
 	goOn      bool    // when the wanted time is over, having kept what it comes to
 	wanted    Outcome
+	holding   holding
 	marks     *Marks     // takes moments from which it can be taken up again
 	from      *roundMark // where it is taken up, nil at the start
 	finer     int        // into how many every step is parted: for tests
+	again     bool       // the round in which a cutoff opens will be followed once more, finer
 	every     bool       // follow every round, however many: for tests
 }
 
@@ -88,6 +91,7 @@ func (o *outing) begin() {
 		heat: drive.HeatState{WindingC: c.AmbientC, CaseC: c.AmbientC},
 
 		lowPackV:     math.Inf(1),
+		heldV:        math.Inf(1),
 		lowBus:       math.Inf(1),
 		hottestC:     c.PackC,
 		hottestWindC: c.AmbientC,
@@ -132,6 +136,9 @@ func (o *outing) round(on, off *grid) End {
 func (o *outing) through(g *grid) End {
 	for i := range g.n {
 		s := &g.slots[i]
+		if s.rough { // a round ago, too
+			s.halve(o.c)
+		}
 		for range s.repeat {
 			if end := o.step(s); end != StillGoing {
 				return end

@@ -16,8 +16,8 @@ import (
 const (
 	followed  = 6    // rounds, before any is left out
 	firstGap  = 3    // rounds left out at first
-	skipShare = 2    // of the rounds so far no more than one part in this is left out at a time ...
-	skipLast  = 5    // ... and of the rounds that the charge is good for no more than one part in this
+	skipShare = 1    // of the rounds so far no more than one part in this is left out at a time ...
+	skipLast  = 4    // ... and of the rounds that the charge is good for no more than one part in this
 	missedAs  = 5e-5 // by which share of the charge so far the line may miss what a gap takes ...
 	missedC   = 5e-3 // ... and by which share of what pack and windings have warmed up
 )
@@ -114,10 +114,12 @@ func (o *outing) rounds(on, off *grid) End {
 		if watched {
 			recent.keep(o, done)
 		}
-		if l.gap == 0 { // else it may yet be taken back
+		if l.gap == 0 && o.marks != nil { // else it may yet be taken back
+			o.holdAnew()
 			o.marks.keep(o, done)
 		}
 		before := o.now
+		o.again = watched
 		end := o.round(on, off)
 		switch {
 		case end == StillGoing && o.forEver(&before):
@@ -145,6 +147,10 @@ func (o *outing) rounds(on, off *grid) End {
 		}
 		if countable && done >= followed {
 			if k := min(o.alike(&l, done), (endsBy-done)/2-1); k > 0 {
+				if o.marks != nil {
+					o.holdAnew()
+					o.marks.keep(o, done)
+				}
 				o.skip(&l, k)
 				done += k
 			}

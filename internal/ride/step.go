@@ -39,9 +39,8 @@ type foretold struct {
 	emfV                        float64 // by how much the electromotive force ends above its line
 }
 
-// parted is what a part of the step comes to at first sight.
-func (f foretold) parted() foretold {
-	const share = 1.0 / splits
+// share is what a part of the step comes to at first sight.
+func (f foretold) share(share float64) foretold {
 	return foretold{f.known, f.batteryAs * share, f.metres * share, f.motorA2s * share, f.ohm * share, f.emfV * share * share}
 }
 
@@ -217,6 +216,9 @@ func (o *outing) move(s *slot) End {
 // take carries a step out.
 func (o *outing) take(d *draft) {
 	n := &o.now
+	if o.marks != nil {
+		o.heldThrough(d)
+	}
 	n.pack, n.look, n.heat = d.pack, d.look, d.heat
 	n.copperJ += d.copperJ
 	n.otherJ += d.otherJ
