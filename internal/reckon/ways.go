@@ -105,6 +105,9 @@ func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*
 		}
 	}
 	if mends(found) && told() {
+		if enough.conflict != nil && len(under("original", w.start)) == 0 {
+			return nil, nil // of the same vehicle it stays until somebody has measured again
+		}
 		return w.promise(e, s, o)
 	}
 	return found, nil
@@ -326,7 +329,7 @@ func (d *drawn) thinned(n int) *drawn {
 	if len(d.z) <= n {
 		return d
 	}
-	out := &drawn{effective: min(d.effective, float64(n)), rough: d.rough, weighed: d.weighed}
+	out := &drawn{effective: min(d.effective, float64(n)), rough: d.rough, weighed: d.weighed, conflict: d.conflict}
 	places, weight := d.some(n)
 	out.z, out.weight = d.at(places, weight)
 	for _, i := range places {
