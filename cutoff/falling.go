@@ -18,8 +18,8 @@ type falling struct {
 }
 
 const (
-	fallKnots  = 160
-	fallParts  = 96   // knots until the capacity of the label is gone
+	fallKnots  = 54
+	fallParts  = 32   // knots until the capacity of the label is gone
 	fallWhenS  = 1e-2 // how exactly a time is found
 	fallShortS = 1e-9
 )
