@@ -70,13 +70,14 @@ func (o *outing) closely(s *slot, d *draft) End {
 	return end
 }
 
-// around takes a step in three parts: up to a moment, over it, and on.
+// around takes a step in three parts: up to a moment that a straight line foretells,
+// over it, and on. Where the line was wrong the part that has it is parted again.
 func (o *outing) around(s *slot, atS float64) End {
-	half := s.dtS / 16
-	from, to := max(atS-half, 0), min(atS+half, s.dtS)
+	const half, nothingS = 1.0 / 16, 1e-6
+	from, to := max(atS-half*s.dtS, 0), min(atS+half*s.dtS, s.dtS)
 	var part slot
 	for _, dtS := range [...]float64{from, to - from, s.dtS - to} {
-		if dtS < 1e-6 {
+		if dtS < nothingS {
 			continue
 		}
 		part = o.part(dtS)
@@ -183,10 +184,11 @@ func (o *outing) crossing(e End, dtS, past float64) float64 {
 	return b.Hi
 }
 
-// watch takes a chain of cutoffs through a step and returns when it opened,
-// +Inf when it did not. The volts are taken along straight lines from the
-// step's beginning to where the current leaves its cap and on to the end; clear
-// says that nothing hangs on how straight they are.
+// watch takes a chain of cutoffs through a step and returns when it opened and when
+// the volts first crossed those of a device, +Inf when they did not. The volts are
+// taken along straight lines from the step's beginning to where the current leaves
+// its cap and on to the end; clear says that nothing hangs on how straight they are,
+// as long as the round will be followed once more.
 func (o *outing) watch(chain *cutoff.Chain, d *draft) (opensS, crossS float64, clear bool) {
 	counting, dtS := chain.Counting(), d.dtS*float64(o.finer)
 	left := chain.UntilTrip(cutoff.Sample{PackV: math.Inf(-1), BusV: math.Inf(-1)})
@@ -211,7 +213,7 @@ func (o *outing) watch(chain *cutoff.Chain, d *draft) (opensS, crossS float64, c
 	return opensS, crossS, true
 }
 
-// watchLine is watch along one straight line: parted where a device's volts
+// watchLine is [outing.watch] along one straight line: parted where a device's volts
 // are crossed, each part is all above or all below for every device.
 func watchLine(chain *cutoff.Chain, fromS, toS, v0, v1, bus0, bus1 float64) (opensS, crossS float64) {
 	crossS = math.Inf(1)

@@ -23,9 +23,14 @@ type roundMark struct {
 	round int
 }
 
-// keep marks the beginning of a round.
-func (m *Marks) keep(o *outing, round int) {
-	if m == nil || o.c.Load.Kind != NoLoad || m.n == mostMarks || m.n > 0 && round < m.list[m.n-1].round+max(markEvery, round/markShare) {
+// setMark marks the beginning of a round, unless the last mark is near.
+func (o *outing) setMark(round int) {
+	m := o.marks
+	if m == nil || o.c.Load.Kind != NoLoad {
+		return
+	}
+	o.holdAnew()
+	if m.n == mostMarks || m.n > 0 && round < m.list[m.n-1].round+max(markEvery, round/markShare) {
 		return
 	}
 	m.list[m.n] = roundMark{now: o.now, round: round}

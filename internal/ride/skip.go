@@ -97,7 +97,8 @@ type ledger struct {
 // shows that the gap was too long; it is taken back.
 //
 // In which round a cutoff opens may hang on millivolts. So when one has opened,
-// the last few rounds are taken back and followed in finer steps.
+// the last few rounds are taken back and followed in finer steps; until then what
+// the cutoffs see is looked at coarsely.
 func (o *outing) rounds(on, off *grid) End {
 	var (
 		l      ledger
@@ -114,12 +115,11 @@ func (o *outing) rounds(on, off *grid) End {
 		if watched {
 			recent.keep(o, done)
 		}
-		if l.gap == 0 && o.marks != nil { // else it may yet be taken back
-			o.holdAnew()
-			o.marks.keep(o, done)
+		if l.gap == 0 { // else it may yet be taken back
+			o.setMark(done)
 		}
 		before := o.now
-		o.again = watched
+		o.again = watched // and may be looked at coarsely
 		end := o.round(on, off)
 		switch {
 		case end == StillGoing && o.forEver(&before):
@@ -147,10 +147,7 @@ func (o *outing) rounds(on, off *grid) End {
 		}
 		if countable && done >= followed {
 			if k := min(o.alike(&l, done), (endsBy-done)/2-1); k > 0 {
-				if o.marks != nil {
-					o.holdAnew()
-					o.marks.keep(o, done)
-				}
+				o.setMark(done)
 				o.skip(&l, k)
 				done += k
 			}
