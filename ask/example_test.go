@@ -31,7 +31,7 @@ func ExampleRuntime() {
 	fmt.Printf("%.0f min (%.0f to %.0f)\n", a.Value, a.Low, a.High)
 	fmt.Println(a.Beside[1].What, a.Beside[1].Text())
 	// Output:
-	// 25 min (15 to 33)
+	// 24 min (15 to 32)
 	// Peukert's time 24 min (22 to 33 min)
 }
 
@@ -44,14 +44,14 @@ func ExampleCutoff() {
 	}
 	fmt.Println(a.Figure().Text(), "delay", a.Beside[0].Text())
 	// Output:
-	// 15.3 V (14 to 16.2 V) delay 2 s
+	// 15.2 V (14 to 16 V) delay 2 s
 }
 
 // The inrush of two motors on a five-cell pack.
 func ExampleBlocked() {
 	gist(ask.Blocked{Battery: ask.Battery{Label: "20 V max 5 Ah"}, WindingOhm: 0.2, Motors: 2}.Answer())
 	// Output:
-	// fix first: blocked: 91.8 A (56.4 to 126 A)
+	// fix first: blocked: 96.4 A (57.3 to 131 A)
 }
 
 // The same with a whole vehicle: the pack goes into package drive as it is.
@@ -65,7 +65,7 @@ func ExampleCircuit() {
 	c := drive.NewLaunchCase(vehicle, drive.Controller{}, ask.Circuit(pack, pack.StateAt(1, 20), 0.02), 20)
 	fmt.Printf("%.0f A\n", drive.Launch(&c, 3, nil).PeakBatteryA)
 	// Output:
-	// 85 A
+	// 94 A
 }
 
 func ExampleLabel() {

@@ -33,5 +33,5 @@ func ExampleWidthsOf() {
 	fmt.Printf("%s: %.2f Ah, %.0f mOhm after 1 s, %.0f after 10 s and %.0f more in the tabs\n",
 		member.Kind, m.FullAh(), 1000*ohm.Ohm1s, 1000*ohm.Ohm10s, 1000*w.TabsOhm.Likely)
 	// Output:
-	// power: 4.49 Ah, 131 mOhm after 1 s, 147 after 10 s and 9 more in the tabs
+	// power: 4.49 Ah, 145 mOhm after 1 s, 153 after 10 s and 9 more in the tabs
 }

@@ -76,3 +76,39 @@ func TestPowerCellsInPacksHoldTheirMeanVolts(t *testing.T) {
 		}
 	}
 }
+
+// lastingOhm is the resistance of a cell of 1 Ah at half charge and 25 degC to 1C after so
+// many seconds, against where it then rests.
+func lastingOhm(t *testing.T, p chemistry.Profile, seconds float64) float64 {
+	t.Helper()
+	p.Heat.CoolingWM2K = 1e5
+	m, err := battery.New(battery.Spec{Profile: p, CellsInSeries: 1, CapacityAh: 1, MassKg: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	const steps = 50
+	s, step := m.StateAt(0.5, 25), m.Over(seconds/steps)
+	for range steps {
+		step.Advance(&s, 1, 25)
+	}
+	return m.RestedV(m.StateAt(m.Charge(s), 25)) - m.TerminalV(&s, 1)
+}
+
+// The seven cells that are fitted to whole discharges meet 1.31 to 1.78 times as much under
+// a lasting current as in a pulse of 20 s (NMC and NCA; iron phosphate more). Those known by
+// pulses have the measured pulse: 17.2 and 14.2 mOhm at half charge (independent bench tests
+// of INR18650-P28A and a 21700 50S, pulses of 10 A and 20 s).
+func TestALastingCurrentMeetsMoreThanAPulse(t *testing.T) {
+	for _, member := range chemistry.Builtin().Members("li-ion") {
+		pulse := lastingOhm(t, member.Profile, 20)
+		if more := lastingOhm(t, member.Profile, 600) / pulse; more < 1.30 || more > 1.80 {
+			t.Errorf("%s: a lasting current meets %.2f times what a pulse does", member.Profile.Name, more)
+		}
+	}
+	for name, ohm := range map[string]float64{"power-18650-2ah8": 0.0172, "power-21700-5ah": 0.0142} {
+		m, member := cell(t, name)
+		if got := m.PulseOhm(m.StateAt(0.5, 25), 10, 20); math.Abs(got/ohm-1) > 0.02 {
+			t.Errorf("%s: %.1f mOhm after 20 s, measured %.1f", member.Profile.Name, 1000*got, 1000*ohm)
+		}
+	}
+}

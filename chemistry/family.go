@@ -161,9 +161,9 @@ type Hint struct {
 	ChargeC float64
 }
 
-// How sharply a hint speaks. A cell's printed Ah places it among the cells of
-// its kind to about a sixth (energy and power 18650s of one generation differ
-// by 0.5 Ah in 3). Common practice, no published source.
+// How sharply a hint speaks. A cell's printed Ah places it among the kinds to about
+// a sixth (energy and power 18650s of one generation differ by 0.5 Ah in 3). Common
+// practice, no published source.
 const (
 	ahSpread      = 0.16
 	ohmSpread     = 0.25
@@ -172,13 +172,13 @@ const (
 )
 
 // Shifted returns the members with their shares changed by what is known: by
-// Bayes's rule, each share times how well the member agrees. A hint that agrees
-// with none leaves the shares as they were.
+// Bayes's rule, each share times how well the member agrees, or by size its kind. A
+// hint that agrees with none leaves the shares as they were.
 func Shifted(members []Member, h Hint) []Member {
 	out := slices.Clone(members)
 	sum := 0.0
 	for i := range out {
-		out[i].Share *= out[i].agrees(h)
+		out[i].Share *= out[i].agrees(h) * sizeAgrees(members, out[i].Kind, h)
 		sum += out[i].Share
 	}
 	if !(sum > 1e-12) {
@@ -190,28 +190,53 @@ func Shifted(members []Member, h Hint) []Member {
 	return out
 }
 
-// agrees is how well a member goes with what is known, 1 = fully or not asked.
-func (m Member) agrees(h Hint) float64 {
-	weight := 1.0
-	near := func(known, own, spread float64) {
-		if known > 0 && own > 0 {
-			z := math.Log(known/own) / spread
-			weight *= 1 / (1 + z*z/4) // Student's law with three degrees of freedom or so: hints may be wrong
-			weight *= 1 / (1 + z*z/4)
+// sizeAgrees is how well a kind of cell goes with printed Ah and mass. They tell the
+// kind and no more: of two power cells of 3.0 Ah one has three times the resistance,
+// and cells left out of their kind were foretold worse where the nearest in size counted most.
+func sizeAgrees(members []Member, kind Kind, h Hint) float64 {
+	of, agree := 0.0, 0.0
+	for i := range members {
+		if m := &members[i]; m.Kind == kind {
+			of += m.Share
+			agree += m.Share * m.sized(h)
 		}
 	}
-	if h.Kind != anyOfKind && m.Kind != anyOfKind && h.Kind != m.Kind {
-		weight = leastOfKind
+	if !(of > 0) {
+		return 1
+	}
+	return agree / of
+}
+
+// near is Student's law with three degrees of freedom or so: hints may be wrong.
+func near(known, own, spread float64) float64 {
+	if !(known > 0 && own > 0) {
+		return 1
+	}
+	z := math.Log(known/own) / spread
+	return 1 / ((1 + z*z/4) * (1 + z*z/4))
+}
+
+// sized is how well a member goes with printed Ah and mass.
+func (m *Member) sized(h Hint) float64 {
+	if m.Profile.Family != Lithium { // a block comes in every size
+		return 1
 	}
 	printed := m.PrintedAh
 	if printed == 0 {
 		printed = m.CellAh
 	}
-	if m.Profile.Family == Lithium { // a block comes in every size
-		near(h.CellAh, printed, ahSpread)
-		if m.CellKg > 0 {
-			near(h.WhPerKg, m.Profile.NominalV*printed/m.CellKg, densitySpread)
-		}
+	weight := near(h.CellAh, printed, ahSpread)
+	if m.CellKg > 0 {
+		weight *= near(h.WhPerKg, m.Profile.NominalV*printed/m.CellKg, densitySpread)
+	}
+	return weight
+}
+
+// agrees is how well a member goes with what is known, 1 = fully or not asked.
+func (m Member) agrees(h Hint) float64 {
+	weight := 1.0
+	if h.Kind != anyOfKind && m.Kind != anyOfKind && h.Kind != m.Kind {
+		weight = leastOfKind
 	}
 	if h.Kind == anyOfKind && h.ChargeC > m.Profile.Charge.KindMostC() { // no maker would have chosen these cells for it
 		weight *= leastOfKind
@@ -221,10 +246,10 @@ func (m Member) agrees(h Hint) float64 {
 		spread = ohmSpread
 	}
 	if h.OhmAh > 0 { // the member's own takes several curves
-		near(h.OhmAh, m.OhmAhAtHalf(), spread)
+		weight *= near(h.OhmAh, m.OhmAhAtHalf(), spread)
 	}
 	if h.OhmicAh > 0 {
-		near(h.OhmicAh, m.Profile.Resistance.OhmAh.At(0.5), spread)
+		weight *= near(h.OhmicAh, m.Profile.Resistance.OhmAh.At(0.5), spread)
 	}
 	return weight
 }

@@ -112,6 +112,20 @@ func TestWhatIsKnownShiftsTheShares(t *testing.T) {
 	}
 }
 
+// Of two power cells of 3.0 Ah one has three times the resistance of the other: size
+// shifts the kinds, and within a kind nothing.
+func TestSizeTellsTheKindAlone(t *testing.T) {
+	pack := chemistry.Builtin().Members("li-ion")
+	for _, h := range []chemistry.Hint{{CellAh: 3}, {CellAh: 3.5, WhPerKg: 255}, {WhPerKg: 160}} {
+		for i, m := range chemistry.Shifted(pack, h) {
+			kept := pack[i].Share / share(pack, m.Kind)
+			if now := m.Share / share(chemistry.Shifted(pack, h), m.Kind); math.Abs(now/kept-1) > 1e-9 {
+				t.Errorf("%+v: %s is %.3f of its kind, was %.3f", h, m.Profile.Name, now, kept)
+			}
+		}
+	}
+}
+
 // A hint nobody agrees with must not lose all members.
 func TestAHintBeyondEverythingKeepsTheMembers(t *testing.T) {
 	got := chemistry.Shifted(chemistry.Builtin().Members("li-ion"), chemistry.Hint{OhmAh: 1e30, CellAh: 1e-30})

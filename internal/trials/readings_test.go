@@ -35,7 +35,7 @@ func TestWhatIsMeasuredBinds(t *testing.T) {
 		{"5 km on a charge", stock().with("measured.distance", `"5 km"`), func(a *answer.Assessment) float64 { return a.Ride.DistanceKm }, 5, 0.3},
 		{"a pull of 14 N", stock().with("measured.pull_force", `"14 N"`), func(a *answer.Assessment) float64 { return a.Launch.Case.RollN }, 14, 0.15},
 	} {
-		if got := c.of(readWith(t, c.s.toml(), 256)); math.Abs(got/c.want-1) > c.off {
+		if got := c.of(readWith(t, c.s.toml(), 512)); math.Abs(got/c.want-1) > c.off {
 			t.Errorf("%s: the answer is %.3g, want %.3g within %.0f %%", c.name, got, c.want, 100*c.off)
 		}
 	}
