@@ -38,6 +38,7 @@ type subject struct {
 	series    int
 	massKg    float64 // 0 = by rule
 	health    float64 // what it held over new, as far as the data say
+	stillAir  bool    // it lay in a room without a fan
 }
 
 // truth is one measured figure.
@@ -198,11 +199,15 @@ func (s measured) draw(healthTold bool) ([]*battery.Model, error) {
 	}
 	family := members[0].Profile.Family
 	w := battery.WidthsOf(family, "", battery.MakersOwn)
+	cooling := w.CoolingWM2K
+	if s.stillAir {
+		cooling = w.StillWM2K
+	}
 	var out []*battery.Model
 	for i := range drawsEach {
 		u := func(k int) float64 { return halton(i+1, k) }
 		p := members[chemistry.Pick(members, u(0))].Profile
-		p.Heat.CoolingWM2K = drawn(w.CoolingWM2K, u(5))
+		p.Heat.CoolingWM2K = drawn(cooling, u(5))
 		if w.Steepness.Known() {
 			p = p.Steeper(drawn(w.Steepness, u(6)))
 		}

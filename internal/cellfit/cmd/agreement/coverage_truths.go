@@ -59,6 +59,7 @@ func subjects(dir string) ([]measured, error) {
 			if h, ok := d.healthOf(name, c.logs[name]); ok && !strings.HasPrefix(name, "dnn01") {
 				m.health = min(h, 1)
 			}
+			m.stillAir = d.stillAir != "" && strings.HasPrefix(name, d.stillAir)
 			m.truths = d.truthsOf(name, c.logs[name])
 			if len(m.truths) > 0 {
 				out = append(out, m)
@@ -301,10 +302,15 @@ func (d dataset) pulseTruths(name string, pulses []*cellfit.Log) []truth {
 	}}}
 }
 
-// packSubjects are the packs of two cells of which only means are known: what
-// the first missions gave, and the reference discharge.
-func packSubjects(dir string) ([]measured, error) {
-	f, err := os.Open(filepath.Join(dir, "power18650_2p5ah_2s_packs", "summary_first5.csv"))
+// packRow is one discharge of a life test, of which only means are known.
+type packRow struct {
+	isReference bool
+	amps, ah    float64
+}
+
+// packLife reads the discharges of one pack in their order.
+func packLife(dir, pack string) ([]packRow, error) {
+	f, err := os.Open(filepath.Join(dir, pack+".csv"))
 	if err != nil {
 		return nil, err
 	}
@@ -313,21 +319,66 @@ func packSubjects(dir string) ([]measured, error) {
 	if err != nil {
 		return nil, err
 	}
-	var out []measured
+	column := func(name string) int { return slices.Index(lines[0], name) }
+	kind, amps, ah := column("kind"), column("current_a"), column("ah")
+	out := make([]packRow, 0, len(lines)-1)
 	for _, line := range lines[1:] {
-		num := func(name string) float64 {
-			x, _ := strconv.ParseFloat(line[slices.Index(lines[0], name)], 64)
-			return x
+		r := packRow{isReference: line[kind] == "reference"}
+		if r.amps, err = strconv.ParseFloat(line[amps], 64); err != nil {
+			return nil, fmt.Errorf("%s: %w", pack, err)
 		}
-		m := measured{subject: subject{
-			name: "packs of two cells/" + line[0], family: "li-ion-power", leaveOut: []string{"power-18650-2ah5"}, printedAh: 2.5, series: 2, massKg: 0.1, health: 1,
-		}}
-		for _, run := range [][2]float64{{num("current_a_first5"), num("ah_first5")}, {num("reference_a"), num("reference_ah_new")}} {
-			m.truths = append(m.truths, truth{ofCharge, fmt.Sprintf("%.1f A", run[0]), run[1], func(b *battery.Model) float64 {
-				return b.Discharge(b.StateAt(1, 25), run[0], 5, 25).Ah
-			}})
+		if r.ah, err = strconv.ParseFloat(line[ah], 64); err != nil {
+			return nil, fmt.Errorf("%s: %w", pack, err)
 		}
-		out = append(out, m)
+		out = append(out, r)
+	}
+	return out, nil
+}
+
+// packMoments are where in a pack's life it is looked at, as shares of the rows. The
+// very last ones are of packs that fail.
+var packMoments = [...]float64{0.5, 0.9}
+
+// packSubjects are packs of two cells that were emptied again and again until they
+// failed: new, by the means of their first discharges, and used, by the discharge
+// under load that follows a reference; that tells the health.
+func packSubjects(dir string) ([]measured, error) {
+	dir = filepath.Join(dir, "power18650_2p5ah_2s_packs")
+	files, err := filepath.Glob(filepath.Join(dir, "regular_*.csv"))
+	if err != nil || len(files) == 0 {
+		return nil, fmt.Errorf("no packs in %s", dir)
+	}
+	var out []measured
+	for _, file := range files {
+		pack := strings.TrimSuffix(filepath.Base(file), ".csv")
+		life, err := packLife(dir, pack)
+		if err != nil {
+			return nil, err
+		}
+		of := func(when string, health float64, runs ...packRow) {
+			m := measured{subject: subject{
+				name: "packs of two cells/" + pack + when, family: "li-ion-power", leaveOut: []string{"power-18650-2ah5"}, printedAh: 2.5, series: 2, massKg: 0.1, health: health,
+			}}
+			for _, run := range runs {
+				m.truths = append(m.truths, truth{ofCharge, fmt.Sprintf("%.1f A", run.amps), run.ah, func(b *battery.Model) float64 {
+					return b.Discharge(b.StateAt(1, 25), run.amps, 5, 25).Ah
+				}})
+			}
+			out = append(out, m)
+		}
+		first := slices.IndexFunc(life, func(r packRow) bool { return r.isReference })
+		loaded := slices.IndexFunc(life, func(r packRow) bool { return !r.isReference })
+		if first < 0 || loaded < 0 {
+			return nil, fmt.Errorf("%s: no reference or no discharge under load", pack)
+		}
+		of("", 1, life[loaded], life[first])
+		for _, share := range packMoments {
+			i := int(share * float64(len(life)))
+			for i > first && !(life[i].isReference && !life[i+1].isReference) {
+				i--
+			}
+			of(fmt.Sprintf(" at %.0f %% of its life", 100*share), life[i].ah/life[first].ah, life[i+1])
+		}
 	}
 	return out, nil
 }

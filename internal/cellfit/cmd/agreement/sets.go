@@ -51,7 +51,8 @@ type dataset struct {
 	// How the laboratory cooled a member, which is none of the cell's own; found
 	// by -refit (it prints it) and used to run along the curves alone.
 	labWM2K   float64
-	isThermal bool // the temperatures were logged, so that heat can be fitted
+	isThermal bool   // the temperatures were logged, so that heat can be fitted
+	stillAir  string // how the names of curves begin that were taken in a room without a fan; the others are from chambers
 	options   cellfit.CellOptions
 }
 
@@ -74,9 +75,10 @@ var tableSets = []dataset{
 			Text:  "fitted to: ARTS-Lab, University of South Carolina, Dataset Electrothermal Deformation Characterization for Samsung 30Q Cell, 2023-2026, CC BY-SA 4.0 (constant current C/10, 1C, 3C of one specimen; pulse tests 1C and 2C at 20 and 40 degC of another)",
 			Known: "computed from the measured curves",
 		},
-		fit:    []string{"s001_cc_c10_rt", "s001_cc_1c_rt", "s001_cc_3c_rt", "dnn01_hppc_1c_20c_trace", "dnn01_hppc_2c_20c_trace", "dnn01_hppc_1c_40c_trace"},
-		units:  []int{0, 0, 0, 1, 1, 1},
-		pulses: []string{"dnn01_hppc_1c_20c_pulses", "dnn01_hppc_1c_40c_pulses"},
+		fit:      []string{"s001_cc_c10_rt", "s001_cc_1c_rt", "s001_cc_3c_rt", "dnn01_hppc_1c_20c_trace", "dnn01_hppc_2c_20c_trace", "dnn01_hppc_1c_40c_trace"},
+		units:    []int{0, 0, 0, 1, 1, 1},
+		stillAir: "s001",
+		pulses:   []string{"dnn01_hppc_1c_20c_pulses", "dnn01_hppc_1c_40c_pulses"},
 		// The fit finds that the specimen of the pulse tests holds less than that
 		// of the constant currents. Between 20 and 40 degC one activation energy
 		// is all that shows.
