@@ -136,7 +136,7 @@ func TestReadingsCountForTheVehicleWithAnotherBattery(t *testing.T) {
 		r := a.Ranges["steady.speed_kmh"]
 		return (r.High - r.Low) / r.Likely
 	}
-	const enough = 512 // widths are compared
+	const enough = 4096 // widths are compared
 	known, unknown := compareWith(t, enough, read, withPack(t, read, "20 V max 5 Ah")), compareWith(t, enough, labels, withPack(t, labels, "20 V max 5 Ah"))
 	if a, b := width(known.Columns[1].Answer), width(unknown.Columns[1].Answer); !(a < 0.8*b) {
 		t.Errorf("the speed with another battery is known to %.2f with readings, to %.2f without", a, b)
