@@ -190,3 +190,11 @@ func (m *Model) settled(w *tempRow, straight1, straight2 float64) (v1, v2 float6
 	}
 	return bend.Settled(straight1, m.knee1V*w.knee), bend.Settled(straight2, m.knee2V*w.knee)
 }
+
+// steep is how much higher the two branches settle for each ampere more.
+func (m *Model) steep(w *tempRow, ohm1, ohm2, currentA float64) (by1, by2 float64) {
+	if m.straight {
+		return ohm1, ohm2
+	}
+	return bend.Steep(ohm1, currentA, m.knee1V*w.knee), bend.Steep(ohm2, currentA, m.knee2V*w.knee)
+}

@@ -9,6 +9,7 @@ type Look struct {
 	Left  float64 // available charge that the temperature leaves, as a share of full; 0 or less is empty
 
 	volts, ohm1, ohm2 float64
+	fallV             float64 // from the rested volts of all the charge down to those of the available charge
 	head, filled      float64 // share of the available and of all the charge
 	perCharge         float64 // how steeply the voltage rises with the charge that the curves are read at, V
 	warmth            tempRow
@@ -31,6 +32,10 @@ func (m *Model) LookInto(l *Look, s *State) {
 	i, f := place(l.Left)
 	r := &m.cell.byCharge[i]
 	l.volts = m.cells * (r.at.volts + f*r.over.volts)
+	l.fallV = 0
+	if m.wells.C < 1 {
+		l.fallV = m.voltsAt(w.effective(l.filled, l.filled)) - l.volts
+	}
 	l.EMFV = l.volts - s.V1 - s.V2
 	l.Ohm = m.ohmics * (r.at.ohm0 + f*r.over.ohm0) * w.ohm
 	l.ohm1 = m.ohms * (r.at.ohm1 + f*r.over.ohm1) * w.ohm1

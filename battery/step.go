@@ -60,10 +60,7 @@ func (p *Step) Advance(s *State, currentA, ambientC float64) {
 // AdvanceFrom is [Step.Advance] for a caller that has already looked at the
 // state.
 func (p *Step) AdvanceFrom(now *Look, s *State, currentA, ambientC float64) {
-	drop := now.Ohm * currentA
-	if p.bound {
-		drop += p.m.voltsAt(now.warmth.effective(now.filled, now.filled)) - now.volts
-	}
+	drop := now.Ohm*currentA + now.fallV
 	settled1, settled2 := p.m.settled(&now.warmth, now.ohm1*currentA, now.ohm2*currentA)
 	p.move(s, currentA, ambientC, drop, settled1, settled2)
 }
@@ -73,16 +70,22 @@ func (p *Step) AdvanceFrom(now *Look, s *State, currentA, ambientC float64) {
 func (p *Step) Warm(s *State, watts float64) { s.TempC += watts * p.perWatt }
 
 // Straighten corrects a state that [Step.AdvanceFrom] has led from now to end: it
-// takes the resistances along straight lines between the two, where that takes
-// those of the beginning.
-func (p *Step) Straighten(now, end *Look, s *State, currentA float64) {
+// takes the resistances, and what is lost between the wells, along straight lines between
+// the two, where that takes those of the beginning, and the current along one that rises by so many amps over the
+// step, where that takes its mean.
+func (p *Step) Straighten(now, end *Look, s *State, currentA, risesA float64) {
 	from1, from2 := p.m.settled(&now.warmth, now.ohm1*currentA, now.ohm2*currentA)
 	to1, to2 := p.m.settled(&end.warmth, end.ohm1*currentA, end.ohm2*currentA)
 	more1, more2 := (to1-from1)*(1-p.fastM), (to2-from2)*(1-p.slowM)
+	if risesA != 0 {
+		steep1, steep2 := p.m.steep(&now.warmth, now.ohm1, now.ohm2, currentA)
+		more1 += steep1 * risesA * ((1+p.fast)/2 - p.fastM)
+		more2 += steep2 * risesA * ((1+p.slow)/2 - p.slowM)
+	}
 	s.V1 += more1
 	s.V2 += more2
 	end.EMFV -= more1 + more2
-	s.TempC += currentA * currentA * (end.Ohm - now.Ohm) / 2 * p.perWatt
+	s.TempC += currentA * (currentA*(end.Ohm-now.Ohm) + end.fallV - now.fallV) / 2 * p.perWatt
 }
 
 // SwingOhm is by how many volts an ampere more at the end of the step than in its

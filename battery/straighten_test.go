@@ -24,7 +24,7 @@ func TestAStraightenedStepEndsWhereShortOnesDo(t *testing.T) {
 				long.Advance(&plain, amps, tempC)
 				long.AdvanceFrom(&now, &s, amps, tempC)
 				end := m.Look(&s)
-				long.Straighten(&now, &end, &s, amps)
+				long.Straighten(&now, &end, &s, amps, 0)
 				now = end
 			}
 			off, plainOff := math.Abs(m.TerminalV(&s, amps)/m.TerminalV(&want, amps)-1), math.Abs(m.TerminalV(&plain, amps)/m.TerminalV(&want, amps)-1)
@@ -42,5 +42,28 @@ func TestAStraightenedStepEndsWhereShortOnesDo(t *testing.T) {
 	}
 	if plainFails == 0 {
 		t.Error("plain steps are as good: these cases do not tell")
+	}
+}
+
+// A start's current falls within a step, and a straightened step knows it.
+func TestAStraightenedStepFollowsACurrentThatFalls(t *testing.T) {
+	const fromA, toA, dtS, parts = 30.0, 10.0, 6.0, 240
+	for _, name := range names {
+		m := model(t, name, 5, 10)
+		short, want := m.Over(dtS/parts), m.StateAt(0.9, 20)
+		for i := range parts {
+			short.Advance(&want, fromA+(toA-fromA)*(float64(i)+0.5)/parts, 20)
+		}
+		off := func(risesA float64) float64 {
+			s := m.StateAt(0.9, 20)
+			now, step := m.Look(&s), m.Over(dtS)
+			step.AdvanceFrom(&now, &s, (fromA+toA)/2, 20)
+			end := m.Look(&s)
+			step.Straighten(&now, &end, &s, (fromA+toA)/2, risesA)
+			return math.Abs(end.EMFV - m.EMF(&want))
+		}
+		if plain, followed := off(0), off(toA-fromA); plain < 1e-3 || followed > plain/5 {
+			t.Errorf("%s: volts off by %.4f, with a mean current by %.4f", name, followed, plain)
+		}
 	}
 }

@@ -15,6 +15,15 @@ func Settled(straightV, kneeV float64) float64 {
 	return kneeV * Asinh(straightV/kneeV)
 }
 
+// Steep returns how many volts for each ampere more a branch settles higher.
+func Steep(straightOhm, amps, kneeV float64) float64 {
+	if kneeV == 0 {
+		return straightOhm
+	}
+	x := straightOhm * amps / kneeV
+	return straightOhm / math.Sqrt(1+x*x)
+}
+
 // near and far bound the two ratios of polynomials; beyond far stands the
 // logarithm, which no pack that still works comes to.
 const (

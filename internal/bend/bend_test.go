@@ -74,3 +74,16 @@ func BenchmarkAsinh(b *testing.B) {
 		})
 	}
 }
+
+// The slope of the curve, against its own differences.
+func TestSteepIsTheSlopeOfSettled(t *testing.T) {
+	for _, knee := range []float64{0, 0.02, 0.3} {
+		for _, amps := range []float64{-20, -1, 0, 0.5, 5, 40} {
+			const ohm, h = 0.03, 0.01
+			want := (bend.Settled(ohm*(amps+h), knee) - bend.Settled(ohm*(amps-h), knee)) / (2 * h)
+			if got := bend.Steep(ohm, amps, knee); !(math.Abs(got-want) <= 2e-3*ohm) {
+				t.Errorf("knee %g V, %g A: %g, want %g", knee, amps, got, want)
+			}
+		}
+	}
+}

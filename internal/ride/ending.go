@@ -128,8 +128,8 @@ func (o *outing) endIn(d *draft, chain *cutoff.Chain) (atS float64, end End, cle
 	}
 	for _, e := range [...]End{CannotSupply, PackEmpty, VoltageReached, FuseOpened} {
 		if past := o.past(d, e); past > 0 {
-			at := 0.0 // a long step is looked at again, in parts
-			if d.dtS <= endS {
+			at := 0.0 // a long step is looked at again, in parts, and one of a round that is followed again once more
+			if d.dtS <= endS && o.last {
 				at = o.crossing(e, d.dtS, past)
 			}
 			first(at, e)
@@ -203,7 +203,7 @@ func (o *outing) watch(chain *cutoff.Chain, d *draft) (opensS, crossS float64, c
 		}
 	}
 	switch {
-	case o.again || math.IsInf(crossS, 1):
+	case !o.last || math.IsInf(crossS, 1):
 		return opensS, crossS, true
 	case left <= d.dtS:
 		return opensS, crossS, dtS <= backS

@@ -14,8 +14,9 @@ const (
 	growth      = 3.0  // ... and how much longer each of the next ones is
 	longestS    = 30.0 // of a step of driving
 	longestRest = 60.0 // of a pause
-	rampSteps   = 4    // over each soft start
-	gridCap     = 5
+	rampSteps   = 2    // over each soft start
+	gridCap     = 8
+	leastS      = 1e-6 // what rounding has left is no step
 )
 
 // slot is one step of the grid, its propagators ready, used repeat times in a
@@ -66,11 +67,19 @@ func newSlot(c *Case, dtS float64) slot {
 
 // spread adds lengthS in equal steps of at most stepS, each parted finer.
 func (g *grid) spread(c *Case, lengthS, stepS float64, finer int) {
-	if lengthS <= 0 {
+	if lengthS < leastS {
 		return
 	}
 	n := math.Ceil(lengthS/stepS) * float64(finer)
 	g.add(c, lengthS/n, int(n))
+}
+
+// ramp adds a soft start of such a length. Its steps differ much, so that each keeps
+// its own memory of what it came to.
+func (g *grid) ramp(c *Case, lengthS float64, finer int) {
+	for range rampSteps {
+		g.spread(c, lengthS/rampSteps, lengthS, finer)
+	}
 }
 
 // duty is what the soft starts of module and controller let through together
@@ -100,11 +109,11 @@ func (g *grid) drive(c *Case, finer int) {
 	t := 0.0
 	for _, until := range [2]float64{min(rampA, c.DriveS), min(rampB, c.DriveS)} {
 		if until > t {
-			g.spread(c, until-t, (until-t)/rampSteps, finer)
+			g.ramp(c, until-t, finer)
 			t = until
 		}
 	}
-	for step := firstStepS; g.n < gridCap-1 && t < c.DriveS; step *= growth {
+	for step := firstStepS; g.n < gridCap-1 && step < longestS && t < c.DriveS; step *= growth {
 		step = min(step, c.DriveS-t)
 		g.spread(c, step, step, finer)
 		t += step

@@ -26,7 +26,7 @@ type roundMark struct {
 // setMark marks the beginning of a round, unless the last mark is near.
 func (o *outing) setMark(round int) {
 	m := o.marks
-	if m == nil || o.c.Load.Kind != NoLoad {
+	if m == nil || o.c.Load.Kind != NoLoad || o.last {
 		return
 	}
 	o.holdAnew()

@@ -26,6 +26,8 @@ type stretch struct {
 	batteryAs  float64 // charge taken from the pack, ampere-seconds
 	batteryA2s float64 // square of that current over time
 	motorA2s   float64 // square of the motor-side current over time
+	atS        float64 // how long it is so far
+	batteryAs2 float64 // the pack's current times the time since the beginning, over time
 	metres     float64
 	speedMS    float64 // at the end
 	firstA     float64 // battery current at the beginning ...
@@ -53,7 +55,9 @@ type motion struct {
 	limitA    float64 // motor-side current limit, +Inf when there is none
 	outV      float64 // step-down converter, 0 = none
 	outShare  float64 // its efficiency
-	dutyPerS  float64 // how the duty rises during the step under way
+	dutyPerS  float64 // how the duty rises during the step under way ...
+	ohmPerS   float64 // ... and the motors' resistance, whose mean stands in eq
+	endMS     float64 // about how fast the vehicle is at the end of it
 }
 
 // after is the supply so many seconds on.
@@ -95,8 +99,19 @@ func newMotion(v *drive.Vehicle, c *drive.Controller, windingC float64) motion {
 	return m
 }
 
-// warmed takes the motors' resistance at a winding temperature.
-func (m *motion) warmed(windingC float64) { m.eq.Ohm = m.coldOhm + m.ohmPerC*windingC }
+// warmed takes the motors' resistance over a step that begins at one winding
+// temperature and has another in its mean.
+func (m *motion) warmed(beginC, meanC, perS float64) {
+	m.eq.Ohm = m.coldOhm + m.ohmPerC*meanC
+	m.ohmPerS = 0
+	if more := m.ohmPerC * (meanC - beginC); math.Abs(more) > sameOhm*m.eq.Ohm {
+		m.ohmPerS = 2 * more * perS
+	}
+}
+
+// sameOhm is by how much of itself the motors' resistance may be off at the ends of a
+// step before its way there is followed.
+const sameOhm = 1e-3
 
 // board is the supply as the motors' side sees it: behind a converter its
 // regulated volts, stiff up to its limit.
@@ -115,17 +130,36 @@ func (m *motion) board(s supply) supply {
 // the supply's by the square of it.
 func (m *motion) circuitOhm(b supply, duty float64) float64 { return m.eq.Ohm + duty*duty*b.ohm }
 
-// standing returns what the motors draw at rest, at the beginning, and how it rises
-// on its way to what they draw dt seconds on; with the resistance halfway.
-func (m *motion) standing(b supply, dt float64) (amps, perS, ohm float64) {
-	ohm = m.circuitOhm(b, b.duty)
-	amps = b.duty * b.emfV / ohm
-	if m.dutyPerS == 0 {
-		return amps, b.duty * b.perS / ohm, ohm
+// pull is what the motors would draw at rest, with the resistance that they meet
+// halfway through a step: amps + perS t + perS2 t^2. What another resistance at
+// another moment does to the current of a moving motor is counted in.
+type pull struct {
+	amps, perS, perS2, ohm float64
+}
+
+// after is the pull so many seconds on.
+func (p pull) after(t float64) pull {
+	p.amps += (p.perS + p.perS2*t) * t
+	p.perS += 2 * p.perS2 * t
+	return p
+}
+
+// standing returns the pull of a step of dt seconds from speed v on.
+func (m *motion) standing(b supply, v, dt float64) pull {
+	if m.dutyPerS == 0 && m.ohmPerS == 0 {
+		ohm := m.circuitOhm(b, b.duty)
+		return pull{amps: b.duty * b.emfV / ohm, perS: b.duty * b.perS / ohm, ohm: ohm}
 	}
-	duty := b.duty + m.dutyPerS*dt
-	perS = (duty*(b.emfV+b.perS*dt)/m.circuitOhm(b, duty) - amps) / dt
-	return amps, perS, m.circuitOhm(b, (b.duty+duty)/2)
+	// A parabola through its beginning, middle and end. In the middle the resistance
+	// is the one that it is counted with, and speed does not matter.
+	mid, end := b.duty+m.dutyPerS*dt/2, b.duty+m.dutyPerS*dt
+	more := m.ohmPerS * dt / 2
+	ohm0, ohm, ohm1 := m.circuitOhm(b, b.duty)-more, m.circuitOhm(b, mid), m.circuitOhm(b, end)+more
+	k := m.eq.VoltPerMS
+	first := b.duty*b.emfV/ohm0 + k*v*(1/ohm-1/ohm0)
+	middle := mid * (b.emfV + b.perS*dt/2) / ohm
+	last := end*(b.emfV+b.perS*dt)/ohm1 + k*m.endMS*(1/ohm-1/ohm1)
+	return pull{amps: first, perS: (4*middle - 3*first - last) / dt, perS2: 2 * (first - 2*middle + last) / (dt * dt), ohm: ohm}
 }
 
 // batteryA is what the pack gives for a motor-side current at speed v. Where
@@ -149,6 +183,16 @@ func (m *motion) drawn(s supply, watts float64) float64 {
 	}
 	// The form that keeps its digits when ohm is small, and works at zero.
 	return 2 * watts / (s.emfV + math.Sqrt(under))
+}
+
+// swings is by how much more than for its mean power the supply of a converter gives in
+// the mean of a current of such a variance: its volts fall with the current.
+func (m *motion) swings(s supply, meanA, variance float64) float64 {
+	left := s.emfV - 2*s.ohm*meanA
+	if left <= 0 {
+		return 0
+	}
+	return s.ohm * variance / left
 }
 
 // regulates reports whether the converter holds its output at speed v.
@@ -179,153 +223,205 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 		return
 	}
 	*out = stretch{stopsS: math.Inf(1), speedMS: v}
-	b := m.board(s)
-	standA, standPerS, ohm := m.standing(b, dt)
+	stand := m.standing(m.board(s), v, dt)
 	capA := min(m.limitA, m.gripA)
-	freeA := standA - m.eq.VoltPerMS*v/ohm
+	freeA := stand.amps - m.eq.VoltPerMS*v/stand.ohm
 	if freeA <= capA {
 		out.firstA = m.batteryA(s, v, freeA, false)
 		firstA := out.firstA
-		lastA := m.approach(out, s, standA, standPerS, ohm, near, dt)
+		lastA := m.approach(out, s, stand, near, dt)
 		if m.dutyPerS == 0 || lastA <= capA {
 			return
 		}
-		// The soft start leads to the cap within the step: where its line does, and
-		// its line up to there.
-		t := dt
-		for range 3 {
-			t *= (capA - freeA) / (lastA - freeA)
+		// The soft start leads to the cap within the step.
+		t := solve.Narrow(solve.Bracket{Lo: 0, Hi: dt, FLo: freeA - capA, FHi: lastA - capA}, whenCapped*dt, func(t float64) float64 {
 			*out = stretch{stopsS: math.Inf(1), speedMS: v, firstA: firstA}
-			lastA = m.approach(out, s, standA, standPerS, ohm, near, t)
+			return m.approach(out, s, stand, near, t) - capA
+		}).Hi
+		*out = stretch{stopsS: math.Inf(1), speedMS: v, firstA: firstA}
+		m.approach(out, s, stand, near, t)
+		if t < dt {
+			m.capped(out, m.after(s, t), dt-t)
 		}
-		m.capped(out, m.after(s, t), near, dt-t)
 		return
 	}
 	t := dt
 	// The free current falls with speed; where it meets the cap this part is over.
-	if closing := m.eq.VoltPerMS*m.cappedAcc(near)/ohm - standPerS; closing > 0 {
-		t = min(dt, (freeA-capA)/closing)
+	first, bends := m.cappedRise(v, dt)
+	over, closing, curls := freeA-capA, m.eq.VoltPerMS/stand.ohm*first-stand.perS, stand.perS2-m.eq.VoltPerMS/stand.ohm*bends
+	if under := closing*closing - 4*curls*over; under >= 0 && closing+math.Sqrt(under) > 0 {
+		t = min(dt, 2*over/(closing+math.Sqrt(under)))
 	}
 	out.firstA = m.batteryA(s, v, capA, m.limitA <= m.gripA)
-	m.capped(out, s, near, t)
-	out.cappedS, out.cappedAs, out.cappedA = t, out.batteryAs, out.lastA
+	if t > 0 {
+		m.capped(out, s, t)
+		out.cappedS, out.cappedAs, out.cappedA = t, out.batteryAs, out.lastA
+	}
 	if dt > t {
-		m.approach(out, m.after(s, t), standA+standPerS*t, standPerS, ohm, near, dt-t)
+		m.approach(out, m.after(s, t), stand.after(t), near, dt-t)
 	}
 }
 
-// cappedAcc is how fast the vehicle gains speed while the current sits at its limit
-// or at the grip of the wheels.
-func (m *motion) cappedAcc(near float64) float64 {
+// whenCapped is how exactly that is, as a share of the step.
+const whenCapped = 1e-4
+
+// cappedRise is how the vehicle gains speed from v on while the current sits at its
+// limit or at the grip of the wheels, over such a time: v + first t + bends t^2. It ends
+// as fast as the mean drag of a speed that rises along a line lets it.
+func (m *motion) cappedRise(v, t float64) (first, bends float64) {
 	push := m.slipN
 	if m.limitA <= m.gripA {
 		push = m.eq.NewtonPerA*m.limitA - m.holdN
 	}
-	return (push - m.dragNS2M2*near*near) / m.eq.InertiaKg
+	push -= m.dragNS2M2 * v * v
+	first = push / m.eq.InertiaKg
+	b := m.eq.InertiaKg + m.dragNS2M2*v*t
+	mean := 2 * push / (b + math.Sqrt(max(b*b+4./3*m.dragNS2M2*t*t*push, 0)))
+	return first, (mean - first) / t
 }
 
 // capped adds such a time to out.
-func (m *motion) capped(out *stretch, s supply, near, t float64) {
-	v, acc, capA, chopped := out.speedMS, m.cappedAcc(near), min(m.limitA, m.gripA), m.limitA <= m.gripA
-	out.stuck = v == 0 && acc <= 0
-	end, rollsS := v+acc*t, t
+func (m *motion) capped(out *stretch, s supply, t float64) {
+	v, capA, chopped := out.speedMS, min(m.limitA, m.gripA), m.limitA <= m.gripA
+	first, bends := m.cappedRise(v, t)
+	out.stuck = v == 0 && first <= 0
+	rises, bow := (first+bends*t)*t, -bends*t*t // bow: four times by how much it is faster halfway than a line has it
+	end, mean, mid, rollsS := v+rises, v+rises/2+bow/6, v+rises/2+bow/4, t
 	if end < 0 {
-		rollsS = -v / acc
-		out.stopsS, end = rollsS, 0
+		rollsS = -v / (first + bends*t)
+		out.stopsS, end, mean, mid = rollsS, 0, v/2, v/2
 	}
 	firstA := m.batteryA(s, v, capA, chopped)
-	out.batteryAs += m.batteryA(m.after(s, t/2), (v+end)/2, capA, chopped) * t
-	out.motorA2s += capA * capA * t
-	out.metres += (v + end) / 2 * rollsS
 	out.lastA = m.batteryA(m.after(s, t), end, capA, chopped)
+	meanA := (firstA + 4*m.batteryA(m.after(s, t/2), mid, capA, chopped) + out.lastA) / 6 // Simpson's rule
+	out.motorA2s += capA * capA * t
+	out.metres += mean * rollsS
+	out.draws(meanA, (out.lastA-firstA)/12, t)
 	out.speedMS = end
 	out.batteryA2s += (firstA*(firstA+out.lastA) + out.lastA*out.lastA) / 3 * t
 }
 
 // approach adds the exponential part of a step to out: the current
 //
-//	i(t) = stand + standPerS t - k v(t) / ohm,  v(t) = running(t) + lag exp(-rate t)
+//	i(t) = stand(t) - k v(t) / ohm,  v(t) = running(t) + lag exp(-rate t)
 //
 // where stand is what the motors would draw at rest, and running is the speed that
-// the supply of the moment would lead to, less what it lags behind the line that
-// the volts run along. It returns the motors' current at the end.
-func (m *motion) approach(out *stretch, s supply, standA, standPerS, ohm, near, dt float64) float64 {
+// the supply of the moment would lead to, less what it lags behind the parabola that
+// it runs along. It returns the motors' current at the end.
+func (m *motion) approach(out *stretch, s supply, stand pull, near, dt float64) float64 {
 	v := out.speedMS
-	pull := m.eq.NewtonPerA*standA - m.holdN
-	if pull <= 0 && v == 0 {
-		t := dt
-		if standPerS*dt > -pull/m.eq.NewtonPerA { // a soft start that moves off within the step
-			t = -pull / m.eq.NewtonPerA / standPerS
-		}
-		m.stand(out, s, standA, standPerS, t)
+	push := m.eq.NewtonPerA*stand.amps - m.holdN
+	if push <= 0 && v == 0 {
+		t := min(dt, stand.comesTo(m.holdA)) // within a soft start it may yet move off
+		m.stand(out, s, stand, t)
 		if dt -= t; dt <= 0 {
 			out.stuck = true
-			return standA + standPerS*t
+			return stand.after(t).amps
 		}
-		s, standA, pull = m.after(s, t), standA+standPerS*t, 0
+		s, stand, push = m.after(s, t), stand.after(t), 0
 	}
-	pull += m.dragNS2M2 * near * near
-	damping := m.eq.NewtonPerA*m.eq.VoltPerMS/ohm + 2*m.dragNS2M2*near // N per m/s
+	push += m.dragNS2M2 * near * near
+	damping := m.eq.NewtonPerA*m.eq.VoltPerMS/stand.ohm + 2*m.dragNS2M2*near // N per m/s
 	rate := damping / m.eq.InertiaKg
-	perS := m.eq.NewtonPerA * standPerS / damping // of the running speed
-	running := pull/damping - perS/rate
+	perS2 := m.eq.NewtonPerA * stand.perS2 / damping
+	perS := m.eq.NewtonPerA*stand.perS/damping - 2*perS2/rate // of the running speed
+	running := push/damping - perS/rate
 	lag := v - running
 	e := 0.0
 	if rate*dt < over {
 		e = portable.Exp(-rate * dt)
 	}
 	share := (1 - e) / (rate * dt) // mean of the exponential over the step
-	mean, end := running+perS*dt/2+lag*share, running+perS*dt+lag*e
+	mean, end := running+(perS/2+perS2*dt/3)*dt+lag*share, running+(perS+perS2*dt)*dt+lag*e
 	if end < 0 {
-		out.stopsS = out.cappedS + stops(running, perS, lag, rate, dt)
+		out.stopsS = out.cappedS + stops(running, perS, perS2, lag, rate, dt)
 		mean, end = max(mean, 0), 0
 	}
 
-	// The current is a line and an exponential, too.
-	k := m.eq.VoltPerMS / ohm
-	lineA, linePerS, swingA := standA-k*running, standPerS-k*perS, -k*lag
-	meanA, lastA := lineA+linePerS*dt/2+swingA*share, lineA+linePerS*dt+swingA*e
+	// The current is a parabola and an exponential, too.
+	k := m.eq.VoltPerMS / stand.ohm
+	lineA, risesA, bendsA, swingA := stand.amps-k*running, (stand.perS-k*perS)*dt, (stand.perS2-k*perS2)*dt*dt, -k*lag
+	meanA, lastA := lineA+risesA/2+bendsA/3+swingA*share, lineA+risesA+bendsA+swingA*e
+	ramp := (share - e) / (rate * dt) // mean of the exponential times the share of the time that is over
 	batteryA := m.batteryA(m.after(s, dt/2), mean, meanA, false)
-	if m.dutyPerS != 0 && m.outV == 0 {
+	moreA := risesA + bendsA + 12*swingA*(ramp-share/2) // of the line that the current runs along
+	if m.dutyPerS != 0 {
 		// Duty and current rise together, and the pack gives their product.
-		batteryA += m.dutyPerS * dt * (lastA - lineA - swingA) / 12
+		more := m.dutyPerS * dt * moreA / 12
+		if m.outV > 0 {
+			more *= m.outV / (m.outShare * s.emfV)
+		}
+		batteryA += more
 	}
-	ramp := (share - e) / rate // integral of t exp(-rate t), over dt
-	motorA2 := lineA*(lineA+linePerS*dt) + linePerS*linePerS*dt*dt/3 +
-		2*swingA*(lineA*share+linePerS*ramp) + swingA*swingA*share*(1+e)/2
-	out.batteryAs += batteryA * dt
+	motorA2 := lineA*(lineA+risesA) + risesA*risesA/3 + 2*swingA*(lineA*share+risesA*ramp) + swingA*swingA*share*(1+e)/2
+	if bendsA != 0 {
+		square := (2*ramp - e) / (rate * dt) // mean of the exponential times that share squared
+		motorA2 += bendsA * (2./3*lineA + risesA/2 + bendsA/5 + 2*swingA*square)
+	}
 	out.motorA2s += motorA2 * dt
+	ratio := 0.0
 	if meanA != 0 {
-		ratio := batteryA / meanA
+		ratio = batteryA / meanA
+		if m.outV > 0 {
+			batteryA += m.swings(s, batteryA, ratio*ratio*max(motorA2-meanA*meanA, m.dutyPerS*m.dutyPerS*dt*dt*meanA*meanA/3))
+			ratio = batteryA / meanA
+		}
 		out.batteryA2s += ratio * ratio * motorA2 * dt
 	}
+	out.draws(batteryA, (ratio*moreA+m.dutyPerS*dt*meanA)/12, dt)
 	out.metres += mean * dt
 	out.lastA = m.batteryA(m.after(s, dt), end, lastA, false)
 	out.speedMS = end
 	return lastA
 }
 
+// comesTo is when the pull reaches so many amps, which it begins below; +Inf when it
+// does not.
+func (p pull) comesTo(amps float64) float64 {
+	short := amps - p.amps
+	under := p.perS*p.perS + 4*p.perS2*short
+	if !(under >= 0 && p.perS+math.Sqrt(under) > 0) {
+		return math.Inf(1)
+	}
+	return 2 * short / (p.perS + math.Sqrt(under))
+}
+
 // stand adds a time at rest under full or rising volts to out.
-func (m *motion) stand(out *stretch, s supply, standA, standPerS, dt float64) {
-	meanA := standA + standPerS*dt/2
-	out.lastA = m.batteryA(m.after(s, dt), 0, standA+standPerS*dt, false)
+func (m *motion) stand(out *stretch, s supply, stand pull, dt float64) {
+	risesA, bendsA := stand.perS*dt, stand.perS2*dt*dt
+	meanA := stand.amps + risesA/2 + bendsA/3
+	out.lastA = m.batteryA(m.after(s, dt), 0, stand.amps+risesA+bendsA, false)
 	batteryA := m.batteryA(m.after(s, dt/2), 0, meanA, false)
 	if m.outV == 0 {
-		batteryA += m.dutyPerS * standPerS * dt * dt / 12
+		batteryA += m.dutyPerS * dt * (risesA + bendsA) / 12
 	}
-	out.batteryAs += batteryA * dt
+	out.draws(batteryA, out.lastA/12, dt)
 	out.batteryA2s += batteryA * batteryA * dt
-	out.motorA2s += (meanA*meanA + standPerS*standPerS*dt*dt/12) * dt
+	out.motorA2s += (stand.amps*(stand.amps+risesA+2./3*bendsA) + risesA*(risesA/3+bendsA/2) + bendsA*bendsA/5) * dt
+}
+
+// draws adds such a time to what is taken from the pack; more is a twelfth of how much
+// the current rises in it.
+func (s *stretch) draws(meanA, more, dt float64) {
+	as := meanA * dt
+	s.batteryAs += as
+	s.batteryAs2 += as*(s.atS+dt/2) + more*dt*dt
+	s.atS += dt
+}
+
+// risesA is how much the pack's current rises along its line over all of the stretch.
+func (s *stretch) risesA() float64 {
+	return 12 * (s.batteryAs2 - s.batteryAs*s.atS/2) / (s.atS * s.atS)
 }
 
 // over is how many time constants leave nothing that float64 can tell.
 const over = 40
 
-// stops returns when running + perS t + lag exp(-rate t), which is below zero
-// at dt, comes to zero.
-func stops(running, perS, lag, rate, dt float64) float64 {
+// stops returns when running + perS t + perS2 t^2 + lag exp(-rate t), which is below
+// zero at dt, comes to zero.
+func stops(running, perS, perS2, lag, rate, dt float64) float64 {
 	b := solve.Crossing(0, dt, 1e-6*dt, func(t float64) float64 {
-		return -(running + perS*t + lag*portable.Exp(-rate*t))
+		return -(running + (perS+perS2*t)*t + lag*portable.Exp(-rate*t))
 	})
 	return b.Hi
 }

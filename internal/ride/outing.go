@@ -56,8 +56,8 @@ type outing struct {
 	holding   holding
 	marks     *Marks     // takes moments from which it can be taken up again
 	from      *roundMark // where it is taken up, nil at the start
+	last      bool       // in the last rounds: their steps are fine enough for the end
 	finer     int        // into how many every step is parted: for tests
-	again     bool       // the round in which a cutoff opens will be followed once more, finer
 	every     bool       // follow every round, however many: for tests
 }
 
@@ -100,6 +100,7 @@ func (o *outing) begin() {
 	o.now.look = c.Pack.Look(&o.now.pack)
 	o.chain = c.Cutoffs
 	o.packOpens, o.busOpens = o.chain.HighestV()
+	o.last = c.Load.Kind != NoLoad
 	o.stopS = MaxClockS
 	if c.WantedS > 0 {
 		o.stopS = min(c.WantedS, MaxClockS)

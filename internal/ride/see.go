@@ -51,7 +51,7 @@ func (s *Seen) ride(m *Marks) {
 	o := outing{c: s.Case, marks: m, goOn: s.Case.WantedS > 0}
 	s.Lasts = o.run(1)
 	s.Outing = s.Lasts
-	if o.wanted.EndedBy == WantedReached {
+	if o.wanted.EndedBy == WantedReached && o.wanted.ClockS < s.Lasts.ClockS {
 		s.Outing = o.wanted
 	}
 }

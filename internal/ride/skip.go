@@ -16,7 +16,7 @@ import (
 const (
 	followed  = 6    // rounds, before any is left out
 	firstGap  = 3    // rounds left out at first
-	skipShare = 1    // of the rounds so far no more than one part in this is left out at a time ...
+	skipShare = 2    // of the rounds so far no more than one part in this is left out at a time ...
 	skipLast  = 4    // ... and of the rounds that the charge is good for no more than one part in this
 	missedAs  = 5e-5 // by which share of the charge so far the line may miss what a gap takes ...
 	missedC   = 5e-3 // ... and by which share of what pack and windings have warmed up
@@ -77,9 +77,10 @@ type ledger struct {
 	perRound    series // how fast numbers decay, times the length of a round ...
 	keep, gone  series // ... and what is left of them and what is gone after one
 	gain, slope series
-	known       bool // gain holds
-	straight    bool // slope holds
-	calm        bool // no cutoff was about to act in it
+	between     float64 // rounds between the last two places where the slope was taken
+	known       bool    // gain holds
+	straight    bool    // slope holds
+	calm        bool    // no cutoff was about to act in it
 	fuse        wiring.FuseState
 	usedAs      float64
 	roundS      float64
@@ -96,48 +97,57 @@ type ledger struct {
 // that is followed corrects the line. A round behind a gap that ends the outing
 // shows that the gap was too long; it is taken back.
 //
-// In which round a cutoff opens may hang on millivolts. So when one has opened,
-// the last few rounds are taken back and followed in finer steps; until then what
-// the cutoffs see is looked at coarsely.
+// In which round an outing ends may hang on millivolts. So when it has ended, the round
+// before is taken back with the last one, and both are followed in finer steps; until
+// then what the cutoffs see is looked at coarsely.
 func (o *outing) rounds(on, off *grid) End {
 	var (
 		l      ledger
-		recent recently
+		begins [2]roundBegin // of this round, and of the one before where that was followed
+		now    int           // which of them is this round's
 	)
 	countable := !o.every && (off.n > 0 || o.c.Load.Kind == NoLoad)
-	watched := o.chain.Len() > 0 && o.c.Load.Kind == NoLoad
 	endsBy := math.MaxInt // how many rounds it takes at most, once that is known
 	done := 0
 	if o.from != nil {
 		o.now, done = o.from.now, o.from.round
 	}
+	o.setMark(done)
 	for {
-		if watched {
-			recent.keep(o, done)
-		}
-		if l.gap == 0 { // else it may yet be taken back
-			o.setMark(done)
-		}
-		before := o.now
-		o.again = watched // and may be looked at coarsely
+		begin := &begins[now]
+		o.mark(&begin.mark)
+		begin.shifted = false
 		end := o.round(on, off)
 		switch {
-		case end == StillGoing && o.forEver(&before):
+		case end == StillGoing && o.forEver(&begin.now):
 			return TooLong
 		case end == StillGoing:
-			if done++; !countable || done < followed-1 {
-				continue
+			done++
+			if countable && done >= followed-1 {
+				o.learn(&l, begin)
 			}
-			o.learn(&l, &before)
+			o.setMark(done)
+			begin.followed = true
+			if o.trace != nil {
+				o.tell(begin.rows)
+			}
+			now = 1 - now
 		case l.gap > 0:
 			endsBy = done + 1
 			done -= l.gap
 			o.back(&l.from)
 			l.gap = 0
-		case end == CutoffOpened && watched:
-			o.back(recent.oldest())
+			o.setMark(done)
+		case !o.last && end != WantedReached && end != TooLong:
+			if before := &begins[1-now]; before.followed {
+				begin = before
+			}
+			o.back(&begin.mark)
+			if begin.shifted {
+				o.shift(&begin.by)
+			}
 			on.drive(o.c, o.finer*fine)
-			watched, l, endsBy = false, ledger{}, math.MaxInt // finer rounds add other amounts
+			o.last, countable = true, false
 			continue
 		default:
 			return end
@@ -147,12 +157,19 @@ func (o *outing) rounds(on, off *grid) End {
 		}
 		if countable && done >= followed {
 			if k := min(o.alike(&l, done), (endsBy-done)/2-1); k > 0 {
-				o.setMark(done)
 				o.skip(&l, k)
 				done += k
 			}
 		}
 	}
+}
+
+// roundBegin is the beginning of a round that was followed.
+type roundBegin struct {
+	mark
+	followed bool
+	shifted  bool
+	by       series // what a correction of the gap before it has added
 }
 
 // forEver reports whether a round took nothing out of the pack: downhill. The
@@ -169,68 +186,54 @@ func (o *outing) forEver(before *moment) bool {
 	return true
 }
 
-// fine is into how many parts steps are taken in the rounds before a cutoff
-// opens.
+// fine is into how many parts steps are taken in the last rounds.
 const fine = 2
 
-// recently holds marks of the last rounds, or for very many rounds of the last
-// few in a hundred.
-type recently struct {
-	marks [3]mark
-	n     int // kept so far
-	next  int // round at which the next is kept
-}
-
-// keep marks the beginning of a round, and lets the trace have the rows that
-// can no longer be taken back.
-func (r *recently) keep(o *outing, round int) {
-	if round < r.next {
-		return
+// shift adds so much to the numbers of the moment.
+func (o *outing) shift(by *series) {
+	x := o.numbersOf(&o.now)
+	for i := range x {
+		x[i] += by[i]
 	}
-	o.mark(&r.marks[r.n%len(r.marks)])
-	r.n++
-	r.next = round + max(1, round/100)
-	if o.trace != nil {
-		o.tell(r.oldest().rows)
-	}
-}
-
-func (r *recently) oldest() *mark {
-	if r.n < len(r.marks) {
-		return &r.marks[0]
-	}
-	return &r.marks[r.n%len(r.marks)]
+	o.put(&x)
 }
 
 // learn takes in a round that was followed, and corrects the gap before it.
-func (o *outing) learn(l *ledger, before *moment) {
-	n := &o.now
+func (o *outing) learn(l *ledger, begin *roundBegin) {
+	n, before := &o.now, &begin.now
 	l.usedAs, l.roundS = n.chargeAs-before.chargeAs, n.clockS-before.clockS
 	l.calm, l.fuse = !o.chain.Counting(), before.fuse
 	if !l.known {
 		l.over(o)
 	}
 	was, now := o.numbersOf(before), o.numbersOf(n)
+	k := float64(l.gap)
+	bow := k * (k + 1) * (k + 2) / 6 / (l.between + k + 1) // sum of what a parabola with the change of slope lies below the line
 	for i := range now {
 		gain := now[i] - l.keep[i]*was[i]
 		if l.known {
-			slope := (gain - l.gain[i]) / float64(l.gap+1)
+			slope := (gain - l.gain[i]) / (k + 1)
 			if l.gap > 0 {
 				_, _, ramp := l.sumsOver(i, l.gap)
-				now[i] += l.keep[i] * (slope - l.slope[i]) * ramp
+				begin.by[i] = (slope - l.slope[i]) * ramp
+				if l.gone[i] == 0 {
+					begin.by[i] -= (slope - l.slope[i]) * bow
+				}
+				now[i] += l.keep[i] * begin.by[i]
 			}
 			l.slope[i] = slope
 		}
 		l.gain[i] = gain
 	}
 	if l.gap > 0 {
+		begin.shifted = true
 		foretold := *n
 		o.put(&now)
 		l.most = l.bearable(&foretold, n, o.c.AmbientC)
 	} else {
 		l.most *= 1.5
 	}
-	l.straight, l.known, l.gap = l.known, true, 0
+	l.straight, l.known, l.gap, l.between = l.known, true, 0, k+1
 }
 
 // bearable is how long the next gap may be, by how much the last one had to be

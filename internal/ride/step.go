@@ -34,6 +34,7 @@ type draft struct {
 // foretold is what the next step of one kind will come to, near enough.
 type foretold struct {
 	known                       bool
+	endMS                       float64 // speed at the end
 	batteryAs, metres, motorA2s float64
 	ohm                         float64 // by how much the pack's is above that of the beginning, in the mean
 	emfV                        float64 // by how much the electromotive force ends above its line
@@ -41,7 +42,7 @@ type foretold struct {
 
 // share is what a part of the step comes to at first sight.
 func (f foretold) share(share float64) foretold {
-	return foretold{f.known, f.batteryAs * share, f.metres * share, f.motorA2s * share, f.ohm * share, f.emfV * share * share}
+	return foretold{f.known, f.endMS, f.batteryAs * share, f.metres * share, f.motorA2s * share, f.ohm * share, f.emfV * share * share}
 }
 
 // plan works out a step.
@@ -68,8 +69,9 @@ func (o *outing) plan(d *draft, s *slot) {
 // Bounds of what may happen to the vehicle within one step.
 const (
 	sameAs     = 0.02  // a charge so near to what was foretold, as a share, needs no second look
-	mostLost   = 0.06  // of the volts that the speed stands for, lost within the step ...
+	mostLost   = 0.12  // of the volts that the speed stands for, lost within the step ...
 	mostMissed = 0.005 // ... and by which they may miss their line
+	coarsely   = 4     // times that much is borne in rounds before the last ones
 	leastShare = 0.03  // speeds below this share of what full volts could do count as that
 	roughS     = 0.005 // shorter steps are taken as they are
 	fullDuty   = 1 - 1e-9
@@ -90,13 +92,15 @@ func (o *outing) motionOver(d *draft, s *slot) {
 	}
 	told := s.told
 	if !told.known {
-		m.warmed(n.heat.WindingC)
+		m.warmed(n.heat.WindingC, n.heat.WindingC, s.perS)
+		m.endMS = n.speedMS
 		m.run(&d.stretch, full, n.speedMS, n.speedMS, s.dtS)
-		told = foretold{true, d.batteryAs, d.metres, d.motorA2s, 0, 0}
+		told = foretold{true, d.speedMS, d.batteryAs, d.metres, d.motorA2s, 0, 0}
 	}
 	full.ohm += max(told.ohm, -n.look.Ohm/2) // a round ago the pack had more to lose; a line down to nothing has half
 	for range 2 {
-		m.warmed(o.meanC(s, told.motorA2s*s.perS*m.eq.Ohm, told.metres*s.perS*m.rubN))
+		m.warmed(n.heat.WindingC, o.meanC(s, told.motorA2s*s.perS*m.eq.Ohm, told.metres*s.perS*m.rubN), s.perS)
+		m.endMS = told.endMS
 		mean, end := s.pack.MeanEMF(&n.look, &n.pack, told.batteryAs*s.perS+c.StandbyA)
 		mean, end = mean+told.emfV/3, end+told.emfV // what a curve adds grows with the square of the time
 		src := full
@@ -104,7 +108,7 @@ func (o *outing) motionOver(d *draft, s *slot) {
 		m.run(&d.stretch, src, n.speedMS, told.metres*s.perS, s.dtS)
 		off := d.batteryAs - told.batteryAs
 		d.lineEndV = end
-		told.batteryAs, told.metres, told.motorA2s = d.batteryAs, d.metres, d.motorA2s
+		told.endMS, told.batteryAs, told.metres, told.motorA2s = d.speedMS, d.batteryAs, d.metres, d.motorA2s
 		if !(math.Abs(off) > sameAs*math.Abs(d.batteryAs)) {
 			break
 		}
@@ -144,6 +148,9 @@ func (o *outing) changesMuch(d *draft, s *slot, missV float64) bool {
 		lostV += math.Abs(n.look.EMFV - d.lineEndV)
 	}
 	bound := max(m.eq.VoltPerMS*d.speedMS, leastShare*n.look.EMFV) / float64(o.finer)
+	if !o.last {
+		bound *= coarsely
+	}
 	if lostV <= mostLost*bound && missV <= mostMissed*bound {
 		return false
 	}
@@ -177,7 +184,11 @@ func (o *outing) draw(d *draft, s *slot, beginA, meanA, endA float64) {
 		d.a2s += more
 	}
 	c.Pack.LookInto(&d.look, &d.pack)
-	s.pack.Straighten(&n.look, &d.look, &d.pack, meanA)
+	risesA := 0.0
+	if d.atS > 0 {
+		risesA = d.risesA()
+	}
+	s.pack.Straighten(&n.look, &d.look, &d.pack, meanA, risesA)
 	d.joules = meanA*d.dtS*(n.look.EMFV+d.look.EMFV)/2 - d.a2s*n.look.Ohm
 	if meanA > 0 {
 		d.joules = max(d.joules, 0) // no passive load turns a pack around
