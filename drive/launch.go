@@ -25,12 +25,15 @@ func (b Branch) absent() bool { return b.Ohm == 0 || b.Farad == 0 }
 // settled returns the volts at which the branch settles under a current, and
 // how steeply they rise with it.
 func (b Branch) settled(amps float64) (volts, ohm float64) {
-	straight := amps * b.Ohm
-	if b.KneeV == 0 {
-		return straight, b.Ohm
-	}
-	x := straight / b.KneeV
-	return b.KneeV * bend.Asinh(x), b.Ohm / math.Sqrt(1+x*x)
+	return b.settledV(amps), b.steep(amps)
+}
+
+// steep is how steeply the settled volts rise with the current.
+func (b Branch) steep(amps float64) float64 { return bend.Steep(b.Ohm, amps, b.KneeV) }
+
+// settledV is settled without the slope.
+func (b Branch) settledV(amps float64) float64 {
+	return bend.Settled(amps*b.Ohm, b.KneeV)
 }
 
 // PackCircuit is the pack and the path at the moment of a launch: volts behind

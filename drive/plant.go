@@ -2,14 +2,17 @@ package drive
 
 import "math"
 
-// The states of a launch.
+// The states of a launch. The vehicle's speed stands last: nothing else hangs on it, so
+// the method carries the others only.
 const (
 	motorAmps = iota
 	wheelSpeed
-	vehicleSpeed
 	firstBranch
 	secondBranch
+	vehicleSpeed
 	states
+
+	carried = vehicleSpeed
 )
 
 type state [states]float64
@@ -43,11 +46,16 @@ type plant struct {
 	rampS         float64
 	moduleRampS   float64
 	limit         float64
-	contacts      bool  // no duty below 1: battery and motor current are one
-	scale         state // what counts as large, for the error control
+	contacts      bool    // no duty below 1: battery and motor current are one
+	scale         state   // what counts as large, for the error control
+	feedOhm       float64 // r0 and path
+	aroundOhm     float64 // all that the current meets at full duty
+	perHenry      float64 // 1 / henry
+	perMass       float64 // 1 / mass of vehicle and rotors
 
 	motion  motion
 	limited bool // the current limiter holds the motor current
+	full    bool // in the step under way neither it nor a soft start takes anything away
 }
 
 func newPlant(c *LaunchCase) plant {
@@ -63,6 +71,8 @@ func newPlant(c *LaunchCase) plant {
 	if c.LimitA > 0 {
 		p.limit = c.LimitA
 	}
+	p.feedOhm, p.perHenry = p.r0+p.path, 1/p.henry
+	p.aroundOhm, p.perMass = p.feedOhm+p.ohm, 1/(p.mass+p.rotor)
 	p.contacts = p.rampS == 0 && p.moduleRampS == 0 && c.LimitA == 0
 	for k, b := range c.RC {
 		if !b.absent() {
@@ -117,44 +127,63 @@ func (p *plant) headroom(t float64, y *state) float64 {
 		(d*d*p.r0+own*own*p.path+p.ohm)*y[motorAmps] - p.backEMF*y[wheelSpeed]
 }
 
-// slope writes the time derivatives of all states.
+// slope writes the time derivatives of the states that the method carries.
 func (p *plant) slope(t float64, y, f *state) {
-	var battery float64
-	if p.limited {
+	battery := y[motorAmps]
+	switch {
+	case p.full:
+		f[motorAmps] = (p.ocv - y[firstBranch] - y[secondBranch] - p.aroundOhm*battery - p.backEMF*y[wheelSpeed]) * p.perHenry
+	case p.limited:
 		battery = p.supplyAt(t, y).batteryA
 		f[motorAmps] = 0
-	} else {
+	default:
 		own, _ := duty(t, p.rampS)
 		module, _ := duty(t, p.moduleRampS)
-		battery = own * module * y[motorAmps]
-		f[motorAmps] = p.headroom(t, y) / p.henry
+		battery *= own * module
+		f[motorAmps] = p.headroom(t, y) * p.perHenry
 	}
-	to1, _ := p.branch[0].settled(battery)
-	to2, _ := p.branch[1].settled(battery)
-	f[firstBranch] = (to1 - y[firstBranch]) * p.decay[0]
-	f[secondBranch] = (to2 - y[secondBranch]) * p.decay[1]
+	f[firstBranch] = (p.branch[0].settledV(battery) - y[firstBranch]) * p.decay[0]
+	f[secondBranch] = (p.branch[1].settledV(battery) - y[secondBranch]) * p.decay[1]
 	w := y[wheelSpeed]
 	switch p.motion {
 	case held:
-		f[wheelSpeed], f[vehicleSpeed] = 0, 0
+		f[wheelSpeed] = 0
 	case rolling:
-		f[wheelSpeed] = (p.push*y[motorAmps] - p.loss - p.base - p.drag*w*w) / (p.mass + p.rotor)
-		f[vehicleSpeed] = f[wheelSpeed]
+		f[wheelSpeed] = (p.push*y[motorAmps] - p.loss - p.base - p.drag*w*w) * p.perMass
 	case spinning:
-		v := y[vehicleSpeed]
 		f[wheelSpeed] = (p.push*y[motorAmps] - p.loss - p.grip) / p.rotor
-		f[vehicleSpeed] = (p.grip - p.base - p.drag*v*v) / p.mass
-		if v <= 0 && f[vehicleSpeed] < 0 {
-			f[vehicleSpeed] = 0 // spins on the spot
-		}
 	}
+}
+
+// coast moves the vehicle through a step: with its wheels, or by what they hold while
+// they spin, which changes by its drag only.
+func (p *plant) coast(d *dense) {
+	const v = vehicleSpeed
+	if p.motion != spinning {
+		d.y1[v], d.c3[v], d.c4[v] = d.y1[wheelSpeed], d.c3[wheelSpeed], d.c4[wheelSpeed]
+		return
+	}
+	gains := func(v float64) float64 {
+		g := (p.grip - p.base - p.drag*v*v) / p.mass
+		if v <= 0 && g < 0 {
+			return 0 // spins on the spot
+		}
+		return g
+	}
+	v0, h := d.y0[v], d.h
+	k1 := gains(v0)
+	k2 := gains(v0 + h/2*k1)
+	k3 := gains(v0 + h/2*k2)
+	k4 := gains(v0 + h*k3)
+	rise := h / 6 * (k1 + 2*k2 + 2*k3 + k4)
+	d.y1[v] = v0 + rise
+	d.c3[v] = h*k1 - rise // the polynomial rises at both ends as it should
+	d.c4[v] = rise - h*gains(d.y1[v]) - d.c3[v]
 }
 
 // fill is how much faster the branches fill per ampere more of battery current.
 func (p *plant) fill(batteryA float64) (first, second float64) {
-	_, ohm1 := p.branch[0].settled(batteryA)
-	_, ohm2 := p.branch[1].settled(batteryA)
-	return ohm1 * p.decay[0], ohm2 * p.decay[1]
+	return p.branch[0].steep(batteryA) * p.decay[0], p.branch[1].steep(batteryA) * p.decay[1]
 }
 
 // timeSlope writes the partial derivatives of the slopes by time, which only
@@ -199,26 +228,27 @@ func (p *plant) holdSlopes(own, module, rest float64) (byVolt, bySpeed, byModule
 type arrow struct {
 	head, inv   float64 // first row's own entry; 1 over its Schur complement
 	across      state   // first row's other entries
-	down        state   // first column's other entries
+	down        state   // first column's other entries, over the diagonal
 	diag        state   // 1 over the diagonal
 	slackAtHead bool    // the first unknown is the battery current, not a state
 }
 
 func (p *plant) arrowAt(t float64, y *state, g float64) arrow {
-	own, _ := duty(t, p.rampS)
-	module, _ := duty(t, p.moduleRampS)
+	own, module := 1.0, 1.0
+	if !p.full {
+		own, _ = duty(t, p.rampS)
+		module, _ = duty(t, p.moduleRampS)
+	}
 	var a arrow
 	switch p.motion {
 	case held:
-		a.diag[wheelSpeed], a.diag[vehicleSpeed] = 1/g, 1/g
+		a.diag[wheelSpeed] = 1 / g
 	case rolling:
-		m := p.mass + p.rotor
-		a.diag[wheelSpeed] = 1 / (g + 2*p.drag*y[wheelSpeed]/m)
-		a.down[wheelSpeed] = p.push / m
+		a.diag[wheelSpeed] = 1 / (g + 2*p.drag*y[wheelSpeed]*p.perMass)
+		a.down[wheelSpeed] = p.push * p.perMass
 	case spinning:
 		a.diag[wheelSpeed] = 1 / g
 		a.down[wheelSpeed] = p.push / p.rotor
-		a.diag[vehicleSpeed] = 1 / (g + 2*p.drag*y[vehicleSpeed]/p.mass)
 	}
 	a.diag[firstBranch] = 1 / (g + p.decay[0])
 	a.diag[secondBranch] = 1 / (g + p.decay[1])
@@ -234,22 +264,24 @@ func (p *plant) arrowAt(t float64, y *state, g float64) arrow {
 		a.down[firstBranch], a.down[secondBranch] = p.fill(own * module * y[motorAmps])
 	} else {
 		d := own * module
-		a.head = g + (d*d*p.r0+own*own*p.path+p.ohm)/p.henry
-		a.across[wheelSpeed] = -p.backEMF / p.henry
-		a.across[firstBranch], a.across[secondBranch] = -d/p.henry, -d/p.henry
+		a.head = g + (d*d*p.r0+own*own*p.path+p.ohm)*p.perHenry
+		a.across[wheelSpeed] = -p.backEMF * p.perHenry
+		a.across[firstBranch] = -d * p.perHenry
+		a.across[secondBranch] = a.across[firstBranch]
 		fill1, fill2 := p.fill(d * y[motorAmps])
 		a.down[firstBranch], a.down[secondBranch] = d*fill1, d*fill2
 	}
-	a.inv = 1 / (a.head -
-		a.across[wheelSpeed]*a.diag[wheelSpeed]*a.down[wheelSpeed] -
-		a.across[firstBranch]*a.diag[firstBranch]*a.down[firstBranch] -
-		a.across[secondBranch]*a.diag[secondBranch]*a.down[secondBranch])
+	for _, j := range [...]int{wheelSpeed, firstBranch, secondBranch} {
+		a.down[j] *= a.diag[j]
+	}
+	a.inv = 1 / (a.head - a.across[wheelSpeed]*a.down[wheelSpeed] -
+		a.across[firstBranch]*a.down[firstBranch] - a.across[secondBranch]*a.down[secondBranch])
 	return a
 }
 
 // solve turns a right-hand side into the solution, in place.
 func (a *arrow) solve(r *state) {
-	w, v := a.diag[wheelSpeed]*r[wheelSpeed], a.diag[vehicleSpeed]*r[vehicleSpeed]
+	w := a.diag[wheelSpeed] * r[wheelSpeed]
 	b1, b2 := a.diag[firstBranch]*r[firstBranch], a.diag[secondBranch]*r[secondBranch]
 	head := a.across[wheelSpeed]*w + a.across[firstBranch]*b1 + a.across[secondBranch]*b2
 	if !a.slackAtHead {
@@ -260,8 +292,7 @@ func (a *arrow) solve(r *state) {
 	if a.slackAtHead {
 		r[motorAmps] = 0 // the limiter holds the motor current
 	}
-	r[wheelSpeed] = w + a.diag[wheelSpeed]*a.down[wheelSpeed]*head
-	r[vehicleSpeed] = v
-	r[firstBranch] = b1 + a.diag[firstBranch]*a.down[firstBranch]*head
-	r[secondBranch] = b2 + a.diag[secondBranch]*a.down[secondBranch]*head
+	r[wheelSpeed] = w + a.down[wheelSpeed]*head
+	r[firstBranch] = b1 + a.down[firstBranch]*head
+	r[secondBranch] = b2 + a.down[secondBranch]*head
 }

@@ -80,34 +80,26 @@ type watch struct {
 	limits   Limits
 	steadyA  float64
 	nextMark int // into SpeedTimesS
+	seen     moments
+	goesOn   bool // seen are those of the step before, and nothing has changed since
 }
 
 // parts is how many equal parts of a step are looked at: five points, enough
 // for Boole's rule.
 const parts = 4
 
-// moment is what the watch looks at.
-type moment struct{ batteryA, motorA, busV float64 }
+// moments are what the watch looks at, at five points of a step.
+type moments [quantities][parts + 1]float64
 
-// quantity picks one number of a moment; higher is what is sought.
+// quantity picks one of them; higher is what is sought.
 type quantity int
 
 const (
 	batteryCurrent quantity = iota
 	motorCurrent
 	busSag // minus the bus voltage
+	quantities
 )
-
-func (m moment) of(q quantity) float64 {
-	switch q {
-	case batteryCurrent:
-		return m.batteryA
-	case motorCurrent:
-		return m.motorA
-	default:
-		return -m.busV
-	}
-}
 
 // limitLeft notes that the limiter gives way. It made the current touch the
 // limit for an instant when it took hold; of the two equal tops of the battery
@@ -118,16 +110,23 @@ func (w *watch) limitLeft(now LaunchSample) {
 	}
 }
 
-// see takes in one accepted step.
+// see takes in one accepted step. What it ends with is what the next one begins with,
+// where nothing changes between them.
 func (w *watch) see(p *plant, d *dense) {
-	var m [parts + 1]moment
-	for k := range m {
-		m[k] = p.momentAt(d, float64(k)/parts)
+	m, from := &w.seen, 0
+	if w.goesOn {
+		for q := range m {
+			m[q][0] = m[q][parts]
+		}
+		from = 1
 	}
-	w.integrate(&m, d.h)
-	w.peaks(p, d, &m)
+	for k := from; k <= parts; k++ {
+		m[batteryCurrent][k], m[motorCurrent][k], m[busSag][k] = p.momentAt(d, float64(k)/parts)
+	}
+	w.integrate(&m[batteryCurrent], d.h)
+	w.peaks(p, d, m)
 	if w.limits != (Limits{}) {
-		w.above(p, d, &m)
+		w.above(p, d, m)
 	}
 	w.speeds(d)
 	if d.y1[vehicleSpeed] > 1e-9*p.scale[vehicleSpeed] {
@@ -136,7 +135,7 @@ func (w *watch) see(p *plant, d *dense) {
 }
 
 // above adds the step's share of time above each limit.
-func (w *watch) above(p *plant, d *dense, m *[parts + 1]moment) {
+func (w *watch) above(p *plant, d *dense, m *moments) {
 	l, a := &w.limits, &w.out.Above
 	a.PackS += d.h * above(p, d, m, batteryCurrent, l.PackA)
 	a.JointS += d.h * above(p, d, m, batteryCurrent, l.JointA)
@@ -147,19 +146,23 @@ func (w *watch) above(p *plant, d *dense, m *[parts + 1]moment) {
 
 // integrate adds the step's share of charge and of the fuse's pulse (Boole's
 // rule, exact for the step's own polynomials).
-func (w *watch) integrate(m *[parts + 1]moment, h float64) {
+func (w *watch) integrate(amps *[parts + 1]float64, h float64) {
 	weights := [parts + 1]float64{7. / 90, 32. / 90, 12. / 90, 32. / 90, 7. / 90}
 	base := w.steadyA * w.steadyA
-	for k := range m {
-		a := m[k].batteryA
-		w.out.ExtraC += h * weights[k] * (a - w.steadyA)
-		w.out.SurgeA2S += h * weights[k] * max(0, a*a-base)
+	charge, pulse := 0.0, 0.0
+	for k, a := range amps {
+		charge += weights[k] * (a - w.steadyA)
+		if more := a*a - base; more > 0 {
+			pulse += weights[k] * more
+		}
 	}
+	w.out.ExtraC += h * charge
+	w.out.SurgeA2S += h * pulse
 }
 
 // peaks keeps the greatest currents, the lowest bus voltage and the greatest
 // push.
-func (w *watch) peaks(p *plant, d *dense, m *[parts + 1]moment) {
+func (w *watch) peaks(p *plant, d *dense, m *moments) {
 	if v, s, ok := highest(p, d, m, motorCurrent, w.out.PeakMotorA); ok {
 		w.out.PeakMotorA, w.out.PeakMotorAtS = v, d.t+s*d.h
 		w.out.PeakWheelN = max(w.out.PeakWheelN, p.pushAt(d, s))
@@ -174,19 +177,23 @@ func (w *watch) peaks(p *plant, d *dense, m *[parts + 1]moment) {
 			w.out.LowestBusV, w.out.LowestBusAtS = -v, d.t+s*d.h
 		}
 	}
-	w.out.PeakWheelN = max(w.out.PeakWheelN, p.pushOn(&d.y0), p.pushOn(&d.y1))
+	if !w.goesOn {
+		w.out.PeakWheelN = max(w.out.PeakWheelN, p.pushOn(&d.y0))
+	}
+	w.out.PeakWheelN = max(w.out.PeakWheelN, p.pushOn(&d.y1))
 }
 
 // highest returns the step's highest value of a quantity and where in the step
 // it lies, if it is above floor.
-func highest(p *plant, d *dense, m *[parts + 1]moment, q quantity, floor float64) (value, s float64, ok bool) {
+func highest(p *plant, d *dense, m *moments, q quantity, floor float64) (value, s float64, ok bool) {
 	best := 0
+	values := &m[q]
 	for k := 1; k <= parts; k++ {
-		if m[k].of(q) > m[best].of(q) {
+		if values[k] > values[best] {
 			best = k
 		}
 	}
-	value, s = m[best].of(q), float64(best)/parts
+	value, s = values[best], float64(best)/parts
 	if value < floor {
 		return 0, 0, false
 	}
@@ -196,7 +203,7 @@ func highest(p *plant, d *dense, m *[parts + 1]moment, q quantity, floor float64
 	}
 	low, high := max(0, s-1./parts), min(1, s+1./parts)
 	s = solve.Crossing(low, high, 1e-4, func(s float64) float64 { return -p.climb(d, q, s) }).Hi
-	return max(value, p.momentAt(d, s).of(q)), s, true
+	return max(value, p.quantityAt(d, s, q)), s, true
 }
 
 // climb is positive where a quantity is on its way up at a share s of a step.
@@ -209,16 +216,22 @@ func (p *plant) climb(d *dense, q quantity, s float64) float64 {
 	const little = 1e-4
 	if d.h*p.ohm > shortStep*p.henry {
 		from, to := max(0, s-little), min(1, s+little)
-		return p.momentAt(d, to).of(q) - p.momentAt(d, from).of(q)
+		return p.quantityAt(d, to, q) - p.quantityAt(d, from, q)
 	}
 	t, y := d.t+s*d.h, d.all(s)
 	var f state
 	p.slope(t, &y, &f)
-	now := p.momentOf(t, &y).of(q)
-	for k := range y {
+	if p.full {
+		if q == busSag {
+			return f[firstBranch] + f[secondBranch] + p.feedOhm*f[motorAmps]
+		}
+		return f[motorAmps]
+	}
+	now := p.quantityOf(t, &y, q)
+	for k := range carried {
 		y[k] += little * d.h * f[k]
 	}
-	return p.momentOf(t+little*d.h, &y).of(q) - now
+	return p.quantityOf(t+little*d.h, &y, q) - now
 }
 
 // shortStep is the length of a step in electrical time constants up to which
@@ -227,20 +240,20 @@ const shortStep = 5
 
 // above returns the share of the step during which a quantity is above limit,
 // 0 when there is no limit.
-func above(p *plant, d *dense, m *[parts + 1]moment, q quantity, limit float64) float64 {
+func above(p *plant, d *dense, m *moments, q quantity, limit float64) float64 {
 	share := 0.0
 	if limit <= 0 {
 		return 0
 	}
 	for k := range parts {
-		from, to := m[k].of(q) > limit, m[k+1].of(q) > limit
+		from, to := m[q][k] > limit, m[q][k+1] > limit
 		switch {
 		case from && to:
 			share += 1. / parts
 		case from != to:
 			low, high := float64(k)/parts, float64(k+1)/parts
 			at := solve.Crossing(low, high, 1e-6, func(s float64) float64 {
-				over := p.momentAt(d, s).of(q) - limit
+				over := p.quantityAt(d, s, q) - limit
 				if from {
 					return -over
 				}

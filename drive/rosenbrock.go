@@ -82,91 +82,98 @@ func (d *dense) all(s float64) state {
 func (p *plant) step(d *dense, tol float64) float64 {
 	var k1, k2, k3, k4, k5, k6, ft, y, f state
 	t, h := d.t, d.h
+	p.full = !p.limited && t >= p.rampS && t >= p.moduleRampS
 	g := 1 / h
 	a := p.arrowAt(t, &d.y0, g/gamma)
 	moving := p.timeSlope(t, &d.y0, &ft)
 
 	p.slope(t, &d.y0, &k1)
 	if moving {
-		for j := range k1 {
+		for j := range carried {
 			k1[j] += h * time1 * ft[j]
 		}
 	}
 	a.solve(&k1)
 
-	for j := range y {
+	for j := range carried {
 		y[j] = d.y0[j] + a21*k1[j]
 	}
 	p.slope(t+node2*h, &y, &f)
-	for j := range k2 {
+	for j := range carried {
 		k2[j] = f[j] + g*(c21*k1[j])
 	}
 	if moving {
-		for j := range k2 {
+		for j := range carried {
 			k2[j] += h * time2 * ft[j]
 		}
 	}
 	a.solve(&k2)
 
-	for j := range y {
+	for j := range carried {
 		y[j] = d.y0[j] + a31*k1[j] + a32*k2[j]
 	}
 	p.slope(t+node3*h, &y, &f)
-	for j := range k3 {
+	for j := range carried {
 		k3[j] = f[j] + g*(c31*k1[j]+c32*k2[j])
 	}
 	if moving {
-		for j := range k3 {
+		for j := range carried {
 			k3[j] += h * time3 * ft[j]
 		}
 	}
 	a.solve(&k3)
 
-	for j := range y {
+	for j := range carried {
 		y[j] = d.y0[j] + a41*k1[j] + a42*k2[j] + a43*k3[j]
 	}
 	p.slope(t+node4*h, &y, &f)
-	for j := range k4 {
+	for j := range carried {
 		k4[j] = f[j] + g*(c41*k1[j]+c42*k2[j]+c43*k3[j])
 	}
 	if moving {
-		for j := range k4 {
+		for j := range carried {
 			k4[j] += h * time4 * ft[j]
 		}
 	}
 	a.solve(&k4)
 
-	for j := range y {
+	for j := range carried {
 		y[j] = d.y0[j] + a51*k1[j] + a52*k2[j] + a53*k3[j] + a54*k4[j]
 	}
 	p.slope(t+h, &y, &f)
-	for j := range k5 {
+	for j := range carried {
 		k5[j] = f[j] + g*(c51*k1[j]+c52*k2[j]+c53*k3[j]+c54*k4[j])
 	}
 	a.solve(&k5)
 
-	for j := range y {
+	for j := range carried {
 		y[j] += k5[j]
 	}
 	p.slope(t+h, &y, &f)
-	for j := range k6 {
+	for j := range carried {
 		k6[j] = f[j] + g*(c61*k1[j]+c62*k2[j]+c63*k3[j]+c64*k4[j]+c65*k5[j])
 	}
 	a.solve(&k6)
 
 	var worst float64
-	for j := range y {
+	for j := range carried {
 		d.y1[j] = y[j] + k6[j]
 		d.c3[j] = d21*k1[j] + d22*k2[j] + d23*k3[j] + d24*k4[j] + d25*k5[j]
 		d.c4[j] = d31*k1[j] + d32*k2[j] + d33*k3[j] + d34*k4[j] + d35*k5[j]
-		allowed := tol * max(floorShare*p.scale[j], math.Abs(d.y0[j]), math.Abs(d.y1[j]))
-		if e := math.Abs(k6[j]) / allowed; !(e <= worst) {
+		// Comparisons instead of max spare its care for what is not a number, which the
+		// last one has.
+		large := floorShare * p.scale[j]
+		if size := math.Abs(d.y0[j]); size > large {
+			large = size
+		}
+		if size := math.Abs(d.y1[j]); size > large {
+			large = size
+		}
+		if e := math.Abs(k6[j]) / (tol * large); !(e <= worst) {
 			worst = e // also takes a NaN, which then fails the step
 		}
 	}
-	if p.motion != spinning {
-		d.y1[vehicleSpeed], d.c3[vehicleSpeed], d.c4[vehicleSpeed] = d.y1[wheelSpeed], d.c3[wheelSpeed], d.c4[wheelSpeed]
-	}
+	p.coast(d)
 	return worst
 }
 

@@ -136,9 +136,11 @@ func (p *plant) advance(d *dense, w *watch, endS, tol float64, trace func(Launch
 		}
 	}
 	w.see(p, d)
+	w.goesOn = happened == nothing
 	if d.t += d.h; d.t > stop-1e-13*stop {
 		d.t = stop
 		next = math.Min(next, p.restartS())
+		w.goesOn = false
 	}
 	d.y0 = d.y1
 	if happened != nothing {
@@ -195,14 +197,31 @@ func (p *plant) pushAt(d *dense, s float64) float64 {
 }
 
 // momentAt returns what the watch looks at, at a share s of a step.
-func (p *plant) momentAt(d *dense, s float64) moment {
+func (p *plant) momentAt(d *dense, s float64) (batteryA, motorA, busSag float64) {
+	if p.full {
+		motorA = d.at(motorAmps, s)
+		return motorA, motorA, d.at(firstBranch, s) + d.at(secondBranch, s) + motorA*p.feedOhm - p.ocv
+	}
 	y := d.all(s)
-	return p.momentOf(d.t+s*d.h, &y)
+	u := p.supplyAt(d.t+s*d.h, &y)
+	return u.batteryA, y[motorAmps], -p.busV(u, &y)
 }
 
-func (p *plant) momentOf(t float64, y *state) moment {
+// quantityAt is one of them.
+func (p *plant) quantityAt(d *dense, s float64, q quantity) float64 {
+	y := d.all(s)
+	return p.quantityOf(d.t+s*d.h, &y, q)
+}
+
+func (p *plant) quantityOf(t float64, y *state, q quantity) float64 {
+	if q == motorCurrent {
+		return y[motorAmps]
+	}
 	u := p.supplyAt(t, y)
-	return moment{u.batteryA, y[motorAmps], p.busV(u, y)}
+	if q == batteryCurrent {
+		return u.batteryA
+	}
+	return -p.busV(u, y)
 }
 
 func (p *plant) busV(u supply, y *state) float64 {
