@@ -226,73 +226,68 @@ func (p *plant) holdSlopes(own, module, rest float64) (byVolt, bySpeed, byModule
 // that, to the battery current), so the matrix is an arrow and the solution a
 // handful of products.
 type arrow struct {
-	head, inv   float64 // first row's own entry; 1 over its Schur complement
-	across      state   // first row's other entries
-	down        state   // first column's other entries, over the diagonal
-	diag        state   // 1 over the diagonal
-	slackAtHead bool    // the first unknown is the battery current, not a state
+	head, inv                     float64 // first row's own entry; 1 over its Schur complement
+	acrossWheel, across1, across2 float64 // first row's other entries
+	downWheel, down1, down2       float64 // first column's other entries, over the diagonal
+	diagWheel, diag1, diag2       float64 // 1 over the diagonal
+	slackAtHead                   bool    // the first unknown is the battery current, not a state
 }
 
-func (p *plant) arrowAt(t float64, y *state, g float64) arrow {
-	own, module := 1.0, 1.0
-	if !p.full {
-		own, _ = duty(t, p.rampS)
-		module, _ = duty(t, p.moduleRampS)
-	}
-	var a arrow
+// set makes the arrow of the step under way.
+func (a *arrow) set(p *plant, t float64, y *state, g float64) {
+	*a = arrow{diag1: 1 / (g + p.decay[0]), diag2: 1 / (g + p.decay[1])}
 	switch p.motion {
 	case held:
-		a.diag[wheelSpeed] = 1 / g
+		a.diagWheel = 1 / g
 	case rolling:
-		a.diag[wheelSpeed] = 1 / (g + 2*p.drag*y[wheelSpeed]*p.perMass)
-		a.down[wheelSpeed] = p.push * p.perMass
+		a.diagWheel = 1 / (g + 2*p.drag*y[wheelSpeed]*p.perMass)
+		a.downWheel = p.push * p.perMass
 	case spinning:
-		a.diag[wheelSpeed] = 1 / g
-		a.down[wheelSpeed] = p.push / p.rotor
+		a.diagWheel = 1 / g
+		a.downWheel = p.push / p.rotor
 	}
-	a.diag[firstBranch] = 1 / (g + p.decay[0])
-	a.diag[secondBranch] = 1 / (g + p.decay[1])
 	if p.limited {
 		a.slackAtHead = true
-		own = p.supplyAt(t, y).own
+		module, _ := duty(t, p.moduleRampS)
+		own := p.supplyAt(t, y).own
 		byVolt, bySpeed, _ := p.holdSlopes(own, module, p.ocv-y[firstBranch]-y[secondBranch])
 		a.head = 1
-		a.down[wheelSpeed] = 0
-		a.across[wheelSpeed] = p.limit * module * bySpeed
-		a.across[firstBranch] = p.limit * module * byVolt
-		a.across[secondBranch] = a.across[firstBranch]
-		a.down[firstBranch], a.down[secondBranch] = p.fill(own * module * y[motorAmps])
+		a.downWheel = 0
+		a.acrossWheel = p.limit * module * bySpeed
+		a.across1 = p.limit * module * byVolt
+		a.down1, a.down2 = p.fill(own * module * y[motorAmps])
 	} else {
+		own, module := 1.0, 1.0
+		if !p.full {
+			own, _ = duty(t, p.rampS)
+			module, _ = duty(t, p.moduleRampS)
+		}
 		d := own * module
 		a.head = g + (d*d*p.r0+own*own*p.path+p.ohm)*p.perHenry
-		a.across[wheelSpeed] = -p.backEMF * p.perHenry
-		a.across[firstBranch] = -d * p.perHenry
-		a.across[secondBranch] = a.across[firstBranch]
+		a.acrossWheel = -p.backEMF * p.perHenry
+		a.across1 = -d * p.perHenry
 		fill1, fill2 := p.fill(d * y[motorAmps])
-		a.down[firstBranch], a.down[secondBranch] = d*fill1, d*fill2
+		a.down1, a.down2 = d*fill1, d*fill2
 	}
-	for _, j := range [...]int{wheelSpeed, firstBranch, secondBranch} {
-		a.down[j] *= a.diag[j]
-	}
-	a.inv = 1 / (a.head - a.across[wheelSpeed]*a.down[wheelSpeed] -
-		a.across[firstBranch]*a.down[firstBranch] - a.across[secondBranch]*a.down[secondBranch])
-	return a
+	a.across2 = a.across1
+	a.downWheel *= a.diagWheel
+	a.down1 *= a.diag1
+	a.down2 *= a.diag2
+	a.inv = 1 / (a.head - a.acrossWheel*a.downWheel - a.across1*(a.down1+a.down2))
 }
 
 // solve turns a right-hand side into the solution, in place.
 func (a *arrow) solve(r *state) {
-	w := a.diag[wheelSpeed] * r[wheelSpeed]
-	b1, b2 := a.diag[firstBranch]*r[firstBranch], a.diag[secondBranch]*r[secondBranch]
-	head := a.across[wheelSpeed]*w + a.across[firstBranch]*b1 + a.across[secondBranch]*b2
-	if !a.slackAtHead {
-		head += r[motorAmps]
-	}
-	head *= a.inv
-	r[motorAmps] = head
+	w, b1, b2 := a.diagWheel*r[wheelSpeed], a.diag1*r[firstBranch], a.diag2*r[secondBranch]
+	head := a.acrossWheel*w + a.across1*b1 + a.across2*b2
 	if a.slackAtHead {
+		head *= a.inv
 		r[motorAmps] = 0 // the limiter holds the motor current
+	} else {
+		head = (head + r[motorAmps]) * a.inv
+		r[motorAmps] = head
 	}
-	r[wheelSpeed] = w + a.down[wheelSpeed]*head
-	r[firstBranch] = b1 + a.down[firstBranch]*head
-	r[secondBranch] = b2 + a.down[secondBranch]*head
+	r[wheelSpeed] = w + a.downWheel*head
+	r[firstBranch] = b1 + a.down1*head
+	r[secondBranch] = b2 + a.down2*head
 }

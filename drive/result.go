@@ -1,6 +1,10 @@
 package drive
 
-import "example.org/packcheck/internal/solve"
+import (
+	"math"
+
+	"example.org/packcheck/internal/solve"
+)
 
 // LaunchSample is one moment of a launch.
 type LaunchSample struct {
@@ -79,7 +83,8 @@ type watch struct {
 	out      LaunchResult
 	limits   Limits
 	steadyA  float64
-	nextMark int // into SpeedTimesS
+	nextMark int     // into SpeedTimesS ...
+	markS    float64 // ... and when that is, or before
 	seen     moments
 	goesOn   bool // seen are those of the step before, and nothing has changed since
 }
@@ -272,9 +277,14 @@ func above(p *plant, d *dense, m *moments, q quantity, limit float64) float64 {
 // speeds notes the speed at the marks that the step passes, and when nine
 // tenths of the final speed are reached.
 func (w *watch) speeds(d *dense) {
-	end := d.t + d.h
-	for marks := SpeedTimesS(); w.nextMark < speedTimes && marks[w.nextMark] <= end; w.nextMark++ {
-		w.out.SpeedMS[w.nextMark] = d.at(vehicleSpeed, (marks[w.nextMark]-d.t)/d.h)
+	if end := d.t + d.h; end >= w.markS {
+		marks := SpeedTimesS()
+		for ; w.nextMark < speedTimes && marks[w.nextMark] <= end; w.nextMark++ {
+			w.out.SpeedMS[w.nextMark] = d.at(vehicleSpeed, (marks[w.nextMark]-d.t)/d.h)
+		}
+		if w.markS = math.Inf(1); w.nextMark < speedTimes {
+			w.markS = marks[w.nextMark]
+		}
 	}
 	goal := 0.9 * w.out.SteadyMS
 	if w.out.To90S == 0 && goal > 0 && d.y1[vehicleSpeed] >= goal {

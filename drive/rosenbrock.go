@@ -84,7 +84,8 @@ func (p *plant) step(d *dense, tol float64) float64 {
 	t, h := d.t, d.h
 	p.full = !p.limited && t >= p.rampS && t >= p.moduleRampS
 	g := 1 / h
-	a := p.arrowAt(t, &d.y0, g/gamma)
+	var a arrow
+	a.set(p, t, &d.y0, g/gamma)
 	moving := p.timeSlope(t, &d.y0, &ft)
 
 	p.slope(t, &d.y0, &k1)
@@ -179,4 +180,4 @@ func (p *plant) step(d *dense, tol float64) float64 {
 
 // floorShare is the share of a state's natural scale (stall current, no-load
 // speed, open-circuit volts) below which its error is no longer relative.
-const floorShare = 0.01
+const floorShare = 0.03

@@ -70,7 +70,7 @@ func launch(c *LaunchCase, durationS, tol float64, trace func(LaunchSample)) Lau
 	w := watch{limits: c.Limits, steadyA: steady.BatteryA}
 	w.out.SteadyMS, w.out.SteadyBatteryA = steady.SpeedMS, steady.BatteryA
 	w.out.LowestBusV = c.OCVV
-	d := dense{h: math.Min(p.restartS(), durationS)}
+	d := dense{h: min(p.restartS(), durationS)}
 	if trace != nil {
 		trace(p.sample(&d, 0))
 	}
@@ -91,7 +91,7 @@ func MovesOff(c *LaunchCase, durationS float64) bool {
 		return false
 	}
 	p, w := newPlant(c), watch{}
-	d := dense{h: math.Min(p.restartS(), durationS)}
+	d := dense{h: min(p.restartS(), durationS)}
 	for n := 0; d.t < durationS && n < mostSteps && p.advance(&d, &w, durationS, tolerance, nil); n++ {
 		if w.out.Moved {
 			return true
@@ -117,16 +117,16 @@ func (p *plant) advance(d *dense, w *watch, endS, tol float64, trace func(Launch
 			return false
 		}
 	}
-	next := math.Max(wanted, d.h) * grow(miss)
+	next := max(wanted, d.h) * grow(miss)
 	if d.h < wanted {
-		next = math.Min(next, wanted) // a step cut short says little of the next
+		next = min(next, wanted) // a step cut short says little of the next
 	}
 	happened := p.eventIn(d)
 	if happened != nothing {
 		// A second, shorter step to the event is more accurate than the
 		// polynomial at that place.
 		if s := p.locate(d, happened); s < 1 {
-			d.h = math.Max(d.h*s, 1e-12)
+			d.h = max(d.h*s, 1e-12)
 			if miss = p.step(d, tol); math.IsNaN(miss) {
 				return false
 			}
@@ -139,14 +139,14 @@ func (p *plant) advance(d *dense, w *watch, endS, tol float64, trace func(Launch
 	w.goesOn = happened == nothing
 	if d.t += d.h; d.t > stop-1e-13*stop {
 		d.t = stop
-		next = math.Min(next, p.restartS())
+		next = min(next, p.restartS())
 		w.goesOn = false
 	}
 	d.y0 = d.y1
 	if happened != nothing {
 		p.enter(happened, &d.y0)
 		w.out.Slipped = w.out.Slipped || p.motion == spinning
-		next = math.Min(next, p.restartS())
+		next = min(next, p.restartS())
 		if happened == limitLeft {
 			w.limitLeft(p.sample(d, 0))
 		}
@@ -167,14 +167,14 @@ func shrink(miss float64) float64 {
 	if math.IsNaN(miss) {
 		return 0.1
 	}
-	return math.Max(0.1, 0.9*portable.Pow(miss, -0.25))
+	return max(0.1, 0.9*portable.Pow(miss, -0.25))
 }
 
 func grow(miss float64) float64 {
 	if miss < 1e-4 {
 		return 6
 	}
-	return math.Min(6, 0.9/math.Sqrt(math.Sqrt(miss)))
+	return min(6, 0.9/math.Sqrt(math.Sqrt(miss)))
 }
 
 // pushOn is the force between driven wheels and ground.
@@ -182,7 +182,7 @@ func (p *plant) pushOn(y *state) float64 {
 	drive := p.push*y[motorAmps] - p.loss
 	switch p.motion {
 	case held:
-		return math.Max(0, drive)
+		return max(0, drive)
 	case spinning:
 		return p.grip
 	default:
