@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"example.org/packcheck"
@@ -28,17 +29,34 @@ const (
 // read assesses a text that must be in order.
 func read(t testing.TB, text string) *answer.Assessment { return readWith(t, text, some) }
 
+// readWith assesses a text that must be in order. Whoever asks for the same again is
+// given the same assessment, which nobody may change.
 func readWith(t testing.TB, text string, draws int) *answer.Assessment {
 	t.Helper()
-	s, err := packcheck.Read(strings.NewReader(text), "test.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: draws})
+	once, _ := answered.LoadOrStore(asked{text, draws}, sync.OnceValues(func() (*answer.Assessment, error) { return freshly(text, draws) }))
+	a, err := once.(func() (*answer.Assessment, error))()
 	if err != nil {
 		t.Fatal(err)
 	}
 	return a
+}
+
+// answered holds what readWith has assessed: tests of one vehicle ask for one answer.
+var answered sync.Map
+
+type asked struct {
+	text  string
+	draws int
+}
+
+// freshly assesses a text anew: for whoever changes the answer, or holds one run
+// against another.
+func freshly(text string, draws int) (*answer.Assessment, error) {
+	s, err := packcheck.Read(strings.NewReader(text), "test.toml")
+	if err != nil {
+		return nil, err
+	}
+	return packcheck.AssessWith(s, packcheck.Options{Draws: draws})
 }
 
 // assess assesses a sheet that must be in order.
@@ -58,11 +76,16 @@ const examples = "../../examples/"
 // example assesses one of the examples as the command does.
 func example(t testing.TB, name string) *answer.Assessment {
 	t.Helper()
+	return readWith(t, exampleText(t, name), 0)
+}
+
+func exampleText(t testing.TB, name string) string {
+	t.Helper()
 	text, err := os.ReadFile(filepath.Join(examples, name))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return readWith(t, string(text), 0)
+	return string(text)
 }
 
 // labels is a setup of which only labels are known.
@@ -159,10 +182,13 @@ func sameFigures(t *testing.T, what string, a, b *answer.Assessment, share float
 	}
 }
 
-// everyByte is the report in every format.
+// everyByte is the report in every format, computed anew.
 func everyByte(t testing.TB, text string) string {
 	t.Helper()
-	a := readWith(t, text, few)
+	a, err := freshly(text, few)
+	if err != nil {
+		t.Fatal(err)
+	}
 	var out bytes.Buffer
 	for _, format := range report.Formats() {
 		for _, short := range []bool{false, true} {
