@@ -2,11 +2,13 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -38,19 +40,26 @@ func judged(t *testing.T, args ...string) (string, int) {
 }
 
 // assessed answers a setup as the command does. Tests that look at one answer in
-// several forms write it, in place of having it computed for each.
+// several forms write it, in place of having it computed for each; they share it, and
+// so they do not change it.
 func assessed(t *testing.T, file string, draws int) *answer.Assessment {
 	t.Helper()
-	s, err := packcheck.Load(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: draws, Ways: true})
+	once, _ := assessments.LoadOrStore(fmt.Sprint(file, draws), sync.OnceValues(func() (*answer.Assessment, error) {
+		s, err := packcheck.Load(file)
+		if err != nil {
+			return nil, err
+		}
+		return packcheck.AssessWith(s, packcheck.Options{Draws: draws, Ways: true})
+	}))
+	a, err := once.(func() (*answer.Assessment, error))()
 	if err != nil {
 		t.Fatal(err)
 	}
 	return a
 }
+
+// assessments holds what assessed has computed.
+var assessments sync.Map
 
 // written is an answer as a report.
 func written(t *testing.T, a *answer.Assessment, o report.Options) string {
@@ -227,7 +236,7 @@ func TestEverySourceThatAReportNamesIsListed(t *testing.T) {
 		builtin = append(builtin, s.ID)
 	}
 	for _, file := range examples(t) {
-		a := assessed(t, file, 64)
+		a := assessed(t, file, 0)
 		var listed []string
 		for _, s := range a.Sources {
 			listed = append(listed, s.ID)

@@ -66,7 +66,7 @@ func TestHelpNamesEveryOptionAndCommand(t *testing.T) {
 func TestTheExampleInTheHelpIsASetup(t *testing.T) {
 	setup := helpExample(t)
 	var out, errs strings.Builder
-	code := run([]string{"-"}, strings.NewReader(setup), &out, &errs)
+	code := run([]string{"-", "--draws", "32"}, strings.NewReader(setup), &out, &errs)
 	if code > exitFix || errs.Len() > 0 || !strings.HasPrefix(out.String(), "N") {
 		t.Errorf("code %d, stderr %q, stdout %q", code, errs.String(), out.String())
 	}
