@@ -26,36 +26,50 @@ var figureNames = [4]string{"minutes", "speed", "blocked amps", "pull"}
 func ranksOfTruths(t *testing.T, truths int, o draws.Options, law func(*rand.Rand) float64, which ...int) (ranks [4][]float64, width float64) {
 	t.Helper()
 	random := rand.New(rand.NewPCG(77, uint64(len(which))))
+	var p *draws.Posterior
+	var figures [4][]float64
+	mean := 0.0
 	for range truths {
 		c, _ := hidden(random)
-		p := condition(t, which, read(c, random, law, which...), o)
-		truth := figuresOf(c)
-		var below [4]float64
-		var total float64
-		figures := [4][]float64{}
-		for i, z := range p.Z {
-			d, ok := drive(z)
-			if !ok { // without readings nothing says that it runs; the hidden one does
-				for f := range figures {
-					figures[f] = append(figures[f], math.NaN())
-				}
-				continue
-			}
-			total += p.Weight[i]
-			for f, v := range figuresOf(d) {
-				figures[f] = append(figures[f], math.Log(v))
-				if v < truth[f] {
-					below[f] += p.Weight[i]
-				}
+		if readings := read(c, random, law, which...); p == nil || len(readings) > 0 { // else the draws are the same for every truth
+			p = condition(t, which, readings, o)
+			figures, mean = figuresOfAll(p), 0
+			for _, of := range figures {
+				s := draws.SpreadOf(of, p.Weight)
+				mean += (s.P90 - s.P10) / 4
 			}
 		}
-		for f := range below {
-			ranks[f] = append(ranks[f], below[f]/total)
-			s := draws.SpreadOf(figures[f], p.Weight)
-			width += (s.P90 - s.P10) / float64(4*truths)
+		width += mean / float64(truths)
+		for f, v := range figuresOf(c) {
+			below, total, truth := 0.0, 0.0, math.Log(v)
+			for i, x := range figures[f] {
+				switch {
+				case math.IsNaN(x):
+					continue
+				case x < truth:
+					below += p.Weight[i]
+				}
+				total += p.Weight[i]
+			}
+			ranks[f] = append(ranks[f], below/total)
 		}
 	}
 	return ranks, width
+}
+
+// figuresOfAll gives the logarithms of the figures of all draws, NaN where a cart does
+// not run: without readings nothing says that it does; the hidden one does.
+func figuresOfAll(p *draws.Posterior) (figures [4][]float64) {
+	for _, z := range p.Z {
+		d, ok := drive(z)
+		for f, v := range figuresOf(d) {
+			if !ok {
+				v = math.NaN()
+			}
+			figures[f] = append(figures[f], math.Log(v))
+		}
+	}
+	return figures
 }
 
 // flat returns the chance of a histogram of ten bins as uneven as this one, or
@@ -146,15 +160,8 @@ func TestMoreDrawsGiveTheSameAnswerWithinTheStatedError(t *testing.T) {
 		var s [2][4]draws.Spread
 		for k, o := range []draws.Options{{}, {Prior: 1024, Round: 1024, Enough: 3000, MostRounds: 12}} {
 			p := condition(t, which, readings, o)
-			var values [4][]float64
-			for _, z := range p.Z {
-				d, _ := drive(z)
-				for f, v := range figuresOf(d) {
-					values[f] = append(values[f], math.Log(v))
-				}
-			}
-			for f := range values {
-				s[k][f] = draws.SpreadOf(values[f], p.Weight)
+			for f, values := range figuresOfAll(p) {
+				s[k][f] = draws.SpreadOf(values, p.Weight)
 			}
 		}
 		for f := range figureNames {

@@ -23,9 +23,9 @@ type cart struct {
 // drive computes the cart of one draw; ok is whether it moves.
 func drive(z []float64) (c cart, ok bool) {
 	f := func(i int, spread float64) float64 { return math.Exp(spread * z[i]) }
-	faint := 1.0
+	faint := 0.0
 	for i := 16; i < cartUnknowns; i++ {
-		faint *= f(i, 0.02)
+		faint += z[i]
 	}
 	emf := 12.6 * f(0, 0.02)
 	battery, path := 0.06*f(1, 0.5), 0.08*f(2, 0.4)
@@ -35,7 +35,7 @@ func drive(z []float64) (c cart, ok bool) {
 	ratio := 90 * f(6, 0.15)
 	radius := 0.13 * f(7, 0.04)
 	mass := 38 * f(8, 0.12)
-	roll := 0.05 * f(9, 0.35) * faint
+	roll := 0.05 * f(9, 0.35) * math.Exp(0.02*faint)
 	if z[cartGround] > 0.8 { // on grass
 		roll *= 1.6
 	}
