@@ -66,6 +66,7 @@ func (p *tab) besides(labels string) {
 // On the page, other batteries are typed and stand beside; what is wrong with one
 // is said beside it.
 func TestOtherBatteriesAreTypedOnThePage(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	p.tell(twenty()["tool, original"])
 	p.besides(`['12 V 7 Ah SLA', '12.8 V 10 Ah LiFePO4', 'bananas']`)

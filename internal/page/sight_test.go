@@ -75,6 +75,7 @@ const cut = `(() => {
 // By day and by night, from a small phone to a desk, in each state of the page:
 // nothing is cut off, too faint, too small, or without a name; safety stands there.
 func TestThePageCanBeSeenAndNamed(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	look := func(state string) {
 		for _, width := range []int64{360, 390, 800, 1280, 1600} {
@@ -110,6 +111,7 @@ func TestThePageCanBeSeenAndNamed(t *testing.T) {
 
 // The looks above must be able to fail: they are shown one fault of each kind.
 func TestFaultsToTheEyeAreSeen(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	for script, body := range map[string]string{
 		faint: `<p id="bad">too faint</p>`, nameless: `<button id="bad"></button>`, cut: `<p id="bad">far too wide for so small a window</p>`,

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -59,14 +60,17 @@ func (p *tab) given() map[string]string {
 }
 
 // command is the program, built once.
-func command(t *testing.T) string {
-	t.Helper()
-	file := filepath.Join(t.TempDir(), "packcheck")
-	if out, err := exec.Command("go", "build", "-o", file, "example.org/packcheck/cmd/packcheck").CombinedOutput(); err != nil {
-		t.Fatalf("%v: %s", err, out)
+var command = sync.OnceValues(func() (string, error) {
+	folder, err := os.MkdirTemp("", "packcheck-command-test")
+	if err != nil {
+		return "", err
 	}
-	return file
-}
+	file := filepath.Join(folder, "packcheck")
+	if out, err := exec.Command("go", "build", "-o", file, "example.org/packcheck/cmd/packcheck").CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, out)
+	}
+	return file, nil
+})
 
 // judged is what the command prints of a setup as JSON.
 func judged(t *testing.T, command string, given map[string]string) string {
@@ -110,9 +114,13 @@ func differs(got, want string) string {
 // command gives. A browser takes ten seconds for each: every third is tried, all of
 // them with PACKCHECK_SLOW=all.
 func TestTypedSetupsGiveTheBytesOfTheCommand(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	p.do(network.EmulateNetworkConditions(true, 0, 0, 0))
-	program := command(t)
+	program, err := command()
+	if err != nil {
+		t.Fatal(err)
+	}
 	all := twenty()
 	tried := 0
 	for i, name := range slices.Sorted(maps.Keys(all)) {
@@ -146,8 +154,12 @@ func TestTypedSetupsGiveTheBytesOfTheCommand(t *testing.T) {
 // bytes all the same. Every fourth of twenty setups is tried, all of them with
 // PACKCHECK_SLOW=all.
 func TestReadingsGiveTheBytesOfTheCommand(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
-	program := command(t)
+	program, err := command()
+	if err != nil {
+		t.Fatal(err)
+	}
 	all := twentyRead()
 	for i, name := range slices.Sorted(maps.Keys(all)) {
 		if i%4 != 0 && os.Getenv("PACKCHECK_SLOW") != "all" {
@@ -168,6 +180,7 @@ func TestReadingsGiveTheBytesOfTheCommand(t *testing.T) {
 // Somebody who types ends what is being computed at once, and gets it after all
 // where the typing came to the same.
 func TestTypingEndsWhatIsBeingComputed(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	p.typeInto("pack.label", "20V MAX 4.0Ah")
 	eval[bool](p, `new Promise((done) => { const look = () => answer.shown.band ? done(true) : setTimeout(look, 20); look(); })`)
@@ -190,6 +203,7 @@ func TestTypingEndsWhatIsBeingComputed(t *testing.T) {
 
 // What is typed last is what is answered, however fast it comes.
 func TestALaterAnswerGoesBeforeTheOneBeingComputed(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	for _, text := range []string{"6 V 4 Ah", "12 V 7 Ah AGM", "20V MAX 4.0Ah"} {
 		p.empty("pack.label")

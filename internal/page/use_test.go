@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"example.org/packcheck/internal/page"
 	"github.com/chromedp/cdproto/browser"
@@ -27,6 +28,7 @@ func (p *tab) hand(what string) string {
 
 // A link gives somebody else the same fields, and the same bytes of an answer.
 func TestALinkGivesTheSamePageToSomebodyElse(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	given := maps.Clone(twenty()["lead, twelve"])
 	p.tell(given)
@@ -61,6 +63,7 @@ func TestALinkGivesTheSamePageToSomebodyElse(t *testing.T) {
 // Every way out can be tried with a tap, gives the verdict that was promised, and
 // can be taken back.
 func TestEveryWayOutCanBeTriedAndTakenBack(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	given := twenty()["tool, original"]
 	p.tell(given)
@@ -113,6 +116,7 @@ func TestEveryWayOutCanBeTriedAndTakenBack(t *testing.T) {
 // Whatever a stranger sends, the page says plainly what is wrong, runs nothing of
 // it, and asks like before.
 func TestStrangersLinksLeaveThePageAsItWas(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	p.do(chromedp.Evaluate(`self.alert = () => { self.ran = true; }`, nil))
 	for i, fragment := range hostile() {
@@ -156,6 +160,7 @@ func TestStrangersLinksLeaveThePageAsItWas(t *testing.T) {
 
 // A file that is saved opens again; a broken one is told line by line.
 func TestAFileIsSavedAndOpened(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	folder := t.TempDir()
 	p.do(browser.SetDownloadBehavior(browser.SetDownloadBehaviorBehaviorAllow).WithDownloadPath(folder))
@@ -163,9 +168,14 @@ func TestAFileIsSavedAndOpened(t *testing.T) {
 	p.tell(given)
 	p.do(chromedp.Click("[data-hand=save]", chromedp.ByQuery))
 	file := filepath.Join(folder, "setup.toml")
-	eval[bool](p, `new Promise((done) => setTimeout(() => done(true), 1500))`)
-	if _, err := os.Stat(file); err != nil {
-		t.Fatal(err)
+	for deadline := time.Now().Add(20 * time.Second); ; time.Sleep(50 * time.Millisecond) {
+		_, err := os.Stat(file) // a browser gives it that name once it is whole
+		if err == nil {
+			break
+		}
+		if time.Now().After(deadline) {
+			t.Fatal(err)
+		}
 	}
 	p.goTo("")
 	p.do(chromedp.SetUploadFiles("#file", []string{file}, chromedp.ByQuery))
@@ -190,6 +200,7 @@ func TestAFileIsSavedAndOpened(t *testing.T) {
 
 // The keyboard alone asks, chooses, passes, and reaches the answer.
 func TestTheKeyboardIsEnough(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	focus := func() string {
 		return eval[string](p, `(() => { const e = document.activeElement; return (e.closest('.field') ? e.closest('.field').dataset.key + ' ' : '') + e.tagName + ' ' + (e.id || e.textContent).trim(); })()`)
@@ -201,7 +212,11 @@ func TestTheKeyboardIsEnough(t *testing.T) {
 	}
 	press(kb.Tab)
 	press("20V MAX 4.0Ah" + kb.Enter)
-	eval[bool](p, `new Promise((done) => setTimeout(() => done(true), 800))`)
+	eval[bool](p, `new Promise((done) => { // until the answer is read and the focus has gone on, or the patience is gone
+		const begin = performance.now();
+		const look = () => document.activeElement.closest('.field[data-key="pack.label"]') && performance.now() - begin < 10000 ? setTimeout(look, 50) : done(true);
+		look();
+	})`)
 	if got := focus(); !strings.HasPrefix(got, "vehicle.design_voltage INPUT") {
 		t.Errorf("Enter leads to %q", got)
 	}
@@ -235,6 +250,7 @@ func TestTheKeyboardIsEnough(t *testing.T) {
 
 // It prints on two sheets, the questions left out.
 func TestTheAnswerPrintsOnTwoSheets(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	p.tell(twenty()["tool, original"])
 	p.printed("page")
@@ -270,6 +286,7 @@ func (p *tab) printed(name string) {
 
 // What is worth looking up has a button that brings its question, ready to type.
 func TestWhatToLookUpIsToldWithATap(t *testing.T) {
+	t.Parallel()
 	p := opened(t, "")
 	p.typeInto("pack.label", "20V MAX 4.0Ah")
 	p.settled()
