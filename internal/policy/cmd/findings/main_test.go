@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"example.org/packcheck"
@@ -20,6 +21,9 @@ import (
 
 // root is the root of the module, seen from here.
 const root = "../../../.."
+
+// known is what the reader makes of the program, read once.
+var known = sync.OnceValues(func() ([]row, error) { return rows(root) })
 
 func TestTheTableInTheDocumentIsUpToDate(t *testing.T) {
 	text, err := os.ReadFile(filepath.Join(root, document))
@@ -52,7 +56,7 @@ func TestTheTableInTheDocumentIsUpToDate(t *testing.T) {
 // The table comes from the text of the program; this comes from running it. An
 // answer may tell a finding milder than it was made, never graver.
 func TestWhatIsFoundStandsInTheTable(t *testing.T) {
-	list, err := rows(root)
+	list, err := known()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -90,7 +94,7 @@ func TestWhatIsFoundStandsInTheTable(t *testing.T) {
 // a finding or its address, tables that are gone through. What each package's
 // own tests fire says that these rows are right.
 func TestTheReaderFollowsTheMakers(t *testing.T) {
-	list, err := rows(root)
+	list, err := known()
 	if err != nil {
 		t.Fatal(err)
 	}
