@@ -15,7 +15,10 @@ import (
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/internal/reckon"
 	"example.org/packcheck/report"
+	"example.org/packcheck/setup"
 )
 
 // How many vehicles a trial draws. What holds of every single draw needs few;
@@ -70,6 +73,45 @@ func briefly(t testing.TB, s sheet) *answer.Assessment {
 	t.Helper()
 	return readWith(t, s.toml(), few)
 }
+
+// plainFigures are figures that nobody judges.
+var plainFigures = append([]string{
+	"launch.wheels_up_a", "path.resistance_ohm", "pack.resistance_1s_ohm", "pack.usable_wh", "ride.motor_case_c", "ride.pack_c", "ride.charge_left", "ride.pedal_min",
+	"original.original_pedal_min",
+}, mainFigures...)
+
+// foretold gives the plain figures of a text that must be in order, with their ranges,
+// from the draws alone: judging takes four times as long. They are those of the answer
+// (see [TestDrawsAloneForetellWhatTheAnswerSays]) where no draw crawls: an answer leaves
+// those out of its minutes.
+func foretold(t testing.TB, text string, n int) map[string]answer.Range {
+	t.Helper()
+	once, _ := foretolds.LoadOrStore(asked{text, n}, sync.OnceValues(func() (map[string]answer.Range, error) {
+		s, err := setup.Read(strings.NewReader(text), "test.toml")
+		if err != nil {
+			return nil, err
+		}
+		d, err := reckon.Draw(s, reckon.Options{Draws: n}, n, plainFigures)
+		if err != nil {
+			return nil, err
+		}
+		out := map[string]answer.Range{}
+		for i, path := range plainFigures {
+			if at := draws.SpreadOf(d.Values[i], d.Weight); at.Present > 0 {
+				out[path] = answer.Range{Low: at.P10, Likely: at.P50, High: at.P90}
+			}
+		}
+		return out, nil
+	}))
+	out, err := once.(func() (map[string]answer.Range, error))()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// foretolds holds what foretold has computed.
+var foretolds sync.Map
 
 const examples = "../../examples/"
 

@@ -3,7 +3,6 @@ package trials_test
 import (
 	"bytes"
 	"encoding/json"
-	"os"
 	"path/filepath"
 	"reflect"
 	"strings"
@@ -199,12 +198,9 @@ func TestAnAssessmentHasNoNumberThatJSONCannotHold(t *testing.T) {
 }
 
 func TestMeasuringNarrowsTheAnswer(t *testing.T) {
-	text, err := os.ReadFile("../../examples/tractor-tool-pack.toml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	before := readWith(t, string(text), 512)
-	after := readWith(t, string(text)+"\n[measured]\ntop_speed = \"5 km/h\"\npull_force = \"28 N\"\n", 512)
+	text := exampleText(t, "tractor-tool-pack.toml")
+	before := readWith(t, text, 512)
+	after := readWith(t, text+"\n[measured]\ntop_speed = \"5 km/h\"\npull_force = \"28 N\"\n", 512)
 	// Minutes hang as much on the battery, of which neither reading tells.
 	for path, share := range map[string]float64{"ride.lasts_pedal_min": 0.9, "steady.speed_kmh": 0.8} {
 		b, a := before.Ranges[path], after.Ranges[path]

@@ -96,6 +96,39 @@ func drawn(t *testing.T, s *setup.Setup, n int, paths []string) *reckon.Drawn {
 	return d
 }
 
+// What [foretold] has of the draws alone is what the answer says, to the last bit.
+func TestDrawsAloneForetellWhatTheAnswerSays(t *testing.T) {
+	t.Parallel()
+	tool := sheetOf(t, examples+"tractor-tool-pack.toml")
+	sheets := map[string]sheet{
+		"stock": stock(), "tool pack": tool, "bench": benchLoad(), "read": stock().with("measured.loaded_current", `"9 A"`, "measured.ride_time", `"50 min"`),
+		"read with its original": tool.with("measured.ride_time", `"24 min"`), "hot motors": stock().with("measured.motor_temperature", `"95 C"`),
+		"lithium": openSheets()["tool pack"], "on sand": stock().with("vehicle.ground", `"sand"`),
+	}
+	compared := 0
+	for name, s := range sheets {
+		for _, n := range []int{few, 100} {
+			a, own := readWith(t, s.toml(), n), foretold(t, s.toml(), n)
+			said := figures(t, a)
+			for _, path := range plainFigures {
+				r, is := a.Ranges[path]
+				if is && own[path] != r {
+					t.Errorf("%s, %d draws: %s is %v, foretold %v", name, n, path, r, own[path])
+				}
+				if v, is := said["."+path]; is && v != own[path].Likely {
+					t.Errorf("%s, %d draws: %s is %g, foretold %g", name, n, path, v, own[path].Likely)
+				}
+				if is {
+					compared++
+				}
+			}
+		}
+	}
+	if least := len(sheets) * len(plainFigures); compared < least {
+		t.Errorf("only %d ranges were compared, want %d at least", compared, least)
+	}
+}
+
 func TestNoSetupIsAnError(t *testing.T) {
 	if a, err := packcheck.Assess(nil); err == nil || a != nil {
 		t.Errorf("nothing to assess gives %v, %v", a, err)

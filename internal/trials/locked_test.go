@@ -104,11 +104,11 @@ func TestCataloguedMotorsDrawWhatTheirSheetsSay(t *testing.T) {
 	} {
 		text := fmt.Sprintf("[vehicle]\ndesign_voltage = \"12 V\"\nhas_board = false\nground = \"asphalt\"\n[controller]\nkind = \"contacts\"\n[motors]\ncount = 2\nwiring = \"parallel\"\ncan = %q\nrated_voltage = \"12 V\"\nno_load_speed = \"%g rpm\"\nno_load_current = \"%g A\"\nstall_current = \"%g A\"\n[pack]\nlabel = \"12 V 7 Ah\"\nage = \"new\"\n",
 			m.can, m.rpm, m.noLoadA, m.stallA)
-		a := readWith(t, text, 256)
-		if up := a.Launch.WheelsUpA; math.Abs(up/(2*m.noLoadA)-1) > 0.02 {
+		ranges := foretold(t, text, 256)
+		if up := ranges[wheelsUpA].Likely; math.Abs(up/(2*m.noLoadA)-1) > 0.02 {
 			t.Errorf("size %s, %g rpm: wheels up %.2f A, the sheets of two say %g", m.can, m.rpm, up, 2*m.noLoadA)
 		}
-		blocked, path, pack := a.Ranges[blockedA], a.Ranges["path.resistance_ohm"], a.Ranges["pack.resistance_1s_ohm"]
+		blocked, path, pack := ranges[blockedA], ranges["path.resistance_ohm"], ranges["pack.resistance_1s_ohm"]
 		least, most := 12.6/(12/m.stallA/2+path.High+pack.High), 13/(12/m.stallA/2+path.Low)
 		if blocked.Low < least || blocked.High > most {
 			t.Errorf("size %s, %g A stall: %.0f to %.0f A blocked, Ohm's law allows %.0f to %.0f", m.can, m.stallA, blocked.Low, blocked.High, least, most)

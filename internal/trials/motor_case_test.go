@@ -17,11 +17,11 @@ func TestAMotorThatWasFoundWarmerIsWarmerInTheAnswer(t *testing.T) {
 		if key != "" {
 			s = s.with(key, `"`+text+`"`)
 		}
-		a := readWith(t, s.toml(), 256)
-		if a.Ride.MotorCaseC == nil {
+		r, known := foretold(t, s.toml(), 256)["ride.motor_case_c"]
+		if !known {
 			t.Fatalf("%s: no temperature of the motors", text)
 		}
-		return *a.Ride.MotorCaseC
+		return r.Likely
 	}
 	none := caseC("", "nothing read")
 	cool, hot := caseC("measured.motor_temperature", "32 C"), caseC("measured.motor_temperature", "95 C")

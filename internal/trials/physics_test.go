@@ -102,10 +102,10 @@ func TestNoLoadTakesMoreEnergyThanAPackHolds(t *testing.T) {
 	t.Parallel()
 	for chemistry, label := range map[string]string{"li-ion": "18 V 5 Ah", "lifepo4": "12.8 V 7 Ah", "agm": "12 V 7 Ah", "gel": "12 V 7 Ah", "nimh": "12 V 3 Ah"} {
 		pack := benchLoad().with("pack.chemistry", strconv.Quote(chemistry), "pack.label", strconv.Quote(label), "pack.health", `"100 %"`)
-		most := briefly(t, pack.with("load.current", `"20 mA"`)).Pack.UsableWh
+		most := foretold(t, pack.with("load.current", `"20 mA"`).toml(), few)["pack.usable_wh"].Likely
 		last := most
 		for _, amps := range []string{"0.3 A", "1 A", "3 A", "10 A", "20 A"} {
-			wh := briefly(t, pack.with("load.current", strconv.Quote(amps))).Pack.UsableWh
+			wh := foretold(t, pack.with("load.current", strconv.Quote(amps)).toml(), few)["pack.usable_wh"].Likely
 			if wh > last*1.01 { // a pack that warms itself gains a little back
 				t.Errorf("%s at %s gives %.1f Wh, at less current %.1f", chemistry, amps, wh, last)
 			}
@@ -146,7 +146,7 @@ func TestLithiumHitsHarderThanLeadAcidWhateverTheGround(t *testing.T) {
 		on := func(label, chemistry, cells string) float64 {
 			s := labelsOnly().with("vehicle.ground", strconv.Quote(ground), "controller.kind", `"contacts"`, "pack.label", strconv.Quote(label),
 				"pack.chemistry", strconv.Quote(chemistry), "pack.cells", cells)
-			return readWith(t, s.toml(), 256).Launch.PeakBatteryA
+			return foretold(t, s.toml(), 256)["launch.peak_battery_a"].Likely
 		}
 		lead, any, power := on("12 V 7 Ah", "agm", ""), on("12.8 V 7 Ah", "lifepo4", ""), on("12.8 V 7 Ah", "lifepo4", `"power"`)
 		if any < lead*(1-drawError) || power <= lead {

@@ -45,7 +45,7 @@ func TestEightOfTenOfWhatIsLaterFoundOutLieInside(t *testing.T) {
 	sheets := openSheets()
 	for _, name := range slices.Sorted(maps.Keys(sheets)) { // the same order of draws every time
 		base := sheets[name]
-		promised := readWith(t, base.toml(), 256)
+		promised := foretold(t, base.toml(), 256)
 		for range 20 {
 			s := base.with(
 				"pack.health", within(80, 100, "%"), "gears.efficiency", within(52, 72, "%"), "vehicle.mass", within(10, 18, "kg"),
@@ -53,10 +53,10 @@ func TestEightOfTenOfWhatIsLaterFoundOutLieInside(t *testing.T) {
 				"wire.joints", strconv.Itoa(6+random.IntN(7)), "wire.joint_resistance", within(0.5, 10, "mOhm"),
 				"controller.resistance", within(5, 60, "mOhm"), "motors.no_load_current", within(0.4, 2.5, "A"),
 				"outing.air", within(10, 30, "C"), "outing.drive", within(15, 40, "s"), "outing.pause", within(5, 20, "s"))
-			found := figures(t, briefly(t, s))
+			found := foretold(t, s.toml(), few)
 			for _, path := range mainFigures {
 				all++
-				if promised.Ranges[path].Contains(found["."+path]) {
+				if promised[path].Contains(found[path].Likely) {
 					inside++
 				}
 			}
@@ -80,7 +80,7 @@ func TestTheWholeLiesBetweenItsHalves(t *testing.T) {
 			{"outing.air", "0 to 30 C", "0 to 15 C", "15 to 30 C"},
 		} {
 			of := func(v string) map[string]answer.Range {
-				return readWith(t, base.with(c.key, strconv.Quote(v)).toml(), 256).Ranges
+				return foretold(t, base.with(c.key, strconv.Quote(v)).toml(), 256)
 			}
 			whole, low, high := of(c.whole), of(c.low), of(c.high)
 			for _, path := range mainFigures {
