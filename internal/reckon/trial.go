@@ -87,6 +87,8 @@ func (t *Trial) Show(z []float64) (list []Shown, ok bool) {
 type Drawn struct {
 	Values   [][]float64 // by path and draw
 	Weight   []float64
+	Crawls   []bool // barely moves: an answer leaves it out of how long and far a ride is
+	Stuck    []bool // does not get going
 	Readings []answer.Reading
 	Conflict *answer.Conflict
 	Runs     int
@@ -118,7 +120,10 @@ func DrawAt(s *setup.Setup, o Options, scramble uint64, most int, paths []string
 	if len(z) > most {
 		z, weight = d.at(resampled(d.weight, most))
 	}
-	out := &Drawn{Values: rows(len(list), len(z)), Weight: weight, Readings: d.readings, Conflict: d.conflict, Runs: d.runs, Rough: d.rough}
+	out := &Drawn{
+		Values: rows(len(list), len(z)), Weight: weight, Crawls: make([]bool, len(z)), Stuck: make([]bool, len(z)),
+		Readings: d.readings, Conflict: d.conflict, Runs: d.runs, Rough: d.rough,
+	}
 	return out, each(len(z), o.Workers, func(i int) error {
 		v, err := e.vehicle(z[i], nil, computed)
 		if err != nil {
@@ -127,6 +132,7 @@ func DrawAt(s *setup.Setup, o Options, scramble uint64, most int, paths []string
 		for k, m := range list {
 			out.Values[k][i] = m.of(v)
 		}
+		out.Crawls[i], out.Stuck[i] = v.Seen.Crawls(), v.Seen.Stuck()
 		return nil
 	})
 }

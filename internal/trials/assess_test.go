@@ -199,11 +199,11 @@ func TestAnAssessmentHasNoNumberThatJSONCannotHold(t *testing.T) {
 
 func TestMeasuringNarrowsTheAnswer(t *testing.T) {
 	text := exampleText(t, "tractor-tool-pack.toml")
-	before := readWith(t, text, 512)
-	after := readWith(t, text+"\n[measured]\ntop_speed = \"5 km/h\"\npull_force = \"28 N\"\n", 512)
+	before := foretold(t, text, 512)
+	after := foretold(t, text+"\n[measured]\ntop_speed = \"5 km/h\"\npull_force = \"28 N\"\n", 512)
 	// Minutes hang as much on the battery, of which neither reading tells.
 	for path, share := range map[string]float64{"ride.lasts_pedal_min": 0.9, "steady.speed_kmh": 0.8} {
-		b, a := before.Ranges[path], after.Ranges[path]
+		b, a := before[path], after[path]
 		if a.High-a.Low >= share*(b.High-b.Low) {
 			t.Errorf("%s: %v before measuring, %v after", path, b, a)
 		}

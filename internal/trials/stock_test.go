@@ -143,7 +143,7 @@ func TestAStockVehicleByItsLabelsHoldsWhatPeopleMeasured(t *testing.T) {
 	t.Parallel()
 	for i := range stocks {
 		s := &stocks[i]
-		ranges := s.foretold(t, 512) // with 256 the ends of the widest are off by a twentieth
+		ranges := foretold(t, s.toml(), 512) // with 256 the ends of the widest are off by a twentieth
 		for path, values := range s.holds {
 			for _, v := range values {
 				if r := ranges[path]; !r.Contains(v) {
@@ -157,15 +157,6 @@ func TestAStockVehicleByItsLabelsHoldsWhatPeopleMeasured(t *testing.T) {
 			}
 		}
 	}
-}
-
-// foretold gives the ranges of a stock vehicle. Off a road some crawl.
-func (s *factory) foretold(t *testing.T, n int) map[string]answer.Range {
-	t.Helper()
-	if s.ground != "asphalt" {
-		return readWith(t, s.toml(), n).Ranges
-	}
-	return foretold(t, s.toml(), n)
 }
 
 // What makes a stock range wide is listed among what was assumed and decides.
