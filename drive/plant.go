@@ -80,7 +80,7 @@ func newPlant(c *LaunchCase) plant {
 		}
 	}
 	amps, speed := p.ocv/(p.r0+p.path+p.ohm), p.ocv/p.backEMF
-	p.scale = state{amps, speed, speed, p.ocv, p.ocv}
+	p.scale = state{amps, speed, p.ocv, p.ocv, speed}
 	if p.loss+p.base < 0 {
 		p.motion = rolling // downhill: it rolls off by itself
 	}
