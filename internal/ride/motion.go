@@ -263,7 +263,7 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 }
 
 // whenCapped is how exactly that is, as a share of the step.
-const whenCapped = 1e-4
+const whenCapped = 1e-3
 
 // cappedRise is how the vehicle gains speed from v on while the current sits at its
 // limit or at the grip of the wheels, over such a time: v + first t + bends t^2. It ends

@@ -77,6 +77,7 @@ type ledger struct {
 	perRound    series // how fast numbers decay, times the length of a round ...
 	keep, gone  series // ... and what is left of them and what is gone after one
 	gain, slope series
+	ramps       series  // of the gap, see sumsOver
 	between     float64 // rounds between the last two places where the slope was taken
 	known       bool    // gain holds
 	straight    bool    // slope holds
@@ -214,8 +215,7 @@ func (o *outing) learn(l *ledger, begin *roundBegin) {
 		if l.known {
 			slope := (gain - l.gain[i]) / (k + 1)
 			if l.gap > 0 {
-				_, _, ramp := l.sumsOver(i, l.gap)
-				begin.by[i] = (slope - l.slope[i]) * ramp
+				begin.by[i] = (slope - l.slope[i]) * l.ramps[i]
 				if l.gone[i] == 0 {
 					begin.by[i] -= (slope - l.slope[i]) * bow
 				}
@@ -299,6 +299,7 @@ func (o *outing) skip(l *ledger, k int) {
 	for i := range x {
 		left, flat, ramp := l.sumsOver(i, k)
 		x[i] = left*x[i] + flat*l.gain[i] + ramp*l.slope[i]
+		l.ramps[i] = ramp
 	}
 	o.put(&x)
 	o.now.fuse.Repeat(&l.fuse, k)
