@@ -85,6 +85,8 @@ type ledger struct {
 	fuse        wiring.FuseState
 	usedAs      float64
 	roundS      float64
+	endMS       float64 // speed at the end of the drive ...
+	slowsMS     float64 // ... and how it falls from round to round
 
 	most float64 // rounds that the next gap may leave out
 	gap  int     // rounds left out behind it
@@ -204,6 +206,7 @@ func (o *outing) learn(l *ledger, begin *roundBegin) {
 	n, before := &o.now, &begin.now
 	l.usedAs, l.roundS = n.chargeAs-before.chargeAs, n.clockS-before.clockS
 	l.calm, l.fuse = !o.chain.Counting(), before.fuse
+	l.slowsMS, l.endMS = (l.endMS-n.lastSpeedMS)/float64(l.gap+1), n.lastSpeedMS
 	if !l.known {
 		l.over(o)
 	}
@@ -282,6 +285,9 @@ func (o *outing) alike(l *ledger, done int) int {
 		return 0
 	}
 	good := 3600 * o.c.Pack.AvailableAh(o.now.pack) / l.usedAs / skipLast
+	if l.slowsMS > 0 { // it may be on its way to a stand, and that faster and faster
+		good = min(good, l.endMS/l.slowsMS/skipLast)
+	}
 	wanted := (o.stopS-o.now.clockS)/l.roundS - 2
 	most := l.most
 	if most == 0 {
