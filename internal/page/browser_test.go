@@ -26,13 +26,22 @@ func slow(t *testing.T) {
 	}
 }
 
+// scratch is the folder of what is built once for all tests, removed after them.
+var scratch string
+
+func TestMain(m *testing.M) {
+	var err error
+	if scratch, err = os.MkdirTemp("", "packcheck-page-test"); err != nil {
+		panic(err)
+	}
+	code := m.Run()
+	os.RemoveAll(scratch)
+	os.Exit(code)
+}
+
 // built is the page as the documented command makes it, built once.
 var built = sync.OnceValues(func() (string, error) {
-	folder, err := os.MkdirTemp("", "packcheck-page-test")
-	if err != nil {
-		return "", err
-	}
-	file := filepath.Join(folder, "packcheck.html")
+	file := filepath.Join(scratch, "packcheck.html")
 	if out, err := exec.Command("go", "run", "example.org/packcheck/cmd/page", file).CombinedOutput(); err != nil {
 		return "", fmt.Errorf("%w: %s", err, out)
 	}

@@ -61,11 +61,7 @@ func (p *tab) given() map[string]string {
 
 // command is the program, built once.
 var command = sync.OnceValues(func() (string, error) {
-	folder, err := os.MkdirTemp("", "packcheck-command-test")
-	if err != nil {
-		return "", err
-	}
-	file := filepath.Join(folder, "packcheck")
+	file := filepath.Join(scratch, "packcheck")
 	if out, err := exec.Command("go", "build", "-o", file, "example.org/packcheck/cmd/packcheck").CombinedOutput(); err != nil {
 		return "", fmt.Errorf("%w: %s", err, out)
 	}
