@@ -188,11 +188,8 @@ func (m *motion) drawn(s supply, watts float64) float64 {
 // swings is by how much more than for its mean power the supply of a converter gives in
 // the mean of a current of such a variance: its volts fall with the current.
 func (m *motion) swings(s supply, meanA, variance float64) float64 {
-	left := s.emfV - 2*s.ohm*meanA
-	if left <= 0 {
-		return 0
-	}
-	return s.ohm * variance / left
+	// Near the most that the supply can give, its bend is no longer a matter of a variance.
+	return s.ohm * variance / max(s.emfV-2*s.ohm*meanA, s.emfV/4)
 }
 
 // regulates reports whether the converter holds its output at speed v.
@@ -327,11 +324,18 @@ func (m *motion) approach(out *stretch, s supply, stand pull, near, dt float64) 
 	perS := m.eq.NewtonPerA*stand.perS/damping - 2*perS2/rate // of the running speed
 	running := push/damping - perS/rate
 	lag := v - running
-	e := 0.0
-	if rate*dt < over {
-		e = portable.Exp(-rate * dt)
+	x, e := rate*dt, 0.0
+	if x < over {
+		e = portable.Exp(-x)
 	}
-	share := (1 - e) / (rate * dt) // mean of the exponential over the step
+	// Means over the step: of the exponential, of it times the share of the time that is
+	// over, and of it times that share squared.
+	share, ramp, square := 1-x/2+x*x/6, 1./2-x/3+x*x/8, 1./3-x/4+x*x/10
+	if x > 1e-3 { // below, the differences cancel
+		share = (1 - e) / x
+		ramp = (share - e) / x
+		square = (2*ramp - e) / x
+	}
 	mean, end := running+(perS/2+perS2*dt/3)*dt+lag*share, running+(perS+perS2*dt)*dt+lag*e
 	if end < 0 {
 		out.stopsS = out.cappedS + stops(running, perS, perS2, lag, rate, dt)
@@ -342,7 +346,6 @@ func (m *motion) approach(out *stretch, s supply, stand pull, near, dt float64) 
 	k := m.eq.VoltPerMS / stand.ohm
 	lineA, risesA, bendsA, swingA := stand.amps-k*running, (stand.perS-k*perS)*dt, (stand.perS2-k*perS2)*dt*dt, -k*lag
 	meanA, lastA := lineA+risesA/2+bendsA/3+swingA*share, lineA+risesA+bendsA+swingA*e
-	ramp := (share - e) / (rate * dt) // mean of the exponential times the share of the time that is over
 	batteryA := m.batteryA(m.after(s, dt/2), mean, meanA, false)
 	moreA := risesA + bendsA + 12*swingA*(ramp-share/2) // of the line that the current runs along
 	if m.dutyPerS != 0 {
@@ -355,14 +358,13 @@ func (m *motion) approach(out *stretch, s supply, stand pull, near, dt float64) 
 	}
 	motorA2 := lineA*(lineA+risesA) + risesA*risesA/3 + 2*swingA*(lineA*share+risesA*ramp) + swingA*swingA*share*(1+e)/2
 	if bendsA != 0 {
-		square := (2*ramp - e) / (rate * dt) // mean of the exponential times that share squared
 		motorA2 += bendsA * (2./3*lineA + risesA/2 + bendsA/5 + 2*swingA*square)
 	}
 	out.motorA2s += motorA2 * dt
 	ratio := 0.0
 	if meanA != 0 {
 		ratio = batteryA / meanA
-		if m.outV > 0 {
+		if m.outV > 0 && s.emfV > 0 {
 			batteryA += m.swings(s, batteryA, ratio*ratio*max(motorA2-meanA*meanA, m.dutyPerS*m.dutyPerS*dt*dt*meanA*meanA/3))
 			ratio = batteryA / meanA
 		}

@@ -2,7 +2,12 @@ package ride
 
 import (
 	"math"
+	"math/rand/v2"
+	"os"
 	"testing"
+
+	"example.org/packcheck/battery"
+	"example.org/packcheck/cutoff"
 
 	"example.org/packcheck/drive"
 )
@@ -84,6 +89,58 @@ func TestStepsOfAPressAreOfAUsefulLength(t *testing.T) {
 		}
 		if math.Abs(sum-c.DriveS) > 2*leastS {
 			t.Errorf("%g s are parted into %g s", c.DriveS, sum)
+		}
+	}
+}
+
+// Whatever is put together, no figure of an outing is beyond numbers.
+func TestNoOutingLeavesTheNumbers(t *testing.T) {
+	n := 400
+	if os.Getenv("PACKCHECK_SLOW") != "" {
+		n = 40000
+	}
+	r := rand.New(rand.NewPCG(1, 2))
+	between := func(lo, hi float64) float64 { return lo * math.Pow(hi/lo, r.Float64()) }
+	packs := []*battery.Model{pack(t, "agm", 6, 7), pack(t, "li-ion", 5, 2), pack(t, "lifepo4", 4, 6), pack(t, "nimh", 10, 4)}
+	for i := range n {
+		c := tractorCase(t)
+		c.Pack, c.StartCharge = packs[r.IntN(len(packs))], between(0.05, 1)
+		c.PathOhm, c.DriveS, c.PauseS = between(0.01, 1), between(0.5, 200), between(0.5, 60)
+		c.PackC, c.StandbyA = -10+50*r.Float64(), between(1e-3, 1)
+		c.AmbientC = c.PackC
+		v := &c.Vehicle
+		v.GripN, v.RollN, v.GradeN, v.DragNS2PerM2 = between(1, 300), between(1, 200), between(0.1, 100), between(0.05, 2)
+		v.Motor.WindingOhm *= between(0.1, 10)
+		v.Motor.Thermal.WindingJPerK *= between(0.05, 2)
+		if r.IntN(2) == 0 {
+			c.Controller.Chopper, c.Controller.RampS = true, between(0.05, 10)
+		}
+		if r.IntN(3) == 0 {
+			c.Controller.ModuleRampS = between(0.05, 5)
+		}
+		if r.IntN(3) == 0 {
+			c.Controller.Chopper, c.Controller.LimitA = true, between(1, 100)
+		}
+		if r.IntN(4) == 0 {
+			c.Controller.Converter = drive.Converter{OutV: between(5, 12), LimitA: between(5, 50)}
+		}
+		if r.IntN(2) == 0 {
+			c.Cutoffs = chain(t, cutoff.Device{Where: cutoff.Place(r.IntN(3)), OpensAtV: between(0.5, 1) * c.Pack.FullV(), DelayS: between(0.01, 5)})
+		}
+		out := Run(&c, nil)
+		if out.ClockS == 0 {
+			continue // over before it began
+		}
+		for what, x := range map[string]float64{
+			"pedal": out.PedalS, "metres": out.DistanceM, "charge": out.DeliveredAh, "energy": out.DeliveredWh, "volts": out.LowestPackV + out.LowestBusV,
+			"amps": out.PeakBatteryA, "mean square": out.RMSA, "pack": out.HottestC, "winding": out.WindingC, "case": out.CaseC, "left": out.ChargeLeft, "speed": out.FinalSpeed,
+		} {
+			if math.IsNaN(x) || math.Abs(x) > 1e7 {
+				t.Errorf("case %d: %s of %g: %+v", i, what, x, c.Controller)
+			}
+		}
+		if out.DistanceM < 0 || out.DeliveredAh < 0 || out.ChargeLeft > c.StartCharge+1e-6 {
+			t.Errorf("case %d: %g m, %g Ah, %g left of %g", i, out.DistanceM, out.DeliveredAh, out.ChargeLeft, c.StartCharge)
 		}
 	}
 }

@@ -75,6 +75,8 @@ const (
 	leastShare = 0.03  // speeds below this share of what full volts could do count as that
 	roughS     = 0.005 // shorter steps are taken as they are
 	fullDuty   = 1 - 1e-9
+	mostTold   = 0.25 // of the volts: further no end of a step is believed to lie from its line
+	fastest    = 4    // times the speed of free wheels: faster no vehicle is believed to go
 )
 
 // motionOver computes a step's motion with the electromotive force along a
@@ -91,7 +93,7 @@ func (o *outing) motionOver(d *draft, s *slot) {
 		m.dutyPerS = (duty(&c.Controller, n.pressS+s.dtS) - full.duty) * s.perS
 	}
 	told := s.told
-	if !told.known {
+	if !o.believes(&told, s) {
 		m.warmed(n.heat.WindingC, n.heat.WindingC, s.perS)
 		m.endMS = n.speedMS
 		m.run(&d.stretch, full, n.speedMS, n.speedMS, s.dtS)
@@ -105,7 +107,7 @@ func (o *outing) motionOver(d *draft, s *slot) {
 		mean, end = mean+told.emfV/3, end+told.emfV // what a curve adds grows with the square of the time
 		src := full
 		src.emfV, src.perS = max(full.emfV+2*mean-end-n.look.EMFV, 0), 2*(end-mean)*s.perS
-		m.run(&d.stretch, src, n.speedMS, told.metres*s.perS, s.dtS)
+		m.run(&d.stretch, src, n.speedMS, max(told.metres, 0)*s.perS, s.dtS)
 		off := d.batteryAs - told.batteryAs
 		d.lineEndV = end
 		told.endMS, told.batteryAs, told.metres, told.motorA2s = d.speedMS, d.batteryAs, d.metres, d.motorA2s
@@ -115,6 +117,15 @@ func (o *outing) motionOver(d *draft, s *slot) {
 	}
 	s.told = told
 	o.warm(d, s, d.motorA2s*s.perS*m.eq.Ohm, d.metres*s.perS*m.rubN)
+}
+
+// believes reports whether what was foretold of a step can be: a step that went wrong
+// would lead the next one further astray.
+func (o *outing) believes(told *foretold, s *slot) bool {
+	emf, m := o.now.look.EMFV, &o.motion
+	stallA := emf / m.coldOhm
+	return told.known && math.Abs(told.emfV) <= mostTold*emf && told.motorA2s*s.perS <= stallA*stallA &&
+		math.Abs(told.endMS*m.eq.VoltPerMS) <= fastest*emf && told.metres*s.perS*m.eq.VoltPerMS <= fastest*emf
 }
 
 // lookBack looks at a step of driving that was worked out: how far the pack ended
