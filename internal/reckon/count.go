@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/wiring"
 )
 
 // The shares at which a finding stands plainly, likely, possibly, and at which
@@ -214,13 +215,19 @@ func onFuseSize(f *answer.Finding) bool {
 
 // oneFuse lets all that is advised on the fuse be of the one vehicle whose ratings
 // the answer names: each from a draw of its own, they would contradict each other.
+// Where none suits that one, none is advised.
 func oneFuse(list, typical []answer.Finding) {
+	none := slices.IndexFunc(typical, func(o answer.Finding) bool { return o.Code == wiring.CodeFuseNoneFits })
 	for i := range list {
 		f := &list[i]
 		if !onFuseSize(f) {
 			continue
 		}
-		if k := slices.IndexFunc(typical, func(o answer.Finding) bool { return o.Code == f.Code && onFuseSize(&o) }); k >= 0 {
+		k := slices.IndexFunc(typical, func(o answer.Finding) bool { return o.Code == f.Code && onFuseSize(&o) })
+		if k < 0 && f.Change == answer.FitFuse {
+			k = none
+		}
+		if k >= 0 {
 			f.Advice, f.Change = typical[k].Advice, typical[k].Change
 		}
 	}

@@ -81,9 +81,8 @@ func fuseToBuy(a *answer.Assessment, p *setup.Parts) string {
 	case len(w.FuseSizesA) > 0: // of the vehicle in the middle, as what is advised
 	case w.FuseLeastA == nil || w.FuseMostA == nil:
 		return "none yet: no rating suits this wire and this load. First limit the current or fit thicker wire."
-	default:
-		return "none yet: no standard size lies between " + amps(*w.FuseLeastA) + " and " + amps(*w.FuseMostA) +
-			". First limit the current or strengthen the path."
+	default: // the amps told are of all vehicles, this of the one in the middle
+		return "none yet: no standard size suits this wire and this load. First limit the current or strengthen the path."
 	}
 	text := sizes(w.FuseSizesA) + "; printed with " + volts(math.Ceil(a.Pack.FullV)) + " or more; right at the pack."
 	if wire := p.Wire; wire != nil && (wire.Gauge.Assumed || wire.AreaMM2.Assumed) {
