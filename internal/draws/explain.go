@@ -5,11 +5,13 @@ import (
 	"slices"
 )
 
-// Explainer tells with which unknowns a figure of the draws goes.
+// Explainer tells with which unknowns a figure of the draws goes, and where the middle
+// of each unknown is.
 type Explainer struct {
 	weight []float64
 	bins   int
 	bin    [][]uint8 // of each unknown, of each draw
+	median []float64 // of each unknown
 }
 
 // binsLeast and binsMost bound the bins of an unknown; one for every
@@ -33,11 +35,16 @@ func NewExplainer(z [][]float64, weight []float64) *Explainer {
 		total += e.weight[i]
 		squares += e.weight[i] * e.weight[i]
 	}
-	if n == 0 || total == 0 {
+	if n == 0 {
+		return e
+	}
+	e.median = make([]float64, len(z[0]))
+	if total == 0 {
 		return e
 	}
 	e.bins = max(binsLeast, min(binsMost, int(total*total/squares/drawsPerBin)))
 	order := make([]placed, n)
+	flat := make([]float64, 2*n)
 	e.bin = make([][]uint8, len(z[0]))
 	for d := range e.bin {
 		e.bin[d] = make([]uint8, n)
@@ -45,15 +52,24 @@ func NewExplainer(z [][]float64, weight []float64) *Explainer {
 			order[i] = placed{z[i][d], i}
 		}
 		slices.SortFunc(order, placed.compare)
-		upTo := 0.0
+		upTo, o := 0.0, ordered{value: flat[:0:n], upTo: flat[n:n]}
 		for _, p := range order {
-			middle := upTo + e.weight[p.at]/2
-			upTo += e.weight[p.at]
+			w := e.weight[p.at]
+			middle := upTo + w/2
+			upTo += w
 			e.bin[d][p.at] = uint8(min(e.bins-1, int(float64(e.bins)*middle/total)))
+			if w > 0 {
+				o.value, o.upTo = append(o.value, p.value), append(o.upTo, upTo)
+			}
 		}
+		o.total = upTo
+		e.median[d] = o.at(0.5)
 	}
 	return e
 }
+
+// Median returns the 50 % point of an unknown, see [Quantile].
+func (e *Explainer) Median(unknown int) float64 { return e.median[unknown] }
 
 // Explain returns, for each unknown, the share of the spread of a figure that
 // goes with it: the variance of the conditional mean over the variance

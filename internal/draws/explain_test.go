@@ -122,3 +122,20 @@ func BenchmarkExplain(b *testing.B) {
 		e.Explain(values)
 	}
 }
+
+func TestTheMedianOfAnUnknownIsItsFiftyPercentPoint(t *testing.T) {
+	z := draws.Points(301, 3)
+	weight := make([]float64, len(z))
+	for i := range weight {
+		weight[i] = float64(i % 5) // some count for nothing
+	}
+	for name, w := range map[string][]float64{"equal weights": nil, "some without weight": weight} {
+		e := draws.NewExplainer(z, w)
+		for d := range z[0] {
+			want := draws.Quantile(figureOf(z, func(z []float64) float64 { return z[d] }), w, 0.5)
+			if got := e.Median(d); got != want {
+				t.Errorf("%s, unknown %d: %v, want %v", name, d, got, want)
+			}
+		}
+	}
+}

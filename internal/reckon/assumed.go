@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/setup"
 )
 
@@ -58,7 +57,7 @@ func (e *engine) assumedSources() map[string]string {
 // it. What moves nothing keeps the order in which it was assumed.
 func (e *engine) assumed(d *drawn, t *table, findings []answer.Finding) []answer.Assumed {
 	effect := map[string]float64{}
-	explain := draws.NewExplainer(d.z, d.weight)
+	explain := d.explain()
 	keys := e.world.Keys()
 	for i, figure := range metrics.Get() {
 		switch figure.path {

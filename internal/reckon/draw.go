@@ -22,6 +22,7 @@ type drawn struct {
 	weighed   bool // by readings: the first draws are no better than the others
 	readings  []answer.Reading
 	conflict  *answer.Conflict
+	explainer *draws.Explainer // see explain
 }
 
 // enough is the effective number of draws at which weighing ends with the usual
@@ -173,7 +174,7 @@ func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.P
 // readings so well that the most probable one, which can only do better, leaves
 // no doubt.
 func (e *engine) agree(list []reading, p *draws.Posterior) bool {
-	z := middle(e.world, p.Z, p.Weight)
+	z := middle(e.world, p.Z, p.Weight, draws.NewExplainer(p.Z, p.Weight).Median)
 	out := make([]float64, len(list))
 	if !e.model(list)(0, z, out) {
 		return false
@@ -305,22 +306,33 @@ const priorDraws = 256
 
 // median is the point with every figure at its median and every choice at its
 // likeliest, all readings weighed.
-func (d *drawn) median(w *setup.World) []float64 { return middle(w, d.z, d.weight) }
+func (d *drawn) median(w *setup.World) []float64 {
+	return middle(w, d.z, d.weight, d.explain().Median)
+}
 
-// middle is that point of some draws with their weights.
-func middle(w *setup.World, draw [][]float64, weight []float64) []float64 {
+// explain sorts the draws by each unknown, once.
+func (d *drawn) explain() *draws.Explainer {
+	if d.explainer == nil {
+		d.explainer = draws.NewExplainer(d.z, d.weight)
+	}
+	return d.explainer
+}
+
+// middle is that point of some draws with their weights, and with the median of each
+// unknown.
+func middle(w *setup.World, draw [][]float64, weight []float64, median func(unknown int) float64) []float64 {
 	z := make([]float64, w.Dims())
 	column := make([]float64, len(draw))
 	choices := w.Choices()
 	for j := range z {
+		if j >= len(choices) {
+			z[j] = median(j)
+			continue
+		}
 		for i := range draw {
 			column[i] = draw[i][j]
 		}
-		if j < len(choices) {
-			z[j] = choices[j].Commonest(column, weight)
-			continue
-		}
-		z[j] = draws.Quantile(column, weight, 0.5)
+		z[j] = choices[j].Commonest(column, weight)
 	}
 	return z
 }
