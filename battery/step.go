@@ -71,8 +71,8 @@ func (p *Step) Warm(s *State, watts float64) { s.TempC += watts * p.perWatt }
 
 // Straighten corrects a state that [Step.AdvanceFrom] has led from now to end: it
 // takes the resistances, and what is lost between the wells, along straight lines between
-// the two, where that takes those of the beginning, and the current along one that rises by so many amps over the
-// step, where that takes its mean.
+// the two, where that takes those of the beginning, and the current along one that rises
+// by so many amps over the step, where that takes its mean.
 func (p *Step) Straighten(now, end *Look, s *State, currentA, risesA float64) {
 	from1, from2 := p.m.settled(&now.warmth, now.ohm1*currentA, now.ohm2*currentA)
 	to1, to2 := p.m.settled(&end.warmth, end.ohm1*currentA, end.ohm2*currentA)

@@ -22,19 +22,11 @@ type Branch struct {
 
 func (b Branch) absent() bool { return b.Ohm == 0 || b.Farad == 0 }
 
-// settled returns the volts at which the branch settles under a current, and
-// how steeply they rise with it.
-func (b Branch) settled(amps float64) (volts, ohm float64) {
-	return b.settledV(amps), b.steep(amps)
-}
+// settled returns the volts at which the branch settles under a current.
+func (b Branch) settled(amps float64) float64 { return bend.Settled(amps*b.Ohm, b.KneeV) }
 
 // steep is how steeply the settled volts rise with the current.
 func (b Branch) steep(amps float64) float64 { return bend.Steep(b.Ohm, amps, b.KneeV) }
-
-// settledV is settled without the slope.
-func (b Branch) settledV(amps float64) float64 {
-	return bend.Settled(amps*b.Ohm, b.KneeV)
-}
 
 // PackCircuit is the pack and the path at the moment of a launch: volts behind
 // resistances, which is all that drive needs to know of a battery.
@@ -53,12 +45,12 @@ func (p PackCircuit) Steady() Source { return p.steadyAt(0) }
 func (p PackCircuit) steadyAt(amps float64) Source {
 	s := Source{OCVV: p.OCVV, Ohm: p.R0Ohm + p.PathOhm}
 	for _, b := range p.RC {
-		switch volts, ohm := b.settled(amps); {
+		switch {
 		case b.absent():
 		case amps == 0:
-			s.Ohm += ohm
+			s.Ohm += b.steep(amps)
 		default:
-			s.Ohm += volts / amps
+			s.Ohm += b.settled(amps) / amps
 		}
 	}
 	return s

@@ -142,8 +142,8 @@ func (p *plant) slope(t float64, y, f *state) {
 		battery *= own * module
 		f[motorAmps] = p.headroom(t, y) * p.perHenry
 	}
-	f[firstBranch] = (p.branch[0].settledV(battery) - y[firstBranch]) * p.decay[0]
-	f[secondBranch] = (p.branch[1].settledV(battery) - y[secondBranch]) * p.decay[1]
+	f[firstBranch] = (p.branch[0].settled(battery) - y[firstBranch]) * p.decay[0]
+	f[secondBranch] = (p.branch[1].settled(battery) - y[secondBranch]) * p.decay[1]
 	w := y[wheelSpeed]
 	switch p.motion {
 	case held:

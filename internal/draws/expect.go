@@ -38,7 +38,6 @@ const (
 // draws, and a verdict on each. It is for one goroutine.
 type Prospects struct {
 	weight  []float64
-	figures [][]float64
 	order   [][]placed // each figure's draws by rising value
 	verdict []int
 	truths  []int     // draws that are taken for the truth in turn
@@ -55,7 +54,7 @@ type Prospects struct {
 // each draw, NaN where it has none, in the scale in which their widths count
 // (logarithms for widths as ratios). verdict has a class for each draw, 0 and up;
 // nil for none. weight is as in [Posterior]; nil means equal weights. It fails
-// when the lists differ in length.
+// when the lists differ in length, and on a verdict below 0.
 func NewProspects(n int, figures [][]float64, verdict []int, weight []float64) (*Prospects, error) {
 	switch {
 	case weight != nil && len(weight) != n:
@@ -75,17 +74,12 @@ func NewProspects(n int, figures [][]float64, verdict []int, weight []float64) (
 		}
 		kinds = max(kinds, v+1)
 	}
-	x := &Prospects{figures: figures, verdict: verdict, weight: make([]float64, n), after: make([]float64, n), tally: make([]float64, kinds)}
+	x := &Prospects{verdict: verdict, weight: make([]float64, n), after: make([]float64, n), tally: make([]float64, kinds)}
 	for i := range x.weight {
 		x.weight[i] = weightAt(weight, i)
 	}
 	for f, values := range figures {
-		order := make([]placed, 0, n)
-		for i, v := range values {
-			if x.weight[i] > 0 && !math.IsNaN(v) {
-				order = append(order, placed{v, i})
-			}
-		}
+		order := present(values, weight)
 		slices.SortFunc(order, placed.compare)
 		x.order = append(x.order, order)
 		x.width = append(x.width, x.widthOf(f, x.weight))
@@ -126,7 +120,7 @@ func (x *Prospects) Expect(foretold []float64, err float64) (Gain, error) {
 
 // gain takes draws for the truth in turn.
 func (x *Prospects) gain(foretold []float64, err float64) Gain {
-	g := Gain{Width: make([]float64, len(x.figures)), WrongNow: 1 - x.right}
+	g := Gain{Width: make([]float64, len(x.order)), WrongNow: 1 - x.right}
 	var total, readable float64
 	for i, w := range x.weight {
 		total += w
@@ -144,11 +138,11 @@ func (x *Prospects) gain(foretold []float64, err float64) Gain {
 		}
 		return g
 	}
-	counted := make([]float64, len(x.figures))
+	counted := make([]float64, len(x.order))
 	x.wider = 0
 	for k, truth := range x.truths {
 		x.weigh(foretold, truth, err, x.errors[k])
-		for f := range x.figures {
+		for f := range x.order {
 			if w := x.widthOf(f, x.after); !math.IsNaN(w) {
 				g.Width[f] += w
 				counted[f]++

@@ -45,19 +45,15 @@ type ordered struct {
 }
 
 func inOrder(values, weight []float64) ordered {
+	place := present(values, weight)
 	var all, first float64
-	place, alike := make([]placed, 0, len(values)), true
-	for i, v := range values {
-		w := weightAt(weight, i)
-		all += w
-		if w > 0 && !math.IsNaN(v) {
-			if len(place) == 0 {
-				first = w
-			}
-			alike = alike && w == first
-			place = append(place, placed{v, i})
-		}
+	for i := range values {
+		all += weightAt(weight, i)
 	}
+	if len(place) > 0 {
+		first = weightAt(weight, place[0].at)
+	}
+	alike := !slices.ContainsFunc(place, func(p placed) bool { return weightAt(weight, p.at) != first })
 	flat := make([]float64, 2*len(place))
 	o := ordered{value: flat[:len(place)], upTo: flat[len(place):]}
 	if alike { // then it does not matter whose value it is
@@ -80,6 +76,17 @@ func inOrder(values, weight []float64) ordered {
 		o.present = min(1, o.total/all)
 	}
 	return o
+}
+
+// present are the values of the draws that have one and count.
+func present(values, weight []float64) []placed {
+	place := make([]placed, 0, len(values))
+	for i, v := range values {
+		if weightAt(weight, i) > 0 && !math.IsNaN(v) {
+			place = append(place, placed{v, i})
+		}
+	}
+	return place
 }
 
 // placed is a value with the number of its draw.

@@ -73,11 +73,11 @@ func (o *outing) closely(s *slot, d *draft) End {
 // around takes a step in three parts: up to a moment that a straight line foretells,
 // over it, and on. Where the line was wrong the part that has it is parted again.
 func (o *outing) around(s *slot, atS float64) End {
-	const half, nothingS = 1.0 / 16, 1e-6
+	const half = 1.0 / 16
 	from, to := max(atS-half*s.dtS, 0), min(atS+half*s.dtS, s.dtS)
 	var part slot
 	for _, dtS := range [...]float64{from, to - from, s.dtS - to} {
-		if dtS < nothingS {
+		if dtS < leastS {
 			continue
 		}
 		part = o.part(dtS)
@@ -187,8 +187,8 @@ func (o *outing) crossing(e End, dtS, past float64) float64 {
 // watch takes a chain of cutoffs through a step and returns when it opened and when
 // the volts first crossed those of a device, +Inf when they did not. The volts are
 // taken along straight lines from the step's beginning to where the current leaves
-// its cap and on to the end; clear says that nothing hangs on how straight they are,
-// as long as the round will be followed once more.
+// its cap and on to the end; clear says that nothing hangs on how straight they are, as
+// in a round that will be followed once more.
 func (o *outing) watch(chain *cutoff.Chain, d *draft) (opensS, crossS float64, clear bool) {
 	counting, dtS := chain.Counting(), d.dtS*float64(o.finer)
 	left := chain.UntilTrip(cutoff.Sample{PackV: math.Inf(-1), BusV: math.Inf(-1)})

@@ -242,13 +242,10 @@ func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 		}
 		return
 	}
-	t := dt
 	// The free current falls with speed; where it meets the cap this part is over.
 	first, bends := m.cappedRise(v, dt)
 	over, closing, curls := freeA-capA, m.eq.VoltPerMS/stand.ohm*first-stand.perS, stand.perS2-m.eq.VoltPerMS/stand.ohm*bends
-	if under := closing*closing - 4*curls*over; under >= 0 && closing+math.Sqrt(under) > 0 {
-		t = min(dt, 2*over/(closing+math.Sqrt(under)))
-	}
+	t := min(dt, soonest(over, closing, -curls))
 	out.firstA = m.batteryA(s, v, capA, m.limitA <= m.gripA)
 	if t > 0 {
 		m.capped(out, s, t)
@@ -379,13 +376,16 @@ func (m *motion) approach(out *stretch, s supply, stand pull, near, dt float64) 
 
 // comesTo is when the pull reaches so many amps, which it begins below; +Inf when it
 // does not.
-func (p pull) comesTo(amps float64) float64 {
-	short := amps - p.amps
-	under := p.perS*p.perS + 4*p.perS2*short
-	if !(under >= 0 && p.perS+math.Sqrt(under) > 0) {
+func (p pull) comesTo(amps float64) float64 { return soonest(amps-p.amps, p.perS, p.perS2) }
+
+// soonest is when perS t + perS2 t^2 first makes up for what is short; +Inf when it
+// never does.
+func soonest(short, perS, perS2 float64) float64 {
+	under := perS*perS + 4*perS2*short
+	if !(under >= 0 && perS+math.Sqrt(under) > 0) {
 		return math.Inf(1)
 	}
-	return 2 * short / (p.perS + math.Sqrt(under))
+	return 2 * short / (perS + math.Sqrt(under))
 }
 
 // stand adds a time at rest under full or rising volts to out.

@@ -8,7 +8,6 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
-
 	"example.org/packcheck/drive"
 )
 
