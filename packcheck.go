@@ -14,7 +14,7 @@
 //
 // # Ranges, shares and readings
 //
-// A setup leaves much open. Every vehicle that it may mean is drawn (1024 by
+// A setup leaves much open. Every vehicle that it may mean is drawn (2048 by
 // default), and each is computed and judged by itself. A range runs from the 10
 // to the 90 % point of these: eight of ten vehicles like this lie inside, and
 // the likely value is the median. A finding's share is the part of the draws in
@@ -51,7 +51,7 @@ const LeastDraws, MostDraws = reckon.LeastDraws, reckon.MostDraws
 
 // Options say how much is computed. The zero value is right for most uses.
 type Options struct {
-	// Draws is how many vehicles are drawn, [LeastDraws] to [MostDraws]; 0 means 1024, which
+	// Draws is how many vehicles are drawn, [LeastDraws] to [MostDraws]; 0 means 2048, which
 	// puts nine in ten ends of the ranges within 2 % of those of a hundred thousand.
 	Draws int
 	// Ways asks for ways out where something has to be fixed first: sets of changes

@@ -51,7 +51,7 @@ func ExampleCutoff() {
 func ExampleBlocked() {
 	gist(ask.Blocked{Battery: ask.Battery{Label: "20 V max 5 Ah"}, WindingOhm: 0.2, Motors: 2}.Answer())
 	// Output:
-	// fix first: blocked: 96.4 A (57.3 to 131 A)
+	// fix first: blocked: 95.7 A (57.5 to 129 A)
 }
 
 // The same with a whole vehicle: the pack goes into package drive as it is.
@@ -137,14 +137,14 @@ func ExampleJoin() {
 	gist(ask.Join{A: b, AV: 12.9, B: b, BV: 12.3}.Answer())
 	gist(ask.Join{A: b, AV: 12.9, B: b, BV: 12.85}.Answer())
 	// Output:
-	// danger: flows at first: 7.37 A (4.32 to 10.9 A)
-	// flows at first: 696 mA (0.412 to 1.03 A)
+	// danger: flows at first: 7.5 A (4.22 to 11.3 A)
+	// flows at first: 736 mA (0.391 to 1.08 A)
 }
 
 func ExampleIdle() {
 	gist(ask.Idle{Battery: ask.Battery{Label: "20 V max 5 Ah"}, StandbyA: 0.01}.Answer())
 	// Output:
-	// watch: harmed after: 16 days (8.1 to 20 days)
+	// watch: harmed after: 16 days (8.3 to 20 days)
 }
 
 func ExampleWinter() {

@@ -112,8 +112,8 @@ func (q Old) judgeRest(p chemistry.Profile, cells int) []answer.Finding {
 }
 
 // diagnosed is for how many readings a battery is looked at: their ends lie within
-// a few hundredths of those of many more.
-const diagnosed = 64
+// a hundredth of those of many more.
+const diagnosed = 256
 
 // may looks at the battery once for each draw of it and of its readings.
 func (q Old) may(b *batteries, read charge.Evidence) (diagnoses, error) {

@@ -38,7 +38,7 @@ and its id in front. A setup that is not in order gets a line with "error", a
 list of all its faults, and the next one is judged.
 
 Options, before or after the file name
-    --draws N    how many vehicles are computed for each (1024 if left out);
+    --draws N    how many vehicles are computed for each (2048 if left out);
                  64 will do for a first sieve
     --ways       search ways out, too; costs about as much again
     --any-folder

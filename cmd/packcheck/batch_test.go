@@ -147,7 +147,7 @@ func TestWhatABatchHoldsDoesNotGrowWithWhatWentBefore(t *testing.T) {
 
 // A setup of a batch and its judgement, one core, by draws.
 func BenchmarkBatch(b *testing.B) {
-	for _, n := range []int{64, 1024} {
+	for _, n := range []int{64, 2048} {
 		b.Run(fmt.Sprintf("draws-%d", n), func(b *testing.B) {
 			one := item{line: 1, dir: ".", text: fmt.Appendf(nil, `{"toml": %q}`, labelsOnly)}
 			began := ownTime(b)

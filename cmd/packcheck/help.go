@@ -77,7 +77,7 @@ Options, before or after the file name
                           several are set side by side, with "own" for its own
     --set KEY=VALUE       a line of the setup, as often as needed, such as
                           --set rider.age="3 years"; no VALUE takes it out
-    --draws N             how many vehicles are computed (1024 if left out)
+    --draws N             how many vehicles are computed (2048 if left out)
     --trace FILE          also write the outing as a table (CSV)
     --trace-launch FILE   also write the first seconds as a table (CSV)
     --write-setup FILE    also save the setup as it is judged

@@ -53,7 +53,10 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 	t.fill(a)
 	words(a, t)
 	a.Findings = count(&t.judged, guesses{e.assumedKeys(), e.assumedSources(), p.AsMade})
-	oneFuse(a.Findings, typical.Judged.Findings)
+	if fuse := t.judged.middleFuse(fusedOf(typical)); a.Path != nil {
+		a.Path.FuseSizesA = fuse.sizes()
+		oneFuse(a.Findings, fuse)
+	}
 	a.Verdict = answer.Worst(a.Findings)
 	return a
 }
@@ -74,7 +77,7 @@ func shape(a *answer.Assessment, v *Vehicle) {
 		a.Steady, a.Launch = &answer.SteadyFigures{}, launchOf(v)
 	}
 	if w := v.Judged.Wired; w != nil {
-		a.Path = &answer.PathFigures{FuseSizesA: w.Band.StandardA}
+		a.Path = &answer.PathFigures{}
 		for _, l := range w.Losses {
 			a.Path.Elements = append(a.Path.Elements, answer.PathElement{Name: l.Name, Ohm: l.Ohm, DropV: l.DropV, HeatW: l.HeatW})
 		}

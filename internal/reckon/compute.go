@@ -36,6 +36,7 @@ type judgedTable struct {
 	match    []string
 	week     []string
 	advised  []*answer.AdvisedCutoff
+	fuses    []fused
 	err      float64 // standard error of a share of a half
 }
 
@@ -78,6 +79,7 @@ func newTable(e *engine, weight []float64, j judgedTable) *table {
 	to.values, to.findings = rows(len(metrics.Get()), k), make([][]answer.Finding, k)
 	to.foretold = rows(len(e.candidates), k)
 	to.opens, to.match, to.week, to.advised = make([]string, k), make([]string, k), make([]string, k), make([]*answer.AdvisedCutoff, k)
+	to.fuses = make([]fused, k)
 	return t
 }
 
@@ -112,7 +114,7 @@ func (t *table) evaluate(e *engine, d *drawn, i int, to column) error {
 	if judged {
 		j.findings[at] = v.Judged.Findings
 		j.opens[at], j.match[at], j.week[at] = v.Judged.Cutoff.First, v.Judged.Charging.Match, v.Judged.Cutoff.Week
-		j.advised[at] = v.Judged.Cutoff.Advised
+		j.advised[at], j.fuses[at] = v.Judged.Cutoff.Advised, fusedOf(v)
 	}
 	if to.deep == complete {
 		for c := range e.candidates {

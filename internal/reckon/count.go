@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/wiring"
 )
 
 // The shares at which a finding stands plainly, likely, possibly, and at which
@@ -205,32 +204,6 @@ func (h *held) heed(f *answer.Finding) {
 	slices.SortStableFunc(alike, func(a, b instance) int { return cmp.Compare(asksFor(a.Finding), asksFor(b.Finding)) })
 	most := upTo(alike, plainShare*weight)
 	f.Advice, f.LimitA = most.Advice, most.LimitA
-}
-
-// onFuseSize reports whether a finding advises a rating of the fuse, or the wire
-// that one needs.
-func onFuseSize(f *answer.Finding) bool {
-	return f.Topic == answer.TopicPath && f.Item == answer.Fuse && (f.Change == answer.FitFuse || f.Change == answer.FitWire)
-}
-
-// oneFuse lets all that is advised on the fuse be of the one vehicle whose ratings
-// the answer names: each from a draw of its own, they would contradict each other.
-// Where none suits that one, none is advised.
-func oneFuse(list, typical []answer.Finding) {
-	none := slices.IndexFunc(typical, func(o answer.Finding) bool { return o.Code == wiring.CodeFuseNoneFits })
-	for i := range list {
-		f := &list[i]
-		if !onFuseSize(f) {
-			continue
-		}
-		k := slices.IndexFunc(typical, func(o answer.Finding) bool { return o.Code == f.Code && onFuseSize(&o) })
-		if k < 0 && f.Change == answer.FitFuse {
-			k = none
-		}
-		if k >= 0 {
-			f.Advice, f.Change = typical[k].Advice, typical[k].Change
-		}
-	}
 }
 
 // asksFor is how much a finding asks for: the lower a current limit or the

@@ -25,22 +25,24 @@ type drawn struct {
 	explainer *draws.Explainer // see explain
 }
 
-// enough is the effective number of draws at which weighing ends with the usual
-// number of draws: ranges then are within a few percent of what many more would
-// give. With fewer or more draws it goes with them, but stays above where an
-// answer would be rough.
-const enough, leastEnough = 400, 128
+// enough is the share of the draws at whose effective number weighing ends: ranges
+// then are within a few percent of what many more would give. It stays above where
+// an answer would be rough.
+const enough, leastEnough = 0.4, 128
+
+// firstShare is the share of the draws that one round of weighing takes, and leastFirst
+// how many it takes at the least.
+const firstShare, leastFirst = 0.25, 256
 
 // weighing is how much work goes into weighing, so that more draws are more sure
 // with readings, too.
 func (o Options) weighing() draws.Options {
-	share := float64(o.Draws) / UsualDraws
-	w := draws.Options{Enough: max(enough*share, leastEnough), Workers: o.Workers}
-	if o.Draws > UsualDraws {
-		w.Prior, w.Round = priorDraws*o.Draws/UsualDraws, priorDraws*o.Draws/UsualDraws
-	}
-	return w
+	first := o.firstDraws()
+	return draws.Options{Enough: max(enough*float64(o.Draws), leastEnough), Prior: first, Round: first, Workers: o.Workers}
 }
+
+// firstDraws is how many draws there are before any reading is weighed.
+func (o Options) firstDraws() int { return max(int(firstShare*float64(o.Draws)), leastFirst) }
 
 // choices tells of the unknowns that pick one kind of part or another.
 func (e *engine) choices() []draws.Choice {
@@ -68,7 +70,7 @@ func (e *engine) draw(o Options) (*drawn, error) {
 		return nil, err
 	}
 	d.effective, d.rough, d.weighed = p.Effective, p.Rough, true
-	d.tell(e, list, used, p)
+	d.tell(e, list, used, p, o.firstDraws())
 	d.z = p.Z
 	d.z, d.weight = d.at(resampled(p.Weight, o.Draws)) // most draws of the first round carry nothing
 	return d, nil
@@ -248,7 +250,7 @@ func (e *engine) conflict(list []reading, c *draws.Conflict) *answer.Conflict {
 }
 
 // tell sets every reading beside what the draws foretell of it.
-func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior) {
+func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior, first int) {
 	place := map[string]int{}
 	for i := range used {
 		place[used[i].key] = i
@@ -264,8 +266,8 @@ func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior) {
 		j, in := place[r.key]
 		out.LeftOut = !in
 		if in {
-			out.Before = d.foretold(r, p, j, nil)
-			out.After = d.foretold(r, p, j, p.Weight)
+			out.Before = foretold(r, p.Predicted[:min(len(p.Predicted), first)], j, nil)
+			out.After = foretold(r, p.Predicted, j, p.Weight)
 			miss := math.Abs(r.scaled(out.After.Likely)-r.scaled(out.Value)) / r.err
 			if out.Fits = miss <= coverage; !out.Fits {
 				out.Explains = "labels and other readings together foretell something else"
@@ -280,29 +282,19 @@ func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior) {
 // error in every third case.
 const coverage = 2
 
-// foretold is the range of what the draws foretell of a reading; without
-// weights, of those that were drawn before any reading was weighed.
-func (d *drawn) foretold(r *reading, p *draws.Posterior, j int, weight []float64) answer.Range {
-	n := len(p.Predicted)
-	if weight == nil {
-		n = min(n, priorDraws)
-	}
-	values := make([]float64, n)
-	for i := range values {
+// foretold is the range of what draws foretell of a reading, each nothing or a number
+// for every reading.
+func foretold(r *reading, predicted [][]float64, j int, weight []float64) answer.Range {
+	values := make([]float64, len(predicted))
+	for i, of := range predicted {
 		values[i] = math.NaN()
-		if p.Predicted[i] != nil {
-			values[i] = p.Predicted[i][j]
+		if of != nil {
+			values[i] = of[j]
 		}
-	}
-	if weight != nil {
-		weight = weight[:n]
 	}
 	s := draws.SpreadOf(values, weight)
 	return answer.Range{Low: r.back(s.P10), Likely: r.back(s.P50), High: r.back(s.P90)}
 }
-
-// priorDraws is how many draws package draws makes before it weighs readings.
-const priorDraws = 256
 
 // median is the point with every figure at its median and every choice at its
 // likeliest, all readings weighed.

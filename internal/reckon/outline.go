@@ -7,7 +7,7 @@ import (
 
 // outline is the part of the answer to some draws that a way out is searched by: it
 // is that of the draws that are judged. Where they leave nothing to fix first, which
-// may be the end of the search, minutes and speed are those of all.
+// may be the end of the search, minutes and speed are those of more.
 func (e *engine) outline(d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
 	t, err := e.computeJudged(d, o, deep)
 	if err != nil {
@@ -24,9 +24,11 @@ func (e *engine) outline(d *drawn, o Options, deep depth) (*answer.Assessment, *
 	return a, e.parts, err
 }
 
-// promise sets minutes and speed to those of all draws, of which some were judged.
+// promise sets minutes and speed to those of as many draws as a way out is told by, of
+// which some were judged.
 func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Options) error {
-	n := len(d.z)
+	places, weight := d.some(mostPromised)
+	n := len(places)
 	if n == len(judged.judged.at) {
 		return nil
 	}
@@ -34,25 +36,25 @@ func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Option
 	for k, i := range judged.judged.at {
 		column[i] = k
 	}
-	all := &table{weight: d.weight, values: rows(len(metrics.Get()), n), stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n)}
-	err := each(n, o.Workers, func(i int) error {
-		if k, is := column[i]; is {
+	all := &table{weight: weight, values: rows(len(metrics.Get()), n), stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n)}
+	err := each(n, o.Workers, func(at int) error {
+		if k, is := column[places[at]]; is {
 			for m := range metrics.Get() {
-				all.values[m][i] = judged.judged.values[m][k]
+				all.values[m][at] = judged.judged.values[m][k]
 			}
-			all.stuckOf[i], all.burntOf[i], all.crawlsOf[i] = judged.stuckOf[k], judged.burntOf[k], judged.crawlsOf[k]
+			all.stuckOf[at], all.burntOf[at], all.crawlsOf[at] = judged.stuckOf[k], judged.burntOf[k], judged.crawlsOf[k]
 			return nil
 		}
-		v, err := e.glance(d.z[i])
+		v, err := e.glance(d.z[places[at]])
 		if err != nil {
 			return err
 		}
 		for m, figure := range metrics.Get() {
 			if figure.promised() {
-				all.values[m][i] = figure.of(v)
+				all.values[m][at] = figure.of(v)
 			}
 		}
-		all.stuckOf[i], all.burntOf[i], all.crawlsOf[i] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
+		all.stuckOf[at], all.burntOf[at], all.crawlsOf[at] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
 		return nil
 	})
 	if err != nil {

@@ -81,7 +81,8 @@ func casesOf(t *testing.T, s *setup.Setup, n int) []ride.Case {
 const hairV, hairShare = 0.005, 5e-4
 
 // byAHair are the pedal times of the reference for a case and those that differ from
-// it by a hair in the charge, in the volts of the cutoffs, or in the length of a press.
+// it by a hair in the charge, in the volts of the cutoffs, in the length of a press or in
+// how hard it rolls: a vehicle may stand just before a press ends, or in the next one.
 func byAHair(t *testing.T, c ride.Case, times int) (least, most float64) {
 	least, most = math.Inf(1), 0
 	try := func(c ride.Case) {
@@ -89,11 +90,13 @@ func byAHair(t *testing.T, c ride.Case, times int) (least, most float64) {
 		least, most = min(least, s), max(most, s)
 	}
 	for _, share := range []float64{0, -hairShare, -hairShare / 8, hairShare / 8, hairShare} {
-		charged, pressed := c, c
+		charged, pressed, rolled := c, c, c
 		charged.StartCharge *= 1 + share
 		pressed.DriveS *= 1 + share
+		rolled.Vehicle.RollN *= 1 + share
 		try(charged)
 		try(pressed)
+		try(rolled)
 		if c.Cutoffs.Len() == 0 {
 			continue
 		}

@@ -15,7 +15,7 @@ func TestAVehicleThatBarelyMovesIsToldApart(t *testing.T) {
 	t.Parallel()
 	of := func(ground string) *answer.Assessment {
 		s := factory{volts: "12 V", label: "12 V 7 Ah", motors: 2, board: told(true), ground: ground, child: "6 years"}
-		return readWith(t, s.toml(), 256)
+		return readWith(t, s.toml(), 1024)
 	}
 	tells := func(a *answer.Assessment) bool {
 		return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return f.Code == judge.CodeBarelyMoves })

@@ -160,7 +160,7 @@ func TestLithiumHitsHarderThanLeadAcidWhateverTheGround(t *testing.T) {
 // back-EMF for the speed, charge over current for the time.
 func TestTheFiguresAgreeWithTheBackOfAnEnvelope(t *testing.T) {
 	s := onContacts(t).with("outing.drive", `"10 min"`, "outing.pause", `"0 s"`)
-	a := assess(t, s)
+	a := readWith(t, s.toml(), 1024)
 
 	grass, err := tables.Builtin().Ground("short grass")
 	if err != nil {

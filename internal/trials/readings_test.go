@@ -34,7 +34,7 @@ func TestWhatIsMeasuredBinds(t *testing.T) {
 		{"1.5 km on a charge", stock().with("measured.distance", `"1.5 km"`), "ride.distance_km", 1.5, 0.3},
 		{"5 km on a charge", stock().with("measured.distance", `"5 km"`), "ride.distance_km", 5, 0.3},
 	} {
-		if got := foretold(t, c.s.toml(), 512)[c.path].Likely; math.Abs(got/c.want-1) > c.off {
+		if got := foretold(t, c.s.toml(), 2048)[c.path].Likely; math.Abs(got/c.want-1) > c.off {
 			t.Errorf("%s: the answer is %.3g, want %.3g within %.0f %%", c.name, got, c.want, 100*c.off)
 		}
 	}

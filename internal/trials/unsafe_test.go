@@ -71,7 +71,7 @@ func TestWhatIsUnsafeIsNeverFineOrWatch(t *testing.T) {
 		{"charging lithium where it may freeze", sound.with("outing.air", `"-10 to 20 C"`), charge.CodeTooCold + "," + charge.CodePlaceNoGood, answer.FixFirst},
 		{"charging lithium at 55 C", sound.with("outing.air", `"55 C"`), charge.CodeTooHot + "," + charge.CodePlaceNoGood, answer.Danger},
 		{"a pack asked for three times its lasting current", sound.with("pack.max_current", `"2 A"`), battery.CodeCurrentLasting, answer.Danger},
-		{"a pack asked for three times its peak", labelsOnly().with("pack.max_current", `"6 A"`), drive.CodeLaunchOverPack + "," + battery.CodeCurrentPeak + "," + battery.CodeCurrentLasting, answer.FixFirst},
+		{"a pack asked for three times its peak", labelsOnly().with("pack.max_current", `"4 A"`), drive.CodeLaunchOverPack + "," + battery.CodeCurrentPeak + "," + battery.CodeCurrentLasting, answer.FixFirst},
 		{"a pack that may stand little", sound.with("pack.max_current", `"2 to 10 A"`), battery.CodeCurrentLasting, answer.FixFirst},
 		{"a controller asked for more than its peak", sound.with("controller.continuous_current", `"5 A"`, "controller.peak_current", `"10 A"`), drive.CodeLaunchOverControllerPeak, answer.FixFirst},
 		{"a child of two", sound.with("rider.age", `"2 years"`), drive.CodeWayToStop + "," + drive.CodeTooYoung, answer.FixFirst},

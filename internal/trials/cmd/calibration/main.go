@@ -36,7 +36,7 @@ func run(args []string, out io.Writer) error {
 	flags := flag.NewFlagSet("calibration", flag.ContinueOnError)
 	c := settings{}
 	flags.IntVar(&c.truths, "truths", 200, "hidden truths for each setup and number of readings")
-	flags.IntVar(&c.draws, "draws", 1024, "draws of an answer")
+	flags.IntVar(&c.draws, "draws", 2048, "draws of an answer")
 	flags.IntVar(&c.most, "most", 200, "draws of an answer, at most, whose figures are computed")
 	flags.IntVar(&c.workers, "workers", 1, "truths at a time")
 	flags.BoolVar(&c.normal, "normal", false, "errors of the normal law; otherwise Student's with 4 degrees of freedom, as the answer assumes")

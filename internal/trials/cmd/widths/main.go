@@ -35,7 +35,7 @@ func main() {
 
 func run(args []string, out io.Writer) error {
 	flags := flag.NewFlagSet("widths", flag.ContinueOnError)
-	count := flags.Int("draws", 1024, "vehicles drawn")
+	count := flags.Int("draws", 2048, "vehicles drawn")
 	most := flags.Int("keys", 6, "unknowns named beside a figure, at most")
 	if err := flags.Parse(args); err != nil {
 		return err

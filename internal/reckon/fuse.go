@@ -1,0 +1,100 @@
+package reckon
+
+import (
+	"cmp"
+	"slices"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/wiring"
+)
+
+// fused is what one vehicle makes of its fuse.
+type fused struct {
+	band     *wiring.FuseBand // nil without a path, and where no band is known
+	findings []answer.Finding
+}
+
+// fusedOf is that of a judged vehicle.
+func fusedOf(v *Vehicle) fused {
+	f := fused{findings: v.Judged.Findings}
+	if w := v.Judged.Wired; w != nil && w.Band.MostA > 0 {
+		f.band = &w.Band
+	}
+	return f
+}
+
+func (f *fused) sizes() []float64 {
+	if f.band == nil {
+		return nil
+	}
+	return f.band.StandardA
+}
+
+// middleFuse is the fuse that the answer speaks of: that of the typical vehicle, unless
+// it finds a size that suits it where most vehicles find none, or none where most find
+// one. Then it is the one with the middle current of those that agree with most.
+func (j *judgedTable) middleFuse(typical fused) fused {
+	if typical.band == nil {
+		return typical
+	}
+	none, all := 0.0, 0.0
+	for k, f := range j.fuses {
+		if f.band == nil {
+			continue
+		}
+		if all += j.weight[k]; len(f.sizes()) == 0 {
+			none += j.weight[k]
+		}
+	}
+	suited := none < likelyShare*all
+	if all == 0 || suited == (len(typical.sizes()) > 0) {
+		return typical
+	}
+	type weighed struct {
+		fused
+		weight float64
+	}
+	var agree []weighed
+	for k, f := range j.fuses {
+		if f.band != nil && suited == (len(f.sizes()) > 0) {
+			agree = append(agree, weighed{f, j.weight[k]})
+		}
+	}
+	slices.SortStableFunc(agree, func(a, b weighed) int { return cmp.Compare(a.band.LeastA, b.band.LeastA) })
+	half := none / 2
+	if suited {
+		half = (all - none) / 2
+	}
+	for _, f := range agree {
+		if half -= f.weight; half <= 0 {
+			return f.fused
+		}
+	}
+	return agree[len(agree)-1].fused
+}
+
+// onFuseSize reports whether a finding advises a rating of the fuse, or the wire
+// that one needs.
+func onFuseSize(f *answer.Finding) bool {
+	return f.Topic == answer.TopicPath && f.Item == answer.Fuse && (f.Change == answer.FitFuse || f.Change == answer.FitWire)
+}
+
+// oneFuse lets all that is advised on the fuse be of the one vehicle whose ratings
+// the answer names: each from a draw of its own, they would contradict each other.
+// Where none suits that one, none is advised.
+func oneFuse(list []answer.Finding, of fused) {
+	none := slices.IndexFunc(of.findings, func(o answer.Finding) bool { return o.Code == wiring.CodeFuseNoneFits })
+	for i := range list {
+		f := &list[i]
+		if !onFuseSize(f) {
+			continue
+		}
+		k := slices.IndexFunc(of.findings, func(o answer.Finding) bool { return o.Code == f.Code && onFuseSize(&o) })
+		if k < 0 && f.Change == answer.FitFuse {
+			k = none
+		}
+		if k >= 0 {
+			f.Advice, f.Change = of.findings[k].Advice, of.findings[k].Change
+		}
+	}
+}
