@@ -5,12 +5,12 @@ import (
 	"encoding"
 	"encoding/json"
 	"fmt"
-	"maps"
 	"math"
 	"reflect"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // encoding/json refuses NaN and infinities, and a figure that did not come out
@@ -21,9 +21,12 @@ import (
 // round the last bits differently, and are far more than any figure deserves.
 const jsonDigits = 9
 
+// usualJSON is what nearly all answers have room in, in bytes: they take 60 to 80 KB.
+const usualJSON = 96 << 10
+
 // wholeJSON returns a value as JSON with a line end, indented or on one line.
 func wholeJSON(v any, oneLine bool) ([]byte, error) {
-	line, err := compactJSON(v)
+	line, err := appendJSON(make([]byte, 0, usualJSON), reflect.ValueOf(v))
 	if err != nil {
 		return nil, fmt.Errorf("report: %w", err)
 	}
@@ -39,76 +42,70 @@ func wholeJSON(v any, oneLine bool) ([]byte, error) {
 }
 
 // compactJSON returns a value as JSON on one line.
-func compactJSON(v any) ([]byte, error) {
-	var out bytes.Buffer
-	if err := writeJSON(&out, reflect.ValueOf(v)); err != nil {
-		return nil, err
-	}
-	return out.Bytes(), nil
-}
+func compactJSON(v any) ([]byte, error) { return appendJSON(nil, reflect.ValueOf(v)) }
 
-func writeJSON(out *bytes.Buffer, v reflect.Value) error {
+func appendJSON(out []byte, v reflect.Value) ([]byte, error) {
 	if !v.IsValid() {
-		out.WriteString("null")
-		return nil
+		return append(out, "null"...), nil
 	}
-	if v.CanInterface() {
-		if m, ok := v.Interface().(encoding.TextMarshaler); ok {
-			text, err := m.MarshalText()
-			if err != nil {
-				return err
-			}
-			return writeString(out, string(text))
+	if t := v.Type(); t.NumMethod() > 0 && t.Implements(reflect.TypeFor[encoding.TextMarshaler]()) { // most have no method at all
+		text, err := v.Interface().(encoding.TextMarshaler).MarshalText()
+		if err != nil {
+			return nil, err
 		}
+		return appendString(out, string(text))
 	}
 	switch v.Kind() {
 	case reflect.Pointer, reflect.Interface:
 		if v.IsNil() {
-			out.WriteString("null")
-			return nil
+			return append(out, "null"...), nil
 		}
-		return writeJSON(out, v.Elem())
+		return appendJSON(out, v.Elem())
 	case reflect.Struct:
-		return writeStruct(out, v)
+		return appendStruct(out, v)
 	case reflect.Slice, reflect.Array:
-		return writeSeries(out, '[', ']', v.Len(), func(i int) error { return writeJSON(out, v.Index(i)) })
+		return appendSeries(out, v)
 	case reflect.Map:
-		return writeMap(out, v)
+		return appendMap(out, v)
 	case reflect.String:
-		return writeString(out, v.String())
+		return appendString(out, v.String())
 	case reflect.Float64, reflect.Float32:
-		writeNumber(out, v.Float())
-		return nil
-	case reflect.Bool, reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64,
-		reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
-		fmt.Fprint(out, v.Interface())
-		return nil
+		return appendNumber(out, v.Float()), nil
+	case reflect.Bool:
+		return strconv.AppendBool(out, v.Bool()), nil
+	case reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64:
+		return strconv.AppendInt(out, v.Int(), 10), nil
+	case reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
+		return strconv.AppendUint(out, v.Uint(), 10), nil
 	}
-	return fmt.Errorf("no JSON for %s", v.Type())
+	return nil, fmt.Errorf("no JSON for %s", v.Type())
 }
 
-// writeNumber writes a number, or null for what is none.
-func writeNumber(out *bytes.Buffer, f float64) {
+// appendNumber writes a number, or null for what is none.
+func appendNumber(out []byte, f float64) []byte {
 	switch {
 	case math.IsNaN(f), math.IsInf(f, 0):
-		out.WriteString("null")
-		return
+		return append(out, "null"...)
 	case f == 0:
 		f = 0 // drops the sign of a negative zero
 	}
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(f, 'g', jsonDigits, 64), 64)
+	before := len(out)
+	out = strconv.AppendFloat(out, f, 'g', jsonDigits, 64)
+	if !bytes.ContainsRune(out[before:], 'e') { // so few digits are the shortest for what they round to
+		return out
+	}
+	rounded, err := strconv.ParseFloat(string(out[before:]), 64)
 	if err != nil { // the rounding went past the largest number
 		rounded = f
 	}
-	if size := math.Abs(rounded); size != 0 && (size < leastPlain || size >= mostPlain) {
-		text, err := json.Marshal(rounded)
-		if err != nil {
-			text = []byte("null")
-		}
-		out.Write(text)
-		return
+	if size := math.Abs(rounded); size >= leastPlain && size < mostPlain {
+		return strconv.AppendFloat(out[:before], rounded, 'f', -1, 64)
 	}
-	out.Write(strconv.AppendFloat(out.AvailableBuffer(), rounded, 'f', -1, 64))
+	text, err := json.Marshal(rounded)
+	if err != nil {
+		text = []byte("null")
+	}
+	return append(out[:before], text...)
 }
 
 // From and to where encoding/json writes a number without an exponent.
@@ -125,27 +122,34 @@ func standsAsItIs(s string) bool {
 	return true
 }
 
-func writeString(out *bytes.Buffer, s string) error {
+func appendString(out []byte, s string) ([]byte, error) {
 	if standsAsItIs(s) { // as nearly all are: encoding/json takes several times as long
-		out.WriteByte('"')
-		out.WriteString(s)
-		out.WriteByte('"')
-		return nil
+		out = append(out, '"')
+		out = append(out, s...)
+		return append(out, '"'), nil
 	}
 	text, err := json.Marshal(s)
-	out.Write(text)
-	return err
+	return append(out, text...), err
 }
 
-// writeStruct writes the exported fields under the names of their tags.
-func writeStruct(out *bytes.Buffer, v reflect.Value) error {
-	type member struct {
-		name  string
-		value reflect.Value
+// member is an exported field of a struct.
+type member struct {
+	index     int
+	name      string // of its tag, in quotes and with a colon
+	omitEmpty bool
+}
+
+// members are those of each type of struct that was written, a []member by its
+// [reflect.Type]: tags take longer to read than values to write.
+var members sync.Map
+
+func membersOf(t reflect.Type) []member {
+	if known, ok := members.Load(t); ok {
+		return known.([]member)
 	}
-	var members []member
-	for i := range v.NumField() {
-		field := v.Type().Field(i)
+	var list []member
+	for i := range t.NumField() {
+		field := t.Field(i)
 		name, options, _ := strings.Cut(field.Tag.Get("json"), ",")
 		if !field.IsExported() || name == "-" {
 			continue
@@ -153,19 +157,31 @@ func writeStruct(out *bytes.Buffer, v reflect.Value) error {
 		if name == "" {
 			name = field.Name
 		}
-		value := v.Field(i)
-		if strings.Contains(options, "omitempty") && isEmpty(value) {
+		list = append(list, member{i, strconv.Quote(name) + ":", strings.Contains(options, "omitempty")})
+	}
+	members.Store(t, list)
+	return list
+}
+
+// appendStruct writes the exported fields under the names of their tags.
+func appendStruct(out []byte, v reflect.Value) ([]byte, error) {
+	out = append(out, '{')
+	first := true
+	for _, m := range membersOf(v.Type()) {
+		value := v.Field(m.index)
+		if m.omitEmpty && isEmpty(value) {
 			continue
 		}
-		members = append(members, member{name, value})
-	}
-	return writeSeries(out, '{', '}', len(members), func(i int) error {
-		if err := writeString(out, members[i].name); err != nil {
-			return err
+		if !first {
+			out = append(out, ',')
 		}
-		out.WriteByte(':')
-		return writeJSON(out, members[i].value)
-	})
+		first = false
+		var err error
+		if out, err = appendJSON(append(out, m.name...), value); err != nil {
+			return nil, err
+		}
+	}
+	return append(out, '}'), nil
 }
 
 // isEmpty is what encoding/json leaves out under "omitempty".
@@ -179,36 +195,40 @@ func isEmpty(v reflect.Value) bool {
 	return v.IsZero()
 }
 
-// writeMap writes a map with its keys in order.
-func writeMap(out *bytes.Buffer, v reflect.Value) error {
+// appendMap writes a map with its keys in order.
+func appendMap(out []byte, v reflect.Value) ([]byte, error) {
 	if v.Type().Key().Kind() != reflect.String {
-		return fmt.Errorf("no JSON for %s", v.Type())
+		return nil, fmt.Errorf("no JSON for %s", v.Type())
 	}
-	values := make(map[string]reflect.Value, v.Len())
-	for _, k := range v.MapKeys() {
-		values[k.String()] = v.MapIndex(k)
-	}
-	keys := slices.Sorted(maps.Keys(values))
-	return writeSeries(out, '{', '}', len(keys), func(i int) error {
-		if err := writeString(out, keys[i]); err != nil {
-			return err
+	keys := v.MapKeys()
+	slices.SortFunc(keys, func(a, b reflect.Value) int { return strings.Compare(a.String(), b.String()) })
+	out = append(out, '{')
+	for i, key := range keys {
+		if i > 0 {
+			out = append(out, ',')
 		}
-		out.WriteByte(':')
-		return writeJSON(out, values[keys[i]])
-	})
+		var err error
+		if out, err = appendString(out, key.String()); err != nil {
+			return nil, err
+		}
+		if out, err = appendJSON(append(out, ':'), v.MapIndex(key)); err != nil {
+			return nil, err
+		}
+	}
+	return append(out, '}'), nil
 }
 
-// writeSeries writes n pieces with commas between them.
-func writeSeries(out *bytes.Buffer, open, end byte, n int, piece func(i int) error) error {
-	out.WriteByte(open)
-	for i := range n {
+// appendSeries writes a list.
+func appendSeries(out []byte, v reflect.Value) ([]byte, error) {
+	out = append(out, '[')
+	for i := range v.Len() {
 		if i > 0 {
-			out.WriteByte(',')
+			out = append(out, ',')
 		}
-		if err := piece(i); err != nil {
-			return err
+		var err error
+		if out, err = appendJSON(out, v.Index(i)); err != nil {
+			return nil, err
 		}
 	}
-	out.WriteByte(end)
-	return nil
+	return append(out, ']'), nil
 }
