@@ -37,17 +37,18 @@ const (
 // Prospects is what readings that were not taken yet might change: figures of the
 // draws, and a verdict on each. It is for one goroutine.
 type Prospects struct {
-	weight  []float64
-	order   [][]placed // each figure's draws by rising value
-	verdict []int
-	truths  []int     // draws that are taken for the truth in turn
-	errors  []float64 // ... and by how many standard errors each is then misread
-	now     int       // the commonest verdict ...
-	right   float64   // ... and its share
-	width   []float64 // of each figure
-	after   []float64 // weights after a reading
-	tally   []float64 // weight of each verdict
-	wider   int       // see [Prospects.weigh]
+	weight []float64
+	order  [][]placed // each figure's draws by rising value
+	of     [][]int    // the draws with each verdict
+	truths []int      // draws that are taken for the truth in turn
+	errors []float64  // ... and by how many standard errors each is then misread
+	now    int        // the commonest verdict ...
+	right  float64    // ... and its share
+	width  []float64  // of each figure
+	after  []float64  // weights after a reading
+	spare  []float64  // ... and with another error, while one is sought
+	upTo   []float64  // weight up to and with each draw of a figure
+	wider  int        // see [Prospects.weigh]
 }
 
 // NewProspects sorts what hangs on n draws. figures holds rows of one value for
@@ -67,14 +68,16 @@ func NewProspects(n int, figures [][]float64, verdict []int, weight []float64) (
 			return nil, fmt.Errorf("figure %d has %d values for %d draws", f, len(values), n)
 		}
 	}
-	kinds := 0
+	x := &Prospects{weight: make([]float64, n), after: make([]float64, n), spare: make([]float64, n), upTo: make([]float64, n)}
 	for i, v := range verdict {
 		if v < 0 {
 			return nil, fmt.Errorf("draw %d has the verdict %d: want 0 or more", i, v)
 		}
-		kinds = max(kinds, v+1)
+		for len(x.of) <= v {
+			x.of = append(x.of, nil)
+		}
+		x.of[v] = append(x.of[v], i)
 	}
-	x := &Prospects{verdict: verdict, weight: make([]float64, n), after: make([]float64, n), tally: make([]float64, kinds)}
 	for i := range x.weight {
 		x.weight[i] = weightAt(weight, i)
 	}
@@ -181,23 +184,24 @@ func (x *Prospects) weigh(foretold []float64, truth int, err, off float64) {
 		return
 	}
 	read := foretold[truth] + err*off
-	enough := x.kernel(foretold, truth, read, err)
+	enough := x.kernel(x.after, foretold, truth, read, err)
 	for enough && x.wider > 0 {
 		x.wider--
-		if enough = x.kernel(foretold, truth, read, err); !enough {
+		if !x.kernel(x.spare, foretold, truth, read, err) {
 			x.wider++
-			x.kernel(foretold, truth, read, err)
 			return
 		}
+		x.after, x.spare = x.spare, x.after
 	}
 	for !enough && x.wider < mostWider {
 		x.wider++
-		enough = x.kernel(foretold, truth, read, err)
+		enough = x.kernel(x.after, foretold, truth, read, err)
 	}
 }
 
-// kernel weighs with the present error, and reports whether enough draws are left.
-func (x *Prospects) kernel(foretold []float64, truth int, read, err float64) bool {
+// kernel sets the weights after a reading with the present error, and reports whether
+// enough draws are left.
+func (x *Prospects) kernel(after, foretold []float64, truth int, read, err float64) bool {
 	wide := err
 	for range x.wider {
 		wide *= widen
@@ -211,7 +215,7 @@ func (x *Prospects) kernel(foretold []float64, truth int, read, err float64) boo
 			s := 1 + d*d/defaultFreedom
 			w /= s * s * math.Sqrt(s) // power (4 + 1) / 2
 		}
-		x.after[i] = w
+		after[i] = w
 		sum += w
 		squares += w * w
 	}
@@ -221,60 +225,79 @@ func (x *Prospects) kernel(foretold []float64, truth int, read, err float64) boo
 // commonest returns the verdict with the most weight and its share; 1 where
 // there are no verdicts.
 func (x *Prospects) commonest(weight []float64) (kind int, share float64) {
-	if len(x.tally) == 0 {
+	if len(x.of) == 0 {
 		return 0, 1
 	}
-	clear(x.tally)
-	var total float64
-	for i, v := range x.verdict {
-		x.tally[v] += weight[i]
-		total += weight[i]
+	var total, most float64
+	for _, w := range weight {
+		total += w
 	}
-	for v, w := range x.tally {
-		if w > x.tally[kind] {
-			kind = v
+	for v, of := range x.of {
+		sum := 0.0
+		for _, i := range of {
+			sum += weight[i]
+		}
+		if sum > most {
+			kind, most = v, sum
 		}
 	}
 	if total == 0 {
 		return kind, 1
 	}
-	return kind, min(1, x.tally[kind]/total)
+	return kind, min(1, most/total)
 }
 
 // widthOf a figure is that of its 10 to 90 % range, NaN where there is none that is finite.
 func (x *Prospects) widthOf(figure int, weight []float64) float64 {
 	order := x.order[figure]
+	upTo := x.upTo[:len(order)]
 	var total float64
-	for _, p := range order {
+	for k, p := range order {
 		total += weight[p.at]
+		upTo[k] = total
 	}
 	if total == 0 {
 		return math.NaN()
 	}
-	if d := upTo(order, weight, 0.9*total) - upTo(order, weight, 0.1*total); !math.IsInf(d, 0) {
+	if d := valueAt(order, upTo, weight, 0.9*total) - valueAt(order, upTo, weight, 0.1*total); !math.IsInf(d, 0) {
 		return d
 	}
 	return math.NaN()
 }
 
-// upTo returns the value below which that much weight lies; see [Quantile].
-func upTo(order []placed, weight []float64, want float64) float64 {
-	var last placed
-	none, lastMiddle, sum := true, 0.0, 0.0
-	for _, p := range order {
-		w := weight[p.at]
-		if w == 0 {
-			continue
+// valueAt returns the value below which that much weight lies, see [Quantile]. upTo is
+// the weight up to and with each draw.
+func valueAt(order []placed, upTo, weight []float64, want float64) float64 {
+	n := len(order)
+	k, end := 0, n
+	for k < end { // nobody before has so much up to his middle
+		if m := (k + end) / 2; upTo[m] < want {
+			k = m + 1
+		} else {
+			end = m
 		}
-		middle := sum + w/2
-		sum += w
-		if middle >= want {
-			if none {
-				return p.value
-			}
-			return between(last.value, p.value, (want-lastMiddle)/(middle-lastMiddle))
-		}
-		none, last, lastMiddle = false, p, middle
 	}
-	return last.value
+	middle := func(k int) float64 {
+		before := 0.0
+		if k > 0 {
+			before = upTo[k-1]
+		}
+		return before + weight[order[k].at]/2
+	}
+	none := func(k int) bool { return weight[order[k].at] == 0 }
+	for k < n && (none(k) || middle(k) < want) {
+		k++
+	}
+	last := k - 1
+	for last >= 0 && none(last) {
+		last--
+	}
+	switch {
+	case k == n:
+		return order[last].value
+	case last < 0:
+		return order[k].value
+	}
+	below := middle(last)
+	return between(order[last].value, order[k].value, (want-below)/(middle(k)-below))
 }
