@@ -71,8 +71,9 @@ func (p *Parts) Figures() []*Figure {
 
 // Source returns the source that a figure, choice or assumption names.
 func (p *Parts) Source(id string) (answer.Source, bool) {
-	if i := slices.IndexFunc(Sources(), func(s answer.Source) bool { return s.ID == id }); i >= 0 {
-		return Sources()[i], true
+	own := sources.Get()
+	if i := slices.IndexFunc(own, func(s answer.Source) bool { return s.ID == id }); i >= 0 {
+		return own[i], true
 	}
 	if s, ok := p.Tables.Source(id); ok {
 		return s, true

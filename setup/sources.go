@@ -1,6 +1,11 @@
 package setup
 
-import "example.org/packcheck/answer"
+import (
+	"slices"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/later"
+)
 
 // Sources of the defaults that no table holds.
 const (
@@ -20,7 +25,10 @@ const (
 )
 
 // Sources returns the sources that this package itself defines, sorted by ID.
-func Sources() []answer.Source {
+func Sources() []answer.Source { return slices.Clone(sources.Get()) }
+
+// sources are the same, made once, and not to be changed.
+var sources = later.Value[[]answer.Source]{Make: func() []answer.Source {
 	return []answer.Source{
 		{ID: srcBoard, Text: "Resistance and standby current of small motor boards; common practice, no published source", Known: "common practice"},
 		{ID: srcCutoff, Text: "Delay and own current of low-voltage cutoffs where the maker gives none; common practice, no published source", Known: "common practice"},
@@ -36,4 +44,4 @@ func Sources() []answer.Source {
 		{ID: srcWinding, Text: "In one can size resistance goes with the square of the torque constant, because both follow from the turns; spread from the motors of the can table", Known: "computed"},
 		{ID: srcWire, Text: "Thickness, length and number of joints of the loom of small ride-on vehicles; common practice, no published source", Known: "common practice"},
 	}
-}
+}}

@@ -66,7 +66,7 @@ const (
 // First returns the questions to begin with, in order.
 func First() []Question {
 	var out []Question
-	for _, r := range questions() {
+	for _, r := range questions.Get() {
 		if r.first {
 			out = append(out, r.Question)
 		}
@@ -77,7 +77,7 @@ func First() []Question {
 // All returns every question there is, in the order in which the list has them.
 func All() []Question {
 	var out []Question
-	for _, r := range questions() {
+	for _, r := range questions.Get() {
 		out = append(out, r.Question)
 	}
 	return out
@@ -91,7 +91,7 @@ func ByKey() map[string]Question { return byKey.Get() }
 // byKey is the list, made once.
 var byKey = later.Value[map[string]Question]{Make: func() map[string]Question {
 	out := map[string]Question{}
-	all := questions()
+	all := questions.Get()
 	for _, keys := range []func(*row) []string{
 		func(r *row) []string { return []string{r.Key} },
 		func(r *row) []string { return r.Fills },

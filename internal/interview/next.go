@@ -17,7 +17,7 @@ func Next(given map[string]string, a *answer.Assessment, passed func(key string)
 	if passed == nil {
 		passed = func(string) bool { return false }
 	}
-	p := pool{given: given, passed: passed, all: questions()}
+	p := pool{given: given, passed: passed, all: questions.Get()}
 	if a != nil {
 		p.a = a
 		p.usual = map[string]string{}
@@ -26,41 +26,46 @@ func Next(given map[string]string, a *answer.Assessment, passed func(key string)
 		}
 	}
 	type ranked struct {
-		Question
+		*row
 		use
 	}
 	var list []ranked
 	for i := range p.all {
 		r := &p.all[i]
-		if p.has(r) || passed(r.Key) || !r.asked(given) || p.bench() && r.drives() {
+		if p.has(r) || passed(r.Key) || p.bench() && r.drives() || !r.asked(given) {
 			continue
 		}
-		u := p.useOf(r)
-		r.Why, r.Decides = u.why, u.weight >= untold
-		if text, assumed := p.usual[r.Key]; assumed && len(r.Choices) == 0 {
-			if strings.HasSuffix(r.Usual, neverFine) {
-				text += neverFine
-			}
-			r.Usual = text
-		}
-		r.Asks = strings.Replace(r.Asks, byWhich, p.which(), 1)
-		list = append(list, ranked{r.Question, u})
+		list = append(list, ranked{r, p.useOf(r)})
 	}
 	slices.SortStableFunc(list, func(x, y ranked) int {
 		return cmp.Or(cmp.Compare(y.weight, x.weight), cmp.Compare(x.Effort, y.Effort))
 	})
 	out := make([]Question, len(list))
 	for i, x := range list {
-		out[i] = x.Question
+		out[i] = p.put(x.row, x.use)
 	}
 	return out
+}
+
+// put is a question as it is asked now.
+func (p *pool) put(r *row, u use) Question {
+	q := r.Question
+	q.Why, q.Decides = u.why, u.weight >= untold
+	if text, assumed := p.usual[q.Key]; assumed && len(q.Choices) == 0 {
+		if strings.HasSuffix(q.Usual, neverFine) {
+			text += neverFine
+		}
+		q.Usual = text
+	}
+	q.Asks = strings.Replace(q.Asks, byWhich, p.which(), 1)
+	return q
 }
 
 // pool is what there is to choose the next question from.
 type pool struct {
 	given  map[string]string
 	passed func(key string) bool
-	all    []row
+	all    []row              // not to be changed
 	a      *answer.Assessment // nil = no answer yet
 	usual  map[string]string  // what the answer has assumed, by key
 }
@@ -84,7 +89,12 @@ func (p *pool) has(r *row) bool {
 // tried reports whether one of the questions that a change hangs on was answered or
 // passed: the others are then no longer urgent.
 func (p *pool) tried(c answer.Change) bool {
-	return slices.ContainsFunc(p.all, func(r row) bool { return r.Mends == c && (p.has(&r) || p.passed(r.Key)) })
+	for i := range p.all {
+		if r := &p.all[i]; r.Mends == c && (p.has(r) || p.passed(r.Key)) {
+			return true
+		}
+	}
+	return false
 }
 
 // use is what a question can do for the answer so far.

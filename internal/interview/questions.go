@@ -1,6 +1,9 @@
 package interview
 
-import "example.org/packcheck/answer"
+import (
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/later"
+)
 
 // byWhich says of which battery a reading is, as long as it is not known which
 // batteries there are; [Next] knows better.
@@ -12,8 +15,9 @@ const neverFine = ", and it is never called fine"
 // questions is the only list of questions that there is, in the order to ask them
 // in where nothing is known yet. What nobody at home can find out has none;
 // packcheck keys lists those keys too. Examples that are left out are those of
-// the registry. What stands under How is also what a report advises.
-func questions() []row {
+// the registry. What stands under How is also what a report advises. It is made once,
+// and not to be changed.
+var questions = later.Value[[]row]{Make: func() []row {
 	const notFine = "nothing" + neverFine
 	return finished([]row{
 		ask(Look, "pack.label", "What is printed on the battery that is to be used?",
@@ -240,4 +244,4 @@ func questions() []row {
 		ask(Look, "measured.restored_by", "What brought it back?",
 			"Try it with the wheels in the air: wait, let the pedal go, unplug the battery.", "that it came back by itself").choose(Choice{"itself", "it came back by itself"}, Choice{"released pedal", "letting the pedal go"}, Choice{"unplugged", "unplugging the battery"}, Choice{"charger", "the charger"}).only(given("measured.reset_seconds")),
 	})
-}
+}}

@@ -12,6 +12,7 @@ import (
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/judge"
+	"example.org/packcheck/internal/later"
 	"example.org/packcheck/setup"
 	"example.org/packcheck/tables"
 )
@@ -38,10 +39,9 @@ func sourcesOf(p *setup.Parts, a *answer.Assessment) []answer.Source {
 	for _, id := range []string{c.Rest.Source, c.Resistance.Source, c.Capacity.Source, c.Wells.Source, c.LadderSource} {
 		add(id)
 	}
-	builtin := Sources()
 	var out []answer.Source
 	for id := range ids {
-		out = append(out, sourceByID(p, builtin, id))
+		out = append(out, sourceByID(p, id))
 	}
 	slices.SortFunc(out, func(a, b answer.Source) int { return cmp.Compare(a.ID, b.ID) })
 	return out
@@ -49,7 +49,10 @@ func sourcesOf(p *setup.Parts, a *answer.Assessment) []answer.Source {
 
 // Sources returns every source that the built-in figures, limits and
 // assumptions rest on, one of each ID, sorted by ID.
-func Sources() []answer.Source {
+func Sources() []answer.Source { return slices.Clone(builtin.Get()) }
+
+// builtin are the same, made once, and not to be changed.
+var builtin = later.Value[[]answer.Source]{Make: func() []answer.Source {
 	all := slices.Concat(
 		tables.Builtin().Sources(), chemistry.Builtin().Sources(), battery.Sources(), drive.Sources(),
 		cutoff.Sources(), charge.Sources(), setup.Sources(), judge.Sources(), ownSources(),
@@ -57,17 +60,18 @@ func Sources() []answer.Source {
 	// Stable: of one ID the package that stands first above is kept.
 	slices.SortStableFunc(all, func(a, b answer.Source) int { return cmp.Compare(a.ID, b.ID) })
 	return slices.CompactFunc(all, func(a, b answer.Source) bool { return a.ID == b.ID })
-}
+}}
 
 // sourceByID finds a source wherever it is defined, a user's own ones first. An
 // ID that nobody defines is kept, so that a report shows it rather than hides
 // it.
-func sourceByID(p *setup.Parts, builtin []answer.Source, id string) answer.Source {
+func sourceByID(p *setup.Parts, id string) answer.Source {
 	if s, ok := p.Source(id); ok {
 		return s
 	}
-	if i, ok := slices.BinarySearchFunc(builtin, id, func(s answer.Source, id string) int { return cmp.Compare(s.ID, id) }); ok {
-		return builtin[i]
+	list := builtin.Get()
+	if i, ok := slices.BinarySearchFunc(list, id, func(s answer.Source, id string) int { return cmp.Compare(s.ID, id) }); ok {
+		return list[i]
 	}
 	return answer.Source{ID: id, Text: "not listed", Known: "unknown"}
 }
