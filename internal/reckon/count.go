@@ -18,14 +18,16 @@ const (
 type held struct {
 	code string
 	item answer.Item
-	in   []instance
+	in   []instance // by rising draw
 	over []instance // what draws that do not have it have higher up on its ladder
 }
 
-// instance is the finding as one draw has it. It is read only.
+// instance is the finding as one draw has it, the worst where it has several. It is
+// read only.
 type instance struct {
 	*answer.Finding
 	weight float64
+	draw   int
 }
 
 // count turns the findings of the judged draws into those of the answer: what
@@ -34,15 +36,21 @@ func count(j *judgedTable, g guesses) []answer.Finding {
 	byName := map[[2]string]*held{}
 	var order []*held
 	for i, list := range j.findings {
-		for _, f := range worstOfEach(list) {
+		for k := range list {
+			f := &list[k]
 			name := [2]string{f.Code, string(f.Item)}
 			h := byName[name]
 			if h == nil {
-				h = &held{code: f.Code, item: f.Item}
+				h = &held{code: f.Code, item: f.Item, in: make([]instance, 0, len(j.findings))}
 				byName[name] = h
 				order = append(order, h)
 			}
-			h.in = append(h.in, instance{f, j.weight[i]})
+			switch last := len(h.in) - 1; {
+			case last < 0 || h.in[last].draw < i:
+				h.in = append(h.in, instance{f, j.weight[i], i})
+			case h.in[last].Level < f.Level:
+				h.in[last].Finding = f
+			}
 		}
 	}
 	for _, h := range order {
@@ -79,8 +87,10 @@ func (h *held) climb(j *judgedTable) {
 	if rung.Ladder == "" {
 		return
 	}
+	has := h.in
 	for i, list := range j.findings {
-		if slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Code == h.code && f.Item == h.item }) {
+		if len(has) > 0 && has[0].draw == i {
+			has = has[1:]
 			continue
 		}
 		var worst *answer.Finding
@@ -90,22 +100,9 @@ func (h *held) climb(j *judgedTable) {
 			}
 		}
 		if worst != nil {
-			h.over = append(h.over, instance{worst, j.weight[i]})
+			h.over = append(h.over, instance{worst, j.weight[i], i})
 		}
 	}
-}
-
-// worstOfEach keeps, of several findings of one code and item in one draw, the
-// worst.
-func worstOfEach(list []answer.Finding) []*answer.Finding {
-	out := make([]*answer.Finding, len(list))
-	for i := range list {
-		out[i] = &list[i]
-	}
-	slices.SortStableFunc(out, func(a, b *answer.Finding) int {
-		return cmp.Or(cmp.Compare(a.Code, b.Code), cmp.Compare(a.Item, b.Item), cmp.Compare(b.Level, a.Level))
-	})
-	return slices.CompactFunc(out, func(a, b *answer.Finding) bool { return a.Code == b.Code && a.Item == b.Item })
 }
 
 // told is the finding of the answer: the worst level that its shares allow, in
@@ -167,7 +164,9 @@ func (h *held) atLeast(level answer.Level) (share float64, middle *answer.Findin
 	if len(just) == 0 {
 		return 0, nil, false
 	}
-	slices.SortStableFunc(just, func(a, b instance) int { return cmp.Or(cmp.Compare(a.Found, b.Found), cmp.Compare(a.Limit, b.Limit)) })
+	slices.SortFunc(just, func(a, b instance) int {
+		return cmp.Or(cmp.Compare(a.Found, b.Found), cmp.Compare(a.Limit, b.Limit), a.draw-b.draw)
+	})
 	return min(share, 1), upTo(just, weight/2).Finding, true
 }
 
@@ -201,7 +200,9 @@ func (h *held) heed(f *answer.Finding) {
 	if len(alike) == 0 {
 		return
 	}
-	slices.SortStableFunc(alike, func(a, b instance) int { return cmp.Compare(asksFor(a.Finding), asksFor(b.Finding)) })
+	slices.SortFunc(alike, func(a, b instance) int {
+		return cmp.Or(cmp.Compare(asksFor(a.Finding), asksFor(b.Finding)), a.draw-b.draw)
+	})
 	most := upTo(alike, plainShare*weight)
 	f.Advice, f.LimitA = most.Advice, most.LimitA
 }
