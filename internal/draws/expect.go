@@ -206,9 +206,10 @@ func (x *Prospects) kernel(after, foretold []float64, truth int, read, err float
 	for range x.wider {
 		wide *= widen
 	}
+	steep := 1 / wide // a product for each draw, which takes a third less time than a quotient
 	var sum, squares float64
 	for i, w := range x.weight {
-		d := (foretold[i] - read) / wide
+		d := (foretold[i] - read) * steep
 		if math.IsNaN(d) || i == truth {
 			w = 0
 		} else {
