@@ -178,7 +178,7 @@ func (s *Setup) named(err error) error {
 // parts are held against each other. Told beside the others they spare a second
 // round. Of a file that could not be read as a whole only what is there can be wrong.
 func (s *Setup) lookedUp(told Faults, whole bool) Faults {
-	_, _, more := s.filled(nil, slices.Clone(told))
+	_, _, more := newResolver(s, slices.Clone(told)).filled(nil)
 	if whole {
 		return more
 	}

@@ -131,7 +131,7 @@ func (s *Setup) system() quantity.System {
 	count := map[quantity.System]int{}
 	all := reflect.ValueOf(s).Elem()
 	for _, f := range registry.Get().fields {
-		if v, ok := all.FieldByIndex(f.index).Interface().(Value); ok && v.Given {
+		if v, ok := all.FieldByIndex(f.index).Addr().Interface().(*Value); ok && v.Given { // a pointer: values would be copied
 			count[v.System]++
 		}
 	}

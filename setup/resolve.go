@@ -20,22 +20,30 @@ import (
 //
 // Open choices stand at their likeliest; [Setup.World] has all of them.
 func (s *Setup) Parts() (*Parts, error) {
-	p, _, err := s.resolve(nil)
+	p, _, err := newResolver(s, nil).parted(nil)
 	return p, err
 }
 
-// resolve fills the gaps with some choices made, and lists those that the setup
-// leaves open.
-func (s *Setup) resolve(chosen map[string]string) (*Parts, []Choosing, error) {
-	p, open, faults := s.filled(chosen, nil)
-	return p, open, s.named(faults.orNil())
+// newResolver reads the files that a setup brings along. A key that has a fault
+// already counts as not given, and what follows from that is no fault of its own.
+func newResolver(s *Setup, told Faults) *resolver {
+	r := &resolver{today: s, setup: s, tab: tables.Builtin(), chem: chemistry.Builtin(), noted: told, labels: map[[2]string]labelRead{}}
+	r.ownFiles()
+	return r
 }
 
-// filled fills the gaps as far as they can be. A key that has a fault already counts
-// as not given, and what follows from that is no fault of its own.
-func (s *Setup) filled(chosen map[string]string, told Faults) (*Parts, []Choosing, Faults) {
-	r := &resolver{today: s, setup: s, tab: tables.Builtin(), chem: chemistry.Builtin(), chosen: chosen, noted: told}
-	r.ownFiles()
+// parted fills the gaps with some choices made, and lists those that the setup
+// leaves open. It may be called for one selection after the other.
+func (r *resolver) parted(chosen map[string]string) (*Parts, []Choosing, error) {
+	p, open, faults := r.filled(chosen)
+	return p, open, r.today.named(faults.orNil())
+}
+
+// filled fills the gaps as far as they can be.
+func (r *resolver) filled(chosen map[string]string) (*Parts, []Choosing, Faults) {
+	s, one := r.today, *r
+	one.chosen, one.faults = chosen, slices.Clip(r.faults)
+	r = &one
 	p := r.resolve(s, nil)
 	if s.Original != nil {
 		p.Original = r.resolve(s.withOriginal())
@@ -135,6 +143,8 @@ type resolver struct {
 	noted    Faults // of an earlier check
 	noTables bool   // the setup's own tables, or chemistry, cannot be read: ...
 	noCells  bool   // ... whether it has a word is not known
+
+	labels map[[2]string]labelRead // those that were read, by text and chemistry
 
 	chosen    map[string]string // options of open choices, by key
 	undecided []Choosing        // in the order in which they were met

@@ -22,12 +22,10 @@ func (r *resolver) packIdentity(raw Pack) (label battery.Label, ok bool) {
 			named, ok = false, false
 		}
 		var err error
-		if named {
-			label, err = battery.ParseLabelOf(w.Text, profile)
-		} else {
-			label, err = battery.ParseLabel(w.Text, "")
+		if !named {
+			profile = chemistry.Profile{}
 		}
-		if err != nil {
+		if label, err = r.label(w.Text, profile); err != nil {
 			r.fault(w.Line, w.Key, w.Text, wantLabel(err))
 			return label, false
 		}
@@ -73,6 +71,28 @@ func (r *resolver) packIdentity(raw Pack) (label battery.Label, ok bool) {
 	return label, ok
 }
 
+// labelRead is what a battery's label means, or why it cannot be read.
+type labelRead struct {
+	battery.Label
+	err error
+}
+
+// label reads a battery's label, once for all selections: of some chemistry, or, without
+// one, of whichever the words tell.
+func (r *resolver) label(text string, of chemistry.Profile) (battery.Label, error) {
+	key := [2]string{text, of.Name}
+	l, read := r.labels[key]
+	if !read {
+		if of.Name == "" {
+			l.Label, l.err = battery.ParseLabel(text, "")
+		} else {
+			l.Label, l.err = battery.ParseLabelOf(text, of)
+		}
+		r.labels[key] = l
+	}
+	return l.Label, l.err
+}
+
 // isLithium reports whether a chemistry of that name is.
 func (r *resolver) isLithium(name string) bool {
 	p, ok := r.chem.Profile(name)
@@ -107,11 +127,11 @@ func (r *resolver) packNamed(raw Pack) (profile chemistry.Profile, named, sure b
 		return profile, false, false
 	}
 	_, loose := spelled(r.chem.Names(), c.Text)
-	if told, is := byLabel(raw.Label.Text, profile); loose && is {
+	if told, is := r.byLabel(raw.Label.Text, profile); loose && is {
 		profile = told
 	}
 	p.Chemistry = Choice{Key: c.Key, Text: profile.Name, Known: true}
-	if loose && profile.Family == chemistry.Lithium && !toldKind(raw.Label.Text, profile.Family) {
+	if loose && profile.Family == chemistry.Lithium && !r.toldKind(raw.Label.Text, profile.Family) {
 		p.Chemistry.Assumed, p.Chemistry.Source = true, srcGiven
 		p.Chemistry.Why = fmt.Sprintf("%q does not say which lithium; it could also mean lifepo4.", c.Text)
 		p.SeveralMeanings, p.LithiumAnyway = true, true
@@ -139,8 +159,8 @@ func (r *resolver) named(text string) (chemistry.Profile, bool) {
 
 // toldKind reports whether a label tells by its words or volts which cells of a
 // family are inside.
-func toldKind(label string, family chemistry.Family) bool {
-	l, err := battery.ParseLabel(label, "")
+func (r *resolver) toldKind(label string, family chemistry.Family) bool {
+	l, err := r.label(label, chemistry.Profile{})
 	if err != nil || l.Sure == battery.Guess {
 		return false
 	}
@@ -151,7 +171,7 @@ func toldKind(label string, family chemistry.Family) bool {
 // otherLithium refuses a label of one kind of lithium under another name:
 // a charger or a cutoff for the wrong one is a fire, or a ruined pack.
 func (r *resolver) otherLithium(raw Pack, named chemistry.Profile) bool {
-	l, err := battery.ParseLabel(raw.Label.Text, "")
+	l, err := r.label(raw.Label.Text, chemistry.Profile{})
 	if err != nil || l.Sure == battery.Guess || named.Family != chemistry.Lithium && named.Family != chemistry.LeadAcid {
 		return false
 	}

@@ -104,13 +104,7 @@ func (r *resolver) second(raw Second) {
 		s.Profile = profile
 	}
 	if w := raw.Label; w.Given {
-		var l battery.Label
-		var err error
-		if s.Profile.Name == "" { // nothing tells of which kind it is
-			l, err = battery.ParseLabel(w.Text, "")
-		} else {
-			l, err = battery.ParseLabelOf(w.Text, s.Profile)
-		}
+		l, err := r.label(w.Text, s.Profile) // without a name nothing tells of which kind it is
 		if err != nil {
 			r.fault(w.Line, w.Key, w.Text, wantLabel(err))
 			return

@@ -3,7 +3,6 @@ package setup
 import (
 	"fmt"
 
-	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
@@ -102,7 +101,7 @@ func (r *resolver) designDefault() blank {
 	originalPack := s.Original != nil || r.original != nil
 	switch {
 	case originalPack && first.Label.Given:
-		if l, err := battery.ParseLabel(first.Label.Text, ""); err == nil && l.NominalV > 0 {
+		if l, err := r.label(first.Label.Text, chemistry.Profile{}); err == nil && l.NominalV > 0 {
 			b.Range, b.why = quantity.Exactly(l.NominalV), "Not given; the voltage of the original pack."
 			return b
 		}

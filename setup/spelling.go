@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 )
 
@@ -82,11 +81,11 @@ func Chemistries() []string {
 
 // byLabel returns the chemistry of the label where that is of the family which a
 // loose word names: "lithium" beside "12.8 V 10 Ah" is iron phosphate.
-func byLabel(label string, named chemistry.Profile) (chemistry.Profile, bool) {
-	l, err := battery.ParseLabel(label, "")
+func (r *resolver) byLabel(label string, named chemistry.Profile) (chemistry.Profile, bool) {
+	l, err := r.label(label, chemistry.Profile{})
 	if err != nil || l.Chemistry == "" {
 		return named, false
 	}
-	p, ok := chemistry.Builtin().Profile(l.Chemistry)
+	p, ok := r.chem.Profile(l.Chemistry)
 	return p, ok && p.Family == named.Family
 }

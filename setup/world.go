@@ -12,13 +12,13 @@ import (
 //
 // A World may be used by any number of goroutines.
 type World struct {
-	setup   *Setup
+	from    *resolver
 	likely  *Parts
 	choices []Choosing
 	keys    []string       // of the figures
 	figures []*Figure      // the first of each key
 	slot    map[string]int // place of a figure's key in a point
-	mu      sync.Mutex     // guards parts and asNew
+	mu      sync.Mutex     // guards parts, asNew and from
 	parts   map[int]*Parts // by the options chosen, see selected
 	asNew   map[asNewKey]*asNew
 }
@@ -32,12 +32,13 @@ type asNewKey struct {
 // World fills every gap of the setup, in every way that its open choices allow.
 // What is not understood gives [Faults], all at once.
 func (s *Setup) World() (*World, error) {
-	likely, open, err := s.resolve(nil)
+	r := newResolver(s, nil)
+	likely, open, err := r.parted(nil)
 	if err != nil {
 		return nil, err
 	}
 	w := &World{
-		setup: s, likely: likely, choices: open, slot: map[string]int{},
+		from: r, likely: likely, choices: open, slot: map[string]int{},
 		parts: map[int]*Parts{}, asNew: map[asNewKey]*asNew{},
 	}
 	all := []*Parts{likely}
@@ -45,7 +46,7 @@ func (s *Setup) World() (*World, error) {
 	kinds := 1
 	for _, c := range open {
 		for i, o := range c.Options[1:] {
-			p, _, err := s.resolve(map[string]string{c.Key: o.Text})
+			p, _, err := r.parted(map[string]string{c.Key: o.Text})
 			if err != nil {
 				return nil, err
 			}
@@ -169,7 +170,7 @@ func (w *World) Parts(z []float64) (*Parts, error) {
 	for i := range w.choices {
 		chosen[w.choices[i].Key] = w.choices[i].at(z[i])
 	}
-	p, _, err := w.setup.resolve(chosen)
+	p, _, err := w.from.parted(chosen)
 	if err != nil {
 		return nil, err
 	}
