@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"runtime"
+	"runtime/debug"
 	"strings"
 	"sync/atomic"
 	"syscall"
@@ -145,8 +146,10 @@ func TestWhatABatchHoldsDoesNotGrowWithWhatWentBefore(t *testing.T) {
 	}
 }
 
-// A setup of a batch and its judgement, one core, by draws.
+// A setup of a batch and its judgement, one core, by draws, with memory collected as in
+// the command.
 func BenchmarkBatch(b *testing.B) {
+	defer debug.SetGCPercent(debug.SetGCPercent(growth))
 	for _, n := range []int{64, 2048} {
 		b.Run(fmt.Sprintf("draws-%d", n), func(b *testing.B) {
 			one := item{line: 1, dir: ".", text: fmt.Appendf(nil, `{"toml": %q}`, labelsOnly)}
