@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"slices"
 )
 
 // Gain is what a reading that was not taken yet would probably change.
@@ -83,7 +82,7 @@ func NewProspects(n int, figures [][]float64, verdict []int, weight []float64) (
 	}
 	for f, values := range figures {
 		order := present(values, weight)
-		slices.SortFunc(order, placed.compare)
+		sortPlaced(order)
 		x.order = append(x.order, order)
 		x.width = append(x.width, x.widthOf(f, x.weight))
 	}

@@ -2,7 +2,6 @@ package draws
 
 import (
 	"math"
-	"slices"
 )
 
 // Explainer tells with which unknowns a figure of the draws goes, and where the middle
@@ -44,22 +43,23 @@ func NewExplainer(z [][]float64, weight []float64) *Explainer {
 	}
 	e.bins = max(binsLeast, min(binsMost, int(total*total/squares/drawsPerBin)))
 	order := make([]placed, n)
-	flat := make([]float64, 2*n)
+	o := ordered{place: make([]placed, 0, n), upTo: make([]float64, 0, n)}
 	e.bin = make([][]uint8, len(z[0]))
 	for d := range e.bin {
 		e.bin[d] = make([]uint8, n)
 		for i := range order {
 			order[i] = placed{z[i][d], i}
 		}
-		slices.SortFunc(order, placed.compare)
-		upTo, o := 0.0, ordered{value: flat[:0:n], upTo: flat[n:n]}
+		sortPlaced(order)
+		upTo := 0.0
+		o.place, o.upTo = o.place[:0], o.upTo[:0]
 		for _, p := range order {
 			w := e.weight[p.at]
 			middle := upTo + w/2
 			upTo += w
 			e.bin[d][p.at] = uint8(min(e.bins-1, int(float64(e.bins)*middle/total)))
 			if w > 0 {
-				o.value, o.upTo = append(o.value, p.value), append(o.upTo, upTo)
+				o.place, o.upTo = append(o.place, p), append(o.upTo, upTo)
 			}
 		}
 		o.total = upTo

@@ -38,39 +38,23 @@ func Quantile(values, weight []float64, p float64) float64 {
 
 // ordered holds the draws that have a figure by rising value.
 type ordered struct {
-	value   []float64
+	place   []placed
 	upTo    []float64 // weight up to and with this draw
 	total   float64
 	present float64
 }
 
 func inOrder(values, weight []float64) ordered {
-	place := present(values, weight)
-	var all, first float64
+	o := ordered{place: present(values, weight)}
+	sortPlaced(o.place)
+	o.upTo = make([]float64, len(o.place))
+	for k, p := range o.place {
+		o.total += weightAt(weight, p.at)
+		o.upTo[k] = o.total
+	}
+	all := 0.0
 	for i := range values {
 		all += weightAt(weight, i)
-	}
-	if len(place) > 0 {
-		first = weightAt(weight, place[0].at)
-	}
-	alike := !slices.ContainsFunc(place, func(p placed) bool { return weightAt(weight, p.at) != first })
-	flat := make([]float64, 2*len(place))
-	o := ordered{value: flat[:len(place)], upTo: flat[len(place):]}
-	if alike { // then it does not matter whose value it is
-		for k, p := range place {
-			o.value[k] = p.value
-		}
-		slices.Sort(o.value)
-		for k := range o.upTo {
-			o.total += first
-			o.upTo[k] = o.total
-		}
-	} else {
-		slices.SortFunc(place, placed.compare)
-		for k, p := range place {
-			o.total += weight[p.at]
-			o.value[k], o.upTo[k] = p.value, o.total
-		}
 	}
 	if all > 0 {
 		o.present = min(1, o.total/all)
@@ -87,23 +71,6 @@ func present(values, weight []float64) []placed {
 		}
 	}
 	return place
-}
-
-// placed is a value with the number of its draw.
-type placed struct {
-	value float64
-	at    int
-}
-
-// compare orders by value, and by number where two are the same.
-func (a placed) compare(b placed) int {
-	switch {
-	case a.value < b.value:
-		return -1
-	case a.value > b.value:
-		return 1
-	}
-	return a.at - b.at
 }
 
 // weightAt is the weight of a draw; what is not a weight counts as none.
@@ -127,7 +94,7 @@ func (o ordered) middle(k int) float64 {
 }
 
 func (o ordered) at(p float64) float64 {
-	n := len(o.value)
+	n := len(o.place)
 	if n == 0 || math.IsNaN(p) {
 		return math.NaN()
 	}
@@ -139,12 +106,12 @@ func (o ordered) at(p float64) float64 {
 	}
 	switch {
 	case k < 0:
-		return o.value[0]
+		return o.place[0].value
 	case k == n-1:
-		return o.value[n-1]
+		return o.place[n-1].value
 	}
 	below, above := o.middle(k), o.middle(k+1)
-	return between(o.value[k], o.value[k+1], (want-below)/(above-below))
+	return between(o.place[k].value, o.place[k+1].value, (want-below)/(above-below))
 }
 
 // between goes from a to b >= a; never beyond either, whatever the rounding.

@@ -3,6 +3,7 @@ package draws_test
 import (
 	"encoding/binary"
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -55,6 +56,37 @@ func TestOrderOfDrawsDoesNotMatterToAQuantile(t *testing.T) {
 	slices.Reverse(weight)
 	if got := draws.SpreadOf(values, weight); got != want {
 		t.Errorf("%v backwards, %v forwards", got, want)
+	}
+}
+
+// Crowded, far apart, the same or endless: the middle of the k-th weight is the k-th value.
+func TestHoweverValuesLieTheyAreSorted(t *testing.T) {
+	random := rand.New(rand.NewPCG(7, 0))
+	for name, of := range map[string]func() float64{
+		"normal": random.NormFloat64,
+		"whole":  func() float64 { return math.Round(random.NormFloat64()) },
+		"skewed": func() float64 { return math.Exp(40 * random.NormFloat64()) },
+		"same":   func() float64 { return 3 },
+		"tiny":   func() float64 { return 1 + 1e-15*random.Float64() },
+		"huge":   func() float64 { return math.MaxFloat64 * (2*random.Float64() - 1) },
+		"endless": func() float64 {
+			if x := random.NormFloat64(); math.Abs(x) < 1 {
+				return x
+			}
+			return math.Inf(1 - 2*random.IntN(2))
+		},
+	} {
+		for round := range 40 {
+			values := make([]float64, 1<<(round%10)) // shares of a power of two are exact
+			for i := range values {
+				values[i] = of()
+			}
+			for k, want := range slices.Sorted(slices.Values(values)) {
+				if got := draws.Quantile(values, nil, (float64(k)+0.5)/float64(len(values))); got != want {
+					t.Fatalf("%s, %d of %d: %v, want %v", name, k, len(values), got, want)
+				}
+			}
+		}
 	}
 }
 
