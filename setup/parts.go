@@ -36,7 +36,7 @@ type Parts struct {
 	// was; of two packs in series its volts are those of both.
 	Measured *Measured
 
-	Assumed  []Assumption // in the order in which they were made
+	Assumed  []Assumption // in the order in which they were made; none with other choices than the likeliest
 	AsMade   bool         // with a battery of its own kind and volts: the vehicle has survived this
 	Untold   []string     // keys of which nothing is known and nothing was assumed
 	Notes    []string     // what a reader should know about labels and words

@@ -27,7 +27,7 @@ func (s *Setup) Parts() (*Parts, error) {
 // newResolver reads the files that a setup brings along. A key that has a fault
 // already counts as not given, and what follows from that is no fault of its own.
 func newResolver(s *Setup, told Faults) *resolver {
-	r := &resolver{today: s, setup: s, tab: tables.Builtin(), chem: chemistry.Builtin(), noted: told, labels: map[[2]string]labelRead{}}
+	r := &resolver{today: s, setup: s, tab: tables.Builtin(), chem: chemistry.Builtin(), noted: told, labels: map[[2]string]labelRead{}, cells: map[cellsOf][]chemistry.Member{}}
 	r.ownFiles()
 	return r
 }
@@ -144,9 +144,11 @@ type resolver struct {
 	noTables bool   // the setup's own tables, or chemistry, cannot be read: ...
 	noCells  bool   // ... whether it has a word is not known
 
-	labels map[[2]string]labelRead // those that were read, by text and chemistry
+	// What was looked up for an earlier selection: labels by text and chemistry, and cells.
+	labels map[[2]string]labelRead
+	cells  map[cellsOf][]chemistry.Member
 
-	chosen    map[string]string // options of open choices, by key
+	chosen    map[string]string // options of open choices, by key; nil = the likeliest of each
 	undecided []Choosing        // in the order in which they were met
 }
 
@@ -242,7 +244,7 @@ func (r *resolver) assume(b blank) Figure {
 	f := r.derived(b)
 	f.Assumed = true
 	shown := b.shown
-	if shown == "" {
+	if shown == "" && r.chosen == nil {
 		shown = f.String()
 	}
 	r.note(f.Key, shown, b.why, b.source)
@@ -261,10 +263,10 @@ func (r *resolver) derived(b blank) Figure {
 	}
 }
 
-// note lists an assumption. What the original shares with today's vehicle is
-// listed there already.
+// note lists an assumption, of the likeliest selection. What the original shares with
+// today's vehicle is listed there already.
 func (r *resolver) note(key, value, why, source string) {
-	if r.original != nil && !strings.HasPrefix(key, "original.") {
+	if r.chosen != nil || r.original != nil && !strings.HasPrefix(key, "original.") {
 		return
 	}
 	r.parts.Assumed = append(r.parts.Assumed, Assumption{Key: key, Value: value, Why: why, Source: source})

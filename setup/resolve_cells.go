@@ -33,11 +33,6 @@ func (r *resolver) widths() battery.Widths {
 // stands for itself.
 func (r *resolver) family(raw Pack) {
 	p := &r.parts.Pack
-	p.Members = r.chem.Members(p.Profile.Name)
-	if len(p.Members) < 2 {
-		p.Members = []chemistry.Member{{Profile: p.Profile, Share: 1}}
-		return
-	}
 	hint := chemistry.Hint{Kind: chemistry.Kind(raw.Cells.Text)}
 	if p.CapacityAh.Known && (raw.Strings.Given || p.Strings > 1) {
 		hint.CellAh = p.CapacityAh.Likely / float64(p.Strings)
@@ -51,16 +46,19 @@ func (r *resolver) family(raw Pack) {
 		hint.ChargeC = max(hint.ChargeC, sheet.Low/p.CapacityAh.Likely)
 	}
 	hint.OhmicAh, hint.OhmSpread = r.ohmicAh(raw)
-	p.Members = chemistry.Shifted(p.Members, hint)
 	cellAh := hint.CellAh
 	if cellAh == 0 && p.CapacityAh.Known && p.CapacityAh.Likely <= oneStringAh {
 		cellAh = p.CapacityAh.Likely
 	}
-	for i := range p.Members { // in words it is the kind that was told, whichever cell is drawn
-		p.Members[i] = p.Members[i].ChargedAs(cellAh)
-		p.Members[i].Profile.Title = p.Profile.Title
+	of := cellsOf{p.Profile.Name, hint, cellAh}
+	list, known := r.cells[of]
+	if !known {
+		list = r.members(of)
+		r.cells[of] = list
 	}
-	p.Members = byResistance(p.Members)
+	if p.Members = list; len(p.Members) < 2 {
+		return
+	}
 	source := firstSource(r.chem.FamilySource(p.Profile.Name))
 	p.CellsAt = Figure{
 		Range: quantity.Spread(0, 0.5, 1), Key: r.key("pack", "cells"), Known: true, Assumed: true, Law: Limits,
@@ -70,6 +68,28 @@ func (r *resolver) family(raw Pack) {
 		r.note(p.CellsAt.Key, fmt.Sprintf("one of %d measured ones", len(p.Members)), p.CellsAt.Why, source)
 	}
 	r.offLabel(raw)
+}
+
+// cellsOf says of which cells a pack may be made: what there is to know of it.
+type cellsOf struct {
+	chemistry string
+	hint      chemistry.Hint
+	cellAh    float64 // of one cell; 0 = not known
+}
+
+// members are the cells that a pack may be made of, by rising resistance.
+func (r *resolver) members(of cellsOf) []chemistry.Member {
+	p := r.parts.Pack.Profile
+	list := r.chem.Members(of.chemistry)
+	if len(list) < 2 {
+		return []chemistry.Member{{Profile: p, Share: 1}}
+	}
+	list = chemistry.Shifted(list, of.hint)
+	for i := range list { // in words it is the kind that was told, whichever cell is drawn
+		list[i] = list[i].ChargedAs(of.cellAh)
+		list[i].Profile.Title = p.Title
+	}
+	return byResistance(list)
 }
 
 // What a told resistance says of the kind of cells is blurred by what the pack's age has
