@@ -17,7 +17,7 @@ func Next(given map[string]string, a *answer.Assessment, passed func(key string)
 	if passed == nil {
 		passed = func(string) bool { return false }
 	}
-	p := pool{given: given, passed: passed, all: questions.Get()}
+	p := pool{told: told{given: given}, passed: passed, all: questions.Get()}
 	if a != nil {
 		p.a = a
 		p.usual = map[string]string{}
@@ -32,7 +32,7 @@ func Next(given map[string]string, a *answer.Assessment, passed func(key string)
 	var list []ranked
 	for i := range p.all {
 		r := &p.all[i]
-		if p.has(r) || passed(r.Key) || p.bench() && r.drives() || !r.asked(given) {
+		if p.has(r) || passed(r.Key) || p.bench() && r.drives() || !r.asked(&p.told) {
 			continue
 		}
 		list = append(list, ranked{r, p.useOf(r)})
@@ -63,7 +63,7 @@ func (p *pool) put(r *row, u use) Question {
 
 // pool is what there is to choose the next question from.
 type pool struct {
-	given  map[string]string
+	told
 	passed func(key string) bool
 	all    []row              // not to be changed
 	a      *answer.Assessment // nil = no answer yet
@@ -71,7 +71,7 @@ type pool struct {
 }
 
 // bench reports whether another load stands in place of a vehicle.
-func (p *pool) bench() bool { return given("load.current", "load.power", "load.pattern")(p.given) }
+func (p *pool) bench() bool { return given("load.current", "load.power", "load.pattern")(&p.told) }
 
 // which is the battery that a reading is of.
 func (p *pool) which() string {
@@ -83,7 +83,7 @@ func (p *pool) which() string {
 
 // has reports whether a question is answered: its key, or one that does as well.
 func (p *pool) has(r *row) bool {
-	return given(r.Key)(p.given) || given(r.instead...)(p.given)
+	return given(r.Key)(&p.told) || given(r.instead...)(&p.told)
 }
 
 // tried reports whether one of the questions that a change hangs on was answered or
@@ -131,7 +131,7 @@ func (p *pool) useOf(r *row) use {
 		}
 	}
 	if r.presses != nil {
-		if why := r.presses(p.given); why != "" {
+		if why := r.presses(&p.told); why != "" {
 			take(pressing, why)
 		}
 	}

@@ -15,12 +15,22 @@ import (
 type row struct {
 	Question
 	first   bool
-	instead []string                                   // keys that answer it as well
-	settles []string                                   // keys that it makes known although it does not fill them in
-	when    func(given map[string]string) bool         // whether it makes sense; nil = always
-	fits    bool                                       // what goes in is held against what takes it
-	presses func(given map[string]string) (why string) // whether it goes before all others; nil = never
+	instead []string                 // keys that answer it as well
+	settles []string                 // keys that it makes known although it does not fill them in
+	when    condition                // whether it makes sense; nil = always
+	fits    bool                     // what goes in is held against what takes it
+	presses func(*told) (why string) // whether it goes before all others; nil = never
 }
+
+// told is what is given, and what a question may hang on.
+type told struct {
+	given map[string]string // by key
+	read  *battery.Label    // nil = nobody has asked for it yet
+	clear bool              // that it could be read
+}
+
+// condition is something that holds or not beside what is given.
+type condition func(*told) bool
 
 // ask begins a row.
 func ask(e Effort, key, asks, how, usual string) row {
@@ -39,12 +49,12 @@ func (r row) fit() row { r.fits = true; return r }
 
 func (r row) hard() row { r.Hard = true; return r }
 
-func (r row) only(when func(map[string]string) bool) row { r.when = when; return r }
+func (r row) only(when condition) row { r.when = when; return r }
 
-func (r row) press(when func(map[string]string) string) row { r.presses = when; return r }
+func (r row) press(when func(*told) string) row { r.presses = when; return r }
 
 // asked reports whether the question makes sense beside what is given.
-func (r *row) asked(given map[string]string) bool { return r.when == nil || r.when(given) }
+func (r *row) asked(t *told) bool { return r.when == nil || r.when(t) }
 
 // drives reports whether it is a question about a vehicle.
 func (r *row) drives() bool {
@@ -87,10 +97,10 @@ func finished(list []row) []row {
 }
 
 // given holds where one of the keys is given.
-func given(keys ...string) func(map[string]string) bool {
-	return func(given map[string]string) bool {
+func given(keys ...string) condition {
+	return func(t *told) bool {
 		for _, k := range keys {
-			if given[k] != "" {
+			if t.given[k] != "" {
 				return true
 			}
 		}
@@ -100,9 +110,9 @@ func given(keys ...string) func(map[string]string) bool {
 
 // changed holds where a table of the vehicle as it was made is given: something else is
 // in its place.
-func changed(table string) func(map[string]string) bool {
-	return func(given map[string]string) bool {
-		for key := range given {
+func changed(table string) condition {
+	return func(t *told) bool {
+		for key := range t.given {
 			if strings.HasPrefix(key, "original."+table+".") {
 				return true
 			}
@@ -111,18 +121,18 @@ func changed(table string) func(map[string]string) bool {
 	}
 }
 
-func is(key, text string) func(map[string]string) bool {
-	return func(given map[string]string) bool { return given[key] == text }
+func is(key, text string) condition {
+	return func(t *told) bool { return t.given[key] == text }
 }
 
-func not(key, text string) func(map[string]string) bool {
-	return func(given map[string]string) bool { return given[key] != text }
+func not(key, text string) condition {
+	return func(t *told) bool { return t.given[key] != text }
 }
 
-func all(conditions ...func(map[string]string) bool) func(map[string]string) bool {
-	return func(given map[string]string) bool {
+func all(conditions ...condition) condition {
+	return func(t *told) bool {
 		for _, c := range conditions {
-			if !c(given) {
+			if !c(t) {
 				return false
 			}
 		}
@@ -131,43 +141,46 @@ func all(conditions ...func(map[string]string) bool) func(map[string]string) boo
 }
 
 // unsettled holds where a label leaves open what kind of battery it is.
-func unsettled(label string) func(map[string]string) bool {
-	return func(given map[string]string) bool {
-		l, err := battery.ParseLabel(given[label], "")
-		return given[label] != "" && err == nil && l.Sure == battery.Guess
+func unsettled(label string) condition {
+	return func(t *told) bool {
+		l, err := battery.ParseLabel(t.given[label], "")
+		return t.given[label] != "" && err == nil && l.Sure == battery.Guess
 	}
 }
 
-// labelled reads the battery's label with what is known of its kind.
-func labelled(given map[string]string) (battery.Label, bool) {
-	l, err := battery.ParseLabel(given["pack.label"], given["pack.chemistry"])
-	if err != nil {
-		l, err = battery.ParseLabel(given["pack.label"], "")
+// label reads the battery's label with what is known of its kind, once.
+func (t *told) label() (battery.Label, bool) {
+	if t.read == nil {
+		l, err := battery.ParseLabel(t.given["pack.label"], t.given["pack.chemistry"])
+		if err != nil {
+			l, err = battery.ParseLabel(t.given["pack.label"], "")
+		}
+		t.read, t.clear = &l, err == nil
 	}
-	return l, err == nil
+	return *t.read, t.clear
 }
 
-func noCapacity(given map[string]string) bool {
-	l, ok := labelled(given)
+func noCapacity(t *told) bool {
+	l, ok := t.label()
 	return ok && l.CapacityAh == 0
 }
 
-func oneBlock(given map[string]string) bool {
-	l, ok := labelled(given)
+func oneBlock(t *told) bool {
+	l, ok := t.label()
 	return ok && l.Blocks <= 1
 }
 
 // notLead holds where the battery may have electronics of its own: a lead block has none.
-func notLead(given map[string]string) bool {
-	l, _ := labelled(given)
+func notLead(t *told) bool {
+	l, _ := t.label()
 	p, known := chemistry.Builtin().Profile(l.Chemistry)
 	return !known || p.Family != chemistry.LeadAcid
 }
 
 // halfTheVolts holds where two of the batteries would make the vehicle's volts.
-func halfTheVolts(given map[string]string) string {
-	l, ok := labelled(given)
-	v := voltsOf(given["vehicle.design_voltage"])
+func halfTheVolts(t *told) string {
+	l, ok := t.label()
+	v := voltsOf(t.given["vehicle.design_voltage"])
 	if ok && l.NominalV > 0 && v > 1.6*l.NominalV && v < 2.4*l.NominalV {
 		return "two of them make the vehicle's volts"
 	}
