@@ -18,17 +18,20 @@ const (
 type held struct {
 	code string
 	item answer.Item
+	of   *judgedTable
 	in   []instance // by rising draw
 	over []instance // what draws that do not have it have higher up on its ladder
 }
 
-// instance is the finding as one draw has it, the worst where it has several. It is
-// read only.
-type instance struct {
-	*answer.Finding
-	weight float64
-	draw   int
-}
+// instance is the finding as one draw has it, the worst where it has several: the draw,
+// and the place among its findings. Such numbers cost the collector nothing, pointers
+// would.
+type instance struct{ draw, at int32 }
+
+// finding is read only.
+func (h *held) finding(x instance) *answer.Finding { return &h.of.findings[x.draw][x.at] }
+
+func (h *held) weight(x instance) float64 { return h.of.weight[x.draw] }
 
 // count turns the findings of the judged draws into those of the answer: what
 // holds in how many, and how bad that is. The guesses say which values nobody gave.
@@ -41,20 +44,21 @@ func count(j *judgedTable, g guesses) []answer.Finding {
 			name := [2]string{f.Code, string(f.Item)}
 			h := byName[name]
 			if h == nil {
-				h = &held{code: f.Code, item: f.Item, in: make([]instance, 0, len(j.findings))}
+				h = &held{code: f.Code, item: f.Item, of: j}
 				byName[name] = h
 				order = append(order, h)
 			}
+			here := instance{int32(i), int32(k)}
 			switch last := len(h.in) - 1; {
-			case last < 0 || h.in[last].draw < i:
-				h.in = append(h.in, instance{f, j.weight[i], i})
-			case h.in[last].Level < f.Level:
-				h.in[last].Finding = f
+			case last < 0 || h.in[last].draw < here.draw:
+				h.in = append(h.in, here)
+			case h.finding(h.in[last]).Level < f.Level:
+				h.in[last] = here
 			}
 		}
 	}
 	for _, h := range order {
-		h.climb(j)
+		h.climb()
 	}
 	slices.SortStableFunc(order, func(a, b *held) int {
 		return cmp.Or(cmp.Compare(a.code, b.code), cmp.Compare(a.item, b.item))
@@ -82,25 +86,25 @@ func count(j *judgedTable, g guesses) []answer.Finding {
 
 // climb notes, for each draw without the finding, the worst that stands above it on
 // its ladder: what has come farther has come that far.
-func (h *held) climb(j *judgedTable) {
-	rung := h.in[0]
-	if rung.Ladder == "" {
+func (h *held) climb() {
+	first := h.finding(h.in[0])
+	if first.Ladder == "" {
 		return
 	}
 	has := h.in
-	for i, list := range j.findings {
-		if len(has) > 0 && has[0].draw == i {
+	for i, list := range h.of.findings {
+		if len(has) > 0 && int(has[0].draw) == i {
 			has = has[1:]
 			continue
 		}
-		var worst *answer.Finding
+		worst := -1
 		for k := range list {
-			if f := &list[k]; f.Ladder == rung.Ladder && f.Rung > rung.Rung && (worst == nil || f.Level > worst.Level) {
-				worst = f
+			if f := &list[k]; f.Ladder == first.Ladder && f.Rung > first.Rung && (worst < 0 || f.Level > list[worst].Level) {
+				worst = k
 			}
 		}
-		if worst != nil {
-			h.over = append(h.over, instance{worst, j.weight[i], i})
+		if worst >= 0 {
+			h.over = append(h.over, instance{int32(i), int32(worst)})
 		}
 	}
 }
@@ -145,40 +149,52 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 // of those that are just that bad the one in the middle by what was found; ok is
 // false where none is.
 func (h *held) atLeast(level answer.Level) (share float64, middle *answer.Finding, ok bool) {
-	var just []instance
-	weight := 0.0
-	for _, f := range h.over {
-		if f.Level >= level {
-			share += f.weight
+	for _, x := range h.over {
+		if h.finding(x).Level >= level {
+			share += h.weight(x)
 		}
 	}
-	for _, f := range h.in {
+	var just []ranked
+	for _, x := range h.in {
+		f := h.finding(x)
 		if f.Level >= level {
-			share += f.weight
+			share += h.weight(x)
 		}
 		if f.Level == level {
-			just = append(just, f)
-			weight += f.weight
+			just = append(just, ranked{x, f.Found, f.Limit})
 		}
 	}
 	if len(just) == 0 {
 		return 0, nil, false
 	}
-	slices.SortFunc(just, func(a, b instance) int {
-		return cmp.Or(cmp.Compare(a.Found, b.Found), cmp.Compare(a.Limit, b.Limit), a.draw-b.draw)
-	})
-	return min(share, 1), upTo(just, weight/2).Finding, true
+	return min(share, 1), h.upTo(just, 0.5), true
 }
 
-// upTo returns the first by whom so much of the weight is reached.
-func upTo(list []instance, weight float64) instance {
-	sum := 0.0
-	for _, f := range list {
-		if sum += f.weight; sum >= weight {
-			return f
+// ranked is an instance in an order: by one number, by another where that is the same,
+// and by draw.
+type ranked struct {
+	instance
+	by, then float64
+}
+
+// upTo returns the first by whom so much of the weight of some is reached.
+func (h *held) upTo(list []ranked, share float64) *answer.Finding {
+	weight, sum := 0.0, 0.0
+	for _, r := range list {
+		weight += h.weight(r.instance)
+	}
+	slices.SortFunc(list, func(a, b ranked) int {
+		if c := cmp.Compare(a.by, b.by); c != 0 {
+			return c
+		}
+		return cmp.Or(cmp.Compare(a.then, b.then), cmp.Compare(a.draw, b.draw))
+	})
+	for _, r := range list {
+		if sum += h.weight(r.instance); sum >= share*weight {
+			return h.finding(r.instance)
 		}
 	}
-	return list[len(list)-1]
+	return h.finding(list[len(list)-1].instance)
 }
 
 // heed puts into a finding of the middle draw the advice that is enough in nine
@@ -189,22 +205,16 @@ func (h *held) heed(f *answer.Finding) {
 	if f.Reads != answer.AsNumber || f.Change == answer.LimitSpeed || onFuseSize(f) {
 		return
 	}
-	var alike []instance
-	weight := 0.0
-	for _, g := range h.in {
-		if g.Level == f.Level && g.Change == f.Change && g.Source == f.Source && g.Unit == f.Unit && g.Habit == f.Habit && (g.LimitA > 0) == (f.LimitA > 0) {
-			alike = append(alike, g)
-			weight += g.weight
+	var alike []ranked
+	for _, x := range h.in {
+		if g := h.finding(x); g.Level == f.Level && g.Change == f.Change && g.Source == f.Source && g.Unit == f.Unit && g.Habit == f.Habit && (g.LimitA > 0) == (f.LimitA > 0) {
+			alike = append(alike, ranked{x, asksFor(g), 0})
 		}
 	}
-	if len(alike) == 0 {
-		return
+	if len(alike) > 0 {
+		most := h.upTo(alike, plainShare)
+		f.Advice, f.LimitA = most.Advice, most.LimitA
 	}
-	slices.SortFunc(alike, func(a, b instance) int {
-		return cmp.Or(cmp.Compare(asksFor(a.Finding), asksFor(b.Finding)), a.draw-b.draw)
-	})
-	most := upTo(alike, plainShare*weight)
-	f.Advice, f.LimitA = most.Advice, most.LimitA
 }
 
 // asksFor is how much a finding asks for: the lower a current limit or the
