@@ -190,17 +190,15 @@ func each(n, workers int, f func(int) error) error {
 	errs := make([]error, n)
 	var next atomic.Int64
 	var wait sync.WaitGroup
-	for range min(workers, n) {
-		wait.Go(func() {
-			for {
-				i := int(next.Add(1)) - 1
-				if i >= n {
-					return
-				}
-				errs[i] = f(i)
-			}
-		})
+	work := func() {
+		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+			errs[i] = f(i)
+		}
 	}
+	for range min(workers, n) - 1 {
+		wait.Go(work)
+	}
+	work() // the caller is one of the workers
 	wait.Wait()
 	for _, err := range errs {
 		if err != nil {
