@@ -59,16 +59,17 @@ func judgedItem(i item, o packcheck.Options) (out answered) {
 	if err != nil {
 		return h.failed(codeOf(asInput(err)), err)
 	}
-	var text bytes.Buffer
-	if err := report.Write(&text, a, report.Options{Format: report.FormatJSON, OneLine: true}); err != nil {
-		return h.failed(exitOther, err)
-	}
 	front, err := json.Marshal(h)
 	if err != nil {
 		return h.failed(exitOther, err)
 	}
-	front[len(front)-1] = ',' // in place of the braces between the two
-	return answered{line: append(front, text.Bytes()[1:]...)}
+	last := len(front) - 1
+	line := bytes.NewBuffer(front[:last])
+	if err := report.Write(line, a, report.Options{Format: report.FormatJSON, OneLine: true}); err != nil {
+		return h.failed(exitOther, err)
+	}
+	line.Bytes()[last] = ',' // in place of the braces between the two
+	return answered{line: line.Bytes()}
 }
 
 // codeOf is the exit code that an error leads to.
