@@ -131,7 +131,7 @@ func (s *Setup) system() quantity.System {
 	count := map[quantity.System]int{}
 	all := reflect.ValueOf(s).Elem()
 	for _, f := range registry.Get().fields {
-		if v, ok := all.FieldByIndex(f.index).Addr().Interface().(*Value); ok && v.Given { // a pointer: values would be copied
+		if v, ok := all.FieldByIndex(f.index).Addr().Interface().(*Value); ok && v.Given {
 			count[v.System]++
 		}
 	}
@@ -153,7 +153,7 @@ func (s *Setup) Gives(path string) bool {
 		if in == nil {
 			continue
 		}
-		if _, given := written(reflect.ValueOf(in).Elem().FieldByIndex(f.index).Interface()); given {
+		if _, given := written(reflect.ValueOf(in).Elem().FieldByIndex(f.index)); given {
 			return true
 		}
 	}

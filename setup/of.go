@@ -67,7 +67,7 @@ func (s *Setup) entries() map[string]entry {
 		all := reflect.ValueOf(in).Elem()
 		told := map[string]bool{}
 		for _, f := range registry.Get().fields {
-			if e, given := written(all.FieldByIndex(f.index).Interface()); given {
+			if e, given := written(all.FieldByIndex(f.index)); given {
 				out[prefix+f.Path()] = e
 				told[f.Table] = true
 			}
@@ -88,15 +88,15 @@ const (
 )
 
 // written is what stands behind a key, and whether it was given.
-func written(v any) (entry, bool) {
-	switch v := v.(type) {
-	case Value:
+func written(field reflect.Value) (entry, bool) {
+	switch v := field.Addr().Interface().(type) { // a copy would have to be allocated
+	case *Value:
 		return entry{v.Text, v.Line}, v.Given
-	case Word:
+	case *Word:
 		return entry{v.Text, v.Line}, v.Given
-	case Flag:
+	case *Flag:
 		return entry{strconv.FormatBool(v.Yes), v.Line}, v.Given
-	case Date:
+	case *Date:
 		return entry{v.Text, v.Line}, v.Given
 	}
 	return entry{}, false
@@ -134,7 +134,7 @@ func (d *decoder) entry(s *Setup, path string, e entry) {
 		p.setup.placeOf(t).Given = true
 	}
 	if f != nil {
-		if _, taken := written(reflect.ValueOf(p.setup).Elem().FieldByIndex(f.index).Interface()); !taken {
+		if _, taken := written(reflect.ValueOf(p.setup).Elem().FieldByIndex(f.index)); !taken {
 			d.key(p, f, asTyped(f, e.text), e.line)
 		}
 	}
