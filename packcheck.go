@@ -52,7 +52,7 @@ const LeastDraws, MostDraws = reckon.LeastDraws, reckon.MostDraws
 // Options say how much is computed. The zero value is right for most uses.
 type Options struct {
 	// Draws is how many vehicles are drawn, [LeastDraws] to [MostDraws]; 0 means 2048, which
-	// puts nine in ten ends of the ranges within 2 % of those of a hundred thousand.
+	// puts nearly all ends of the ranges within 2 % of those of a hundred thousand.
 	Draws int
 	// Ways asks for ways out where something has to be fixed first: sets of changes
 	// that were computed like the setup itself, on the same draws. They cost about

@@ -39,7 +39,8 @@ func outcomeOf(t *testing.T, args ...string) (promised, []answer.Way) {
 }
 
 // What a way out promises is what the saved file gives: verdict, minutes and
-// speed, to the last digit of the JSON report.
+// speed, to the last digit of the JSON report while no more draws are taken than tell
+// minutes and speed of a way.
 func TestASavedWayOutGivesWhatWasPromised(t *testing.T) {
 	for _, args := range [][]string{
 		{"A", "../../examples/tractor-tool-pack.toml", "--set", "measured.top_speed=5 km/h"}, // of the original

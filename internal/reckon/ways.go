@@ -84,13 +84,19 @@ func inTurn[T any](n, workers int, f func(int) (T, error)) func(int) (T, error) 
 // mends reports whether nothing is left that has to be put right.
 func mends(a *answer.Assessment) bool { return a != nil && a.Verdict < answer.FixFirst }
 
+// hopeless reports whether what is left to be put right at the end of a search is left
+// in so many of its few draws that more of them would not find otherwise.
+func hopeless(a *answer.Assessment) bool {
+	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return f.Level >= answer.FixFirst && f.Share >= plainShare })
+}
+
 // find searches one way out and returns the answer at its end; nil where the steps
-// make no setup. The search and what it can do without need few draws; what is rarer
+// make no setup, or can mend nothing. The search and what it can do without need few draws; what is rarer
 // shows only in more, which are those of the promise, at once where no reading has to
 // be weighed anew for it.
 func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*answer.Assessment, error) {
 	found, err := w.search(e, s, few, o)
-	if err != nil || found == nil {
+	if err != nil || found == nil || hopeless(found) {
 		return nil, err
 	}
 	if mends(found) {
@@ -205,7 +211,8 @@ func (w *path) search(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.A
 }
 
 // promise goes on like [path.search], with the answer that the changed setup gets
-// by itself: whoever saves it and has it judged is told the same.
+// by itself: whoever saves it and has it judged is told the same, minutes and speed to
+// the error of the draws.
 func (w *path) promise(e *engine, s *setup.Setup, o Options) (*answer.Assessment, error) {
 	return w.walk(true, func(deep depth) (*answer.Assessment, *setup.Parts, error) {
 		other, err := w.engine(s)
