@@ -104,14 +104,14 @@ func takensCutoff() []taken {
 		{code: cutoff.CodeNone, change: answer.FitCutoff, base: "iron", set: "-cutoff", take: oneCutoff},
 		{code: cutoff.CodeOpensAtLaunch, change: answer.FitCutoff, base: "direct", set: "cutoff.module.opens_at=17 V; cutoff.module.delay=0 s; -controller.ramp; -controller.current_limit; vehicle.ground=asphalt", take: "cutoff.module.delay={1} s"},
 		{code: cutoff.CodePastSaving, change: answer.FitCutoff, base: "lithium", set: "-cutoff", take: oneCutoff, left: answer.Watch, why: nineOfTen},
-		{code: cutoff.CodePastSaving, change: answer.FitCutoff, base: "iron", set: "-cutoff", take: oneCutoff},
+		{code: cutoff.CodePastSaving, change: answer.FitCutoff, base: "iron", set: "-cutoff", take: oneCutoff, left: answer.Watch, why: nineOfTen},
 		{code: cutoff.CodeIdleMonth, change: answer.KeepCharged, base: "lithium", set: "pack.watches_cells=true; cutoff.module.standby_current=3 mA", take: "", left: answer.Watch, why: "taking the battery off after each ride is a habit, no key"},
 		{code: cutoff.CodeIdleWeek, change: answer.FitCutoff, base: "lithium", set: "cutoff.module.standby_current=50 mA", take: oneCutoff, left: answer.Watch, why: nineOfTen},
 		{code: cutoff.CodeWeakCellHarmed, change: answer.FitCutoff, base: "lithium", set: "cutoff.module.delay=10 min", take: oneCutoff, left: answer.Watch, why: nineOfTen},
 		{code: cutoff.CodeWeakCellHarmed, change: answer.FitCutoff, base: "block", set: "cutoff.module.standby_current=5 mA", take: oneCutoff, left: answer.Watch, why: nineOfTen},
 		{code: cutoff.CodeWeakCellReversed, change: answer.FitCutoff, base: "iron", set: "cutoff.module.opens_at=4 V", take: oneCutoff, left: answer.Watch, why: nineOfTen},
 		{code: judge.CodeCutoffCannotProtect, change: answer.FitPack, base: "block", set: "-pack.charge; measured.rest_voltage=0 V; measured.hours_rested=12 h", take: "-measured; pack.charge=100 %"},
-		{code: judge.CodeToAStandstill, change: answer.FitCutoff, base: "swap", set: "", take: oneCutoff},
+		{code: judge.CodeToAStandstill, change: answer.FitCutoff, base: "labels", set: "pack.age=worn; vehicle.ground=gravel", take: oneCutoff},
 	}
 }
 
