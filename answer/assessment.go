@@ -213,7 +213,8 @@ type RideFigures struct {
 	LastsUntil    string   `json:"lasts_until"`
 	LastsEnd      End      `json:"lasts_end"` // the same as a word for programs
 	RestVAfter    float64  `json:"rest_v_after"`
-	ChargeLeft    float64  `json:"charge_left"` // 0 to 1
+	ChargeLeft    float64  `json:"charge_left"`    // 0 to 1
+	StartsCharged float64  `json:"starts_charged"` // 0 to 1; below 1 where less was told, or its volts at rest say so
 	DeliveredAh   float64  `json:"delivered_ah"`
 	DeliveredWh   float64  `json:"delivered_wh"`
 	MotorCaseC    *float64 `json:"motor_case_c"` // nil on a bench load

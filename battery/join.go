@@ -71,7 +71,7 @@ func EqualisingCurrent(a, b Source, leadOhm float64) Equalising {
 func (j Joint) unlike() []answer.Finding {
 	a, b := j.A.spec, j.B.spec
 	ratio := max(a.CapacityAh, b.CapacityAh) / min(a.CapacityAh, b.CapacityAh)
-	if a.Profile.Name == b.Profile.Name && ratio <= unlikeSize*(1+currentHair) {
+	if sameKind(a.Profile, b.Profile) && ratio <= unlikeSize*(1+currentHair) {
 		return nil
 	}
 	f := onPack(answer.Finding{
@@ -87,10 +87,14 @@ func (j Joint) unlike() []answer.Finding {
 	return []answer.Finding{f}
 }
 
+// sameKind reports whether two packs are told to be of one kind of cells, whichever cells
+// of that kind each of them has inside: these are named apart, and titled alike.
+func sameKind(a, b *chemistry.Profile) bool { return a.Family == b.Family && a.Title == b.Title }
+
 // JudgeParallel says what is wrong with joining the packs plus to plus.
 func (j Joint) JudgeParallel() []answer.Finding {
 	out := j.unlike()
-	if a, b := j.A.spec.Profile, j.B.spec.Profile; a.Name != b.Name {
+	if a, b := j.A.spec.Profile, j.B.spec.Profile; !sameKind(a, b) {
 		f := onPack(answer.Finding{
 			Code: CodeParallelMixedChemistry, Level: answer.Danger, Harm: answer.House,
 			Title: "Two packs of different chemistry are joined in parallel.", Unit: "V",

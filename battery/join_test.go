@@ -159,3 +159,18 @@ func TestChargeFromRest(t *testing.T) {
 		}
 	}
 }
+
+// Cells of one kind are named apart by who measured them: two blocks told to be AGM are of
+// one kind whichever of its members each of them is.
+func TestMembersOfOneKindAreNoMixedChemistry(t *testing.T) {
+	other := profile(t, "agm")
+	other.Name = "a measured block"
+	spec := battery.Spec{Profile: profile(t, "agm"), CellsInSeries: 6, CapacityAh: 7, ResistanceOhm: 0.03}
+	a := modelOf(t, spec)
+	spec.Profile = other
+	b := modelOf(t, spec)
+	j := battery.Joint{A: a, B: b, StateA: a.StateAt(1, 25), StateB: b.StateAt(1, 25)}
+	if c := codes(j.JudgeParallel()); len(c) > 0 {
+		t.Errorf("two full blocks of one kind and size: %v", c)
+	}
+}

@@ -69,7 +69,7 @@ func danger() *answer.Assessment {
 			PedalMin: 29.4, ClockMin: 41.1, DistanceKm: 3.1, EndedBy: "wanted time reached", End: answer.EndWanted,
 			EndShare:      []answer.Named{{Name: string(answer.EndWanted), Share: 0.71}, {Name: string(answer.EndCutoff), Share: 0.29}},
 			WantedMin:     ptr(45.0),
-			LastsPedalMin: 33.3, LastsClockMin: 46.2, LastsUntil: "cutoff in the pack", LastsEnd: answer.EndCutoff, RestVAfter: 15.9, ChargeLeft: 0.076,
+			LastsPedalMin: 33.3, LastsClockMin: 46.2, LastsUntil: "cutoff in the pack", LastsEnd: answer.EndCutoff, RestVAfter: 15.9, ChargeLeft: 0.076, StartsCharged: 0.85,
 			DeliveredAh: 4.62, DeliveredWh: 79.8, MotorCaseC: ptr(71.0), WindingC: ptr(98.0), PackC: 34, Launches: 71,
 		},
 		Cutoff: answer.CutoffFigures{
@@ -251,6 +251,7 @@ func wideUS() *answer.Assessment {
 		"steady.speed_kmh":          {Low: 2.1, Likely: 6.84, High: 11},
 		"ride.pack_c":               {Low: 22, Likely: 34, High: 55},
 		"ride.charge_left":          {Low: 0, Likely: 0.076, High: 0.4},
+		"ride.starts_charged":       {Low: 0.8, Likely: 0.85, High: 0.9},
 		"cutoff.idle_days_to_harm":  {Low: 3, Likely: 9, High: 40},
 		"original.motor_heat_ratio": {Low: 1.1, Likely: 3.4, High: 6},
 		"pack.mass_kg":              {Low: 0.64, Likely: 0.64, High: 0.64},

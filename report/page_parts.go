@@ -147,6 +147,17 @@ func inBrackets(word string) string {
 	return " (" + word + ")"
 }
 
+// fullyCharged is from where on a battery passes as full. Own choice.
+const fullyCharged = 0.95
+
+// charged says of a battery that is not full that all figures are for what is in it.
+func (b *builder) charged() []fact {
+	if of := b.a.Ride.StartsCharged; of > 0 && of < fullyCharged {
+		return []fact{{"Charged now", b.span("ride.starts_charged", share, of) + "; what follows is for that"}}
+	}
+	return nil
+}
+
 // few are the figures that people ask for, beside those of the original.
 func (b *builder) few(r room) section {
 	s := section{title: "In figures"}
@@ -154,6 +165,7 @@ func (b *builder) few(r room) section {
 		return section{title: s.title, text: []string{"It does not get going with this load on this ground."}}
 	}
 	ride := b.a.Ride
+	s.facts = append(s.facts, b.charged()...)
 	if b.bench() {
 		s.facts = append(s.facts, b.underLoad())
 	} else {
@@ -166,7 +178,7 @@ func (b *builder) few(r room) section {
 		s.facts = append(s.facts, fact{"As you asked", asked})
 	}
 	if st := b.a.Steady; st != nil {
-		s.facts = append(s.facts, b.beside("Speed", b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh), b.was("original_speed_kmh", kmPerH)))
+		s.facts = append(s.facts, b.beside(b.speedName(), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh), b.was("original_speed_kmh", kmPerH)))
 	}
 	if l := b.a.Launch; l != nil {
 		s.facts = append(s.facts, b.beside(capital(startAmps), b.figure("launch.peak_battery_a", amps, about(l.PeakBatteryA)), b.was("original_launch_a", amps)))

@@ -104,7 +104,7 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	if len(figures) > 0 {
 		list.told = capital(sentence(strings.Join(figures, "; ")))
 	}
-	if len(b.a.Ways) > 1 { // which of them is the safer
+	if len(b.a.Ways) > 1 || w.Harms > 0 { // which of them is the safer, and what stays
 		left := "nothing"
 		if w.Harms > 0 {
 			left = strconv.Itoa(w.Harms)

@@ -55,6 +55,7 @@ func (b *builder) ride() section {
 		}
 		return b.topic(s, answer.TopicRide)
 	}
+	s.facts = append(s.facts, b.charged()...)
 	if b.bench() {
 		s.facts = append(s.facts, fact{"Under load", b.lasts().whole()})
 	} else {
@@ -100,8 +101,22 @@ func (b *builder) ride() section {
 	return b.topic(s, answer.TopicRide)
 }
 
+// climbs reports whether the figures are those of a climb.
+func (b *builder) climbs() bool { return b.a.Launch != nil && b.a.Launch.Case.GradeN > 0 }
+
+// speedName is what the speed of the figures is called.
+func (b *builder) speedName() string {
+	if b.climbs() {
+		return "Speed uphill"
+	}
+	return "Speed"
+}
+
 func (b *builder) speed() section {
 	s := section{title: "Speed on the level"}
+	if b.climbs() {
+		s.title = "Speed uphill"
+	}
 	switch st := b.a.Steady; {
 	case b.stuck():
 		s.text = []string{"It does not get going."}

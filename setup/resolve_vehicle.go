@@ -136,8 +136,12 @@ func (r *resolver) drivenShare(raw Vehicle) {
 	if raw.Wheels.Given {
 		wheels = raw.Wheels.Likely
 	}
-	if raw.DrivenWheels.Given {
-		driven = raw.DrivenWheels.Likely
+	each := r.setup.Motors.Count.Given && r.setup.Motors.Count.Likely >= wheels // a motor for each wheel
+	switch {
+	case raw.DrivenWheels.Given:
+		driven, each = raw.DrivenWheels.Likely, false
+	case each:
+		driven = wheels
 	}
 	driven = min(driven, wheels)
 	share := driven / wheels
@@ -146,7 +150,10 @@ func (r *resolver) drivenShare(raw Vehicle) {
 		Range: quantity.Spread(0.8*share, share, 1.2*share).Clamp(0, 1),
 		why:   "What counts is the weight on them: a fifth more or less, by where the child sits.",
 	}
-	if driven == wheels {
+	switch {
+	case each: // or two motors to each of two wheels
+		b.Range, b.why = quantity.Spread(0.5, 1, 1), "There are as many motors as wheels."
+	case driven == wheels:
 		b.Range = quantity.Exactly(1)
 	}
 	if raw.DrivenWheels.Given && raw.Wheels.Given {

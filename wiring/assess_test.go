@@ -115,6 +115,7 @@ func faults() []fault {
 		{wiring.CodeFuseHolder, answer.Watch, func(b *build) { b.fuse.RatingA = 25 }},
 		{wiring.CodeFuseHeat, answer.Watch, func(b *build) { b.ambientC = 65 }},
 		{wiring.CodeFuseTires, answer.Watch, func(b *build) { b.demand.LaunchI2t = 400 }},
+		{wiring.CodeShortBurnsWire, answer.FixFirst, func(b *build) { b.form, b.gauge, b.fuse.RatingA, b.demand.RunningA = "glass", 20, 10, 4 }},
 		{wiring.CodeBreakerAlone, answer.FixFirst, func(b *build) { b.form = "auto-reset breaker" }},
 		{wiring.CodeWireOverloaded, answer.FixFirst, func(b *build) { b.gauge, b.insulationC = 18, 60 }},
 		{wiring.CodeWireOverloaded, answer.Danger, func(b *build) { b.gauge, b.insulationC, b.demand.RunningA = 18, 60, 25 }},

@@ -119,7 +119,7 @@ func (b FuseBand) Advice() string {
 	if b.LeastBy == "launch" {
 		first = "Soften the launch with a current limit or a slower ramp"
 	}
-	return first + "; otherwise fit " + strings.Join(b.changes(), " and ") + ". Do not fit a larger fuse on this path."
+	return first + "; otherwise fit " + strings.Join(b.changes(), " and ") + ". Do not fit a larger fuse on this path; once it is changed, see anew which one suits."
 }
 
 // changes names every part of the path that stands less than the least rating.

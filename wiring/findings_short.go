@@ -18,6 +18,22 @@ const (
 // it nothing is to be fixed for them, and beyond it they make no danger. Own choice.
 const rememberedTwice = 2
 
+// toldUpTo is to how many times the current of its last gate an opening time is still taken
+// to be told, where so much time passes at that gate that heat is lost meanwhile: what
+// follows from it at far more amps is no more than a bound. Own choice.
+const toldUpTo = 3
+
+// boundOnly reports whether the opening time in a short circuit is far beyond what its
+// maker or standard tells.
+func (j *judge) boundOnly() bool {
+	fuse := &j.Path.fuse.spec
+	if len(fuse.Form.Gates) == 0 {
+		return true
+	}
+	last := fuse.Form.Gates[len(fuse.Form.Gates)-1]
+	return last.LatestS > adiabaticS && j.Worst.CurrentA > toldUpTo*last.Ratio*fuse.RatingA
+}
+
 // short judges the short circuit that leaves the wire the least margin, and
 // the largest current against what the fuse may interrupt.
 func (j *judge) short() {
@@ -42,12 +58,16 @@ func (j *judge) short() {
 		f.Decides = append(f.Decides, answer.KeyFuseRating, answer.KeyFuseForm)
 		f.Title = "A short circuit may burn the wire before the fuse opens."
 		f.Advice = "Fit a smaller or faster fuse, or thicker wire."
-		if j.fineIf(form.GatesSource) != answer.Fine {
+		remembered, far := j.fineIf(form.GatesSource) != answer.Fine, j.boundOnly()
+		if remembered || far {
 			f.Level, f.Gravity = answer.FixFirst, 0
-			if w.ClearS <= rememberedTwice*w.LimitS || j.AsMade {
+			if remembered && w.ClearS <= rememberedTwice*w.LimitS || j.AsMade {
 				f.Level = answer.Watch
 			}
 			f.Title = "A short circuit may burn the wire before the fuse opens; how soon such a fuse opens is known from memory only."
+			if !remembered {
+				f.Title = "A short circuit may burn the wire before the fuse opens; how soon it opens then is not published."
+			}
 			f.Advice = "Look up its opening times in its maker's sheet, or put a blade fuse that suits the wire in line with it."
 			f.Change = answer.LookUp
 		}

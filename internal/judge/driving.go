@@ -5,6 +5,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/build"
+	"example.org/packcheck/internal/ride"
 )
 
 // driving judges what only a vehicle has.
@@ -19,7 +20,7 @@ func (v *view) driving() {
 	}
 	v.out.Blocked = blocked.Blocked
 	speed := drive.SpeedCheck{
-		SpeedMS: s.Steady.SpeedMS, Measured: v.parts.Measured != nil && v.parts.Measured.TopSpeed.Given,
+		SpeedMS: levelMS(s), Measured: v.parts.Measured != nil && v.parts.Measured.TopSpeed.Given,
 		Claimed: v.parts.Setup.Vehicle.ClaimedSpeed.Given, Remote: v.parts.Vehicle.Remote,
 	}
 	if claim := v.parts.Setup.Vehicle.ClaimedSpeed; claim.Given && v.parts.AsMade && !speed.Measured && speed.SpeedMS > 0 {
@@ -33,7 +34,7 @@ func (v *view) driving() {
 	case v.parts.AsMade && v.Was == nil:
 		blocked.Original = &blocked.Blocked
 	case v.Was != nil:
-		launch.Original, blocked.Original, speed.OriginalMS = &v.Was.Launch, &v.Was.Blocked, v.Was.Steady.SpeedMS
+		launch.Original, blocked.Original, speed.OriginalMS = &v.Was.Launch, &v.Was.Blocked, levelMS(v.Was)
 	}
 	design := &v.parts.Vehicle.DesignV
 	blocked.OwnVolts = design.Known && !design.Assumed && c.Controller.Converter.OutV == 0 && c.Pack.NominalV() <= ownVolts*c.Pick(design)
@@ -64,6 +65,18 @@ func (v *view) driving() {
 		}
 		v.add(heat.Findings()...)
 	}
+}
+
+// levelMS is how fast a case goes on the level: where it is computed on a climb, the flat
+// and the way down are as fast as ever.
+func levelMS(s *ride.Seen) float64 {
+	c := s.Case
+	if c == nil || c.Vehicle.GradeN <= 0 {
+		return s.Steady.SpeedMS
+	}
+	v := c.Vehicle
+	v.GradeN = 0
+	return max(s.Steady.SpeedMS, drive.SteadyOn(v, c.Controller, c.Circuit(), c.AmbientC).SpeedMS)
 }
 
 // claimReached is how much of the speed that its maker claims a vehicle as made

@@ -61,7 +61,7 @@ func (v *view) untold() {
 	}
 	v.add(answer.Finding{
 		Code: CodeNotTold, Level: answer.Watch, Harm: answer.House, Topic: answer.TopicPath, Source: srcCommon, Reads: answer.AsTold,
-		Title:  "Not told, and it may matter: " + strings.Join(words, "; ") + ".",
+		Title:  "Not told, though it may matter, is " + strings.Join(words, "; ") + ".",
 		Advice: "Look at what is named here, and tell it.", Change: answer.LookUp, Decides: keys, Gravity: -1,
 	})
 }

@@ -78,6 +78,7 @@ var metrics = later.Value[[]metric]{Make: func() []metric {
 		{path: minutesPath, lasting: true, of: running(func(v *Vehicle) float64 { return v.Seen.Lasts.PedalS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.LastsPedalMin = x }},
 		{path: "ride.lasts_clock_min", lasting: true, of: running(func(v *Vehicle) float64 { return v.Seen.Lasts.ClockS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.LastsClockMin = x }},
 		{path: "ride.rest_v_after", of: func(v *Vehicle) float64 { return max(v.Seen.Outing.RestV, 0) }, put: func(a *answer.Assessment, x float64) { a.Ride.RestVAfter = x }},
+		{path: "ride.starts_charged", of: func(v *Vehicle) float64 { return v.Now.StartCharge }, put: func(a *answer.Assessment, x float64) { a.Ride.StartsCharged = x }},
 		{path: "ride.charge_left", of: func(v *Vehicle) float64 { return min(v.Seen.Outing.ChargeLeft, 1) }, put: func(a *answer.Assessment, x float64) { a.Ride.ChargeLeft = x }},
 		{path: "ride.delivered_ah", of: running(func(v *Vehicle) float64 { return max(v.Seen.Outing.DeliveredAh, 0) }), put: func(a *answer.Assessment, x float64) { a.Ride.DeliveredAh = x }},
 		{path: "ride.delivered_wh", of: running(func(v *Vehicle) float64 { return max(v.Seen.Outing.DeliveredWh, 0) }), put: func(a *answer.Assessment, x float64) { a.Ride.DeliveredWh = x }},

@@ -140,8 +140,8 @@ func fuseStep(a *answer.Assessment, _ *setup.Parts) step {
 		return step{}
 	}
 	sizes := a.Path.FuseSizesA
-	rating := fmt.Sprintf("%g A", sizes[len(sizes)/2]) // neither the one that opens for nothing nor the one that just protects
-	volts := "32 V"                                    // ISO 8820-3 and, for 36 V systems, its 58 V form
+	rating := fmt.Sprintf("%g A", sizes[(len(sizes)-1)/2]) // neither the one that opens for nothing nor the one that just protects
+	volts := "32 V"                                        // ISO 8820-3 and, for 36 V systems, its 58 V form
 	if a.Pack.FullV > 32 {
 		volts = "58 V"
 	}

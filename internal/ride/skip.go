@@ -102,14 +102,16 @@ type ledger struct {
 //
 // In which round an outing ends may hang on millivolts. So when it has ended, the round
 // before is taken back with the last one, and both are followed in finer steps; until
-// then what the cutoffs see is looked at coarsely.
+// then what the cutoffs see is looked at coarsely. Where it then does not end for some
+// rounds, others are left out again.
 func (o *outing) rounds(on, off *grid) End {
 	var (
 		l      ledger
 		begins [2]roundBegin // of this round, and of the one before where that was followed
 		now    int           // which of them is this round's
 	)
-	countable := !o.every && (off.n > 0 || o.c.Load.Kind == NoLoad)
+	may := !o.every && (off.n > 0 || o.c.Load.Kind == NoLoad) // leave rounds out
+	countable, finely := may, 0
 	endsBy := math.MaxInt // how many rounds it takes at most, once that is known
 	done := 0
 	if o.from != nil {
@@ -126,6 +128,11 @@ func (o *outing) rounds(on, off *grid) End {
 			return TooLong
 		case end == StillGoing:
 			done++
+			if o.last && !countable {
+				if finely++; finely == mostFinely {
+					l, countable = ledger{}, may
+				}
+			}
 			if countable && done >= followed-1 {
 				o.learn(&l, begin)
 			}
@@ -189,8 +196,9 @@ func (o *outing) forEver(before *moment) bool {
 	return true
 }
 
-// fine is into how many parts steps are taken in the last rounds.
-const fine = 2
+// fine is into how many parts steps are taken in the last rounds, and mostFinely how many
+// of these are all followed.
+const fine, mostFinely = 2, 8
 
 // shift adds so much to the numbers of the moment.
 func (o *outing) shift(by *series) {

@@ -8,6 +8,7 @@
 Likely, and in brackets where 8 of 10 setups like this lie:
 
 [list]
+[*][b]Charged now:[/b] 85 %; what follows is for that
 [*][b]Under load:[/b] 33 min
 [*][b]As you asked:[/b] 45 min with the pauses: yes
 [/list]

@@ -19,6 +19,7 @@ Cutoff = it switches an empty battery off in time; insulation = the skin of a wi
 
 [b]Ride[/b]
 [list]
+[*][b]Charged now:[/b] 85 %; what follows is for that
 [*][b]Under load:[/b] 33 min
 [*][b]Ended by:[/b] cutoff in the pack
 [*][b]As you asked:[/b] 45 min with the pauses: yes

@@ -17,6 +17,7 @@
 Likely, and in brackets where 8 of 10 vehicles like this lie:
 
 [list]
+[*][b]Charged now:[/b] 85 %; what follows is for that
 [*][b]Pedal down:[/b] 33 min; original 41 min
 [*][b]With the pauses:[/b] 46 min
 [*][b]As you asked:[/b] 45 min with the pauses: likely (7 of 10)

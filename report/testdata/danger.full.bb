@@ -53,6 +53,7 @@ Figures are those of the middle one of those that have it. In brackets: found, r
 
 [b]Ride[/b]
 [list]
+[*][b]Charged now:[/b] 85 %; what follows is for that
 [*][b]Pedal down:[/b] 33 min
 [*][b]With the pauses:[/b] 46 min
 [*][b]Ended by:[/b] cutoff in the pack

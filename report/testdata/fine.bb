@@ -6,6 +6,7 @@
 
 [b]In figures[/b]
 [list]
+[*][b]Charged now:[/b] 85 %; what follows is for that
 [*][b]Pedal down:[/b] 29 min; original 41 min
 [*][b]With the pauses:[/b] 41 min
 [*][b]Speed:[/b] 6.8 km/h; original 4.5 km/h

@@ -19,6 +19,7 @@ Winding = a motor's coil of wire; board = a flat plate of small soldered parts; 
 
 [b]Ride[/b]
 [list]
+[*][b]Charged now:[/b] 85 %; what follows is for that
 [*][b]Pedal down:[/b] 29 min
 [*][b]With the pauses:[/b] 41 min
 [*][b]Ended by:[/b] wanted time reached
