@@ -28,11 +28,12 @@ type Finding struct {
 	Reads  Reads   `json:"-"`      // how Found is to be read
 	Source string  `json:"source"` // ID of the [Source] of the limit
 
-	Change  Change  `json:"change"`            // what it asks to be changed
-	LimitA  float64 `json:"limit_a,omitempty"` // with LimitCurrent: the limit that would do, A
-	Habit   string  `json:"habit,omitempty"`   // how to use the vehicle as it is
-	About   string  `json:"-"`                 // the question that it answers: a worse finding of the same silences one that says fine
-	Gravity int     `json:"-"`                 // among findings of one level and harm, which comes first; larger first, usually 0
+	Change  Change  `json:"change"`             // what it asks to be changed
+	LimitA  float64 `json:"limit_a,omitempty"`  // with LimitCurrent: the limit that would do, A
+	LimitMS float64 `json:"limit_ms,omitempty"` // with LimitSpeed: the speed that would do, m/s
+	Habit   string  `json:"habit,omitempty"`    // how to use the vehicle as it is
+	About   string  `json:"-"`                  // the question that it answers: a worse finding of the same silences one that says fine
+	Gravity int     `json:"-"`                  // among findings of one level and harm, which comes first; larger first, usually 0
 
 	// LimitKey is the setup key whose value the limit is. Where that was assumed,
 	// what the assumption rests on stands among the sources in the place of the

@@ -68,7 +68,8 @@ func (k SpeedCheck) Findings() []answer.Finding {
 			f.Level = answer.FixFirst
 		}
 		f.Title = fmt.Sprintf("It goes %.1f times as fast as the original: a bump has %.1f times the energy, and stopping takes as many times the way.", ratio, BumpRatio(ratio))
-		f.Advice = limitSpeed(min(k.OriginalMS, oldTopMS))
+		f.LimitMS = min(k.OriginalMS, oldTopMS)
+		f.Advice = limitSpeed(f.LimitMS)
 		out = append(out, f)
 	}
 	if f, is := k.fast(fast); is {
@@ -97,7 +98,8 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 		beside = func(limitMS float64) (what, limit string) { return speedsApart(k.SpeedMS, limitMS) }
 	}
 	f.Code, f.Unit, f.Found, f.Source = CodeFastForARideOn, "m/s", k.SpeedMS, pace.Source
-	f.Advice = limitSpeed(pace.WatchMS)
+	f.LimitMS = pace.WatchMS
+	f.Advice = limitSpeed(f.LimitMS)
 	switch {
 	case faster(k.SpeedMS, pace.DangerMS):
 		f.Level, f.Limit = answer.Danger, pace.DangerMS

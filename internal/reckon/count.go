@@ -199,21 +199,25 @@ func (h *held) upTo(list []ranked, share float64) *answer.Finding {
 
 // heed puts into a finding of the middle draw the advice that is enough in nine
 // draws of ten: what suits the middle one would leave half of them as they are.
-// Only draws that ask for the same for the same reason are compared. A speed stays
-// that of the middle one: each vehicle's own original is its measure.
+// Only draws that ask for the same for the same reason are compared. Of speeds it is the
+// one in the middle: each vehicle's own original is its measure.
 func (h *held) heed(f *answer.Finding) {
-	if f.Reads != answer.AsNumber || f.Change == answer.LimitSpeed || onFuseSize(f) {
+	if f.Reads != answer.AsNumber || onFuseSize(f) {
 		return
+	}
+	asks, share := asksFor, plainShare
+	if f.Change == answer.LimitSpeed {
+		asks, share = func(g *answer.Finding) float64 { return g.LimitMS }, 0.5
 	}
 	var alike []ranked
 	for _, x := range h.in {
 		if g := h.finding(x); g.Level == f.Level && g.Change == f.Change && g.Source == f.Source && g.Unit == f.Unit && g.Habit == f.Habit && (g.LimitA > 0) == (f.LimitA > 0) {
-			alike = append(alike, ranked{x, asksFor(g), 0})
+			alike = append(alike, ranked{x, asks(g), 0})
 		}
 	}
 	if len(alike) > 0 {
-		most := h.upTo(alike, plainShare)
-		f.Advice, f.LimitA = most.Advice, most.LimitA
+		most := h.upTo(alike, share)
+		f.Advice, f.LimitA, f.LimitMS = most.Advice, most.LimitA, most.LimitMS
 	}
 }
 
