@@ -22,6 +22,7 @@ const (
 	unequalHang = 0.05 // left in the one pack when the other is empty, of what it held
 	graveHang   = 0.20 // of that: lithium is then reversed for good
 	unlikeSize  = 1.1  // capacities over each other, beyond what two of one kind differ by
+	unlikeWear  = 1.5  // ... and what is left of them: an old one and a new one
 )
 
 // Joint is two packs with their states, about to be joined.
@@ -70,14 +71,17 @@ func EqualisingCurrent(a, b Source, leadOhm float64) Equalising {
 // one circuit.
 func (j Joint) unlike() []answer.Finding {
 	a, b := j.A.spec, j.B.spec
-	ratio := max(a.CapacityAh, b.CapacityAh) / min(a.CapacityAh, b.CapacityAh)
-	if sameKind(a.Profile, b.Profile) && ratio <= unlikeSize*(1+currentHair) {
+	ratio, most := max(a.CapacityAh, b.CapacityAh)/min(a.CapacityAh, b.CapacityAh), unlikeSize
+	if wear := max(a.Health, b.Health) / min(a.Health, b.Health); wear > unlikeWear && wear/unlikeWear > ratio/unlikeSize {
+		ratio, most = wear, unlikeWear // an old one and a new one
+	}
+	if sameKind(a.Profile, b.Profile) && ratio <= most*(1+currentHair) {
 		return nil
 	}
 	f := onPack(answer.Finding{
 		Code: CodeUnlikePacks, Level: answer.FixFirst, Harm: answer.Part, Change: answer.FitPack,
 		Title: "The two packs are not alike: the smaller one is worked to ruin by the other.",
-		Found: ratio, Limit: unlikeSize, Unit: "x", Source: srcUnlike, Decides: []string{answer.KeyPackJoined},
+		Found: ratio, Limit: most, Unit: "x", Source: srcUnlike, Decides: []string{answer.KeyPackJoined},
 		Advice: "Use two of one kind, size and age, or one pack alone.",
 	})
 	if a.Profile.Family != b.Profile.Family {

@@ -173,4 +173,10 @@ func TestMembersOfOneKindAreNoMixedChemistry(t *testing.T) {
 	if c := codes(j.JudgeParallel()); len(c) > 0 {
 		t.Errorf("two full blocks of one kind and size: %v", c)
 	}
+	spec.Health = 0.4
+	old := modelOf(t, spec)
+	j = battery.Joint{A: a, B: old, StateA: a.StateAt(1, 25), StateB: old.StateAt(1, 25)}
+	if c := codes(j.JudgeParallel()); !slices.Contains(c, battery.CodeUnlikePacks) {
+		t.Errorf("a new one beside one of 40 %%: %v", c)
+	}
 }
