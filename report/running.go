@@ -101,22 +101,16 @@ func (b *builder) ride() section {
 	return b.topic(s, answer.TopicRide)
 }
 
-// climbs reports whether the figures are those of a climb.
-func (b *builder) climbs() bool { return b.a.Launch != nil && b.a.Launch.Case.GradeN > 0 }
-
-// speedName is what the speed of the figures is called.
-func (b *builder) speedName() string {
-	if b.climbs() {
+// speedName is what the speed of the figures is called, by its name on the level.
+func (b *builder) speedName(level string) string {
+	if b.a.Launch != nil && b.a.Launch.Case.GradeN > 0 {
 		return "Speed uphill"
 	}
-	return "Speed"
+	return level
 }
 
 func (b *builder) speed() section {
-	s := section{title: "Speed on the level"}
-	if b.climbs() {
-		s.title = "Speed uphill"
-	}
+	s := section{title: b.speedName("Speed on the level")}
 	switch st := b.a.Steady; {
 	case b.stuck():
 		s.text = []string{"It does not get going."}

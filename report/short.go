@@ -141,7 +141,7 @@ func (b *builder) shortFigures() []fact {
 	default:
 		facts = []fact{{"Pedal down", b.lasts().brief()}}
 		if st := b.a.Steady; st != nil {
-			facts = append(facts, fact{b.speedName(), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh).brief()})
+			facts = append(facts, fact{b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh).brief()})
 		}
 		if fates := strings.Join(b.fates(rareFate), "; "); fates != "" {
 			facts = append(facts, fact{"Draws", fates})

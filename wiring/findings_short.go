@@ -27,9 +27,6 @@ const toldUpTo = 3
 // maker or standard tells.
 func (j *judge) boundOnly() bool {
 	fuse := &j.Path.fuse.spec
-	if len(fuse.Form.Gates) == 0 {
-		return true
-	}
 	last := fuse.Form.Gates[len(fuse.Form.Gates)-1]
 	return last.LatestS > adiabaticS && j.Worst.CurrentA > toldUpTo*last.Ratio*fuse.RatingA
 }
@@ -64,10 +61,11 @@ func (j *judge) short() {
 			if remembered && w.ClearS <= rememberedTwice*w.LimitS || j.AsMade {
 				f.Level = answer.Watch
 			}
-			f.Title = "A short circuit may burn the wire before the fuse opens; how soon such a fuse opens is known from memory only."
+			why := "how soon such a fuse opens is known from memory only"
 			if !remembered {
-				f.Title = "A short circuit may burn the wire before the fuse opens; how soon it opens then is not published."
+				why = "how soon it opens then is not published"
 			}
+			f.Title = "A short circuit may burn the wire before the fuse opens; " + why + "."
 			f.Advice = "Look up its opening times in its maker's sheet, or put a blade fuse that suits the wire in line with it."
 			f.Change = answer.LookUp
 		}

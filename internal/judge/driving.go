@@ -20,8 +20,11 @@ func (v *view) driving() {
 	}
 	v.out.Blocked = blocked.Blocked
 	speed := drive.SpeedCheck{
-		SpeedMS: levelMS(s), Measured: v.parts.Measured != nil && v.parts.Measured.TopSpeed.Given,
+		SpeedMS: s.Steady.SpeedMS, Measured: v.parts.Measured != nil && v.parts.Measured.TopSpeed.Given,
 		Claimed: v.parts.Setup.Vehicle.ClaimedSpeed.Given, Remote: v.parts.Vehicle.Remote,
+	}
+	if !speed.Measured { // it is read on the flat
+		speed.SpeedMS = levelMS(s)
 	}
 	if claim := v.parts.Setup.Vehicle.ClaimedSpeed; claim.Given && v.parts.AsMade && !speed.Measured && speed.SpeedMS > 0 {
 		speed.SpeedMS = max(speed.SpeedMS, claimReached*claim.Low)
@@ -70,13 +73,10 @@ func (v *view) driving() {
 // levelMS is how fast a case goes on the level: where it is computed on a climb, the flat
 // and the way down are as fast as ever.
 func levelMS(s *ride.Seen) float64 {
-	c := s.Case
-	if c == nil || c.Vehicle.GradeN <= 0 {
+	if s.Case.Vehicle.GradeN <= 0 {
 		return s.Steady.SpeedMS
 	}
-	v := c.Vehicle
-	v.GradeN = 0
-	return max(s.Steady.SpeedMS, drive.SteadyOn(v, c.Controller, c.Circuit(), c.AmbientC).SpeedMS)
+	return max(s.Steady.SpeedMS, s.Case.OnTheFlat().SpeedMS)
 }
 
 // claimReached is how much of the speed that its maker claims a vehicle as made

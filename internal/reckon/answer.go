@@ -53,7 +53,8 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 	t.fill(a)
 	words(a, t)
 	a.Findings = count(&t.judged, guesses{e.assumedKeys(), e.assumedSources(), p.AsMade})
-	if fuse := t.judged.middleFuse(fusedOf(typical)); a.Path != nil {
+	if a.Path != nil {
+		fuse := t.judged.middleFuse(fusedOf(typical))
 		a.Path.FuseSizesA = fuse.sizes()
 		oneFuse(a.Findings, fuse)
 	}

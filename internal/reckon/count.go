@@ -177,24 +177,29 @@ type ranked struct {
 	by, then float64
 }
 
-// upTo returns the first by whom so much of the weight of some is reached.
+// upTo orders some, and returns the first by whom so much of their weight is reached.
 func (h *held) upTo(list []ranked, share float64) *answer.Finding {
-	weight, sum := 0.0, 0.0
-	for _, r := range list {
-		weight += h.weight(r.instance)
-	}
 	slices.SortFunc(list, func(a, b ranked) int {
 		if c := cmp.Compare(a.by, b.by); c != 0 {
 			return c
 		}
 		return cmp.Or(cmp.Compare(a.then, b.then), cmp.Compare(a.draw, b.draw))
 	})
-	for _, r := range list {
-		if sum += h.weight(r.instance); sum >= share*weight {
-			return h.finding(r.instance)
+	return h.finding(upTo(list, share, func(r ranked) float64 { return h.weight(r.instance) }).instance)
+}
+
+// upTo returns the first of a list in order by whom so much of its weight is reached.
+func upTo[T any](list []T, share float64, weight func(T) float64) T {
+	all, sum := 0.0, 0.0
+	for _, x := range list {
+		all += weight(x)
+	}
+	for _, x := range list {
+		if sum += weight(x); sum >= share*all {
+			return x
 		}
 	}
-	return h.finding(list[len(list)-1].instance)
+	return list[len(list)-1]
 }
 
 // heed puts into a finding of the middle draw the advice that is enough in nine

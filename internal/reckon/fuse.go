@@ -50,27 +50,14 @@ func (j *judgedTable) middleFuse(typical fused) fused {
 	if all == 0 || suited == (len(typical.sizes()) > 0) {
 		return typical
 	}
-	type weighed struct {
-		fused
-		weight float64
-	}
-	var agree []weighed
+	var agree []int // draws
 	for k, f := range j.fuses {
 		if f.band != nil && suited == (len(f.sizes()) > 0) {
-			agree = append(agree, weighed{f, j.weight[k]})
+			agree = append(agree, k)
 		}
 	}
-	slices.SortStableFunc(agree, func(a, b weighed) int { return cmp.Compare(a.band.LeastA, b.band.LeastA) })
-	half := none / 2
-	if suited {
-		half = (all - none) / 2
-	}
-	for _, f := range agree {
-		if half -= f.weight; half <= 0 {
-			return f.fused
-		}
-	}
-	return agree[len(agree)-1].fused
+	slices.SortStableFunc(agree, func(a, b int) int { return cmp.Compare(j.fuses[a].band.LeastA, j.fuses[b].band.LeastA) })
+	return j.fuses[upTo(agree, 0.5, func(k int) float64 { return j.weight[k] })]
 }
 
 // onFuseSize reports whether a finding advises a rating of the fuse, or the wire

@@ -245,9 +245,8 @@ func freshly(c *build.Built, full bool) ride.Case {
 
 // onTheFlat is level running with a full battery.
 func onTheFlat(c *build.Built, full bool) drive.Running {
-	level := freshly(c, full)
-	level.Vehicle.GradeN = 0
-	return drive.SteadyOn(level.Vehicle, level.Controller, level.Circuit(), level.AmbientC)
+	fresh := freshly(c, full)
+	return fresh.OnTheFlat()
 }
 
 func blockedA(c *build.Built) float64 {

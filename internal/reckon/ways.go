@@ -91,9 +91,9 @@ func hopeless(a *answer.Assessment) bool {
 }
 
 // find searches one way out and returns the answer at its end; nil where the steps
-// make no setup, or can mend nothing. The search and what it can do without need few draws; what is rarer
-// shows only in more, which are those of the promise, at once where no reading has to
-// be weighed anew for it.
+// make no setup, or can mend nothing. The search and what it can do without need few
+// draws; what is rarer shows only in more, which are those of the promise, at once where
+// no reading has to be weighed anew for it.
 func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*answer.Assessment, error) {
 	found, err := w.search(e, s, few, o)
 	if err != nil || found == nil || hopeless(found) {

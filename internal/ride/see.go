@@ -56,6 +56,13 @@ func (s *Seen) ride(m *Marks) {
 	}
 }
 
+// OnTheFlat is the case's steady running where nothing climbs.
+func (c *Case) OnTheFlat() drive.Running {
+	v := c.Vehicle
+	v.GradeN = 0
+	return drive.SteadyOn(v, c.Controller, c.Circuit(), c.AmbientC)
+}
+
 // Hold blocks the wheels of a vehicle on the pack and path of the case.
 func (c *Case) Hold(v drive.Vehicle) drive.Blocked {
 	return drive.BlockedWheels(v, c.Controller, c.Circuit(), drive.HeatState{WindingC: c.AmbientC, CaseC: c.AmbientC}, c.AmbientC)

@@ -33,3 +33,19 @@ func TestASlopeHidesNoSpeed(t *testing.T) {
 		}
 	}
 }
+
+// A speed that was read on the flat is judged as it was read, whatever the climb: the way
+// to stop from it is the same.
+func TestASpeedThatWasReadIsJudgedOnAClimbToo(t *testing.T) {
+	t.Parallel()
+	stopM := func(slope string) float64 {
+		s := labelsOnly().with("vehicle.slope", slope, "measured.top_speed", `"5 km/h"`, "rider.age", `"4 years"`)
+		a := readWith(t, s.toml(), some)
+		i := slices.IndexFunc(a.Findings, func(f answer.Finding) bool { return f.Code == drive.CodeWayToStop })
+		if i < 0 {
+			t.Fatal("nothing of how it stops")
+		}
+		return a.Findings[i].Found
+	}
+	near(t, "metres to stop", stopM(`"4 %"`), stopM(`"0 %"`), 1e-9)
+}
