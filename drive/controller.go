@@ -30,18 +30,35 @@ const ConverterEfficiency = 0.9
 
 func (c Converter) fitted() bool { return c.OutV > 0 }
 
-func (c Converter) efficiency() float64 {
+// Passes is the share of the power that comes through. Where the supply is too low to be
+// regulated it is taken for the share of the volts, too, so that the output does not jump
+// as a pack comes down to that: own choice.
+func (c Converter) Passes() float64 {
 	if c.Efficiency > 0 {
 		return c.Efficiency
 	}
 	return ConverterEfficiency
 }
 
+// Regulates reports whether a supply of such volts is enough for the output.
+func (c Converter) Regulates(busV float64) bool { return busV*c.Passes() >= c.OutV }
+
+// passed is the pack as the board sees it where its volts are too low to be regulated.
+func (c Converter) passed(p PackCircuit) PackCircuit {
+	share := c.Passes()
+	p.OCVV, p.R0Ohm, p.PathOhm = p.OCVV*share, p.R0Ohm*share, p.PathOhm*share
+	for i := range p.RC {
+		b := &p.RC[i]
+		b.Ohm, b.Farad, b.KneeV = b.Ohm*share, b.Farad/share, b.KneeV*share
+	}
+	return p
+}
+
 // inputA returns the pack current behind the source that makes outA at outV.
 // It reports false when the source cannot give that power.
 func (c Converter) inputA(s Source, outV, outA float64) (float64, bool) {
 	// s.OCVV i - s.Ohm i^2 = power: the smaller root is the working point.
-	power := outV * outA / c.efficiency()
+	power := outV * outA / c.Passes()
 	root := s.OCVV*s.OCVV - 4*s.Ohm*power
 	if root < 0 {
 		return 0, false

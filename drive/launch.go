@@ -104,11 +104,16 @@ type Limits struct {
 // Limits; those of pack, joints and switch are the caller's to add.
 //
 // With a converter the launch is that of the board behind it: the source is
-// the converter's output, its limit a limit on the current, and all currents
-// of the result are the board's. The converter's limit acts on the bus side;
-// taking it for a motor-side limit is exact at full duty and low before.
+// the converter's output (what comes through of the pack where that is too low), its
+// limit a limit on the current, and all currents of the result are the board's. The
+// converter's limit acts on the bus side; taking it for a motor-side limit is exact at
+// full duty and low before.
 func NewLaunchCase(v Vehicle, c Controller, p PackCircuit, windingC float64) LaunchCase {
 	m := v.Motor
+	regulated := c.Converter.fitted() && c.Converter.Regulates(p.OCVV)
+	if c.Converter.fitted() && !regulated {
+		p = c.Converter.passed(p)
+	}
 	l := LaunchCase{
 		OCVV: p.OCVV, R0Ohm: p.R0Ohm, RC: p.RC, PathOhm: p.PathOhm + c.Ohm,
 		Motors: v.Motors, MotorsInSeries: v.MotorsInSeries,
@@ -119,7 +124,7 @@ func NewLaunchCase(v Vehicle, c Controller, p PackCircuit, windingC float64) Lau
 		RampS: c.RampS, LimitA: c.LimitA, ModuleRampS: c.ModuleRampS,
 		Limits: Limits{ControllerContinuousA: c.ContinuousA, ControllerPeakA: c.PeakA},
 	}
-	if c.Converter.fitted() && c.Converter.OutV < p.OCVV {
+	if regulated {
 		l.OCVV, l.R0Ohm, l.RC, l.PathOhm, l.ModuleRampS = c.Converter.OutV, 0, [2]Branch{}, c.Ohm, 0
 		if c.Converter.LimitA > 0 && (l.LimitA == 0 || c.Converter.LimitA < l.LimitA) {
 			l.LimitA = c.Converter.LimitA

@@ -33,9 +33,9 @@ type Running struct {
 // that cannot move gives Stuck and the blocked currents; one whose wheels spin
 // gives Slipping.
 //
-// With a converter in c, s feeds the converter and the board sees OutV, or the
-// pack itself when that is lower; a converter whose limit is below what the
-// ground asks for leaves the vehicle Stuck.
+// With a converter in c, s feeds the converter and the board sees OutV, or what
+// comes through of the pack's volts when that is lower; a converter whose limit is
+// below what the ground asks for leaves the vehicle Stuck.
 func Steady(v Vehicle, c Controller, s Source, windingC float64) Running {
 	e := v.Equivalent(windingC)
 	r := steadyCurve{
@@ -47,6 +47,8 @@ func Steady(v Vehicle, c Controller, s Source, windingC float64) Running {
 		if out, ok := r.behind(c, s); ok {
 			return v.fill(e, out, s.OCVV)
 		}
+		passes := c.Converter.Passes()
+		r.volt, r.ohm = s.OCVV*passes, c.Ohm+s.Ohm*passes
 	}
 	return v.fill(e, r.solve(), s.OCVV)
 }
@@ -166,8 +168,7 @@ func (q steadyCurve) bus(r Running, limited bool) Running {
 }
 
 // behind solves with the converter feeding the board. It reports false when
-// the pack is too low for the converter to regulate, which then passes the
-// pack straight through.
+// the pack is too low for the converter to regulate.
 func (q steadyCurve) behind(c Controller, s Source) (Running, bool) {
 	q.volt, q.ohm = c.Converter.OutV, c.Ohm
 	if c.Converter.LimitA > 0 && (q.limitA <= 0 || c.Converter.LimitA < q.limitA) {
@@ -176,7 +177,7 @@ func (q steadyCurve) behind(c Controller, s Source) (Running, bool) {
 	r := q.solve()
 	outA := r.BatteryA
 	in, ok := c.Converter.inputA(s, c.Converter.OutV, outA)
-	if !ok || s.OCVV-s.Ohm*in < c.Converter.OutV {
+	if !ok || !c.Converter.Regulates(s.OCVV-s.Ohm*in) {
 		return Running{}, false
 	}
 	r.BatteryA = in

@@ -173,7 +173,23 @@ func TestConverterHoldsTheBoardsVoltsAndTakesPowerFromThePack(t *testing.T) {
 		t.Error("a higher pack voltage must take less current for the same power")
 	}
 	low := run(v, c, drive.Source{OCVV: 11, Ohm: 0.1})
-	near(t, "a pack below the converter's output passes straight through", low.BusV, 11-0.1*low.BatteryA, 1e-9)
+	near(t, "of a pack below the converter's output comes through what is not lost", low.BusV, 0.9*(11-0.1*low.BatteryA), 1e-9)
+	for _, speed := range [...]func(volts float64) float64{
+		func(volts float64) float64 { return run(v, c, drive.Source{OCVV: volts, Ohm: 0.1}).SpeedMS },
+		func(volts float64) float64 {
+			l := drive.NewLaunchCase(v, c, drive.PackCircuit{OCVV: volts, R0Ohm: 1e-9}, 20)
+			return drive.Launch(&l, 3, nil).EndMS
+		},
+	} {
+		last := speed(11)
+		for volts := 11.01; volts < 16; volts += 0.01 {
+			now := speed(volts)
+			if now < last*(1-1e-9) || now > last*1.002 {
+				t.Errorf("at %.2f V: from %g to %g m/s; nothing jumps as a converter comes to regulate", volts, last, now)
+			}
+			last = now
+		}
+	}
 	c.Converter.LimitA = 5
 	if r := run(v, c, toolPack().Steady()); !r.Stuck {
 		t.Errorf("a converter that cannot give the running current leaves it standing: %+v", r)

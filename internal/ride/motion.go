@@ -54,7 +54,7 @@ type motion struct {
 	gripA     float64 // motor-side current at which they do, +Inf when never
 	limitA    float64 // motor-side current limit, +Inf when there is none
 	outV      float64 // step-down converter, 0 = none
-	outShare  float64 // its efficiency
+	outShare  float64 // what comes through
 	dutyPerS  float64 // how the duty rises during the step under way ...
 	ohmPerS   float64 // ... and the motors' resistance, whose mean stands in eq
 	endMS     float64 // about how fast the vehicle is at the end of it
@@ -89,9 +89,7 @@ func newMotion(v *drive.Vehicle, c *drive.Controller, windingC float64) motion {
 		m.limitA = c.LimitA
 	}
 	if m.outV > 0 {
-		if m.outShare = c.Converter.Efficiency; m.outShare == 0 {
-			m.outShare = drive.ConverterEfficiency
-		}
+		m.outShare = c.Converter.Passes()
 		if c.Converter.LimitA > 0 {
 			m.limitA = min(m.limitA, c.Converter.LimitA)
 		}
@@ -197,12 +195,13 @@ func (m *motion) regulates(s supply, v float64) bool {
 	b := m.board(s)
 	amps := min((b.duty*b.emfV-m.eq.VoltPerMS*v)/m.circuitOhm(b, b.duty), m.limitA, m.gripA)
 	watts := max(0, amps) * (m.eq.VoltPerMS*v + amps*m.eq.Ohm)
-	if (s.emfV-m.outV)*m.outV*m.outShare >= watts*s.ohm {
-		return true // even with the bus as low as the output
+	lowestV := m.outV / m.outShare
+	if (s.emfV-lowestV)*m.outV >= watts*s.ohm {
+		return true // even with the bus as low as can be
 	}
 	in := m.drawn(s, watts)
 	bus := s.emfV - in*s.ohm
-	return bus >= m.outV && in*bus*m.outShare >= watts*(1-1e-9)
+	return bus >= lowestV && in*bus*m.outShare >= watts*(1-1e-9)
 }
 
 // run drives for dt seconds from speed v. The supply's electromotive force runs
@@ -210,12 +209,13 @@ func (m *motion) regulates(s supply, v float64) bool {
 // within that the motion is exact: constant force while the current sits at its
 // limit or at the grip of the wheels, an exponential approach after that.
 //
-// A converter whose supply cannot give what its output would take passes the
-// supply straight through, as in [drive.Steady].
+// A converter whose supply cannot give what its output would take passes on what comes
+// through of the supply's volts, as in [drive.Steady].
 func (m *motion) run(out *stretch, s supply, v, near, dt float64) {
 	if m.outV > 0 && !m.regulates(s, v) {
 		through := *m
 		through.outV, through.outShare = 0, 1
+		s.emfV, s.perS, s.ohm = s.emfV*m.outShare, s.perS*m.outShare, s.ohm*m.outShare
 		through.run(out, s, v, near, dt)
 		return
 	}

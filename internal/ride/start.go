@@ -29,7 +29,7 @@ func (c *Case) start() (steady drive.Running, launched drive.LaunchResult) {
 	steady = drive.SteadyOn(c.Vehicle, c.Controller, p, c.AmbientC)
 	launch := c.launchCase(p)
 	launched = drive.Launch(&launch, c.LaunchSeconds(), nil)
-	if c.Controller.Converter.OutV > 0 {
+	if v := &c.Controller.Converter; v.OutV > 0 && v.Regulates(p.OCVV) {
 		c.throughConverter(&launched, launch.OCVV)
 	}
 	return steady, launched
@@ -87,10 +87,7 @@ func (c *Case) launchCase(p drive.PackCircuit) drive.LaunchCase {
 // throughConverter turns the board's currents of a launch into the pack's. The
 // ratio is that of the peak, where most of the surge is.
 func (c *Case) throughConverter(l *drive.LaunchResult, boardV float64) {
-	m := motion{outV: boardV, outShare: c.Controller.Converter.Efficiency}
-	if m.outShare == 0 {
-		m.outShare = drive.ConverterEfficiency
-	}
+	m := motion{outV: boardV, outShare: c.Controller.Converter.Passes()}
 	if l.PeakBatteryA <= 0 {
 		return
 	}
