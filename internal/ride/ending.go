@@ -18,6 +18,10 @@ const (
 	// run along a straight line: where they fall to a cutoff, and where they
 	// come back as it is about to open.
 	endS, fallS, backS = 1.0, 0.05, 0.002
+	// mostParted is how many steps of a round are parted, for what changes much in them
+	// or for volts that come across a cutoff's; more than that flickers, and no step is
+	// fine enough to tell how it ends. Own choice: the usual rounds part up to a hundred.
+	mostParted = 250
 	// whenS is how exactly the moment of an end is found.
 	whenS = 1e-3
 )
@@ -40,6 +44,12 @@ func (o *outing) watched(d *draft) bool {
 func (o *outing) closely(s *slot, d *draft) End {
 	chain := o.chain
 	at, end, clear := o.endIn(d, &chain)
+	if o.parted >= mostParted*o.finer {
+		d.rough, clear = false, true
+	}
+	if d.rough || !clear {
+		o.parted++
+	}
 	if !d.rough && !clear {
 		return o.around(s, at)
 	}

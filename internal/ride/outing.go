@@ -57,6 +57,8 @@ type outing struct {
 	marks     *Marks     // takes moments from which it can be taken up again
 	from      *roundMark // where it is taken up, nil at the start
 	last      bool       // in the last rounds: their steps are fine enough for the end
+	parted    int        // steps of this round that were
+	planned   int        // steps so far: for tests
 	finer     int        // into how many every step is parted: for tests
 	every     bool       // follow every round, however many: for tests
 }
@@ -124,7 +126,7 @@ func (o *outing) round(on, off *grid) End {
 		o.phase = Driving
 		n.launches++
 	}
-	n.speedMS, n.pressS = 0, 0
+	n.speedMS, n.pressS, o.parted = 0, 0, 0
 	if end := o.through(on); end != StillGoing {
 		return end
 	}
@@ -133,11 +135,14 @@ func (o *outing) round(on, off *grid) End {
 	return o.through(off)
 }
 
+// mostHalved is of how many steps in a row no more are made. Own choice.
+const mostHalved = 64
+
 // through takes every step of a grid.
 func (o *outing) through(g *grid) End {
 	for i := range g.n {
 		s := &g.slots[i]
-		if s.rough { // a round ago, too
+		if s.rough && s.repeat < mostHalved { // a round ago, too
 			s.halve(o.c)
 		}
 		for range s.repeat {

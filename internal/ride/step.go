@@ -153,9 +153,11 @@ func (o *outing) meanC(s *slot, copperW, otherW float64) float64 {
 // done beside it where the current falls behind a start.
 func (o *outing) changesMuch(d *draft, s *slot, missV float64) bool {
 	n, m := &o.now, &o.motion
-	missV = math.Abs(missV) + math.Abs(d.lastA-d.batteryAs*s.perS)*s.pack.SwingOhm(&n.look)
 	lostV := math.Abs(m.ohmPerC * (d.heat.WindingC - n.heat.WindingC) * m.holdA)
-	if m.outV == 0 {
+	if m.outV > 0 && min(d.beginBus, d.endBus)*m.outShare >= m.outV {
+		missV = 0 // a converter's output stays what it is
+	} else {
+		missV = math.Abs(missV) + math.Abs(d.lastA-d.batteryAs*s.perS)*s.pack.SwingOhm(&n.look)
 		lostV += math.Abs(n.look.EMFV - d.lineEndV)
 	}
 	bound := max(m.eq.VoltPerMS*d.speedMS, leastShare*n.look.EMFV) / float64(o.finer)
@@ -224,6 +226,7 @@ func (o *outing) draw(d *draft, s *slot, beginA, meanA, endA float64) {
 // and nothing changes too much for one step, else closely.
 func (o *outing) move(s *slot) End {
 	d := &o.draft
+	o.planned++
 	o.plan(d, s)
 	if d.rough || o.mayEnd(d) || o.watched(d) {
 		return o.closely(s, d)
