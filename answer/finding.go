@@ -72,6 +72,16 @@ type Finding struct {
 	Guess     string    `json:"guess,omitempty"` // the key of the assumed value that decides it
 }
 
+// Unread returns what a finding on a figure becomes where the figure is no
+// number: nobody knows whether it is past its limit, so it is neither fine nor a
+// danger. The title says of what.
+func (f Finding) Unread(title string) Finding {
+	f.Level, f.Harm, f.Gravity, f.Reads, f.Found = Watch, Wear, 0, AsUnknown, 0
+	f.Change, f.Habit, f.LimitA, f.LimitMS = LookUp, "", 0, 0
+	f.Title, f.Advice = title, "The figure that was given is no number: measure or compute it again."
+	return f
+}
+
 // PartRating is the ID of the source of a limit that is printed on the part itself.
 const PartRating = "part-rating"
 

@@ -3,7 +3,9 @@
 //
 // For most uses call [New] with a [Spec], start from [Model.StateAt], and step
 // with [Model.Over] and [Step.Advance]; [Model.Discharge] runs a constant
-// current to a voltage. [ParseLabel] turns the words on a pack into cells.
+// current to a voltage. [ParseLabel] turns the words on a pack into cells. What
+// a vehicle draws is package drive's business: Circuit of package ask makes its
+// PackCircuit of a [Model] and a [State].
 //
 // # Model
 //
@@ -31,6 +33,10 @@
 // the heat are taken at the step's beginning, by [Step.AdvanceLong] as they
 // change over it. A pack is warm throughout.
 // Health scales capacity, and resistance by the profile's rule.
+//
+// A NaN in a state, a current or the surroundings makes what is computed of it
+// NaN, and a pack of such a state counts as empty; an infinite current or
+// surroundings do the same. Nothing panics on them.
 //
 // # Limits
 //

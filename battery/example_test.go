@@ -10,7 +10,11 @@ import (
 // How long a small sealed block runs a tractor that takes eight amperes, and
 // how much more it gives when the driver pauses.
 func Example() {
-	agm, _ := chemistry.Builtin().Profile("agm")
+	agm, ok := chemistry.Builtin().Profile("agm")
+	if !ok {
+		fmt.Println("no such chemistry")
+		return
+	}
 	pack, err := battery.New(battery.Spec{Profile: agm, CellsInSeries: 6, CapacityAh: 12})
 	if err != nil {
 		fmt.Println(err)
@@ -50,7 +54,11 @@ func ExampleWells_LastsS() {
 }
 
 func ExampleChargeFromRest() {
-	agm, _ := chemistry.Builtin().Profile("agm")
+	agm, ok := chemistry.Builtin().Profile("agm")
+	if !ok {
+		fmt.Println("no such chemistry")
+		return
+	}
 	for _, hours := range []float64{1, 24} {
 		low, likely, high := battery.ChargeFromRest(agm, 12.4/6, hours, 15)
 		fmt.Printf("12.4 V after %g h: %.0f to %.0f %%, likely %.0f %%\n", hours, 100*low, 100*high, 100*likely)

@@ -1,6 +1,10 @@
 package battery
 
-import "example.org/packcheck/internal/solve"
+import (
+	"math"
+
+	"example.org/packcheck/internal/solve"
+)
 
 // CellsInSeries returns how many cells stand in series.
 func (m *Model) CellsInSeries() int { return m.spec.CellsInSeries }
@@ -60,10 +64,15 @@ type Run struct {
 
 // Discharge takes a constant current from the state until the terminal
 // voltage falls to endV or no available charge is left, in surroundings of
-// ambientC. A current that is not positive gives the zero Run.
+// ambientC. A current of 0 or less takes nothing: no hours, and the state is the
+// End. So it is where something is no number, with NaN for Hours, Ah and Wh.
 func (m *Model) Discharge(s State, currentA, endV, ambientC float64) Run {
-	if !(currentA > 0) {
+	if currentA <= 0 {
 		return Run{End: s}
+	}
+	v := m.TerminalV(&s, currentA)
+	if !isNumber(v) || !isNumber(s.TempC) || !isNumber(ambientC) || math.IsNaN(endV) {
+		return Run{Hours: math.NaN(), Ah: math.NaN(), Wh: math.NaN(), End: s}
 	}
 	// Steps begin short, for the branches, and double until so many would
 	// empty the pack.
@@ -72,7 +81,6 @@ func (m *Model) Discharge(s State, currentA, endV, ambientC float64) Run {
 	dtS := wholeS * first
 	step := m.Over(dtS)
 	var seconds, wattS float64
-	v := m.TerminalV(&s, currentA)
 	for range 2 * steps {
 		if v <= endV || m.Empty(&s) {
 			return m.run(seconds, wattS, currentA, s, v > endV)
@@ -119,6 +127,9 @@ func (m *Model) Discharge(s State, currentA, endV, ambientC float64) Run {
 	}
 	return m.run(seconds, wattS, currentA, s, false)
 }
+
+// isNumber reports whether x is finite.
+func isNumber(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 func (m *Model) run(seconds, wattS, currentA float64, s State, empty bool) Run {
 	hours := seconds / 3600

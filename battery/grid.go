@@ -128,17 +128,18 @@ func (m *Model) at(z float64) chargeValues {
 	}
 }
 
-// warmth interpolates in the temperature grid.
+// warmth interpolates in the temperature grid, and treats its ends and a NaN as
+// place does.
 func (m *Model) warmth(tempC float64) tempRow {
 	x := (tempC - tempLo) * perKelvin
 	if x > tempCells-1e-9 {
 		x = tempCells - 1e-9
 	}
-	if !(x >= 0) {
-		x *= 0
+	i, f := 0, x*0
+	if x >= 0 {
+		i = int(x)
+		f = x - float64(i)
 	}
-	i := int(x)
-	f := x - float64(i)
 	r := &m.cell.byTemp[i]
 	return tempRow{
 		r.at.ohm + f*r.over.ohm, r.at.ohm1 + f*r.over.ohm1, r.at.ohm2 + f*r.over.ohm2,

@@ -25,7 +25,8 @@ const (
 	unlikeWear  = 1.5  // ... and what is left of them: an old one and a new one
 )
 
-// Joint is two packs with their states, about to be joined.
+// Joint is two packs with their states, about to be joined. Where one of them is
+// nil, its figures are NaN and its findings say that nobody knows it.
 type Joint struct {
 	A, B           *Model
 	StateA, StateB State
@@ -43,10 +44,17 @@ type Equalising struct {
 // Parallel returns the current at the instant two packs are joined plus to
 // plus: the difference of their voltages over all the resistance in the loop.
 func (j Joint) Parallel() Equalising {
+	if !j.whole() {
+		nan := math.NaN()
+		return Equalising{CurrentA: nan, DeltaV: nan, Ohm: nan}
+	}
 	va, ra := j.A.Source(&j.StateA)
 	vb, rb := j.B.Source(&j.StateB)
 	return EqualisingCurrent(Source{va, ra}, Source{vb, rb}, j.LeadOhm)
 }
+
+// whole reports whether both packs are there.
+func (j Joint) whole() bool { return j.A != nil && j.B != nil }
 
 // Source is a voltage behind a resistance.
 type Source struct {
@@ -59,10 +67,10 @@ func EqualisingCurrent(a, b Source, leadOhm float64) Equalising {
 	e := Equalising{DeltaV: math.Abs(a.Volts - b.Volts), Ohm: a.Ohm + b.Ohm + leadOhm, IntoA: b.Volts > a.Volts}
 	switch {
 	case e.DeltaV == 0:
-	case e.Ohm > 0:
-		e.CurrentA = e.DeltaV / e.Ohm
-	default:
+	case e.Ohm <= 0:
 		e.CurrentA = math.Inf(1)
+	default:
+		e.CurrentA = e.DeltaV / e.Ohm
 	}
 	return e
 }
@@ -70,6 +78,15 @@ func EqualisingCurrent(a, b Source, leadOhm float64) Equalising {
 // unlike says that two packs are not of one kind, which toy standards forbid in
 // one circuit.
 func (j Joint) unlike() []answer.Finding {
+	f := onPack(answer.Finding{
+		Code: CodeUnlikePacks, Level: answer.FixFirst, Harm: answer.Part, Change: answer.FitPack,
+		Title: "The two packs are not alike: the smaller one is worked to ruin by the other.",
+		Limit: unlikeSize, Unit: "x", Source: srcUnlike, Decides: []string{answer.KeyPackJoined},
+		Advice: "Use two of one kind, size and age, or one pack alone.",
+	})
+	if !j.whole() {
+		return []answer.Finding{f.Unread("Whether the two packs are alike is not known: one of them is not told.")}
+	}
 	a, b := j.A.spec, j.B.spec
 	ratio, most := max(a.CapacityAh, b.CapacityAh)/min(a.CapacityAh, b.CapacityAh), unlikeSize
 	if wear := max(a.Health, b.Health) / min(a.Health, b.Health); wear > unlikeWear && wear/unlikeWear > ratio/unlikeSize {
@@ -78,12 +95,7 @@ func (j Joint) unlike() []answer.Finding {
 	if sameKind(a.Profile, b.Profile) && ratio <= most*(1+currentHair) {
 		return nil
 	}
-	f := onPack(answer.Finding{
-		Code: CodeUnlikePacks, Level: answer.FixFirst, Harm: answer.Part, Change: answer.FitPack,
-		Title: "The two packs are not alike: the smaller one is worked to ruin by the other.",
-		Found: ratio, Limit: most, Unit: "x", Source: srcUnlike, Decides: []string{answer.KeyPackJoined},
-		Advice: "Use two of one kind, size and age, or one pack alone.",
-	})
+	f.Found, f.Limit = ratio, most
 	if a.Profile.Family != b.Profile.Family {
 		f.Level, f.Harm, f.Reads = answer.Danger, answer.House, answer.AsTold
 		f.Title = "Two packs of different kinds of cells are in one circuit: one drives the other past its limits."
@@ -98,6 +110,9 @@ func sameKind(a, b *chemistry.Profile) bool { return a.Family == b.Family && a.T
 // JudgeParallel says what is wrong with joining the packs plus to plus.
 func (j Joint) JudgeParallel() []answer.Finding {
 	out := j.unlike()
+	if !j.whole() {
+		return out
+	}
 	if a, b := j.A.spec.Profile, j.B.spec.Profile; !sameKind(a, b) {
 		f := onPack(answer.Finding{
 			Code: CodeParallelMixedChemistry, Level: answer.Danger, Harm: answer.House,
@@ -117,7 +132,7 @@ func (j Joint) JudgeParallel() []answer.Finding {
 		into = j.A
 	}
 	limit := into.spec.Profile.Charge.MaxC * into.spec.CapacityAh
-	if e.CurrentA > limit*(1+currentHair) {
+	if !(e.CurrentA <= limit*(1+currentHair)) {
 		f := onPack(answer.Finding{
 			Code: CodeParallelEqualising, Level: answer.FixFirst, Harm: answer.Part,
 			Title: "The fuller pack pushes more current into the other than that one may be charged with.",
@@ -129,6 +144,9 @@ func (j Joint) JudgeParallel() []answer.Finding {
 		})
 		if e.CurrentA > farTooMuch*limit || into.spec.Profile.Family == chemistry.Lithium {
 			f.Level, f.Harm = answer.Danger, answer.House
+		}
+		if math.IsNaN(e.CurrentA) {
+			f = f.Unread("How much current the one pack pushes into the other is not known.")
 		}
 		out = append(out, f)
 	}
@@ -148,6 +166,10 @@ type SeriesPair struct {
 // Series describes the packs joined plus to minus: the same current flows
 // through both, so the one with less charge ends the ride.
 func (j Joint) Series() SeriesPair {
+	if !j.whole() {
+		nan := math.NaN()
+		return SeriesPair{FullV: nan, NominalV: nan, EmptyV: nan, CapacityAh: nan, EndsAt: nan, OverhangAh: nan, SharedEndV: nan}
+	}
 	a, b := j.A, j.B
 	leftA, leftB := a.Charge(j.StateA)*a.FullAh(), b.Charge(j.StateB)*b.FullAh()
 	p := SeriesPair{
@@ -166,9 +188,12 @@ func (j Joint) Series() SeriesPair {
 // JudgeSeries says what is wrong with joining the packs plus to minus.
 func (j Joint) JudgeSeries() []answer.Finding {
 	out := j.unlike()
+	if !j.whole() {
+		return out
+	}
 	s := j.Series()
 	share := s.OverhangAh / math.Max(s.OverhangAh+s.EndsAt, 1e-9)
-	if share > unequalHang*(1+currentHair) {
+	if !(share <= unequalHang*(1+currentHair)) {
 		first := j.B
 		if s.FirstEmptyIsA {
 			first = j.A
@@ -182,6 +207,9 @@ func (j Joint) JudgeSeries() []answer.Finding {
 		})
 		if share > graveHang && first.spec.Profile.Family == chemistry.Lithium {
 			f.Level, f.Harm = answer.Danger, answer.House
+		}
+		if math.IsNaN(share) {
+			f = f.Unread("Whether one pack is empty before the other is not known.")
 		}
 		out = append(out, f)
 	}

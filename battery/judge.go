@@ -38,7 +38,7 @@ const (
 )
 
 // Use is how a pack is going to be used, for judging it. Zero fields are not
-// judged. What becomes of its weakest cell is package cutoff's to judge: it
+// judged; one that is no number is told to be so, to be watched. What becomes of its weakest cell is package cutoff's to judge: it
 // knows when the pack is disconnected.
 type Use struct {
 	PeakA    float64 // greatest current for some seconds, A
@@ -54,7 +54,7 @@ type Use struct {
 func (m *Model) Judge(u Use) []answer.Finding {
 	var out []answer.Finding
 	d := m.spec.Profile.Discharge
-	if most := m.ContinuousA(); u.LastingA > most*(1+currentHair) {
+	if most := m.ContinuousA(); !isNumber(u.LastingA) || u.LastingA > most*(1+currentHair) {
 		f := answer.Finding{
 			Code: CodeCurrentLasting, Level: answer.FixFirst, Harm: answer.Part, Gravity: 1,
 			Title: "More lasting current is asked of the pack than it may give.",
@@ -68,9 +68,12 @@ func (m *Model) Judge(u Use) []answer.Finding {
 		if u.LastingA > gravelyOver*most && m.spec.Profile.Family != chemistry.LeadAcid {
 			f.Level, f.Harm = answer.Danger, answer.House
 		}
+		if !isNumber(u.LastingA) {
+			f = f.Unread("Whether the pack may give its lasting current is not known.")
+		}
 		out = append(out, onPack(f))
 	}
-	if most := m.BurstA(); u.PeakA > most*(1+currentHair) {
+	if most := m.BurstA(); !isNumber(u.PeakA) || u.PeakA > most*(1+currentHair) {
 		f := answer.Finding{
 			Code: CodeCurrentPeak, Level: answer.FixFirst, Harm: answer.Part,
 			Title: "The pack is asked for a greater peak than it may give.",
@@ -80,6 +83,9 @@ func (m *Model) Judge(u Use) []answer.Finding {
 		}
 		if m.spec.MaxCurrentA > 0 {
 			f.Source = answer.PartRating
+		}
+		if !isNumber(u.PeakA) {
+			f = f.Unread("Whether the pack may give its peak current is not known.")
 		}
 		out = append(out, onPack(f))
 	}
@@ -107,15 +113,19 @@ func (m *Model) decidesCurrent() []string {
 // JudgeOld judges the surface of the battery that was replaced, as it was read after a
 // drive, in deg C: what warmed that one warms the next.
 func JudgeOld(surfaceC float64) []answer.Finding {
-	if !(surfaceC > touchedMostC+heatHairK) {
+	if surfaceC <= touchedMostC+heatHairK {
 		return nil
 	}
-	return []answer.Finding{onPack(answer.Finding{
+	f := onPack(answer.Finding{
 		Code: CodeOldHot, Level: answer.FixFirst, Harm: answer.House, Unit: "degC", Found: surfaceC, Limit: touchedMostC, Source: srcTouched,
 		Title:  "The battery that it came with was read too hot to touch after a drive; what warmed it warms the next one too.",
 		Advice: "Find out why before another battery goes in: a loose joint beside it, a brake that rubs, too much load. If it was the new battery that was read, put a reading of the old one under [original.measured]: then this one counts for the new.",
 		Change: answer.LookUp, Decides: []string{answer.KeyMeasuredPackTemperature},
-	})}
+	})
+	if !isNumber(surfaceC) {
+		f = f.Unread("How hot the battery got that it came with is not known.")
+	}
+	return []answer.Finding{f}
 }
 
 // judgeCold looks at the coldest moment.
@@ -131,8 +141,11 @@ func (m *Model) judgeCold(u Use) []answer.Finding {
 	if u.Read && u.SurfaceC < u.ColdestC { // it was no warmer at the start
 		f.Found, f.Decides = u.SurfaceC, []string{answer.KeyPackChemistry, answer.KeyMeasuredPackTemperature}
 	}
-	if !(f.Found < d.MinTempC) {
+	if f.Found >= d.MinTempC {
 		return nil
+	}
+	if !isNumber(f.Found) {
+		f = f.Unread("How cold the cells get is not known.")
 	}
 	return []answer.Finding{f}
 }
@@ -147,11 +160,13 @@ func (m *Model) judgeHeat(u Use) []answer.Finding {
 		Advice: "Take less current or drive shorter, and let the pack cool.",
 		Change: answer.LoadLess, Habit: answer.HabitPauses, Decides: []string{answer.KeyPackChemistry},
 	})
-	read := u.Read && u.SurfaceC >= u.HottestC // after a short drive it tells nothing of a long one
+	read := u.Read && !(u.SurfaceC < u.HottestC) // after a short drive it tells nothing of a long one
 	if read {
 		u.HottestC, f.Found, f.Decides = u.SurfaceC, u.SurfaceC, []string{answer.KeyMeasuredPackTemperature}
 	}
 	switch {
+	case !isNumber(u.HottestC):
+		return []answer.Finding{f.Unread("How hot the cells get is not known.")}
 	case u.HottestC > surfaceMostC+heatHairK:
 		f.Level, f.Harm, f.Source = answer.Danger, answer.Child, srcSurface
 		if !read {

@@ -28,7 +28,7 @@ func (m *Model) LookInto(l *Look, s *State) {
 	w := &l.warmth
 	l.head, l.filled = s.Y1Ah*m.headOf, m.filled(s)
 	l.Left = w.effective(l.head, l.filled)
-	l.Empty = l.Left <= 0
+	l.Empty = !(l.Left > 0)
 	i, f := place(l.Left)
 	r := &m.cell.byCharge[i]
 	l.volts = m.cells * (r.at.volts + f*r.over.volts)

@@ -1,7 +1,6 @@
 package battery
 
 import (
-	"errors"
 	"math"
 
 	"example.org/packcheck/chemistry"
@@ -9,7 +8,8 @@ import (
 
 // State is where a pack stands, all of it for the whole pack: charge in Ah,
 // branch voltages in V, one temperature. The zero State is an empty pack at
-// 0 deg C; start from [Model.StateAt].
+// 0 deg C; start from [Model.StateAt]. Below -40 and above 120 deg C the cells
+// are as they are there.
 type State struct {
 	Y1Ah  float64 // charge in the available well
 	Y2Ah  float64 // charge in the bound well
@@ -51,7 +51,7 @@ type Model struct {
 func New(spec Spec) (*Model, error) {
 	figures := figuresOf(&spec)
 	shape := shapeOf(&spec.Profile)
-	if err := errors.Join(figures.complete(&spec.Profile), usable(&spec.Profile, &shape)); err != nil {
+	if err := figures.complete(&spec.Profile, usable(&spec.Profile, &shape)); err != nil {
 		return nil, err
 	}
 	figures.Profile = &spec.Profile
@@ -77,7 +77,7 @@ func (m *Model) With(spec Spec) (*Model, error) {
 // an error other is left as it was.
 func (m *Model) Into(other *Model, spec Spec) error {
 	figures := figuresOf(&spec)
-	if err := figures.complete(m.spec.Profile); err != nil {
+	if err := figures.complete(m.spec.Profile, nil); err != nil {
 		return err
 	}
 	figures.Profile = m.spec.Profile
@@ -212,7 +212,7 @@ func (m *Model) AvailableAh(s State) float64 {
 // Empty reports whether no available charge is left.
 func (m *Model) Empty(s *State) bool {
 	w := m.warmth(s.TempC)
-	return w.effective(s.Y1Ah*m.headOf, m.filled(s)) <= 0
+	return !(w.effective(s.Y1Ah*m.headOf, m.filled(s)) > 0)
 }
 
 // Branches returns the two resistor-capacitor pairs at this state.

@@ -2,6 +2,7 @@ package battery_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/packcheck/battery"
@@ -259,11 +260,40 @@ func TestHeatWithoutCooling(t *testing.T) {
 }
 
 func TestNewSaysAllThatIsWrong(t *testing.T) {
-	_, err := battery.New(battery.Spec{Profile: profile(t, "agm"), CapacityAh: math.NaN(), Health: 3})
-	if err == nil {
-		t.Fatal("no error")
+	agm := profile(t, "agm")
+	noHours := agm
+	noHours.Capacity.RatedHours = 0
+	steep := agm
+	steep.Resistance.AtHealth80 = -3
+	for _, c := range []struct {
+		name string
+		spec battery.Spec
+		want []string // what the error names, a line each
+	}{
+		{"figures", battery.Spec{Profile: agm, CapacityAh: math.NaN(), Health: 3}, []string{"CellsInSeries", "CapacityAh", "Health"}},
+		{"a health that is none", battery.Spec{Profile: agm, CellsInSeries: 1, CapacityAh: 1, Health: math.NaN()}, []string{"Health"}},
+		{"no profile", battery.Spec{CellsInSeries: 1, CapacityAh: 1}, []string{"profile"}},
+		{"no profile and no cells", battery.Spec{CapacityAh: 1, WellC: 2}, []string{"profile", "CellsInSeries", "WellC"}},
+		{"a profile of no hours", battery.Spec{Profile: noHours, CellsInSeries: 1, CapacityAh: 1}, []string{"profile"}},
+		{"a profile that ages backwards", battery.Spec{Profile: steep, CellsInSeries: 1, CapacityAh: 1, Health: 0.5}, []string{"ResistanceFactor"}},
+	} {
+		_, err := battery.New(c.spec)
+		if err == nil {
+			t.Errorf("%s: no error", c.name)
+			continue
+		}
+		lines := strings.Split(err.Error(), "\n")
+		if len(lines) != len(c.want) {
+			t.Errorf("%s: %v, want %v", c.name, lines, c.want)
+			continue
+		}
+		for i, want := range c.want {
+			if !strings.Contains(lines[i], want) {
+				t.Errorf("%s: %q does not name %s", c.name, lines[i], want)
+			}
+		}
 	}
-	if _, err := battery.New(battery.Spec{CellsInSeries: 1, CapacityAh: 1}); err == nil {
-		t.Error("an empty profile is accepted")
+	if m := modelOf(t, battery.Spec{Profile: agm, CellsInSeries: 6, CapacityAh: 5, Health: 1.4}); math.Abs(m.FullAh()-7) > 1e-12 {
+		t.Errorf("a block that holds 1.4 times its 5 Ah holds %g Ah", m.FullAh())
 	}
 }

@@ -19,7 +19,8 @@ const restVPerK = 0.0003
 // last charge or discharge, at tempC. Whether the cell was last charged or
 // discharged is not asked, so a short rest widens the range to both sides:
 // voltage lies high after a charge and low after a discharge. With a flat
-// curve (lifepo4) the range is wide however long the rest.
+// curve (lifepo4) the range is wide however long the rest. NaN comes of what is
+// no number, and of a profile without a rest curve, such as the zero one.
 func ChargeFromRest(p chemistry.Profile, cellV, hoursRested, tempC float64) (low, likely, high float64) {
 	unsettled := portable.Exp(-max(hoursRested, 0) / p.Rest.SettleH)
 	margin := p.Rest.SpreadV + restVPerK*math.Abs(tempC-25)
@@ -30,14 +31,16 @@ func ChargeFromRest(p chemistry.Profile, cellV, hoursRested, tempC float64) (low
 	return at(cellV - margin - p.Rest.SurfaceV*unsettled), at(cellV), at(cellV + margin + p.Rest.UnderV*unsettled)
 }
 
-// chargeAtRestV inverts the rest curve, clamped to 0..1.
+// chargeAtRestV inverts the rest curve, clamped to 0..1; NaN where either is none.
 func chargeAtRestV(curve chemistry.Curve, v float64) float64 {
 	volts := curve.Func()
-	if !(v > volts(0)) { // NaN as well: nothing known is nothing left
+	switch empty, full := volts(0), volts(1); {
+	case v <= empty:
 		return 0
-	}
-	if v >= volts(1) {
+	case v >= full:
 		return 1
+	case !(v > empty && v < full):
+		return math.NaN()
 	}
 	b := solve.Crossing(0, 1, 1e-14, func(z float64) float64 { return volts(z) - v })
 	return (b.Lo + b.Hi) / 2

@@ -14,7 +14,7 @@ type Spec struct {
 	Strings       int     // in parallel; 0 = 1 (a capacity of the whole pack makes it matter only for single cells)
 	CapacityAh    float64 // label capacity of the whole pack, > 0
 	RateHours     float64 // hours over which CapacityAh is rated; 0 = the profile's
-	Health        float64 // capacity left over capacity when new, (0, 1]; 0 = 1
+	Health        float64 // capacity left over capacity when new, 0.01 to 1.5 (above 1: it holds more than its label says); 0 = 1
 
 	// ResistanceOhm is the ohmic resistance of the whole pack at half charge
 	// and the profile's reference temperature; 0 = from the profile. The
@@ -94,8 +94,10 @@ func (f *figures) spec() Spec {
 }
 
 // complete fills in the defaults for a pack of the profile and says what
-// cannot be computed.
-func (f *figures) complete(p *chemistry.Profile) error {
+// cannot be computed, beside what is wrong with the profile. Of what follows from
+// profile and figures it speaks only where these are right.
+func (f *figures) complete(p *chemistry.Profile, wrong error) error {
+	given := *f
 	orElse := func(value *float64, otherwise float64) {
 		if *value == 0 {
 			*value = otherwise
@@ -114,32 +116,43 @@ func (f *figures) complete(p *chemistry.Profile) error {
 	orElse(&f.WellC, p.Wells.C)
 	orElse(&f.WellKPerS, p.Wells.KPerS)
 	orElse(&f.WellRatio, p.Capacity.Ratio)
-	var faults []error
+	var faults, follow []error
+	if wrong != nil {
+		faults = append(faults, wrong)
+	}
 	for _, g := range [...]struct {
 		name          string
 		value, lo, hi float64
+		follows       bool // nobody gave it
 	}{
-		{"CellsInSeries", float64(f.CellsInSeries), 1, 1000},
-		{"Strings", float64(f.Strings), 1, 1000},
-		{"CapacityAh", f.CapacityAh, 1e-3, 1e5},
-		{"RateHours", f.RateHours, 1e-3, 1000},
-		{"Health", f.Health, 0.01, 1.5},
-		{"ResistanceOhm", f.ResistanceOhm, 0, 1000},
-		{"ResistanceFactor", f.ResistanceFactor, 0.01, 100},
-		{"OhmicFactor", f.OhmicFactor, 0.01, 1e4},
-		{"Grown", f.Grown, 0.01, 1e4},
-		{"CoolingWM2K", f.CoolingWM2K, 1e-12, 1e5},
-		{"ShellShare", f.ShellShare, 1e-3, 1},
-		{"MassKg", f.MassKg, 0, 1e5},
-		{"MaxCurrentA", f.MaxCurrentA, 0, 1e6},
-		{"WellC", f.WellC, 1e-3, 1},
-		{"WellKPerS", f.WellKPerS, 0, 100},
-		{"WellRatio", f.WellRatio, 0.01, 100},
-		{"WeakestShort", f.WeakestShort, 0, 0.9},
+		{"CellsInSeries", float64(f.CellsInSeries), 1, 1000, false},
+		{"Strings", float64(f.Strings), 1, 1000, false},
+		{"CapacityAh", f.CapacityAh, 1e-3, 1e5, false},
+		{"RateHours", f.RateHours, 1e-3, 1000, given.RateHours == 0},
+		{"Health", f.Health, 0.01, 1.5, false},
+		{"ResistanceOhm", f.ResistanceOhm, 0, 1000, false},
+		{"ResistanceFactor", f.ResistanceFactor, 0.01, 100, given.ResistanceFactor == 0},
+		{"OhmicFactor", f.OhmicFactor, 0.01, 1e4, false},
+		{"Grown", f.Grown, 0.01, 1e4, false},
+		{"CoolingWM2K", f.CoolingWM2K, 1e-12, 1e5, given.CoolingWM2K == 0},
+		{"ShellShare", f.ShellShare, 1e-3, 1, given.ShellShare == 0},
+		{"MassKg", f.MassKg, 0, 1e5, false},
+		{"MaxCurrentA", f.MaxCurrentA, 0, 1e6, false},
+		{"WellC", f.WellC, 1e-3, 1, given.WellC == 0},
+		{"WellKPerS", f.WellKPerS, 0, 100, given.WellKPerS == 0},
+		{"WellRatio", f.WellRatio, 0.01, 100, given.WellRatio == 0},
+		{"WeakestShort", f.WeakestShort, 0, 0.9, false},
 	} {
 		if !(g.value >= g.lo && g.value <= g.hi) {
-			faults = append(faults, fmt.Errorf("battery: %s is %g, want %g to %g", g.name, g.value, g.lo, g.hi))
+			list := &faults
+			if g.follows {
+				list = &follow
+			}
+			*list = append(*list, fmt.Errorf("battery: %s is %g, want %g to %g", g.name, g.value, g.lo, g.hi))
 		}
+	}
+	if len(faults) == 0 {
+		faults = follow
 	}
 	return errors.Join(faults...)
 }

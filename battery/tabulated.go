@@ -96,6 +96,9 @@ func (s *shape) tabulate() *cell {
 // usable says whether a profile, which anybody may have put together, and its shape
 // hold what New needs.
 func usable(p *chemistry.Profile, s *shape) error {
+	if len(p.Rest.VoltsAt.X) == 0 {
+		return fmt.Errorf("battery: profile %q has no rest curve (want one that a chemistry.Set has found)", p.Name)
+	}
 	for _, b := range []chemistry.Branch{p.Fast, p.Slow} {
 		if !(b.KneeV >= 0) || math.IsInf(b.KneeV, 0) {
 			return fmt.Errorf("battery: profile %q has a branch that bends at %g V", p.Name, b.KneeV)
@@ -107,7 +110,7 @@ func usable(p *chemistry.Profile, s *shape) error {
 		}
 	}
 	for _, x := range []float64{
-		p.NominalV, p.Wells.C, p.Capacity.Ratio, p.Mass.WhPerKg, p.Mass.CellShare, p.Heat.SpecificJKgK,
+		p.NominalV, p.Wells.C, p.Capacity.Ratio, p.Capacity.RatedHours, p.Mass.WhPerKg, p.Mass.CellShare, p.Heat.SpecificJKgK,
 		p.Heat.CoolingWM2K, p.Heat.AreaM2PerKg23, p.Heat.ShellShare, p.Fast.TauS, p.Slow.TauS,
 	} {
 		if !(x > 0) || math.IsInf(x, 0) {

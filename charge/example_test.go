@@ -26,7 +26,11 @@ func ExampleParseLabel() {
 // Somebody at the allotments wants to charge the tractor's new tool pack with
 // the charger of the old battery, through the old jack.
 func ExampleMatch() {
-	p, _ := chemistry.Builtin().Profile("li-ion")
+	p, ok := chemistry.Builtin().Profile("li-ion")
+	if !ok {
+		fmt.Println("no such chemistry")
+		return
+	}
 	m, err := battery.New(battery.Spec{Profile: p, CellsInSeries: 5, CapacityAh: 5})
 	if err != nil {
 		fmt.Println(err)
@@ -51,7 +55,11 @@ func ExampleMatch() {
 }
 
 func ExampleKeep() {
-	p, _ := chemistry.Builtin().Profile("agm")
+	p, ok := chemistry.Builtin().Profile("agm")
+	if !ok {
+		fmt.Println("no such chemistry")
+		return
+	}
 	m, err := battery.New(battery.Spec{Profile: p, CellsInSeries: 6, CapacityAh: 7})
 	if err != nil {
 		fmt.Println(err)

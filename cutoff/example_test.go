@@ -29,7 +29,11 @@ func ExampleChain_Step() {
 // At the harvest fair the tractor's pack is ridden down and nobody thinks of
 // it until the next Saturday.
 func ExampleIdle() {
-	p, _ := chemistry.Builtin().Profile("li-ion")
+	p, ok := chemistry.Builtin().Profile("li-ion")
+	if !ok {
+		fmt.Println("no such chemistry")
+		return
+	}
 	m, err := battery.New(battery.Spec{Profile: p, CellsInSeries: 5, CapacityAh: 5})
 	if err != nil {
 		fmt.Println(err)
@@ -51,7 +55,11 @@ func ExampleIdle() {
 }
 
 func ExampleAdvise() {
-	p, _ := chemistry.Builtin().Profile("agm")
+	p, ok := chemistry.Builtin().Profile("agm")
+	if !ok {
+		fmt.Println("no such chemistry")
+		return
+	}
 	m, err := battery.New(battery.Spec{Profile: p, CellsInSeries: 6, CapacityAh: 12, WeakestShort: 0.02})
 	if err != nil {
 		fmt.Println(err)

@@ -13,7 +13,11 @@ import (
 // A worn 18 V pack was logged while the tractor of the harvest fair ran until
 // its board stopped it.
 func Example() {
-	li, _ := chemistry.Builtin().Profile("li-ion")
+	li, ok := chemistry.Builtin().Profile("li-ion")
+	if !ok {
+		fmt.Println("no such chemistry")
+		return
+	}
 	worn, _ := battery.New(battery.Spec{Profile: li, CellsInSeries: 5, CapacityAh: 5, Health: 0.8, ClosedShell: true})
 	var csv strings.Builder
 	csv.WriteString("Time (s);Voltage (V);Current (A)\n")

@@ -12,7 +12,11 @@ import (
 // A bench discharge: 7.5 Ah sealed lead-acid at 4.42 A to 10.5 V, which its
 // maker's table gives an hour; the model agrees with that table within 5 %.
 func ExampleRun() {
-	agm, _ := chemistry.Builtin().Profile("agm")
+	agm, ok := chemistry.Builtin().Profile("agm")
+	if !ok {
+		fmt.Println("no such chemistry")
+		return
+	}
 	pack, err := battery.New(battery.Spec{Profile: agm, CellsInSeries: 6, CapacityAh: 7.5})
 	if err != nil {
 		log.Fatal(err)
