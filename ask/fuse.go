@@ -106,7 +106,7 @@ func (q Opened) Answer() (Answer, error) {
 	if q.Form == "" {
 		a.assume("%s fuse", setup.UsualFuseForm)
 	}
-	fuse, err := wiring.NewFuse(wiring.FuseSpec{Form: form, RatingA: q.RatingA, DistanceM: math.NaN()})
+	fuse, err := wiring.NewFuse(wiring.FuseSpec{Form: form, RatingA: q.RatingA})
 	if err != nil {
 		return Answer{}, err
 	}

@@ -287,9 +287,9 @@ func (p *Parts) FuseSpec(pick Pick) (spec wiring.FuseSpec, ok bool) {
 	if f.Absent || !f.RatingA.Known || f.row.Form == "" {
 		return spec, false
 	}
-	spec = wiring.FuseSpec{Form: f.row, RatingA: pick(&f.RatingA), VoltageV: of(pick, &f.MaxV), DistanceM: math.NaN()}
+	spec = wiring.FuseSpec{Form: f.row, RatingA: pick(&f.RatingA), VoltageV: of(pick, &f.MaxV)}
 	if f.DistanceM.Known {
-		spec.DistanceM = pick(&f.DistanceM)
+		spec.DistanceM = new(pick(&f.DistanceM))
 	}
 	return spec, true
 }

@@ -285,7 +285,7 @@ func TestNoFuseAndNoCutoffAreInvented(t *testing.T) {
 		t.Error(`form = "none" was not heard`)
 	}
 	p = parts(t, labelsOnly+"[fuse]\nrating = \"30 A\"\n")
-	if spec, ok := p.FuseSpec(setup.Likely); !ok || spec.RatingA != 30 || !math.IsNaN(spec.DistanceM) {
+	if spec, ok := p.FuseSpec(setup.Likely); !ok || spec.RatingA != 30 || spec.DistanceM != nil {
 		t.Errorf("fuse of 30 A: %+v", spec)
 	}
 }

@@ -15,7 +15,7 @@ type Case struct {
 	Demand   Demand
 	AmbientC float64        // surroundings of wire and fuse; a closed battery box is warmer than the air
 	Form     tables.Fuse    // form to choose ratings from when there is no fuse; empty: the small blade
-	Tables   *tables.Tables // nil means the built-in ones
+	Tables   *tables.Tables // nil: the built-in ones
 
 	// Thinnest is the path with the thinnest wire that it may have, for choosing
 	// a fuse where the wire's size is not known; nil means Path.
@@ -59,9 +59,7 @@ func Assess(c Case) (Result, error) {
 	if err := c.check(); err != nil {
 		return Result{}, err
 	}
-	if c.Tables == nil {
-		c.Tables = tables.Builtin()
-	}
+	c.Tables = orBuiltin(c.Tables)
 	form := c.Form
 	if c.Path.fuse != nil {
 		form = c.Path.fuse.spec.Form
@@ -98,6 +96,14 @@ func Assess(c Case) (Result, error) {
 	r.Findings = c.judge(r)
 	answer.Sort(r.Findings)
 	return r, nil
+}
+
+// orBuiltin returns the built-in tables where there are none.
+func orBuiltin(t *tables.Tables) *tables.Tables {
+	if t == nil {
+		return tables.Builtin()
+	}
+	return t
 }
 
 // hottestCopperC bounds the estimated wire temperature that resistance is

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -31,7 +32,7 @@ type build struct {
 // sound is a case without fault: 12 A on AWG 14 with a 20 A fuse.
 func sound() build {
 	return build{
-		gauge: 14, insulationC: 105, form: "small blade", fuse: wiring.FuseSpec{RatingA: 20},
+		gauge: 14, insulationC: 105, form: "small blade", fuse: wiring.FuseSpec{RatingA: 20, DistanceM: new(0.0)},
 		contacts: []wiring.Contact{{Name: "plug", Kind: wiring.Joint, Ohm: 1e-3}, {Name: "pedal switch", Kind: wiring.Switch, Ohm: 5e-3}},
 		demand:   wiring.Demand{RunningA: 12, LaunchA: 30, LaunchS: 0.1, LaunchI2t: 60, Launches: 5000, BlockedA: 60},
 		pack:     wiring.PackEnd{FullV: 13, Ohm: 0.03}, ambientC: 25,
@@ -104,10 +105,10 @@ func faults() []fault {
 		{wiring.CodeFuseOpensAtLaunch, answer.FixFirst, func(b *build) { b.demand.LaunchA, b.demand.LaunchS = 80, 3 }},
 		{wiring.CodeFuseSlowWhenBlocked, answer.Watch, func(b *build) { b.demand.BlockedA = 28 }},
 		{wiring.CodeBlockedOverloadsWire, answer.FixFirst, func(b *build) { b.fuse.RatingA, b.gauge, b.demand.BlockedA = 40, 18, 45 }},
-		{wiring.CodeFusePlaceUnknown, answer.Watch, func(b *build) { b.fuse.DistanceM = math.NaN() }},
-		{wiring.CodeFuseTooFar, answer.FixFirst, func(b *build) { b.fuse.DistanceM = 0.18 }},
-		{wiring.CodeFuseTooFar, answer.FixFirst, func(b *build) { b.fuse.DistanceM, b.fuse.Sheathed = 1.02, true }},
-		{wiring.CodeFuseTooFar, answer.Danger, func(b *build) { b.fuse.DistanceM = 1.02 }},
+		{wiring.CodeFusePlaceUnknown, answer.Watch, func(b *build) { b.fuse.DistanceM = nil }},
+		{wiring.CodeFuseTooFar, answer.FixFirst, func(b *build) { b.fuse.DistanceM = new(0.18) }},
+		{wiring.CodeFuseTooFar, answer.FixFirst, func(b *build) { b.fuse.DistanceM, b.fuse.Sheathed = new(1.02), true }},
+		{wiring.CodeFuseTooFar, answer.Danger, func(b *build) { b.fuse.DistanceM = new(1.02) }},
 		{wiring.CodeFuseVoltage, answer.FixFirst, func(b *build) { b.pack.FullV = 42 }},
 		{wiring.CodeFuseVoltage, answer.FixFirst, func(b *build) { b.pack.FullV, b.fuse.VoltageV = 60, 58 }},
 		{wiring.CodeFuseHolder, answer.FixFirst, func(b *build) { b.fuse.HolderA = 15 }},
@@ -149,11 +150,11 @@ func TestEachFaultHasItsFinding(t *testing.T) {
 func TestAFuseIsWithinReachUpToTheLimit(t *testing.T) {
 	// 33 CFR 183.455(b): 178 mm, 1016 mm if sheathed.
 	b := sound()
-	b.fuse.DistanceM = 0.178
+	b.fuse.DistanceM = new(0.178)
 	if _, ok := levels(b.assess(t).Findings)[wiring.CodeFuseTooFar]; ok {
 		t.Error("178 mm is too far")
 	}
-	b.fuse.DistanceM, b.fuse.Sheathed = 1.016, true
+	b.fuse.DistanceM, b.fuse.Sheathed = new(1.016), true
 	if _, ok := levels(b.assess(t).Findings)[wiring.CodeFuseTooFar]; ok {
 		t.Error("1016 mm in a sheath is too far")
 	}
@@ -190,7 +191,7 @@ func TestEveryFindingIsCompletePlainAndSourced(t *testing.T) {
 		b.insulationC = []float64{0, 60, 80, 105, 125, 200}[random.IntN(6)]
 		b.form = forms[random.IntN(len(forms))]
 		b.fuse.RatingA = []float64{5, 10, 20, 30, 40, 60}[random.IntN(6)]
-		b.fuse.DistanceM = []float64{0, 0.3, math.NaN()}[random.IntN(3)]
+		b.fuse.DistanceM = []*float64{new(0.0), new(0.3), nil}[random.IntN(3)]
 		b.demand = wiring.Demand{
 			RunningA: 60 * random.Float64(), LaunchA: 200 * random.Float64(), LaunchS: 3 * random.Float64(),
 			LaunchI2t: 5000 * random.Float64(), Launches: math.Pow(10, 6*random.Float64()), BlockedA: 300 * random.Float64(),
@@ -291,5 +292,81 @@ func TestResultHoldsTheNumbersBehindTheFindings(t *testing.T) {
 	}
 	if !math.IsInf(r.Fuse.Running.EarliestS, 1) {
 		t.Errorf("running opens the fuse: %+v", r.Fuse)
+	}
+}
+
+// A fuse of which nobody tells where it sits is not at the pack for that.
+func TestTheFuseIsAtThePackOnlyWhereThatIsTold(t *testing.T) {
+	for _, c := range []struct {
+		name      string
+		distanceM *float64
+		want      string // the finding on its place, empty for none
+	}{
+		{"left out", nil, wiring.CodeFusePlaceUnknown},
+		{"right at it", new(0.0), ""},
+		{"a hand's breadth", new(0.1), ""},
+		{"a metre", new(1.0), wiring.CodeFuseTooFar},
+	} {
+		b := sound()
+		b.fuse = wiring.FuseSpec{RatingA: 20, DistanceM: c.distanceM}
+		got := ""
+		for _, f := range b.assess(t).Findings {
+			if f.Code == wiring.CodeFusePlaceUnknown || f.Code == wiring.CodeFuseTooFar {
+				got = f.Code
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+	form, err := tables.Builtin().Fuse("small blade")
+	if err != nil {
+		t.Fatal(err)
+	}
+	near := func(distanceM, afterwardsM float64) wiring.Short {
+		fuse, err := wiring.NewFuse(wiring.FuseSpec{Form: form, RatingA: 20, DistanceM: &distanceM})
+		if err != nil {
+			t.Fatal(err)
+		}
+		distanceM = afterwardsM
+		p := path(t, wiring.PathSpec{Runs: []wiring.Run{run(t, wiring.RunSpec{Size: awg(14), OneWayM: 1})}, Fuse: fuse})
+		short, _, _ := p.Shorts(wiring.PackEnd{FullV: 13, Ohm: 0.03}, 25)
+		return short
+	}
+	if kept, want := near(0.1, 0.9), near(0.1, 0.1); kept != want {
+		t.Errorf("a distance that was changed once the fuse was made: %+v, want %+v", kept, want)
+	}
+}
+
+func TestNoTablesAreTheBuiltInOnes(t *testing.T) {
+	built := tables.Builtin()
+	form, err := built.Fuse("small blade")
+	if err != nil {
+		t.Fatal(err)
+	}
+	spec := wiring.RunSpec{Size: tables.WireSize{System: tables.AWG, Gauge: 14}, OneWayM: 1}
+	fuse := fuseOf(t, "small blade", 20)
+	demand := wiring.Demand{RunningA: 10, LaunchA: 40, LaunchS: 0.3}
+	all := func(tb *tables.Tables) []any {
+		run, err := wiring.NewRun(tb, spec)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := path(t, wiring.PathSpec{Runs: []wiring.Run{run}, Fuse: fuse})
+		band, err := p.Allowed(tb, form, demand, 25)
+		if err != nil {
+			t.Fatal(err)
+		}
+		result, err := wiring.Assess(wiring.Case{Path: p, Pack: wiring.PackEnd{FullV: 13, Ohm: 0.05}, Demand: demand, AmbientC: 25, Tables: tb})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return []any{
+			run, band, result, wiring.WhatOpened(tb, wiring.Return{Seconds: 15}),
+			fuse.PulseLife(tb, wiring.Season{I2tA2s: 20, Launches: 5000}),
+		}
+	}
+	if got, want := all(nil), all(built); !reflect.DeepEqual(got, want) {
+		t.Errorf("%+v, want %+v", got, want)
 	}
 }

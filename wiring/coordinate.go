@@ -58,6 +58,7 @@ type FuseBand struct {
 // below LeastA is empty: then the path or the demand has to change, never the
 // fuse.
 func (p *Path) Allowed(t *tables.Tables, form tables.Fuse, d Demand, ambientC float64) (FuseBand, error) {
+	t = orBuiltin(t)
 	unit, err := NewFuse(FuseSpec{Form: form, RatingA: 1})
 	if err != nil {
 		return FuseBand{}, err

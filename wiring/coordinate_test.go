@@ -199,7 +199,7 @@ func TestShortBehindADistantFuseHasTheWireBeforeIt(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	fuse, err := wiring.NewFuse(wiring.FuseSpec{Form: form, RatingA: 20, DistanceM: 0.5})
+	fuse, err := wiring.NewFuse(wiring.FuseSpec{Form: form, RatingA: 20, DistanceM: new(0.5)})
 	if err != nil {
 		t.Fatal(err)
 	}

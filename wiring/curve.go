@@ -101,12 +101,16 @@ func (c Curve) MustOpenA() float64 {
 // escapes, but not below 10 ms (the arc); the earliest time falls with
 // constant I2t too, or with the cube of the current where heat still escapes
 // at the highest gate. These two continuations are ours, not published.
+// Which way the current flows is all one to a fuse. Of a current that is no
+// number there is no telling: both times are NaN.
 func (c Curve) Opens(currentA float64) Band {
-	x := math.Log(currentA / c.ratedA)
+	x := math.Log(math.Abs(currentA) / c.ratedA)
 	last := c.points[len(c.points)-1]
 	switch {
-	case !(x > c.points[0].ratio):
+	case x <= c.points[0].ratio:
 		return Band{math.Inf(1), math.Inf(1)}
+	case math.IsNaN(x):
+		return Band{math.NaN(), math.NaN()}
 	case x >= last.ratio:
 		beyond := x - last.ratio
 		latest := portable.Exp(last.latest)

@@ -5,7 +5,8 @@
 // For most uses build a [Path] with [NewPath] and a [Fuse] with [NewFuse],
 // put both into a [Case] and call [Assess]. An engine that steps through time
 // takes [Path.Ohm] for the resistance and a [FuseState] with a [Curve] for
-// the fuse; neither allocates.
+// the fuse; neither allocates. Wherever tables are asked for, nil means the
+// built-in ones.
 //
 // # Model
 //

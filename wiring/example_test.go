@@ -20,7 +20,7 @@ func ExampleAssess() {
 		return
 	}
 	form, _ := t.Fuse("small blade")
-	fuse, _ := wiring.NewFuse(wiring.FuseSpec{Form: form, RatingA: 40, DistanceM: 0.1})
+	fuse, _ := wiring.NewFuse(wiring.FuseSpec{Form: form, RatingA: 40, DistanceM: new(0.1)})
 	path, _ := wiring.NewPath(wiring.PathSpec{
 		Runs: []wiring.Run{wire},
 		Contacts: []wiring.Contact{

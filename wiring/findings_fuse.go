@@ -170,25 +170,25 @@ func (j *judge) fuseBlocked() {
 // fusePlace holds the wire before the fuse, which nothing protects, against
 // the law on boats.
 func (j *judge) fusePlace() {
-	spec := &j.Path.fuse.spec
+	distanceM, sheathedAll := j.Path.fuse.distanceM, j.Path.fuse.spec.Sheathed
 	sheathed := j.Tables.Figure(tables.FuseReachSheathed)
 	reach := j.Tables.Figure(tables.FuseReachBare)
-	if spec.Sheathed {
+	if sheathedAll {
 		reach = sheathed
 	}
 	f := answer.Finding{
 		Harm: answer.House, Item: answer.Fuse, Decides: []string{answer.KeyFuseDistanceFromPack},
-		Found: spec.DistanceM, Limit: reach.Likely, Unit: "m", Source: reach.Source,
+		Found: distanceM, Limit: reach.Likely, Unit: "m", Source: reach.Source,
 		Advice: "Put the fuse right at the pack's terminal: nothing protects the wire before it.",
 	}
 	switch {
-	case math.IsNaN(spec.DistanceM):
+	case math.IsNaN(distanceM):
 		f.Code, f.Level, f.Found, f.Reads, f.Change = CodeFusePlaceUnknown, answer.Watch, 0, answer.AsUnknown, answer.LookUp
 		f.Title = "How far the fuse is from the pack is not known."
-	case !spec.Sheathed && over(spec.DistanceM, sheathed.Likely):
+	case !sheathedAll && over(distanceM, sheathed.Likely):
 		f.Code, f.Level, f.Limit, f.Source = CodeFuseTooFar, answer.Danger, sheathed.Likely, sheathed.Source
 		f.Title = "The wire before the fuse is too long: nothing protects it, and even sheathed wire may not be that long."
-	case over(spec.DistanceM, reach.Likely):
+	case over(distanceM, reach.Likely):
 		f.Code, f.Level = CodeFuseTooFar, answer.FixFirst
 		f.Title = "Too much unprotected wire lies between pack and fuse."
 	default:

@@ -12,7 +12,7 @@ type FuseSpec struct {
 	Form      tables.Fuse // from [tables.Tables.Fuse]
 	RatingA   float64     // 0.01 to 1000 A
 	VoltageV  float64     // printed voltage rating; 0 when unknown: the form's lowest
-	DistanceM float64     // wire from the pack's terminal to the fuse; NaN when unknown
+	DistanceM *float64    // wire from the pack's terminal to the fuse, 0 right at it; nil when unknown
 	Sheathed  bool        // that wire is sheathed all the way
 	HolderA   float64     // printed limit of the holder; 0 when unknown: the form's
 }
@@ -23,6 +23,8 @@ type Fuse struct {
 	coldOhm float64
 	hot     float64
 	floorS  float64
+
+	distanceM float64 // NaN when unknown
 }
 
 // NewFuse checks a fuse. It fails for a form without gates or a rating out of
@@ -34,14 +36,18 @@ func NewFuse(spec FuseSpec) (*Fuse, error) {
 	if !(spec.RatingA >= 0.01 && spec.RatingA <= 1000) {
 		return nil, fmt.Errorf("wiring: fuse rating %g A is out of range (want 0.01 to 1000 A)", spec.RatingA)
 	}
-	if spec.DistanceM < 0 || math.IsInf(spec.DistanceM, 0) {
-		return nil, fmt.Errorf("wiring: fuse distance %g m is out of range (want 0 or more)", spec.DistanceM)
+	distanceM := math.NaN()
+	if spec.DistanceM != nil {
+		distanceM = *spec.DistanceM
+		if !(distanceM >= 0) || math.IsInf(distanceM, 1) {
+			return nil, fmt.Errorf("wiring: fuse distance %g m is out of range (want 0 or more)", distanceM)
+		}
 	}
 	if !(spec.VoltageV >= 0 && spec.HolderA >= 0) {
 		return nil, fmt.Errorf("wiring: voltage rating and holder limit of a fuse must be 0 or more")
 	}
 	t := tables.Builtin()
-	f := &Fuse{spec: spec, hot: t.Figure(tables.FuseHotFactor).Likely, floorS: t.Figure(tables.FuseTimeNotBelow).Likely}
+	f := &Fuse{spec: spec, distanceM: distanceM, hot: t.Figure(tables.FuseHotFactor).Likely, floorS: t.Figure(tables.FuseTimeNotBelow).Likely}
 	f.coldOhm, _ = spec.Form.ResistanceOhm(spec.RatingA)
 	return f, nil
 }

@@ -129,12 +129,38 @@ func TestEarliestTimeFallsWithTheCubeWhereHeatStillEscapes(t *testing.T) {
 	near(t, "earliest at 700 percent", small.Opens(70).EarliestS, 0.08/4, 1e-9)
 }
 
-func TestOddCurrentsDoNotOpenAFuse(t *testing.T) {
+func TestAFuseOpensWhicheverWayTheCurrentFlows(t *testing.T) {
 	curve := fuseOf(t, "small blade", 10).At(23)
-	for _, amps := range []float64{0, -5, math.NaN()} {
-		if band := curve.Opens(amps); band != (wiring.Band{EarliestS: inf, LatestS: inf}) {
-			t.Errorf("%g A: %+v", amps, band)
+	for _, amps := range []float64{0, 5, 11, 20, 60, 1000, inf} {
+		if there, back := curve.Opens(amps), curve.Opens(-amps); there != back {
+			t.Errorf("%g A: %+v there and %+v back", amps, there, back)
 		}
+	}
+	if band := curve.Opens(0); band != (wiring.Band{EarliestS: inf, LatestS: inf}) {
+		t.Errorf("no current: %+v", band)
+	}
+}
+
+// Nobody knows when a current that is no number opens a fuse, so it may have.
+func TestACurrentThatIsNoNumberOpensAFuseNobodyKnowsWhen(t *testing.T) {
+	for name, band := range map[string]wiring.Band{
+		"no current":      fuseOf(t, "small blade", 10).At(23).Opens(math.NaN()),
+		"no surroundings": fuseOf(t, "small blade", 10).At(math.NaN()).Opens(5),
+	} {
+		if !math.IsNaN(band.EarliestS) || !math.IsNaN(band.LatestS) {
+			t.Errorf("%s: %+v", name, band)
+		}
+	}
+	curve := fuseOf(t, "small blade", 10).At(23)
+	var s wiring.FuseState
+	s.Step(&curve, 5, 1)
+	if s.MayHaveOpened() {
+		t.Error("half of its rating may have opened it")
+	}
+	s.Step(&curve, math.NaN(), 1)
+	s.Step(&curve, 5, 1)
+	if !s.MayHaveOpened() || s.MustHaveOpened() {
+		t.Errorf("may: %v, must: %v", s.MayHaveOpened(), s.MustHaveOpened())
 	}
 }
 
@@ -148,8 +174,9 @@ func TestBadFusesAreErrors(t *testing.T) {
 		"no rating":         {Form: row},
 		"NaN rating":        {Form: row, RatingA: math.NaN()},
 		"huge rating":       {Form: row, RatingA: 1e6},
-		"negative distance": {Form: row, RatingA: 10, DistanceM: -1},
-		"infinite distance": {Form: row, RatingA: 10, DistanceM: inf},
+		"negative distance": {Form: row, RatingA: 10, DistanceM: new(-1.0)},
+		"infinite distance": {Form: row, RatingA: 10, DistanceM: new(inf)},
+		"NaN distance":      {Form: row, RatingA: 10, DistanceM: new(math.NaN())},
 		"negative holder":   {Form: row, RatingA: 10, HolderA: -1},
 		"NaN voltage":       {Form: row, RatingA: 10, VoltageV: math.NaN()},
 	} {

@@ -193,7 +193,7 @@ func TestNothingIsFoundByAHair(t *testing.T) {
 	}{
 		{wiring.CodeWireOverloaded, func(b *build, x float64) { b.demand.RunningA = carries * x }},
 		{wiring.CodeJointOverloaded, func(b *build, x float64) { b.contacts[0].SteadyA = 12 / x }},
-		{wiring.CodeFuseTooFar, func(b *build, x float64) { b.fuse.DistanceM = 0.178 * (1 + (x-1)*1e-7) }},
+		{wiring.CodeFuseTooFar, func(b *build, x float64) { b.fuse.DistanceM = new(0.178 * (1 + (x-1)*1e-7)) }},
 		{wiring.CodeFuseVoltage, func(b *build, x float64) { b.fuse.VoltageV, b.pack.FullV = 32, 32*(1+(x-1)*1e-7) }},
 	} {
 		for x, want := range map[float64]bool{1.005: false, 1.02: true} {

@@ -55,6 +55,7 @@ type Answer struct {
 // first. The times behind it are remembered practice, not published: take the
 // order as where to look first, no more.
 func WhatOpened(t *tables.Tables, r Return) []Answer {
+	t = orBuiltin(t)
 	breaker := t.Figure(tables.AutoResetTime)
 	pack := t.Figure(tables.PackResetTime)
 	polymer := t.Figure(tables.PolymerResetTime)

@@ -29,6 +29,7 @@ type RunSpec struct {
 
 // NewRun looks the wire up in the tables.
 func NewRun(t *tables.Tables, spec RunSpec) (Run, error) {
+	t = orBuiltin(t)
 	wire, err := t.Wire(spec.Size)
 	if err != nil {
 		return Run{}, err

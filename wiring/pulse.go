@@ -23,6 +23,7 @@ type PulseLife struct {
 // pulses. Every press of the pedal is a pulse. The guide asks for 10 s between
 // pulses; launches that follow faster are harder on the fuse than this says.
 func (f *Fuse) PulseLife(t *tables.Tables, s Season) PulseLife {
+	t = orBuiltin(t)
 	melting, ok := f.spec.Form.MeltingI2t(f.spec.RatingA)
 	allowed, source := t.PulseShare(s.Launches)
 	life := PulseLife{MeltingA2s: melting, Allowed: allowed, Known: ok, Source: source}

@@ -47,7 +47,7 @@ func (p *Path) Shorts(pack PackEnd, ambientC float64) (near, far, worst Short) {
 	var fuseOhm, reach float64
 	if p.fuse != nil {
 		fuseOhm = p.fuse.ColdOhm()
-		if d := p.fuse.spec.DistanceM; d > 0 {
+		if d := p.fuse.distanceM; d > 0 {
 			reach = d
 		}
 	}

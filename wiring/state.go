@@ -51,8 +51,9 @@ func (s *FuseState) Early() float64 { return s.early }
 func (s *FuseState) Late() float64 { return s.late }
 
 // MayHaveOpened reports whether a fuse at the early edge has opened by now.
-// It does not remember: note the first time it turns true.
-func (s *FuseState) MayHaveOpened() bool { return s.early >= 1 }
+// It does not remember: note the first time it turns true. After a current that is
+// no number it may have.
+func (s *FuseState) MayHaveOpened() bool { return !(s.early < 1) }
 
 // MustHaveOpened reports whether even a fuse at the late edge has opened.
 func (s *FuseState) MustHaveOpened() bool { return s.late >= 1 }

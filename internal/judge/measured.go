@@ -273,7 +273,7 @@ func (v *view) fuseOpened(p *setup.Parts) error {
 	raw := p.Measured
 	spec, ok := p.FuseSpec(v.Now.Pick)
 	if !ok {
-		spec = wiring.FuseSpec{Form: v.form, DistanceM: math.NaN()}
+		spec = wiring.FuseSpec{Form: v.form}
 	}
 	if raw.FuseRating.Given {
 		spec.RatingA = raw.FuseRating.Likely
