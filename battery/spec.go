@@ -7,6 +7,11 @@ import (
 	"example.org/packcheck/chemistry"
 )
 
+// LeastTempC and MostTempC bound the temperatures, in deg C, at which packages
+// on packs compute one: what lies beyond is a slip of whoever typed it, and no place
+// where anybody keeps a pack. Own choice.
+const LeastTempC, MostTempC = -60.0, 100.0
+
 // Spec describes one pack.
 type Spec struct {
 	Profile       chemistry.Profile

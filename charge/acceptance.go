@@ -97,8 +97,12 @@ const (
 
 // Taken returns the terminal voltage of a pack in state s while a charger
 // pushes chargingA (A, positive) into it, and how much of that is stored; the
-// rest goes into gas and heat.
+// rest goes into gas and heat. Without a pack, and where something is no number,
+// both are NaN.
 func Taken(m *battery.Model, s battery.State, chargingA float64) (volts, storedA float64) {
+	if m == nil {
+		return math.NaN(), math.NaN()
+	}
 	t := intakeOf(m)
 	if chargingA <= 0 {
 		return m.TerminalV(&s, -chargingA), chargingA

@@ -21,11 +21,11 @@ func (p Plugged) Case(start battery.State) (Case, error) {
 		Stops: ch.Stops, TimerH: ch.TimerH,
 	}
 	switch {
-	case ch.CurrentA <= 0:
+	case !(ch.CurrentA > 0):
 		return Case{}, fmt.Errorf("%w: the charger's current", ErrUnknown)
-	case ch.EndMostV <= 0 && !ch.SuppliedWithPack:
+	case !(ch.EndMostV > 0) && !ch.SuppliedWithPack:
 		return Case{}, fmt.Errorf("%w: the charger's end voltage", ErrUnknown)
-	case ch.EndMostV <= 0:
+	case !(ch.EndMostV > 0):
 		c.EndV = GateAt(p.Pack.Spec().Profile, p.CellC).WantedVPerCell * float64(p.Pack.Spec().CellsInSeries)
 	case ch.Regulated:
 		c.EndV = (ch.EndLeastV + ch.EndMostV) / 2

@@ -50,11 +50,14 @@ const (
 
 // SizeFor reads off a charger's volts whether they are those of one pack or of two
 // such in series: the volts of two are twice those of one, and nothing lies near the
-// middle.
+// middle. Without a pack it cannot.
 func (c *Charger) SizeFor(one *battery.Model) Size {
+	if one == nil {
+		return SizeUnknown
+	}
 	most := one.Spec().Profile.Charge.CellMaxV * float64(one.Spec().CellsInSeries)
 	switch v := max(c.EndLeastV, c.PrintedV); {
-	case v <= 0 || v > 2.3*most:
+	case !(v > 0 && v <= 2.3*most):
 		return SizeUnknown
 	case v > 1.5*most:
 		return ForPair

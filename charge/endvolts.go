@@ -38,8 +38,8 @@ const (
 // voltage when they are a whole number of cells. The printed volts of a plain
 // adaptor ("12 V") are not: they are the volts at its full current, and it
 // rises well above them as the battery fills, so the end voltage is a range.
-// Port, SuppliedWithPack, TimerH and FloatV are left for the caller; so is
-// everything the label does not say.
+// SuppliedWithPack, TimerH and FloatV are left for the caller; so is everything
+// the label does not say.
 func (l Label) Charger() Charger {
 	c := Charger{
 		MadeFor: l.MadeFor, PrintedV: l.PrintedV, CurrentA: l.PrintedA,

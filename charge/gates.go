@@ -95,14 +95,20 @@ const (
 // Nobody has plugged the pack in yet: that a hot one waits, or is carried
 // indoors, is a habit, and only cold or heat in which lithium would be charged
 // where it stands is something to fix. [Match] judges a pack on its charger.
+//
+// There is no telling when a pack may be charged that is nil or whose temperature,
+// or that of its surroundings, is no number: never.
 func WaitFor(m *battery.Model, cellC, ambientC float64) Wait {
+	if m == nil {
+		return Wait{Never: true, NeverFull: true}
+	}
 	p := m.Spec().Profile
 	var w Wait
 	now := GateAt(p, cellC)
 	there := GateAt(p, ambientC)
 	w.Never, w.NeverFull = !there.Open, there.CurrentShare < 1
 	if math.IsNaN(cellC) {
-		w.Never, w.NeverFull = true, true // no telling when
+		w.Never, w.NeverFull = true, true
 	}
 	if !w.Never && !now.Open {
 		w.OpenMin = minutesUntil(m, cellC, ambientC, func(g Gate) bool { return g.Open })
@@ -156,6 +162,9 @@ func waitFindings(p chemistry.Profile, w Wait, cellC, ambientC float64, plugged 
 	}
 	var out []answer.Finding
 	switch {
+	case math.IsNaN(cellC):
+		f.Code, f.Limit, f.Want = CodeTooCold, p.Charge.MinTempC, answer.Above
+		out = append(out, f.Unread("Whether the cells are too cold or too hot to be charged is not known."))
 	case now.TooCold:
 		f.Code, f.Limit, f.Want = CodeTooCold, p.Charge.MinTempC, answer.Above
 		f.Change, f.Habit = answer.ChargeElsewhere, answer.HabitChargeWarm
@@ -195,6 +204,9 @@ func waitFindings(p chemistry.Profile, w Wait, cellC, ambientC float64, plugged 
 		f.Change, f.Habit = answer.ChargeElsewhere, answer.HabitChargeWarm
 		f.Title = "The place is too cold or too hot for charging."
 		f.Advice = "The pack will take the temperature of the place while it charges: charge it in a room."
+		if math.IsNaN(ambientC) {
+			f = f.Unread("Whether the place is too cold or too hot for charging is not known.")
+		}
 		out = append(out, f)
 	}
 	return out

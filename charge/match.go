@@ -2,6 +2,7 @@ package charge
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
@@ -33,13 +34,19 @@ type match struct {
 // Match judges whether the charger may be used on the pack as it is plugged
 // in. Everything that speaks against it is found, not only the first thing;
 // what is unknown counts against it too and makes the answer at best
-// [Unproven]. A pack of nil gives Refused.
+// [Unproven]; a figure that is no number is unknown. A pack of nil gives Refused.
 func Match(p Plugged) Verdict {
 	if p.Pack == nil {
 		return Verdict{Fit: Refused}
 	}
+	c := &p.Charger
+	for _, v := range []*float64{&c.PrintedV, &c.EndLeastV, &c.EndMostV, &c.CurrentA, &c.TimerH, &c.FloatV, &p.LabelAh, &p.SheetA} {
+		if math.IsNaN(*v) || math.IsInf(*v, 0) {
+			*v = 0
+		}
+	}
 	if p.NotSupplied() != "" {
-		p.Charger.SuppliedWithPack = false
+		c.SuppliedWithPack = false
 	}
 	prof := p.Pack.Spec().Profile
 	m := &match{p: p, prof: prof, gate: GateAt(prof, p.CellC), ah: p.sheetAh(), v: Verdict{Fit: Matches}}

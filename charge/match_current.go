@@ -159,8 +159,12 @@ func (m *match) current() {
 // "common-charging").
 const advisedC = 1.0
 
-// AdvisedA returns the greatest current of which a charger for the pack is advised, A.
+// AdvisedA returns the greatest current of which a charger for the pack is advised, A;
+// NaN without a pack.
 func (p *Plugged) AdvisedA() float64 {
+	if p.Pack == nil {
+		return math.NaN()
+	}
 	if told := p.sheetMostA(); told > 0 {
 		return told
 	}

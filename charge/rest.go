@@ -1,6 +1,8 @@
 package charge
 
 import (
+	"math"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
 )
@@ -20,15 +22,21 @@ func (m *match) state() {
 	w := WaitFor(m.p.Pack, m.p.CellC, m.p.AmbientC)
 	for _, f := range waitFindings(m.prof, w, m.p.CellC, m.p.AmbientC, true) {
 		fit := WithCare
-		if f.Level >= answer.FixFirst {
+		switch {
+		case f.Level >= answer.FixFirst || !m.gate.Open:
 			fit = Refused
+		case f.Reads == answer.AsUnknown:
+			fit = Unproven
 		}
 		m.say(fit, f)
 	}
 	for _, f := range JudgeRest(m.prof, m.p.Pack.Spec().CellsInSeries, m.p.RestV) {
 		fit := WithCare
-		if f.Level == answer.Danger {
+		switch {
+		case f.Level == answer.Danger:
 			fit = Refused
+		case f.Reads == answer.AsUnknown:
+			fit = Unproven
 		}
 		m.say(fit, f)
 	}
@@ -69,7 +77,7 @@ type Loaded struct {
 }
 
 // JudgeLoaded judges the voltage of a pack of so many cells in series under load.
-// None when the volts are below 0.
+// None when the volts are below 0; where volts or load are no number, that is told.
 func JudgeLoaded(p chemistry.Profile, cells int, l Loaded) []answer.Finding {
 	if l.V < 0 || cells <= 0 {
 		return nil
@@ -77,7 +85,8 @@ func JudgeLoaded(p chemistry.Profile, cells int, l Loaded) []answer.Finding {
 	per := l.V / float64(cells)
 	last := p.End.At(l.RateC)
 	harm := min(p.HarmV, last-harmBelowEndV)
-	if per >= last*(1-rounding) {
+	known := !math.IsNaN(l.V) && !math.IsNaN(l.RateC)
+	if known && per >= last*(1-rounding) {
 		return nil
 	}
 	f := answer.Finding{
@@ -86,6 +95,9 @@ func JudgeLoaded(p chemistry.Profile, cells int, l Loaded) []answer.Finding {
 		Decides: []string{answer.KeyMeasuredLoadedVoltage, answer.KeyPackLabel, answer.KeyPackCells, answer.KeyPackChemistry},
 		Title:   "Under load it falls below where its maker ends a discharge.",
 		Advice:  "Stop when it gets this low and charge it; if it was full, it is worn, cold or badly connected.",
+	}
+	if !known {
+		return []answer.Finding{f.Unread("Whether it falls too far under load is not known.")}
 	}
 	if l.Charged {
 		f.Level, f.Harm, f.Change = answer.FixFirst, answer.Part, answer.FitPack
@@ -109,8 +121,8 @@ func JudgeLoaded(p chemistry.Profile, cells int, l Loaded) []answer.Finding {
 // JudgeRest judges the rested voltage restV of a whole pack (V, so many cells
 // in series) before a charge: drained past saving, too low for an ordinary
 // charge, more than such cells can have, or a lead-acid battery that stood flat
-// or is dead. None when restV is 0. It errs
-// to no side: a meter's own error is not allowed for.
+// or is dead. None when restV is 0; that it is no number is told. It errs to no
+// side: a meter's own error is not allowed for.
 func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 	if restV <= 0 || cells <= 0 {
 		return nil
@@ -120,6 +132,10 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 	f := answer.Finding{
 		Topic: answer.TopicCharge, Item: answer.Battery, Unit: "V", Found: per, Want: answer.Above, Source: p.LadderSource,
 		Decides: []string{answer.KeyMeasuredRestVoltage, answer.KeyPackLabel, answer.KeyPackCells, answer.KeyPackChemistry},
+	}
+	if math.IsNaN(restV) {
+		f.Code, f.Limit = CodeDeeplyFlat, p.HarmV
+		return []answer.Finding{f.Unread("Whether it may be charged at the volts that it rests at is not known.")}
 	}
 	if most := mostAtRest(p); per > most*(1+rounding) {
 		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Want, f.Finished = CodeOvercharged, answer.Danger, answer.House, 3, most, answer.Below, true

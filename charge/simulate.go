@@ -19,6 +19,9 @@ const (
 	// fullEnough is the charge from which the end current counts as full; a
 	// charger whose voltage is too low for the pack ends far below it.
 	fullEnough = 0.9
+	// mostEnd is the greatest end voltage, over that of the full pack, that is
+	// computed: what lies beyond is a slip of the finger. Own choice.
+	mostEnd = 10.0
 )
 
 // errCase is wrapped by the errors of [Simulate].
@@ -30,24 +33,24 @@ func (c *Case) check() error {
 		return fmt.Errorf("%w: no pack", errCase)
 	}
 	for _, v := range []struct {
-		name         string
-		value, least float64
+		name               string
+		value, least, most float64
 	}{
-		{"CurrentA", c.CurrentA, 1e-6},
-		{"EndV", c.EndV, 1e-3},
-		{"DroopOhm", c.DroopOhm, 0},
-		{"EndA", c.EndA, 0},
-		{"StepS", c.StepS, 0},
-		{"TimerH", c.TimerH, 0},
-		{"AmbientC", c.AmbientC, -60},
-		{"Start.Y1Ah", c.Start.Y1Ah, -1e6},
-		{"Start.Y2Ah", c.Start.Y2Ah, -1e6},
-		{"Start.V1", c.Start.V1, -1e6},
-		{"Start.V2", c.Start.V2, -1e6},
-		{"Start.TempC", c.Start.TempC, -60},
+		{"CurrentA", c.CurrentA, 1e-6, maxLabelA},
+		{"EndV", c.EndV, 1e-3, mostEnd * c.Pack.FullV()},
+		{"DroopOhm", c.DroopOhm, 0, 1e6},
+		{"EndA", c.EndA, 0, maxLabelA},
+		{"StepS", c.StepS, 0, 3600},
+		{"TimerH", c.TimerH, 0, 1e4},
+		{"AmbientC", c.AmbientC, battery.LeastTempC, battery.MostTempC},
+		{"Start.Y1Ah", c.Start.Y1Ah, -1e6, 1e6},
+		{"Start.Y2Ah", c.Start.Y2Ah, -1e6, 1e6},
+		{"Start.V1", c.Start.V1, -1e6, 1e6},
+		{"Start.V2", c.Start.V2, -1e6, 1e6},
+		{"Start.TempC", c.Start.TempC, battery.LeastTempC, battery.MostTempC},
 	} {
-		if math.IsNaN(v.value) || math.IsInf(v.value, 0) || v.value < v.least {
-			return fmt.Errorf("%w: %s is %g (want at least %g)", errCase, v.name, v.value, v.least)
+		if !(v.value >= v.least && v.value <= v.most) {
+			return fmt.Errorf("%w: %s is %g (want %.6g to %.6g)", errCase, v.name, v.value, v.least, v.most)
 		}
 	}
 	return nil

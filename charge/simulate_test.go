@@ -296,11 +296,30 @@ func TestImpossibleChargesAreErrors(t *testing.T) {
 		"infinite droop":   func(c *charge.Case) { c.DroopOhm = math.Inf(1) },
 		"no temperature":   func(c *charge.Case) { c.AmbientC = math.NaN() },
 		"no start":         func(c *charge.Case) { c.Start.Y1Ah = math.NaN() },
+		"a furnace":        func(c *charge.Case) { c.AmbientC = 1e9 },
+		"space":            func(c *charge.Case) { c.AmbientC = -200 },
+		"red hot cells":    func(c *charge.Case) { c.Start.TempC = 700 },
+		"mains volts":      func(c *charge.Case) { c.EndV = 400 },
+		"a welder":         func(c *charge.Case) { c.CurrentA = 400 },
 	} {
 		c := good
 		change(&c)
 		if _, err := charge.Simulate(c); err == nil || !strings.HasPrefix(err.Error(), "charge: ") {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// A charger for another battery is computed all the same.
+func TestAWrongChargerIsComputed(t *testing.T) {
+	m := pack(t, "agm", 3, 7)
+	for _, c := range []charge.Case{
+		{Pack: m, Start: m.StateAt(0.3, 20), AmbientC: 20, CurrentA: 1, EndV: 29.4},
+		{Pack: m, Start: m.StateAt(0.3, 20), AmbientC: battery.MostTempC, CurrentA: 1, EndV: 7.2},
+		{Pack: m, Start: m.StateAt(0.3, 20), AmbientC: battery.LeastTempC, CurrentA: 1, EndV: 7.2},
+	} {
+		if _, err := charge.Simulate(c); err != nil {
+			t.Error(err)
 		}
 	}
 }

@@ -95,7 +95,7 @@ func Keep(s Store) (Stored, error) {
 		value, lo, h float64
 	}{
 		{"Charge", s.Charge, 0, 1},
-		{"TempC", s.TempC, -60, 80},
+		{"TempC", s.TempC, battery.LeastTempC, battery.MostTempC},
 		{"StandbyA", s.StandbyA, 0, 100},
 	} {
 		if !(v.value >= v.lo && v.value <= v.h) {

@@ -35,7 +35,7 @@ type Wish struct {
 	StandbyA float64 // what the device itself goes on drawing when open; >= 0
 }
 
-// Advice is a setting. JSON readers know its first three fields.
+// Advice is a setting: the first three fields are what a device is set to.
 type Advice struct {
 	OpensAtV  float64 // whole-pack volts, as the device sees them
 	DelayS    float64

@@ -51,8 +51,18 @@ func (c *Case) check() error {
 		return fmt.Errorf("%w: LoadA is %g (want above 0)", errCase, c.LoadA)
 	case !(c.PathOhm >= 0) || math.IsInf(c.PathOhm, 0):
 		return fmt.Errorf("%w: PathOhm is %g (want at least 0)", errCase, c.PathOhm)
-	case !(c.AmbientC > -60 && c.AmbientC < 100):
-		return fmt.Errorf("%w: AmbientC is %g (want -60 to 100)", errCase, c.AmbientC)
+	}
+	return checkStanding(c.Pack, c.Start, c.AmbientC)
+}
+
+// checkStanding returns an error for surroundings that no pack is in, and for a
+// state that is no number.
+func checkStanding(m *battery.Model, s battery.State, ambientC float64) error {
+	if !(ambientC >= battery.LeastTempC && ambientC <= battery.MostTempC) {
+		return fmt.Errorf("%w: AmbientC is %g (want %g to %g)", errCase, ambientC, battery.LeastTempC, battery.MostTempC)
+	}
+	if v := m.TerminalV(&s, 0); math.IsNaN(v) || math.IsInf(v, 0) {
+		return fmt.Errorf("%w: Start is %+v (want numbers)", errCase, s)
 	}
 	return nil
 }

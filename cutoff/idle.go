@@ -63,8 +63,9 @@ func Idle(s Standing) (Idled, error) {
 		return Idled{}, fmt.Errorf("%w: no pack", errCase)
 	case !(s.StandbyA >= 0) || math.IsInf(s.StandbyA, 0):
 		return Idled{}, fmt.Errorf("%w: StandbyA is %g (want at least 0)", errCase, s.StandbyA)
-	case !(s.AmbientC > -60 && s.AmbientC < 100):
-		return Idled{}, fmt.Errorf("%w: AmbientC is %g (want -60 to 100)", errCase, s.AmbientC)
+	}
+	if err := checkStanding(s.Pack, s.Start, s.AmbientC); err != nil {
+		return Idled{}, err
 	}
 	p := s.Pack.Profile()
 	_, _, fastest := p.MonthlyLoss(s.AmbientC)

@@ -80,8 +80,13 @@ type Weakest struct {
 // WeakestAt returns the weakest cell of the pack in state s at a current of
 // loadA (A, positive discharging), for a cell short of capacity as the model
 // has it. Under load it is held against the limits for that load; the rung is
-// the worse of loaded and rested.
+// the worse of loaded and rested. Where there is no pack, or something is no
+// number, the volts are NaN and the rung is the lowest.
 func WeakestAt(m *battery.Model, s battery.State, loadA float64) Weakest {
+	if m == nil {
+		nan := math.NaN()
+		return Weakest{CellV: nan, RestV: nan, MeanV: nan, EndV: nan, HarmV: nan, Rung: NeverAgain}
+	}
 	w := Weakest{
 		CellV: m.WeakestCellV(&s, loadA),
 		MeanV: m.TerminalV(&s, loadA) / float64(m.CellsInSeries()),
@@ -92,6 +97,8 @@ func WeakestAt(m *battery.Model, s battery.State, loadA float64) Weakest {
 	w.Reversed = w.CellV < 0
 	w.Rung = RungAt(*m.Profile(), w.RestV)
 	switch {
+	case math.IsNaN(w.CellV):
+		w.Rung = NeverAgain
 	case w.CellV < w.HarmV-meterV:
 		w.Rung = max(w.Rung, Harmed)
 	case w.CellV < w.EndV-meterV:

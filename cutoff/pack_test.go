@@ -400,6 +400,9 @@ func TestCasesOutOfRangeAreErrors(t *testing.T) {
 		{Pack: m, LoadA: 1, PathOhm: -1},
 		{Pack: m, LoadA: 1, AmbientC: math.NaN()},
 		{Pack: m, LoadA: math.Inf(1)},
+		{Pack: m, LoadA: 1, AmbientC: 1e9},
+		{Pack: m, LoadA: 1, Start: m.StateAt(math.NaN(), 20)},
+		{Pack: m, LoadA: 1, Start: m.StateAt(1, math.NaN())},
 	} {
 		if _, err := cutoff.Follow(c); err == nil || !strings.HasPrefix(err.Error(), "cutoff: ") {
 			t.Errorf("Follow %+v: %v", c, err)

@@ -1,6 +1,7 @@
 package cutoff_test
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -65,5 +66,20 @@ func TestAWeakerCellIsJudgedNoMilder(t *testing.T) {
 func TestASingleCellHasNoWeakerOne(t *testing.T) {
 	if fs := onWeakest(t, "li-ion", 1, 0.3, 3); len(fs) != 0 {
 		t.Errorf("%+v", fs)
+	}
+}
+
+// Of a cell that nobody knows the worst is taken.
+func TestACellOfNoPackIsOnTheLowestRung(t *testing.T) {
+	m := pack(t, "agm", 6, 7, nil)
+	for name, w := range map[string]cutoff.Weakest{
+		"no pack":        cutoff.WeakestAt(nil, battery.State{}, 5),
+		"no charge":      cutoff.WeakestAt(m, m.StateAt(math.NaN(), 20), 5),
+		"no temperature": cutoff.WeakestAt(m, m.StateAt(1, math.NaN()), 5),
+		"no current":     cutoff.WeakestAt(m, m.StateAt(1, 20), math.NaN()),
+	} {
+		if w.Rung != cutoff.NeverAgain || !math.IsNaN(w.CellV) || w.Reversed {
+			t.Errorf("%s: %+v", name, w)
+		}
 	}
 }
