@@ -16,7 +16,7 @@ import (
 // Battery says which battery is asked about, in the words of a setup file.
 type Battery struct {
 	Label     string // what is printed on it: "12 V 7 Ah", "20 V max 5 Ah"
-	Chemistry string // "agm", "gel", "li-ion", "lifepo4", "nimh"; empty: as the label reads
+	Chemistry string // "agm", "agm-traction", "gel", "li-ion", "lifepo4", "nimh"; empty: as the label reads
 	Age       string // a word of [battery.Ages]; empty: not known
 	Maker     string // "own" or "look-alike"; empty: not known
 }

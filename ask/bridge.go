@@ -1,6 +1,8 @@
 package ask
 
 import (
+	"math"
+
 	"example.org/packcheck/battery"
 	"example.org/packcheck/drive"
 )
@@ -16,8 +18,12 @@ func (b Battery) Model() (*battery.Model, error) {
 }
 
 // Circuit is a battery in some state as package drive wants it, with pathOhm
-// (Ohm, there and back) between it and the motors.
+// (Ohm, there and back) between it and the motors. Volts and resistance of no
+// battery are NaN, which [drive.LaunchCase.Check] refuses.
 func Circuit(m *battery.Model, s battery.State, pathOhm float64) drive.PackCircuit {
+	if m == nil {
+		return drive.PackCircuit{OCVV: math.NaN(), R0Ohm: math.NaN(), PathOhm: pathOhm}
+	}
 	emf, ohm := m.Source(&s)
 	p := drive.PackCircuit{OCVV: max(emf, 0), R0Ohm: ohm, PathOhm: pathOhm}
 	for i, b := range m.Branches(s) {

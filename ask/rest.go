@@ -9,7 +9,7 @@ import (
 // Rest asks what the volts of a battery mean with nothing connected.
 type Rest struct {
 	Battery     Battery  // without a label: a lead-acid block of the nearest usual volts
-	Volts       float64  // 0 to 200 V, of the whole battery
+	Volts       float64  // 0.01 to 200 V, of the whole battery
 	HoursRested float64  // since the last charge or ride; 0 = not told, or just now
 	TempC       *float64 // nil = 20 degC
 	JustCharged bool     // the last thing that happened to it was a charge

@@ -35,6 +35,9 @@ type Blocked struct {
 // air of ambientC. Resistance rises as the winding warms, so the current falls
 // while the heating goes on; both are followed. The pack is taken as holding
 // its first voltage, which errs towards too much heat.
+//
+// The vehicle must be one that [Vehicle.Check] passes. Of a pack that is below 0 V,
+// or no number, all figures are NaN and HeatKnown is false.
 func BlockedWheels(v Vehicle, c Controller, p PackCircuit, start HeatState, ambientC float64) Blocked {
 	q := blockedCircuit(v, c, p)
 	e := v.Equivalent(start.WindingC)
@@ -56,7 +59,7 @@ func BlockedWheels(v Vehicle, c Controller, p PackCircuit, start HeatState, ambi
 		b.WheelN = v.GripN // the wheels would spin: only blocked gears bear more
 	}
 	b.PinionNM = v.Motor.TorqueConstant * max(0, b.PerMotorA-v.Motor.NoLoadA)
-	if t := v.Motor.Thermal; t.Known() && t.LimitC > 0 {
+	if t := v.Motor.Thermal; t.Known() && t.LimitC > 0 && !math.IsNaN(b.WindingW) {
 		b.HeatKnown = true
 		b.ToLimitS, b.CaseC, b.ReachesLimit = q.stands(v, start, ambientC)
 		b.BearableA = v.bearableA(start.WindingC, blockedFixS)
@@ -84,13 +87,16 @@ type stalled struct{ volt, ohm, limitA float64 }
 
 func blockedCircuit(v Vehicle, c Controller, p PackCircuit) stalled {
 	l := NewLaunchCase(v, c, p, ReferenceC)
+	if !isVolts(p.OCVV) {
+		l.OCVV = math.NaN()
+	}
 	return stalled{volt: l.OCVV, ohm: l.R0Ohm + l.PathOhm, limitA: l.LimitA}
 }
 
 // currents returns the motor-side and the source-side current.
 func (q stalled) currents(motorsOhm float64) (motorA, batteryA float64) {
 	motorA = q.volt / (q.ohm + motorsOhm)
-	if q.limitA <= 0 || motorA <= q.limitA {
+	if q.limitA <= 0 || !(motorA > q.limitA) {
 		return motorA, motorA
 	}
 	duty := smallerRoot(q.ohm*q.limitA, q.volt, motorsOhm*q.limitA)
@@ -127,7 +133,7 @@ type Reversal struct {
 //
 // with all resistances of pack, path and windings, unless a current limit holds
 // it; below E/R none can. A chopper's ramp, if it starts anew on reversal, softens the V but not
-// the E.
+// the E. Vehicle and pack must be those of [BlockedWheels].
 func ReverseAt(v Vehicle, c Controller, p PackCircuit, speedMS, windingC float64) Reversal {
 	q := blockedCircuit(v, c, p)
 	e := v.Equivalent(windingC)

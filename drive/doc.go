@@ -5,7 +5,15 @@
 // [Controller] and a [PackCircuit], call [Steady] for speed and current,
 // [NewLaunchCase] and [Launch] for the first seconds and [BlockedWheels] for the
 // worst case, and ask the checks ([LaunchCheck], [BlockedCheck], [BoardCheck],
-// ...) for their findings.
+// ...) for their findings. Circuit of package ask makes the [PackCircuit] of a
+// model and a state of package battery.
+//
+// That figures are those of a vehicle is the caller's to ask, once, of
+// [Vehicle.Check] or [LaunchCase.Check]: [Steady], [BlockedWheels] and
+// [ReverseAt] compute what they are given. What fails there may give NaN, a pack
+// of below 0 V does, and a check of a launch, a motor or an outing finds nothing
+// on NaN. The checks of who rides, where and on how many volts say that it is no
+// number.
 //
 // # Model
 //

@@ -86,6 +86,9 @@ func (k LoadCheck) Findings() []answer.Finding {
 		f.Limit, f.Source = k.UsualKg, srcManuals
 		f.Advice = "Keep to the greatest load printed on it or in its manual."
 	}
+	if !isNumber(k.RiderKg) {
+		return []answer.Finding{f.Unread("Whether more rides than it is made for is not known: the weight is not.")}
+	}
 	if f.Limit <= 0 || !over(k.RiderKg, f.Limit) {
 		return nil
 	}
@@ -131,7 +134,7 @@ const brakeNPerKg, brakeKg = 1.7, 50
 // Findings judges whether it stays when the pedal is let go.
 func (k SlopeCheck) Findings() []answer.Finding {
 	pull := math.Abs(k.GradeN) - k.RollN
-	if !over(pull, 0) || pull < 1 {
+	if isNumber(pull) && (!over(pull, 0) || pull < 1) {
 		return nil
 	}
 	grade := math.Abs(k.GradeN) / (k.AllKg * GravityMS2)
@@ -141,6 +144,9 @@ func (k SlopeCheck) Findings() []answer.Finding {
 		Decides: []string{answer.KeyVehicleSlope},
 		Title:   "On this slope it rolls away by itself unless its motors brake it when the pedal is up.",
 		Advice:  "Try it without a child: let go of the pedal on the slope. If it rolls, keep to the level.",
+	}
+	if !isNumber(pull) {
+		return []answer.Finding{f.Unread("Whether it rolls away on this slope is not known: the pull of the slope is not.")}
 	}
 	limit := f.Limit
 	f = k.rolls(f, pull)
@@ -176,15 +182,19 @@ const mostToyV, toyHairV = 24, 1.6
 
 // Findings judges the voltage that a child can reach.
 func (k ToyCheck) Findings() []answer.Finding {
-	if !(k.NominalV > mostToyV+toyHairV) {
+	if k.NominalV <= mostToyV+toyHairV {
 		return nil
 	}
-	return []answer.Finding{{
+	f := answer.Finding{
 		Code: CodeAboveToyVolts, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicPack, Item: answer.Battery, Change: answer.FitPack,
 		Unit: "V", Found: k.NominalV, Limit: mostToyV, Source: srcToyVolts, Decides: []string{answer.KeyPackLabel},
 		Title:  volts(k.NominalV) + ": a toy may have 24 V at most where a child can reach.",
 		Advice: "Use a battery of at most 24 V.",
-	}}
+	}
+	if !isNumber(k.NominalV) {
+		f = f.Unread("Whether it has more volts than a toy may have is not known: the battery's are not.")
+	}
+	return []answer.Finding{f}
 }
 
 // RemoteCheck is a remote control beside a raised speed.
@@ -196,15 +206,19 @@ type RemoteCheck struct {
 
 // Findings judges who really drives.
 func (k RemoteCheck) Findings() []answer.Finding {
-	if !k.Fitted || k.OriginalMS <= 0 || !over(k.SpeedMS, speedWatch*k.OriginalMS) {
+	if !k.Fitted || k.OriginalMS <= 0 || isNumber(k.SpeedMS) && !over(k.SpeedMS, speedWatch*k.OriginalMS) {
 		return nil
 	}
-	return []answer.Finding{{
+	f := answer.Finding{
 		Code: CodeRemoteOnFaster, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicSpeed, Item: answer.Rider, Change: answer.LimitSpeed,
 		Unit: "x", Found: k.SpeedMS / k.OriginalMS, Limit: speedWatch, Source: srcOwn,
 		Title:  "Whoever holds the remote control drives it at more than the speed that its steering and brake were made for.",
 		Advice: "Limit the speed to the original's, or take the remote control out of use; it loses its reach and its say when the radio does not get the volts that it was made for.",
-	}}
+	}
+	if !isNumber(k.SpeedMS) {
+		f = f.Unread("Whether the remote control drives it faster than it was made for is not known: its speed is not.")
+	}
+	return []answer.Finding{f}
 }
 
 // AccessoryCheck is what steers, plays and lights on the pack's own volts.
@@ -218,7 +232,7 @@ type AccessoryCheck struct {
 // Findings judges the volts on steering motor, radio and lights.
 func (k AccessoryCheck) Findings() []answer.Finding {
 	limit := designMargin * k.DesignV
-	if k.Own || limit <= 0 || !over(k.FullV, limit) {
+	if k.Own || limit <= 0 || isNumber(k.FullV) && !over(k.FullV, limit) {
 		return nil
 	}
 	f := answer.Finding{
@@ -231,6 +245,9 @@ func (k AccessoryCheck) Findings() []answer.Finding {
 		f.Code, f.Level, f.Harm, f.Change = CodeAccessoryUnread, answer.Watch, answer.Wear, answer.LookUp
 		f.Title = fmt.Sprintf("If steering, radio or lights hang on the pack they get %s and were made for %s.", volts(k.FullV), volts(k.DesignV))
 		f.Advice = "Look where their wires go: on the pack they need a step-down converter."
+	}
+	if !isNumber(k.FullV) {
+		f = f.Unread("Whether steering, radio or lights get too many volts is not known: the full pack's are not.")
 	}
 	return []answer.Finding{f}
 }

@@ -85,6 +85,9 @@ func (k BlockedCheck) heat() []answer.Finding {
 	case !b.HeatKnown:
 		f.Code, f.Level, f.Unit, f.Found, f.Reads = CodeBlockedHeatUnknown, answer.Watch, "A", b.PerMotorA, answer.AsTold
 		f.Title = fmt.Sprintf("Blocked wheels draw %s in each motor; how long it stands that is not known.", amps(b.PerMotorA))
+		if !isNumber(b.PerMotorA) {
+			f = f.Unread("What blocked wheels draw is not known.")
+		}
 		return []answer.Finding{f}
 	case !b.ReachesLimit:
 		return nil

@@ -70,7 +70,13 @@ func (b BoardCheck) volts() []answer.Finding {
 		f.Decides = append(f.Decides, answer.KeyControllerMaxVoltage)
 		f.Title = fmt.Sprintf("What voltage the vehicle's electrics stand is not known: they get %s from the full pack.", volts(f.Found))
 		f.Advice = "Read the volts printed on board, capacitors and relays before plugging in."
+		if !isNumber(f.Found) {
+			f = f.Unread("What voltage the vehicle's electrics stand, and what they get, is not known.")
+		}
 		return []answer.Finding{f}
+	}
+	if !isNumber(f.Found) {
+		return []answer.Finding{f.Unread("Whether the vehicle's electrics get too many volts is not known: the full pack's are not.")}
 	}
 	if !over(f.Found, f.Limit) {
 		return nil

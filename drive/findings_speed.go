@@ -32,7 +32,8 @@ const (
 // idling motors and hard wheels that slide at friction 0.3, as 0.3 g.
 const coastDecelMS2 = 0.3 * GravityMS2
 
-// SpeedCheck is the speed of a vehicle and who drives it.
+// SpeedCheck is the speed of a vehicle and who drives it. A speed or an age that is
+// no number is not known.
 type SpeedCheck struct {
 	SpeedMS    float64
 	OriginalMS float64 // 0 = not known
@@ -75,7 +76,7 @@ func (k SpeedCheck) Findings() []answer.Finding {
 	if f, is := k.fast(fast); is {
 		out = append(out, f)
 	}
-	if k.AgeYears > 0 {
+	if k.AgeYears > 0 && (isNumber(k.SpeedMS) || k.AgeYears < tooYoungYears) {
 		out = append(out, k.driver())
 	}
 	return append(out, k.unbraked()...)
@@ -85,7 +86,7 @@ func (k SpeedCheck) Findings() []answer.Finding {
 // the driver decides as much as what is known of the speed.
 func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	age, who := k.AgeYears, fmt.Sprintf("a child of %.0f", math.Floor(k.AgeYears))
-	if age <= 0 {
+	if !(age > 0) {
 		age, who = -1, "a child of unknown age"
 		if !over(k.SpeedMS, paceLadder[0].FixMS) { // above that it is too fast at any age
 			f.Decides = append(f.Decides, answer.KeyRiderAge)
@@ -101,6 +102,9 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	f.LimitMS = pace.WatchMS
 	f.Advice = limitSpeed(f.LimitMS)
 	switch {
+	case !isNumber(k.SpeedMS):
+		f.Limit = pace.WatchMS
+		f = f.Unread(fmt.Sprintf("Whether it is too fast for %s is not known: its speed is not.", who))
 	case faster(k.SpeedMS, pace.DangerMS):
 		f.Level, f.Limit = answer.Danger, pace.DangerMS
 		what, limit := beside(pace.DangerMS)

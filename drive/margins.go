@@ -1,6 +1,10 @@
 package drive
 
-import "example.org/packcheck/answer"
+import (
+	"math"
+
+	"example.org/packcheck/answer"
+)
 
 // A finding needs more than the error of what it was computed from.
 const (
@@ -18,6 +22,9 @@ const (
 
 // over reports whether a computed amount is above its limit for certain.
 func over(amount, limit float64) bool { return amount > limit*(1+amountMargin) }
+
+// isNumber reports whether x is finite.
+func isNumber(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // faster reports whether a speed is above what is made for an age for certain.
 func faster(ms, limitMS float64) bool { return ms > limitMS*(1+paceMargin) }

@@ -36,7 +36,13 @@ type Running struct {
 // With a converter in c, s feeds the converter and the board sees OutV, or what
 // comes through of the pack's volts when that is lower; a converter whose limit is
 // below what the ground asks for leaves the vehicle Stuck.
+//
+// The vehicle must be one that [Vehicle.Check] passes. Of a source that is below
+// 0 V, or no number, all figures are NaN.
 func Steady(v Vehicle, c Controller, s Source, windingC float64) Running {
+	if !isVolts(s.OCVV) {
+		return notRunning()
+	}
 	e := v.Equivalent(windingC)
 	r := steadyCurve{
 		e: e, limitA: c.LimitA, ohm: c.Ohm + s.Ohm, volt: s.OCVV,
@@ -51,6 +57,18 @@ func Steady(v Vehicle, c Controller, s Source, windingC float64) Running {
 		r.volt, r.ohm = s.OCVV*passes, c.Ohm+s.Ohm*passes
 	}
 	return v.fill(e, r.solve(), s.OCVV)
+}
+
+// isVolts reports whether a source may have so many.
+func isVolts(ocvV float64) bool { return ocvV >= 0 && !math.IsInf(ocvV, 1) }
+
+// notRunning is what nobody can compute.
+func notRunning() Running {
+	nan := math.NaN()
+	return Running{
+		SpeedMS: nan, BatteryA: nan, MotorA: nan, PerMotorA: nan, BusV: nan, Duty: nan, WheelN: nan, WheelMS: nan,
+		Efficiency: nan, MotorRadS: nan, CopperW: nan, NoLoadW: nan,
+	}
 }
 
 // bentRounds is how often the resistance of branches that bend is taken anew
