@@ -103,7 +103,7 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	f.Advice = limitSpeed(f.LimitMS)
 	switch {
 	case !isNumber(k.SpeedMS):
-		f.Limit = pace.WatchMS
+		f.Level, f.Limit = answer.Watch, pace.WatchMS
 		f = f.Unread(fmt.Sprintf("Whether it is too fast for %s is not known: its speed is not.", who))
 	case faster(k.SpeedMS, pace.DangerMS):
 		f.Level, f.Limit = answer.Danger, pace.DangerMS

@@ -37,7 +37,7 @@ func TestOfNoSourceNothingIsComputed(t *testing.T) {
 		for figure, x := range map[string]float64{
 			"speed": r.SpeedMS, "current": r.BatteryA, "bus": r.BusV, "speed on the pack": on.SpeedMS,
 			"blocked current": b.BatteryA, "blocked motor": b.MotorA, "push": b.WheelN, "heat": b.WindingW,
-			"reversal": back.MotorA, "braking": back.BrakeN,
+			"when reversed": back.MotorA, "braking": back.BrakeN,
 		} {
 			if !math.IsNaN(x) {
 				t.Errorf("%s: %s is %g", c.name, figure, x)
