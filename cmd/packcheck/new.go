@@ -27,7 +27,7 @@ answers down as a setup file.
 
     (empty)   nobody knows; the usual is taken, and the answer says so
     ?         how to look it up
-    back      the question before
+    back      the question before; an empty line keeps its answer
     stop      end here, with the answer so far
 
 The most useful question comes next: what a danger or a guess hangs on.

@@ -86,18 +86,13 @@ func (t *talk) goOn(file *answers) error {
 		return nil
 	}
 	t.introduce()
-	for i := 0; i < len(known); {
-		before := len(t.past)
-		switch err := t.put(known[i]); {
+	for t.at < len(known) {
+		switch err := t.put(known[t.at]); {
 		case errors.Is(err, errStopped):
 			t.ended = true
 			return nil
 		case err != nil:
 			return withCode(exitInput, err)
-		case len(t.past) < before: // one back
-			i = max(0, i-1)
-		default:
-			i++
 		}
 	}
 	return nil

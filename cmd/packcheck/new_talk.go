@@ -35,7 +35,7 @@ type talk struct {
 	given  map[string]string // keys and their texts, as setup.Of takes them
 	passed map[string]bool   // questions that nobody could answer
 	past   []moment          // for going back
-	asked  int               // questions so far
+	at     int               // which of these is asked again; behind the last, a new one
 	a      *answer.Assessment
 	known  map[string]string // what a was computed from
 	told   string            // the verdict told last
@@ -46,10 +46,13 @@ type talk struct {
 	ended  bool              // somebody has said stop
 }
 
-// moment is how things stood before a question.
+// moment is a question that is behind, how things stood before it, and what its
+// answer has set.
 type moment struct {
+	asked  interview.Question
 	given  map[string]string
 	passed map[string]bool
+	sets   map[string]string
 }
 
 func newTalk(in io.Reader, out io.Writer) *talk {
@@ -111,13 +114,16 @@ func (t *talk) introduce() {
 // next brings the answer so far up to date and picks the question. The first ones
 // are asked in their order, before there is any answer.
 func (t *talk) next() (interview.Question, bool) {
+	t.judged = false
+	if t.again() {
+		return t.past[t.at].asked, true
+	}
 	passed := func(key string) bool { return t.passed[key] }
 	list := interview.Next(t.given, nil, passed)
 	left := map[string]bool{}
 	for _, q := range list {
 		left[q.Key] = true
 	}
-	t.judged = false
 	for _, q := range interview.First() {
 		if left[q.Key] {
 			return list[0], true
@@ -169,9 +175,8 @@ func (t *talk) judge() {
 
 // put asks one question until it is answered, passed or left.
 func (t *talk) put(q interview.Question) error {
-	t.asked++
 	t.say("")
-	t.say(fmt.Sprintf("%d. %s", t.asked, q.Asks))
+	t.say(fmt.Sprintf("%d. %s", t.at+1, q.Asks))
 	if q.Why != "" {
 		t.say("Asked because: " + q.Why + ".")
 	}
@@ -221,7 +226,7 @@ func (t *talk) put(q interview.Question) error {
 			t.say("Not understood: " + err.Error() + ". An empty line goes on.")
 			continue
 		}
-		t.past = append(t.past, moment{maps.Clone(t.given), maps.Clone(t.passed)})
+		t.done(q, sets)
 		t.given = others
 		t.take(q, sets, interview.Unknown(line))
 		return nil
@@ -233,14 +238,31 @@ const forget = "forget"
 
 // leave keeps what stands there, or takes it out.
 func (t *talk) leave(q interview.Question, out bool) {
-	t.past = append(t.past, moment{maps.Clone(t.given), maps.Clone(t.passed)})
 	if !out {
+		var sets map[string]string
+		if t.again() {
+			sets = t.past[t.at].sets
+		}
+		t.done(q, sets)
 		t.say("It stays.")
 		return
 	}
-	t.given = without(t.given, q)
+	left := without(t.undone(), q)
+	t.done(q, nil)
+	t.given = left
 	t.passed[q.Key] = true
 	t.say("Taken out.")
+}
+
+// done puts a question behind; one that was asked again keeps its place.
+func (t *talk) done(q interview.Question, sets map[string]string) {
+	if t.again() {
+		t.past[t.at].sets = sets
+		delete(t.passed, q.Key)
+	} else {
+		t.past = append(t.past, moment{q, maps.Clone(t.given), maps.Clone(t.passed), sets})
+	}
+	t.at = len(t.past)
 }
 
 // without is what is given but for the answer to a question.
@@ -253,18 +275,26 @@ func without(given map[string]string, q interview.Question) map[string]string {
 }
 
 // understood reads a reply beside what is given, and returns what it sets and what
-// stays. Where an earlier answer to the same question contradicts it, that goes.
+// stays. It takes the place of the answer that somebody went back to; where an earlier
+// answer to the same question contradicts it, that goes.
 func (t *talk) understood(q interview.Question, line string) (sets, stay map[string]string, err error) {
-	line = interview.Dated(q, line, t.given, time.Now())
-	if sets, err = interview.FillIn(t.base, q, line, t.given); err == nil {
-		return sets, t.given, nil
-	}
-	stay = without(t.given, q)
-	if len(stay) == len(t.given) {
-		return nil, nil, err
-	}
-	if sets, again := interview.FillIn(t.base, q, line, stay); again == nil {
+	stay = t.undone()
+	line = interview.Dated(q, line, stay, time.Now())
+	if sets, err = interview.FillIn(t.base, q, line, stay); err == nil {
 		return sets, stay, nil
+	}
+	if alone := without(stay, q); len(alone) < len(stay) {
+		if sets, again := interview.FillIn(t.base, q, line, alone); again == nil {
+			return sets, alone, nil
+		}
+	}
+	if t.again() { // it may stand beside what was told before it
+		before := t.past[t.at]
+		if sets, again := interview.FillIn(t.base, q, line, before.given); again == nil {
+			t.say("What was told after it does not go with that, and is asked again.")
+			t.given, t.passed, t.past = before.given, before.passed, t.past[:t.at]
+			return sets, maps.Clone(before.given), nil
+		}
 	}
 	return nil, nil, err
 }
@@ -322,13 +352,30 @@ func (t *talk) reading(key string) string {
 	return p.Pack.Reading
 }
 
-// back takes the last answer back; false where there is none.
+// back goes to the question before, whose answer stands until another takes its place;
+// false where there is none.
 func (t *talk) back() bool {
-	n := len(t.past) - 1
-	if n < 0 {
+	if t.at == 0 {
 		return false
 	}
-	t.given, t.passed, t.past = t.past[n].given, t.past[n].passed, t.past[:n]
-	t.asked -= 2
+	t.at--
 	return true
 }
+
+// undone is what is given, without the answer that somebody went back to.
+func (t *talk) undone() map[string]string {
+	out := maps.Clone(t.given)
+	if !t.again() {
+		return out
+	}
+	for key := range t.past[t.at].sets {
+		delete(out, key)
+		if text, was := t.past[t.at].given[key]; was {
+			out[key] = text
+		}
+	}
+	return out
+}
+
+// again reports whether a question is asked that somebody went back to.
+func (t *talk) again() bool { return t.at < len(t.past) }
