@@ -137,14 +137,33 @@ func (a *Answer) level(l answer.Level, guess bool) {
 }
 
 // judged takes over the worst of some findings: its level, its limit and what it
-// says. What is only fine is left out: one part that is fine makes no vehicle so.
+// says; of those that are as bad one that is known before one that is not. What else has
+// to be put right is said behind it. What is only fine is left out: one part that is
+// fine makes no vehicle so.
 func (a *Answer) judged(fs []answer.Finding, guess bool) {
 	fs = slices.DeleteFunc(slices.Clone(fs), func(f answer.Finding) bool { return f.Level == answer.Fine })
 	if len(fs) == 0 {
 		return
 	}
 	answer.Sort(fs)
+	slices.SortStableFunc(fs, func(f, g answer.Finding) int {
+		return cmp.Or(cmp.Compare(g.Level, f.Level), cmp.Compare(notKnown(f), notKnown(g)))
+	})
 	a.tell(fs[0], guess, whole)
+	for _, f := range fs[1:] {
+		if f.Level >= answer.FixFirst {
+			a.say("%s", f.Title)
+			a.cite(f.Source)
+		}
+	}
+}
+
+// notKnown is 1 for a finding on what was not told, 0 for any other.
+func notKnown(f answer.Finding) int {
+	if f.Reads == answer.AsUnknown {
+		return 1
+	}
+	return 0
 }
 
 // tell takes over one finding.

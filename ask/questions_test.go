@@ -249,3 +249,18 @@ func TestEnoughBatteriesAreDrawn(t *testing.T) {
 		}
 	}
 }
+
+// One charger may have several faults: the answer says all that have to be put right,
+// as the page of a vehicle does, and what is known before what is not.
+func TestAllThatIsWrongWithAChargerIsSaid(t *testing.T) {
+	a := answered(t, ask.Charger{Label: "12 V 1 A", Battery: ask.Battery{Label: "24 V 7 Ah AGM"}})
+	words := strings.Join(a.Words, " ")
+	at := 0
+	for _, want := range []string{"12 V cannot charge a pack of 24 V", "AC or DC", "for what kind of battery"} {
+		i := strings.Index(words[at:], want)
+		if i < 0 {
+			t.Fatalf("lacks %q in its place: %s", want, words)
+		}
+		at += i
+	}
+}

@@ -9,27 +9,32 @@ import (
 	"example.org/packcheck/internal/quantity"
 )
 
-// reasons are the findings that the page tells, gravest first: every danger, and
-// of the rest one for each change that they ask for, because nobody has to fit the
-// same thing twice.
+// reasons are the findings that the page tells, gravest first: every danger, and all
+// that has to be put right, what asks for a change of its own before what another one
+// asks for too. Of what is to be watched it is one for each change, because nobody has
+// to fit the same thing twice.
 func (b *builder) reasons() []*answer.Finding {
+	done := map[answer.Change]bool{}
 	var list []*answer.Finding
-	for i := range b.a.Findings {
-		if f := &b.a.Findings[i]; f.Level > answer.Fine {
-			list = append(list, f)
+	for _, level := range []answer.Level{answer.Danger, answer.FixFirst, answer.Watch} {
+		var again []*answer.Finding
+		for i := range b.a.Findings {
+			f := &b.a.Findings[i]
+			own := f.Change == answer.ChangeNone || f.Change == answer.LookUp
+			switch {
+			case f.Level != level:
+			case level < answer.Danger && !own && done[f.Change]:
+				again = append(again, f)
+			default:
+				list = append(list, f)
+				done[f.Change] = true
+			}
+		}
+		if level > answer.Watch {
+			list = append(list, again...)
 		}
 	}
-	slices.SortStableFunc(list, func(x, y *answer.Finding) int { return int(y.Level) - int(x.Level) })
-	done := map[answer.Change]bool{}
-	return slices.DeleteFunc(list, func(f *answer.Finding) bool {
-		c := f.Change
-		if c == answer.ChangeNone || c == answer.LookUp {
-			return false
-		}
-		told := done[c] && f.Level < answer.Danger // no danger goes untold
-		done[c] = true
-		return told
-	})
+	return list
 }
 
 // why is the section of the reasons.

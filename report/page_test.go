@@ -127,18 +127,27 @@ func TestNoLengthDropsADanger(t *testing.T) {
 	checkPage(t, "seven dangers", a)
 }
 
-func TestThePageTellsOfEachChangeOnce(t *testing.T) {
+// What has to be put right is told before what is to be watched, though another finding
+// asks for the same change; of what is to be watched each change is told once.
+func TestThePageTellsAllThatHasToBePutRight(t *testing.T) {
 	a := fine()
 	a.Verdict = answer.FixFirst
-	for _, title := range []string{"The wire is thin.", "The wire is warm.", "The wire is old."} {
-		a.Findings = append(a.Findings, answer.Finding{Level: answer.FixFirst, Title: title, Change: answer.FitWire})
+	finding := func(level answer.Level, title string, change answer.Change) {
+		a.Findings = append(a.Findings, answer.Finding{Level: level, Title: title, Change: change})
 	}
-	a.Findings = append(a.Findings, answer.Finding{Level: answer.Watch, Title: "The fuse is old.", Change: answer.LookUp})
+	finding(answer.FixFirst, "The wire is thin.", answer.FitWire)
+	finding(answer.FixFirst, "The wire is warm.", answer.FitWire)
+	finding(answer.FixFirst, "The joint is warm.", answer.FitJoint)
+	finding(answer.Watch, "The wire is old.", answer.FitWire)
+	finding(answer.Watch, "The fuse is old.", answer.LookUp)
 	text := written(t, a, report.Options{})
-	for title, want := range map[string]bool{"1. The wire is thin.": true, "wire is warm": false, "wire is old": false, "2. The fuse is old.": true, "Full report: 2 more to put right, 2 cautions.": true} {
-		if strings.Contains(text, title) != want {
-			t.Errorf("%q: want %v in\n%s", title, want, text)
+	for _, want := range []string{"1. The wire is thin.\n2. The joint is warm.\n3. The wire is warm.\n4. The fuse is old.\n", "Full report: 1 more to watch, 2 cautions."} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %q:\n%s", want, text)
 		}
+	}
+	if strings.Contains(text, "wire is old") {
+		t.Errorf("tells of the wire once more:\n%s", text)
 	}
 }
 
