@@ -157,7 +157,7 @@ const fullyCharged = 0.95
 
 // charged says of a battery that is not full that all figures are for what is in it.
 func (b *builder) charged() []fact {
-	if of := b.a.Ride.StartsCharged; of > 0 && of < fullyCharged {
+	if of := b.a.Ride.StartsCharged; of < fullyCharged {
 		return []fact{{"Charged now", b.span("ride.starts_charged", share, of) + "; what follows is for that"}}
 	}
 	return nil

@@ -26,9 +26,9 @@ func (b *builder) verdict() fact {
 	dangers, fixes, watches := b.count(answer.Danger), b.count(answer.FixFirst), b.count(answer.Watch)
 	switch b.a.Verdict {
 	case answer.Fine:
-		f.value = "as far as these figures go. " + b.lasting()
+		f.value = b.andLasting(f.name, "as far as these figures go.")
 	case answer.Watch:
-		f.value = things(watches, "thing") + " to watch. " + b.lasting()
+		f.value = b.andLasting(f.name, things(watches, "thing")+" to watch.", strconv.Itoa(watches)+" to watch.")
 	case answer.FixFirst:
 		f.value = things(fixes, "thing") + " to put right first" + also(watches, "to watch") + "."
 		switch {
@@ -85,15 +85,35 @@ func (b *builder) batteryItself() bool {
 	})
 }
 
-// lasting says in one clause how long it lasts.
-func (b *builder) lasting() string {
+// andLasting says behind one of some beginnings how long it lasts, as roomy as its line
+// allows. The range is never what is left out: a likely value alone would promise too
+// much, and who passes on three lines passes on no more.
+func (b *builder) andLasting(name string, beginnings ...string) string {
+	last := ""
+	for _, lasting := range b.lasting() {
+		for _, beginning := range beginnings {
+			if last = beginning + " " + lasting; last == oneLine(name, last) {
+				return last
+			}
+		}
+	}
+	return last
+}
+
+// lasting says in one clause how long it lasts, the roomiest way first.
+func (b *builder) lasting() []string {
 	switch {
 	case b.stuck():
-		return "It does not get going."
+		return []string{"It does not get going."}
 	case b.a.Ride.End == answer.EndPattern:
-		return "It gives the whole pattern."
+		return []string{"It gives the whole pattern."}
 	}
-	return "It lasts " + b.lasts().brief() + "."
+	it := "It lasts "
+	if len(b.charged()) > 0 {
+		it = "Not full, it lasts "
+	}
+	f := b.lasts()
+	return []string{it + f.brief() + ".", it + f.ends + "."}
 }
 
 // lasts is how long the load or the pedal can be held, whatever was asked for.

@@ -65,3 +65,43 @@ func TestItIsSaidThatNoWayOutWasFound(t *testing.T) {
 		}
 	}
 }
+
+// How long it lasts is never told without its range in the first line: the likely value
+// goes where both have no room.
+func TestTheFirstLineKeepsTheRange(t *testing.T) {
+	for _, tt := range []struct {
+		watches           int
+		low, likely, high float64
+		charged           float64
+		level             answer.Level
+		want              string
+	}{
+		{3, 27, 36, 50, 1, answer.Watch, "YES, WITH CARE: 3 things to watch. It lasts 36 min (27 to 50)."},
+		{16, 16, 39, 66, 1, answer.Watch, "YES, WITH CARE: 16 to watch. It lasts 16 min to 1 h 6 min."},
+		{14, 4. / 60, 4, 44, 1, answer.Watch, "YES, WITH CARE: 14 to watch. It lasts 4 min (4 s to 44 min)."},
+		{16, 5, 15, 32, 0.43, answer.Watch, "YES, WITH CARE: 16 to watch. Not full, it lasts 5 to 32 min."},
+		{16, 0.5, 3, 6, 0, answer.Watch, "YES, WITH CARE: 16 to watch. Not full, it lasts 30 s to 6 min."},
+		{0, 16, 39, 66, 1, answer.Fine, "YES: as far as these figures go. It lasts 16 min to 1 h 6 min."},
+	} {
+		a := fine()
+		a.Verdict, a.Ride.StartsCharged, a.Ride.PedalMin = tt.level, tt.charged, tt.likely
+		a.Ranges = map[string]answer.Range{"ride.pedal_min": {Low: tt.low, Likely: tt.likely, High: tt.high}}
+		for range tt.watches {
+			a.Findings = append(a.Findings, answer.Finding{Level: answer.Watch, Title: "It is old."})
+		}
+		if lines, err := report.Lead(a); err != nil || lines[0] != tt.want {
+			t.Errorf("%q, %v, want %q", lines[0], err, tt.want)
+		}
+	}
+}
+
+// A battery that is empty is not full either.
+func TestWhatIsInTheBatteryStandsBeforeTheMinutes(t *testing.T) {
+	for charged, want := range map[float64]string{0: "Charged now        0 %; what follows is for that", 0.43: "Charged now        43 %; what follows is for that", 1: ""} {
+		a := fine()
+		a.Ride.StartsCharged = charged
+		if text := written(t, a, report.Options{}); strings.Contains(text, "Charged now") != (want != "") || !strings.Contains(text, want) {
+			t.Errorf("charged %g: want %q in\n%s", charged, want, text)
+		}
+	}
+}

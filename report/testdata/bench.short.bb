@@ -1,4 +1,4 @@
-[b]YES, WITH CARE:[/b] 0 things to watch. It lasts 33 min.
+[b]YES, WITH CARE:[/b] 0 things to watch. Not full, it lasts 33 min.
 [b]Why:[/b] none found; the cautions still hold
 [b]Next:[/b] read the cautions
 [b]Under load:[/b] 33 min

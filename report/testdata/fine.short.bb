@@ -1,4 +1,4 @@
-[b]YES:[/b] as far as these figures go. It lasts 29 min.
+[b]YES:[/b] as far as these figures go. Not full, it lasts 29 min.
 [b]Why:[/b] Nothing above watch.
 [b]Next:[/b] Ride, and measure the time.
 [b]Pedal down:[/b] 29 min
