@@ -30,6 +30,8 @@ func TestLabels(t *testing.T) {
 		{"12V 12ha", "", "agm", 6, 0, 12, 12, 144, 0, battery.Likely, 0, "", "letters swapped on a keyboard"},
 		{"12V7AH/20HR", "", "agm", 6, 0, 12, 7, 84, 20, battery.Likely, 0, "", "only lead-acid is rated over 20 h"},
 		{"12 V 2 Ah", "", "agm", 6, 0, 12, 2, 24, 0, battery.Guess, 2, "3 cells of li-ion", "a drill pack or a small block"},
+		{"11.1 V 5 Ah LiPo", "", "li-ion", 3, 0, 10.8, 5, 54, 0, battery.Stated, 0, "", ""},
+		{"11.1 V 5 Ah lithium polymer", "", "li-ion", 3, 0, 10.8, 5, 54, 0, battery.Stated, 0, "", ""},
 		{"5S2P", "", "li-ion", 5, 2, 18, 0, 0, 0, battery.Likely, 0, "", ""},
 		{"5S2P 4 Ah", "", "li-ion", 5, 2, 18, 4, 72, 0, battery.Likely, 0, "", "a pack's label gives the pack's capacity"},
 		{"5S2P 21700 4 Ah", "", "li-ion", 5, 2, 18, 8, 144, 0, battery.Likely, 0, "4 Ah is taken as the capacity of one cell", "no 21700 has 2 Ah"},

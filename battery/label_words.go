@@ -60,7 +60,7 @@ var chemistryWords = [...]struct {
 	{pattern.New(`\bagm\b|\bsla\b|vrla|lead|\bpb\b`), "agm", false},
 	{pattern.New(`ni-?\s?mh|nickel[ -]metal`), "nimh", false},
 	{pattern.New(`ni-?\s?cd|nicad|nickel[ -]cad`), "nimh", true},
-	{pattern.New(`li-?\s?ion|lithium[ -]ion|li-?po|\bnmc\b|\binr\b|\bicr\b`), "li-ion", false},
+	{pattern.New(`li-?\s?ion|lithium[ -]ion|li[ -]?po|lithium[ -]polymer|\bnmc\b|\binr\b|\bicr\b`), "li-ion", false},
 }
 
 // someLithium is what sellers print on either kind.

@@ -206,6 +206,9 @@ func (d *decoder) value(target *Value, f *field, path string, value any, line in
 		if class := wantNotClass(f, text); class != "" {
 			want = class
 		}
+		if other := registry.Get().forUnit(f, text); other != "" {
+			want = "it under " + other + ", or " + want
+		}
 		d.fault(line, path, strings.TrimSpace(readText(value)), want)
 		return
 	}

@@ -62,7 +62,7 @@ func TestEachFaultNamesLineKeyAndWhatWouldBeRight(t *testing.T) {
 		},
 		{
 			"wrong unit", "[pack]\ncapacity = \"5 kg\"",
-			`f.toml:2: pack.capacity: read "5 kg"; want a charge with its unit (Ah, mAh), such as "7 Ah"; "kg" is no unit of it`,
+			`f.toml:2: pack.capacity: read "5 kg"; want it under mass, or a charge with its unit (Ah, mAh), such as "7 Ah"; "kg" is no unit of it`,
 		},
 		{
 			"zero cells", "[pack]\ncells_in_series = 0",

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"example.org/packcheck/internal/later"
 	"example.org/packcheck/internal/quantity"
@@ -161,6 +162,30 @@ func (r *keyRegistry) field(table, name string) *field {
 		}
 	}
 	return nil
+}
+
+// forUnit is the name of the one key of the same table that a text with a unit of
+// another kind can be meant for: square millimetres are no gauge. Empty where there is
+// none, or more than one.
+func (r *keyRegistry) forUnit(f *field, text string) string {
+	if !strings.ContainsFunc(text, unicode.IsLetter) {
+		return ""
+	}
+	only := ""
+	for i := range r.fields {
+		g := &r.fields[i]
+		if g.Table != f.Table || g.kind == f.kind || g.kind == quantity.NoKind {
+			continue
+		}
+		if _, _, err := quantity.ParseIn(g.kind, text, g.low, g.high); err != nil {
+			continue
+		}
+		if only != "" {
+			return ""
+		}
+		only = g.Name
+	}
+	return only
 }
 
 // table finds a table, nil when there is none of that name.

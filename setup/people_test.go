@@ -18,7 +18,7 @@ func TestChemistriesGoByTheWordsThatPeopleUse(t *testing.T) {
 		{"12 V 7 Ah", "sla, SLA, lead acid, Lead-Acid, sealed lead acid, VRLA, agm", "agm"},
 		{"12 V 7 Ah gel", "sla, lead acid, gel cell, gel", "gel"}, // a loose word yields to the label
 		{"12 V 7 Ah", "gel cell, Gel-Cell", "gel"},
-		{"20 V max 5 Ah", "lithium, lithium-ion, Lithium Ion, li ion, li-ion", "li-ion"},
+		{"20 V max 5 Ah", "lithium, lithium-ion, Lithium Ion, li ion, li-ion, lipo, LiPo, li-po, lithium polymer", "li-ion"},
 		{"12.8 V 10 Ah", "lithium, LFP, lifepo4, LiFePO4, lithium iron phosphate", "lifepo4"},
 		{"9.6 V 2 Ah", "NiMH, ni-mh, nickel metal hydride", "nimh"},
 	} {
@@ -151,6 +151,9 @@ func TestHintsNameTheKeyThatWasMeant(t *testing.T) {
 		{"pack.ah", "7 Ah", `"capacity"`},
 		{"motors.rpm", "15000 rpm", `"no_load_speed"`},
 		{"wire.awg", "14 AWG", `"gauge"`},
+		{"wire.gauge", "1.5 mm2", "want it under area, or a wire gauge"},
+		{"wire.area", "14 AWG", "want it under gauge, or a wire area"},
+		{"rider.mass", "4 years", "want it under age, or a mass"},
 		{"fuse.amps", "30 A", `"rating"`},
 		{"pack.capacity", "9.5 amps", `ampere-hours, such as "9.5 Ah", not amperes`},
 		{"controller.max_voltage", "24V 30A", "is a nominal class"},

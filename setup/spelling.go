@@ -19,7 +19,7 @@ var otherSpellings = [...]struct {
 	{[]string{"gel cell", "gel cells", "gel battery"}, []string{"gel"}, false},
 	{[]string{"absorbed glass mat", "agm battery"}, []string{"agm"}, false},
 	{[]string{"lithium", "lithium battery"}, []string{"lithium-ion", "li-ion"}, true},
-	{[]string{"lithium ion", "li ion", "liion", "nmc", "tool pack"}, []string{"lithium-ion", "li-ion"}, false},
+	{[]string{"lithium ion", "li ion", "liion", "lipo", "li po", "lithium polymer", "nmc", "tool pack"}, []string{"lithium-ion", "li-ion"}, false},
 	{[]string{"lfp", "lifepo", "life po4", "iron phosphate", "lithium iron phosphate", "lithium iron", "lifepo4 battery"}, []string{"lifepo4"}, false},
 	{[]string{"esc", "pwm", "speed control", "speed controller", "electronic speed control", "electronic speed controller"}, []string{"chopper"}, false},
 	{[]string{"switch", "pedal switch", "foot switch", "plain contacts", "contact"}, []string{"contacts"}, false},

@@ -10,6 +10,8 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/ask"
+	"example.org/packcheck/setup"
+	"example.org/packcheck/tables"
 )
 
 // expected is what an answer must come to. The figure was worked by hand, or is
@@ -176,6 +178,34 @@ func TestWordsAndOrderDoNotChangeAnAnswer(t *testing.T) {
 				want = got
 			} else if got != want {
 				t.Errorf("ask %s is not ask %s:\n%s\n%s", typed, same[0], got, want)
+			}
+		}
+	}
+}
+
+// What a setup takes for the form of a fuse and the kind of a battery, a question takes
+// as well, with quotes, without them and by its name.
+func TestQuestionsTakeTheWordsThatSetupsTake(t *testing.T) {
+	forms := []string{"glass tube", "small blade", "auto-reset breaker"}
+	for _, form := range tables.Builtin().FuseForms() {
+		f, err := tables.Builtin().Fuse(form)
+		if err != nil {
+			t.Fatal(err)
+		}
+		forms = append(append(forms, form), f.Words...)
+	}
+	for _, c := range []struct {
+		asked, name string
+		words       []string
+	}{
+		{`fuse "14 AWG" "10 A" `, "form", forms},
+		{`runtime "12 V 7 Ah" "5 A" `, "chemistry", setup.Chemistries()},
+	} {
+		for _, word := range c.words {
+			for _, typed := range []string{c.asked + `"` + word + `"`, c.asked + word, c.asked + `"` + c.name + "=" + word + `"`} {
+				if _, err := answerTo(parted(typed)); err != nil && strings.Contains(err.Error(), "; want ") {
+					t.Errorf("ask %s: %v", typed, err)
+				}
 			}
 		}
 	}

@@ -299,9 +299,10 @@ func (s *slot) parse(text string) (reading, error) {
 
 // parseWord finds a word among those that are right.
 func (s *slot) parseWord(text string) (reading, error) {
-	t := fold(text)
+	plain := func(text string) string { return strings.ReplaceAll(fold(text), "-", " ") } // as setups read them
+	t := plain(text)
 	for _, w := range s.words {
-		if fold(w) == t {
+		if plain(w) == t {
 			return reading{text: w}, nil
 		}
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"math"
+	"strings"
 
 	"example.org/packcheck/ask"
 	"example.org/packcheck/battery"
@@ -257,13 +258,13 @@ func theWire(g given) tables.WireSize {
 	return tables.WireSize{System: tables.Metric, AreaMM2: r.value}
 }
 
-// fuseForms are the words for forms of fuses.
+// fuseForms are the names of the forms of fuses, and the words for them.
 func fuseForms() []string {
 	t := tables.Builtin()
 	var words []string
 	for _, name := range t.FuseForms() {
 		if f, err := t.Fuse(name); err == nil {
-			words = append(words, f.Words...)
+			words = append(append(words, strings.ReplaceAll(f.Form, "-", " ")), f.Words...)
 		}
 	}
 	return words
