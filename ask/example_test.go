@@ -128,7 +128,7 @@ func ExampleCharger() {
 	gist(ask.Charger{Label: "14.7 V 1.5 A DC for lead-acid", Battery: ask.Battery{Label: "12 V 7 Ah"}}.Answer())
 	gist(ask.Charger{Label: "14.7 V 1.5 A DC for lead-acid", Battery: ask.Battery{Label: "20 V max 5 Ah"}}.Answer())
 	// Output:
-	// watch: hours to full: 16 h (7 h 57 min to 21 h)
+	// watch: hours to full: 16 h (8 to 21 h)
 	// danger: a cell wants: 4.2 V
 }
 

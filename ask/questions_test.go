@@ -264,3 +264,20 @@ func TestAllThatIsWrongWithAChargerIsSaid(t *testing.T) {
 		at += i
 	}
 }
+
+// Of a battery that may last many minutes the shortest time is not told in thousandths
+// of a second.
+func TestARuntimeIsToldAsSomebodyTimesIt(t *testing.T) {
+	for unit, tt := range map[string]struct {
+		low, value, high float64
+		want             string
+	}{
+		"min": {0.717 / 60, 13.2, 29.3, "13 min (1 s to 29 min)"},
+		"h":   {7.96, 16.46, 21.2, "16 h (8 to 21 h)"},
+		"s":   {0.0717, 0.2, 0.5, "200 ms (71.7 to 500 ms)"}, // a fuse opens so fast
+	} {
+		if got := (ask.Figure{Value: tt.value, Low: tt.low, High: tt.high, Unit: unit}).Text(); got != tt.want {
+			t.Errorf("%q, want %q", got, tt.want)
+		}
+	}
+}

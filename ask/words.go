@@ -1,6 +1,8 @@
 package ask
 
 import (
+	"math"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
 )
@@ -67,17 +69,20 @@ func figureWords(f Figure) string {
 		return likely
 	}
 	kind, factor := shown(f.Unit)
-	var span string
 	if kind == quantity.NoKind {
-		span = quantity.Digits(f.Low, 3) + " to " + quantity.Digits(f.High, 3)
-	} else {
-		span = quantity.FormatRangeOne(kind, answer.Range{Low: f.Low, Likely: f.Value, High: f.High}.Scale(factor), system(f.Unit))
+		span := quantity.Digits(f.Low, 3) + " to " + quantity.Digits(f.High, 3)
+		if span == likely {
+			return likely
+		}
+		return likely + " (" + span + ")"
 	}
+	r := answer.Range{Low: f.Low, Likely: f.Value, High: f.High}.Scale(factor)
+	if kind == quantity.Duration && f.Unit != "s" { // nobody times minutes finer than to a second
+		r = quantity.WholeMinutes(answer.Range{Low: math.Round(r.Low), Likely: math.Round(r.Likely), High: math.Round(r.High)})
+	}
+	likely, span := quantity.Format(kind, r.Likely, system(f.Unit)), quantity.FormatRangeOne(kind, r, system(f.Unit))
 	if span == likely {
 		return likely
-	}
-	if kind != quantity.NoKind {
-		likely = quantity.Format(kind, f.Value*factor, system(f.Unit))
 	}
 	return likely + " (" + span + ")"
 }

@@ -125,7 +125,7 @@ func (f figures) steps(u unit, r answer.Range, system answer.System) answer.Rang
 	}
 	r = coarse(r, u.finest).Scale(u.per)
 	if u.kind == quantity.Duration {
-		r = wholeMinutes(r)
+		r = quantity.WholeMinutes(r)
 	}
 	return r
 }

@@ -116,28 +116,6 @@ func (f figures) maybeRough(path string, u unit, value *float64, absent string) 
 	return f.rough(path, u, *value)
 }
 
-// wholeMinutes drops the seconds of a range of many minutes: nobody can use
-// those of "2 min 54 s to 1 h 15 min". What is shorter than two minutes keeps
-// tens of them, and what takes hours has tens of minutes.
-func wholeMinutes(r answer.Range) answer.Range {
-	const minute, ten, hour = 60, 10, 3600
-	if r.High-r.Low < 4*minute {
-		return r
-	}
-	round := func(s float64) float64 {
-		switch {
-		case s < ten:
-			return s
-		case s < 2*minute:
-			return toStep(s, ten)
-		case r.High >= 3*hour:
-			return toStep(s, ten*minute)
-		}
-		return toStep(s, minute)
-	}
-	return answer.Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
-}
-
 // coarse rounds a range to about a hundredth of its width, in the unit that it
 // is held in: "71 to 118 A, likely 88 A", never "88.4 A" in the middle of so
 // wide a guess. An end far smaller than the width keeps two digits, so that it

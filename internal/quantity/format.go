@@ -104,6 +104,32 @@ func FormatRangeOne(kind Kind, r Range, system System) string {
 	}
 }
 
+// WholeMinutes drops the seconds of a range of many minutes, which is in seconds: nobody
+// can use those of "2 min 54 s to 1 h 15 min". What is shorter than two minutes keeps
+// tens of them, what is shorter than ten seconds whole ones, and what takes hours has
+// tens of minutes; from ten hours on, hours are all that is printed.
+func WholeMinutes(r Range) Range {
+	const minute, ten, hour = 60, 10, 3600
+	if r.High-r.Low < 4*minute {
+		return r
+	}
+	round := func(s float64) float64 {
+		step := float64(minute)
+		switch {
+		case s >= ten*hour:
+			return s
+		case s < ten:
+			step = 1
+		case s < 2*minute:
+			step = ten
+		case r.High >= 3*hour:
+			step = ten * minute
+		}
+		return math.Round(s/step) * step
+	}
+	return Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
+}
+
 // both joins the two systems' texts, the first system's first.
 func both(first System, text func(System) string) string {
 	a, b := text(Metric), text(Customary)

@@ -292,3 +292,19 @@ func TestASentenceSaysFiguresAsReportsDo(t *testing.T) {
 		}
 	}
 }
+
+// Of a range of many minutes nobody can use the seconds.
+func TestWholeMinutes(t *testing.T) {
+	const minute, hour = 60, 3600
+	for _, c := range []struct{ r, want quantity.Range }{
+		{quantity.Spread(0.717, 4.4*minute, 29.3*minute), quantity.Spread(1, 4*minute, 29*minute)},
+		{quantity.Spread(0.2, 4.4*minute, 29.3*minute), quantity.Spread(0, 4*minute, 29*minute)},
+		{quantity.Spread(44, 100, 29*minute), quantity.Spread(40, 100, 29*minute)},
+		{quantity.Spread(10, 70.5, 130), quantity.Spread(10, 70.5, 130)}, // short: all of it counts
+		{quantity.Spread(7.96*hour, 16.46*hour, 21.2*hour), quantity.Spread(8*hour, 16.46*hour, 21.2*hour)},
+	} {
+		if got := quantity.WholeMinutes(c.r); got != c.want {
+			t.Errorf("%v: %v, want %v", c.r, got, c.want)
+		}
+	}
+}
