@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -107,14 +108,17 @@ func (h *head) readItem(i item) (*setup.Setup, error) {
 	if i.fault != "" {
 		return nil, i.wrong("", i.fault, "a setup in one line")
 	}
-	var object map[string]json.RawMessage
-	if err := json.Unmarshal(i.text, &object); err != nil || object == nil {
+	object, twice, ok := objectOf(i.text)
+	if !ok {
 		return nil, i.wrong("", shown(i.text), `an object in one line, such as {"pack.label": "12 V 7 Ah"}`)
 	}
 	h.ID = object["id"]
 	delete(object, "id")
 	values := make(map[string]string, len(object))
 	var faults setup.Faults
+	for key, raw := range twice {
+		faults = append(faults, setup.Fault{File: i.name, Key: key, Read: shown(raw), Want: "each key once only"})
+	}
 	for key, raw := range object {
 		var text string
 		if json.Unmarshal(raw, &text) != nil || bytes.Equal(raw, []byte("null")) {
@@ -134,6 +138,34 @@ func (h *head) readItem(i item) (*setup.Setup, error) {
 		return setup.ReadWith(strings.NewReader(text), i.name, i.place())
 	}
 	return setup.OfWith(values, i.name, i.place())
+}
+
+// objectOf parts one object into its keys, and those that come again with what stands
+// there; not ok where the text is anything else.
+func objectOf(text []byte) (object, twice map[string]json.RawMessage, ok bool) {
+	in := json.NewDecoder(bytes.NewReader(text))
+	if first, err := in.Token(); err != nil || first != json.Delim('{') {
+		return nil, nil, false
+	}
+	object, twice = map[string]json.RawMessage{}, map[string]json.RawMessage{}
+	for in.More() {
+		name, err := in.Token()
+		key, isKey := name.(string)
+		var raw json.RawMessage
+		if err != nil || !isKey || in.Decode(&raw) != nil {
+			return nil, nil, false
+		}
+		if _, again := object[key]; again {
+			twice[key] = raw
+			continue
+		}
+		object[key] = raw
+	}
+	if _, err := in.Token(); err != nil { // the end of the object
+		return nil, nil, false
+	}
+	_, err := in.Token()
+	return object, twice, errors.Is(err, io.EOF)
 }
 
 // place is where files are looked for that the setup names.
