@@ -28,7 +28,7 @@ func terms() []term {
 		{"rows of cells side by side", []string{"strings"}},
 		{"thousandths of an ohm", []string{"mohm"}},
 		{"a wire size; a smaller number is thicker", []string{"awg"}},
-		{"a sealed lead-acid battery", []string{"agm"}},
+		{"sealed lead-acid", []string{"agm"}},
 		{"a kind of lithium battery", []string{"lifepo4"}},
 		{"an older kind of battery", []string{"nimh"}},
 		{"alternating or direct, as printed on it", []string{"ac or dc"}},
@@ -86,8 +86,8 @@ func wordList(list []string) section {
 	return s
 }
 
-// explained puts what a term means behind its first use in texts, and returns the
-// terms with their meaning that stand in the lead alone, which has no room for it.
+// explained puts what a term means behind its first use in texts, unless that says it
+// itself, and returns the terms with their meaning that stand in the lead alone, which has no room for it.
 func explained(texts []*string, lead []fact) (only []string) {
 	low := make([]string, len(texts)) // the same in lower case, made once
 	for i, text := range texts {
@@ -95,6 +95,9 @@ func explained(texts []*string, lead []fact) (only []string) {
 	}
 	for _, t := range terms() {
 		if i, end := t.first(low); i >= 0 {
+			if strings.Contains(low[i][:end], t.means) { // it says so itself
+				continue
+			}
 			if strings.HasPrefix(low[i][end:], "'s") {
 				end += len("'s")
 			}

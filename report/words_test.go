@@ -117,6 +117,20 @@ func TestHardWordsAreExplainedInEveryForm(t *testing.T) {
 	}
 }
 
+// Nobody is told twice in one breath what a word means.
+func TestASentenceThatExplainsItsWordIsLeftAsItIs(t *testing.T) {
+	a := fine()
+	a.Verdict = answer.Watch
+	a.Findings = []answer.Finding{{Level: answer.Watch, Title: "It is made for sealed lead-acid (AGM) only."}}
+	if text := written(t, a, report.Options{}); !strings.Contains(text, "1. It is made for sealed lead-acid (AGM) only.\n") {
+		t.Error(text)
+	}
+	a.Findings[0].Title = "It is made for AGM only."
+	if text := written(t, a, report.Options{}); !strings.Contains(text, "1. It is made for AGM (sealed lead-acid) only.\n") {
+		t.Error(text)
+	}
+}
+
 // What a report calls its own figures by needs no explanation.
 func TestFiguresHaveNamesThatAnybodyKnows(t *testing.T) {
 	for length, o := range lengths() {

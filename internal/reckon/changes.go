@@ -7,7 +7,8 @@ import (
 )
 
 // changes is what has to be done before anybody rides, in order: each change
-// once, however many findings ask for it.
+// once, however many findings ask for it. To load it less is several things: a lighter
+// rider takes no slope away.
 func changes(list []answer.Finding) []string {
 	var must []answer.Finding
 	for _, f := range list {
@@ -23,7 +24,7 @@ func changes(list []answer.Finding) []string {
 	done := map[answer.Change]bool{}
 	for _, f := range must {
 		text := alone(f)
-		if c := f.Change; c != answer.ChangeNone && c != answer.LookUp {
+		if c := f.Change; c != answer.ChangeNone && c != answer.LookUp && c != answer.LoadLess {
 			oneController := (c == answer.FitController || c == answer.LimitCurrent) && asks(must, answer.FitController)
 			if oneController {
 				c = answer.FitController // whichever of the two is asked for first

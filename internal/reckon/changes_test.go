@@ -50,6 +50,10 @@ func TestEachChangeIsListedOnceAndStandsAlone(t *testing.T) {
 			[]answer.Finding{fix(answer.WaitBeforeCharge, answer.TopicCharge, "Wait."), fix(none, answer.TopicPath, "Renew.")}, []string{"Renew."},
 		},
 		"nothing but a wait": {[]answer.Finding{fix(answer.WaitBeforeCharge, answer.TopicCharge, "Wait.")}, []string{"Charging: Wait."}},
+		"less weight, and an easier ground": {
+			[]answer.Finding{fix(answer.LoadLess, answer.TopicRide, "Let less ride."), fix(answer.LoadLess, answer.TopicRide, "Keep to level ground.")},
+			[]string{"Let less ride.", "Keep to level ground."},
+		},
 		"the same words twice": {
 			[]answer.Finding{fix(none, answer.TopicPath, "Renew it."), fix(none, answer.TopicPath, "Renew it.")}, []string{"Renew it."},
 		},
