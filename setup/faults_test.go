@@ -282,3 +282,23 @@ f.toml:13: original.motor: read "[original.motor]"; want [original.motors]`
 		}
 	}
 }
+
+// Volts that a battery cannot have are refused, with which battery they were taken for.
+func TestImpossibleVoltsSayOfWhichBatteryTheyAre(t *testing.T) {
+	t.Parallel()
+	const own = "[pack]\nlabel = \"20 V max 5 Ah\"\nchemistry = \"li-ion\"\n"
+	const was = own + "[original.pack]\nlabel = \"12 V 7 Ah\"\nchemistry = \"agm\"\n"
+	for _, c := range []struct{ name, text, wants string }{
+		{"one's own", own + "[measured]\nrest_voltage = \"40 V\"\n", "than this battery reads even on its charger"},
+		{"typed beside an original", was + "[measured]\nrest_voltage = \"20 V\"\n", "than the original battery reads even on its charger: beside [original.pack], [measured] is of that one"},
+		{"typed under the original", was + "[original.measured]\nrest_voltage = \"20 V\"\n", "than the original battery reads even on its charger"},
+	} {
+		s, err := setup.Read(strings.NewReader("[vehicle]\ndesign_voltage = \"12 V\"\n"+c.text), "x.toml")
+		if err == nil {
+			_, err = s.Parts()
+		}
+		if err == nil || !strings.HasSuffix(err.Error(), c.wants) {
+			t.Errorf("%s: %v, want %q", c.name, err, c.wants)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package setup
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/internal/quantity"
@@ -16,17 +17,20 @@ const chargeApart = 0.25
 // stand by an ordinary meter.
 const meterRoom = 1.02
 
+// OnOriginal follows the name of what was measured on the original battery.
+const OnOriginal = " (original battery)"
+
 // measured hands what was measured to the battery that it was measured on:
 // [measured] is of the original battery where the setup describes one, unless
 // [original.measured] is there as well.
 func (p *Parts) measured() (faults Faults) {
 	s := p.Setup
 	owner := p
-	if o := p.Original; o != nil && s.Original.Pack.Given {
-		owner = o
+	if o := p.Original; o != nil {
 		if m := s.Original.Measured; m.Given {
 			o.Measured = &m
-			owner = p
+		} else if s.Original.Pack.Given {
+			owner = o
 		}
 	}
 	if m := s.Measured; m.Given {
@@ -34,7 +38,7 @@ func (p *Parts) measured() (faults Faults) {
 	}
 	for _, q := range []*Parts{p, p.Original} {
 		if q != nil && q.Measured != nil && !q.Pack.unsettled {
-			faults = slices.Concat(faults, q.ofBoth(p), q.readable())
+			faults = slices.Concat(faults, q.ofBoth(p), q.readable(p))
 		}
 	}
 	return append(faults, p.charged()...)
@@ -44,19 +48,24 @@ func (p *Parts) measured() (faults Faults) {
 // lead-acid block stands a seventh above it on its charger. Own choice.
 const restRoom = 1.25
 
-// readable refuses volts that the battery cannot have.
-func (p *Parts) readable() (faults Faults) {
+// readable refuses volts that the battery cannot have, and says which battery that is.
+func (p *Parts) readable(top *Parts) (faults Faults) {
+	whose := "this battery"
+	if p != top {
+		whose = "the original battery"
+	}
 	most := restRoom * p.Pack.Profile.FullV * float64(p.Pack.CellsInSeries)
 	if p.Pack.Joined == "series" {
 		most *= 2
 	}
 	for _, v := range []Value{p.Measured.RestVoltage, p.Measured.LoadedVoltage} {
 		if v.Given && v.High > most {
-			faults = append(faults, Fault{
-				File: p.Setup.Name, Line: v.Line, Key: v.Key, Read: v.Text,
-				Want: fmt.Sprintf("at most %s, which is more than this battery reads even on its charger",
-					quantity.Format(quantity.Voltage, most, quantity.Metric)),
-			})
+			want := fmt.Sprintf("at most %s, which is more than %s reads even on its charger",
+				quantity.Format(quantity.Voltage, most, quantity.Metric), whose)
+			if p != top && !strings.HasPrefix(v.Key, originalPrefix) {
+				want += ": beside [original.pack], [measured] is of that one"
+			}
+			faults = append(faults, Fault{File: p.Setup.Name, Line: v.Line, Key: v.Key, Read: v.Text, Want: want})
 		}
 	}
 	return faults
@@ -112,6 +121,10 @@ func (p *Parts) ofBoth(top *Parts) Faults {
 	if pack.Joined != "series" {
 		return nil
 	}
+	packs := "packs"
+	if p != top {
+		packs = "packs of the original battery"
+	}
 	asRead := *p.Measured
 	m := p.Measured
 	cells := float64(pack.CellsInSeries)
@@ -120,11 +133,11 @@ func (p *Parts) ofBoth(top *Parts) Faults {
 			continue
 		}
 		volts := func(x float64) string { return quantity.Format(quantity.Voltage, x, quantity.Metric) }
-		text := fmt.Sprintf("%s %q is taken as read over both packs in series, %s each: one alone cannot have so much.",
-			v.Key, v.Text, volts(v.Likely/2))
+		text := fmt.Sprintf("%s %q is taken as read over both %s in series, %s each: one alone cannot have so much.",
+			v.Key, v.Text, packs, volts(v.Likely/2))
 		if v.Likely <= meterRoom*pack.Profile.Charge.CellMaxV*cells {
-			text = fmt.Sprintf("%s %q is taken as read on one of the two packs. If it was read over both in series, each stands at only %s",
-				v.Key, v.Text, volts(v.Likely/2))
+			text = fmt.Sprintf("%s %q is taken as read on one of the two %s. If it was read over both in series, each stands at only %s",
+				v.Key, v.Text, packs, volts(v.Likely/2))
 			if v == &m.RestVoltage && v.Likely/2 < pack.Profile.HarmV*cells {
 				text += ", below what harms it: then do not charge them"
 			}

@@ -28,7 +28,7 @@ type Setup struct {
 	Charger    Charger    `table:"charger" doc:"what the pack is charged with"`
 	Outing     Outing     `table:"outing" doc:"how it is driven"`
 	Storage    Storage    `table:"storage" doc:"the winter"`
-	Measured   Measured   `table:"measured" doc:"what was measured"`
+	Measured   Measured   `table:"measured" doc:"what was measured, driven from full; on the original battery where [original.pack] is there and [original.measured] is not"`
 
 	// Original is the vehicle as it left the factory, nil when not described.
 	Original *Setup
@@ -249,13 +249,13 @@ type Storage struct {
 // Measured is what was measured on the real thing.
 type Measured struct {
 	Place
-	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"battery voltage with nothing connected; of the original battery where [original.pack] is there; of two packs in series it may be that of one or of both, which the volts tell"`
-	SecondRest     Value `key:"second_rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.9 V" doc:"of two joined packs, the resting voltage of the other one by itself"`
-	HoursRested    Value `key:"hours_rested" kind:"time" min:"0" max:"63072000" example:"12 h" doc:"time since it was last charged or used"`
-	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"battery voltage while driving; of two packs in series, of one or of both"`
+	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"battery voltage with nothing connected; of two packs in series it may be that of one or of both, which the volts tell"`
+	SecondRest     Value `key:"second_rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.9 V" doc:"of two joined packs that are asked about, the resting voltage of the other one by itself"`
+	HoursRested    Value `key:"hours_rested" kind:"time" min:"0" max:"63072000" example:"12 h" doc:"time since it was last charged or used, before rest_voltage was read"`
+	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"battery voltage while driving, at any charge or, beside rest_voltage, at the one that it tells; of two packs in series, of one or of both"`
 	LoadedCurrent  Value `key:"loaded_current" kind:"current" min:"0.01" max:"1000" example:"15 A" doc:"current at that moment"`
-	RideTime       Value `key:"ride_time" kind:"time" min:"1" max:"604800" example:"45 min" doc:"how long the pack lasted, by the clock"`
-	TopSpeed       Value `key:"top_speed" kind:"speed" min:"0.05" max:"30" example:"5 km/h" doc:"speed on the flat, in the fast gear where it has two"`
+	RideTime       Value `key:"ride_time" kind:"time" min:"1" max:"604800" example:"45 min" doc:"how long a full charge lasted, by the clock"`
+	TopSpeed       Value `key:"top_speed" kind:"speed" min:"0.05" max:"30" example:"5 km/h" doc:"speed on the flat, freshly charged, in the fast gear where it has two"`
 	BlockedCurrent Value `key:"blocked_current" kind:"current" min:"0.1" max:"5000" example:"60 A" doc:"current with the wheels held"`
 	PullForce      Value `key:"pull_force" kind:"force" min:"0.5" max:"20000" example:"40 N" doc:"force that pulls the loaded vehicle along slowly"`
 	FuseRating     Value `key:"fuse_rating" kind:"current" min:"0.1" max:"1000" example:"30 A" doc:"rating of the fuse that opened"`

@@ -218,7 +218,7 @@ var questions = later.Value[[]row]{Make: func() []row {
 		ask(Tool, "measured.ride_time", "How long does a full charge last, by the clock, "+byWhich+"?",
 			"Charge it full, take the time by the clock until it is clearly slower, then stop and charge it again at once.", "nothing"),
 		ask(Tool, "measured.top_speed", "How fast is it on the flat, "+byWhich+"?",
-			"Mark ten metres on the flat and take the seconds at full speed, in its fast gear.", "nothing").settle("gears.ratio"),
+			"Mark ten metres on the flat and take the seconds at full speed, freshly charged, in its fast gear.", "nothing").settle("gears.ratio"),
 		ask(Tool, "measured.pull_force", "Which force pulls it along, with the child on it?",
 			"Pull it slowly over this ground by hand with a luggage scale, the battery off.", "nothing").settle("vehicle.ground"),
 		ask(Meter, "measured.rest_voltage", "How many volts does the battery have at rest, "+byWhich+"?",

@@ -52,6 +52,7 @@ func (v *view) measured() error {
 		if p == nil || p.Measured == nil {
 			continue
 		}
+		from := len(v.out.Measured)
 		if p.Measured.RestVoltage.Given {
 			if err := v.rested(p); err != nil {
 				return err
@@ -70,8 +71,21 @@ func (v *view) measured() error {
 		if err := v.opened(p); err != nil {
 			return err
 		}
+		for i := from; p != v.parts && i < len(v.out.Measured); i++ {
+			v.out.Measured[i].Name += setup.OnOriginal
+		}
 	}
 	return nil
+}
+
+// of adds findings on a battery that was measured, and says which one it is.
+func (v *view) of(p *setup.Parts, findings ...answer.Finding) {
+	for i := range findings {
+		if p != v.parts {
+			findings[i].Title = "The battery that it came with: " + findings[i].Title
+		}
+	}
+	v.add(findings...)
 }
 
 // CodeHotterThanDriven says that a battery was read hotter than driving makes it.
@@ -140,7 +154,7 @@ func (v *view) loaded(p *setup.Parts) {
 		_, likely, _ := p.ChargeAtRest(v.Now.Pick)
 		charged = likely >= halfCharged
 	}
-	v.add(charge.JudgeLoaded(spec.Profile, spec.CellsInSeries, charge.Loaded{V: m.LoadedVoltage.Likely, RateC: rate, Charged: charged})...)
+	v.of(p, charge.JudgeLoaded(spec.Profile, spec.CellsInSeries, charge.Loaded{V: m.LoadedVoltage.Likely, RateC: rate, Charged: charged})...)
 }
 
 func (v *view) tell(f answer.MeasuredFigure) { v.out.Measured = append(v.out.Measured, f) }
@@ -177,7 +191,7 @@ func (v *view) rested(p *setup.Parts) error {
 	if p != v.parts || !v.finished() {
 		v.tell(answer.MeasuredFigure{Name: "next test", Says: d.NextTest})
 	}
-	v.add(d.Findings...)
+	v.of(p, d.Findings...)
 	return nil
 }
 

@@ -45,14 +45,14 @@ func (v *view) joined() {
 		j.B = other
 	}
 	j.StateB = j.B.StateAt(v.Now.StartCharge, v.Now.PackC)
-	m := v.parts.Measured
-	read := m != nil && m.SecondRest.Given
+	m, raw := v.parts.Measured, v.parts.Setup.Measured // the other one is never an original's
+	read := raw.SecondRest.Given
 	if read {
-		_, left, _ := battery.ChargeFromRest(j.B.Spec().Profile, m.SecondRest.Likely/float64(j.B.Spec().CellsInSeries), m.HoursRested.Likely/3600, v.Now.PackC)
+		_, left, _ := battery.ChargeFromRest(j.B.Spec().Profile, raw.SecondRest.Likely/float64(j.B.Spec().CellsInSeries), raw.HoursRested.Likely/3600, v.Now.PackC)
 		j.StateB = j.B.StateAt(left, v.Now.PackC)
-		v.add(charge.JudgeRest(j.B.Spec().Profile, j.B.Spec().CellsInSeries, max(m.SecondRest.Likely, leastRestV))...)
+		v.add(charge.JudgeRest(j.B.Spec().Profile, j.B.Spec().CellsInSeries, max(raw.SecondRest.Likely, leastRestV))...)
 	}
-	both := read && m.RestVoltage.Given
+	both := read && m != nil && m.RestVoltage.Given
 	if how == "series" {
 		v.add(asRead(j.JudgeSeries(), both)...)
 		return

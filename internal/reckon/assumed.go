@@ -35,7 +35,7 @@ func (e *engine) assumedKeys() map[string]bool {
 	if !e.parts.Setup.Gives(answer.KeyChargerCameWithPack) {
 		out[answer.KeyChargerCameWithPack] = true
 	}
-	if m := e.parts.Measured; m == nil || !m.SecondRest.Given {
+	if !e.parts.Setup.Gives(answer.KeySecondRestVoltage) {
 		out[answer.KeySecondRestVoltage] = true
 	}
 	return out

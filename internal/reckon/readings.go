@@ -35,9 +35,9 @@ type subject struct {
 }
 
 // outing is the one from a full battery, as long as it lasts.
-func (s *subject) outing(full bool) *ride.Outcome {
+func (s *subject) outing() *ride.Outcome {
 	if s.lasts == nil {
-		open := freshly(s.Built, full)
+		open := freshly(s.Built)
 		out := ride.Run(&open, nil)
 		s.lasts = &out
 	}
@@ -46,12 +46,12 @@ func (s *subject) outing(full bool) *ride.Outcome {
 
 // drive is the outing from a full battery of as long as was asked for, where that is
 // known.
-func (s *subject) drive(full bool) *ride.Outcome {
+func (s *subject) drive() *ride.Outcome {
 	if s.WantedS == 0 {
-		return s.outing(full)
+		return s.outing()
 	}
 	if s.wanted == nil {
-		asked := freshly(s.Built, full)
+		asked := freshly(s.Built)
 		asked.WantedS = s.WantedS
 		out := ride.Run(&asked, nil)
 		s.wanted = &out
@@ -78,9 +78,18 @@ const (
 const readSoonS, readAfterS, readLateS = 5, 30, 300
 
 // midwayLeft is how much of its charge a battery has left when somebody reads its
-// volts while driving, as a share of that at the start; nine in ten read them
-// between the start and leastLeft. Own choice.
+// volts while driving; nine in ten read them between full and leastLeft. Own choice.
 const midwayLeft, leastLeft = 0.6, 0.2
+
+// leftUnderLoad is how much charge a battery has left when its volts are read under
+// load, whatever it holds today: what the volts at rest beside them tell, for the two
+// are read together, or anything of a drive.
+func leftUnderLoad(c *build.Built) (least, likely, most float64) {
+	if c.Parts.Measured.RestVoltage.Given {
+		return c.Parts.ChargeAtRest(c.Pick)
+	}
+	return leastLeft, midwayLeft, 1
+}
 
 // readings lists what was measured, in the order of the keys.
 func readings(p *setup.Parts) []reading {
@@ -90,6 +99,11 @@ func readings(p *setup.Parts) []reading {
 			continue
 		}
 		list = append(list, readingsOf(q, q != p)...)
+	}
+	for i := range list {
+		if list[i].original {
+			list[i].name += setup.OnOriginal
+		}
 	}
 	return list
 }
@@ -114,25 +128,24 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 		}
 		list = append(list, r)
 	}
-	full := p.Pack.Charge.Assumed || p.Measured.RestVoltage.Given
 	add(m.RideTime, reading{name: "ride time by the clock", unit: "s", err: clockErr, gives: func(c *subject) float64 {
-		return c.outing(full).ClockS
+		return c.outing().ClockS
 	}})
 	if p.Bench == nil {
 		add(m.TopSpeed, reading{name: "top speed", unit: "m/s", err: paceErr, gives: func(c *subject) float64 {
-			return onTheFlat(c.Built, full).SpeedMS
+			return onTheFlat(c.Built).SpeedMS
 		}})
 		if m.LoadedCurrent.Given && m.LoadedCurrent.Likely > 0 {
 			add(m.LoadedCurrent, reading{name: "amps while driving", unit: "A", err: clampErr, gives: func(c *subject) float64 {
-				return onTheFlat(c.Built, full).BatteryA
+				return onTheFlat(c.Built).BatteryA
 			}})
 		}
 		add(m.Distance, reading{name: "how far it went", unit: "m", err: clockErr, gives: func(c *subject) float64 {
-			return c.outing(full).DistanceM
+			return c.outing().DistanceM
 		}})
 		add(m.MotorVoltage, reading{
 			name: "volts at one motor", unit: "V", linear: true, err: voltErr * m.MotorVoltage.Likely, gives: func(c *subject) float64 {
-				level := onTheFlat(c.Built, full)
+				level := onTheFlat(c.Built)
 				return level.BusV * level.Duty / float64(max(c.Vehicle.MotorsInSeries, 1))
 			},
 		})
@@ -142,33 +155,31 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 		}})
 	}
 	if p.Motors != nil && p.Motors.AmbientKPerW.Known && p.Motors.CaseTauS.Known {
-		list = append(list, motorCase(p, full, original)...)
+		list = append(list, motorCase(p, original)...)
 	}
 	amps := m.LoadedCurrent
 	if !amps.Given && p.Bench != nil && p.Bench.Pattern != nil {
 		return list // nobody knows at which of its currents the volts were read
 	}
-	midway, least := 1.0, 1.0 // with the volts at rest beside it, those under load are of the same charge
-	if !m.RestVoltage.Given {
-		midway, least = midwayLeft, leastLeft
-	}
 	at := func(c *build.Built, left, afterS float64) float64 {
-		s := c.Pack.StateAt(left*c.StartCharge, c.PackC)
+		s := c.Pack.StateAt(left, c.PackC)
 		loadA := amps.Likely
 		if !amps.Given {
-			loadA = lastingA(c, &s, full)
+			loadA = lastingA(c, &s)
 		}
 		return voltsUnder(c.Pack, s, loadA, afterS)
 	}
 	err := voltErr * p.PackV()
 	if m.LoadedVoltage.Given {
 		if likely, ok := likelyCase(p); ok {
-			err = math.Hypot(err, (at(likely, midway, readSoonS)-at(likely, midway, readLateS))/2/nineOfTen)
-			err = math.Hypot(err, (at(likely, 1, readAfterS)-at(likely, least, readAfterS))/2/nineOfTen)
+			least, left, most := leftUnderLoad(likely)
+			err = math.Hypot(err, (at(likely, left, readSoonS)-at(likely, left, readLateS))/2/nineOfTen)
+			err = math.Hypot(err, (at(likely, most, readAfterS)-at(likely, least, readAfterS))/2/nineOfTen)
 		}
 	}
 	add(m.LoadedVoltage, reading{name: "volts under load", unit: "V", linear: true, err: err, gives: func(c *subject) float64 {
-		return at(c.Built, midway, readAfterS)
+		_, left, _ := leftUnderLoad(c.Built)
+		return at(c.Built, left, readAfterS)
 	}})
 	return list
 }
@@ -179,7 +190,7 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 const thermometerErrK, touchErrK, driveErr = 3, 6, 0.25
 
 // motorCase lists what was read of a motor's case after a drive.
-func motorCase(p *setup.Parts, full, original bool) (list []reading) {
+func motorCase(p *setup.Parts, original bool) (list []reading) {
 	for _, k := range []struct {
 		name string
 		v    setup.Value
@@ -196,7 +207,7 @@ func motorCase(p *setup.Parts, full, original bool) (list []reading) {
 			r.stated, r.err = true, max(k.errK, (k.v.High-k.v.Low)/2/math.Sqrt(3))
 		}
 		r.err = math.Hypot(r.err, driveErr*(k.v.Likely-p.Outing.AirC.Likely))
-		r.gives = func(c *subject) float64 { return min(c.drive(full).CaseC, ride.BurntC) }
+		r.gives = func(c *subject) float64 { return min(c.drive().CaseC, ride.BurntC) }
 		list = append(list, r)
 	}
 	return list
@@ -217,10 +228,10 @@ func likelyCase(p *setup.Parts) (*build.Built, bool) {
 
 // lastingA is the current of a load that stays as it is: level running, or what
 // a bench draws.
-func lastingA(c *build.Built, s *battery.State, full bool) float64 {
+func lastingA(c *build.Built, s *battery.State) float64 {
 	switch c.Load.Kind {
 	case ride.NoLoad:
-		return onTheFlat(c, full).BatteryA
+		return onTheFlat(c).BatteryA
 	case ride.ConstantPower:
 		const rounds = 8 // each brings the volts a decade nearer
 		amps := 0.0
@@ -234,25 +245,23 @@ func lastingA(c *build.Built, s *battery.State, full bool) float64 {
 
 // freshly is the case from a full battery, driven until something ends it:
 // times and speeds are taken so, whatever the battery holds today.
-func freshly(c *build.Built, full bool) ride.Case {
+func freshly(c *build.Built) ride.Case {
 	open := c.Case
-	open.WantedS = 0
-	if full {
-		open.StartCharge = 1
-	}
+	open.WantedS, open.StartCharge = 0, 1
 	return open
 }
 
 // onTheFlat is level running with a full battery.
-func onTheFlat(c *build.Built, full bool) drive.Running {
-	fresh := freshly(c, full)
+func onTheFlat(c *build.Built) drive.Running {
+	fresh := freshly(c)
 	return fresh.OnTheFlat()
 }
 
+// blockedA is the current with the wheels held, of a full battery.
 func blockedA(c *build.Built) float64 {
-	cold := c.Vehicle
+	cold, fresh := c.Vehicle, freshly(c)
 	cold.Motor.Thermal = drive.Thermal{}
-	return c.Hold(cold).BatteryA
+	return fresh.Hold(cold).BatteryA
 }
 
 // voltsUnder is what a battery shows some seconds after a load came on.

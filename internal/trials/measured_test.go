@@ -10,6 +10,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 )
 
@@ -89,6 +90,84 @@ func TestAMeasuredRideTimeNarrowsTheGround(t *testing.T) {
 	b, a := before.Ranges["ride.lasts_clock_min"], after.Ranges["ride.lasts_clock_min"]
 	if a.High-a.Low >= b.High-b.Low {
 		t.Errorf("%v before, %v after", b, a)
+	}
+}
+
+// Times, distances and speeds are read from a full battery, whichever way the charge
+// of today was told.
+func TestReadingsOfDrivingAreOfAFullBattery(t *testing.T) {
+	byVolts := worn + "[measured]\nrest_voltage = \"12.4 V\"\nhours_rested = \"24 h\"\n" // 58 % of a sound block
+	byShare := strings.Replace(worn, "label", "charge = \"58 %\"\nlabel", 1) + "[measured]\n"
+	full := worn + "[measured]\n"
+	for _, reading := range []string{"ride_time = \"25 min\"", "distance = \"2 km\"", "top_speed = \"5 km/h\"", "blocked_current = \"45 A\""} {
+		volts, share, best := read(t, byVolts+reading), read(t, byShare+reading), read(t, full+reading)
+		if ratio := share.Ride.LastsClockMin / volts.Ride.LastsClockMin; math.Abs(ratio-1) > 0.15 {
+			t.Errorf("%s: lasts %.1f min from a charge of 58 %%, %.1f min from volts that tell as much", reading, share.Ride.LastsClockMin, volts.Ride.LastsClockMin)
+		}
+		if a, b := share.Readings[0].Before, best.Readings[0].Before; math.Abs(a.Likely/b.Likely-1) > 0.01 {
+			t.Errorf("%s: foretold as %.4g of a battery that holds 58 %% today, %.4g of a full one", reading, a.Likely, b.Likely)
+		}
+	}
+}
+
+// Volts under load are of the charge that the volts at rest beside them tell, of the
+// original battery too; what today's holds says nothing of it.
+func TestVoltsUnderLoadAreOfTheChargeThatThoseAtRestTell(t *testing.T) {
+	const halfEmpty = "rest_voltage = \"12.0 V\"\nhours_rested = \"24 h\"\nloaded_voltage = \"11.3 V\"\nloaded_current = \"5 A\"\n"
+	own := read(t, worn+"[measured]\n"+halfEmpty)
+	was := read(t, worn+"[original.pack]\nchemistry = \"agm\"\nlabel = \"12 V 7 Ah\"\n[measured]\n"+halfEmpty)
+	foretold := func(a *answer.Assessment) answer.Range { return a.Readings[len(a.Readings)-1].Before }
+	if o, w := foretold(own), foretold(was); w.High > 12 || math.Abs(w.Likely-o.Likely) > 0.2 {
+		t.Errorf("foretold %.2f V (%.2f to %.2f) of the original at rest at 12.0 V, %.2f V of one's own", w.Likely, w.Low, w.High, o.Likely)
+	}
+}
+
+// What was read on the original battery is called so, and what stands under [original]
+// counts without a battery there, too.
+func TestReadingsSayOfWhichBatteryTheyAre(t *testing.T) {
+	const both = "rest_voltage = \"12.4 V\"\nride_time = \"25 min\"\n"
+	const block = "[original.pack]\nchemistry = \"agm\"\nlabel = \"12 V 9 Ah\"\n"
+	for _, c := range []struct {
+		name, toml string
+		original   bool
+	}{
+		{"no original", "[measured]\n" + both, false},
+		{"beside an original battery", block + "[measured]\n" + both, true},
+		{"under the original", block + "[original.measured]\n" + both, true},
+		{"under an original of other motors", "[original.motors]\ncan = \"775\"\n[original.measured]\n" + both, true},
+		{"one's own beside those of the original", block + "[original.measured]\npull_force = \"40 N\"\n[measured]\n" + both, false},
+	} {
+		a := read(t, worn+c.toml)
+		told := 0
+		for _, r := range a.Readings {
+			if strings.HasPrefix(r.Name, "ride time by the clock") {
+				told++
+				if got := strings.HasSuffix(r.Name, "(original battery)"); got != c.original {
+					t.Errorf("%s: %q", c.name, r.Name)
+				}
+			}
+		}
+		for _, m := range a.Measured {
+			if strings.HasPrefix(m.Name, "volts at rest") {
+				told++
+				if got := strings.HasSuffix(m.Name, "(original battery)"); got != c.original {
+					t.Errorf("%s: %q", c.name, m.Name)
+				}
+			}
+		}
+		if told != 2 {
+			t.Errorf("%s: %d of 2 readings are told", c.name, told)
+		}
+	}
+}
+
+// The other of two packs that are to be joined is no original one.
+func TestTheOtherOfTwoPacksIsJudgedBesideAnOriginal(t *testing.T) {
+	for _, original := range []string{"", "[original.pack]\nchemistry = \"agm\"\nlabel = \"12 V 9 Ah\"\n"} {
+		a := read(t, worn+"joined = \"parallel\"\n"+original+"[measured]\nsecond_rest_voltage = \"6 V\"\n")
+		if !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return f.Code == charge.CodeDeeplyFlat }) {
+			t.Errorf("nothing is said of a block of 6 V that is to be joined, beside %q", original)
+		}
 	}
 }
 
