@@ -30,7 +30,7 @@ func (r *resolver) widths() battery.Widths {
 
 // family settles of which measured cells the battery may be made, and how far it
 // may lie from its label. A chemistry without a family, such as a user's own,
-// stands for itself.
+// stands for its cells; it tells neither what the label is worth nor how old they are.
 func (r *resolver) family(raw Pack) {
 	p := &r.parts.Pack
 	hint := chemistry.Hint{Kind: chemistry.Kind(raw.Cells.Text)}
@@ -56,9 +56,15 @@ func (r *resolver) family(raw Pack) {
 		list = r.members(of)
 		r.cells[of] = list
 	}
-	if p.Members = list; len(p.Members) < 2 {
-		return
+	if p.Members = list; len(p.Members) > 1 {
+		r.whichCells(raw)
 	}
+	r.offLabel(raw)
+}
+
+// whichCells leaves open which of the measured cells it is made of.
+func (r *resolver) whichCells(raw Pack) {
+	p := &r.parts.Pack
 	source := firstSource(r.chem.FamilySource(p.Profile.Name))
 	p.CellsAt = Figure{
 		Range: quantity.Spread(0, 0.5, 1), Key: r.key("pack", "cells"), Known: true, Assumed: true, Law: Limits,
@@ -67,7 +73,6 @@ func (r *resolver) family(raw Pack) {
 	if p.CellsAt.Assumed = !raw.Cells.Given; p.CellsAt.Assumed {
 		r.note(p.CellsAt.Key, fmt.Sprintf("one of %d measured ones", len(p.Members)), p.CellsAt.Why, source)
 	}
-	r.offLabel(raw)
 }
 
 // cellsOf says of which cells a pack may be made: what there is to know of it.
@@ -166,9 +171,11 @@ func (r *resolver) offLabel(raw Pack) {
 			r.note(f.Key, fmt.Sprintf(shown, 100*v.Low, 100*v.High), why, v.Source)
 		}
 	}
-	told(&p.Honesty, "maker", w.Honesty, "holds %.0f to %.0f %% of its label when new", "Not told whose it is; makers' own packs hold what they say, look-alikes half of it.")
-	if p.Profile.Family == chemistry.Lithium && !raw.Maker.Given {
-		r.eitherMaker()
+	if !raw.Tested.Yes { // what it gave is no promise
+		told(&p.Honesty, "maker", w.Honesty, "holds %.0f to %.0f %% of its label when new", "Not told whose it is; makers' own packs hold what they say, look-alikes half of it.")
+		if p.Profile.Family == chemistry.Lithium && !raw.Maker.Given {
+			r.eitherMaker()
+		}
 	}
 	if !raw.WatchesCells.Yes { // what opens for the weakest cell does so as if all were like it
 		told(&p.Weakest, "watches_cells", w.Weakest, "the weakest cell lacks %.1f to %.0f %% of the charge", "Not measured; what the weakest cell of such packs lacks.")
@@ -195,9 +202,6 @@ var anyAge = later.Value[*mixture]{Make: func() *mixture {
 // cooling settles how well the air cools the battery.
 func (r *resolver) cooling() {
 	p, w := &r.parts.Pack, r.widths()
-	if len(p.Members) < 2 { // the profile's own
-		return
-	}
 	p.CoolingWM2K = r.derived(blank{
 		table: "pack", name: "cooling", kind: quantity.NoKind, Range: span(w.StillWM2K), source: w.StillWM2K.Source,
 		why: "How well still air cools a battery.",

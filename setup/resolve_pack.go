@@ -39,6 +39,9 @@ func (r *resolver) pack() {
 	case label.Strings > 0:
 		p.Strings = label.Strings
 	}
+	if raw.Tested.Yes && !raw.Health.Given && !r.wrong(r.key("pack", "health")) {
+		r.fault(raw.Tested.Line, raw.Tested.Key, "true", "pack.health beside it, of the same discharge")
+	}
 	r.packCharge(raw, label)
 	r.family(raw)
 	p.Health = r.or(raw.Health, r.healthDefault())
@@ -202,20 +205,16 @@ func (r *resolver) oldPack() bool { return r.original != nil && r.original.Pack.
 // anyAge reports whether the pack is a block of which nobody told how old it is.
 func (r *resolver) anyAge() bool {
 	p := &r.parts.Pack
-	return p.Profile.Family == chemistry.LeadAcid && len(p.Members) > 1 && !r.setup.Pack.Age.Given && !r.oldPack()
+	return p.Profile.Family == chemistry.LeadAcid && !r.setup.Pack.Age.Given && !r.oldPack()
 }
 
 // healthDefault is the wear of a pack of which nothing is known. The original
 // pack was new.
 func (r *resolver) healthDefault() blank {
-	p, age := &r.parts.Pack, r.setup.Pack.Age
+	age, w := r.setup.Pack.Age, r.widths().Health
 	b := blank{
-		table: "pack", name: "health", kind: quantity.Fraction, Range: quantity.Spread(0.8, 0.9, 1),
-		why: "Not given; anything from new to worn out.", source: srcPackWear,
-	}
-	if len(p.Members) > 1 || age.Given {
-		w := r.widths().Health
-		b.Range, b.source = span(w), w.Source
+		table: "pack", name: "health", kind: quantity.Fraction, Range: span(w),
+		why: "Not given; anything from new to worn out.", source: w.Source,
 	}
 	if r.anyAge() {
 		b.Range = anyAge.Get().ends()

@@ -116,6 +116,7 @@ func (f *fitted) json(w *bytes.Buffer) error {
 		Rests         int          `json:"rests"`
 		Pulses        int          `json:"pulses"`
 		CapacityAh    *estimated   `json:"capacity_ah"`
+		AtLeastAh     figure       `json:"at_least_ah"`
 		FullAh        *estimated   `json:"full_ah"`
 		Health        *estimated   `json:"health"`
 		Peukert       *estimated   `json:"peukert"`
@@ -129,7 +130,7 @@ func (f *fitted) json(w *bytes.Buffer) error {
 		Uncertainty   string       `json:"uncertainty"`
 	}{
 		fitSchema, f.profile.Name, f.cells, f.label.Text, figure(f.Options.LabelAh), figure(f.Options.RateHours), figure(f.Options.CutoffV),
-		logs, runs, f.Rests, f.Pulses, inJSON(f.CapacityAh), inJSON(f.FullAh), inJSON(f.Health), inJSON(f.Peukert), ohms, inJSON(f.MidOhm),
+		logs, runs, f.Rests, f.Pulses, inJSON(f.CapacityAh), figure(f.AtLeastAh), inJSON(f.FullAh), inJSON(f.Health), inJSON(f.Peukert), ohms, inJSON(f.MidOhm),
 		pack, append([]assumption{}, f.assumed...), append([]string{}, f.next()...), append([]string{}, unique(f.Notes)...), f.cautions, uncertaintyText,
 	})
 }

@@ -90,7 +90,7 @@ func (f *fitted) next() []string {
 			out = append(out, what)
 		}
 	}
-	add(!f.FullAh.Known, "Log one discharge from full and rested down to "+volts(f.Options.CutoffV)+", or to where the maker's instructions say that it ends.")
+	add(!f.CapacityAh.Known, "Log one discharge from full and rested down to "+volts(f.Options.CutoffV)+", or to where the maker's instructions say that it ends.")
 	add(f.Options.LabelAh <= 0, "Give the printed capacity with --label.")
 	add(!f.MidOhm.Known, "Switch the load off and on a few times while logging, with rows no more than a second apart.")
 	add(f.MidOhm.Known && noTemp && wide(f.MidOhm, narrowOhm), "Log the battery's temperature beside volts and amps.")

@@ -116,6 +116,29 @@ func TestFitFindsTheBatteryThatTheEngineDischarged(t *testing.T) {
 	}
 }
 
+// A log that ends shortly before the cutoff, as that of a logger that stops with its
+// vehicle, does not make a pack that excludes it.
+func TestALogThatEndsShortOfTheCutoffMakesAPackThatDoesWhatItDid(t *testing.T) {
+	worn := invented{"li-ion", 5, 5, 0.7, 0.090, 25, 8, 15}
+	whole, _, seconds := worn.engineLog(t, true)
+	rows := strings.Split(whole, "\n")
+	log := strings.Join(rows[:len(rows)-4], "\n")
+	dir := t.TempDir()
+	pack, cells := filepath.Join(dir, "pack.toml"), filepath.Join(dir, "cells.toml")
+	args := []string{"-", "--label", "20 V max 5 Ah", "--air", "25 C", "--write-pack", pack, "--write-chemistry", cells}
+	r := fitInJSON(t, log, args...)
+	if r.CapacityAh != nil || !r.Health.holds(0.7) {
+		t.Errorf("capacity %v, health %v, is 0.70", r.CapacityAh, r.Health)
+	}
+	text := fitRun(t, log, append(args, "--overwrite")...)
+	for _, want := range []string{"Capacity: at least ", "the label; a discharge ended"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in\n%s", want, text)
+		}
+	}
+	lasts(t, dir, pack, worn, seconds)
+}
+
 // lasts assesses the same discharge with the written tables.
 func lasts(t *testing.T, dir, pack string, v invented, seconds float64) {
 	t.Helper()

@@ -73,7 +73,7 @@ func amps(a float64) string  { return quantity.Format(quantity.Current, a, quant
 
 func (f *fitted) capacityLine() string {
 	if !f.CapacityAh.Known {
-		return "not known; no log goes from full down to " + volts(f.Options.CutoffV)
+		return "at least " + quantity.Format(quantity.Charge, f.AtLeastAh, quantity.Metric) + ", which came out; no log goes from full down to " + volts(f.Options.CutoffV)
 	}
 	return estimate(quantity.Charge, f.CapacityAh) + " down to " + volts(f.Options.CutoffV)
 }
@@ -90,12 +90,14 @@ func (f *fitted) resistanceLine() string {
 
 func (f *fitted) healthLine() string {
 	switch {
+	case f.Health.Known && !f.CapacityAh.Known:
+		return estimate(quantity.Fraction, f.Health) + " of the label; a discharge ended shortly before " + volts(f.Options.CutoffV) + ", where the volts fall steeply"
 	case f.Health.Known:
 		return estimate(quantity.Fraction, f.Health) + " of the label"
 	case f.Options.LabelAh <= 0:
 		return "not known; give the printed capacity with --label"
 	}
-	return "not known; the capacity is not"
+	return "at least " + quantity.Format(quantity.Fraction, f.AtLeastAh/f.Options.LabelAh, quantity.Metric) + " of the label; the capacity is not known"
 }
 
 // textLogs says what was read, and as what.

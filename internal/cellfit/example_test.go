@@ -49,5 +49,6 @@ func Example() {
 	// capacity = "5 Ah"
 	// rate = "5 h"
 	// health = "70.7 to 89.1 %, likely 79.9"
+	// tested = true
 	// resistance = "77.6 to 102 mOhm, likely 89.9"
 }

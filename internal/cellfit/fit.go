@@ -63,6 +63,7 @@ type Result struct {
 	Rests      int
 	Pulses     int
 	CapacityAh Estimate // to the cutoff, as the longest run that began full gave it
+	AtLeastAh  float64  // what one discharge took out, less what the meter may be off
 	FullAh     Estimate // over the rated hours, to the normal end
 	Health     Estimate // FullAh over the label
 	Peukert    Estimate // exponent; needs runs at several currents

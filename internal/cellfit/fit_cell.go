@@ -98,9 +98,7 @@ func (f *finder) fullCharge(o *CellOptions) {
 	ratio := o.Base.Capacity.Ratio
 	known := map[string]float64{}
 	for _, r := range f.runs {
-		if r.complete() {
-			known[r.Log] = max(known[r.Log], r.fullAh)
-		}
+		known[r.Log] = max(known[r.Log], r.fullAh)
 	}
 	all := make([]float64, len(f.whole))
 	for i := range f.whole {

@@ -10,6 +10,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/cellfit"
+	"example.org/packcheck/setup"
 )
 
 // block is a 12 V lead-acid block with some health.
@@ -125,8 +126,57 @@ func TestADischargeStoppedEarlyKeepsTheLabel(t *testing.T) {
 		if base := profile(t, "li-ion"); math.Abs(p.Capacity.Ratio-base.Capacity.Ratio) > 1e-9 {
 			t.Errorf("to %g V: the cell holds %.3f of its label, want %.3f", endV, p.Capacity.Ratio, base.Capacity.Ratio)
 		}
-		if err := r.WritePack(&pack); err != nil || !strings.Contains(pack.String(), "capacity = \"5 Ah\"") || strings.Contains(pack.String(), "health") {
+		// What came out is held at the least; where that is no more than a setup allows
+		// for anyway, there is nothing to write.
+		least := ""
+		if r.AtLeastAh > 0.3*5 {
+			least = fmt.Sprintf("health = \"%.3g to 100 %%, likely", 100*r.AtLeastAh/5)
+		}
+		if err := r.WritePack(&pack); err != nil || !strings.Contains(pack.String(), "capacity = \"5 Ah\"") ||
+			!strings.Contains(pack.String(), least) || (least != "") != strings.Contains(pack.String(), "health") {
 			t.Errorf("to %g V: %v\n%s", endV, err, pack.String())
+		}
+	}
+}
+
+// A discharge from full that ended shortly before the cutoff tells the capacity nearly
+// as well as one that went on; whatever is written holds at least what came out.
+func TestADischargeThatNearlyReachedTheCutoffTellsTheCapacity(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		name    string
+		current func(float64) float64
+		endV    float64
+		known   bool
+	}{
+		{"one current, to the cutoff", always(8), 15, true},
+		{"one current, shortly before it", always(8), 15.1, true},
+		{"one current, where the volts still fall slowly", always(8), 16.5, false},
+		{"driving and pausing, shortly before it", drivingAndPausing(8), 15.2, true},
+		{"driving and pausing, where the volts still fall slowly", drivingAndPausing(8), 17, false},
+	} {
+		spec := known(t)
+		spec.Health = 0.7
+		// The last row of a log lies below its end: it is taken away.
+		log := trip{spec: spec, endV: c.endV, everyS: 5, current: c.current}.log(t)
+		if c.endV > 15 {
+			log = log[:strings.LastIndexByte(strings.TrimRight(log, "\n"), '\n')+1]
+		}
+		r := fit(t, cellfit.FitOptions{LabelAh: 5}, log)
+		came := r.AtLeastAh / 5 // with what rows far apart leave open
+		if c.known != r.Health.Known || c.known && (r.Health.Low() > 0.7 || r.Health.High() < 0.7 || r.Health.Sigma > 0.1) {
+			t.Errorf("%s: health %+v, is 0.70", c.name, r.Health)
+		}
+		var pack bytes.Buffer
+		if err := r.WritePack(&pack); err != nil {
+			t.Fatal(err)
+		}
+		s, err := setup.Read(&pack, "pack.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if h := s.Pack.Health; !s.Pack.Tested.Yes || h.Low > 0.7 || h.High < 0.7 || h.Low < came-0.001 || came > r.Runs[0].Ah/5 {
+			t.Errorf("%s: written is a health of %s, at least %.3f came out, is 0.70", c.name, h.Text, came)
 		}
 	}
 }

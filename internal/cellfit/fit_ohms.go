@@ -66,7 +66,7 @@ func (f *finder) steps(m *battery.Model) (ohms []OhmAt, mid Estimate) {
 func (f *finder) blur() error {
 	rel := 0.0
 	for _, r := range f.runs {
-		if r.complete() {
+		if r.fullAh > 0 {
 			rel = max(rel, math.Hypot(r.meterSigma, r.ohmSigma))
 		}
 	}

@@ -16,6 +16,8 @@ type run struct {
 	startSigma float64 // of StartCharge
 	ohmSigma   float64 // of the capacity that follows, relative, by what is not known of the resistance
 	meterSigma float64 // of Ah, relative: meter, its zero, and what happened between the rows
+	endV       float64 // what its capacity is read at: the cutoff, or the lowest volts before it
+	endAh      float64 // what had come out by then
 }
 
 // runRows is in how many rows a discharge is computed.
@@ -33,6 +35,10 @@ func (f *finder) find(l *Log) {
 	f.whole = append(f.whole, run{RunFound: RunFound{Log: l.Name}, log: l.Condense(runRows)})
 	for _, d := range parts.Discharges {
 		r := run{RunFound: f.measure(l, d)}
+		r.endV, r.endAh = f.Options.CutoffV, r.Ah
+		if !r.ReachedCutoff {
+			r.endV, r.endAh = l.lowest(d)
+		}
 		r.meterSigma = math.Hypot(ammeterSigma, (l.between(d)+l.zeroAh(d))/max(r.Ah, 1e-9))
 		r.log = l.slice(d.From, d.To+1).fromZero().Condense(runRows)
 		f.runs = append(f.runs, r)
@@ -55,6 +61,18 @@ func (f *finder) measure(l *Log, d Part) RunFound {
 		}
 	}
 	return out
+}
+
+// lowest returns the lowest volts of a discharge while a current flowed, and what had
+// come out by then.
+func (l *Log) lowest(d Part) (volts, ah float64) {
+	volts = math.Inf(1)
+	for i := d.From + 1; i <= d.To; i++ {
+		if l.Amps[i] > 0 && l.Volts[i] <= volts {
+			volts, ah = l.Volts[i], l.ChargeAh[i]-l.ChargeAh[d.From]
+		}
+	}
+	return volts, ah
 }
 
 // steady reports whether a discharge knows one current besides none.

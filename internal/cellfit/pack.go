@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 )
 
 // WritePack writes what was found as a [pack] table for a setup file, figures
@@ -45,12 +46,19 @@ func (r *Result) writePack(w io.Writer, name, file string) error {
 		line("capacity = %s", quoted(span(r.FullAh, 0, math.Inf(1), 1, "Ah")))
 	}
 	line("rate = %s", quoted(digits(o.RateHours)+" h"))
-	switch {
+	least := r.leastHealth()
+	switch usual := battery.WidthsOf(o.Chemistry.Family, "", battery.MakerUnknown); {
 	case r.Health.Known:
 		// A setup knows no health above that of a new pack.
-		line("health = %s", quoted(span(r.Health, leastHealth, 1, 100, "%")))
+		line("health = %s", quoted(span(r.Health, least, 1, 100, "%")))
+		line("tested = true")
 	case r.FullAh.Known:
 		line("health = %s", quoted("100 %")) // the capacity is that of today
+		line("tested = true")
+	case o.LabelAh > 0 && least > usual.Honesty.Low*usual.Health.Low: // more came out than a setup would allow for
+		likely := usual.Honesty.Likely * usual.Health.Likely
+		line("health = %s", quoted(rangeText(least, max(likely, least), 1, 100, "%")))
+		line("tested = true")
 	}
 	if ohm := r.MidOhm; ohm.Known && ohm.Sigma < vague*ohm.Value {
 		line("resistance = %s", quoted(span(ohm, leastOhm, math.Inf(1), 1000, "mOhm")))
@@ -65,10 +73,24 @@ const (
 	leastOhm    = 0.0001
 )
 
+// leastHealth is what the battery holds at the least, over its label: what came out.
+func (r *Result) leastHealth() float64 {
+	if r.Options.LabelAh <= 0 {
+		return leastHealth
+	}
+	return min(max(r.AtLeastAh/r.Options.LabelAh, leastHealth), 1)
+}
+
 // span writes an estimate as a range between bounds, in another unit.
 func span(e Estimate, lo, hi, by float64, unit string) string {
-	bound := func(x float64) string { return fmt.Sprintf("%.3g", min(max(x, lo), hi)*by) }
-	low, likely, high := bound(e.Low()), bound(e.Value), bound(e.High())
+	bound := func(x float64) float64 { return min(max(x, lo), hi) }
+	return rangeText(bound(e.Low()), bound(e.Value), bound(e.High()), by, unit)
+}
+
+// rangeText writes a range in another unit.
+func rangeText(lo, mid, hi, by float64, unit string) string {
+	text := func(x float64) string { return fmt.Sprintf("%.3g", x*by) }
+	low, likely, high := text(lo), text(mid), text(hi)
 	if low == high {
 		return low + " " + unit
 	}
