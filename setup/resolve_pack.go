@@ -67,7 +67,7 @@ func (r *resolver) pack() {
 	p.Joined = raw.Joined.Text
 	p.WatchesCells = raw.WatchesCells.Yes
 	r.second(raw.Second)
-	p.ToolPack = toolCells(p.Profile)
+	p.ToolPack = toolCells(p.Profile) && p.ClosedShell // bare cells have no maker with a charger for them
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
 	}

@@ -26,7 +26,8 @@ func (v *view) driving() {
 	if !speed.Measured { // it is read on the flat
 		speed.SpeedMS = levelMS(s)
 	}
-	if claim := v.parts.Setup.Vehicle.ClaimedSpeed; claim.Given && v.parts.AsMade && !speed.Measured && speed.SpeedMS > 0 {
+	claim := v.parts.Setup.Vehicle.ClaimedSpeed
+	if claim.Given && v.parts.AsMade && !speed.Measured && speed.SpeedMS > 0 {
 		speed.SpeedMS = max(speed.SpeedMS, claimReached*claim.Low)
 	}
 	speed.Brake, speed.RollMS2 = brake(v.parts.Vehicle.Brake.Text), c.Vehicle.RollN/c.Vehicle.MassKg
@@ -38,6 +39,8 @@ func (v *view) driving() {
 		blocked.Original = &blocked.Blocked
 	case v.Was != nil:
 		launch.Original, blocked.Original, speed.OriginalMS = &v.Was.Launch, &v.Was.Blocked, levelMS(v.Was)
+	case claim.Given: // of the vehicle as it was made, whose battery nobody told
+		speed.OriginalMS = claim.High
 	}
 	design := &v.parts.Vehicle.DesignV
 	blocked.OwnVolts = design.Known && !design.Assumed && c.Controller.Converter.OutV == 0 && c.Pack.NominalV() <= ownVolts*c.Pick(design)
