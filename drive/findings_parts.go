@@ -42,6 +42,14 @@ func (b BoardCheck) Findings() []answer.Finding {
 	return append(b.volts(), b.contacts()...)
 }
 
+// partMargin is how much more than the full battery's volts a part is made for that is
+// bought to stand them: braking motors and wires that are switched raise them. Common
+// practice, no published source.
+const partMargin = 1.2
+
+// MadeForV returns the volts that a part which is to be bought has to be made for.
+func MadeForV(fullV float64) float64 { return math.Ceil(partMargin*fullV - 1e-9) }
+
 // seenV is what the board sees.
 func (b BoardCheck) seenV() float64 {
 	if c := b.Controller.Converter; c.fitted() {
@@ -150,7 +158,7 @@ func (b BoardCheck) contacts() []answer.Finding {
 		Unit: "V", Found: b.seenV(), Limit: b.DesignV * designMargin, Change: answer.FitController, Gravity: 3,
 		Decides: []string{answer.KeyControllerKind, answer.KeyVehicleDesignVoltage},
 		Title:   "The pedal contacts may weld and the vehicle does not stop: the surge of a start can melt them together.",
-		Advice: fmt.Sprintf("Fit a current-limiting controller made for %.0f V or more. ", math.Ceil(b.FullV)) +
+		Advice: fmt.Sprintf("Fit a current-limiting controller made for %.0f V or more. ", MadeForV(b.FullV)) +
 			"Or use a pack of the voltage that the vehicle was made for. Until then nobody rides. Always keep a switch within reach that cuts the pack off.",
 	}
 	if overA {

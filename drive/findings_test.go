@@ -251,3 +251,12 @@ func TestFindingsArePlainSentencesWithAKnownSource(t *testing.T) {
 		}
 	}
 }
+
+// A fifth more than the full pack's volts, in whole volts.
+func TestWhatIsBoughtStandsAFifthMoreThanTheFullPack(t *testing.T) {
+	for full, want := range map[float64]float64{15: 18, 14.6: 18, 16.8: 21, 21: 26, 25.2: 31} {
+		if got := drive.MadeForV(full); got != want {
+			t.Errorf("%g V: made for %g V, want %g", full, got, want)
+		}
+	}
+}

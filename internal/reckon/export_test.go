@@ -41,7 +41,7 @@ func OriginalsOnAWay(s *setup.Setup, draws int, sets map[string]string) (before,
 	if err != nil {
 		return nil, nil, err
 	}
-	carried := e.onto(d, other.world)
+	carried := e.onto(d, other.world, false)
 	for i := range d.z {
 		for _, of := range []struct {
 			e    *engine

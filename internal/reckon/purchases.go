@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 )
@@ -46,7 +47,7 @@ func controllerToBuy(a *answer.Assessment) string {
 	if a.Launch != nil && a.Launch.Case.LimitA > 0 {
 		return "" // there is one: it has to be set, not bought
 	}
-	text := "a speed control for " + volts(math.Ceil(a.Pack.FullV)) + " or more with a current limit"
+	text := "a speed control for " + volts(drive.MadeForV(a.Pack.FullV)) + " or more with a current limit"
 	if most := leastLimitA(a); !math.IsInf(most, 1) {
 		text += " of " + amps(math.Floor(most)) + " or less"
 	}

@@ -2,10 +2,14 @@ package reckon
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 )
 
@@ -16,11 +20,13 @@ type step struct {
 	sets map[string]string
 }
 
-// remedy is a kind of step: which changes it answers, and how it is worked out
-// from the answer that asks for it. An empty step does not apply.
+// remedy is a kind of step: which changes it answers, what else asks for it where no
+// other step was found yet, and how it is worked out from the answer that does. An empty
+// step does not apply.
 type remedy struct {
 	name    string
 	answers []answer.Change
+	also    func(*answer.Assessment) bool // nil: nothing
 	make    func(*answer.Assessment, *setup.Parts) step
 }
 
@@ -28,13 +34,13 @@ type remedy struct {
 // What is sized follows from the answer; how it is wired, and the margins, are
 // common practice, no published source.
 var remedies = [...]remedy{
-	{converterName, []answer.Change{answer.LimitSpeed, answer.FitConverter}, converterStep},
-	{controllerName, []answer.Change{answer.FitController, answer.LimitCurrent}, controllerStep},
-	{cutoffName, []answer.Change{answer.FitCutoff}, cutoffStep},
-	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, wireStep},
-	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, fuseStep},
-	{"charger", []answer.Change{answer.FitCharger}, chargerStep},
-	{packName, []answer.Change{answer.FitPack}, packStep},
+	{packName, []answer.Change{answer.FitPack}, restsBadly, packStep},
+	{converterName, []answer.Change{answer.LimitSpeed, answer.FitConverter}, nil, converterStep},
+	{controllerName, []answer.Change{answer.FitController, answer.LimitCurrent}, nil, controllerStep},
+	{cutoffName, []answer.Change{answer.FitCutoff}, nil, cutoffStep},
+	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, noFuseSuits, wireStep},
+	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, nil, fuseStep},
+	{"charger", []answer.Change{answer.FitCharger}, nil, chargerStep},
 }
 
 // The steps whose places on the way from battery to motors are told.
@@ -43,15 +49,17 @@ const converterName, controllerName, cutoffName, fuseName, wireName = "converter
 // toWire are the steps that somebody has to wire in.
 var toWire = [...]string{converterName, controllerName, cutoffName, fuseName, wireName}
 
-// stepsFor lists the steps that what is left to fix asks for and that were not
-// taken yet.
+// stepsFor lists the steps that what is left to fix asks for and that were not taken
+// yet. A fuse is chosen anew where what was changed since asks for another.
 func stepsFor(a *answer.Assessment, p *setup.Parts, taken []step) []step {
 	var out []step
 	for _, r := range remedies {
-		if !wants(a, r.answers...) || slices.ContainsFunc(taken, func(s step) bool { return s.name == r.name }) {
+		was := slices.IndexFunc(taken, func(s step) bool { return s.name == r.name })
+		asked := wants(a, r.answers...) || len(out) == 0 && r.also != nil && r.also(a)
+		if !asked || was >= 0 && r.name != fuseName {
 			continue
 		}
-		if s := r.make(a, p); s.text != "" {
+		if s := r.make(a, p); s.text != "" && (was < 0 || s.text != taken[was].text) {
 			s.name = r.name
 			out = append(out, s)
 		}
@@ -80,22 +88,55 @@ func converterStep(a *answer.Assessment, p *setup.Parts) step {
 	}
 }
 
+// leftoversStep takes out what was set for the volts of the battery that was.
+func leftoversStep(values map[string]string) step {
+	s := step{name: "leftovers", sets: map[string]string{}}
+	var parts []string
+	for _, part := range []struct {
+		name   string
+		tables []string
+	}{
+		{"step-down converter", []string{"controller.converter_voltage", "controller.converter_limit"}},
+		{"cutoff", []string{"cutoff.module"}},
+		{"cutoff of the speed control", []string{"cutoff.controller"}},
+	} {
+		if keys := without(values, part.tables...); len(keys) > 0 {
+			parts = append(parts, part.name)
+			maps.Copy(s.sets, keys)
+		}
+	}
+	if len(parts) > 0 {
+		s.text = "take out or switch off what was set for other volts: " + strings.Join(parts, ", ")
+	}
+	return s
+}
+
 // controllerStep puts a speed control where contacts or an unlimited board are.
 func controllerStep(a *answer.Assessment, p *setup.Parts) step {
 	limit := down(limitA(a))
-	volts := up(1.2 * a.Pack.FullV)
+	full := a.Pack.FullV
 	if p.Controller.ConverterV.Known {
-		volts = up(1.5 * p.Controller.ConverterV.Likely)
+		full = blockOverName * p.Controller.ConverterV.Likely // as from a battery of so many volts
 	}
-	return step{
+	volts := fmt.Sprintf("%.0f", drive.MadeForV(full))
+	s := step{
 		text: fmt.Sprintf("a speed control for %s V or more, %s A limit, gentle start, stop before reverse", volts, limit),
 		sets: map[string]string{
 			"controller.kind": "chopper", "controller.max_voltage": volts + " V", "controller.current_limit": limit + " A", "controller.ramp": "1 s",
 			"controller.continuous_current": up(1.2*limitA(a)) + " A", "controller.peak_current": up(2*limitA(a)) + " A",
-			"controller.reverses": "after a stop", "vehicle.weakest_part_voltage": volts + " V",
+			"controller.reverses": "after a stop",
 		},
 	}
+	if p.Vehicle.Remote {
+		s.text += "; with the old electronics go lights, sound and the remote control"
+		s.sets["vehicle.remote_control"] = "false"
+	}
+	return s
 }
+
+// blockOverName is how far above its name a lead-acid block on its charger comes.
+// Common practice, no published source.
+const blockOverName = 1.25
 
 // limitA is the current limit that the findings ask for, but no less than what
 // nearly all vehicles like this need to get going: half more than running takes
@@ -126,16 +167,25 @@ func cutoffStep(a *answer.Assessment, _ *setup.Parts) step {
 	}
 }
 
-func wireStep(*answer.Assessment, *setup.Parts) step {
-	return step{
-		text: "wire of 12 AWG (4 mm2) for 105 C, and new crimped joints",
-		sets: map[string]string{
-			"wire.gauge": "12 AWG", "wire.area": "", "wire.insulation": "105 C", "wire.joints": "6", "wire.joint_resistance": "1 mOhm",
-		},
-	}
+// noFuseSuits reports whether a fuse is asked for, but none suits this wire and this load.
+func noFuseSuits(a *answer.Assessment) bool {
+	return a.Path != nil && len(a.Path.FuseSizesA) == 0 && wants(a, answer.FitFuse)
 }
 
-func fuseStep(a *answer.Assessment, _ *setup.Parts) step {
+func wireStep(_ *answer.Assessment, p *setup.Parts) step {
+	s := step{
+		text: "wire of 12 AWG (4 mm2) for 105 C, and new crimped joints",
+		sets: map[string]string{
+			"wire.gauge": "", "wire.area": "4 mm2", "wire.insulation": "105 C", "wire.joints": "6", "wire.joint_resistance": "1 mOhm",
+		},
+	}
+	if p.System == quantity.Customary { // the way keeps the units of the setup
+		s.sets["wire.gauge"], s.sets["wire.area"], s.sets["wire.insulation"] = "12 AWG", "", "221 F"
+	}
+	return s
+}
+
+func fuseStep(a *answer.Assessment, p *setup.Parts) step {
 	if a.Path == nil || len(a.Path.FuseSizesA) == 0 {
 		return step{}
 	}
@@ -145,10 +195,14 @@ func fuseStep(a *answer.Assessment, _ *setup.Parts) step {
 	if a.Pack.FullV > 32 {
 		volts = "58 V"
 	}
+	near, distance := "10 cm", "100 mm"
+	if p.System == quantity.Customary {
+		near, distance = "4 in", "4 in"
+	}
 	return step{
-		text: fmt.Sprintf("a %s blade fuse (%s) within 10 cm of the battery", rating, volts),
+		text: fmt.Sprintf("a %s blade fuse (%s) within %s of the battery", rating, volts, near),
 		sets: map[string]string{
-			"fuse.form": setup.UsualFuseForm, "fuse.rating": rating, "fuse.max_voltage": volts, "fuse.distance_from_pack": "100 mm",
+			"fuse.form": setup.UsualFuseForm, "fuse.rating": rating, "fuse.max_voltage": volts, "fuse.distance_from_pack": distance,
 		},
 	}
 }
@@ -167,13 +221,24 @@ func chargerStep(a *answer.Assessment, _ *setup.Parts) step {
 // packName is the step that puts another battery in.
 const packName = "pack"
 
-// packStep is a sound one of the same kind in the place of a worn one.
+// restsBadly reports whether it is the resting battery itself that is not in order.
+func restsBadly(a *answer.Assessment) bool {
+	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Level >= answer.FixFirst && f.Item == answer.Battery && slices.Contains(f.Decides, answer.KeyMeasuredRestVoltage)
+	})
+}
+
+// packStep is a sound one of the same kind in the place of one that is told to be worn,
+// or of which something was read.
 func packStep(_ *answer.Assessment, p *setup.Parts) step {
-	if !p.Setup.Gives("pack.health") && !p.Setup.Gives("pack.age") {
+	if told := p.Setup.Pack; !told.Health.Given && (!told.Age.Given || told.Age.Text == newAge) && p.Measured == nil {
 		return step{}
 	}
-	return step{text: "a new battery of the same kind", sets: map[string]string{"pack.health": "", "pack.age": "new"}}
+	return step{text: "a new battery of the same kind", sets: map[string]string{"pack.health": "", "pack.charge": "", "pack.age": newAge}}
 }
+
+// newAge is the word for a battery that is new.
+const newAge = "new"
 
 // up and down print a number without decimals, rounded up or down.
 func up(x float64) string   { return fmt.Sprintf("%.0f", math.Ceil(x-1e-9)) }

@@ -9,13 +9,14 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
+	"example.org/packcheck/wiring"
 )
 
 // mostWays is how many ways out an answer shows; searchDraws how many of the
 // answer's draws the search for one takes, before the way is computed on as many
 // as the answer's findings rest on; mostRounds how often it may go on to what the
 // steps so far leave.
-const mostWays, searchDraws, mostRounds = 3, 32, 5
+const mostWays, searchDraws, mostRounds = 3, 32, 6
 
 // path is a way out in the making: a setup, and the steps that led to it.
 type path struct {
@@ -44,7 +45,7 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 			return nil, err
 		}
 		if mends(found) {
-			way := w.way(e, s, found)
+			way := w.way(e, s, found, d.weighed)
 			order, amps := together(w.steps)
 			if way.Together = order; !said { // once
 				way.Together += amps
@@ -95,6 +96,9 @@ func hopeless(a *answer.Assessment) bool {
 // draws; what is rarer shows only in more, which are those of the promise, at once where
 // no reading has to be weighed anew for it.
 func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*answer.Assessment, error) {
+	if enough.conflict != nil && len(under("original", w.start)) == 0 {
+		return nil, nil // of the same vehicle it stays until somebody has measured again
+	}
 	found, err := w.search(e, s, few, o)
 	if err != nil || found == nil || hopeless(found) {
 		return nil, err
@@ -104,16 +108,13 @@ func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*
 			return nil, err
 		}
 	}
-	told := func() bool { return len(e.outdated(s, w.sets(s))) == 0 }
+	told := func() bool { return !enough.weighed || len(e.outdated(s, w.sets(s))) == 0 }
 	if enough.weighed || !mends(found) || !told() {
 		if found, err = w.search(e, s, enough, o); err != nil {
 			return nil, err
 		}
 	}
 	if mends(found) && told() {
-		if enough.conflict != nil && len(under("original", w.start)) == 0 {
-			return nil, nil // of the same vehicle it stays until somebody has measured again
-		}
 		return w.promise(e, s, o)
 	}
 	return found, nil
@@ -130,7 +131,7 @@ func (e *engine) starts(s *setup.Setup) []*path {
 	if o := s.Original; o != nil && o.Pack.Given {
 		sets := map[string]string{}
 		for key, text := range values {
-			if original, is := strings.CutPrefix(key, "original."); is && !strings.HasPrefix(original, "measured.") {
+			if original, is := strings.CutPrefix(key, "original."); is && ofBatteryAlone(original) {
 				sets[original] = text
 				if !s.Measured.Given { // what was measured would be of the new one
 					sets[key] = ""
@@ -157,19 +158,31 @@ func (e *engine) starts(s *setup.Setup) []*path {
 	return list
 }
 
-// anew begins from another battery, a new one, with some keys beside it.
-func anew(values map[string]string, title string, sets map[string]string) *path {
-	start := without(values, "pack", "charger", "cutoff")
-	maps.Copy(start, sets)
-	start["pack.age"] = "new"
-	return &path{title: title, start: start}
+// ofBatteryAlone reports whether a key goes with the battery that it was told of.
+func ofBatteryAlone(key string) bool {
+	return slices.ContainsFunc(batteryTables[:], func(table string) bool { return strings.HasPrefix(key, table+".") })
 }
 
-// without takes the keys of some tables out of a setup.
+// batteryTables are those of what comes and goes with a battery.
+var batteryTables = [...]string{"pack", "charger", "cutoff.pack"}
+
+// anew begins from another battery, a new one, with some keys beside it.
+func anew(values map[string]string, title string, sets map[string]string) *path {
+	start := without(values, batteryTables[:]...)
+	maps.Copy(start, sets)
+	start["pack.age"] = newAge
+	w := &path{title: title, start: start}
+	if s := leftoversStep(values); s.text != "" {
+		w.steps = []step{s}
+	}
+	return w
+}
+
+// without takes the keys of some tables, and single ones, out of a setup.
 func without(values map[string]string, tables ...string) map[string]string {
 	out := map[string]string{}
 	for key := range values {
-		if slices.Contains(tables, tableOf(key)) {
+		if slices.ContainsFunc(tables, func(table string) bool { return key == table || strings.HasPrefix(key, table+".") }) {
 			out[key] = ""
 		}
 	}
@@ -215,7 +228,7 @@ func (w *path) search(e *engine, s *setup.Setup, d *drawn, o Options) (*answer.A
 // the error of the draws.
 func (w *path) promise(e *engine, s *setup.Setup, o Options) (*answer.Assessment, error) {
 	return w.walk(true, func(deep depth) (*answer.Assessment, *setup.Parts, error) {
-		other, err := w.engine(s)
+		other, err := w.engine(e, s)
 		if err != nil {
 			return nil, nil, ifNotFaults(err)
 		}
@@ -223,7 +236,7 @@ func (w *path) promise(e *engine, s *setup.Setup, o Options) (*answer.Assessment
 		if err != nil {
 			return nil, nil, err
 		}
-		return other.outline(d, o, deep)
+		return w.look(other, d, o, deep)
 	})
 }
 
@@ -248,9 +261,21 @@ func (w *path) walk(dear bool, look func(depth) (*answer.Assessment, *setup.Part
 		if len(more) == 0 {
 			return a, nil
 		}
-		w.steps = append(w.steps, more...)
+		w.take(more)
 	}
 	return nil, nil
+}
+
+// take adds steps, each in the place of an earlier one of its name. What the old battery
+// asked for another may not need: that comes alone.
+func (w *path) take(more []step) {
+	if i := slices.IndexFunc(more, func(s step) bool { return s.name == packName }); i >= 0 {
+		more = more[i : i+1]
+	}
+	kept := slices.DeleteFunc(slices.Clone(w.steps), func(was step) bool {
+		return slices.ContainsFunc(more, func(s step) bool { return s.name == was.name })
+	})
+	w.steps = append(kept, more...)
 }
 
 // prune takes out the steps without which nothing is left to fix either.
@@ -271,20 +296,43 @@ func (w *path) prune(e *engine, s *setup.Setup, d *drawn, o Options) error {
 // assess answers the setup that the path has led to, on the draws carried over to
 // it, so that what was read on the old one is weighed once; nil where it makes none.
 func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
-	other, err := w.engine(s)
+	other, err := w.engine(e, s)
 	if err != nil {
 		return nil, nil, ifNotFaults(err)
 	}
-	carried := e.onto(d, other.world)
+	carried := e.onto(d, other.world, w.anotherBattery())
 	if other.parts.Original != nil && e.parts.Original != nil { // the same one
 		carried.was = d.was
 	}
-	return other.outline(carried, o, deep)
+	return w.look(other, carried, o, deep)
 }
 
+// look judges the setup that the path has led to. A fuse that the way fits is no fuse
+// that its maker chose for that wire: if it is possibly too large, it needs other wire.
+func (w *path) look(other *engine, d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
+	a, p, err := other.outline(d, o, deep)
+	if err != nil || !w.takes(fuseName) {
+		return a, p, err
+	}
+	for i := range a.Findings {
+		if f := &a.Findings[i]; f.Code == wiring.CodeFuseAboveWire && f.Share >= possibleShare {
+			f.Level, f.Change = max(f.Level, answer.FixFirst), answer.FitWire
+		}
+	}
+	a.Verdict = answer.Worst(a.Findings)
+	return a, p, nil
+}
+
+// anotherBattery reports whether the way puts another battery in.
+func (w *path) anotherBattery() bool { return w.takes(packName) || w.start["pack.age"] == newAge }
+
 // engine prepares the setup that the path has led to.
-func (w *path) engine(s *setup.Setup) (*engine, error) {
-	changed, err := s.With(w.sets(s))
+func (w *path) engine(e *engine, s *setup.Setup) (*engine, error) {
+	all := w.sets(s)
+	for _, key := range e.outdated(s, all) {
+		all[key] = ""
+	}
+	changed, err := s.With(all)
 	if err != nil {
 		return nil, err
 	}
@@ -302,7 +350,7 @@ func ifNotFaults(err error) error {
 }
 
 // way is the path as the answer shows it, with what it comes to.
-func (w *path) way(e *engine, s *setup.Setup, a *answer.Assessment) answer.Way {
+func (w *path) way(e *engine, s *setup.Setup, a *answer.Assessment, weighed bool) answer.Way {
 	way := answer.Way{
 		Title: w.named(), Verdict: a.Verdict, WantedShare: wantedShare(a), Pace: e.paceOf(a), Harms: harmsOf(a),
 		PedalMin: rangeOf(a, minutesPath, a.Ride.LastsPedalMin), SpeedKmh: rangeOf(a, speedPath, a.Steady.SpeedKmh),
@@ -313,7 +361,7 @@ func (w *path) way(e *engine, s *setup.Setup, a *answer.Assessment) answer.Way {
 	}
 	all := w.sets(s)
 	for _, key := range e.outdated(s, all) {
-		all[key], way.Carried = "", true
+		all[key], way.Carried = "", weighed
 	}
 	for _, key := range slices.Sorted(maps.Keys(all)) {
 		way.Sets = append(way.Sets, answer.Set{Key: key, Value: all[key]})
@@ -347,14 +395,17 @@ func (d *drawn) thinned(n int) *drawn {
 
 // onto carries draws over to another world: what both leave open stands at the
 // same value, so that a difference between the two is one. What is new is drawn
-// by itself.
-func (e *engine) onto(d *drawn, other *setup.World) *drawn {
+// by itself, and so is another battery than that which was read.
+func (e *engine) onto(d *drawn, other *setup.World, anotherBattery bool) *drawn {
 	sp := newSpace(d, e.world.Keys())
 	keys := other.Keys()
 	for i, key := range keys {
 		// The original's own was today's as well, before today's was changed.
 		if was := strings.TrimPrefix(key, "original."); !sp.has(key) && sp.has(was) {
 			keys[i] = was
+		}
+		if anotherBattery && e.parts.Measured != nil && strings.HasPrefix(key, "pack.") {
+			keys[i] = key + " of another"
 		}
 	}
 	sp.put(keys)

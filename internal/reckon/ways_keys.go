@@ -24,7 +24,8 @@ func (w *path) sets(s *setup.Setup) map[string]string {
 // not have is the same as today's, which the way out may change.
 func (w *path) keepingOriginal(s *setup.Setup, sets map[string]string) map[string]string {
 	today := s.Values()
-	if s.Original == nil || len(under("original", w.start)) > 0 { // it became today's
+	stays := func(key string) bool { text, is := sets[key]; return !is || text != "" }
+	if s.Original == nil || !slices.ContainsFunc(under("original", today), stays) { // it became today's
 		return sets
 	}
 	for _, table := range []string{"controller", "wire", "fuse"} {

@@ -90,7 +90,7 @@ func together(steps []step) (order, amps string) {
 	case len(inLine) == 0:
 		return "", ""
 	}
-	order = "In the plus wire from the battery on: " + strings.Join(inLine, ", ") + "."
+	order = "From the plus pole on: " + strings.Join(inLine, ", ") + "."
 	switch {
 	case has[fuseName] && has[converterName]:
 		amps = " Before a converter flow fewer amps than behind it, and a start lasts only seconds: hence the small fuse."

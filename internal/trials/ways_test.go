@@ -1,0 +1,212 @@
+package trials_test
+
+import (
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+
+	"example.org/packcheck"
+	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
+	"example.org/packcheck/setup"
+	"example.org/packcheck/wiring"
+)
+
+// wayDraws is enough for a share of a tenth to be told from one of a half.
+const wayDraws = 256
+
+// waysOf returns a setup that must be in order and its answer with ways out, which nobody
+// may change.
+func waysOf(t testing.TB, s sheet) (*setup.Setup, *answer.Assessment) {
+	t.Helper()
+	read, err := packcheck.Read(strings.NewReader(s.toml()), "ways.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	once, _ := waysFound.LoadOrStore(s.toml(), sync.OnceValues(func() (*answer.Assessment, error) {
+		return packcheck.AssessWith(read, packcheck.Options{Draws: wayDraws, Ways: true})
+	}))
+	a, err := once.(func() (*answer.Assessment, error))()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return read, a
+}
+
+// waysFound holds what waysOf has assessed, by text.
+var waysFound sync.Map
+
+// walked answers the setup that a way out leads to, as whoever saves it is answered.
+func walked(t testing.TB, s *setup.Setup, w *answer.Way) *answer.Assessment {
+	t.Helper()
+	after, err := s.With(w.Values())
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := packcheck.AssessWith(after, packcheck.Options{Draws: wayDraws})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// block is a 12 V vehicle on its block, of which little is told.
+func block() sheet {
+	return sheet{
+		"rider.age": `"5 years"`, "vehicle.design_voltage": `"12 V"`, "motors.count": `2`, "motors.can": `"550"`,
+		"pack.chemistry": `"agm"`, "pack.label": `"12 V 9 Ah"`,
+	}
+}
+
+// inNeed are setups with something to put right that a way out puts right.
+func inNeed() map[string]sheet {
+	tool := block().with("pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`)
+	return map[string]sheet{
+		"a fuse too small for thin wire":      block().with("wire.gauge", `"18 AWG"`, "fuse.form", `"small blade"`, "fuse.rating", `"5 A"`),
+		"a glass fuse too small for the wire": block().with("wire.gauge", `"18 AWG"`, "fuse.form", `"glass tube"`, "fuse.rating", `"3 A"`),
+		"a fuse too small, the wire not told": block().with("fuse.form", `"small blade"`, "fuse.rating", `"5 A"`),
+		"a tool pack":                         tool,
+		"a tool pack on a remote controlled vehicle": tool.with("vehicle.has_board", `true`, "vehicle.remote_control", `true`, "vehicle.claimed_speed", `"5 km/h"`,
+			"vehicle.weakest_part_voltage", `"16 V"`, "vehicle.ground", `"pavement"`, "controller.kind", `"chopper"`, "wire.gauge", `"18 AWG"`, "fuse.form", `"small blade"`, "fuse.rating", `"10 A"`),
+		"a block found dead":     block().with("motors.can", "", "motors.count", "", "measured.rest_voltage", `"7.8 V"`, "measured.hours_rested", `"12 h"`),
+		"a tool pack found dead": tool.with("measured.rest_voltage", `"9.5 V"`, "measured.hours_rested", `"12 h"`),
+		"a tool pack, no fuse":   tool.with("pack.label", `"14.8 V 5 Ah"`, "fuse.form", `"none"`, "vehicle.ground", `"short grass"`),
+		"a tool pack behind a converter": tool.with("motors.can", `"ride-on 390"`, "wire.gauge", `"14 AWG"`, "wire.insulation", `"105 C"`, "fuse.form", `"small blade"`,
+			"fuse.rating", `"20 A"`, "controller.converter_voltage", `"12 V"`, "cutoff.module.opens_at", `"16.5 V"`),
+	}
+}
+
+// Whoever does all that a way out lists and asks again is told what it promised, in
+// the units that they wrote; and it never fits a fuse that a page would call too large
+// for the wire (33 CFR 183.455), or only possibly so.
+func TestAWayOutKeepsWhatItPromises(t *testing.T) {
+	for name, sheet := range inNeed() {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			s, a := waysOf(t, sheet)
+			if len(a.Ways) == 0 {
+				t.Fatal("no way out is found")
+			}
+			for i := range a.Ways {
+				w := &a.Ways[i]
+				after := walked(t, s, w)
+				if after.Verdict != w.Verdict {
+					t.Errorf("%s %q: promised %v, asked again %v", w.Title, w.Steps, w.Verdict, after.Verdict)
+				}
+				if after.System != a.System {
+					t.Errorf("%s %q: written in %v, its answer in %v", w.Title, w.Steps, a.System, after.System)
+				}
+				k := slices.IndexFunc(after.Findings, func(f answer.Finding) bool { return f.Code == wiring.CodeFuseAboveWire })
+				if _, fits := w.Values()["fuse.rating"]; fits && k >= 0 && after.Findings[k].Share >= 0.1 {
+					t.Errorf("%s %q: in %.2f of the vehicles the fuse is too large for the wire", w.Title, w.Steps, after.Findings[k].Share)
+				}
+			}
+		})
+	}
+}
+
+// What was told of the vehicle stays told, but for what a step says.
+func TestAWayOutChangesNothingThatItDoesNotList(t *testing.T) {
+	said := map[string]string{ // by table or key: a word of the step or title that changes it
+		"vehicle.remote_control": "remote control", "controller.converter": "converter", "controller": "speed control", "wire": "wire of", "fuse": "blade fuse",
+		"cutoff.module": "cutoff", "pack": "battery", "cutoff.pack": "battery", "charger": "charger", "measured": "battery",
+	}
+	for name, sheet := range inNeed() {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			_, a := waysOf(t, sheet)
+			for _, w := range a.Ways {
+				list := w.Title + "; " + strings.Join(w.Steps, "; ")
+				for key := range w.Values() {
+					if w.Values()[key] == "" && sheet[key] == "" {
+						continue // nobody told it
+					}
+					longest := ""
+					for of := range said {
+						if strings.HasPrefix(key, of) && len(of) > len(longest) {
+							longest = of
+						}
+					}
+					if longest == "" || !strings.Contains(list, said[longest]) {
+						t.Errorf("it sets %s, of which it says nothing: %s", key, list)
+					}
+				}
+			}
+		})
+	}
+}
+
+// leads reports whether a way out of that title has just such steps, by their beginnings.
+func leads(a *answer.Assessment, title string, steps ...string) bool {
+	return slices.ContainsFunc(a.Ways, func(w answer.Way) bool {
+		return strings.Contains(w.Title, title) && slices.EqualFunc(w.Steps, steps, strings.HasPrefix)
+	})
+}
+
+func TestThePlainWayOutIsFound(t *testing.T) {
+	for _, c := range []struct {
+		name, title string
+		steps       []string
+	}{
+		{"a block found dead", "Keep this kind of battery", []string{"a new battery of the same kind"}},
+		{"a tool pack found dead", "A sealed lead-acid battery", nil},
+		{"a tool pack, no fuse", "A sealed lead-acid battery", []string{"wire of", "a 20 A blade fuse"}},
+		{"a tool pack behind a converter", "A sealed lead-acid battery", []string{"take out or switch off what was set for other volts: step-down converter, cutoff"}},
+		{"a fuse too small for thin wire", "Keep this battery", []string{"wire of", "a 25 A blade fuse"}},
+	} {
+		if _, a := waysOf(t, inNeed()[c.name]); !leads(a, c.title, c.steps...) {
+			for _, w := range a.Ways {
+				t.Logf("%s %q", w.Title, w.Steps)
+			}
+			t.Errorf("%s: not found: %s %q", c.name, c.title, c.steps)
+		}
+	}
+}
+
+// What is to be bought for the volts of a pack is made for the same on every list.
+func TestOneMarginForASpeedControl(t *testing.T) {
+	_, a := waysOf(t, inNeed()["a tool pack"])
+	const want = "a speed control for 26 V or more"
+	if !slices.ContainsFunc(a.Buy, func(p answer.Purchase) bool { return strings.HasPrefix(p.Text, want) }) {
+		t.Errorf("to buy: %q, want %q", a.Buy, want)
+	}
+	for _, w := range a.Ways {
+		for _, step := range w.Steps {
+			if strings.HasPrefix(step, "a speed control") && !strings.HasPrefix(step, want) {
+				t.Errorf("%s: %q, want %q", w.Title, step, want)
+			}
+		}
+	}
+}
+
+// The box says how fast the vehicle was when it was made, battery or no battery told.
+func TestTheClaimedSpeedIsThatOfTheOriginal(t *testing.T) {
+	remote := inNeed()["a tool pack on a remote controlled vehicle"]
+	for claim, want := range map[string]bool{`"5 km/h"`: true, `"20 km/h"`: false, "": false} {
+		a := assess(t, remote.with("vehicle.claimed_speed", claim, "gears.ratio", `80`, "vehicle.wheel_diameter", `"250 mm"`))
+		got := slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return f.Code == drive.CodeFasterThanOriginal })
+		if got != want {
+			t.Errorf("%.1f km/h, claimed %s: held against the original's %v, want %v", a.Steady.SpeedKmh, claim, got, want)
+		}
+	}
+}
+
+// Bare cells that somebody joined have no maker with a charger for them.
+func TestBareCellsGetAChargerOfTheirVoltsAndAToolPackItsOwn(t *testing.T) {
+	cells := block().with("pack.label", "", "pack.chemistry", `"li-ion"`, "pack.cells_in_series", `4`, "pack.strings", `3`, "pack.capacity", `"7.5 Ah"`, "pack.maker", `"look-alike"`)
+	for housing, want := range map[string]string{`"bare cells"`: "16.8 V", `"closed shell"`: "own charger"} {
+		if a := briefly(t, cells.with("pack.housing", housing)); !strings.Contains(a.Charge.Right, want) {
+			t.Errorf("housing %s: %q, want %q", housing, a.Charge.Right, want)
+		}
+	}
+}
+
+// Another battery in the same vehicle leaves readings that cannot all be true as they are.
+func TestNoWayOutLeavesAContradiction(t *testing.T) {
+	readings := block().with("vehicle.claimed_speed", `"5 km/h"`, "measured.rest_voltage", `"12.9 V"`, "measured.hours_rested", `"24 h"`, "measured.loaded_voltage", `"12.8 V"`,
+		"measured.loaded_current", `"30 A"`, "measured.ride_time", `"2 h"`, "measured.top_speed", `"9 km/h"`)
+	if _, a := waysOf(t, readings); a.Conflict == nil || len(a.Ways) > 0 {
+		t.Errorf("conflict %v, ways out %v", a.Conflict, a.Ways)
+	}
+}
