@@ -34,10 +34,10 @@ func (q Join) Answer() (Answer, error) {
 	if err := in.err(); err != nil {
 		return Answer{}, err
 	}
-	j := battery.Joint{
-		LeadOhm: q.LeadOhm,
-		A:       one.model, StateA: standing(one.model, q.AV),
-		B: two.model, StateB: standing(two.model, q.BV),
+	j := q.joint(one.model, two.model)
+	flows, found, err := q.drawn(one, two)
+	if err != nil {
+		return Answer{}, err
 	}
 	guess := one.guess || two.guess
 	a.Asked = fmt.Sprintf("may %s at %s be joined with %s at %s", q.A.Label, volts(q.AV), q.B.Label, volts(q.BV))
@@ -46,15 +46,11 @@ func (q Join) Answer() (Answer, error) {
 		a.is(exactly("left in the fuller one", s.OverhangAh/math.Max(s.OverhangAh+s.EndsAt, 1e-9), "share"))
 		a.beside(exactly("together, nominal", s.NominalV, "V"), exactly("together, full", s.FullV, "V"), exactly("comes out of both", s.EndsAt, "Ah"))
 		a.say("In series: %s nominal, %s full; %s come out before the first is empty.", volts(s.NominalV), volts(s.FullV), ampHours(s.EndsAt))
-		a.judged(j.JudgeSeries(), guess)
+		a.counted(found, guess, whole)
 		a.cite("string-of-the-smallest")
 	} else {
 		if q.LeadOhm == 0 {
 			a.assume("a lead without resistance")
-		}
-		flows, err := q.equalising(one, two)
-		if err != nil {
-			return Answer{}, err
 		}
 		a.is(spread("flows at first", flows, "A", 1e5))
 		fuller := "the first into the second"
@@ -64,7 +60,7 @@ func (q Join) Answer() (Answer, error) {
 		}
 		most := into.Profile().Charge.MaxC * into.RatedAh()
 		a.say("Side by side: %s flow at first from %s.", figureWords(a.Figure()), fuller)
-		a.judged(j.JudgeParallel(), guess || a.Low <= most) // some may take it
+		a.counted(found, guess, whole)
 		if a.Limit == nil {
 			a.Limit = &Limit{What: "may be charged with", Value: most, Unit: "A"}
 			a.say("That is within what it may be charged with.")
@@ -101,10 +97,20 @@ func (q Join) alike(one *batteries) []int {
 	return places
 }
 
-// equalising is the spread of the current in the first moment, over what both
-// may be.
-func (q Join) equalising(one, two *batteries) (draws.Spread, error) {
+// joint is both packs as they stand.
+func (q Join) joint(a, b *battery.Model) battery.Joint {
+	return battery.Joint{
+		LeadOhm: q.LeadOhm,
+		A:       a, StateA: standing(a, q.AV), ReadAV: q.AV,
+		B: b, StateB: standing(b, q.BV), ReadBV: q.BV,
+	}
+}
+
+// drawn is the spread of the current in the first moment, and what is found, over
+// what both may be.
+func (q Join) drawn(one, two *batteries) (draws.Spread, [][]answer.Finding, error) {
 	var flows []float64
+	var found [][]answer.Finding
 	za, zb := draws.Points(enoughDraws, one.world.Dims()), draws.Points(2*enoughDraws, two.world.Dims())
 	shared := q.alike(one)
 	for i := range za {
@@ -113,17 +119,19 @@ func (q Join) equalising(one, two *batteries) (draws.Spread, error) {
 		}
 		a, err := one.at(za[i])
 		if err != nil {
-			return draws.Spread{}, err
+			return draws.Spread{}, nil, err
 		}
 		b, err := two.at(zb[enoughDraws+i]) // other points: the two are not twins
 		if err != nil {
-			return draws.Spread{}, err
+			return draws.Spread{}, nil, err
 		}
-		source := func(m *battery.Model, v float64) battery.Source {
-			s := standing(m, v)
-			return battery.Source{Volts: v, Ohm: m.SourceOhm(&s)}
+		j := q.joint(a, b)
+		flows = append(flows, j.Parallel().CurrentA)
+		if q.Series {
+			found = append(found, j.JudgeSeries())
+		} else {
+			found = append(found, j.JudgeParallel())
 		}
-		flows = append(flows, battery.EqualisingCurrent(source(a, q.AV), source(b, q.BV), q.LeadOhm).CurrentA)
 	}
-	return draws.SpreadOf(flows, nil), nil
+	return draws.SpreadOf(flows, nil), found, nil
 }

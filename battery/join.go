@@ -30,6 +30,7 @@ const (
 type Joint struct {
 	A, B           *Model
 	StateA, StateB State
+	ReadAV, ReadBV float64 // rested volts that were read of both; 0 = those of the states
 	LeadOhm        float64 // resistance of the lead between them, both ways
 }
 
@@ -50,6 +51,9 @@ func (j Joint) Parallel() Equalising {
 	}
 	va, ra := j.A.Source(&j.StateA)
 	vb, rb := j.B.Source(&j.StateB)
+	if j.ReadAV > 0 && j.ReadBV > 0 {
+		va, vb = j.ReadAV, j.ReadBV
+	}
 	return EqualisingCurrent(Source{va, ra}, Source{vb, rb}, j.LeadOhm)
 }
 

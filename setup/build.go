@@ -49,14 +49,25 @@ func (p *Parts) SecondPackSpec(pick Pick) (s battery.Spec, ok bool) {
 	if b == nil {
 		return s, false
 	}
-	s = battery.Spec{
-		Profile: b.Profile, CellsInSeries: b.CellsInSeries, Strings: 1, CapacityAh: of(pick, &b.CapacityAh),
-		RateHours: of(pick, &p.Pack.RateS) / 3600, Health: of(pick, &p.Pack.Health), ClosedShell: p.Pack.ClosedShell,
+	if b.Profile.Title == p.Pack.Profile.Title { // like the first but for what is told of it
+		s = p.onePackSpec(pick, p.secondHealth(pick))
+		s.ResistanceOhm, s.MassKg, s.MaxCurrentA = 0, 0, 0
+	} else {
+		s = battery.Spec{Profile: b.Profile, RateHours: of(pick, &p.Pack.RateS) / 3600, Health: p.secondHealth(pick), ClosedShell: p.Pack.ClosedShell}
 	}
-	if b.Health.Known {
-		s.Health = pick(&b.Health)
+	s.CellsInSeries, s.Strings, s.CapacityAh = b.CellsInSeries, 1, of(pick, &b.CapacityAh)
+	if p.Pack.Honesty.Known {
+		s.CapacityAh *= pick(&p.Pack.Honesty)
 	}
 	return s, true
+}
+
+// secondHealth is the health of the other of two joined packs.
+func (p *Parts) secondHealth(pick Pick) float64 {
+	if h := &p.Pack.Second.Health; h.Known {
+		return pick(h)
+	}
+	return of(pick, &p.Pack.Health)
 }
 
 // together is two packs that are not alike as one, with the cells of the first:
@@ -83,6 +94,10 @@ func together(a, b battery.Spec, series bool) battery.Spec {
 // OnePackSpec returns the pack at one choice of its figures; of two joined
 // packs, one.
 func (p *Parts) OnePackSpec(pick Pick) battery.Spec {
+	return p.onePackSpec(pick, of(pick, &p.Pack.Health))
+}
+
+func (p *Parts) onePackSpec(pick Pick, health float64) battery.Spec {
 	b := &p.Pack
 	profile := b.Profile
 	if b.CellsAt.Known {
@@ -90,7 +105,7 @@ func (p *Parts) OnePackSpec(pick Pick) battery.Spec {
 	}
 	s := battery.Spec{
 		Profile: profile, CellsInSeries: b.CellsInSeries, Strings: b.Strings,
-		CapacityAh: of(pick, &b.CapacityAh), RateHours: of(pick, &b.RateS) / 3600, Health: of(pick, &b.Health),
+		CapacityAh: of(pick, &b.CapacityAh), RateHours: of(pick, &b.RateS) / 3600, Health: health,
 		ResistanceOhm: of(pick, &b.ResistanceOhm), ClosedShell: b.ClosedShell,
 		MassKg: of(pick, &b.MassKg), MaxCurrentA: of(pick, &b.MaxCurrentA),
 	}

@@ -57,6 +57,9 @@ func (v *view) joined() {
 		v.add(asRead(j.JudgeSeries(), both)...)
 		return
 	}
+	if both {
+		j.ReadAV, j.ReadBV = m.RestVoltage.Likely, m.SecondRest.Likely
+	}
 	if !read { // nobody has two packs at the very same charge
 		j.StateB = j.B.StateAt(max(0, v.Now.StartCharge-chargersLeave), v.Now.PackC)
 	}

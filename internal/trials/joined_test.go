@@ -3,10 +3,13 @@ package trials_test
 import (
 	"errors"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/ask"
+	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/internal/judge"
@@ -186,4 +189,46 @@ func TestJoinedPacksStandAsLongAsOne(t *testing.T) {
 			t.Errorf("%s: %.4g days, one alone %.4g, one that draws twice as much %.4g", two["pack.joined"], now, alone, days(thirsty))
 		}
 	}
+}
+
+// Two packs about to be joined are judged alike whether they are asked about by
+// themselves or in a vehicle.
+func TestTwoPacksAreJudgedAlikeAloneAndInAVehicle(t *testing.T) {
+	t.Parallel()
+	for _, row := range []struct{ how, first, second, label, other string }{
+		{"parallel", "12.8 V", "12.2 V", "12 V 7 Ah", "12 V 9 Ah"},
+		{"parallel", "12.8 V", "12.2 V", "12 V 7 Ah", "12 V 7 Ah"},
+		{"parallel", "12.8 V", "12.5 V", "12 V 7 Ah", "12 V 7 Ah"},
+		{"parallel", "12.8 V", "12.78 V", "12 V 7 Ah", "12 V 7 Ah"},
+		{"series", "12.8 V", "12.2 V", "12 V 7 Ah", "12 V 9 Ah"},
+	} {
+		one := ask.Battery{Label: row.label, Chemistry: "agm"}
+		two := one
+		two.Label = row.other
+		alone, err := ask.Join{A: one, B: two, AV: voltsOf(t, row.first), BV: voltsOf(t, row.second), Series: row.how == "series"}.Answer()
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := answer.Fine
+		if alone.Level != nil {
+			want = *alone.Level
+		}
+		a := assess(t, labelsOnly().with("pack.label", quoted(row.label), "pack.joined", quoted(row.how),
+			"pack.second.label", quoted(row.other), "measured.rest_voltage", quoted(row.first), "measured.second_rest_voltage", quoted(row.second),
+			"vehicle.design_voltage", map[string]string{"series": `"24 V"`, "parallel": `"12 V"`}[row.how]))
+		if got := has(a, battery.CodeParallelEqualising, battery.CodeSeriesUnequalCharge, battery.CodeUnlikePacks, battery.CodeParallelMixedChemistry); got != want {
+			t.Errorf("%s at %s and %s at %s in %s: %v alone, %v in a vehicle", row.label, row.first, row.other, row.second, row.how, want, got)
+		}
+	}
+}
+
+func quoted(s string) string { return strconv.Quote(s) }
+
+func voltsOf(t *testing.T, text string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(strings.TrimSuffix(text, " V"), 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
 }
