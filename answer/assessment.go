@@ -97,6 +97,7 @@ type Conflict struct {
 	Second    string   `json:"second,omitempty"` // key of another that mends it nearly as well
 	LeftOut   []string `json:"left_out"`         // keys of all that the answer does without
 	Name      string   `json:"name"`             // what the likeliest is called, and what was read
+	Also      []string `json:"also,omitempty"`   // the same of others that were left out
 	P         float64  `json:"p"`                // how often honest readings would disagree this much
 	Pushed    []Pushed `json:"pushed"`           // unknowns that the readings push to their ends
 	Words     string   `json:"words"`
@@ -269,8 +270,10 @@ type ChargeFigures struct {
 }
 
 // OriginalFigures compares with the vehicle as it left the factory: each
-// figure is this setup's value over the original's, nil where either has none.
+// figure is this setup's value over the original's, nil where either has none. Where
+// something was read on the original battery they are of that, as worn as it is.
 type OriginalFigures struct {
+	Read                bool     `json:"read,omitempty"` // something was read on the original battery
 	SpeedRatio          *float64 `json:"speed_ratio"`
 	LaunchCurrentRatio  *float64 `json:"launch_current_ratio"`
 	BlockedCurrentRatio *float64 `json:"blocked_current_ratio"`

@@ -10,8 +10,8 @@ import (
 )
 
 // reasons are the findings that the page tells, gravest first: every danger, and all
-// that has to be put right, what asks for a change of its own before what another one
-// asks for too. Of what is to be watched it is one for each change, because nobody has
+// that has to be put right, what nobody gets anywhere with and what asks for a change of
+// its own before what another one asks for too. Of what is to be watched it is one for each change, because nobody has
 // to fit the same thing twice.
 func (b *builder) reasons() []*answer.Finding {
 	done := map[answer.Change]bool{}
@@ -20,7 +20,7 @@ func (b *builder) reasons() []*answer.Finding {
 		var again []*answer.Finding
 		for i := range b.a.Findings {
 			f := &b.a.Findings[i]
-			own := f.Change == answer.ChangeNone || f.Change == answer.LookUp
+			own := f.Change == answer.ChangeNone || f.Change == answer.LookUp || f.EndsRides && f.Level == answer.FixFirst
 			switch {
 			case f.Level != level:
 			case level < answer.Danger && !own && done[f.Change]:
@@ -218,7 +218,11 @@ func (b *builder) beside(name string, now figure, was string) fact {
 	if was == "" {
 		return fact{name, now.brief()}
 	}
-	return fact{name, now.brief() + "; original " + was}
+	then := "original"
+	if b.a.Original.Read {
+		then = "old battery"
+	}
+	return fact{name, now.brief() + "; " + then + " " + was}
 }
 
 // was is the original's likely figure; empty where there is none.

@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
@@ -50,7 +51,9 @@ func (b *builder) reading(r *answer.Reading) string {
 	if r.Error > 0 && !r.Stated { // otherwise the text says it
 		text += ", give or take " + b.spreadOf(r.Error, r.Unit) + " as such readings usually are"
 	}
-	text += ". Foretold: " + b.between(r.Before, r.Unit) + " by labels alone, " + b.between(r.After, r.Unit) + " with all readings"
+	if r.After != (answer.Range{}) { // nothing is foretold of what does not count
+		text += ". Foretold: " + b.between(r.Before, r.Unit) + " by labels alone, " + b.between(r.After, r.Unit) + " with all readings"
+	}
 	if r.LeftOut {
 		text += ". Left out, because it contradicts the others"
 	}
@@ -109,6 +112,9 @@ func (b *builder) conflict() []fact {
 	}
 	if c.Likeliest != "" {
 		facts = append(facts, fact{"Likeliest wrong", orElse(clean(c.Name), b.readingName(c.Likeliest)) + "; the answer does without it"})
+	}
+	if left := slices.DeleteFunc(slices.Clone(c.LeftOut), func(key string) bool { return key == c.Likeliest }); len(left) > 0 {
+		facts = append(facts, fact{"Left out as well", strings.Join(b.readingNames(left), "; ")})
 	}
 	if c.Second != "" {
 		facts = append(facts, fact{"Nearly as likely", b.readingName(c.Second)})

@@ -212,6 +212,10 @@ func (b *builder) original() section {
 	if o == nil {
 		return b.topic(s, answer.TopicOriginal)
 	}
+	had := "It had"
+	if o.Read {
+		had = "It had, with the old battery as it was read"
+	}
 	var ratios []string
 	for _, line := range []struct {
 		name, key string
@@ -229,8 +233,8 @@ func (b *builder) original() section {
 	}
 	s.facts = append(
 		s.facts,
-		fact{"Now over then", strings.Join(ratios, "; ")},
-		fact{"It had", "speed " + b.maybeSpan("original.original_speed_kmh", kmPerH, o.OriginalSpeedKmh, notKnown) +
+		fact{"Now over then", strings.Join(ratios, "; ") + "; of each vehicle by itself"},
+		fact{had, "speed " + b.maybeSpan("original.original_speed_kmh", kmPerH, o.OriginalSpeedKmh, notKnown) +
 			"; pedal down " + b.maybeSpan("original.original_pedal_min", minutes, o.OriginalPedalMin, notKnown) +
 			"; " + startAmps + " " + b.maybeRough("original.original_launch_a", amps, o.OriginalLaunchA, notKnown)},
 	)

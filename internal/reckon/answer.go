@@ -90,7 +90,7 @@ func shape(a *answer.Assessment, v *Vehicle) {
 	c := &v.Judged.Charging
 	a.Charge = &answer.ChargeFigures{Match: c.Match, Reasons: c.Reasons, Right: c.Right, Left: c.Left}
 	if v.Was != nil {
-		a.Original = &answer.OriginalFigures{}
+		a.Original = &answer.OriginalFigures{Read: p.Original != nil && p.Original.Measured != nil}
 	}
 	if s := v.Judged.Storage; s != nil {
 		stored := *s

@@ -19,6 +19,7 @@ type table struct {
 	burnt  float64
 
 	stuckOf, burntOf, crawlsOf []bool
+	stoodOf, crawledOf         []bool // the same of the original
 
 	judged judgedTable
 	runs   int
@@ -73,7 +74,8 @@ func newTable(e *engine, weight []float64, j judgedTable) *table {
 	n, k := len(weight), len(j.at)
 	t := &table{
 		weight: weight, values: rows(len(metrics.Get()), n), ends: make([]ending, n), lasts: make([]ending, n),
-		stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n), judged: j,
+		stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n),
+		stoodOf: make([]bool, n), crawledOf: make([]bool, n), judged: j,
 	}
 	to := &t.judged
 	to.values, to.findings = rows(len(metrics.Get()), k), make([][]answer.Finding, k)
@@ -111,6 +113,9 @@ func (t *table) evaluate(e *engine, d *drawn, i int, to column) error {
 	}
 	t.ends[to.all], t.lasts[to.all] = endingOf(&v.Seen.Outing), endingOf(&v.Seen.Lasts)
 	t.stuckOf[to.all], t.burntOf[to.all], t.crawlsOf[to.all] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
+	if v.Was != nil {
+		t.stoodOf[to.all], t.crawledOf[to.all] = v.Was.Stuck(), v.Was.Crawls()
+	}
 	if judged {
 		j.findings[at] = v.Judged.Findings
 		j.opens[at], j.match[at], j.week[at] = v.Judged.Cutoff.First, v.Judged.Charging.Match, v.Judged.Cutoff.Week
@@ -126,37 +131,43 @@ func (t *table) evaluate(e *engine, d *drawn, i int, to column) error {
 
 // finish counts what no single draw tells.
 func (t *table) finish(d *drawn, runs int) {
-	for i, w := range t.weight {
-		if t.stuckOf[i] {
-			t.stuck += w
-		}
-		if t.burntOf[i] {
-			t.burnt += w
-		}
-		if t.crawlsOf[i] {
-			t.crawls += w
-		}
-	}
+	t.stuck, t.burnt, t.crawls = t.share(t.stuckOf), t.share(t.burntOf), t.share(t.crawlsOf)
 	t.withoutCrawling()
 	t.runs = d.runs + runs
 }
 
+// share is the weight of the draws that something holds of.
+func (t *table) share(of []bool) float64 {
+	sum := 0.0
+	for i, yes := range of {
+		if yes {
+			sum += t.weight[i]
+		}
+	}
+	return sum
+}
+
 // withoutCrawling takes minutes and distance of the draws that barely move out of the
 // ranges, where most do ride: nobody rides so to the end, and how many they
-// are is told.
+// are is told. The original's minutes are counted likewise.
 func (t *table) withoutCrawling() {
-	if t.crawls+t.stuck >= 0.5 {
-		return
-	}
-	for m, figure := range metrics.Get() {
-		if !figure.lasting {
-			continue
-		}
-		for i, yes := range t.crawlsOf {
-			if yes {
-				t.values[m][i] = math.NaN()
+	leave := func(out []bool, lasts func(*metric) bool) {
+		for m := range metrics.Get() {
+			if !lasts(&metrics.Get()[m]) {
+				continue
+			}
+			for i, yes := range out {
+				if yes {
+					t.values[m][i] = math.NaN()
+				}
 			}
 		}
+	}
+	if t.crawls+t.stuck < 0.5 {
+		leave(t.crawlsOf, func(m *metric) bool { return m.lasting })
+	}
+	if t.share(t.crawledOf)+t.share(t.stoodOf) < 0.5 {
+		leave(t.crawledOf, func(m *metric) bool { return m.lasted })
 	}
 }
 

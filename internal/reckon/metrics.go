@@ -18,6 +18,7 @@ type metric struct {
 	judged bool                              // only judging brings it
 
 	lasting bool // how long or far a ride is
+	lasted  bool // how long one with the original is
 }
 
 // The figures by which the weight of an unknown and of a measurement is told.
@@ -108,10 +109,10 @@ var metrics = later.Value[[]metric]{Make: func() []metric {
 		{path: "original.blocked_current_ratio", of: compared(func(s *ride.Seen) float64 { return s.Blocked.BatteryA }), put: onOriginal(func(o *answer.OriginalFigures, x *float64) { o.BlockedCurrentRatio = x })},
 		{path: "original.tooth_load_ratio", of: compared(func(s *ride.Seen) float64 { return s.Launch.PeakPinionNM }), put: onOriginal(func(o *answer.OriginalFigures, x *float64) { o.ToothLoadRatio = x })},
 		{path: "original.motor_heat_ratio", of: compared(func(s *ride.Seen) float64 { return s.Steady.CopperW + s.Steady.NoLoadW }), put: onOriginal(func(o *answer.OriginalFigures, x *float64) { o.MotorHeatRatio = x })},
-		{path: "original.ride_ratio", of: compared(func(s *ride.Seen) float64 { return s.Lasts.PedalS }), put: onOriginal(func(o *answer.OriginalFigures, x *float64) { o.RideRatio = x })},
+		{path: "original.ride_ratio", lasting: true, lasted: true, of: compared(func(s *ride.Seen) float64 { return s.Lasts.PedalS }), put: onOriginal(func(o *answer.OriginalFigures, x *float64) { o.RideRatio = x })},
 		{path: "original.fault_current_ratio", of: compared(seenShortA), put: onOriginal(func(o *answer.OriginalFigures, x *float64) { o.FaultCurrentRatio = x })},
 		{path: "original.original_speed_kmh", of: originally(func(s *ride.Seen) float64 { return s.Steady.SpeedMS * 3.6 }), put: onOriginal(func(o *answer.OriginalFigures, x *float64) { o.OriginalSpeedKmh = x })},
-		{path: "original.original_pedal_min", of: originally(func(s *ride.Seen) float64 { return s.Lasts.PedalS / 60 }), put: onOriginal(func(o *answer.OriginalFigures, x *float64) { o.OriginalPedalMin = x })},
+		{path: "original.original_pedal_min", lasted: true, of: originally(func(s *ride.Seen) float64 { return s.Lasts.PedalS / 60 }), put: onOriginal(func(o *answer.OriginalFigures, x *float64) { o.OriginalPedalMin = x })},
 		{path: "original.original_launch_a", of: originally(func(s *ride.Seen) float64 { return s.Launch.PeakBatteryA }), put: onOriginal(func(o *answer.OriginalFigures, x *float64) { o.OriginalLaunchA = x })},
 	}
 }}

@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 	"example.org/packcheck/internal/build"
 	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/internal/ride"
@@ -88,7 +89,7 @@ func (e *engine) maker(z []float64) (*maker, error) {
 type Vehicle struct {
 	Now      *build.Built
 	Seen     ride.Seen
-	Original *build.Built // nil without one
+	Original *build.Built // with its battery as that is by now; nil without one
 	Was      *ride.Seen
 	Judged   *judge.Judged // nil where it was not judged
 }
@@ -98,6 +99,37 @@ type Vehicle struct {
 type past struct {
 	built *build.Built
 	seen  *ride.Seen
+	fresh *ride.Seen // with its battery new, where it was judged
+}
+
+// freshly is the original of a draw as it left its maker: what a vehicle has lived with
+// it has lived with when its battery was new. Where today's is told to be one like it,
+// that one was like today's, but for its wear.
+func (m *maker) freshly(was *past, pick setup.Pick) (*ride.Seen, error) {
+	now, then := &m.parts.Pack, &m.parts.Original.Pack
+	fresh := battery.WidthsOf(then.Profile.Family, "new", battery.MakerUnknown).Health
+	asNew := func(f *setup.Figure) float64 {
+		if f == &now.Health || f == &then.Health {
+			return max(pick(f), fresh.Likely)
+		}
+		return pick(f)
+	}
+	alike := now.Profile.Title == then.Profile.Title && now.CellsInSeries == then.CellsInSeries &&
+		now.Joined == then.Joined && now.CapacityAh.Likely == then.CapacityAh.Likely
+	if !alike && pick(&then.Health) >= fresh.Low {
+		return was.seen, nil
+	}
+	c, err := m.was.Case(asNew)
+	if err != nil {
+		return nil, err
+	}
+	if alike {
+		if c.Pack, err = m.now.Pack(asNew); err != nil {
+			return nil, err
+		}
+	}
+	seen := ride.See(&c.Case, nil)
+	return &seen, nil
 }
 
 // depth is how much is made of a draw.
@@ -145,10 +177,15 @@ func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, de
 	if deep == computed {
 		return v, nil
 	}
+	if m.was != nil && was.fresh == nil {
+		if was.fresh, err = m.freshly(was, pick); err != nil {
+			return nil, err
+		}
+	}
 	if err := m.now.WithThinnest(v.Now); err != nil {
 		return nil, err
 	}
-	v.Judged, err = m.judge.Case(judge.Case{Now: v.Now, Seen: v.Seen, Original: v.Original, Was: v.Was, Conflict: conflict, Unadvised: deep == unadvised})
+	v.Judged, err = m.judge.Case(judge.Case{Now: v.Now, Seen: v.Seen, Original: v.Original, Was: was.fresh, Conflict: conflict, Unadvised: deep == unadvised})
 	v.Seen.Marks = nil
 	return v, err
 }

@@ -83,3 +83,36 @@ func value(x *float64) float64 {
 	}
 	return *x
 }
+
+// What a vehicle has lived with it has lived with when its battery was new: with a new
+// one of the old kind it is no faster than it was made, however worn the old one is.
+func TestANewBatteryOfTheOldKindIsNotFasterThanTheOriginal(t *testing.T) {
+	s := labelsOnly().with("vehicle.ground", `"short grass"`, "motors.rated_voltage", "", "pack.age", `"new"`).likeToday("pack").with("original.pack.age", "")
+	for _, read := range []string{"12 min", "15 min"} {
+		a := assess(t, s.with("measured.ride_time", `"`+read+`"`))
+		if got := has(a, drive.CodeFasterThanOriginal); got > answer.Fine {
+			t.Errorf("the old one lasts %s: faster than the original (%v)", read, got)
+		}
+		if a.Original == nil || !a.Original.Read || *a.Original.OriginalPedalMin > 15 {
+			t.Errorf("the old one lasts %s: its minutes are not those that were read: %+v", read, a.Original)
+		}
+	}
+	if got := has(assess(t, s.with("pack.label", `"18 V 9 Ah"`, "pack.chemistry", `"li-ion"`, "measured.ride_time", `"15 min"`)), drive.CodeFasterThanOriginal); got < answer.Watch {
+		t.Errorf("with half as many volts more it is not faster than the original: %v", got)
+	}
+}
+
+// The original's minutes are counted like those of a vehicle that has its battery now,
+// also where some barely move with it.
+func TestTheOriginalLastsAsLongAsAVehicleWithItsBattery(t *testing.T) {
+	old := sheet{
+		"rider.age": `"3 years"`, "vehicle.design_voltage": `"6 V"`, "vehicle.ground": `"short grass"`,
+		"motors.count": "1", "motors.can": `"380"`, "motors.rated_voltage": `"6 V"`,
+		"pack.chemistry": `"agm"`, "pack.label": `"6 V 4 Ah"`,
+	}
+	s := old.likeToday("pack").with("pack.label", `"12 V 7 Ah"`)
+	then, now := *assess(t, s).Original.OriginalPedalMin, assess(t, old.with("pack.age", `"new"`)).Ride.LastsPedalMin
+	if r := then / now; r < 0.85 || r > 1.15 {
+		t.Errorf("the original lasts %.1f min, a vehicle with that battery %.1f", then, now)
+	}
+}

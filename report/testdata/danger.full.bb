@@ -141,7 +141,7 @@ Figures are those of the middle one of those that have it. In brackets: found, r
 
 [b]Original[/b]
 [list]
-[*][b]Now over then:[/b] speed 1.5; amps at a start 1.9; blocked 1.8; load on gear teeth 1.8; motor heat 3.4; ride time 0.71; short circuit not known
+[*][b]Now over then:[/b] speed 1.5; amps at a start 1.9; blocked 1.8; load on gear teeth 1.8; motor heat 3.4; ride time 0.71; short circuit not known; of each vehicle by itself
 [*][b]It had:[/b] speed 4.5 km/h (2.8 mph); pedal down 41 min; amps at a start 47 A
 [/list]
 
