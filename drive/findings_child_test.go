@@ -131,3 +131,28 @@ func TestALoadNeverReadsLikeTheOneThatIsAllowed(t *testing.T) {
 		}
 	}
 }
+
+// A child's age is known: what not every vehicle has is the speed, and where it decides
+// the words say so.
+func TestWhatAChildIsTooYoungForSaysSo(t *testing.T) {
+	title := func(k drive.SpeedCheck) string {
+		for _, f := range k.Findings() {
+			if f.Code == drive.CodeTooYoung {
+				return f.Title
+			}
+		}
+		return ""
+	}
+	slow, fast := drive.SpeedCheck{SpeedMS: 0.8, AgeYears: 2}, drive.SpeedCheck{SpeedMS: 2.2, AgeYears: 2}
+	if a, b := title(slow), title(fast); strings.Contains(a, "speed") || !strings.Contains(b, "speed") {
+		t.Errorf("slow: %q; fast: %q", a, b)
+	}
+	fast.Remote = true
+	if b := title(fast); !strings.Contains(b, "too fast") || !strings.Contains(b, "remote") {
+		t.Errorf("fast, by remote control: %q", b)
+	}
+	fast.AgeYears = 1
+	if b := title(fast); strings.Contains(b, "fast") {
+		t.Errorf("at one the speed decides nothing: %q", b)
+	}
+}

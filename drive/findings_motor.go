@@ -128,7 +128,8 @@ type HeatCheck struct {
 	State    HeatState
 	LimitC   float64   // of the winding's insulation; 0 = not known
 	Original HeatState // after the same outing with the original; zero when not known
-	ReadBy   string    // key of the reading that the case's temperature is; empty: computed
+	ReadC    float64   // what was read of the case
+	ReadBy   string    // key of that reading; empty: there is none
 }
 
 // LadderGoing is the ladder from motors that grow too hot to those that cannot turn, or
@@ -161,21 +162,23 @@ func (k HeatCheck) Findings() []answer.Finding {
 		f.Harm = wearOrPart(f.Level)
 		out = append(out, f)
 	}
-	if hotter(k.State.CaseC, PlasticSoftensC) {
+	read := k.ReadBy != "" && hotter(k.ReadC, PlasticSoftensC)
+	if read || hotter(k.State.CaseC, PlasticSoftensC) {
 		f := hot
 		f.Ladder, f.Rung = "", 0
 		f.Code, f.Source, f.Found, f.Limit = CodePlasticSoftens, srcPlastic, k.State.CaseC, PlasticSoftensC
-		if hotter(k.State.CaseC, PlasticSoftC) {
-			f.Level, f.Limit = answer.FixFirst, PlasticSoftC
-			if !hotter(k.State.CaseC, k.Original.CaseC) {
-				f.Level = answer.Watch
+		f.Title = "The motor case gets hot enough to soften plastic: its own end and the gears beside it suffer."
+		switch {
+		case read: // no vehicle has lived with it for long, and what was read is no guess
+			f.Level, f.Found, f.Decides, f.Added = answer.FixFirst, k.ReadC, []string{k.ReadBy}, true
+			f.Title = fmt.Sprintf("The motor case was read at %.0f C, hot enough to soften plastic: its own end and the gears beside it suffer.", k.ReadC)
+		case hotter(k.State.CaseC, PlasticSoftC):
+			f.Limit = PlasticSoftC
+			if hotter(k.State.CaseC, k.Original.CaseC) {
+				f.Level = answer.FixFirst
 			}
 		}
 		f.Harm = wearOrPart(f.Level)
-		f.Title = "The motor case gets hot enough to soften plastic: its own end and the gears beside it suffer."
-		if k.ReadBy != "" { // measured: no vehicle has lived with it for long
-			f.Decides, f.Added = []string{k.ReadBy}, true
-		}
 		f.Advice = "Drive shorter, pause longer, or use less voltage."
 		out = append(out, f)
 	}

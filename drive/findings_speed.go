@@ -42,6 +42,7 @@ type SpeedCheck struct {
 	Brake      Brake
 	RollMS2    float64 // how rolling resistance alone slows it on the level; 0 = not known
 	Measured   bool    // SpeedMS was read on the vehicle, not computed
+	Doubted    bool    // other readings contradict it
 	Claimed    bool    // it was computed for a vehicle whose maker claims a speed
 	Remote     bool    // somebody else drives it by a remote control
 }
@@ -95,6 +96,10 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	pace := PaceFor(age)
 	// How much is in the figures; not every draw has the same.
 	beside := func(limitMS float64) (what, limit string) { return "Its speed", speedWords(limitMS) }
+	ifRead := ""
+	if k.Measured && k.Doubted {
+		ifRead = ", if that was read right"
+	}
 	if k.Measured {
 		beside = func(limitMS float64) (what, limit string) { return speedsApart(k.SpeedMS, limitMS) }
 	}
@@ -108,15 +113,15 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	case faster(k.SpeedMS, pace.DangerMS):
 		f.Level, f.Limit = answer.Danger, pace.DangerMS
 		what, limit := beside(pace.DangerMS)
-		f.Title = fmt.Sprintf("%s is a danger to %s: nothing was found that is made to go faster than %s with it.", what, who, limit)
+		f.Title = fmt.Sprintf("%s is a danger to %s: nothing was found that is made to go faster than %s with it%s.", what, who, limit, ifRead)
 	case faster(k.SpeedMS, pace.FixMS):
 		f.Level, f.Limit = answer.FixFirst, pace.FixMS
 		what, limit := beside(pace.FixMS)
-		f.Title = fmt.Sprintf("%s is too much for %s: what is made for that age reaches %s.", what, who, limit)
+		f.Title = fmt.Sprintf("%s is too much for %s: what is made for that age reaches %s%s.", what, who, limit, ifRead)
 	case faster(k.SpeedMS, pace.WatchMS):
 		f.Level, f.Limit = answer.Watch, pace.WatchMS
 		what, _ := beside(pace.WatchMS)
-		f.Title = fmt.Sprintf("%s is brisk for %s.", what, who)
+		f.Title = fmt.Sprintf("%s is brisk for %s%s.", what, who, ifRead)
 		f.Advice = "Keep to wide, empty, level places; walk beside it at first."
 	default:
 		return f, false
@@ -183,8 +188,14 @@ func (k SpeedCheck) driver() answer.Finding {
 		if k.Remote { // whoever holds it steers and stops
 			most = paceLadder[len(paceLadder)-1].FixMS
 		}
-		if k.AgeYears >= slowFromYears && k.SpeedMS > 0 && !over(k.SpeedMS, most) {
+		switch {
+		case k.AgeYears < slowFromYears || k.SpeedMS <= 0:
+		case !over(k.SpeedMS, most):
 			f.Level = answer.Watch
+		case k.Remote: // the age is known: it is the speed that not every vehicle has
+			f.Title = fmt.Sprintf("It is too fast for a child of %.0f, whoever holds the remote control.", math.Floor(k.AgeYears))
+		default:
+			f.Title = fmt.Sprintf("At its speed a child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears))
 		}
 		return f
 	}

@@ -20,7 +20,7 @@ func (v *view) driving() {
 	}
 	v.out.Blocked = blocked.Blocked
 	speed := drive.SpeedCheck{
-		SpeedMS: s.Steady.SpeedMS, Measured: v.parts.Measured != nil && v.parts.Measured.TopSpeed.Given,
+		SpeedMS: s.Steady.SpeedMS, Measured: v.speedRead, Doubted: v.leftOut(answer.KeyMeasuredTopSpeed),
 		Claimed: v.parts.Setup.Vehicle.ClaimedSpeed.Given, Remote: v.parts.Vehicle.Remote,
 	}
 	if !speed.Measured { // it is read on the flat
@@ -48,7 +48,7 @@ func (v *view) driving() {
 	v.add(blocked.Findings()...)
 	v.add(speed.Findings()...)
 	v.add(drive.RunningCheck{
-		MotorA: s.Steady.MotorA, Limits: c.Limits, Read: v.parts.Measured != nil && v.parts.Measured.LoadedCurrent.Given,
+		MotorA: s.Steady.MotorA, Limits: c.Limits, Read: v.ampsRead,
 	}.Findings()...)
 	v.add(drive.BoardCheck{
 		Controller: c.Controller, FullV: v.fullV(), DesignV: build.Known(&v.parts.Vehicle.DesignV, c.Pick),
@@ -61,10 +61,10 @@ func (v *view) driving() {
 	v.boardOpens()
 	v.out.Spark = v.spark()
 	v.add(v.out.Spark.Findings()...)
-	if c.Vehicle.Motor.Thermal.Known() || v.caseKey != "" {
+	if readC, readBy := v.parts.MotorCaseC(); c.Vehicle.Motor.Thermal.Known() || readBy != "" {
 		heat := drive.HeatCheck{
-			ReadBy: v.caseKey,
-			State:  drive.HeatState{WindingC: s.Lasts.WindingC, CaseC: s.Lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
+			ReadC: readC, ReadBy: readBy,
+			State: drive.HeatState{WindingC: s.Lasts.WindingC, CaseC: s.Lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
 		}
 		if v.Was != nil {
 			heat.Original = drive.HeatState{WindingC: v.Was.Lasts.WindingC, CaseC: v.Was.Lasts.CaseC}

@@ -1,6 +1,8 @@
 package judge
 
 import (
+	"strings"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/ride"
@@ -20,7 +22,9 @@ const (
 // ending judges what ended the outing.
 func (v *view) ending() {
 	o := &v.Seen.Lasts
-	f := answer.Finding{Topic: answer.TopicRide, Item: answer.Battery, Source: srcCommon, Level: answer.FixFirst, Harm: answer.Part}
+	f := answer.Finding{ // what keeps it from moving comes before what matters only once it moves
+		Topic: answer.TopicRide, Item: answer.Battery, Source: srcCommon, Level: answer.FixFirst, Harm: answer.Part, Gravity: 2,
+	}
 	switch {
 	case v.Now.Controller.Converter.OutV > 0 && v.Seen.Steady.Stuck && !v.Seen.Steady.Slipping && v.Seen.Launch.EndMS > 0:
 		f.Code, f.Change, f.Item = CodeCannotKeepGoing, answer.FitConverter, answer.Board
@@ -28,12 +32,12 @@ func (v *view) ending() {
 		f.Advice = "Look for the part with too much resistance, or use a pack, wire and converter made for the current."
 	case v.drives() && v.Now.StartCharge > 0 && (v.Seen.Stuck() || v.Seen.SpinsOn()):
 		f.Code, f.Change, f.Item, f.Ladder, f.Rung = CodeDoesNotGo, answer.LoadLess, answer.Rider, drive.LadderGoing, 2
-		f.Decides, f.Added = []string{answer.KeyVehicleGround}, true // who rides where is not as it was made
+		f.Decides, f.EndsRides = []string{answer.KeyVehicleGround}, true // who rides where is not as it was made
 		f.Title = "It does not get going here with this rider: it stands, or spins its wheels."
 		f.Advice = "Let go of the pedal at once; a motor that cannot turn burns in seconds. Keep to firmer or flatter ground, or let less ride."
 	case v.drives() && v.Now.StartCharge > 0 && v.Seen.Crawls():
 		f.Code, f.Change, f.Item, f.Ladder, f.Rung = CodeBarelyMoves, answer.LoadLess, answer.Motors, drive.LadderGoing, 2
-		f.Decides, f.Added = []string{answer.KeyVehicleGround}, true // who rides where is not as it was made
+		f.Decides, f.EndsRides = []string{answer.KeyVehicleGround}, true // who rides where is not as it was made
 		f.Title = "It barely gets over this ground: it crawls with the motors near their stall, and soon stands."
 		f.Advice = "Let go of the pedal before it smells hot; nearly all that the motors take turns into heat. Keep to firmer or flatter ground, or let less ride."
 	case o.EndedBy == ride.CannotSupply && v.Now.StartCharge > 0:
@@ -65,9 +69,13 @@ func (v *view) conflict() {
 	if v.Conflict == nil {
 		return
 	}
+	again := "Take this reading once more: " + v.Conflict.Name + ". The answer here does without it"
+	if more := v.Conflict.Also; len(more) > 0 {
+		again = "Take these readings once more: " + strings.Join(append([]string{v.Conflict.Name}, more...), ", ") + ". The answer here does without them"
+	}
 	v.add(answer.Finding{
 		Code: CodeReadingsDisagree, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicMeasured, Source: srcReadings,
 		Title: v.Conflict.Words, Reads: answer.AsTold, Change: answer.LookUp,
-		Advice: "Take this reading once more: " + v.Conflict.Name + ". The answer here does without it; look at what the readings push to its end.",
+		Advice: again + "; look at what the readings push to its end.",
 	})
 }

@@ -39,7 +39,7 @@ type Case struct {
 	Now      *build.Built // with [build.Builder.WithThinnest]
 	Seen     ride.Seen
 	Original *build.Built     // at the same values, nil without one
-	Was      *ride.Seen       // what that came to
+	Was      *ride.Seen       // what that came to with its battery new
 	Conflict *answer.Conflict // readings that cannot all be true, nil when they can
 
 	// Unadvised: nobody asks which cutoff would suit. What is to be put right is
@@ -69,7 +69,8 @@ type view struct {
 	Case
 	out *Judged
 
-	caseKey  string           // of the reading that is the motors' case, empty where it was computed
+	speedRead, ampsRead bool // that of steady running was measured, not computed
+
 	followed *cutoff.Followed // see follow
 	sags     *sags            // see sag
 }
@@ -85,7 +86,7 @@ func (j *Judge) Case(c Case) (*Judged, error) {
 		return nil, err
 	}
 	v.noMore()
-	if j.parts.AsMade && !v.Seen.Stuck() { // what does not get going is no longer as it was made
+	if j.parts.AsMade {
 		v.survived()
 	}
 	return v.out, nil
@@ -108,14 +109,19 @@ func (v *view) noMore() {
 // survived holds back what is said of wear in a vehicle as it was made: it has
 // lived with its motors' heat, its gears, its joints, its fuse and with nothing
 // that disconnects its battery. Harm to a child or a house is judged all the
-// same, and so is what people add to it: charger, storage, age, readings.
+// same, and so is what people add to it: charger, storage, age, readings. What does not
+// get going does to motors, wire and fuse what it was not made for, not to its battery.
 func (v *view) survived() {
-	measured := v.parts.Measured != nil && v.parts.Measured.LoadedCurrent.Given // what flows is no guess
 	for i := range v.out.Findings {
 		f := &v.out.Findings[i]
 		switch f.Topic {
-		case answer.TopicLaunch, answer.TopicPath, answer.TopicRide, answer.TopicSpeed, answer.TopicCutoff:
-			if f.Harm < answer.House && !f.EndsRides && !f.Added && !(measured && f.Topic == answer.TopicPath) {
+		case answer.TopicLaunch, answer.TopicPath, answer.TopicRide, answer.TopicSpeed:
+			if v.Seen.Stuck() {
+				continue
+			}
+			fallthrough
+		case answer.TopicCutoff:
+			if f.Harm < answer.House && !f.EndsRides && !f.Added && !(v.ampsRead && f.Topic == answer.TopicPath) { // what flows is no guess
 				f.Level = min(f.Level, answer.Watch)
 			}
 		}

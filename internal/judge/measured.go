@@ -3,6 +3,7 @@ package judge
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
@@ -18,30 +19,40 @@ import (
 const leastRestV = 1e-3
 
 // readFirst puts what was measured on this vehicle in the place of what was
-// computed: it is judged itself, whatever the draws make of it.
+// computed: it is judged itself, whatever the draws make of it. What contradicts other
+// readings is only believed where it is the worse.
 func (v *view) readFirst() {
 	m := v.parts.Measured
 	if m == nil || !v.drives() {
 		return
 	}
-	if m.TopSpeed.Given {
-		v.Seen.Steady.SpeedMS = m.TopSpeed.Likely
+	if speed := m.TopSpeed; v.counts(speed, v.Seen.Steady.SpeedMS) {
+		v.Seen.Steady.SpeedMS, v.speedRead = speed.Likely, true
 	}
-	if s := &v.Seen.Steady; m.LoadedCurrent.Given {
+	if s := &v.Seen.Steady; v.counts(m.LoadedCurrent, s.BatteryA) {
 		if s.BatteryA > 0 {
 			s.MotorA *= m.LoadedCurrent.Likely / s.BatteryA
 		}
-		s.BatteryA = m.LoadedCurrent.Likely
+		s.BatteryA, v.ampsRead = m.LoadedCurrent.Likely, true
 	}
 	if caseC, key := v.parts.MotorCaseC(); key != "" && caseC >= v.Seen.Lasts.CaseC { // after a short drive it tells nothing of a long one
 		l := &v.Seen.Lasts
 		l.CaseC, l.WindingC = caseC, max(l.WindingC, caseC)
-		v.caseKey = key
 	}
-	if b := &v.Seen.Blocked; m.BlockedCurrent.Given && b.BatteryA > 0 {
+	if b := &v.Seen.Blocked; b.BatteryA > 0 && v.counts(m.BlockedCurrent, b.BatteryA) {
 		b.MotorA *= m.BlockedCurrent.Likely / b.BatteryA
 		b.BatteryA = m.BlockedCurrent.Likely
 	}
+}
+
+// counts reports whether a reading stands in the place of what was computed.
+func (v *view) counts(read setup.Value, computed float64) bool {
+	return read.Given && (!v.leftOut(read.Key) || read.Likely > computed)
+}
+
+// leftOut reports whether the answer does without a reading.
+func (v *view) leftOut(key string) bool {
+	return v.Conflict != nil && slices.Contains(v.Conflict.LeftOut, key)
 }
 
 // measured judges what was measured: of today's battery, and of the original

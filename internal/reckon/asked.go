@@ -88,8 +88,12 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		}
 	}
 	var out []answer.Measurement
-	if m, is := e.onceMore(s, &weighed); is {
-		out = append(out, m)
+	if a.Conflict != nil {
+		for _, key := range a.Conflict.LeftOut {
+			if m, is := e.onceMore(s, &weighed, key); is && len(out) < mostAsked {
+				out = append(out, m)
+			}
+		}
 	}
 	for _, m := range list[:min(len(list), mostAsked-len(out))] {
 		out = append(out, m.Measurement)
@@ -97,20 +101,17 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 	return out
 }
 
-// onceMore asks again for the reading that the answer does without, where nothing else
+// onceMore asks again for a reading that the answer does without, where nothing else
 // forbids to drive for it.
-func (e *engine) onceMore(s *setup.Setup, a *answer.Assessment) (m answer.Measurement, is bool) {
-	if a.Conflict == nil {
-		return m, false
-	}
-	key := strings.TrimPrefix(a.Conflict.Likeliest, "original.")
+func (e *engine) onceMore(s *setup.Setup, a *answer.Assessment, left string) (m answer.Measurement, is bool) {
+	key := strings.TrimPrefix(left, "original.")
 	unread := s.Values()
 	delete(unread, key)
-	delete(unread, a.Conflict.Likeliest)
+	delete(unread, left)
 	for _, q := range interview.Next(unread, a, nil) {
 		if q.Key == key {
 			m = askedAs(&q)
-			m.What, m.Asks, m.Key = strings.TrimSuffix(q.Asks, "?"), "Once more: "+q.Asks, a.Conflict.Likeliest
+			m.What, m.Asks, m.Key = strings.TrimSuffix(q.Asks, "?"), "Once more: "+q.Asks, left
 			return m, !m.Drives || e.parts.Original != nil || !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
 				return f.Level >= answer.FixFirst && f.Topic != answer.TopicMeasured
 			})

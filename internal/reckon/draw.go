@@ -223,6 +223,9 @@ func (e *engine) conflict(list []reading, c *draws.Conflict) *answer.Conflict {
 	out := &answer.Conflict{P: c.Best.P, Likeliest: list[c.Readings[0]].key}
 	for _, i := range c.LeftOut {
 		out.LeftOut = append(out.LeftOut, list[i].key)
+		if i != c.Readings[0] {
+			out.Also = append(out.Also, list[i].told())
+		}
 	}
 	for i := range list {
 		out.Readings = append(out.Readings, list[i].key)

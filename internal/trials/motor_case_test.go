@@ -39,10 +39,15 @@ func TestAMotorThatWasFoundWarmerIsWarmerInTheAnswer(t *testing.T) {
 // is as it was made.
 func TestAMotorsMeasuredHeatIsJudgedItself(t *testing.T) {
 	t.Parallel()
-	for text, want := range map[string]answer.Level{"60 C": answer.Fine, "110 C": answer.Watch, "140 C": answer.FixFirst} {
+	for text, want := range map[string]answer.Level{"60 C": answer.Fine, "99 C": answer.Fine, "110 C": answer.FixFirst, "140 C": answer.FixFirst} {
 		a := readWith(t, rigNamed(t, "block").but("measured.motor_temperature="+text).toml(), few)
 		if got := has(a, drive.CodePlasticSoftens); got != want {
 			t.Errorf("%s: %v, want %v", text, got, want)
+		}
+		for _, f := range a.Findings {
+			if f.Code == drive.CodePlasticSoftens && f.Level == answer.FixFirst && (f.Guess != "" || f.Certainty != answer.Plain) {
+				t.Errorf("%s: what was read is called a guess at %q, in %.0f %%", text, f.Guess, 100*f.Share)
+			}
 		}
 	}
 }

@@ -1,10 +1,12 @@
 package trials_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
 )
 
 // A reading that fits nothing is asked for once more, first of all, unless the answer
@@ -30,5 +32,29 @@ func TestAReadingThatFitsNothingIsAskedForOnceMore(t *testing.T) {
 		if first.Key != row.key {
 			t.Errorf("%s: asks %q of %q first, want %q", row.name, first.Asks, first.Key, row.key)
 		}
+	}
+}
+
+// What the answer does without is asked for again, all of it, and what it says of the
+// child is not lost: the worse of what was read and what was computed is judged.
+func TestWhatIsLeftOutIsAskedForAgainAndJudgedWhereItIsTheWorse(t *testing.T) {
+	s := labelsOnly().with("rider.mass", "", "rider.age", `"5 years"`, "vehicle.claimed_speed", `"5 km/h"`,
+		"measured.rest_voltage", `"12.9 V"`, "measured.loaded_voltage", `"12.8 V"`, "measured.loaded_current", `"30 A"`,
+		"measured.ride_time", `"2 h"`, "measured.top_speed", `"9 km/h"`)
+	a := assess(t, s)
+	if a.Conflict == nil || len(a.Conflict.LeftOut) != 2 {
+		t.Fatalf("conflict %+v; this test wants two that are left out", a.Conflict)
+	}
+	for _, key := range a.Conflict.LeftOut {
+		if !slices.ContainsFunc(a.Measure, func(m answer.Measurement) bool { return m.Key == key }) {
+			t.Errorf("%s is not asked for again", key)
+		}
+	}
+	if got := has(a, drive.CodeFastForARideOn); got != answer.Watch {
+		t.Errorf("9 km/h were read: %v", got)
+	}
+	fast := labelsOnly().with("rider.mass", "", "rider.age", `"2 years"`, "measured.top_speed", `"0.5 km/h"`)
+	if a := assess(t, fast); a.Conflict == nil || has(a, drive.CodeFastForARideOn) < answer.Watch {
+		t.Errorf("a speed that fits nothing hides the one that was computed: %v", has(a, drive.CodeFastForARideOn))
 	}
 }
