@@ -20,7 +20,7 @@ func aboutSpeed() []answer.Explanation {
 	return []answer.Explanation{
 		{
 			Code:  CodeFasterThanOriginal,
-			Means: "With this battery the vehicle runs faster than it did when it left the factory. The figure is the new speed over the old one, both computed on level ground.",
+			Means: "With this battery the vehicle runs faster than it did when it left the factory. The figure is the new speed over the old one, both computed on level ground, the old one with a new battery of the old kind.",
 			Hurts: "The energy of a bump grows with the square of the speed: half as fast again is more than twice the blow. The way to a stop grows alike, while steering, brakes and wheels stay what they were. The one who is hurt is the child, or whoever stands in the way.",
 			Limit: "A tenth faster is told, four tenths (twice the energy) is to be put right first. Both steps are this project's own choice. That energy goes with the square is physics.",
 			Do:    "Give the speed a limit in the controller and set it to the old speed, or use a battery of the old voltage. Time ten metres before and after: a stopwatch settles what the computation can only estimate.",
@@ -97,7 +97,7 @@ func aboutMotors() []answer.Explanation {
 			Code:  CodePlasticSoftens,
 			Means: "The outside of the motors gets so hot that plastic gives way: their own end caps, and the gears and gearbox that they sit in.",
 			Hurts: "The brushes lose their place, gears climb over each other, the motor jams. From then on it is a held motor.",
-			Limit: "Nylon softens between 100 and 130 degrees Celsius: trade knowledge, from memory. Below it is not told; from the lower end on it is worth watching, at the upper end it is to be put right.",
+			Limit: "Nylon softens between 100 and 130 degrees Celsius: trade knowledge, from memory. Below it is not told; from the lower end on it is worth watching, at the upper end, or where a case was measured above the lower, it is to be put right.",
 			Do:    "Pause longer, drive shorter, use less voltage. Air holes in the motor cover help only if they keep grass and water out.",
 		},
 	}

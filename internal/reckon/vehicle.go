@@ -99,13 +99,12 @@ type Vehicle struct {
 type past struct {
 	built *build.Built
 	seen  *ride.Seen
-	fresh *ride.Seen // with its battery new, where it was judged
 }
 
-// freshly is the original of a draw as it left its maker: what a vehicle has lived with
+// asMade is the original of a draw as it left its maker: what a vehicle has lived with
 // it has lived with when its battery was new. Where today's is told to be one like it,
 // that one was like today's, but for its wear.
-func (m *maker) freshly(was *past, pick setup.Pick) (*ride.Seen, error) {
+func (m *maker) asMade(seen *ride.Seen, pick setup.Pick) (*ride.Seen, error) {
 	now, then := &m.parts.Pack, &m.parts.Original.Pack
 	fresh := battery.WidthsOf(then.Profile.Family, "new", battery.MakerUnknown).Health
 	asNew := func(f *setup.Figure) float64 {
@@ -117,7 +116,7 @@ func (m *maker) freshly(was *past, pick setup.Pick) (*ride.Seen, error) {
 	alike := now.Profile.Title == then.Profile.Title && now.CellsInSeries == then.CellsInSeries &&
 		now.Joined == then.Joined && now.CapacityAh.Likely == then.CapacityAh.Likely
 	if !alike && pick(&then.Health) >= fresh.Low {
-		return was.seen, nil
+		return seen, nil
 	}
 	c, err := m.was.Case(asNew)
 	if err != nil {
@@ -128,8 +127,8 @@ func (m *maker) freshly(was *past, pick setup.Pick) (*ride.Seen, error) {
 			return nil, err
 		}
 	}
-	seen := ride.See(&c.Case, nil)
-	return &seen, nil
+	made := ride.See(&c.Case, nil)
+	return &made, nil
 }
 
 // depth is how much is made of a draw.
@@ -177,15 +176,16 @@ func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, de
 	if deep == computed {
 		return v, nil
 	}
-	if m.was != nil && was.fresh == nil {
-		if was.fresh, err = m.freshly(was, pick); err != nil {
+	var made *ride.Seen
+	if m.was != nil {
+		if made, err = m.asMade(was.seen, pick); err != nil {
 			return nil, err
 		}
 	}
 	if err := m.now.WithThinnest(v.Now); err != nil {
 		return nil, err
 	}
-	v.Judged, err = m.judge.Case(judge.Case{Now: v.Now, Seen: v.Seen, Original: v.Original, Was: was.fresh, Conflict: conflict, Unadvised: deep == unadvised})
+	v.Judged, err = m.judge.Case(judge.Case{Now: v.Now, Seen: v.Seen, Original: v.Original, Was: made, Conflict: conflict, Unadvised: deep == unadvised})
 	v.Seen.Marks = nil
 	return v, err
 }
