@@ -17,7 +17,7 @@ type Assessment struct {
 	Schema   string           `json:"schema"`
 	Title    string           `json:"title"`
 	Verdict  Level            `json:"verdict"`
-	Headline [3]string        `json:"headline"` // verdict without its level, largest risk, next step
+	Headline [3]string        `json:"headline"` // verdict without its level; largest risk, with how sure it is; next step
 	Draws    DrawFigures      `json:"draws"`
 	Pack     PackFigures      `json:"pack"`
 	Steady   *SteadyFigures   `json:"steady"` // nil on a bench load

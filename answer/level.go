@@ -3,6 +3,7 @@ package answer
 import (
 	"fmt"
 	"slices"
+	"strings"
 )
 
 // Level says how bad a finding is. The zero value is Fine.
@@ -98,6 +99,28 @@ func (c Certainty) String() string {
 		return fmt.Sprintf("certainty %d", int(c))
 	}
 	return certaintyNames[c]
+}
+
+// Adverb is the word in front of what holds so surely: "likely", "possibly" or "seldom",
+// empty for Plain.
+func (c Certainty) Adverb() string {
+	switch c {
+	case Likely:
+		return "likely"
+	case Possible:
+		return "possibly"
+	case Rare:
+		return "seldom"
+	}
+	return ""
+}
+
+// Hedge is that word in front of a sentence, "Possibly: "; empty for Plain.
+func (c Certainty) Hedge() string {
+	if word := c.Adverb(); word != "" {
+		return strings.ToUpper(word[:1]) + word[1:] + ": "
+	}
+	return ""
 }
 
 // MarshalText makes JSON carry the certainty's printed name.

@@ -103,22 +103,9 @@ func (b *builder) headline() [3]fact {
 	}
 	return [3]fact{
 		b.verdict(),
-		{whyName, orElse(b.hedge()+b.say(b.a.Headline[1]), risk)},
+		{whyName, orElse(b.say(b.a.Headline[1]), risk)},
 		{nextName, orElse(b.say(b.a.Headline[2]), next)},
 	}
-}
-
-// hedge says in front of the gravest reason that it does not hold for sure: who reads
-// three lines only must not take it for more.
-func (b *builder) hedge() string {
-	if len(b.a.Findings) == 0 || b.a.Headline[1] == "" || b.a.Findings[0].Level == answer.Fine {
-		return ""
-	}
-	word := certainty(b.a.Findings[0].Certainty)
-	if word == "" {
-		return ""
-	}
-	return capital(word) + ": "
 }
 
 // say makes a sentence of the answer fit to print: clean, and with the user's

@@ -53,42 +53,26 @@ func (b *builder) kindred() string {
 	return "vehicles like this"
 }
 
-// The words in front of a share, everywhere the same.
-const likely, possibly, seldom = "likely", "possibly", "seldom"
-
 // shared is a share as every report says it: a word and, in brackets, of how many.
 func shared(share float64) string {
 	const half, tenth = 0.5, 0.095 // where [counted] begins to count in tenths
-	word := seldom
+	sure := answer.Rare
 	switch {
 	case share >= half:
-		word = likely
+		sure = answer.Likely
 	case share >= tenth:
-		word = possibly
+		sure = answer.Possible
 	}
-	return word + " (" + counted(share) + ")"
+	return so(sure.Adverb(), share)
 }
 
 // so puts a share behind what holds in it.
 func so(what string, share float64) string { return what + " (" + counted(share) + ")" }
 
-// certainty is the word for how surely something holds; empty where it holds plainly.
-func certainty(c answer.Certainty) string {
-	switch c {
-	case answer.Likely:
-		return likely
-	case answer.Possible:
-		return possibly
-	case answer.Rare:
-		return seldom
-	}
-	return ""
-}
-
 // opening says in front of a finding's title how sure it is, and in how many: what
 // figures the title has are of those. What holds plainly has none.
 func (b *builder) opening(f *answer.Finding) string {
-	return b.when(f) + b.share(f, capital(certainty(f.Certainty))+", in ", "")
+	return b.when(f) + b.share(f, capital(f.Certainty.Adverb())+", in ", "")
 }
 
 // openingInBrief is [builder.opening] where many stand in a row.
@@ -96,7 +80,7 @@ func (b *builder) openingInBrief(f *answer.Finding) string { return b.when(f) + 
 
 // spelled is [builder.opening] that says what the share is of.
 func (b *builder) spelled(f *answer.Finding) string {
-	return b.when(f) + b.share(f, capital(certainty(f.Certainty))+", in ", " "+b.kindred())
+	return b.when(f) + b.share(f, capital(f.Certainty.Adverb())+", in ", " "+b.kindred())
 }
 
 // share says in how many a finding holds that does not hold plainly.

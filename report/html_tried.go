@@ -45,8 +45,12 @@ func InFew(a *answer.Assessment, tried *Tried) (string, error) {
 		}
 		const fewCharacters = 60 // two lines of a phone; own choice
 		b := newBuilder(a)
-		why := strings.TrimPrefix(b.headline()[1].value, b.hedge())
-		return word + ": " + b.hedge() + cut(firstClause(why), fewCharacters), nil
+		hedge := ""
+		if len(a.Findings) > 0 {
+			hedge = a.Findings[0].Certainty.Hedge()
+		}
+		why := strings.TrimPrefix(b.headline()[1].value, hedge)
+		return word + ": " + hedge + cut(firstClause(why), fewCharacters), nil
 	}
 	text := "TRIED: " + tried.holds(a.Verdict)
 	if tried.Today != "" {

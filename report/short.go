@@ -109,7 +109,7 @@ func (b *builder) otherDangers(room int) []fact {
 	const name = "Danger too"
 	var list []*answer.Finding
 	for i := range b.a.Findings {
-		if f := &b.a.Findings[i]; f.Level == answer.Danger && f.Title != b.a.Headline[1] {
+		if f := &b.a.Findings[i]; f.Level == answer.Danger && f.Certainty.Hedge()+f.Title != b.a.Headline[1] {
 			list = append(list, f)
 		}
 	}

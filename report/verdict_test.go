@@ -37,18 +37,20 @@ func TestTheVerdictNamesWhatIsNotInOrder(t *testing.T) {
 	}
 }
 
-// Three lines are often all that is passed on: what holds in some draws only must
-// not look certain there.
-func TestTheFirstLinesHedgeWhatIsNotSure(t *testing.T) {
-	for certainty, want := range map[answer.Certainty]string{
-		answer.Plain: "Why: It is hot.", answer.Likely: "Why: Likely: It is hot.", answer.Possible: "Why: Possibly: It is hot.", answer.Rare: "Why: Seldom: It is hot.",
-	} {
-		a := fine()
-		a.Verdict, a.Headline[1] = answer.Watch, "It is hot."
-		a.Findings = []answer.Finding{{Level: answer.Watch, Title: "It is hot.", Certainty: certainty, Share: 0.3}}
-		if lines, err := report.Lead(a); err != nil || lines[1] != want {
-			t.Errorf("%q, %v, want %q", lines[1], err, want)
-		}
+// Three lines are often all that is passed on: they are as sure as the answer is, no
+// more and no less.
+func TestTheFirstLinesAreAsSureAsTheHeadline(t *testing.T) {
+	a := fine()
+	a.Verdict, a.Headline = answer.FixFirst, [3]string{"x", "Possibly: It is hot: it melts.", "To be safe: Cool it."}
+	a.Findings = []answer.Finding{{Level: answer.FixFirst, Title: "It is hot: it melts.", Certainty: answer.Possible, Share: 0.3}}
+	if lines, err := report.Lead(a); err != nil || lines[1] != "Why: Possibly: It is hot: it melts." || lines[2] != "Next: To be safe: Cool it." {
+		t.Errorf("%q, %v", lines, err)
+	}
+	if few, err := report.InFew(a, nil); err != nil || few != "NOT YET: Possibly: It is hot" {
+		t.Errorf("%q, %v", few, err)
+	}
+	if text := written(t, a, report.Options{Format: report.FormatJSON}); !strings.Contains(text, `"Possibly: It is hot: it melts."`) {
+		t.Error("JSON says it otherwise")
 	}
 }
 

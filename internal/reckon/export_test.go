@@ -7,8 +7,9 @@ import (
 
 // What the tests see of the counting.
 var (
-	Changes = changes
-	Habits  = habits
+	Changes  = changes
+	Habits   = habits
+	Headline = headline
 )
 
 // Count counts the findings of some draws, all of equal weight.

@@ -8,7 +8,8 @@ import (
 )
 
 // headline is what must be right when it is all that anybody reads: verdict,
-// largest risk, next step. It holds no figure: those are rounded in reports.
+// largest risk, next step; what does not hold for sure is not said as if it did. It
+// holds no figure: those are rounded in reports.
 func headline(a *answer.Assessment) [3]string {
 	count := func(l answer.Level) int {
 		n := 0
@@ -51,10 +52,10 @@ func headline(a *answer.Assessment) [3]string {
 		h[2] = "Read the cautions, and stay beside it while it runs."
 	}
 	if len(a.Findings) > 0 && a.Findings[0].Level > answer.Fine {
-		h[1] = a.Findings[0].Title
+		h[1] = a.Findings[0].Certainty.Hedge() + a.Findings[0].Title
 		for _, f := range a.Findings {
 			if f.Advice != "" && f.Level > answer.Fine {
-				h[2] = f.Advice
+				h[2] = precaution(&f) + f.Advice
 				break
 			}
 		}
@@ -67,6 +68,14 @@ func headline(a *answer.Assessment) [3]string {
 		}
 	}
 	return h
+}
+
+// precaution says in front of an advice that it may turn out not to be needed.
+func precaution(f *answer.Finding) string {
+	if f.Certainty == answer.Possible || f.Certainty == answer.Rare {
+		return "To be safe: "
+	}
+	return ""
 }
 
 // throughWays is the next step where ways out were found: one of them, and before
