@@ -52,7 +52,9 @@ const LeastDraws, MostDraws = reckon.LeastDraws, reckon.MostDraws
 // Options say how much is computed. The zero value is right for most uses.
 type Options struct {
 	// Draws is how many vehicles are drawn, [LeastDraws] to [MostDraws]; 0 means 2048, which
-	// puts nearly all ends of the ranges within 2 % of those of a hundred thousand.
+	// puts nearly all ends of the ranges within 2 % of those of a hundred thousand. Fewer
+	// than a hundred make a rough answer. Where something was measured so many are
+	// picked by weight from those that were weighed, a likely one several times.
 	Draws int
 	// Ways asks for ways out where something has to be fixed first: sets of changes
 	// that were computed like the setup itself, on the same draws. They cost about

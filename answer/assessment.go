@@ -61,11 +61,11 @@ func (a *Assessment) ChargerOut() bool {
 
 // DrawFigures says how the unknowns were drawn.
 type DrawFigures struct {
-	Count     int     `json:"count"`     // vehicles drawn, readings or none
+	Count     int     `json:"count"`     // different vehicles that the figures are counted over; of those weighed by readings, the ones picked
 	Runs      int     `json:"runs"`      // engine runs in all, those that readings were weighed with included
-	Effective float64 `json:"effective"` // effective number behind the figures
+	Effective float64 `json:"effective"` // how many draws of equal weight would tell as much as these; at most Count
 	Judged    int     `json:"judged"`    // draws of which every finding was made
-	Rough     bool    `json:"rough"`     // fewer than a hundred effective draws: ranges are rough
+	Rough     bool    `json:"rough"`     // Effective is below a hundred: ranges are rough
 	Inside    float64 `json:"inside"`    // share of the draws inside a range: 0.8
 	ShareErr  float64 `json:"share_err"` // standard error of a share of a half
 	Stuck     float64 `json:"stuck"`     // share in which it does not get going

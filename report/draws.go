@@ -114,7 +114,7 @@ func (b *builder) drawn() []fact {
 		}
 	}
 	if d.Rough {
-		text += "; the ranges are rough, because few draws fit all that was read"
+		text += "; the ranges are rough, because they rest on so few"
 	}
 	return []fact{{"Draws", strings.Join(append([]string{text}, b.fates(0)...), "; ")}}
 }

@@ -315,7 +315,7 @@ func (b *builder) sure() section {
 		parts = append(parts, sentence(text))
 	}
 	if d.Rough {
-		parts = append(parts, "Few of them fit what was measured, so the ranges are rough.")
+		parts = append(parts, "The ranges rest on few of them and are rough.")
 	}
 	if len(parts) > 0 {
 		s.text = []string{strings.Join(parts, " ")}

@@ -19,8 +19,11 @@ type Options struct {
 	Scramble uint64   // where the points lie, see [PointsAt]
 }
 
-// The defaults of [Options], and below which effective number an answer is
-// rough: common practice, no published source, and tried on vehicles.
+// RoughBelow is the effective number of draws below which an answer is rough: common
+// practice, no published source, and tried on vehicles.
+const RoughBelow = 100
+
+// The defaults of [Options]: from the same.
 const (
 	defaultPrior   = 256
 	defaultRound   = 256
@@ -29,7 +32,6 @@ const (
 	defaultFreedom = 4
 	leastRounds    = 2
 	patience       = 3 // times as many rounds at most where the answer would still be rough
-	roughBelow     = 100
 )
 
 func (o Options) filled() (Options, error) {
@@ -67,7 +69,6 @@ type Posterior struct {
 	Effective float64     // number of equal draws that would tell as much: 1 / sum of squared weights
 	Runs      int         // how often the model was asked
 	Rounds    int         // rounds after the first draws
-	Rough     bool        // whether Effective is too small for more than a rough answer
 
 	from *sampler
 }
@@ -117,7 +118,7 @@ func (p *Posterior) Grow(enough float64, mostRounds int) error {
 		if p.Effective == 0 {
 			return ErrStandsStill
 		}
-		if p.Rounds >= mostRounds && (p.Effective >= roughBelow || p.Rounds >= patience*mostRounds) || len(s.readings) == 0 && p.Effective >= enough ||
+		if p.Rounds >= mostRounds && (p.Effective >= RoughBelow || p.Rounds >= patience*mostRounds) || len(s.readings) == 0 && p.Effective >= enough ||
 			p.Effective >= enough && p.Rounds >= leastRounds {
 			break
 		}
@@ -128,7 +129,6 @@ func (p *Posterior) Grow(enough float64, mostRounds int) error {
 		}
 		p.Rounds++
 	}
-	p.Z, p.Predicted = s.z, s.predicted
-	p.Runs, p.Rough = s.runs, p.Effective < roughBelow
+	p.Z, p.Predicted, p.Runs = s.z, s.predicted, s.runs
 	return nil
 }

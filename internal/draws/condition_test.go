@@ -42,9 +42,6 @@ func TestAGrossErrorDoesNotCollapseTheDraws(t *testing.T) {
 		readings := read(c, random, (*rand.Rand).NormFloat64, which...)
 		readings[i%5].Value += math.Log(3) // not the volts
 		p := condition(t, which, readings, draws.Options{Choices: cartChoices()})
-		if p.Rough != (p.Effective < 100) {
-			t.Errorf("effective number %.0f, rough %v", p.Effective, p.Rough)
-		}
 		effective = append(effective, p.Effective)
 	}
 	s := draws.SpreadOf(effective, nil)
@@ -141,8 +138,8 @@ func TestWithoutReadingsAllDrawsWeighTheSame(t *testing.T) {
 			t.Fatalf("draw %d of %d: weight %v, want the point with 1/1024", i, len(p.Z), p.Weight[i])
 		}
 	}
-	if p.Runs != 0 || p.Effective != 1024 || p.Rough {
-		t.Errorf("%d runs, effective %v, rough %v; want 0, 1024, false", p.Runs, p.Effective, p.Rough)
+	if p.Runs != 0 || p.Effective != 1024 {
+		t.Errorf("%d runs, effective %v; want 0, 1024", p.Runs, p.Effective)
 	}
 }
 

@@ -91,7 +91,7 @@ func (s *sampler) extendPrior() {
 
 // round fits a proposal to the draws so far and adds its draws.
 func (s *sampler) round(number int, effective float64) {
-	if number >= leastRounds && effective < roughBelow {
+	if number >= leastRounds && effective < RoughBelow {
 		s.strained++
 	}
 	law := s.fit()

@@ -45,7 +45,7 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 	a := &answer.Assessment{
 		Schema: answer.Schema, Title: p.Title, System: p.System, Readings: d.readings, Conflict: d.conflict,
 		Draws: answer.DrawFigures{
-			Count: len(t.weight), Runs: t.runs, Effective: d.effective, Judged: len(t.judged.at), Rough: d.rough,
+			Count: len(t.weight), Runs: t.runs, Effective: effective(d.weight), Judged: len(t.judged.at), Rough: d.rough(),
 			Inside: inside, ShareErr: t.judged.err, Stuck: t.stuck, Crawls: t.crawls, Burnt: t.burnt,
 		},
 	}

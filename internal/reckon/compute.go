@@ -174,15 +174,7 @@ func (t *table) withoutCrawling() {
 // pick chooses the draws that are judged.
 func pick(d *drawn) (j judgedTable) {
 	j.at, j.weight = d.some(mostJudged)
-	if !d.weighed {
-		j.err = 0.5 / math.Sqrt(float64(len(j.at)))
-		return j
-	}
-	squares := 0.0
-	for _, w := range j.weight {
-		squares += w * w
-	}
-	j.err = 0.5 * math.Sqrt(max(squares, 1/d.effective))
+	j.err = 0.5 / math.Sqrt(min(effective(j.weight), effective(d.weight)))
 	return j
 }
 

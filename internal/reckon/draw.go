@@ -16,10 +16,8 @@ type drawn struct {
 	z         [][]float64
 	weight    []float64
 	was       []*past // their originals, nil where nobody will ask for it again
-	effective float64
-	runs      int // engine runs that weighing took
-	rough     bool
-	weighed   bool // by readings: the first draws are no better than the others
+	runs      int     // engine runs that weighing took
+	weighed   bool    // by readings: the first draws are no better than the others
 	readings  []answer.Reading
 	conflict  *answer.Conflict
 	explainer *draws.Explainer // see explain
@@ -58,7 +56,7 @@ func (e *engine) draw(o Options) (*drawn, error) {
 	list := readings(e.parts)
 	if len(list) == 0 {
 		n := o.Draws
-		d := &drawn{z: draws.PointsAt(n, e.world.Dims(), e.scramble), weight: make([]float64, n), effective: float64(n)}
+		d := &drawn{z: draws.PointsAt(n, e.world.Dims(), e.scramble), weight: make([]float64, n)}
 		for i := range d.weight {
 			d.weight[i] = 1 / float64(n)
 		}
@@ -69,12 +67,25 @@ func (e *engine) draw(o Options) (*drawn, error) {
 	if err != nil {
 		return nil, err
 	}
-	d.effective, d.rough, d.weighed = p.Effective, p.Rough, true
+	d.weighed = true
 	d.tell(e, list, used, p, o.firstDraws())
 	d.z = p.Z
 	d.z, d.weight = d.at(resampled(p.Weight, o.Draws)) // most draws of the first round carry nothing
 	return d, nil
 }
+
+// effective is how many draws of equal weight tell as much as some, whose weights add
+// up to 1.
+func effective(weight []float64) float64 {
+	squares := 0.0
+	for _, w := range weight {
+		squares += w * w
+	}
+	return 1 / squares
+}
+
+// rough reports whether so few draws stand behind the ranges that their ends are.
+func (d *drawn) rough() bool { return effective(d.weight) < draws.RoughBelow }
 
 // resampled picks n draws as often as their weights ask for: the places of those
 // that were picked, rising, each with the weight of all its picks.

@@ -209,7 +209,7 @@ func (sp *space) draw() { sp.fresh = draws.Points(len(sp.lead.z), len(sp.keys)) 
 // at is the draws of a follower.
 func (sp *space) at(keys []string) *drawn {
 	d := sp.lead
-	out := &drawn{weight: d.weight, effective: d.effective, rough: d.rough, weighed: d.weighed}
+	out := &drawn{weight: d.weight, weighed: d.weighed}
 	for k := range d.z {
 		z := make([]float64, len(keys))
 		for j, key := range keys {

@@ -384,7 +384,7 @@ func (d *drawn) thinned(n int) *drawn {
 	if len(d.z) <= n {
 		return d
 	}
-	out := &drawn{effective: min(d.effective, float64(n)), rough: d.rough, weighed: d.weighed, conflict: d.conflict}
+	out := &drawn{weighed: d.weighed, conflict: d.conflict}
 	places, weight := d.some(n)
 	out.z, out.weight = d.at(places, weight)
 	for _, i := range places {

@@ -38,7 +38,7 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [/list]
 
 [b]How sure[/b]
-What was measured does not go together; the answer does without: top speed. 1024 vehicles like this were computed, not tested. It does not get going (1 of 12); the motors burn out on the way (1 of 50). 4 values assumed, first of all the gearing. Few of them fit what was measured, so the ranges are rough.
+What was measured does not go together; the answer does without: top speed. 1024 vehicles like this were computed, not tested. It does not get going (1 of 12); the motors burn out on the way (1 of 50). 4 values assumed, first of all the gearing. The ranges rest on few of them and are rough.
 
 [b]Safety[/b]
 [list]

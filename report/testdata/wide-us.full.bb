@@ -48,7 +48,7 @@ Figures are those of the middle one of those that have it. In brackets: found, r
 
 [b]All figures[/b]
 [list]
-[*][b]Draws:[/b] 8 of 10 vehicles like this lie in a range; 1024 drawn, 256 of them judged (a share may be off by 7 in 100); the ranges are rough, because few draws fit all that was read; it does not get going (1 of 12); the motors burn out on the way (1 of 50)
+[*][b]Draws:[/b] 8 of 10 vehicles like this lie in a range; 1024 drawn, 256 of them judged (a share may be off by 7 in 100); the ranges are rough, because they rest on so few; it does not get going (1 of 12); the motors burn out on the way (1 of 50)
 [/list]
 
 [b]Ride[/b]
