@@ -84,8 +84,8 @@ type Reading struct {
 	Error    float64 `json:"error"`    // its standard error
 	Stated   bool    `json:"stated"`   // the setup gave the error
 	Before   Range   `json:"before"`   // what labels alone would have foretold
-	After    Range   `json:"after"`    // what all readings together foretell
-	Fits     bool    `json:"fits"`     // what the draws foretell lies within twice its standard error
+	After    Range   `json:"after"`    // what all readings together foretell, those left out aside
+	Fits     bool    `json:"fits"`     // it was used, and what the draws foretell lies within twice its standard error
 	Explains string  `json:"says"`     // one clause where there is something to say
 	LeftOut  bool    `json:"left_out"` // it contradicts the others and was not used
 }

@@ -51,9 +51,11 @@ func (b *builder) reading(r *answer.Reading) string {
 	if r.Error > 0 && !r.Stated { // otherwise the text says it
 		text += ", give or take " + b.spreadOf(r.Error, r.Unit) + " as such readings usually are"
 	}
-	if r.After != (answer.Range{}) { // nothing is foretold of what does not count
-		text += ". Foretold: " + b.between(r.Before, r.Unit) + " by labels alone, " + b.between(r.After, r.Unit) + " with all readings"
+	with := "all readings"
+	if r.LeftOut {
+		with = "the others"
 	}
+	text += ". Foretold: " + b.between(r.Before, r.Unit) + " by labels alone, " + b.between(r.After, r.Unit) + " with " + with
 	if r.LeftOut {
 		text += ". Left out, because it contradicts the others"
 	}

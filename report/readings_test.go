@@ -43,7 +43,7 @@ func TestAReadingStandsBesideWhatWasForetold(t *testing.T) {
 				Name: "pull", Text: "40 N", Unit: "N", Value: 40, Error: 8, LeftOut: true, Explains: "it would need sand",
 				Before: answer.Range{Low: 90, Likely: 120, High: 160}, After: answer.Range{Low: 100, Likely: 120, High: 140},
 			},
-			"Left out, because it contradicts the others. It would need sand.",
+			"140 N (22 to 31 lbf) with the others. Left out, because it contradicts the others. It would need sand.",
 		},
 		{
 			"nothing was foretold",

@@ -67,9 +67,8 @@ func (e *engine) draw(o Options) (*drawn, error) {
 	if err != nil {
 		return nil, err
 	}
-	d.weighed = true
-	d.tell(e, list, used, p, o.firstDraws())
-	d.z = p.Z
+	d.z, d.weighed = p.Z, true
+	d.tell(e, list, used, p, o)
 	d.z, d.weight = d.at(resampled(p.Weight, o.Draws)) // most draws of the first round carry nothing
 	return d, nil
 }
@@ -263,8 +262,10 @@ func (e *engine) conflict(list []reading, c *draws.Conflict) *answer.Conflict {
 	return out
 }
 
-// tell sets every reading beside what the draws foretell of it.
-func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior, first int) {
+// tell sets every reading beside what the draws foretell of it, one that was left out
+// too.
+func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior, o Options) {
+	first := min(len(p.Z), o.firstDraws())
 	place := map[string]int{}
 	for i := range used {
 		place[used[i].key] = i
@@ -278,9 +279,12 @@ func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior, first 
 			out.Error *= r.value.Likely
 		}
 		j, in := place[r.key]
-		out.LeftOut = !in
-		if in {
-			out.Before = foretold(r, p.Predicted[:min(len(p.Predicted), first)], j, nil)
+		if out.LeftOut = !in; !in {
+			out.Before = foretold(r, d.foretell(e, r, p.Z[:min(first, mostJudged)], o), 0, nil)
+			z, weight := d.at(resampled(p.Weight, mostJudged))
+			out.After = foretold(r, d.foretell(e, r, z, o), 0, weight)
+		} else {
+			out.Before = foretold(r, p.Predicted[:first], j, nil)
 			out.After = foretold(r, p.Predicted, j, p.Weight)
 			miss := math.Abs(r.scaled(out.After.Likely)-r.scaled(out.Value)) / r.err
 			if out.Fits = miss <= coverage; !out.Fits {
@@ -289,6 +293,20 @@ func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior, first 
 		}
 		d.readings = append(d.readings, out)
 	}
+}
+
+// foretell computes what some draws foretell of a reading that they were not weighed
+// with; nothing of those that do not run.
+func (d *drawn) foretell(e *engine, r *reading, z [][]float64, o Options) [][]float64 {
+	predicted, model := make([][]float64, len(z)), e.model([]reading{*r})
+	_ = each(len(z), o.Workers, func(i int) error { // none fails
+		if out := make([]float64, 1); model(0, z[i], out) {
+			predicted[i] = out
+		}
+		return nil
+	})
+	d.runs += len(z)
+	return predicted
 }
 
 // coverage is within how many standard errors a reading comes back: JCGM

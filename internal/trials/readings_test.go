@@ -164,6 +164,13 @@ func TestAConflictIsToldAndTheAnswerDoesWithoutTheWrongOne(t *testing.T) {
 		if r.LeftOut != (r.Key == "measured.pull_force") {
 			t.Errorf("%s: left out %v", r.Key, r.LeftOut)
 		}
+		i := slices.IndexFunc(without.Readings, func(o answer.Reading) bool { return o.Key == r.Key })
+		if was := without.Readings[i]; math.Abs(r.Before.Low/was.Before.Low-1) > 0.1 || math.Abs(r.Before.High/was.Before.High-1) > 0.1 {
+			t.Errorf("%s: labels foretell %+v, beside a wrong reading %+v", r.Key, was.Before, r.Before)
+		}
+		if !(0 < r.After.Low && r.After.Low < r.After.High) || r.LeftOut && r.After.High > r.Value/2 {
+			t.Errorf("%s: %.3g was read, the others foretell %+v", r.Key, r.Value, r.After)
+		}
 	}
 	if x := a.Steady.BatteryA; math.Abs(x/7-1) > 0.15 {
 		t.Errorf("without it the answer should rest on the other readings: %.2f A, 7 A were read", x)

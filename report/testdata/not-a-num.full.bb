@@ -160,7 +160,7 @@ Top speed and ride time cannot both be true.
 
 [list]
 [*][b]Ride time by the clock:[/b] 38 min, give or take 5 min as such readings usually are. Foretold: 21 min to 2 h 50 min by labels alone, 33 to 45 min with all readings. The slow reading of the two.
-[*][b]Top speed:[/b] 18 km/h +- 1 km/h. Foretold: 5 to 9.4 km/h (3.1 to 5.8 mph) by labels alone, 6.1 to 7.6 km/h (3.8 to 4.7 mph) with all readings. Left out, because it contradicts the others. Three times what it can do.
+[*][b]Top speed:[/b] 18 km/h +- 1 km/h. Foretold: 5 to 9.4 km/h (3.1 to 5.8 mph) by labels alone, 6.1 to 7.6 km/h (3.8 to 4.7 mph) with the others. Left out, because it contradicts the others. Three times what it can do.
 [*][b]Not all true:[/b] top speed; ride time by the clock
 [*][b]Likeliest wrong:[/b] top speed; the answer does without it
 [*][b]Nearly as likely:[/b] ride time by the clock
