@@ -43,7 +43,9 @@ import (
 // all of it at once.
 func Load(path string) (*setup.Setup, error) { return setup.Load(path) }
 
-// Read reads a setup from r; name stands in for the file name in faults.
+// Read reads a setup from r; name stands in for the file name in faults. No file that
+// it names (a chemistry, tables, a load's pattern) is opened, since it may come from a
+// stranger; [setup.ReadWith] takes the folder of those where they are wanted.
 func Read(r io.Reader, name string) (*setup.Setup, error) { return setup.Read(r, name) }
 
 // LeastDraws and MostDraws are how many vehicles may be drawn.

@@ -25,7 +25,7 @@ type Changes struct {
 	// AnyFolder is that of [Setup.AnyFolder], where it was not allowed yet.
 	AnyFolder bool
 	// Dir is the folder of files that the setup names, for [ReadWith] and [OfWith];
-	// empty is the working directory.
+	// empty is none: such a setup may name no file. "." is the working directory.
 	Dir string
 	// PackName and SetName stand in faults of these in place of file and line.
 	PackName, SetName string

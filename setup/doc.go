@@ -22,7 +22,9 @@
 //
 // A file may be 1 MiB long, have 500 keys and nest 8 deep; more is refused
 // before it is decoded. Bounds on single values are common sense, not from any
-// published source.
+// published source. Files that a setup names are looked for in its own folder and
+// below; a setup that is no file, from [Read] or [Of], has none opened unless
+// [Changes.Dir] names a folder. What is wrong in such a file is told with what was read.
 //
 // # Sources
 //

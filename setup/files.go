@@ -20,7 +20,7 @@ type file struct {
 
 // open opens a file that the setup names and hands it to use. Names are taken
 // from the folder of the setup file, and none leads out of it unless the caller
-// allowed that.
+// allowed that. A setup without a folder has none to look in.
 func (r *resolver) open(w Word, use func(*file) error) {
 	name := w.Text
 	if !filepath.IsAbs(name) {
@@ -51,6 +51,9 @@ func (s *Setup) openFile(name string) (*os.File, error) {
 	if s.AnyFolder {
 		return OpenFile(name)
 	}
+	if s.Dir == "" {
+		return nil, errNoFolder
+	}
 	folder, err := filepath.Abs(s.Dir)
 	if err != nil {
 		return nil, err
@@ -74,7 +77,10 @@ func (s *Setup) openFile(name string) (*os.File, error) {
 	return f, err
 }
 
-var errOutside = errors.New("it lies outside the setup's own folder, which has to be allowed")
+var (
+	errOutside  = errors.New("it lies outside the setup's own folder, which has to be allowed")
+	errNoFolder = errors.New("this setup has no folder to look in, being no file, and was given none")
+)
 
 // table reads a TOML table file whole and refuses one that was made to exhaust
 // the decoder, as it is refused in the setup itself.

@@ -86,6 +86,25 @@ func TestNoFileLeadsOutOfTheFolderUnlessAllowed(t *testing.T) {
 	if err := os.Symlink("../out.csv", filepath.Join(dir, "link.csv")); err != nil {
 		t.Skip("no links here: ", err)
 	}
+	t.Chdir(dir)
+	for how, make := range map[string]func(c setup.Changes) (*setup.Setup, error){
+		"read": func(c setup.Changes) (*setup.Setup, error) {
+			return setup.ReadWith(strings.NewReader("[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"in.csv\"\n"), "sent", c)
+		},
+		"of keys": func(c setup.Changes) (*setup.Setup, error) {
+			return setup.OfWith(map[string]string{"pack.label": "12 V 7 Ah", "load.pattern": "in.csv"}, "sent", c)
+		},
+	} {
+		for dir, opens := range map[string]bool{"": false, ".": true, "..": false} {
+			s, err := make(setup.Changes{Dir: dir})
+			if err == nil {
+				_, err = s.Parts()
+			}
+			if (err == nil) != opens || dir == "" && !strings.Contains(err.Error(), "no folder to look in") {
+				t.Errorf("%s, in folder %q: %v", how, dir, err)
+			}
+		}
+	}
 	for name, inside := range map[string]bool{
 		"in.csv": true, "below/in.csv": true, "below/../in.csv": true, filepath.Join(dir, "in.csv"): true,
 		"../out.csv": false, "below/../../out.csv": false, filepath.Join(top, "out.csv"): false, "link.csv": false,

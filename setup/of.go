@@ -18,7 +18,7 @@ const NothingTold = "{}"
 // Of makes a setup of keys and what would stand behind them in a file, without
 // quotes: {"pack.label": "20 V max 5 Ah", "vehicle.has_board": "true"}. The same
 // registry checks it with the same faults as a file, all at once. A table without
-// a key is [NothingTold].
+// a key is [NothingTold]. As with [Read], no file that it names is opened.
 func Of(values map[string]string) (*Setup, error) { return OfWith(values, "", Changes{}) }
 
 // OfWith is [Of] with a name for messages, and with changes made to what the keys

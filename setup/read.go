@@ -46,7 +46,8 @@ func LoadWith(path string, c Changes) (*Setup, error) {
 }
 
 // Read reads a setup from r; the name stands in messages. A setup that is not
-// in order gives [Faults].
+// in order gives [Faults]. It may come from a stranger: no file that it names is
+// opened, see [Changes.Dir].
 func Read(r io.Reader, name string) (*Setup, error) { return ReadWith(r, name, Changes{}) }
 
 // ReadWith is [Read] with changes made to what r says. Faults of both come at

@@ -5,9 +5,9 @@ package setup
 // keys.go.
 type Setup struct {
 	Name string // file name as given, for messages
-	Dir  string // folder of the file; empty when it was not a file
+	Dir  string // folder of the file; empty when it was not a file: then it may name none
 
-	// AnyFolder lets the setup name files outside its own folder. A file of a
+	// AnyFolder lets the setup name files outside its own folder. A setup of a
 	// stranger should not: it could have others read.
 	AnyFolder bool
 

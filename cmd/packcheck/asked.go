@@ -83,7 +83,7 @@ func tellLeftOut(w io.Writer, setups ...*setup.Setup) {
 // changesIn reads what --set changes; what is not in order is told with the
 // faults of the setup.
 func changesIn(c *cli.Command) (setup.Changes, setup.Faults) {
-	ch := setup.Changes{Set: map[string]string{}, PackName: "--" + flagPack, SetName: "--" + flagSet, AnyFolder: c.Bool(flagAnyFolder)}
+	ch := setup.Changes{Set: map[string]string{}, PackName: "--" + flagPack, SetName: "--" + flagSet, AnyFolder: c.Bool(flagAnyFolder), Dir: "."}
 	var faults setup.Faults
 	for _, arg := range c.StringSlice(flagSet) {
 		key, text, ok := strings.Cut(arg, "=")
@@ -142,7 +142,7 @@ func read(name string, stdin io.Reader, c setup.Changes) (*setup.Setup, error) {
 	var err error
 	switch name {
 	case "":
-		s, err = new(setup.Setup).Change(c)
+		s, err = setup.OfWith(nil, "", c)
 	case stdinName:
 		s, err = setup.ReadWith(stdin, "standard input", c)
 	default:

@@ -144,8 +144,9 @@ the same sort, and nobody changed it since. --overwrite lifts that; only with
 it, --write-setup may also write over the setup file that was read.
 
 Files that a setup names (a chemistry, tables, a load's pattern) are looked
-for in its own folder and below, and nowhere else unless --any-folder allows
-it: a stranger's file shall not have others read.
+for in its own folder and below (that of the command for a setup that is no
+file), and nowhere else unless --any-folder allows it: a stranger's file shall
+not have others read.
 `
 
 const topicShell = `Completion of options, keys, questions and codes:

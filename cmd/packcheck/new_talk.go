@@ -61,7 +61,7 @@ func newTalk(in io.Reader, out io.Writer) *talk {
 	w, isFile := in.(io.Writer)
 	return &talk{
 		in: lines, out: out, echo: !isFile || !isTerminal(w),
-		base: &setup.Setup{}, given: map[string]string{}, passed: map[string]bool{},
+		base: &setup.Setup{Dir: "."}, given: map[string]string{}, passed: map[string]bool{},
 	}
 }
 
