@@ -12,26 +12,24 @@ type Fault struct {
 	File string // as given to Extend
 	Line int    // 1-based; 0 when the mistake is that something is missing from the file
 	Key  string // dotted
-	Got  string // what was read; empty when nothing was
+	Read string // what was read; empty when something is missing
 	Want string // what would be right
 }
 
-// Error is one line: file, line, key, what was read, what would be right.
+// Error is one line: file:line: key: read "x"; want y.
 func (f Fault) Error() string {
-	var b strings.Builder
-	b.WriteString(f.File)
+	place := f.File
 	if f.Line > 0 {
-		fmt.Fprintf(&b, ":%d", f.Line)
+		place = fmt.Sprintf("%s:%d", f.File, f.Line)
 	}
-	b.WriteString(": ")
 	if f.Key != "" {
-		b.WriteString(f.Key + ": ")
+		place += ": " + f.Key
 	}
-	if f.Got != "" {
-		b.WriteString(f.Got + "; ")
+	read := "nothing"
+	if f.Read != "" {
+		read = fmt.Sprintf("%q", f.Read)
 	}
-	b.WriteString("want " + f.Want)
-	return b.String()
+	return fmt.Sprintf("%s: read %s; want %s", place, read, f.Want)
 }
 
 // Faults is every mistake in one chemistry file, in file order.

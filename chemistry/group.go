@@ -16,7 +16,7 @@ type document struct {
 	faults Faults
 }
 
-func (d *document) fault(key, got, want string) {
+func (d *document) fault(key, read, want string) {
 	line, at := 0, key
 	for {
 		if n, ok := d.lines[at]; ok {
@@ -29,7 +29,7 @@ func (d *document) fault(key, got, want string) {
 		}
 		at = at[:dot]
 	}
-	d.faults = append(d.faults, Fault{File: d.file, Line: line, Key: key, Got: got, Want: want})
+	d.faults = append(d.faults, Fault{File: d.file, Line: line, Key: key, Read: read, Want: want})
 }
 
 // locate notes the line of every table header and key. Keys inside inline
@@ -101,7 +101,7 @@ func (g *group) text(name string) string {
 	s, isText := value.(string)
 	switch {
 	case !ok:
-		g.doc.fault(g.key+"."+name, "missing", "a text")
+		g.doc.fault(g.key+"."+name, "", "a text")
 	case !isText || strings.TrimSpace(s) == "":
 		g.doc.fault(g.key+"."+name, describe(value), "a text")
 	}
@@ -120,7 +120,7 @@ func (g *group) textOr(name, otherwise string) string {
 func (g *group) num(name string, lo, hi float64) float64 {
 	value, ok := g.take(name)
 	if !ok {
-		g.doc.fault(g.key+"."+name, "missing", within(lo, hi))
+		g.doc.fault(g.key+"."+name, "", within(lo, hi))
 		return 0
 	}
 	x, isNumber := number(value)
@@ -143,7 +143,7 @@ func (g *group) numOr(name string, otherwise, lo, hi float64) float64 {
 func (g *group) nums(name string, lo, hi float64) []float64 {
 	value, ok := g.take(name)
 	if !ok {
-		g.doc.fault(g.key+"."+name, "missing", "a list of numbers, each "+within(lo, hi))
+		g.doc.fault(g.key+"."+name, "", "a list of numbers, each "+within(lo, hi))
 		return nil
 	}
 	list, ok := value.([]any)
@@ -217,16 +217,12 @@ func (g *group) source(known func(id string) bool) string {
 	value, ok := g.take("source")
 	s, isText := value.(string)
 	if !ok || !isText || strings.TrimSpace(s) == "" {
-		got := "missing"
-		if ok {
-			got = describe(value)
-		}
-		g.doc.fault(g.key+".source", got, "the ID of a [source.ID] table: values without a source do not load")
+		g.doc.fault(g.key+".source", describe(value), "the ID of a [source.ID] table: values without a source do not load")
 		return ""
 	}
 	for id := range strings.SplitSeq(s, ",") {
 		if id = strings.TrimSpace(id); !known(id) {
-			g.doc.fault(g.key+".source", fmt.Sprintf("%q", id), "the ID of a [source.ID] table with text and known")
+			g.doc.fault(g.key+".source", id, "the ID of a [source.ID] table with text and known")
 		}
 	}
 	return s
@@ -235,11 +231,12 @@ func (g *group) source(known func(id string) bool) string {
 // done reports the keys that nobody took.
 func (g *group) done() {
 	for _, name := range slices.Sorted(maps.Keys(g.rows)) {
-		want := "no such key"
-		if near := nearest(name, g.ask); near != "" {
-			want = near
+		want := nearest(name, g.ask)
+		if want == "" {
+			slices.Sort(g.ask)
+			want = "one of " + strings.Join(slices.Compact(g.ask), ", ")
 		}
-		g.doc.fault(g.key+"."+name, "unknown key", want)
+		g.doc.fault(g.key+"."+name, name, want)
 	}
 }
 
@@ -256,19 +253,20 @@ func number(v any) (float64, bool) {
 
 func within(lo, hi float64) string { return fmt.Sprintf("a number from %g to %g", lo, hi) }
 
-// describe names a value that was not wanted, cut to a readable length.
+// describe names a value that was not wanted, cut to a readable length; nothing where
+// there is none.
 func describe(v any) string {
 	s := fmt.Sprintf("%v", v)
 	switch x := v.(type) {
-	case string:
-		s = fmt.Sprintf("%q", x)
+	case nil:
+		return ""
 	case map[string]any:
 		return "a table"
 	case []any:
 		return fmt.Sprintf("a list of %d", len(x))
 	}
 	if len(s) > 40 {
-		s = s[:40] + "..."
+		s = strings.ToValidUTF8(s[:40], "") + "..."
 	}
 	return s
 }

@@ -1,7 +1,6 @@
 package chemistry
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"maps"
@@ -36,26 +35,23 @@ func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	if len(text) > maxFileBytes {
-		return nil, Faults{{File: name, Got: "more than 1 MB", Want: "a chemistry file of a few kilobytes"}}
+		return nil, Faults{{File: name, Read: "more than 1 MB", Want: "a chemistry file of a few kilobytes"}}
 	}
 	if problem, line := nesting.Check(string(text), deepest); problem != "" {
-		return nil, Faults{{File: name, Line: line, Got: problem, Want: "a chemistry file, which nests three deep"}}
+		return nil, Faults{{File: name, Line: line, Read: problem, Want: "a chemistry file, which nests three deep"}}
 	}
 	doc := &document{file: name}
 	var tree map[string]any
 	if _, err := toml.Decode(string(text), &tree); err != nil {
-		fault := Fault{File: name, Got: err.Error(), Want: "a TOML file"}
-		if pe, ok := errors.AsType[toml.ParseError](err); ok {
-			fault.Line, fault.Got = pe.Position.Line, pe.Message
-		}
-		return nil, Faults{fault}
+		line, message := nesting.Unreadable(err) // what stands in a file that is none of ours is not said
+		return nil, Faults{{File: name, Line: line, Read: "what is no TOML", Want: "a TOML file: " + message}}
 	}
 	doc.lines = locate(string(text))
 	copied := *s // adding a row copies what it is added to
 	next := &copied
 	for _, key := range slices.Sorted(maps.Keys(tree)) {
 		if !slices.Contains(topTables[:], key) {
-			doc.fault(key, "unknown table", "[source.ID], [chemistry.NAME], [member.NAME], [charging.MEMBER] and [family.NAME]")
+			doc.fault(key, key, "[source.ID], [chemistry.NAME], [member.NAME], [charging.MEMBER] and [family.NAME]")
 		}
 	}
 	root := &group{doc: doc, rows: tree}
@@ -92,7 +88,7 @@ func tables(root *group, key string) map[string]*group {
 	out := map[string]*group{}
 	for name := range all {
 		if strings.Trim(name, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_") != "" || name == "" {
-			root.doc.fault(key+"."+name, "", "a name of letters, digits, - and _")
+			root.doc.fault(key+"."+name, name, "a name of letters, digits, - and _")
 		}
 		if g, ok := parent.table(name); ok {
 			out[name] = g
@@ -121,14 +117,14 @@ func readProfile(g *group, name string, have, next *Set) Profile {
 		p.Title = g.textOr("title", p.Title)
 	} else {
 		if baseName != "" {
-			g.doc.fault(g.key+".based_on", fmt.Sprintf("%q", baseName), "one of "+strings.Join(have.Names(), ", "))
+			g.doc.fault(g.key+".based_on", baseName, "one of "+strings.Join(have.Names(), ", "))
 		}
 		p.Title = g.text("title")
 	}
 	p.Name = name
 	family := Family(g.textOr("family", string(p.Family)))
 	if family != LeadAcid && family != Lithium && family != Nickel {
-		g.doc.fault(g.key+".family", fmt.Sprintf("%q", family), `"lead-acid", "lithium" or "nickel"`)
+		g.doc.fault(g.key+".family", string(family), `"lead-acid", "lithium" or "nickel"`)
 	}
 	p.Family = family
 	known := next.sources.Has
@@ -139,7 +135,7 @@ func readProfile(g *group, name string, have, next *Set) Profile {
 			source := sub.source(known)
 			readGroup(&p, part, sub, source)
 		case !based && part != optionalGroup:
-			g.doc.fault(g.key+"."+part, "missing", "a table ["+g.key+"."+part+"]")
+			g.doc.fault(g.key+"."+part, "", "a table ["+g.key+"."+part+"]")
 		}
 	}
 	g.done()

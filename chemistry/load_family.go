@@ -22,7 +22,7 @@ func readMembers(groups map[string]*group, have, next *Set) {
 			CellKg:    g.numOr("cell_kg", 0, 0, 100),
 		}
 		if m.Kind != anyOfKind && !slices.Contains(kinds[:], m.Kind) {
-			g.doc.fault(g.key+".kind", fmt.Sprintf("%q", m.Kind), fmt.Sprintf("one of %q", kinds))
+			g.doc.fault(g.key+".kind", string(m.Kind), fmt.Sprintf("one of %q", kinds))
 		}
 		m.Profile = readProfile(g, name, have, next)
 		next.members = next.members.With(name, m)
@@ -37,7 +37,7 @@ func readCharging(groups map[string]*group, next *Set) {
 		g := groups[name]
 		m, ok := next.members.Get(name)
 		if !ok {
-			g.doc.fault(g.key, fmt.Sprintf("%q", name), "the name of a [member.NAME] table")
+			g.doc.fault(g.key, name, "the name of a [member.NAME] table")
 		}
 		m.Profile.Charge.MaxC, m.Profile.Charge.Source = g.num("max_c", 0.001, 100), g.source(known)
 		g.done()
@@ -58,7 +58,7 @@ func readFamilies(groups map[string]*group, next *Set) {
 		g.done()
 		for _, member := range f.members {
 			if !next.members.Has(member) && !next.profiles.Has(member) {
-				g.doc.fault(g.key+".members", fmt.Sprintf("%q", member), "names of [member.NAME] or [chemistry.NAME] tables")
+				g.doc.fault(g.key+".members", member, "names of [member.NAME] or [chemistry.NAME] tables")
 			}
 		}
 		sum := 0.0

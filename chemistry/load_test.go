@@ -95,18 +95,18 @@ func TestFaultsSayFileLineKeyAndWhatIsRight(t *testing.T) {
 		says           []string
 	}{
 		{"a group without a source", "c = 0.9\nk_per_s = 1e-4\nsource = \"my-bench\"", "c = 0.9\nk_per_s = 1e-4", []string{
-			"mine.toml:10: chemistry.mine.wells.source: missing; want the ID of a [source.ID] table: values without a source do not load",
+			"mine.toml:10: chemistry.mine.wells.source: read nothing; want the ID of a [source.ID] table: values without a source do not load",
 		}},
-		{"an unknown source", `source = "my-bench"`, `source = "my-bnch"`, []string{`mine.toml:13: chemistry.mine.wells.source: "my-bnch"; want`}},
-		{"an unknown key", "c = 0.9", "c = 0.9\nk_pers = 1", []string{"mine.toml:12: chemistry.mine.wells.k_pers: unknown key; want k_per_s"}},
-		{"an unknown group", "[chemistry.mine.wells]", "[chemistry.mine.weels]", []string{"mine.toml:10: chemistry.mine.weels: unknown key; want wells"}},
-		{"a number out of range", "c = 0.9", "c = 1.9", []string{"mine.toml:11: chemistry.mine.wells.c: 1.9; want a number from 0.01 to 1"}},
-		{"not a number", "c = 0.9", "c = nan", []string{"mine.toml:11: chemistry.mine.wells.c: NaN; want a number"}},
-		{"a text for a number", "c = 0.9", `c = "much"`, []string{`mine.toml:11: chemistry.mine.wells.c: "much"; want a number`}},
-		{"the wrong case", "c = 0.9", "C = 0.9", []string{"chemistry.mine.wells.C: unknown key; want c", "chemistry.mine.wells.c: missing"}},
-		{"an unknown base", `based_on = "li-ion"`, `based_on = "lion"`, []string{`mine.toml:7: chemistry.mine.based_on: "lion"; want one of agm,`}},
+		{"an unknown source", `source = "my-bench"`, `source = "my-bnch"`, []string{`mine.toml:13: chemistry.mine.wells.source: read "my-bnch"; want`}},
+		{"an unknown key", "c = 0.9", "c = 0.9\nk_pers = 1", []string{`mine.toml:12: chemistry.mine.wells.k_pers: read "k_pers"; want k_per_s`}},
+		{"an unknown group", "[chemistry.mine.wells]", "[chemistry.mine.weels]", []string{`mine.toml:10: chemistry.mine.weels: read "weels"; want wells`}},
+		{"a number out of range", "c = 0.9", "c = 1.9", []string{`mine.toml:11: chemistry.mine.wells.c: read "1.9"; want a number from 0.01 to 1`}},
+		{"not a number", "c = 0.9", "c = nan", []string{`mine.toml:11: chemistry.mine.wells.c: read "NaN"; want a number`}},
+		{"a text for a number", "c = 0.9", `c = "much"`, []string{`mine.toml:11: chemistry.mine.wells.c: read "much"; want a number`}},
+		{"the wrong case", "c = 0.9", "C = 0.9", []string{`chemistry.mine.wells.C: read "C"; want c`, "chemistry.mine.wells.c: read nothing; want a number"}},
+		{"an unknown base", `based_on = "li-ion"`, `based_on = "lion"`, []string{`mine.toml:7: chemistry.mine.based_on: read "lion"; want one of agm,`}},
 		{"two faults at once", "c = 0.9\nk_per_s = 1e-4", "c = 9\nk_per_s = -1", []string{"mine.toml:11:", "mine.toml:12:"}},
-		{"no TOML", "[chemistry.mine]", "[chemistry.mine", []string{"mine.toml:7: expected"}},
+		{"no TOML", "[chemistry.mine]", "[chemistry.mine", []string{`mine.toml:6: read "what is no TOML"; want a TOML file: expected`}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			text := strings.Replace(mine, c.from, c.to, 1)
@@ -145,9 +145,9 @@ source = "my-bench"
 		t.Errorf("fast branch %+v, slow branch %+v", p.Fast, p.Slow)
 	}
 	for from, want := range map[string]string{
-		"knee_v = 0.05":    "mine.toml:18: chemistry.mine.fast.knee_v: -1; want a number from 0.001 to 1",
-		"[8, 1, 0.2]":      "mine.toml:20: chemistry.mine.fast.factor: 3 at reference_c; want 1 at reference_c",
-		"temp_c = [0, 25,": "chemistry.mine.fast.temp_c: 2 values against 3",
+		"knee_v = 0.05":    `mine.toml:18: chemistry.mine.fast.knee_v: read "-1"; want a number from 0.001 to 1`,
+		"[8, 1, 0.2]":      `mine.toml:20: chemistry.mine.fast.factor: read "3 at reference_c"; want 1 at reference_c`,
+		"temp_c = [0, 25,": `chemistry.mine.fast.temp_c: read "2 values against 3"; want rising values, as many as factor has`,
 	} {
 		to := map[string]string{"knee_v = 0.05": "knee_v = -1", "[8, 1, 0.2]": "[8, 3, 0.2]", "temp_c = [0, 25,": "temp_c = [0,"}[from]
 		_, err := chemistry.Builtin().Extend(strings.NewReader(strings.Replace(bent, from, to, 1)), "mine.toml")
@@ -169,7 +169,7 @@ func TestOnlyLeadAcidSaysHowItTakesACharge(t *testing.T) {
 	}
 	text := mine + "\n[chemistry.mine.acceptance]\nohm_ah = 0.1\npower = 1\noffset = 0\nsource = \"my-bench\"\n"
 	_, err := set.Extend(strings.NewReader(text), "mine.toml")
-	for _, want := range []string{"chemistry.mine.acceptance.offset: 0; want", "chemistry.mine.acceptance.gas_c: missing"} {
+	for _, want := range []string{`chemistry.mine.acceptance.offset: read "0"; want`, "chemistry.mine.acceptance.gas_c: read nothing"} {
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("got\n%v\nwant a line with\n%s", err, want)
 		}

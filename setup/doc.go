@@ -24,7 +24,8 @@
 // before it is decoded. Bounds on single values are common sense, not from any
 // published source. Files that a setup names are looked for in its own folder and
 // below; a setup that is no file, from [Read] or [Of], has none opened unless
-// [Changes.Dir] names a folder. What is wrong in such a file is told with what was read.
+// [Changes.Dir] names a folder. What is wrong in such a file is told
+// with the values that were read.
 //
 // # Sources
 //

@@ -9,9 +9,9 @@ import (
 
 // Fault is one thing wrong in a setup file.
 type Fault struct {
-	File string // name as given to Load or Read
-	Line int    // 1-based; 0 when the fault is of the whole file
-	Key  string // full key, such as "pack.capacity"; empty when there is none
+	File string // name as given to Load or Read, or what goes by another: a file that the setup names, a change
+	Line int    // 1-based; 0 when the fault is of the whole file, or of a change
+	Key  string // full key, such as "pack.capacity", of the setup or of the file that it names; empty when there is none
 	Read string // what was read; empty when something is missing
 	Want string // what would be right
 }

@@ -59,8 +59,10 @@ func TestFilesThatASetupNamesAreReadFromItsFolder(t *testing.T) {
 		{"[pack]\nlabel = \"12 V 7 Ah\"\n[load]\npattern = \"bad.csv\"\n", "0,1\n", `bad.csv: load.pattern: read "rows of numbers: 1"; want at least two`},
 		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "x = " + strings.Repeat("[", 50_000), `want a file that can be read (line 1: values are nested more than 8 deep)`},
 		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "# " + strings.Repeat("x", 1<<20), `want a file that can be read (larger than 1 MiB)`},
-		{"tables_file = \"bad.csv\"\n[pack]\nlabel = \"12 V 7 Ah\"\n", "[ground.x]\nrolling_mm = 3\n", filepath.Join(dir, "bad.csv") + ":"},
-		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "[chemistry.mine]\ncolour = 1\n", filepath.Join(dir, "bad.csv") + ":"},
+		{"tables_file = \"bad.csv\"\n[pack]\nlabel = \"12 V 7 Ah\"\n", "[ground.x]\nrolling_mm = 3\n", filepath.Join(dir, "bad.csv") + `:2: ground.x.rolling_mm: read "3"; want [low, likely, high]`},
+		{"tables_file = \"bad.csv\"\n[pack]\nlabel = \"12 V 7 Ah\"\n", "a note\n", filepath.Join(dir, "bad.csv") + `:1: read "what is no TOML"; want a TOML file: `},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "a note\n", filepath.Join(dir, "bad.csv") + `:1: read "what is no TOML"; want a TOML file: `},
+		{"[pack]\nlabel = \"12 V 7 Ah\"\nchemistry_file = \"bad.csv\"\n", "[chemistry.mine]\ncolour = 1\n", filepath.Join(dir, "bad.csv") + `:2: chemistry.mine.colour: read "colour"; want one of `},
 	} {
 		write("bad.csv", c.file)
 		if _, err := load(c.text); err == nil || !strings.Contains(err.Error(), c.want) {

@@ -2,7 +2,6 @@ package setup
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -172,19 +171,14 @@ func (d *decoder) decode(text string) *Setup {
 // syntax notes one mistake in the TOML itself. It returns the line to leave out
 // for another try, 0 when the rest of the file cannot be trusted without it.
 func (d *decoder) syntax(err error, lines []string) int {
-	var pe toml.ParseError
-	if !errors.As(err, &pe) || pe.Position.Line < 1 || pe.Position.Line > len(lines) {
-		d.fault(0, "", "the file", "TOML: "+plainMessage(err.Error()))
+	line, message := nesting.Unreadable(err)
+	if line < 1 || line > len(lines) {
+		d.fault(0, "", "the file", "TOML: "+plainMessage(message))
 		return 0
-	}
-	line := pe.Position.Line
-	// A line end where none may be is noticed on the line after.
-	if line > 1 && strings.Contains(pe.Message, "end table name, but got '\\n'") {
-		line--
 	}
 	read := strings.TrimSpace(lines[line-1])
 	name, value, isPair := strings.Cut(read, "=")
-	want := "TOML: " + plainMessage(pe.Message)
+	want := "TOML: " + plainMessage(message)
 	key, example := "", `the value in quotes, such as "7 Ah"`
 	if isPair {
 		key = strings.Trim(strings.TrimSpace(name), `"'`)
@@ -198,7 +192,7 @@ func (d *decoder) syntax(err error, lines []string) int {
 		key = strings.TrimPrefix(table+"."+key, ".")
 	}
 	switch value = strings.TrimSpace(value); {
-	case strings.Contains(pe.Message, "already been defined"):
+	case strings.Contains(message, "already been defined"):
 		want = "each table and key once only"
 	case strings.HasPrefix(read, "["):
 		want = "a table name in square brackets, such as [pack]"
@@ -206,9 +200,9 @@ func (d *decoder) syntax(err error, lines []string) int {
 		want = "straight quotes, not the curly ones of a word processor: " + strconv.Quote(strings.Trim(value, "\u201c\u201d\u201e\u2018\u2019\u00ab\u00bb\"' "))
 	case isPair && value != "" && strings.IndexByte(`"'[{`, value[0]) < 0:
 		want = example
-	case isPair && strings.Contains(pe.Message, "strings cannot contain newlines"):
+	case isPair && strings.Contains(message, "strings cannot contain newlines"):
 		want = "a closing quote on the same line"
-	case isPair && strings.Contains(pe.Message, "top-level item to end"):
+	case isPair && strings.Contains(message, "top-level item to end"):
 		want = "nothing behind the value but a # comment"
 	case isPair && value == "":
 		want = example

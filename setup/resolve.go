@@ -364,7 +364,7 @@ func (r *resolver) ownFiles() {
 
 // foreign turns the faults of a table or chemistry file into faults of ours.
 func (r *resolver) foreign(w Word, name string, err error) {
-	var te *tables.FileError
+	var te tables.Faults
 	var ce chemistry.Faults
 	var own Fault
 	switch {
@@ -372,12 +372,12 @@ func (r *resolver) foreign(w Word, name string, err error) {
 	case errors.As(err, &own):
 		r.faults = append(r.faults, own)
 	case errors.As(err, &te):
-		for _, f := range te.Faults {
-			r.faults = append(r.faults, Fault{File: name, Line: f.Line, Key: f.Row, Read: "this", Want: f.Problem})
+		for _, f := range te {
+			r.faults = append(r.faults, Fault(f))
 		}
 	case errors.As(err, &ce):
 		for _, f := range ce {
-			r.faults = append(r.faults, Fault{File: name, Line: f.Line, Key: f.Key, Read: f.Got, Want: f.Want})
+			r.faults = append(r.faults, Fault(f))
 		}
 	default:
 		r.fault(w.Line, w.Key, w.Text, fmt.Sprintf("a file that can be read (%v)", err))

@@ -162,7 +162,7 @@ func readAmpacity(t *Tables, w *row) {
 		source:      w.source(),
 	}
 	if c.ambientC >= c.insulationC {
-		w.fault("ambient_c", "want less than insulation_c")
+		w.fault("ambient_c", c.ambientC, fmt.Sprintf("less than insulation_c, %g", c.insulationC))
 		return
 	}
 	amps := span{0.1, 2000}
@@ -180,7 +180,7 @@ func readAmpacity(t *Tables, w *row) {
 func (w *row) gaugeCurve(amps span) []Point {
 	gauges, values := w.numbers("awg", span{-3, 40}), w.numbers("amps", amps)
 	if len(gauges) != len(values) {
-		w.fault("amps", "want as many numbers as in awg")
+		w.fault("amps", fmt.Sprintf("%d numbers", len(values)), fmt.Sprintf("as many as awg has: %d", len(gauges)))
 	}
 	if len(gauges) == 0 || len(gauges) != len(values) {
 		return []Point{{X: 1, Y: 1}} // there is a fault already
@@ -188,7 +188,7 @@ func (w *row) gaugeCurve(amps span) []Point {
 	points := make([]Point, len(gauges))
 	for i, number := range gauges {
 		if i > 0 && number >= gauges[i-1] {
-			w.fault("awg", fmt.Sprintf("%g after %g: want falling numbers, the thinnest wire first", number, gauges[i-1]))
+			w.fault("awg", fmt.Sprintf("%g after %g", number, gauges[i-1]), "falling numbers, the thinnest wire first")
 		}
 		points[i] = Point{AWGAreaMM2(int(number)), values[i]}
 	}

@@ -78,7 +78,7 @@ func readGrowth(t *Tables, w *row) {
 	g.p95 = w.rising("p95_kg", w.curve("age_y", age, "p95_kg", mass))
 	for i := range min(len(g.p5), len(g.p50), len(g.p95)) {
 		if g.p5[i].Y > g.p50[i].Y || g.p50[i].Y > g.p95[i].Y {
-			w.fault("p50_kg", fmt.Sprintf("at %g years: want p5 <= p50 <= p95", g.p5[i].X))
+			w.fault("p50_kg", fmt.Sprintf("%g, %g and %g at %g years", g.p5[i].Y, g.p50[i].Y, g.p95[i].Y, g.p5[i].X), "p5 <= p50 <= p95")
 		}
 	}
 	put(w, &t.children, g)

@@ -82,55 +82,55 @@ func TestABadTableFileIsToldFaultByFault(t *testing.T) {
 	for _, c := range []struct{ name, text, want string }{
 		{
 			"no source", "[ground.x]\nrolling_mm = [1, 2, 3]\ngrip_hard = [0.2, 0.3, 0.4]\ngrip_rubber = [0.2, 0.3, 0.4]\n",
-			"tables: my.toml:1: ground.x: a row without a source is not taken in",
+			`my.toml:1: ground.x: read nothing; want source = "ID" and a [source.ID] with text and known`,
 		},
 		{
 			"unknown source", "[joint.x]\nwhat = \"plug\"\nnew_ohm = [0, 1, 2]\nsource = \"nobody\"\n",
-			`tables: my.toml:1: joint.x: source "nobody" does not exist`,
+			`my.toml:1: joint.x: read "nobody"; want the ID of a source that exists (add [source.nobody] with text and known)`,
 		},
 		{
 			"several faults", strings.Replace(strings.Replace(lawn, "[7.0, 9.0, 11.0]", "[7.0, 5.0, 11.0]", 1), "grip_hard = [0.2, 0.3, 0.4]", "grip_harder = 7\ngrip_hard = [0.2, nan, 0.4]", 1),
-			"tables: my.toml:8: ground.our-green.rolling_mm: [7, 5, 11]: want low <= likely <= high\n" +
-				"tables: my.toml:9: ground.our-green.grip_harder: no such column (known: grip_hard, grip_rubber, loose, rolling_mm, rolling_rubber_mm, source, words)\n" +
-				"tables: my.toml:10: ground.our-green.grip_hard: NaN is out of range (want 0.01 to 2)",
+			`my.toml:8: ground.our-green.rolling_mm: read "[7, 5, 11]"; want low <= likely <= high` + "\n" +
+				`my.toml:9: ground.our-green.grip_harder: read "grip_harder"; want one of the columns grip_hard, grip_rubber, loose, rolling_mm, rolling_rubber_mm, source, words` + "\n" +
+				`my.toml:10: ground.our-green.grip_hard: read "NaN"; want a number from 0.01 to 2`,
 		},
-		{"unknown table", "[grund.x]\na = 1\n", "tables: my.toml:1: grund: no such table (known: source, adiabatic,"},
-		{"array of tables", "[[ground]]\na = 1\n", "ground: want named rows, [ground.NAME]"},
-		{"no row", "ground = 3\n", "tables: my.toml:1: ground: want named rows"},
-		{"row is a number", "[ground]\nx = 3\n", "tables: my.toml:2: ground.x: want a row"},
-		{"taken name", strings.ReplaceAll(lawn, "our-green", "gravel"), "ground.gravel"},
-		{"taken word", strings.ReplaceAll(lawn, `"our green"`, `"Lawns"`), `the word "Lawns" is taken by short grass`},
-		{"taken source", "[source.preece]\ntext = \"something else altogether\"\nknown = \"copy\"\n", "this source is there already"},
-		{"source without text", "[source.x]\nknown = \"copy\"\n", "tables: my.toml:1: source.x.text: want a text in quotes"},
-		{"closed table", "[figure.toy-voltage-mine]\nvalue = 48\n", "tables: my.toml:1: figure: this table holds limits of laws and standards"},
-		{"lengths differ", bad("ratio = [1, 2]", "ratio = [1, 2, 3]"), "tables: my.toml:8: fuse.drawer.gates.latest_s: ratio has 3 numbers and latest_s has 2: want as many"},
-		{"not ascending", bad("ratio = [1, 2]", "ratio = [2, 1]"), "fuse.drawer.gates.ratio: 1 after 2: want ascending numbers"},
-		{"times rise", bad("latest_s = [inf, 10]", "latest_s = [10, 11]"), "fuse.drawer.gates.latest_s: 11 after 10: want numbers that do not rise"},
-		{"earliest rises", bad("earliest_s = [1000, 1]", "earliest_s = [1, 2]"), "fuse.drawer.gates.earliest_s: want numbers that do not rise"},
-		{"earliest above latest", bad("earliest_s = [1000, 1]", "earliest_s = [1000, 20]"), "fuse.drawer.gates.earliest_s: want no earliest time above the latest"},
-		{"earliest missing", bad("earliest_s = [1000, 1], ", ""), "fuse.drawer.gates.earliest_s: want a list of numbers"},
-		{"no gates", bad("gates =", "gaps ="), "fuse.drawer.gates: missing"},
-		{"gates are a number", bad("gates = {", "gates = 3 #"), "fuse.drawer.gates: want a table of columns"},
-		{"block without source", bad(`latest_s = [inf, 10], source = "sheet"`, "latest_s = [inf, 10]"), "fuse.drawer.gates: a row without a source"},
-		{"word is a number", bad(`what = "the`, "words = [3]\nwhat = \"the"), `fuse.drawer.words: want a list of texts`},
-		{"words are a text", bad(`what = "the`, "words = \"x\"\nwhat = \"the"), `fuse.drawer.words: want a list of texts`},
-		{"flag is a number", bad(`what = "the`, "breaker = 1\nwhat = \"the"), `fuse.drawer.breaker: want true or false`},
-		{"number is a text", bad("[10, 20]", `[10, "20"]`), "fuse.drawer.ratings.amps: want a number from"},
-		{"range of two", strings.Replace(lawn, "[7.0, 9.0, 11.0]", "[7.0, 9.0]", 1), "ground.our-green.rolling_mm: want [low, likely, high]"},
-		{"range column", strings.Replace(lawn, "range = [0.3", "rang = [0.3", 1), "ground.our-green.grip_rubber: rang: no such column"},
-		{"gauge taken", "[gauge.x]\ngauge = 14\narea_cmil = 4000\nsource = \"sae-j1128\"\n", "gauge.x.gauge: this gauge is in the table already"},
-		{"sources are a number", "source = 3\n", "tables: my.toml:1: source: want named sources"},
-		{"source is a number", "[source]\nx = 3\n", "tables: my.toml:2: source.x: want text and known"},
-		{"growth crosses", "[child.x]\nage_y=[2,3]\np5_kg=[10,11]\np50_kg=[9,12]\np95_kg=[20,21]\nsource=\"who-growth\"\n", "child.x.p50_kg: at 2 years: want p5 <= p50 <= p95"},
-		{"brackets in long strings", "s = \"\"\"\n\n[[[[[[[[[[[[[[[[[[\"\"\"\nt = '''\n'''\nu = 'x\n", "tables: my.toml:6: not readable"},
-		{"syntax", "[ground.x\n", "tables: my.toml:2: not readable as TOML"},
-		{"decimal comma", "x = 12,5\n", "tables: my.toml:1: not readable as TOML"},
-		{"control bytes", "\x00\xff\xfe", "tables: my.toml"},
-		{"too large", strings.Repeat("#", 257<<10), "tables: my.toml: the file is larger than 256 KiB"},
+		{"unknown table", "[grund.x]\na = 1\n", `my.toml:1: grund: read "grund"; want one of the tables source, adiabatic,`},
+		{"array of tables", "[[ground]]\na = 1\n", `ground: read "a list of tables"; want named rows, [ground.NAME]`},
+		{"no row", "ground = 3\n", `my.toml:1: ground: read "3"; want named rows`},
+		{"row is a number", "[ground]\nx = 3\n", `my.toml:2: ground.x: read "3"; want a row`},
+		{"taken name", strings.ReplaceAll(lawn, "our-green", "gravel"), `ground.gravel: read "gravel"; want a name that no row has yet`},
+		{"taken word", strings.ReplaceAll(lawn, `"our green"`, `"Lawns"`), `read "Lawns"; want a word that is not taken by short grass already`},
+		{"taken source", "[source.preece]\ntext = \"something else altogether\"\nknown = \"copy\"\n", `source.preece: read "preece"; want another name: this source is there already`},
+		{"source without text", "[source.x]\nknown = \"copy\"\n", "my.toml:1: source.x.text: read nothing; want a text in quotes"},
+		{"closed table", "[figure.toy-voltage-mine]\nvalue = 48\n", `my.toml:1: figure: read "figure"; want another table: this one holds limits of laws and standards`},
+		{"lengths differ", bad("ratio = [1, 2]", "ratio = [1, 2, 3]"), `my.toml:8: fuse.drawer.gates.latest_s: read "2 numbers"; want as many as ratio has: 3`},
+		{"not ascending", bad("ratio = [1, 2]", "ratio = [2, 1]"), `fuse.drawer.gates.ratio: read "1 after 2"; want ascending numbers`},
+		{"times rise", bad("latest_s = [inf, 10]", "latest_s = [10, 11]"), `fuse.drawer.gates.latest_s: read "11 after 10"; want numbers that do not rise`},
+		{"earliest rises", bad("earliest_s = [1000, 1]", "earliest_s = [1, 2]"), `fuse.drawer.gates.earliest_s: read "2 after 1"; want numbers that do not rise`},
+		{"earliest above latest", bad("earliest_s = [1000, 1]", "earliest_s = [1000, 20]"), `fuse.drawer.gates.earliest_s: read "20"; want no earliest time above the latest, 10`},
+		{"earliest missing", bad("earliest_s = [1000, 1], ", ""), "fuse.drawer.gates.earliest_s: read nothing; want a list of numbers"},
+		{"no gates", bad("gates =", "gaps ="), "fuse.drawer.gates: read nothing; want a table with ratio"},
+		{"gates are a number", bad("gates = {", "gates = 3 #"), `fuse.drawer.gates: read "3"; want a table of columns`},
+		{"block without source", bad(`latest_s = [inf, 10], source = "sheet"`, "latest_s = [inf, 10]"), "fuse.drawer.gates: read nothing; want source ="},
+		{"word is a number", bad(`what = "the`, "words = [3]\nwhat = \"the"), `fuse.drawer.words: read "[3]"; want a list of texts`},
+		{"words are a text", bad(`what = "the`, "words = \"x\"\nwhat = \"the"), `fuse.drawer.words: read "x"; want a list of texts`},
+		{"flag is a number", bad(`what = "the`, "breaker = 1\nwhat = \"the"), `fuse.drawer.breaker: read "1"; want true or false`},
+		{"number is a text", bad("[10, 20]", `[10, "20"]`), `fuse.drawer.ratings.amps: read "20"; want a number from`},
+		{"range of two", strings.Replace(lawn, "[7.0, 9.0, 11.0]", "[7.0, 9.0]", 1), `ground.our-green.rolling_mm: read "[7, 9]"; want [low, likely, high]`},
+		{"range column", strings.Replace(lawn, "range = [0.3", "rang = [0.3", 1), `ground.our-green.grip_rubber: read "rang"; want range or source`},
+		{"gauge taken", "[gauge.x]\ngauge = 14\narea_cmil = 4000\nsource = \"sae-j1128\"\n", `gauge.x.gauge: read "14"; want a gauge that is not in the table already`},
+		{"sources are a number", "source = 3\n", `my.toml:1: source: read "3"; want named sources`},
+		{"source is a number", "[source]\nx = 3\n", `my.toml:2: source.x: read "3"; want a table with text and known`},
+		{"growth crosses", "[child.x]\nage_y=[2,3]\np5_kg=[10,11]\np50_kg=[9,12]\np95_kg=[20,21]\nsource=\"who-growth\"\n", `child.x.p50_kg: read "10, 9 and 20 at 2 years"; want p5 <= p50 <= p95`},
+		{"brackets in long strings", "s = \"\"\"\n\n[[[[[[[[[[[[[[[[[[\"\"\"\nt = '''\n'''\nu = 'x\n", `my.toml:6: read "what is no TOML"; want a TOML file`},
+		{"syntax", "[ground.x\n", `my.toml:1: read "what is no TOML"; want a TOML file: `},
+		{"decimal comma", "x = 12,5\n", `my.toml:1: read "what is no TOML"; want a TOML file: `},
+		{"control bytes", "\x00\xff\xfe", "my.toml"},
+		{"too large", strings.Repeat("#", 257<<10), `my.toml: read "more than 256 KiB"; want a table file of at most 256 KiB`},
 	} {
 		_, err := tables.Builtin().Extend(strings.NewReader(c.text), "my.toml")
-		var file *tables.FileError
-		if !errors.As(err, &file) || !strings.Contains(err.Error(), c.want) {
+		var faults tables.Faults
+		if !errors.As(err, &faults) || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s:\n got %v\nwant %s", c.name, err, c.want)
 		}
 	}
@@ -156,9 +156,9 @@ func TestManyFaultsAreCutShort(t *testing.T) {
 		}
 	}
 	_, err := tables.Builtin().Extend(strings.NewReader(text.String()), "my.toml")
-	var file *tables.FileError
-	if !errors.As(err, &file) || len(file.Faults) > 51 || !strings.Contains(err.Error(), "more faults") {
-		t.Errorf("%d faults", len(file.Faults))
+	var faults tables.Faults
+	if !errors.As(err, &faults) || len(faults) > 51 || !strings.Contains(err.Error(), "more faults") {
+		t.Errorf("%d faults", len(faults))
 	}
 }
 

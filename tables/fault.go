@@ -7,82 +7,111 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/packcheck/internal/nesting"
 	"github.com/BurntSushi/toml"
 )
 
 // Fault is one thing wrong in a table file.
 type Fault struct {
-	Line    int    // 1-based; 0 where the place is not known
-	Row     string // "ground.our-lawn" or "ground.our-lawn.rolling_mm"; may be empty
-	Problem string // what is wrong and what would be right
+	File string // as given to Extend
+	Line int    // 1-based; 0 where the place is not known
+	Key  string // "ground.our-lawn" or "ground.our-lawn.rolling_mm"; may be empty
+	Read string // what was read; empty when something is missing
+	Want string // what would be right
 }
 
-// FileError says everything that is wrong in one table file.
-type FileError struct {
-	File   string
-	Faults []Fault // sorted by line, then row; at least one
+// Error is one line: file:line: key: read "x"; want y.
+func (f Fault) Error() string {
+	place := f.File
+	if f.Line > 0 {
+		place = fmt.Sprintf("%s:%d", f.File, f.Line)
+	}
+	if f.Key != "" {
+		place += ": " + f.Key
+	}
+	read := "nothing"
+	if f.Read != "" {
+		read = fmt.Sprintf("%q", f.Read)
+	}
+	return fmt.Sprintf("%s: read %s; want %s", place, read, f.Want)
 }
 
-// Error has one line per fault: "tables: file:line: row: problem".
-func (e *FileError) Error() string {
-	lines := make([]string, len(e.Faults))
-	for i, f := range e.Faults {
-		place := e.File
-		if f.Line > 0 {
-			place = fmt.Sprintf("%s:%d", e.File, f.Line)
-		}
-		if f.Row != "" {
-			place += ": " + f.Row
-		}
-		lines[i] = fmt.Sprintf("tables: %s: %s", place, f.Problem)
+// Faults is everything that is wrong in one table file, sorted by line, then key.
+type Faults []Fault
+
+// Error has one line per fault.
+func (fs Faults) Error() string {
+	lines := make([]string, len(fs))
+	for i, f := range fs {
+		lines[i] = f.Error()
 	}
 	return strings.Join(lines, "\n")
 }
 
+// Unwrap gives the faults one by one.
+func (fs Faults) Unwrap() []error {
+	out := make([]error, len(fs))
+	for i, f := range fs {
+		out[i] = f
+	}
+	return out
+}
+
 // placedFault is a fault whose line is not looked up yet.
 type placedFault struct {
-	path    []string
-	problem string
+	path       []string
+	read, want string
+}
+
+// shown is a value as it was read, cut to a readable length; nothing where there is
+// none.
+func shown(v any) string {
+	s := fmt.Sprint(v)
+	switch x := v.(type) {
+	case nil:
+		return ""
+	case map[string]any:
+		return "a table"
+	case []map[string]any:
+		return "a list of tables"
+	case []any:
+		parts := make([]string, len(x))
+		for i := range x {
+			parts[i] = shown(x[i])
+		}
+		s = "[" + strings.Join(parts, ", ") + "]"
+	}
+	const most = 40
+	if len(s) > most {
+		s = strings.ToValidUTF8(s[:most], "") + "..."
+	}
+	return s
 }
 
 // mostFaults bounds what is told about one file.
 const mostFaults = 50
 
-// fileError looks up the lines and sorts.
-func fileError(name, text string, faults []placedFault) error {
-	e := &FileError{File: name}
+// placed looks up the lines and sorts.
+func placed(name, text string, faults []placedFault) Faults {
+	var out Faults
 	places := newLocator(text)
-	for _, f := range faults {
-		if len(e.Faults) == mostFaults {
-			break
-		}
-		e.Faults = append(e.Faults, Fault{
-			Line:    places.line(f.path),
-			Row:     strings.Join(f.path, "."),
-			Problem: f.problem,
-		})
+	for _, f := range faults[:min(len(faults), mostFaults)] {
+		out = append(out, Fault{File: name, Line: places.line(f.path), Key: strings.Join(f.path, "."), Read: f.read, Want: f.want})
 	}
-	slices.SortStableFunc(e.Faults, func(a, b Fault) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Row, b.Row), cmp.Compare(a.Problem, b.Problem))
+	slices.SortStableFunc(out, func(a, b Fault) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Key, b.Key), cmp.Compare(a.Want, b.Want))
 	})
 	if more := len(faults) - mostFaults; more > 0 {
-		e.Faults = append(e.Faults, Fault{Problem: fmt.Sprintf("and %d more faults", more)})
+		out = append(out, Fault{File: name, Read: fmt.Sprintf("%d more faults", more), Want: "those above put right first"})
 	}
-	return e
+	return out
 }
 
-// syntaxError words a failure of the TOML parser itself.
-func syntaxError(name string, err error) error {
-	fault := Fault{Problem: err.Error()}
-	var parse toml.ParseError
-	if errors.As(err, &parse) {
-		fault.Line = parse.Position.Line
-		fault.Problem = "not readable as TOML: " + parse.Message
-		if parse.Message == "" {
-			fault.Problem = "not readable as TOML: " + err.Error()
-		}
-	}
-	return &FileError{File: name, Faults: []Fault{fault}}
+// syntaxFault words a failure of the TOML parser itself. What stands in a file that is
+// none of ours is not said.
+func syntaxFault(name string, err error) Faults {
+	line, message := nesting.Unreadable(err)
+	return Faults{{File: name, Line: line, Read: "what is no TOML", Want: "a TOML file: " + message}}
 }
 
 // probe makes the TOML library tell where a value stands: only an error that

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"fmt"
 	"math"
 	"slices"
 )
@@ -171,16 +172,16 @@ func readFuse(t *Tables, w *row) {
 		f.Gates, f.GatesSource = b.gates(), b.origin
 		b.done()
 	} else {
-		w.fault("gates", "missing (want ratio, earliest_s, latest_s, source)")
+		w.fault("gates", nil, "a table with ratio, earliest_s, latest_s and source")
 	}
 	if b := w.block("ratings"); b != nil {
 		f.RatingsA, f.RatingsSource = b.numbers("amps", rating), b.origin
 		if !slices.IsSorted(f.RatingsA) {
-			b.fault("amps", "want ascending numbers")
+			b.fault("amps", b.columns["amps"], "ascending numbers")
 		}
 		b.done()
 	} else {
-		w.fault("ratings", "missing (want amps, source)")
+		w.fault("ratings", nil, "a table with amps and source")
 	}
 	if b := w.block("resistance"); b != nil {
 		f.ColdOhm = b.falling("ohm", b.curve("rating_a", rating, "ohm", span{1e-6, 10}))
@@ -196,7 +197,7 @@ func readFuse(t *Tables, w *row) {
 		f.Heat = b.falling("share", b.curve("ambient_c", span{-60, 200}, "share", span{0.05, 2}))
 		f.HeatSource = b.origin
 		if len(f.Heat) < 2 || f.Heat[0].Y != 1 || f.Heat[1].X <= f.ReferenceC {
-			b.fault("share", "want 1 at the reference temperature first, then at least one point above it")
+			b.fault("share", b.columns["share"], "1 at the reference temperature first, then at least one point above it")
 		}
 		b.done()
 	}
@@ -218,7 +219,7 @@ func (w *row) gates() []Gate {
 	latest := w.falling("latest_s", w.curve("ratio", span{0.5, 100}, "latest_s", span{1e-4, math.Inf(1)}))
 	earliest := w.numbers("earliest_s", span{0, 1e9})
 	if len(earliest) != len(latest) {
-		w.fault("earliest_s", "want as many numbers as in ratio")
+		w.fault("earliest_s", fmt.Sprintf("%d numbers", len(earliest)), fmt.Sprintf("as many as ratio has: %d", len(latest)))
 		return nil
 	}
 	gates := make([]Gate, len(latest))
@@ -229,17 +230,17 @@ func (w *row) gates() []Gate {
 			gates[i].LatestS = p.Y
 		}
 		if earliest[i] > p.Y {
-			w.fault("earliest_s", "want no earliest time above the latest")
+			w.fault("earliest_s", earliest[i], fmt.Sprintf("no earliest time above the latest, %g", p.Y))
 		}
 		if earliest[i] > 0 {
 			if earliest[i] > lowest {
-				w.fault("earliest_s", "want numbers that do not rise")
+				w.fault("earliest_s", fmt.Sprintf("%g after %g", earliest[i], lowest), "numbers that do not rise")
 			}
 			lowest = earliest[i]
 		}
 	}
 	if math.IsInf(latest[len(latest)-1].Y, 1) {
-		w.fault("latest_s", "want a time at the highest ratio: a fuse opens at some current")
+		w.fault("latest_s", w.columns["latest_s"], "a time at the highest ratio: a fuse opens at some current")
 	}
 	return gates
 }

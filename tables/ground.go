@@ -68,7 +68,7 @@ func readGround(t *Tables, w *row) {
 		for _, word := range append([]string{g.Name}, g.Words...) {
 			for _, other := range append([]string{had.Name}, had.Words...) {
 				if plainWord(word) == plainWord(other) {
-					w.fault("words", "the word \""+word+"\" is taken by "+had.Name)
+					w.fault("words", word, "a word that is not taken by "+had.Name+" already")
 				}
 			}
 		}

@@ -36,7 +36,7 @@ func readJoint(t *Tables, w *row) {
 	j.SteadyA = w.value("steady_a", span{0.01, 1000})
 	j.MostMM2 = w.numberOr("most_mm2", 0, span{0, 300})
 	if !j.NewOhm.Known() && !j.SteadyA.Known() {
-		w.fault("", "want new_ohm or steady_a")
+		w.fault("", nil, "new_ohm or steady_a")
 	}
 	put(w, &t.joints, j)
 }

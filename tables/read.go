@@ -50,11 +50,11 @@ var deepest = nesting.Bounds{Depth: 16, KeyParts: 16, Values: 20000}
 // is half-filled: callers drop it.
 func (t *Tables) add(name, text string, closed []string) error {
 	if problem, line := nesting.Check(text, deepest); problem != "" {
-		return &FileError{File: name, Faults: []Fault{{Line: line, Problem: problem}}}
+		return Faults{{File: name, Line: line, Read: problem, Want: "a table file, which nests a few deep"}}
 	}
 	var file map[string]any
 	if _, err := toml.Decode(text, &file); err != nil {
-		return syntaxError(name, err)
+		return syntaxFault(name, err)
 	}
 	r := &reader{t: t}
 	r.readSources(file["source"])
@@ -65,23 +65,22 @@ func (t *Tables) add(name, text string, closed []string) error {
 		}
 		read, ok := readers[kind]
 		if !ok {
-			r.fault([]string{kind}, "no such table (known: source, "+
-				strings.Join(slices.Sorted(maps.Keys(readers)), ", ")+")")
+			r.fault([]string{kind}, kind, "one of the tables source, "+strings.Join(slices.Sorted(maps.Keys(readers)), ", "))
 			continue
 		}
 		if slices.Contains(closed, kind) {
-			r.fault([]string{kind}, "this table holds limits of laws and standards; rows of your own are not taken")
+			r.fault([]string{kind}, kind, "another table: this one holds limits of laws and standards, and rows of your own are not taken")
 			continue
 		}
 		rows, ok := file[kind].(map[string]any)
 		if !ok {
-			r.fault([]string{kind}, fmt.Sprintf("want named rows, [%s.NAME]", kind))
+			r.fault([]string{kind}, file[kind], fmt.Sprintf("named rows, [%s.NAME]", kind))
 			continue
 		}
 		for _, key := range slices.Sorted(maps.Keys(rows)) {
 			columns, ok := rows[key].(map[string]any)
 			if !ok {
-				r.fault([]string{kind, key}, fmt.Sprintf("want a row, [%s.%s] with columns below it", kind, key))
+				r.fault([]string{kind, key}, rows[key], fmt.Sprintf("a row, [%s.%s] with columns below it", kind, key))
 				continue
 			}
 			one := newRow(r, []string{kind, key}, columns)
@@ -90,13 +89,13 @@ func (t *Tables) add(name, text string, closed []string) error {
 		}
 	}
 	if len(r.faults) > 0 {
-		return fileError(name, text, r.faults)
+		return placed(name, text, r.faults)
 	}
 	return nil
 }
 
-func (r *reader) fault(path []string, problem string) {
-	r.faults = append(r.faults, placedFault{slices.Clone(path), problem})
+func (r *reader) fault(path []string, read any, want string) {
+	r.faults = append(r.faults, placedFault{slices.Clone(path), shown(read), want})
 }
 
 // readSources takes in the [source.ID] tables. Two files of our own may draw
@@ -107,20 +106,20 @@ func (r *reader) readSources(table any) {
 	}
 	rows, ok := table.(map[string]any)
 	if !ok {
-		r.fault([]string{"source"}, "want named sources, [source.ID]")
+		r.fault([]string{"source"}, table, "named sources, [source.ID]")
 		return
 	}
 	for _, id := range slices.Sorted(maps.Keys(rows)) {
 		columns, ok := rows[id].(map[string]any)
 		if !ok {
-			r.fault([]string{"source", id}, "want text and known")
+			r.fault([]string{"source", id}, rows[id], "a table with text and known")
 			continue
 		}
 		one := newRow(r, []string{"source", id}, columns)
 		s := answer.Source{ID: id, Text: one.text("text"), Known: one.text("known")}
 		one.done()
 		if had, ok := r.t.sources.Get(id); ok && had != s {
-			one.fault("", "this source is there already, in other words; choose another name")
+			one.fault("", id, "another name: this source is there already, in other words")
 			continue
 		}
 		r.t.sources = r.t.sources.With(id, s)

@@ -3,6 +3,7 @@ package tables
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -26,12 +27,13 @@ func newRow(r *reader, path []string, columns map[string]any) *row {
 // name is the row's key.
 func (w *row) name() string { return w.path[len(w.path)-1] }
 
-func (w *row) fault(column, problem string) {
+// fault notes what was read in a column, as it stands there, and what would be right.
+func (w *row) fault(column string, read any, want string) {
 	path := w.path
 	if column != "" {
 		path = append(slices.Clone(path), column)
 	}
-	w.r.fault(path, problem)
+	w.r.fault(path, read, want)
 }
 
 // get returns a column and notes that it was asked for.
@@ -52,7 +54,7 @@ func (w *row) done() {
 	for _, column := range slices.Sorted(maps.Keys(w.columns)) {
 		if !slices.Contains(w.asked, column) {
 			known := slices.Compact(slices.Sorted(slices.Values(w.asked)))
-			w.fault(column, "no such column (known: "+strings.Join(known, ", ")+")")
+			w.fault(column, column, "one of the columns "+strings.Join(known, ", "))
 		}
 	}
 }
@@ -67,11 +69,11 @@ func (w *row) source() string {
 func (w *row) sourceAt(columns map[string]any, column string) string {
 	id, ok := columns["source"].(string)
 	if !ok || id == "" {
-		w.fault(column, `a row without a source is not taken in (add source = "ID" and a [source.ID] with text and known)`)
+		w.fault(column, columns["source"], `source = "ID" and a [source.ID] with text and known: a row without a source is not taken in`)
 		return ""
 	}
 	if !w.r.t.sources.Has(id) {
-		w.fault(column, fmt.Sprintf("source %q does not exist (add [source.%s] with text and known)", id, id))
+		w.fault(column, id, fmt.Sprintf("the ID of a source that exists (add [source.%s] with text and known)", id))
 		return ""
 	}
 	return id
@@ -82,7 +84,7 @@ func (w *row) text(column string) string {
 	v, ok := w.get(column)
 	s, isText := v.(string)
 	if !ok || !isText || strings.TrimSpace(s) == "" {
-		w.fault(column, "want a text in quotes")
+		w.fault(column, v, "a text in quotes")
 	}
 	return s
 }
@@ -104,14 +106,14 @@ func (w *row) texts(column string) []string {
 	}
 	list, ok := v.([]any)
 	if !ok {
-		w.fault(column, `want a list of texts, ["a", "b"]`)
+		w.fault(column, v, `a list of texts, ["a", "b"]`)
 		return nil
 	}
 	out := make([]string, 0, len(list))
 	for _, item := range list {
 		s, ok := item.(string)
 		if !ok || strings.TrimSpace(s) == "" {
-			w.fault(column, `want a list of texts, ["a", "b"]`)
+			w.fault(column, v, `a list of texts, ["a", "b"]`)
 			return nil
 		}
 		out = append(out, s)
@@ -127,7 +129,7 @@ func (w *row) flag(column string) bool {
 	}
 	b, ok := v.(bool)
 	if !ok {
-		w.fault(column, "want true or false")
+		w.fault(column, v, "true or false")
 	}
 	return b
 }
@@ -137,18 +139,15 @@ type span struct{ least, most float64 }
 
 // check turns a TOML number into a float64 inside the span.
 func (w *row) check(column string, v any, in span) float64 {
-	var x float64
+	x := math.NaN()
 	switch n := v.(type) {
 	case float64:
 		x = n
 	case int64:
 		x = float64(n)
-	default:
-		w.fault(column, fmt.Sprintf("want a number from %g to %g", in.least, in.most))
-		return in.least
 	}
 	if !(x >= in.least && x <= in.most) {
-		w.fault(column, fmt.Sprintf("%g is out of range (want %g to %g)", x, in.least, in.most))
+		w.fault(column, v, fmt.Sprintf("a number from %g to %g", in.least, in.most))
 		return in.least
 	}
 	return x
@@ -174,7 +173,7 @@ func (w *row) numbers(column string, in span) []float64 {
 	v, _ := w.get(column)
 	list, ok := v.([]any)
 	if !ok || len(list) == 0 {
-		w.fault(column, "want a list of numbers, [1, 2, 3]")
+		w.fault(column, v, "a list of numbers, [1, 2, 3]")
 		return nil
 	}
 	out := make([]float64, len(list))
@@ -191,13 +190,13 @@ func (w *row) curve(x string, inX span, y string, inY span) []Point {
 		return []Point{{X: 1, Y: 1}} // there is a fault already
 	}
 	if len(xs) != len(ys) {
-		w.fault(y, fmt.Sprintf("%s has %d numbers and %s has %d: want as many", x, len(xs), y, len(ys)))
+		w.fault(y, fmt.Sprintf("%d numbers", len(ys)), fmt.Sprintf("as many as %s has: %d", x, len(xs)))
 		return []Point{{X: 1, Y: 1}}
 	}
 	points := make([]Point, len(xs))
 	for i := range xs {
 		if i > 0 && xs[i] <= xs[i-1] {
-			w.fault(x, fmt.Sprintf("%g after %g: want ascending numbers", xs[i], xs[i-1]))
+			w.fault(x, fmt.Sprintf("%g after %g", xs[i], xs[i-1]), "ascending numbers")
 		}
 		points[i] = Point{xs[i], ys[i]}
 	}
@@ -208,7 +207,7 @@ func (w *row) curve(x string, inX span, y string, inY span) []Point {
 func (w *row) rising(column string, points []Point) []Point {
 	for i := 1; i < len(points); i++ {
 		if points[i].Y < points[i-1].Y {
-			w.fault(column, fmt.Sprintf("%g after %g: want numbers that do not fall", points[i].Y, points[i-1].Y))
+			w.fault(column, fmt.Sprintf("%g after %g", points[i].Y, points[i-1].Y), "numbers that do not fall")
 		}
 	}
 	return points
@@ -217,7 +216,7 @@ func (w *row) rising(column string, points []Point) []Point {
 func (w *row) falling(column string, points []Point) []Point {
 	for i := 1; i < len(points); i++ {
 		if points[i].Y > points[i-1].Y {
-			w.fault(column, fmt.Sprintf("%g after %g: want numbers that do not rise", points[i].Y, points[i-1].Y))
+			w.fault(column, fmt.Sprintf("%g after %g", points[i].Y, points[i-1].Y), "numbers that do not rise")
 		}
 	}
 	return points
@@ -235,7 +234,7 @@ func (w *row) value(column string, in span) Value {
 	if table, ok := v.(map[string]any); ok {
 		for _, key := range slices.Sorted(maps.Keys(table)) {
 			if key != "range" && key != "source" {
-				w.fault(column, fmt.Sprintf("%s: no such column (known: range, source)", key))
+				w.fault(column, key, "range or source")
 			}
 		}
 		source = w.sourceAt(table, column)
@@ -243,7 +242,7 @@ func (w *row) value(column string, in span) Value {
 	}
 	list, ok := v.([]any)
 	if !ok || len(list) != 3 {
-		w.fault(column, "want [low, likely, high]")
+		w.fault(column, v, "[low, likely, high]")
 		return Value{}
 	}
 	out := Value{
@@ -251,7 +250,7 @@ func (w *row) value(column string, in span) Value {
 		Source: source,
 	}
 	if out.Low > out.Likely || out.Likely > out.High {
-		w.fault(column, fmt.Sprintf("[%g, %g, %g]: want low <= likely <= high", out.Low, out.Likely, out.High))
+		w.fault(column, v, "low <= likely <= high")
 	}
 	return out
 }
@@ -260,7 +259,7 @@ func (w *row) value(column string, in span) Value {
 func (w *row) wanted(column string, in span) Value {
 	if !w.has(column) {
 		w.asked = append(w.asked, column)
-		w.fault(column, "missing (want [low, likely, high])")
+		w.fault(column, nil, "[low, likely, high]")
 		return Value{}
 	}
 	return w.value(column, in)
@@ -274,7 +273,7 @@ func (w *row) block(name string) *row {
 	}
 	columns, ok := v.(map[string]any)
 	if !ok {
-		w.fault(name, "want a table of columns")
+		w.fault(name, v, "a table of columns")
 		return nil
 	}
 	b := newRow(w.r, append(slices.Clone(w.path), name), columns)
@@ -285,7 +284,7 @@ func (w *row) block(name string) *row {
 // put stores a row unless its name is taken.
 func put[V any](w *row, all *rows.Rows[V], v V) {
 	if all.Has(w.name()) {
-		w.fault("", "this name is taken by a row that is there already; choose another")
+		w.fault("", w.name(), "a name that no row has yet")
 		return
 	}
 	*all = all.With(w.name(), v)

@@ -105,7 +105,7 @@ func readInsulation(t *Tables, w *row) {
 		Source: w.source(),
 	}
 	if i.FinalC <= i.StartC {
-		w.fault("final_c", "want more than start_c")
+		w.fault("final_c", i.FinalC, fmt.Sprintf("more than start_c, %g", i.StartC))
 	}
 	put(w, &t.adiabatics, i)
 }

@@ -44,7 +44,7 @@ func Builtin() *Tables { return &builtin }
 // names. The built-in set is made so; for rows of a user's own there is
 // [Tables.Extend].
 //
-// A bad file gives a [*FileError] with every fault of it.
+// A bad file gives [Faults], all of them.
 func Load(folder fs.FS) (*Tables, error) {
 	t := &Tables{}
 	files, err := fs.Glob(folder, "*.toml")
@@ -73,16 +73,16 @@ func Load(folder fs.FS) (*Tables, error) {
 // ampacity, conductor, figure, pulses) take no rows. A file of more than 256
 // KiB is refused.
 //
-// A bad file gives a [*FileError] with every fault of it.
+// A bad file gives [Faults], all of them.
 func (t *Tables) Extend(r io.Reader, name string) (*Tables, error) {
 	text, err := io.ReadAll(io.LimitReader(r, largestFile+1))
 	if err != nil {
 		return nil, fmt.Errorf("tables: %s: %w", name, err)
 	}
 	if len(text) > largestFile {
-		return nil, &FileError{File: name, Faults: []Fault{{
-			Problem: fmt.Sprintf("the file is larger than %d KiB", largestFile>>10),
-		}}}
+		return nil, Faults{{
+			File: name, Read: fmt.Sprintf("more than %d KiB", largestFile>>10), Want: fmt.Sprintf("a table file of at most %d KiB", largestFile>>10),
+		}}
 	}
 	extended := *t // adding a row copies what it is added to
 	if err := extended.add(name, string(text), closedKinds()); err != nil {

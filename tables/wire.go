@@ -159,7 +159,7 @@ func readGauge(t *Tables, w *row) {
 	g.areaMM2 = w.number("area_cmil", span{10, 1e6}) * mm2PerCircularMil
 	for _, had := range t.gauges {
 		if had.Value.number == g.number {
-			w.fault("gauge", "this gauge is in the table already")
+			w.fault("gauge", g.number, "a gauge that is not in the table already")
 			return
 		}
 	}

@@ -4,13 +4,35 @@
 // The decoder that this module uses recurses into brackets and takes time that
 // grows faster than the square of the depth of nested values and of the parts
 // of dotted keys; running out of stack cannot be caught. For most uses call
-// [Check] with the bounds that no honest file of its kind comes near.
+// [Check] with the bounds that no honest file of its kind comes near. [Unreadable] says
+// where the decoder stopped after all.
 package nesting
 
 import (
+	"errors"
 	"fmt"
 	"strings"
+
+	"github.com/BurntSushi/toml"
 )
+
+// Unreadable says in which line (1-based; 0 where that is not known) the decoder met what
+// it could not read, and what it has to say.
+func Unreadable(err error) (line int, message string) {
+	var pe toml.ParseError
+	if !errors.As(err, &pe) {
+		return 0, err.Error()
+	}
+	line, message = pe.Position.Line, pe.Message
+	if message == "" {
+		message = err.Error()
+	}
+	// A line end where none may be is noticed on the line after.
+	if line > 1 && strings.Contains(message, "end table name, but got '\\n'") {
+		line--
+	}
+	return line, message
+}
 
 // Bounds are the most that a text may have.
 type Bounds struct {
