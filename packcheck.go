@@ -11,6 +11,9 @@
 //		return err // one line for every fault in the file
 //	}
 //	a, err := packcheck.Assess(s)
+//	if err != nil {
+//		return err // likewise, of what its labels cannot mean
+//	}
 //
 // # Ranges, shares and readings
 //
@@ -39,8 +42,12 @@ import (
 	"example.org/packcheck/setup"
 )
 
-// Load reads a setup file. What is wrong with it comes back as [setup.Faults],
-// all of it at once.
+// Load reads a setup file and checks its form: keys, units, sizes, pairs that contradict
+// each other. What is wrong comes back as [setup.Faults], beside it what its labels and
+// words cannot mean. Where the form is in order a setup may still be unfinished, without
+// a battery or with a label that means none: then it can be gone on from
+// ([setup.Setup.With]), and [Assess] returns those faults, again all at once;
+// [setup.Setup.Parts] finds them without an answer.
 func Load(path string) (*setup.Setup, error) { return setup.Load(path) }
 
 // Read reads a setup from r; name stands in for the file name in faults. No file that

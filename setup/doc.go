@@ -9,8 +9,10 @@
 // A file is read in two steps. [Load] and [Read] check form: known tables and
 // keys, units, sizes, words, and pairs that contradict each other. All faults of
 // a file come back together as [Faults], one line each; nothing is handed out
-// from a file with a fault. [Setup.Parts] then looks up what words and labels
-// mean and fills every gap with a range, marked as assumed, with the reason.
+// from a file with such a fault. [Setup.Parts] then looks up what words and labels
+// mean and fills every gap with a range, marked as assumed, with the reason; what is
+// wrong with that comes back from there, or beside faults of form. A setup without
+// those may be one that somebody goes on with.
 //
 // # Assumptions
 //

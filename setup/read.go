@@ -29,8 +29,10 @@ var deepest = nesting.Bounds{Depth: maxNest, KeyParts: maxNest + 1}
 // holds nothing. Errors are those of [os.OpenFile].
 func OpenFile(path string) (*os.File, error) { return os.OpenFile(path, os.O_RDONLY|nonBlocking, 0) }
 
-// Load reads a setup file. A file that is not in order gives [Faults]; one that
-// cannot be opened or read gives the error of the operating system, wrapped.
+// Load reads a setup file. A file whose form is not in order gives [Faults], and with them
+// those that [Setup.Parts] would find; one that cannot be opened or read gives the error
+// of the operating system, wrapped. A setup of good form may be unfinished, or its labels
+// may mean nothing: that [Setup.Parts] tells.
 func Load(path string) (*Setup, error) { return LoadWith(path, Changes{}) }
 
 // LoadWith is [Load] with changes made to what the file says. Faults of both

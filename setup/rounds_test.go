@@ -228,3 +228,27 @@ raiting = "thirty"
 		text = strings.Replace(text, mend[i], mend[i+1], 1)
 	}
 }
+
+// A setup of good form may be unfinished and is gone on from; what its labels mean is
+// told by what looks them up, and beside faults of form.
+func TestLabelsThatMeanNothingAreToldOnceFormIsInOrder(t *testing.T) {
+	banana := setup.Fault{File: "x.toml", Line: 2, Key: "pack.label", Read: "banana"}
+	has := func(err error) bool {
+		faults, _ := errors.AsType[setup.Faults](err)
+		return slices.ContainsFunc(faults, func(f setup.Fault) bool { f.Want = ""; return f == banana })
+	}
+	const good = "[pack]\nlabel = \"banana\"\n[rider]\nmass = \"20 kg\"\n"
+	s, err := setup.Read(strings.NewReader(good), "x.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := s.Parts(); !has(err) {
+		t.Errorf("%v", err)
+	}
+	if _, err := setup.Read(strings.NewReader(strings.Replace(good, "20 kg", "20", 1)), "x.toml"); !has(err) || !strings.Contains(err.Error(), "rider.mass") {
+		t.Errorf("beside a fault of form: %v", err)
+	}
+	if _, err := s.With(map[string]string{"pack.label": "12 V 7 Ah"}); err != nil {
+		t.Errorf("it cannot be gone on from: %v", err)
+	}
+}
