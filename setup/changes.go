@@ -39,6 +39,9 @@ const afterFile = maxLines + 1
 // all faults at once. Files that it names are looked for where the setup itself
 // stood.
 func (s *Setup) Change(c Changes) (*Setup, error) {
+	if s == nil {
+		return nil, errNoSetup
+	}
 	d := decoder{name: s.Name, dir: s.Dir}
 	out, err := d.finish(s, c, true)
 	if err != nil {

@@ -212,7 +212,7 @@ func (d *decoder) value(target *Value, f *field, path string, value any, line in
 		d.fault(line, path, strings.TrimSpace(readText(value)), want)
 		return
 	}
-	*target = Value{Range: r, Given: true, Text: text, Key: path, Line: line, System: written.System}
+	*target = Value{Range: r, Given: true, Text: text, Key: path, Line: line, System: written.System, read: r}
 }
 
 // number writes a TOML number so that no thousands mark can be seen in it.
@@ -253,7 +253,7 @@ func (d *decoder) word(target *Word, f *field, path string, value any, line int)
 		if f.Words != nil {
 			text = fold(text)
 		}
-		said := Word{Text: text, Given: true, Key: path, Line: line}
+		said := Word{Text: text, Given: true, Key: path, Line: line, read: text}
 		if _, right := said.Edges(); f.What == sizeKind && !right {
 			d.fault(line, path, text, wantSize(f))
 			return
@@ -291,7 +291,7 @@ func (d *decoder) date(target *Date, f *field, path string, value any, line int)
 		d.fault(line, path, readText(value), fmt.Sprintf("a day as year-month-day, such as %s", f.Example))
 		return
 	}
-	*target = Date{Day: day, Given: true, Text: text, Key: path, Line: line}
+	*target = Date{Day: day, Given: true, Text: text, Key: path, Line: line, read: day}
 }
 
 // readText prints what stood in the file, shortly.

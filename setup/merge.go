@@ -146,7 +146,7 @@ func (s *Setup) system() quantity.System {
 func (s *Setup) Gives(path string) bool {
 	i := strings.LastIndexByte(path, '.')
 	f := registry.Get().field(path[:max(i, 0)], path[i+1:])
-	if f == nil {
+	if f == nil || s == nil {
 		return false
 	}
 	for _, in := range []*Setup{s, s.Original} {

@@ -1,11 +1,13 @@
 package setup
 
 import (
+	"fmt"
 	"maps"
 	"reflect"
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"example.org/packcheck/internal/quantity"
 )
@@ -57,9 +59,47 @@ type entry struct {
 	line int
 }
 
+// byHand are the keys whose values a program set past [Setup.With], so that nothing has
+// checked them and their texts say something else.
+func (s *Setup) byHand() (faults Faults) {
+	for prefix, in := range map[string]*Setup{"": s, originalPrefix: s.Original} {
+		if in == nil {
+			continue
+		}
+		all := reflect.ValueOf(in).Elem()
+		for _, f := range registry.Get().fields {
+			as := ""
+			switch v := all.FieldByIndex(f.index).Addr().Interface().(type) {
+			case *Value:
+				if v.Given && v.Range != v.read {
+					as = fmt.Sprintf("%g to %g", v.Low, v.High)
+				}
+			case *Word:
+				if v.Given && v.Text != v.read {
+					as = strconv.Quote(v.Text)
+				}
+			case *Date:
+				if v.Given && !v.Day.Equal(v.read) {
+					as = v.Day.Format(time.DateOnly)
+				}
+			}
+			if as != "" {
+				faults = append(faults, Fault{
+					File: s.Name, Key: prefix + f.Path(), Read: as + ", set by hand",
+					Want: "a setup that is changed by Setup.With or Setup.Change, which check it",
+				})
+			}
+		}
+	}
+	return faults
+}
+
 // entries are all keys that the setup gives, and its tables without any.
 func (s *Setup) entries() map[string]entry {
 	out := map[string]entry{}
+	if s == nil {
+		return out
+	}
 	for prefix, in := range map[string]*Setup{"": s, originalPrefix: s.Original} {
 		if in == nil {
 			continue

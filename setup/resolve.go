@@ -20,8 +20,25 @@ import (
 //
 // Open choices stand at their likeliest; [Setup.World] has all of them.
 func (s *Setup) Parts() (*Parts, error) {
-	p, _, err := newResolver(s, nil).parted(nil)
+	r, err := s.resolver()
+	if err != nil {
+		return nil, err
+	}
+	p, _, err := r.parted(nil)
 	return p, err
+}
+
+var errNoSetup = errors.New("packcheck: there is no setup")
+
+// resolver begins to fill the gaps of a setup that is as it was read.
+func (s *Setup) resolver() (*resolver, error) {
+	if s == nil {
+		return nil, errNoSetup
+	}
+	if err := s.byHand().orNil(); err != nil {
+		return nil, err
+	}
+	return newResolver(s, nil), nil
 }
 
 // newResolver reads the files that a setup brings along. A key that has a fault

@@ -1,8 +1,9 @@
 package setup
 
-// Setup is one setup file as read: typed values, nothing assumed. The tags are
-// the registry of tables and keys that [Keys] lists; what they mean is said in
-// keys.go.
+// Setup is one setup file as read: typed values, nothing assumed, to be looked at. It is
+// changed with [Setup.With] or [Setup.Change], which check what they are told; one whose
+// fields were set otherwise gets no answer but [Faults]. The tags are the registry of
+// tables and keys that [Keys] lists; what they mean is said in keys.go.
 type Setup struct {
 	Name string // file name as given, for messages
 	Dir  string // folder of the file; empty when it was not a file: then it may name none

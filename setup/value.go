@@ -16,6 +16,8 @@ type Value struct {
 	Key    string        // full key, such as "original.pack.capacity"
 	Line   int           // 1-based
 	System answer.System // in which units
+
+	read answer.Range // the Range as it was read, to know one that was set otherwise
 }
 
 // Word is one text of a setup file; the zero Word was not given.
@@ -24,6 +26,8 @@ type Word struct {
 	Given bool
 	Key   string
 	Line  int
+
+	read string // as that of Value
 }
 
 // Flag is a yes or no of a setup file; the zero Flag was not given.
@@ -41,6 +45,8 @@ type Date struct {
 	Text  string
 	Key   string
 	Line  int
+
+	read time.Time // as that of Value
 }
 
 // Place says whether and where a table stands in the file.

@@ -32,7 +32,10 @@ type asNewKey struct {
 // World fills every gap of the setup, in every way that its open choices allow.
 // What is not understood gives [Faults], all at once.
 func (s *Setup) World() (*World, error) {
-	r := newResolver(s, nil)
+	r, err := s.resolver()
+	if err != nil {
+		return nil, err
+	}
 	likely, open, err := r.parted(nil)
 	if err != nil {
 		return nil, err

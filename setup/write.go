@@ -15,6 +15,9 @@ import (
 // and keys in the order of [Keys], those of the original last. Comments of a file
 // that it came from are not kept.
 func (s *Setup) WriteTo(w io.Writer) (int64, error) {
+	if s == nil {
+		return 0, errNoSetup
+	}
 	n, err := io.WriteString(w, s.text())
 	if err != nil {
 		return int64(n), fmt.Errorf("setup: %w", err)

@@ -1,7 +1,6 @@
 package reckon
 
 import (
-	"errors"
 	"slices"
 	"sync"
 
@@ -12,8 +11,6 @@ import (
 	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
 )
-
-var errNoSetup = errors.New("packcheck: there is no setup to assess")
 
 // engine turns points of a setup's world into vehicles. Any number of
 // goroutines may use one.
@@ -41,9 +38,6 @@ type maker struct {
 
 // newEngine prepares an engine.
 func newEngine(s *setup.Setup) (*engine, error) {
-	if s == nil {
-		return nil, errNoSetup
-	}
 	w, err := s.World()
 	if err != nil {
 		return nil, err
