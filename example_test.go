@@ -1,6 +1,7 @@
 package packcheck_test
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"log"
@@ -70,7 +71,7 @@ func ExampleCompare() {
 	if err != nil {
 		log.Fatal(err)
 	}
-	c, err := packcheck.Compare([]*setup.Setup{own, other}, packcheck.Options{Draws: 64})
+	c, err := packcheck.Compare(context.Background(), []*setup.Setup{own, other}, packcheck.Options{Draws: 64})
 	if err != nil {
 		log.Fatal(err)
 	}
@@ -90,7 +91,7 @@ func ExampleAssess_json() {
 	s, err := setup.Of(map[string]string{"load.current": "9 A", "pack.label": "12 V 7 Ah"})
 	if err == nil {
 		var a *answer.Assessment
-		if a, err = packcheck.AssessWith(s, packcheck.Options{Draws: 64}); err == nil {
+		if a, err = packcheck.AssessWith(context.Background(), s, packcheck.Options{Draws: 64}); err == nil {
 			err = report.Write(&out, a, report.Options{Format: report.FormatJSON})
 		}
 	}

@@ -35,6 +35,7 @@
 package packcheck
 
 import (
+	"context"
 	"io"
 
 	"example.org/packcheck/answer"
@@ -76,12 +77,19 @@ type Options struct {
 
 // Assess answers a setup with the usual options. A setup that is not in order
 // comes back as [setup.Faults]; nil is an error.
-func Assess(s *setup.Setup) (*answer.Assessment, error) { return AssessWith(s, Options{Ways: true}) }
+func Assess(s *setup.Setup) (*answer.Assessment, error) {
+	return AssessWith(context.Background(), s, Options{Ways: true})
+}
 
-// AssessWith answers a setup. Any error but [setup.Faults] means that the
-// numbers, although each possible, cannot be computed together.
-func AssessWith(s *setup.Setup, o Options) (*answer.Assessment, error) {
-	return reckon.Assess(s, reckon.Options(o))
+// AssessWith answers a setup. Once ctx is done, which is looked at before each draw, it
+// returns the error of that. Any other error but [setup.Faults] means that the numbers,
+// although each possible, cannot be computed together.
+func AssessWith(ctx context.Context, s *setup.Setup, o Options) (*answer.Assessment, error) {
+	return reckon.Assess(s, o.in(ctx))
+}
+
+func (o Options) in(ctx context.Context) reckon.Options {
+	return reckon.Options{Draws: o.Draws, Ways: o.Ways, Workers: o.Workers, Context: ctx}
 }
 
 // MostCompared is how many setups [Compare] takes.
@@ -91,9 +99,10 @@ const MostCompared = reckon.MostCompared
 // under the same key is the same in each draw, so that a difference between them
 // is one; where that cannot be, because they were measured apart, the answer says
 // so. Ways out are not searched. Setups that are not in order come back as
-// [setup.Faults], those of all of them at once.
-func Compare(setups []*setup.Setup, o Options) (*answer.Comparison, error) {
-	return reckon.Compare(setups, reckon.Options(o))
+// [setup.Faults], those of all of them at once. Once ctx is done it returns the error of
+// that.
+func Compare(ctx context.Context, setups []*setup.Setup, o Options) (*answer.Comparison, error) {
+	return reckon.Compare(setups, o.in(ctx))
 }
 
 // Trace writes the representative outing, every unknown at its median, as a time

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -47,7 +48,7 @@ func assessFlags() []cli.Flag {
 }
 
 // assess reads one setup, judges it and writes report and traces.
-func assess(c *cli.Command, std streams, verdict *int) error {
+func assess(ctx context.Context, c *cli.Command, std streams, verdict *int) error {
 	switch {
 	case c.Bool(flagHelp):
 		return cli.ShowRootCommandHelp(c.Root())
@@ -63,7 +64,7 @@ func assess(c *cli.Command, std streams, verdict *int) error {
 		return errors.New("--full and --short do not go together: choose one")
 	}
 	if comparing(c) {
-		return compare(c, std, format, verdict)
+		return compare(ctx, c, std, format, verdict)
 	}
 	if c.IsSet(flagWay) && !c.IsSet(flagWriteSetup) {
 		return fmt.Errorf("--%s goes with --%s FILE, the setup file that the way out is saved to", flagWay, flagWriteSetup)
@@ -72,7 +73,7 @@ func assess(c *cli.Command, std streams, verdict *int) error {
 	if err != nil {
 		return err
 	}
-	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: c.Int(flagDraws), Ways: true})
+	a, err := packcheck.AssessWith(ctx, s, packcheck.Options{Draws: c.Int(flagDraws), Ways: true})
 	if err != nil {
 		return asInput(err)
 	}

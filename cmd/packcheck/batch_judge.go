@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -56,7 +57,7 @@ func judgedItem(i item, o packcheck.Options) (out answered) {
 	if err != nil {
 		return h.failed(exitInput, err)
 	}
-	a, err := packcheck.AssessWith(s, o)
+	a, err := packcheck.AssessWith(context.Background(), s, o)
 	if err != nil {
 		return h.failed(codeOf(asInput(err)), err)
 	}

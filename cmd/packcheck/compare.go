@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -23,7 +24,7 @@ const ownPack = "own"
 func comparing(c *cli.Command) bool { return c.NArg() > 1 || len(c.StringSlice(flagPack)) > 1 }
 
 // compare judges several setups side by side: each file with each battery.
-func compare(c *cli.Command, std streams, format report.Format, verdict *int) error {
+func compare(ctx context.Context, c *cli.Command, std streams, format report.Format, verdict *int) error {
 	for _, flag := range []string{flagWhole, flagShort, flagTrace, flagTraceLaunch, flagWriteSetup, flagWay} {
 		if c.IsSet(flag) {
 			return fmt.Errorf("--%s is for one setup, and these are several", flag)
@@ -33,7 +34,7 @@ func compare(c *cli.Command, std streams, format report.Format, verdict *int) er
 	if err != nil {
 		return err
 	}
-	answers, err := packcheck.Compare(setups, packcheck.Options{Draws: c.Int(flagDraws)})
+	answers, err := packcheck.Compare(ctx, setups, packcheck.Options{Draws: c.Int(flagDraws)})
 	if err != nil {
 		return asInput(err)
 	}

@@ -49,7 +49,7 @@ func assessed(t *testing.T, file string, draws int) *answer.Assessment {
 		if err != nil {
 			return nil, err
 		}
-		return packcheck.AssessWith(s, packcheck.Options{Draws: draws, Ways: true})
+		return packcheck.AssessWith(t.Context(), s, packcheck.Options{Draws: draws, Ways: true})
 	}))
 	a, err := once.(func() (*answer.Assessment, error))()
 	if err != nil {

@@ -128,7 +128,7 @@ func appOf(std streams, verdict *int, commands []*cli.Command) *cli.Command {
 		Name:                      "packcheck",
 		HideHelpCommand:           true,
 		Flags:                     assessFlags(),
-		Action:                    func(_ context.Context, c *cli.Command) error { return assess(c, std, verdict) },
+		Action:                    func(ctx context.Context, c *cli.Command) error { return assess(ctx, c, std, verdict) },
 		Commands:                  commands,
 		Reader:                    std.in,
 		Writer:                    std.out,

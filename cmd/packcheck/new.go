@@ -133,7 +133,7 @@ func interviewed(std streams, file answers, verdict *int) error {
 
 // page judges the setup and prints the answer.
 func page(w io.Writer, s *setup.Setup, verdict *int) error {
-	a, err := packcheck.AssessWith(s, packcheck.Options{Ways: true})
+	a, err := packcheck.AssessWith(context.Background(), s, packcheck.Options{Ways: true})
 	if err != nil {
 		return asInput(err)
 	}

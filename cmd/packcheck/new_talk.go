@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -158,7 +159,7 @@ func (t *talk) judge() {
 	if err != nil {
 		return
 	}
-	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: interimDraws})
+	a, err := packcheck.AssessWith(context.Background(), s, packcheck.Options{Draws: interimDraws})
 	if err != nil {
 		t.say("These figures cannot be computed together: " + err.Error() + ". Go back and look at the last ones once more.")
 		return

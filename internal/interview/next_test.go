@@ -1,6 +1,7 @@
 package interview_test
 
 import (
+	"context"
 	"os"
 	"path/filepath"
 	"slices"
@@ -133,7 +134,7 @@ func BenchmarkNext(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	a, err := packcheck.AssessWith(s, packcheck.Options{Draws: 64})
+	a, err := packcheck.AssessWith(context.Background(), s, packcheck.Options{Draws: 64})
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -180,7 +181,7 @@ func TestWhatAnAnswerHangsOnIsAskedFor(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		a, err := packcheck.AssessWith(s, packcheck.Options{Draws: 64})
+		a, err := packcheck.AssessWith(t.Context(), s, packcheck.Options{Draws: 64})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -27,7 +27,7 @@ func TestOtherBatteriesStandBeside(t *testing.T) {
 		}
 		setups = append(setups, other)
 	}
-	c, err := packcheck.Compare(setups, packcheck.Options{})
+	c, err := packcheck.Compare(t.Context(), setups, packcheck.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

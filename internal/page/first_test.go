@@ -23,11 +23,11 @@ func TestTheFirstAnswerIsNotFarFromTheLast(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		few, err := packcheck.AssessWith(s, packcheck.Options{Draws: page.FewDraws})
+		few, err := packcheck.AssessWith(t.Context(), s, packcheck.Options{Draws: page.FewDraws})
 		if err != nil {
 			t.Fatal(err)
 		}
-		many, err := packcheck.AssessWith(s, packcheck.Options{Draws: page.ManyDraws})
+		many, err := packcheck.AssessWith(t.Context(), s, packcheck.Options{Draws: page.ManyDraws})
 		if err != nil {
 			t.Fatal(err)
 		}

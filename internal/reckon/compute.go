@@ -49,7 +49,7 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 		place[at] = i
 	}
 	t := newTable(e, d.weight, j)
-	err := each(len(d.z), o.Workers, func(i int) error {
+	err := o.each(len(d.z), func(i int) error {
 		at, judged := place[i]
 		if !judged {
 			return t.evaluate(e, d, i, column{i, -1, computed})
@@ -64,7 +64,7 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 func (e *engine) computeJudged(d *drawn, o Options, deep depth) (*table, error) {
 	j := pick(d)
 	t := newTable(e, j.weight, j)
-	err := each(len(j.at), o.Workers, func(k int) error { return t.evaluate(e, d, j.at[k], column{k, k, deep}) })
+	err := o.each(len(j.at), func(k int) error { return t.evaluate(e, d, j.at[k], column{k, k, deep}) })
 	t.finish(d, len(j.at))
 	return t, err
 }
@@ -188,17 +188,20 @@ func rows(n, columns int) [][]float64 {
 }
 
 // each calls f for 0 to n-1 on several goroutines and returns the error of the
-// lowest number that has one, so that the answer does not depend on them.
-func each(n, workers int, f func(int) error) error {
+// lowest number that has one, so that the answer does not depend on them. Once the
+// call is done f is not called any more, and the error says why.
+func (o Options) each(n int, f func(int) error) error {
 	errs := make([]error, n)
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	work := func() {
 		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-			errs[i] = f(i)
+			if errs[i] = o.done(); errs[i] == nil {
+				errs[i] = f(i)
+			}
 		}
 	}
-	for range min(workers, n) - 1 {
+	for range min(o.Workers, n) - 1 {
 		wait.Go(work)
 	}
 	work() // the caller is one of the workers

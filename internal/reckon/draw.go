@@ -64,6 +64,9 @@ func (e *engine) draw(o Options) (*drawn, error) {
 	}
 	d := &drawn{}
 	used, p, err := e.weigh(d, list, o)
+	if done := o.done(); done != nil { // then no draw ran any more
+		return nil, done
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -154,7 +157,7 @@ func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.P
 	how.Choices, how.MostRounds, how.Scramble = e.choices(), firstRounds, e.scramble
 	settled := false // that those used can all be true
 	for {
-		p, err := draws.Condition(e.world.Dims(), e.model(used), asRead(used), how)
+		p, err := draws.Condition(e.world.Dims(), o.unlessDone(e.model(used)), asRead(used), how)
 		if err == nil && (settled || len(used) == 0 || e.agree(used, p)) {
 			if err = p.Grow(how.Enough, allRounds); err == nil && (settled || len(used) == 0 || e.agree(used, p)) {
 				d.runs += p.Runs
@@ -180,6 +183,11 @@ func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.P
 		}
 		settled, used = true, rest
 	}
+}
+
+// unlessDone is a model by which nothing runs any more once the call is done.
+func (o Options) unlessDone(m draws.Model) draws.Model {
+	return func(worker int, z, out []float64) bool { return o.done() == nil && m(worker, z, out) }
 }
 
 // agree reports whether the draw in the middle of the weighed ones foretells the
@@ -210,7 +218,7 @@ func (e *engine) unreadable(err error) error {
 // settle looks whether all readings can be true. Of those that cannot, the one
 // that fits least is left out, until the others agree.
 func (e *engine) settle(d *drawn, list []reading, o Options) ([]reading, error) {
-	c, is, err := draws.FindConflict(e.world.Dims(), e.model(list), asRead(list), o.Workers)
+	c, is, err := draws.FindConflict(e.world.Dims(), o.unlessDone(e.model(list)), asRead(list), o.Workers)
 	if err != nil {
 		return nil, e.unreadable(err)
 	}
@@ -299,7 +307,7 @@ func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior, o Opti
 // with; nothing of those that do not run.
 func (d *drawn) foretell(e *engine, r *reading, z [][]float64, o Options) [][]float64 {
 	predicted, model := make([][]float64, len(z)), e.model([]reading{*r})
-	_ = each(len(z), o.Workers, func(i int) error { // none fails
+	_ = o.each(len(z), func(i int) error { // none fails by itself
 		if out := make([]float64, 1); model(0, z[i], out) {
 			predicted[i] = out
 		}

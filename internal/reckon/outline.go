@@ -37,7 +37,7 @@ func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Option
 		column[i] = k
 	}
 	all := &table{weight: weight, values: rows(len(metrics.Get()), n), stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n)}
-	err := each(n, o.Workers, func(at int) error {
+	err := o.each(n, func(at int) error {
 		if k, is := column[places[at]]; is {
 			for m := range metrics.Get() {
 				all.values[m][at] = judged.judged.values[m][k]

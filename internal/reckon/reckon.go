@@ -7,6 +7,7 @@
 package reckon
 
 import (
+	"context"
 	"fmt"
 	"runtime"
 
@@ -19,6 +20,16 @@ type Options struct {
 	Draws   int  // vehicles drawn; 0 = [UsualDraws]
 	Ways    bool // whether ways out are searched where something is to be fixed first
 	Workers int  // goroutines; 0 = one for each processor. The answer does not depend on it
+
+	Context context.Context // of the call, looked at before each draw; nil is never done
+}
+
+// done is why nothing more is to be computed; nil as long as something is.
+func (o Options) done() error {
+	if o.Context == nil {
+		return nil
+	}
+	return o.Context.Err()
 }
 
 // How many vehicles are drawn, how many of them tell minutes and speed of a way out, and

@@ -124,7 +124,7 @@ func DrawAt(s *setup.Setup, o Options, scramble uint64, most int, paths []string
 		Values: rows(len(list), len(z)), Weight: weight, Crawls: make([]bool, len(z)), Stuck: make([]bool, len(z)),
 		Readings: d.readings, Conflict: d.conflict, Runs: d.runs, Rough: d.rough(),
 	}
-	return out, each(len(z), o.Workers, func(i int) error {
+	return out, o.each(len(z), func(i int) error {
 		v, err := e.vehicle(z[i], nil, computed)
 		if err != nil {
 			return err

@@ -2,6 +2,7 @@ package trials_test
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"fmt"
 	"maps"
@@ -59,7 +60,7 @@ func freshly(text string, draws int) (*answer.Assessment, error) {
 	if err != nil {
 		return nil, err
 	}
-	return packcheck.AssessWith(s, packcheck.Options{Draws: draws})
+	return packcheck.AssessWith(context.Background(), s, packcheck.Options{Draws: draws})
 }
 
 // assess assesses a sheet that must be in order.
@@ -170,7 +171,7 @@ func refused(t testing.TB, s sheet) error {
 	t.Helper()
 	loaded, err := packcheck.Read(strings.NewReader(s.toml()), "test.toml")
 	if err == nil {
-		_, err = packcheck.AssessWith(loaded, packcheck.Options{Draws: few})
+		_, err = packcheck.AssessWith(t.Context(), loaded, packcheck.Options{Draws: few})
 	}
 	return err
 }

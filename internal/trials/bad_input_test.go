@@ -94,7 +94,7 @@ func TestBadInputIsRefusedWithAReason(t *testing.T) {
 	} {
 		s, err := packcheck.Read(strings.NewReader(c.text), "bad.toml")
 		if err == nil {
-			_, err = packcheck.AssessWith(s, packcheck.Options{Draws: few})
+			_, err = packcheck.AssessWith(t.Context(), s, packcheck.Options{Draws: few})
 		}
 		var faults setup.Faults
 		if !errors.As(err, &faults) {

@@ -25,7 +25,7 @@ func assessed(t testing.TB, what, text string) *answer.Assessment {
 	s, err := packcheck.Read(strings.NewReader(text), "abuse.toml")
 	var a *answer.Assessment
 	if err == nil {
-		a, err = packcheck.AssessWith(s, packcheck.Options{Draws: few})
+		a, err = packcheck.AssessWith(t.Context(), s, packcheck.Options{Draws: few})
 	}
 	var faults setup.Faults
 	switch {

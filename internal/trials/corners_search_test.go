@@ -2,6 +2,7 @@ package trials_test
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"maps"
 	"math"
@@ -103,7 +104,7 @@ func answeredFrom(b *testing.B, values map[string]string, draws int) (t answered
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &from); err != nil {
 		b.Fatal(err)
 	}
-	if _, err = packcheck.AssessWith(s, packcheck.Options{Draws: draws, Workers: 1, Ways: true}); err != nil {
+	if _, err = packcheck.AssessWith(context.Background(), s, packcheck.Options{Draws: draws, Workers: 1, Ways: true}); err != nil {
 		return t, false
 	}
 	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &to); err != nil {

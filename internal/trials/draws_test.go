@@ -29,7 +29,7 @@ func TestTheSameBytesForOneTwoAndSevenWorkers(t *testing.T) {
 		}
 		var first []byte
 		for _, n := range []int{1, 2, 7} {
-			a, err := packcheck.AssessWith(loaded, packcheck.Options{Draws: few, Workers: n})
+			a, err := packcheck.AssessWith(t.Context(), loaded, packcheck.Options{Draws: few, Workers: n})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -152,7 +152,7 @@ func TestANumberOfDrawsBeyondReasonIsRefused(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, n := range []int{-1, 1, 15, 1<<20 + 1} {
-		if _, err := packcheck.AssessWith(loaded, packcheck.Options{Draws: n}); err == nil || !strings.Contains(err.Error(), "16 to 1048576") {
+		if _, err := packcheck.AssessWith(t.Context(), loaded, packcheck.Options{Draws: n}); err == nil || !strings.Contains(err.Error(), "16 to 1048576") {
 			t.Errorf("%d draws: %v", n, err)
 		}
 	}

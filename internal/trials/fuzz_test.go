@@ -43,7 +43,7 @@ func FuzzAssess(f *testing.F) {
 		}
 		var a *answer.Assessment
 		if err == nil {
-			a, err = packcheck.AssessWith(s, packcheck.Options{Draws: few})
+			a, err = packcheck.AssessWith(t.Context(), s, packcheck.Options{Draws: few})
 		}
 		var faults setup.Faults
 		switch {

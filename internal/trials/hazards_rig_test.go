@@ -1,6 +1,7 @@
 package trials_test
 
 import (
+	"context"
 	"fmt"
 	"maps"
 	"slices"
@@ -134,7 +135,7 @@ func (r rig) assess(draws int) (*answer.Assessment, error) {
 	if err != nil {
 		return nil, err
 	}
-	return packcheck.AssessWith(s, packcheck.Options{Draws: draws, Workers: 1})
+	return packcheck.AssessWith(context.Background(), s, packcheck.Options{Draws: draws, Workers: 1})
 }
 
 // blank is the base of whole setups: there is nothing on it.

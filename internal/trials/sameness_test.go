@@ -139,7 +139,7 @@ func TestASetupSurvivesBeingAssessed(t *testing.T) {
 		for range 4 {
 			go func() {
 				var out bytes.Buffer
-				a, err := packcheck.AssessWith(s, packcheck.Options{Draws: few})
+				a, err := packcheck.AssessWith(t.Context(), s, packcheck.Options{Draws: few})
 				if err == nil {
 					err = report.JSON(&out, a)
 				}

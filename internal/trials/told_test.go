@@ -22,7 +22,7 @@ func TestTheTraceIsTheRideOfTheReport(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		a, err := packcheck.AssessWith(loaded, packcheck.Options{Draws: some})
+		a, err := packcheck.AssessWith(t.Context(), loaded, packcheck.Options{Draws: some})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -70,7 +70,7 @@ func TestWhatIsFoundStandsInTheTable(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		a, err := packcheck.AssessWith(s, packcheck.Options{Draws: 32})
+		a, err := packcheck.AssessWith(t.Context(), s, packcheck.Options{Draws: 32})
 		if err != nil {
 			t.Fatal(err)
 		}
