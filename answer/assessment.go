@@ -43,7 +43,7 @@ type Assessment struct {
 	Sought   bool             `json:"ways_sought,omitempty"` // ways out were searched: where there are none then, nothing that was tried helps
 	Habits   []string         `json:"habits"`                // how to use it as it is judged; they put nothing right
 	Assumed  []Assumed        `json:"assumed"`               // most important first
-	Measure  []Measurement    `json:"measure"`               // at most five, most useful first
+	Measure  []Measurement    `json:"measure"`               // at most five, see [Measurement]
 	Cautions []string         `json:"cautions"`              // in every format and length
 	Sources  []Source         `json:"sources"`               // those that this answer rests on
 
@@ -375,7 +375,12 @@ type Assumed struct {
 }
 
 // Measurement is something to look at or measure next, and what it would
-// narrow.
+// narrow. They stand in the order in which somebody is asked: guesses that the gravest
+// findings rest on, what may turn the verdict, what narrows a range; what needs a meter
+// last. None is there that would have somebody drive what must not be driven. What
+// narrows minutes or speed most, by a fifth or more, is among them and not crowded out by
+// what narrows nothing, but for what may hide a danger or settle what is to be fixed.
+// Which of them helps most with a figure its share says.
 type Measurement struct {
 	What    string `json:"what"`
 	Asks    string `json:"asks"`             // the same as a question to whoever owns the thing

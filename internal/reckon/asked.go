@@ -19,15 +19,11 @@ const firstLines = 3
 // asked are the questions for whoever owns the thing: the guesses that the first lines
 // rest on, then in the order of an interview what would turn the verdict, the one that
 // narrows most among the first two. What needs a meter comes after all that needs none, and what is
-// hard to find out is not the first where something easier is left.
+// hard to find out is not the first where something easier is left. What narrows minutes
+// or speed most is among them, see [keepNarrowing].
 func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Measurement) []answer.Measurement {
 	weighed := *a
 	weighed.Measure = gains
-	type ranked struct {
-		answer.Measurement
-		rank int // those of lower rank come first
-		hard bool
-	}
 	var guesses []string // those that the first lines rest on
 	for i := range a.Findings[:min(len(a.Findings), firstLines)] {
 		if g := a.Findings[i].Guess; g != "" {
@@ -37,7 +33,7 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 	rests := func(answers []string) bool {
 		return slices.ContainsFunc(answers, func(key string) bool { return slices.Contains(guesses, key) })
 	}
-	var list []ranked
+	var list []question
 	var mended []answer.Change
 	for _, q := range interview.Next(s.Values(), &weighed, nil) {
 		if q.Why == "" {
@@ -61,11 +57,11 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		if q.Mends != answer.ChangeNone && slices.Contains(mended, q.Mends) {
 			continue // one question on it is enough
 		}
-		if e.forbids(a, &m) || slices.ContainsFunc(list, func(o ranked) bool { return o.What == m.What }) {
+		if e.forbids(a, &m) || slices.ContainsFunc(list, func(o question) bool { return o.What == m.What }) {
 			continue
 		}
 		mended = append(mended, q.Mends)
-		r := ranked{m, 1, q.Hard}
+		r := question{m, 1, q.Hard, q.Decides}
 		switch {
 		case q.Effort >= interview.Meter:
 			r.rank = 2
@@ -74,15 +70,15 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		}
 		list = append(list, r)
 	}
-	slices.SortStableFunc(list, func(a, b ranked) int { return cmp.Compare(a.rank, b.rank) })
+	slices.SortStableFunc(list, func(a, b question) int { return cmp.Compare(a.rank, b.rank) })
 	if k := narrowest(gains, func(key string) int {
-		return slices.IndexFunc(list, func(m ranked) bool { return m.Key == key })
+		return slices.IndexFunc(list, func(m question) bool { return m.Key == key })
 	}); k > 1 && list[k].rank == 1 {
 		m := list[k]
 		list = slices.Insert(slices.Delete(list, k, k+1), 1, m)
 	}
 	if len(list) > 0 && list[0].hard { // the first is for who stands beside it, where one of them is
-		if k := slices.IndexFunc(list, func(m ranked) bool { return !m.hard && m.rank < 2 }); k > 0 {
+		if k := slices.IndexFunc(list, func(m question) bool { return !m.hard && m.rank < 2 }); k > 0 {
 			m := list[k]
 			list = slices.Insert(slices.Delete(list, k, k+1), 0, m)
 		}
@@ -95,10 +91,49 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 			}
 		}
 	}
-	for _, m := range list[:min(len(list), mostAsked-len(out))] {
+	for _, m := range keepNarrowing(list, mostAsked-len(out)) {
 		out = append(out, m.Measurement)
 	}
 	return out
+}
+
+// question is one that may be asked.
+type question struct {
+	answer.Measurement
+	rank    int // those of lower rank come first
+	hard    bool
+	decides bool // it may be dangerous, or what is to be fixed may be in order
+}
+
+// gains are the shares by which it narrows what people ask for first: minutes and speed.
+func (q *question) gains() [2]float64 { return [2]float64{q.Minutes, q.Speed} }
+
+// keepNarrowing returns the first n of a list. What narrows a range most, and much more
+// than any of them, takes the place of the last that narrows none and decides nothing.
+func keepNarrowing(list []question, n int) []question {
+	if n == 0 || len(list) <= n {
+		return list[:min(n, len(list))]
+	}
+	kept := slices.Clone(list[:n])
+	for f := range kept[0].gains() {
+		by := func(a, b question) int { return cmp.Compare(a.gains()[f], b.gains()[f]) }
+		best, among := slices.MaxFunc(list, by), slices.MaxFunc(kept, by)
+		if best.gains()[f] < muchNarrower || among.gains()[f] > best.gains()[f]/2 {
+			continue
+		}
+		for i := n - 1; i > 0; i-- {
+			if q := &kept[i]; !q.decides && max(q.Minutes, q.Speed, q.Amps) < leastShrink {
+				kept = slices.Delete(kept, i, i+1)
+				at := slices.IndexFunc(kept, func(q question) bool { return q.rank > best.rank && q.rank > 1 })
+				if at < 0 {
+					at = len(kept)
+				}
+				kept = slices.Insert(kept, at, best)
+				break
+			}
+		}
+	}
+	return kept
 }
 
 // onceMore asks again for a reading that the answer does without, where nothing else

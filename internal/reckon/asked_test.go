@@ -90,6 +90,59 @@ func TestNoMeterIsAskedForBeforeSomethingSimpler(t *testing.T) {
 	}
 }
 
+// Which one reading helps most is among those that are asked for, and no question that
+// narrows nothing stands in its place.
+func TestWhatNarrowsMostIsNotCrowdedOut(t *testing.T) {
+	for _, values := range []map[string]string{
+		{"rider.mass": "20 kg", "vehicle.design_voltage": "12 V", "vehicle.ground": "lawn", "motors.can": "550", "pack.label": "12 V 7 Ah"},
+		{"pack.label": "12 V 7 Ah", "vehicle.design_voltage": "12 V", "vehicle.ground": "asphalt"},
+	} {
+		a := fewDraws(t, values)
+		if a.Verdict > answer.Watch {
+			t.Fatalf("%v: then nobody may be asked to drive", a.Verdict)
+		}
+		minutes := 0.0
+		for _, m := range a.Measure {
+			minutes = max(minutes, m.Minutes)
+		}
+		if minutes < 0.35 {
+			t.Errorf("what is asked narrows minutes by %.2f at most: %+v", minutes, a.Measure)
+		}
+	}
+}
+
+func TestKeepNarrowing(t *testing.T) {
+	narrows := func(key string, minutes float64) reckon.Question {
+		return reckon.NewQuestion(answer.Measurement{Key: key, Minutes: minutes}, 1, false)
+	}
+	meter := reckon.NewQuestion(answer.Measurement{Key: "meter"}, 2, false)
+	decides := reckon.NewQuestion(answer.Measurement{Key: "decides"}, 1, true)
+	nothing := narrows("nothing", 0)
+	for _, tt := range []struct {
+		name string
+		list []reckon.Question
+		n    int
+		want string
+	}{
+		{"there is room for all", []reckon.Question{nothing, narrows("half", 0.5)}, 2, "nothing half"},
+		{"the last that narrows nothing gives way", []reckon.Question{nothing, nothing, decides, narrows("half", 0.5)}, 3, "nothing decides half"},
+		{"none gives way that may hide a danger", []reckon.Question{nothing, decides, decides, narrows("half", 0.5)}, 3, "nothing decides decides"},
+		{"nor for what one of them narrows about as much", []reckon.Question{nothing, narrows("third", 0.3), nothing, narrows("half", 0.5)}, 3, "nothing third nothing"},
+		{"nor for little", []reckon.Question{nothing, nothing, narrows("tenth", 0.1)}, 2, "nothing nothing"},
+		{"a meter stays last", []reckon.Question{nothing, nothing, nothing, narrows("half", 0.5)}, 3, "nothing nothing half"},
+		{"in front of what needs a meter", []reckon.Question{nothing, nothing, meter, narrows("half", 0.5)}, 4, "nothing nothing meter half"},
+		{"whose place it takes, where it narrows nothing", []reckon.Question{decides, decides, meter, narrows("half", 0.5)}, 3, "decides decides half"},
+	} {
+		var got []string
+		for _, q := range reckon.KeepNarrowing(tt.list, tt.n) {
+			got = append(got, q.Key)
+		}
+		if strings.Join(got, " ") != tt.want {
+			t.Errorf("%s: %v, want %s", tt.name, got, tt.want)
+		}
+	}
+}
+
 // One order and one next step: the way out, and before it what has to be looked at.
 func TestTheNextStepIsAWayOutWhereThereIsOne(t *testing.T) {
 	s, err := setup.Of(swap())

@@ -10,7 +10,17 @@ var (
 	Changes  = changes
 	Habits   = habits
 	Headline = headline
+
+	KeepNarrowing = keepNarrowing
 )
+
+// Question is a question that may be asked.
+type Question = question
+
+// NewQuestion makes one of a rank, which may change what has to be put right or not.
+func NewQuestion(m answer.Measurement, rank int, decides bool) Question {
+	return question{Measurement: m, rank: rank, decides: decides}
+}
 
 // Count counts the findings of some draws, all of equal weight.
 func Count(findings [][]answer.Finding, assumed ...string) []answer.Finding {
