@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"log"
+	"slices"
 	"strings"
 
 	"example.org/packcheck"
@@ -83,6 +84,14 @@ func ExampleCompare() {
 	// A 12 V 7 Ah watch
 	// B 20 V max 5 Ah danger
 	// true true
+}
+
+// Every figure that may have a range is listed: a path that is not there is misspelt.
+func ExampleRangePaths() {
+	paths := packcheck.RangePaths()
+	fmt.Println(slices.Contains(paths, "ride.pedal_min"), slices.Contains(paths, "ride.pedal_mins"))
+	// Output:
+	// true false
 }
 
 // A whole assessment as JSON, without a file.

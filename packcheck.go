@@ -121,6 +121,10 @@ func TraceLaunch(s *setup.Setup, w io.Writer) error {
 // assumptions rest on, one of each ID, sorted by ID.
 func Sources() []answer.Source { return reckon.Sources() }
 
+// RangePaths returns the paths of all figures that have ranges, in the order of the
+// answer: the keys that Assessment.Ranges may have. Some figures have a range alone.
+func RangePaths() []string { return reckon.RangePaths() }
+
 // Explain says what stands behind a finding, by its code: what it means, why it
 // matters, where the limit comes from and what to do. It is false where no
 // finding has that code.

@@ -11,7 +11,9 @@ const Schema = "packcheck/1"
 //
 // Plain numbers are medians over the draws. Ranges holds, for every figure that
 // the unknowns move, the range in which eight of ten draws lie, under the
-// figure's JSON path ("ride.pedal_min"). A nil pointer is a figure that does not
+// figure's JSON path ("ride.pedal_min"); packcheck.RangePaths lists these. A path that it
+// does not have is of a figure that is exact or that no draw has, or is no path at all:
+// ask for r, ok. A nil pointer is a figure that does not
 // exist in at least half of the draws, never a zero.
 type Assessment struct {
 	Schema   string           `json:"schema"`

@@ -122,6 +122,15 @@ const (
 	mostDays = 3650.0 // later counts as never, as in package cutoff
 )
 
+// RangePaths are the paths of all figures, in the order of the answer.
+func RangePaths() []string {
+	var paths []string
+	for _, m := range metrics.Get() {
+		paths = append(paths, m.path)
+	}
+	return paths
+}
+
 // running makes nothing of a figure where the vehicle does not get going.
 func running(of func(*Vehicle) float64) func(*Vehicle) float64 {
 	return func(v *Vehicle) float64 {

@@ -181,7 +181,11 @@ func completeFindings(bad complaint, a *answer.Assessment) {
 }
 
 func orderedRanges(bad complaint, a *answer.Assessment, tree map[string]any) {
+	paths := packcheck.RangePaths()
 	for path, r := range a.Ranges {
+		if !slices.Contains(paths, path) {
+			bad("%s has a range and is not listed", path)
+		}
 		if !(r.Low <= r.Likely && r.Likely <= r.High) {
 			bad("range of %s is %v", path, r)
 		}
