@@ -189,7 +189,7 @@ func (k SpeedCheck) driver() answer.Finding {
 			most = paceLadder[len(paceLadder)-1].FixMS
 		}
 		switch {
-		case k.AgeYears < slowFromYears || k.SpeedMS <= 0:
+		case k.AgeYears < slowFromYears || !(k.SpeedMS > 0):
 		case !over(k.SpeedMS, most):
 			f.Level = answer.Watch
 		case k.Remote: // the age is known: it is the speed that not every vehicle has

@@ -126,10 +126,10 @@ func (w *watched) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-// What a batch holds does not depend on how many setups went before: measured
-// after 50 and after 250, so that as little as 2 KB for each would show.
+// What a batch holds does not depend on how many setups went before: measured so far
+// apart that 2 KB for each would show beside what is under way at either moment.
 func TestWhatABatchHoldsDoesNotGrowWithWhatWentBefore(t *testing.T) {
-	const early, late = 20, 100
+	const early, late = 20, 300
 	r, w := io.Pipe()
 	go func() {
 		for i := range late + 1 {

@@ -1,6 +1,7 @@
 package trials_test
 
 import (
+	"context"
 	"slices"
 	"strings"
 	"sync"
@@ -25,7 +26,7 @@ func waysOf(t testing.TB, s sheet) (*setup.Setup, *answer.Assessment) {
 		t.Fatal(err)
 	}
 	once, _ := waysFound.LoadOrStore(s.toml(), sync.OnceValues(func() (*answer.Assessment, error) {
-		return packcheck.AssessWith(read, packcheck.Options{Draws: wayDraws, Ways: true})
+		return packcheck.AssessWith(context.Background(), read, packcheck.Options{Draws: wayDraws, Ways: true})
 	}))
 	a, err := once.(func() (*answer.Assessment, error))()
 	if err != nil {
@@ -44,7 +45,7 @@ func walked(t testing.TB, s *setup.Setup, w *answer.Way) *answer.Assessment {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a, err := packcheck.AssessWith(after, packcheck.Options{Draws: wayDraws})
+	a, err := packcheck.AssessWith(context.Background(), after, packcheck.Options{Draws: wayDraws})
 	if err != nil {
 		t.Fatal(err)
 	}
