@@ -2,6 +2,7 @@ package wiring
 
 import (
 	"math"
+	"slices"
 
 	"example.org/packcheck/internal/portable"
 	"example.org/packcheck/internal/solve"
@@ -20,7 +21,10 @@ type Band struct {
 type Curve struct {
 	ratedA float64 // rating left at the temperature
 	floorS float64 // no shorter latest time is credited
-	points []logPoint
+	// mustOpenA is the smallest current for which a latest time is given; +Inf where
+	// none is.
+	mustOpenA float64
+	points    []logPoint
 	// earliestPower is the power of 1/current with which the earliest time
 	// falls above the highest gate.
 	earliestPower float64
@@ -44,6 +48,12 @@ func newCurve(gates []tables.Gate, ratedA, floorS float64) Curve {
 		// Heat still escapes at the highest gate: at more current the time
 		// falls faster than I2t; the third power is on the early side.
 		c.earliestPower = 3
+	}
+	c.mustOpenA = math.Inf(1)
+	for _, p := range slices.Backward(c.points) {
+		if !math.IsInf(p.latest, 1) {
+			c.mustOpenA = ratedA * portable.Exp(p.ratio)
+		}
 	}
 	return c
 }
@@ -84,14 +94,7 @@ func (c Curve) RatedA() float64 { return c.ratedA }
 func (c Curve) HoldsA() float64 { return c.ratedA * portable.Exp(c.points[0].ratio) }
 
 // MustOpenA returns the smallest current for which a latest time is given.
-func (c Curve) MustOpenA() float64 {
-	for _, p := range c.points {
-		if !math.IsInf(p.latest, 1) {
-			return c.ratedA * portable.Exp(p.ratio)
-		}
-	}
-	return math.Inf(1)
-}
+func (c Curve) MustOpenA() float64 { return c.mustOpenA }
 
 // Opens returns when the fuse opens at a steady current.
 //

@@ -253,6 +253,42 @@ func TestPulsesTenSecondsApartCountAlone(t *testing.T) {
 	}
 }
 
+// UL 248-14: at 200 % it opens within two minutes, and at 135 % within the hour. Heat goes
+// with the square of the current, so pauses of ten seconds do not save it, and what it
+// holds in the mean it holds.
+func TestPausesDoNotSaveAFuseThatMustOpenInTheMean(t *testing.T) {
+	for _, tt := range []struct {
+		form               string
+		rating, amps       float64
+		fromMin, withinMin float64 // 0 = it need not open within two hours
+	}{
+		{"glass", 3, 6.9, 0.5, 5}, // 5.8 A in the mean
+		{"glass", 3, 5.0, 5, 60},  // 4.2 A, 141 %
+		{"glass", 3, 4.6, 0, 0},   // 3.9 A, 130 %
+		{"glass", 10, 6.9, 0, 0},
+		{"small blade", 3, 6.9, 0, 0.5},
+	} {
+		curve := fuseOf(t, tt.form, tt.rating).At(25)
+		var s wiring.FuseState
+		openedMin := math.Inf(1)
+		for clock := 0.0; clock < 120*60 && math.IsInf(openedMin, 1); clock += 35 {
+			for i := range 25 {
+				if s.Step(&curve, tt.amps, 1); s.MustHaveOpened() {
+					openedMin = (clock + float64(i)) / 60
+					break
+				}
+			}
+			s.Step(&curve, 0, 10)
+		}
+		switch {
+		case tt.withinMin == 0 && !math.IsInf(openedMin, 1):
+			t.Errorf("%s of %g A at %g A: must have opened after %.1f min", tt.form, tt.rating, tt.amps, openedMin)
+		case tt.withinMin > 0 && (openedMin < tt.fromMin || openedMin > tt.withinMin):
+			t.Errorf("%s of %g A at %g A: must have opened after %.1f min, want %g to %g", tt.form, tt.rating, tt.amps, openedMin, tt.fromMin, tt.withinMin)
+		}
+	}
+}
+
 func TestEarlyIsNeverBehindLate(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
 	for range 200 {

@@ -16,9 +16,13 @@ import (
 //
 // This is bookkeeping, not a heat model: gates are for steady currents, and
 // no source gives them for changing ones. It errs to both sides on purpose,
-// early in Early and late in Late.
+// early in Early and late in Late. What fades in pauses that are short beside the
+// opening times of a slow fuse would never open it, though; heat goes with the square of
+// the current, so a fuse has opened at the latest when it would have at the root mean
+// square of all that has flowed.
 type FuseState struct {
 	early, late float64
+	mean        float64 // share used up at the late edge, at the root mean square
 	a2s, timeS  float64
 }
 
@@ -31,6 +35,10 @@ const fadeTauS = 10.0 / 3
 func (s *FuseState) Step(c *Curve, currentA, dtS float64) {
 	s.a2s += currentA * currentA * dtS
 	s.timeS += dtS
+	s.mean = 0
+	if s.a2s > c.mustOpenA*c.mustOpenA*s.timeS {
+		s.mean = s.timeS / c.Opens(s.EffectiveA()).LatestS
+	}
 	band := c.Opens(currentA)
 	if math.IsInf(band.EarliestS, 1) {
 		fade := portable.Exp(-dtS / fadeTauS)
@@ -45,25 +53,25 @@ func (s *FuseState) Step(c *Curve, currentA, dtS float64) {
 }
 
 // Early returns the share used up of a fuse at the early edge of its band.
-func (s *FuseState) Early() float64 { return s.early }
+func (s *FuseState) Early() float64 { return max(s.early, s.mean) }
 
 // Late returns the share used up of a fuse at the late edge of its band.
-func (s *FuseState) Late() float64 { return s.late }
+func (s *FuseState) Late() float64 { return max(s.late, s.mean) }
 
 // MayHaveOpened reports whether a fuse at the early edge has opened by now.
 // It does not remember: note the first time it turns true. After a current that is
 // no number it may have.
-func (s *FuseState) MayHaveOpened() bool { return !(s.early < 1) }
+func (s *FuseState) MayHaveOpened() bool { return !(s.Early() < 1) }
 
 // MustHaveOpened reports whether even a fuse at the late edge has opened.
-func (s *FuseState) MustHaveOpened() bool { return s.late >= 1 }
+func (s *FuseState) MustHaveOpened() bool { return s.Late() >= 1 }
 
 // Lasts returns for how many rounds like the one since before the fuse stays as it
 // is taken to be: neither edge opens, were what a round adds never to fade. +Inf
 // where the round added nothing.
 func (s *FuseState) Lasts(before *FuseState) float64 {
 	rounds := math.Inf(1)
-	for _, x := range [...][2]float64{{before.early, s.early}, {before.late, s.late}} {
+	for _, x := range [...][2]float64{{before.early, s.early}, {before.late, s.late}, {before.mean, s.mean}} {
 		if was, now := x[0], x[1]; now > was && now < 1 {
 			rounds = min(rounds, (1-now)/(now-was))
 		}
@@ -78,6 +86,7 @@ func (s *FuseState) Repeat(before *FuseState, k int) {
 	n := float64(k)
 	s.early += n * max(s.early-before.early, 0)
 	s.late += n * max(s.late-before.late, 0)
+	s.mean += n * max(s.mean-before.mean, 0)
 	s.a2s += n * (s.a2s - before.a2s)
 	s.timeS += n * (s.timeS - before.timeS)
 }
