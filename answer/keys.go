@@ -101,6 +101,7 @@ const (
 	KeyChargerJack          = "charger.jack"
 
 	KeyOutingAir          = "outing.air"
+	KeyOutingChargedAt    = "outing.charged_at"
 	KeyStorageFrom        = "storage.from"
 	KeyStorageUntil       = "storage.until"
 	KeyStorageTemperature = "storage.temperature"

@@ -155,7 +155,7 @@ func waitFindings(p chemistry.Profile, w Wait, cellC, ambientC float64, plugged 
 	level, harm := outside(p, plugged)
 	f := answer.Finding{
 		Topic: answer.TopicCharge, Item: answer.Battery, Level: level, Harm: harm, Unit: "degC", Found: cellC, Source: p.Charge.Source,
-		Decides: []string{answer.KeyOutingAir, answer.KeyPackChemistry},
+		Decides: []string{answer.KeyOutingChargedAt, answer.KeyPackChemistry},
 	}
 	if cellC != ambientC {
 		f.Decides = append(f.Decides, answer.KeyPackTemperature)
@@ -168,7 +168,7 @@ func waitFindings(p chemistry.Profile, w Wait, cellC, ambientC float64, plugged 
 	case now.TooCold:
 		f.Code, f.Limit, f.Want = CodeTooCold, p.Charge.MinTempC, answer.Above
 		f.Change, f.Habit = answer.ChargeElsewhere, answer.HabitChargeWarm
-		f.Title = "The cells are too cold to be charged."
+		f.Title = "Before it is charged the pack must warm up in a room above freezing: its cells are too cold."
 		f.Advice = "Let the pack warm up in a room above freezing; take it out of wrappings, and charge it only then."
 		if !w.Never {
 			f.Advice = fmt.Sprintf("Let it stand in the room for at least %s; a thick pack takes longer inside than outside.", minutes(w.OpenMin))
@@ -202,7 +202,7 @@ func waitFindings(p chemistry.Profile, w Wait, cellC, ambientC float64, plugged 
 			f.Limit, f.Want = p.Charge.MinTempC, answer.Above
 		}
 		f.Change, f.Habit = answer.ChargeElsewhere, answer.HabitChargeWarm
-		f.Title = "The place is too cold or too hot for charging."
+		f.Title = "Charge the pack in a room: this place is too cold or too hot for charging."
 		f.Advice = "The pack will take the temperature of the place while it charges: charge it in a room."
 		if math.IsNaN(ambientC) {
 			f = f.Unread("Whether the place is too cold or too hot for charging is not known.")

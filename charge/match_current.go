@@ -106,7 +106,7 @@ func (m *match) current() {
 		f.Source = answer.PartRating
 	}
 	if m.gate.CurrentShare < 1 {
-		f.Decides = append(f.Decides, answer.KeyOutingAir) // in warmer air it may take more
+		f.Decides = append(f.Decides, answer.KeyOutingChargedAt) // in warmer air it may take more
 	}
 	switch {
 	case most <= 0: // the gate is closed and says so

@@ -82,7 +82,7 @@ func (m *match) tooHigh() bool {
 		f.Level, f.Harm, f.Change = answer.FixFirst, answer.House, answer.WaitBeforeCharge
 		f.Title = fmt.Sprintf("The charger drives each cell to %s; as hot as they are, %s is the most they may have.", rises, bound)
 		f.Advice = "Let the pack cool to the warmth of a room before it is charged."
-		f.Decides = append(f.Decides, answer.KeyOutingAir, answer.KeyPackTemperature)
+		f.Decides = append(f.Decides, answer.KeyOutingChargedAt, answer.KeyPackTemperature)
 		m.say(Refused, f)
 		return true
 	}

@@ -48,6 +48,8 @@ func everyday(key string) string {
 		return "how full the battery is"
 	case "pack.temperature", "outing.air":
 		return "how warm the day is"
+	case "outing.charged_at":
+		return "how warm it is where it is charged"
 	case "vehicle.wheel_diameter":
 		return "how large the wheels are"
 	case "vehicle.mass":

@@ -284,8 +284,9 @@ type Demand struct {
 
 // OutingPart is how it is driven.
 type OutingPart struct {
-	AirC    Figure
-	DriveS  Figure
-	PauseS  Figure
-	WantedS Figure // Known only when given
+	AirC       Figure
+	ChargedAtC Figure // of the air where it is charged; Known only when given
+	DriveS     Figure
+	PauseS     Figure
+	WantedS    Figure // Known only when given
 }

@@ -16,8 +16,9 @@ func (r *resolver) outing() {
 		why: "Not given; a mild day.", source: srcOuting,
 	})
 	p.WantedS = r.orUnknown("outing", "wanted", quantity.Duration, raw.Wanted)
+	p.ChargedAtC = r.orUnknown("outing", "charged_at", quantity.Temperature, raw.ChargedAt)
 	r.parts.StoreC = r.orUnknown("storage", "temperature", quantity.Temperature, r.setup.Storage.Temperature)
-	defer r.track(&r.parts.StoreC, &p.AirC, &p.DriveS, &p.PauseS, &p.WantedS)
+	defer r.track(&r.parts.StoreC, &p.AirC, &p.ChargedAtC, &p.DriveS, &p.PauseS, &p.WantedS)
 	if r.setup.Bench.Given {
 		// A bench load runs without pauses unless it is told to pause.
 		p.DriveS = r.orUnknown("outing", "drive", quantity.Duration, raw.Drive)

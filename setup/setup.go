@@ -233,10 +233,11 @@ type Charger struct {
 // Outing is how it is driven.
 type Outing struct {
 	Place
-	Air    Value `key:"air" kind:"temperature" min:"-40" max:"80" example:"20 C" doc:"temperature of the air"`
-	Drive  Value `key:"drive" kind:"time" min:"0.5" max:"86400" example:"25 s" doc:"time with the pedal down, each time"`
-	Pause  Value `key:"pause" kind:"time" min:"0" max:"86400" example:"10 s" doc:"time with the pedal up, each time"`
-	Wanted Value `key:"wanted" kind:"time" min:"10" max:"604800" example:"1 h" doc:"how long the outing should last, by the clock"`
+	Air       Value `key:"air" kind:"temperature" min:"-40" max:"80" example:"20 C" doc:"temperature of the air"`
+	ChargedAt Value `key:"charged_at" kind:"temperature" min:"-40" max:"80" example:"15 to 25 C" doc:"temperature of the air where the battery is charged"`
+	Drive     Value `key:"drive" kind:"time" min:"0.5" max:"86400" example:"25 s" doc:"time with the pedal down, each time"`
+	Pause     Value `key:"pause" kind:"time" min:"0" max:"86400" example:"10 s" doc:"time with the pedal up, each time"`
+	Wanted    Value `key:"wanted" kind:"time" min:"10" max:"604800" example:"1 h" doc:"how long the outing should last, by the clock"`
 }
 
 // Storage is the time in which nobody drives.

@@ -202,6 +202,8 @@ var questions = later.Value[[]row]{Make: func() []row {
 			"Pauses count.", "as long as it lasts"),
 		ask(Tool, "outing.air", "How warm is the air?",
 			"Tell the range of the season: 15 to 25 C.", "10 to 30 C"),
+		ask(Tool, "outing.charged_at", "How warm is it where the battery is charged?",
+			"Read a thermometer there; a room of a house has 15 to 25 C.", "as warm as where it is driven").example("15 to 25 C").only(given("charger.label")),
 		ask(Tool, "outing.drive", "How long is the pedal down each time, and how long up?",
 			"Watch the clock for five minutes: how long the pedal is down, how long it is up.", "15 to 40 s down, 5 to 20 s up").fills("outing.pause").example("25 s, 10 s"),
 		ask(Look, "storage.from", "From which day on does nobody drive it in winter?",

@@ -25,6 +25,9 @@ type Charging struct {
 	EndVPerCell float64
 }
 
+// roomC is a room, where it is driven in such cold or heat that nothing is charged there.
+const roomC = 20
+
 // charging judges the charger of the setup on the pack after the ride, or says
 // which charger would be right.
 func (v *view) charging() error {
@@ -35,8 +38,12 @@ func (v *view) charging() error {
 		HoursTo80: math.NaN(), HoursToFull: math.NaN(), UnplugH: math.NaN(), EndVPerCell: math.NaN(),
 	}
 	given := p.Setup.Charger.Given
+	placeC := v.Now.AmbientC // where nobody told how warm it is where it charges
+	if p.Outing.ChargedAtC.Known {
+		placeC = v.Now.Pick(&p.Outing.ChargedAtC)
+	}
 	_, readCold := v.readCold()
-	for _, f := range charge.WaitFor(one, v.afterDriveC(), v.Now.AmbientC).Findings {
+	for _, f := range charge.WaitFor(one, v.afterDriveC(), placeC).Findings {
 		switch {
 		case f.Change == answer.WaitBeforeCharge: // a habit: nothing is wrong with the vehicle for it
 			f.Level = min(f.Level, answer.Watch)
@@ -48,8 +55,11 @@ func (v *view) charging() error {
 		}
 		v.add(f)
 	}
+	if !p.Outing.ChargedAtC.Known && !charge.GateAt(p.Pack.Profile, placeC).Open {
+		placeC = roomC // that it is charged out there is a guess, and hides nothing of the charger
+	}
 	plugged := charge.Plugged{
-		Pack: one, Charger: p.Charger.Charger, CellC: v.Now.AmbientC, AmbientC: v.Now.AmbientC, RestV: v.restV(),
+		Pack: one, Charger: p.Charger.Charger, CellC: placeC, AmbientC: placeC, RestV: v.restV(),
 		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: charge.PolarityNamed(p.Setup.Charger.JackPolarity.Text),
 		SheetA: p.Pack.MaxChargeA, Joined: joined(p.Pack.Joined), Driving: driving(p.Setup.Charger.BlocksDriving),
 	}
@@ -64,7 +74,7 @@ func (v *view) charging() error {
 	}
 	if !given {
 		v.add(charge.JudgeRest(p.Pack.Profile, one.Spec().CellsInSeries, plugged.RestV)...)
-		out.EndVPerCell = charge.GateAt(p.Pack.Profile, v.Now.AmbientC).WantedVPerCell
+		out.EndVPerCell = charge.GateAt(p.Pack.Profile, placeC).WantedVPerCell
 		out.Reasons = []string{"The setup does not describe a charger."}
 		return nil
 	}
@@ -99,7 +109,7 @@ func (v *view) charging() error {
 // charge adds hours to full and what happens to a pack that is forgotten.
 func (v *view) charge(plugged charge.Plugged) error {
 	out := &v.out.Charging
-	c, err := plugged.Case(plugged.Pack.StateAt(v.Seen.Lasts.ChargeLeft, v.Now.AmbientC))
+	c, err := plugged.Case(plugged.Pack.StateAt(v.Seen.Lasts.ChargeLeft, plugged.AmbientC))
 	if errors.Is(err, charge.ErrUnknown) {
 		return nil // volts or amps are not known; Match has said so
 	}

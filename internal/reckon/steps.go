@@ -41,6 +41,7 @@ var remedies = [...]remedy{
 	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, noFuseSuits, wireStep},
 	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, nil, fuseStep},
 	{"charger", []answer.Change{answer.FitCharger}, nil, chargerStep},
+	{"charging place", []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
 }
 
 // The steps whose places on the way from battery to motors are told.
@@ -216,6 +217,18 @@ func chargerStep(a *answer.Assessment, _ *setup.Parts) step {
 			"charger.blocks_driving": "",
 		},
 	}
+}
+
+// roomStep takes the battery into a room to be charged, where the cold or the heat of
+// the place is in the way.
+func roomStep(a *answer.Assessment, _ *setup.Parts) step {
+	if !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Level >= answer.FixFirst && f.Change == answer.ChargeElsewhere && slices.Contains(f.Decides, answer.KeyOutingChargedAt)
+	}) {
+		return step{}
+	}
+	const room = "15 to 25 C"
+	return step{text: "charge the battery in a room of " + room + ", once it has warmed up or cooled down there", sets: map[string]string{"outing.charged_at": room}}
 }
 
 // packName is the step that puts another battery in.

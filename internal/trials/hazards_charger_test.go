@@ -119,23 +119,23 @@ func chargerHazards() []hazard {
 			why: "pack and charger in series into a short circuit", from: cpscCharger,
 		},
 		{
-			name: "charging lithium at -3 C", base: "lithium", set: "outing.air=-3 C; pack.temperature=-3 C", least: danger, codes: cold,
+			name: "charging lithium at -3 C", base: "lithium", set: "outing.air=-3 C; outing.charged_at=-3 C; pack.temperature=-3 C", least: danger, codes: cold,
 			why: "metallic lithium plates out; the short comes later", from: gates,
 		},
 		{
-			name: "charging lithium at -15 C", base: "lithium", set: "outing.air=-15 C; pack.temperature=-15 C", least: danger, codes: cold,
+			name: "charging lithium at -15 C", base: "lithium", set: "outing.air=-15 C; outing.charged_at=-15 C; pack.temperature=-15 C", least: danger, codes: cold,
 			why: "the same, worse", from: jeita,
 		},
 		{
-			name: "charging LiFePO4 at -5 C", base: "iron", set: "outing.air=-5 C; pack.temperature=-5 C", least: danger, codes: cold,
+			name: "charging LiFePO4 at -5 C", base: "iron", set: "outing.air=-5 C; outing.charged_at=-5 C; pack.temperature=-5 C", least: danger, codes: cold,
 			why: "the same for all graphite cells", from: gates,
 		},
 		{
-			name: "charging lithium where it may freeze", base: "lithium", set: "outing.air=-10 to 20 C; -pack.temperature", least: fixFirst, codes: cold,
+			name: "charging lithium where it may freeze", base: "lithium", set: "outing.air=-10 to 20 C; outing.charged_at=-10 to 20 C; -pack.temperature", least: fixFirst, codes: cold,
 			why: "a third of the range plates lithium", from: gates,
 		},
 		{
-			name: "charging lithium at 58 C", base: "lithium", set: "outing.air=58 C; pack.temperature=58 C", least: danger, codes: hot,
+			name: "charging lithium at 58 C", base: "lithium", set: "outing.air=58 C; outing.charged_at=58 C; pack.temperature=58 C", least: danger, codes: hot,
 			why: "above 55 C no charger of its kind starts", from: gates,
 		},
 		{

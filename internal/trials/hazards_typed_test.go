@@ -39,7 +39,7 @@ func typedHazards() []hazard {
 		{name: "a 12 V charger on a 24 V pair", base: "pair", set: "charger.voltage=14.7 V", least: fixFirst, codes: charge.CodeVoltsTooLow, why: "it charges nothing", from: blockSheets},
 		{name: "a 12 V cutoff on a 24 V pair", base: "pair", set: "cutoff.module.opens_at=10.5 V", least: fixFirst, codes: cutoff.CodeBelowHarm, why: "it opens at 0.9 V per cell", from: blockSheets},
 		{name: "a lead-acid charger on LiFePO4", base: "iron", set: "charger.made_for=agm; charger.voltage=14.7 V", least: fixFirst, codes: charge.CodeWrongChemistry, why: "it floats and equalises", from: ironSheets},
-		{name: "a block charged in the frost", base: "block", set: "outing.air=-10 C; pack.temperature=-10 C", least: fixFirst, codes: charge.CodeTooCold, why: "below the sheets' 0 C", from: blockSheets},
+		{name: "a block charged in the frost", base: "block", set: "outing.air=-10 C; outing.charged_at=-10 C; pack.temperature=-10 C", least: fixFirst, codes: charge.CodeTooCold, why: "below the sheets' 0 C", from: blockSheets},
 	}
 }
 

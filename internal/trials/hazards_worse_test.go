@@ -151,12 +151,12 @@ func worses() []worse {
 		// Not of "proper": its motors' heat is judged against its original's with as much to carry.
 		{"more mass on the seat", all[1:], on("rider.mass", "12 kg", "18 kg", "25 kg", "35 kg", "50 kg", "70 kg", "100 kg"), both(notTheRide, notTheCharge, notTheShorterRide), "block", false, 0},
 		// In the heat a fuse opens sooner, and the wire outlasts a short circuit that it did not outlast in the cold.
-		{"a hotter day", all, on("-pack.temperature; outing.air", "22 C", "28 C", "33 C", "38 C", "45 C", "52 C", "58 C"), both(notTheRide, notTheMaterial, notTheFusesTime, notTheirAmps), "lithium", true, 0},
+		{"a hotter day", all, on("-pack.temperature; outing.air", "22 C; outing.charged_at=22 C", "28 C; outing.charged_at=28 C", "33 C; outing.charged_at=33 C", "38 C; outing.charged_at=38 C", "45 C; outing.charged_at=45 C", "52 C; outing.charged_at=52 C", "58 C; outing.charged_at=58 C"), both(notTheRide, notTheMaterial, notTheFusesTime, notTheirAmps), "lithium", true, 0},
 		{"a steeper slope", all[1:], on("vehicle.slope", "0 %", "3 %", "6 %", "10 %", "15 %", "20 %", "30 %"), both(notTheRide, notTheCharge, notTheShorterRide), "block", false, 0},
 		{"fewer volts under load", []string{"block", "lithium"}, on("measured.loaded_current=6 A; measured.loaded_voltage", "11 V", "10 V", "9 V", "8 V", "7 V", "5 V", "3 V", "1 V"), about(answer.TopicPack), "block", false, 0},
 		{"a higher charger voltage", []string{"block"}, on("charger.voltage", "14.7 V", "15.5 V", "16.5 V", "18 V", "21 V", "24 V", "29.4 V"), onCharge, "block", false, 0},
 		{"a higher charging current", []string{"block", "lithium", "iron"}, on("charger.came_with_pack=false; charger.current", "1 A", "2 A", "4 A", "8 A", "15 A", "30 A"), onCharge, "block", false, 0},
-		{"a colder place to charge", []string{"lithium", "iron"}, on("-pack.temperature; outing.air", "15 C", "8 C", "3 C", "-2 C", "-10 C", "-20 C"), onCharge, "lithium", false, 0},
+		{"a colder place to charge", []string{"lithium", "iron"}, on("-pack.temperature; outing.charged_at", "15 C", "8 C", "3 C", "-2 C", "-10 C", "-20 C"), onCharge, "lithium", false, 0},
 		// Up to as much as the motors take: a joint is hottest there, and then chokes the current.
 		{"looser joints", all, on("wire.joints=6; wire.joint_resistance", "0.5 mOhm", "1 mOhm", "3 mOhm", "8 mOhm", "20 mOhm", "60 mOhm"), onJoints, "labels; measured.loaded_current=9 A; measured.loaded_voltage=11 V", false, 0},
 		{"a worn pack", packs, on("pack.health", "100 %", "85 %", "70 %", "55 %", "40 %", "25 %"), about(answer.TopicPack), "lithium", false, 0}, // its cutoff opens sooner, with more charge left
