@@ -77,6 +77,26 @@ func TestMeasuredLithiumChargesTakeAsLongAsComputed(t *testing.T) {
 	}
 }
 
+// A cell that was only measured while it was emptied resists near empty what no charge
+// meets; the hours that makers print must not be stretched by a charge that stops there.
+func TestThePlugIsNotLeftInForDaysWhereAFewHoursFillThePack(t *testing.T) {
+	for _, name := range []string{"phosphate-18650-2ah", "phosphate-26650-2ah6", "phosphate-26650-3ah"} {
+		member, ok := chemistry.Builtin().Member(name)
+		if !ok {
+			t.Fatal(name)
+		}
+		for _, from := range []float64{0.05, 0.1, 0.17} {
+			for _, tempC := range []float64{9, 18} {
+				m := model(t, battery.Spec{Profile: member.Profile, CellsInSeries: 8, CapacityAh: 10, ResistanceFactor: 1.3, OhmicFactor: 1})
+				out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(from, tempC), AmbientC: tempC, CurrentA: 3, EndV: 29.2, Stops: charge.StopsByItself})
+				if out.UnplugH > 2.5*out.HoursToFull.LikelyH {
+					t.Errorf("%s from %g at %g degC: full after %.1f h, unplugged after %.1f h", name, from, tempC, out.HoursToFull.LikelyH, out.UnplugH)
+				}
+			}
+		}
+	}
+}
+
 // The same for a power cell that ages. ARTS-Lab, Dataset Cycling with Strain
 // Monitoring, cell C at cycle 100, A at 300, C at 660: what the first sample of a
 // discharge shows had grown by 10, 38 and 93 %. The charger hunts: at constant

@@ -108,7 +108,9 @@ func (c *Case) unplug(out *Outcome, likelyH, mostH float64) {
 	}
 }
 
-// bareHours is the computed time to full alone.
+// bareHours is the computed time to full alone; 0 where the charge ends before, as it
+// does where a cell that was only measured while it was emptied resists far more near
+// empty than one that is filled.
 func (c *Case) bareHours() float64 {
 	r := start(c)
 	endA := c.endA()
@@ -116,6 +118,9 @@ func (c *Case) bareHours() float64 {
 		if r.step() && r.amps <= endA {
 			break
 		}
+	}
+	if r.m.Charge(r.s) < fullEnough {
+		return 0
 	}
 	return r.hours
 }
@@ -139,7 +144,7 @@ func (c *Case) timeFindings(out Outcome) []answer.Finding {
 			Unit: "degC", Found: out.PeakC, Limit: p.Charge.MaxTempC, Source: p.Charge.Source,
 			Title:   "The pack grows too hot while it charges.",
 			Advice:  "Charge with less current, in a cooler place, after the pack has cooled from the ride.",
-			Decides: []string{answer.KeyChargerLabel, answer.KeyChargerCurrent, answer.KeyOutingAir, answer.KeyPackChemistry},
+			Decides: []string{answer.KeyChargerLabel, answer.KeyChargerCurrent, answer.KeyOutingChargedAt, answer.KeyPackChemistry},
 		})
 	}
 	return fs
