@@ -1,6 +1,7 @@
 package cutoff
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -50,6 +51,9 @@ func (s *Standing) findings(i Idled) []answer.Finding {
 	})
 	if p.Family == chemistry.Lithium {
 		f.Advice = "Take the pack off after every ride; let it cool and charge it, and fit a cutoff that opens in time."
+	}
+	if s.Chain.Len() > 0 && s.draws(i) {
+		f.Advice = "Take the pack off after every ride, let it cool and charge it; where it must stay on, a cutoff that draws next to nothing once it is open."
 	}
 	switch {
 	case i.DaysToNever <= 0: // no margin: advice to charge it must never come of one
@@ -160,21 +164,28 @@ func (s *Standing) harmsAll(i Idled) bool {
 	return !s.endedAsMade() || path.daysUntil(s.highestAt(s.meanV, limitV)) <= withinDays
 }
 
+// draws reports whether it is what is connected that does harm some day, and neither
+// the ride nor the loss by itself.
+func (s *Standing) draws(i Idled) bool { return i.DaysToHarm > 0 && !s.lostByItself() }
+
 // decides are the keys that say how soon: what ended the ride where harm is
 // done by then, what goes on drawing where that is most of the loss, and the
 // loss by itself elsewhere.
 func (s *Standing) decides(i Idled) []string {
 	out := []string{answer.KeyPackChemistry}
+	if s.draws(i) {
+		out = append(out, s.DrawKeys()...)
+	}
 	if s.Chain.Len() > 0 && !s.harmsAll(i) {
 		out = append(out, answer.KeyPackWatchesCells)
 	}
-	if i.DaysToHarm <= 0 {
-		return append(out, s.Chain.opensAtKeys()...)
+	switch {
+	case i.DaysToHarm <= 0:
+		out = append(out, s.Chain.opensAtKeys()...)
+	case !s.draws(i):
+		out = append(out, answer.KeyPackSelfDischarge)
 	}
-	if s.lostByItself() {
-		return append(out, answer.KeyPackSelfDischarge)
-	}
-	return append(out, s.DrawKeys()...)
+	return out
 }
 
 // smallDraw is the share of all that draws below which one of it decides nothing.
@@ -182,20 +193,29 @@ func (s *Standing) decides(i Idled) []string {
 const smallDraw = 0.1
 
 // DrawKeys are the setup keys of what draws from the pack and is not beside the
-// point.
+// point, what draws most first.
 func (s *Standing) DrawKeys() []string {
-	var out []string
-	fedA := s.StandbyA
-	if !s.Chain.feeds() {
-		fedA = 0
+	type draw struct {
+		key  string
+		amps float64
 	}
-	least := smallDraw * (fedA + s.Chain.StandbyA())
-	if fedA > least {
-		out = append(out, answer.KeyControllerStandby)
+	list := make([]draw, 0, maxDevices+1)
+	if s.Chain.feeds() {
+		list = append(list, draw{answer.KeyControllerStandby, s.StandbyA})
 	}
 	for n := range s.Chain.Len() {
-		if d := s.Chain.At(n); d.StandbyA > least {
-			out = append(out, keysOf(d.Where).standby)
+		d := s.Chain.At(n)
+		list = append(list, draw{keysOf(d.Where).standby, d.StandbyA})
+	}
+	slices.SortStableFunc(list, func(a, b draw) int { return cmp.Compare(b.amps, a.amps) })
+	all := 0.0
+	for _, d := range list {
+		all += d.amps
+	}
+	var out []string
+	for _, d := range list {
+		if d.amps > smallDraw*all {
+			out = append(out, d.key)
 		}
 	}
 	return out

@@ -146,8 +146,12 @@ func TestHarmWithinAWeekIsToldWhereSomeDrawsHaveIt(t *testing.T) {
 		if tt.low > 0 {
 			a.Ranges["cutoff.idle_days_to_harm"] = answer.Range{Low: tt.low, Likely: 41, High: 60}
 		}
-		if got := strings.Contains(flat(t, a), "In some draws it comes to harm within the week."); got != tt.want {
+		a.Cutoff.LeftForAWeek = "A week in the toy does no harm."
+		if got := strings.Contains(flat(t, a), "In some draws it comes to harm within the week"); got != tt.want {
 			t.Errorf("%s: said %v, want %v", name, got, tt.want)
+		}
+		if got := strings.Contains(flat(t, a), a.Cutoff.LeftForAWeek); got == tt.want {
+			t.Errorf("%s: a week that may do harm is said to do none: %v", name, got)
 		}
 	}
 }

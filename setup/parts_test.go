@@ -138,6 +138,21 @@ func TestAVehicleDescribedInFullUsesNoDefault(t *testing.T) {
 	}
 }
 
+// Listings of a widely sold module: less than 1.5 W, and it goes on drawing once open.
+func TestAnAddedCutoffOfWhichNothingIsToldMayDrawWhatModulesAreSoldWith(t *testing.T) {
+	for _, c := range parts(t, dropKey(full, "cutoff.module", "standby_current")).Cutoffs {
+		if c.Where != "module" {
+			continue
+		}
+		volts := parts(t, full).PackV()
+		if most := c.StandbyA.High * volts; most < 1.45 || most > 1.55 || c.StandbyA.Likely < 0.005 {
+			t.Errorf("drawn as %s of a pack of %g V: %g W at the most", c.StandbyA.String(), volts, most)
+		}
+		return
+	}
+	t.Error("no module")
+}
+
 func TestEachKeyLeftOutIsListedUnderItsName(t *testing.T) {
 	for _, key := range []string{
 		"rider.mass", "vehicle.mass", "vehicle.wheel_diameter", "vehicle.driven_wheels", "vehicle.wheels",

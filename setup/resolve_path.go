@@ -281,6 +281,9 @@ func (r *resolver) formAndAmps(text string) (form, amps string) {
 	return "", ""
 }
 
+// What an added module draws itself, in A, and in W at the most (source srcModule).
+const leastModuleA, likelyModuleA, mostModuleW = 0.0001, 0.01, 1.5
+
 // cutoffs settles what disconnects the pack. Nothing is invented: a pack whose
 // setup names no cutoff has none that anybody may count on.
 func (r *resolver) cutoffs() {
@@ -311,10 +314,15 @@ func (r *resolver) cutoffs() {
 				why: "Not given; most wait a moment before they open.", source: srcCutoff,
 			})
 		}
-		p.StandbyA = r.or(d.raw.StandbyCurrent, blank{
+		standby := blank{
 			table: table, name: "standby_current", kind: quantity.Current, Range: quantity.Spread(0, 0.0001, 0.005),
 			why: "Not given; what such a device usually draws itself.", source: srcCutoff,
-		})
+		}
+		if volts := r.parts.PackV(); d.where == "module" && volts > 0 {
+			standby.Range = quantity.Spread(leastModuleA, likelyModuleA, max(mostModuleW/volts, likelyModuleA))
+			standby.why, standby.source = "Not given; added modules draw from next to nothing to 1.5 W, open or closed.", srcModule
+		}
+		p.StandbyA = r.or(d.raw.StandbyCurrent, standby)
 		r.parts.Cutoffs = append(r.parts.Cutoffs, p)
 	}
 	for i := range r.parts.Cutoffs {

@@ -52,6 +52,8 @@ var questions = later.Value[[]row]{Make: func() []row {
 			"Read its sheet or its setting.", "0 to 3 s").only(given("cutoff.module.opens_at")),
 		ask(Look, "cutoff.module.closes_at", "At how many volts does the cutoff switch on again by itself?",
 			"Read its sheet or its setting. Where it stays off until somebody resets it, there is nothing to tell.", "that it stays off").only(given("cutoff.module.opens_at")),
+		ask(Look, "cutoff.module.standby_current", "How many amps does the added cutoff draw itself, once it has switched off?",
+			"Read its sheet, where it says standby, quiescent or own current; watts divided by the battery's volts are amps.", "0.1 mA to what 1.5 W are").example("1 mA").only(given("cutoff.module.opens_at")),
 		ask(Look, "cutoff.controller.opens_at", "At how many volts does the motor controller switch off?",
 			"Read its print or its sheet.", "that it does not").hard().example("20 V").mends(answer.FitCutoff).only(not("controller.kind", "contacts")),
 		ask(Look, "pack.watches_cells", "Do the battery's electronics watch every cell and switch off for the weakest?",

@@ -122,7 +122,7 @@ func TestACutoffInThePackHasTheVoltsOfOneAndAnyOtherOfBoth(t *testing.T) {
 		"load.current": `"10 A"`, "outing.air": `"20 C"`,
 	}
 	opens := func(table, volts string) *answer.Assessment {
-		return assess(t, s.with("cutoff."+table+".opens_at", `"`+volts+`"`, "cutoff."+table+".delay", `"1 s"`))
+		return assess(t, s.with("cutoff."+table+".opens_at", `"`+volts+`"`, "cutoff."+table+".delay", `"1 s"`, "cutoff."+table+".standby_current", `"0 A"`))
 	}
 	want := opens("module", "30 V")
 	for _, c := range []struct {

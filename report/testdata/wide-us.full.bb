@@ -127,7 +127,7 @@ Figures are those of the middle one of those that have it. In brackets: found, r
 [*][b]Weakest cell:[/b] 2.71 V
 [*][b]Cuts in and out:[/b] 3 times
 [*][b]Left on:[/b] harm not reached in half of the draws or more; otherwise 3 to 40 days
-[*][b]Left for a week:[/b] after a week 5 % of its charge is gone. In some draws it comes to harm within the week.
+[*][b]Left for a week:[/b] In some draws it comes to harm within the week, in most it does not.
 [/list]
 
 [b]Charging[/b]
