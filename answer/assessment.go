@@ -243,6 +243,7 @@ func (r *RideFigures) WantedShare() float64 {
 type AdvisedCutoff struct {
 	OpensAtV  float64 `json:"opens_at_v"`
 	DelayS    float64 `json:"delay_s"`
+	StandbyA  float64 `json:"standby_a"`   // at most, once it has opened
 	ClosesAtV float64 `json:"closes_at_v"` // 0 = it should stay open
 	MustLatch bool    `json:"must_latch"`
 }

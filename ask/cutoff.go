@@ -1,6 +1,8 @@
 package ask
 
 import (
+	"slices"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
@@ -12,7 +14,7 @@ type Cutoff struct {
 	RunningA float64  // lasting current, 0.01 to 1000 A; 0 = not told
 	LaunchA  float64  // current of a launch; 0 = not told
 	LaunchS  float64  // how long it lasts; 0 = not told
-	StandbyA float64  // what the cutoff itself goes on drawing
+	StandbyA float64  // what the cutoff itself goes on drawing; 0 = not told
 	TempC    *float64 // of pack and air; nil = 20 degC
 }
 
@@ -23,8 +25,9 @@ const lowCharge = 0.2
 // fewDraws are for what is dear to compute.
 const fewDraws = 32
 
-// Answer returns the opening voltage; beside it the delay and, for a device that
-// cannot latch, the closing voltage.
+// Answer returns the opening voltage that does for nearly all batteries like this;
+// beside it the delay and, for a device that cannot latch, the closing voltage. Where
+// none does it says so.
 func (q Cutoff) Answer() (Answer, error) {
 	var a Answer
 	var in inputs
@@ -42,13 +45,19 @@ func (q Cutoff) Answer() (Answer, error) {
 		q.RunningA = b.parts.Pack.CapacityAh.Likely / 5
 		a.assume("a load of %s, which empties it in five hours", amps(q.RunningA))
 	}
+	if q.StandbyA == 0 {
+		q.StandbyA = cutoff.AdvisedStandbyA
+		a.assume("once open it draws %s at most", amps(q.StandbyA))
+	}
 	likely, err := cutoff.Advise(q.wish(m, tempC))
 	if err != nil {
 		return Answer{}, err
 	}
+	var list []*cutoff.Advice
 	got, err := b.over(fewDraws, 1, func(out []float64, m *battery.Model) error {
 		advice, err := cutoff.Advise(q.wish(m, tempC))
 		out[0] = advice.OpensAtV
+		list = append(list, &advice)
 		return err
 	})
 	if err != nil {
@@ -59,19 +68,29 @@ func (q Cutoff) Answer() (Answer, error) {
 		a.Asked += " at " + amps(q.RunningA)
 	}
 	f := spread("opens at", got[0], "V", 1000)
-	f.Value = likely.OpensAtV
+	one, ok := cutoff.One(list, slices.Repeat([]float64{1}, len(list)), m.FullV())
+	if ok {
+		f.Value = one.OpensAtV
+	}
 	f.Low, f.High = min(f.Low, f.Value), max(f.High, f.Value)
 	a.is(f)
-	a.beside(exactly("delay", likely.DelayS, "s"))
-	a.say("Open at %s, after %s below it. Set the higher end when in doubt.", figureWords(a.Figure()), seconds(likely.DelayS))
-	if likely.MustLatch {
+	switch {
+	case !ok:
+		why := cutoff.CannotProtect()
+		a.level(why.Level, false)
+		a.say("No one setting does: batteries like this need %s to save their weakest cell, and one at the upper end opens far too early in many of the others.", figureWords(f))
+		a.say("%s", why.Advice)
+	case one.MustLatch:
+		a.beside(exactly("delay", one.DelayS, "s"))
+		a.say("Open at %s, after %s below it: that saves the weakest cell in nine of ten like this.", volts(one.OpensAtV), seconds(one.DelayS))
 		a.say("Take one that latches: rested, the pack comes back close to full volts.")
-	} else {
-		a.beside(exactly("closes at, if it cannot latch", likely.ClosesAtV, "V"))
-		a.say("Best it latches; one that cannot closes at %s, not lower.", volts(likely.ClosesAtV))
+	default:
+		a.beside(exactly("delay", one.DelayS, "s"), exactly("closes at, if it cannot latch", one.ClosesAtV, "V"))
+		a.say("Open at %s, after %s below it: that saves the weakest cell in nine of ten like this.", volts(one.OpensAtV), seconds(one.DelayS))
+		a.say("Best it latches; one that cannot closes at %s, not lower.", volts(one.ClosesAtV))
 	}
 	p := b.profile()
-	a.Limit = &Limit{What: "harmed below, at rest", Value: p.HarmV * float64(m.CellsInSeries()), Unit: "V", Want: answer.Above}
+	a.Limit = &Limit{What: "harmed below, at rest, were all cells alike", Value: p.HarmV * float64(m.CellsInSeries()), Unit: "V", Want: answer.Above}
 	a.judged(append(m.Judge(battery.Use{LastingA: q.RunningA, PeakA: q.LaunchA}), likely.Findings...), b.guess)
 	a.cite(p.End.Source, p.LadderSource)
 	b.tell(&a)

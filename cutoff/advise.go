@@ -14,6 +14,7 @@ import (
 const (
 	CodeLaunchTooDeep = "launch-too-deep-for-cutoff" // no delay rides the launch through
 	CodeMustLatch     = "cutoff-must-latch"          // no closing voltage is high enough
+	CodeCannotProtect = "cutoff-cannot-protect"      // no setting saves the weakest cell and leaves most of the ride
 )
 
 // How an advised setting is rounded and with what room.
@@ -35,10 +36,20 @@ type Wish struct {
 	StandbyA float64 // what the device itself goes on drawing when open; >= 0
 }
 
+// AdvisedStandbyA is what a device that is bought may go on drawing once it has opened:
+// 0.2 Ah in a forgotten week. Transistor switches that are sold for it draw less,
+// modules with a relay or a display far more (source "cutoff-practice"). Own choice.
+const AdvisedStandbyA = 0.001
+
+// MostOfRide is the share of a ride that a cutoff has to leave to be of use. Own choice.
+const MostOfRide = 0.5
+
 // Advice is a setting: the first three fields are what a device is set to.
 type Advice struct {
 	OpensAtV  float64 // whole-pack volts, as the device sees them
 	DelayS    float64
+	StandbyA  float64 // at most, once it has opened
+	LeavesV   float64 // the highest opening voltage that leaves [MostOfRide]
 	ClosesAtV float64 // only for a device that cannot latch: above any rebound
 	// MustLatch: no closing voltage below the full pack's keeps it from
 	// chattering; ClosesAtV is then 0.
@@ -73,7 +84,9 @@ func Advise(w Wish) (Advice, error) {
 	atEnd := f.to(a.OpensAtV + w.lost())
 	a.Weakest = WeakestAt(m, atEnd, w.LoadA)
 	a.Charge = m.Charge(atEnd)
-	a.DelayS = w.delay(a.OpensAtV)
+	a.DelayS, a.StandbyA = w.delay(a.OpensAtV), w.StandbyA
+	most := f.after(MostOfRide * f.until(makers+w.lost()))
+	a.LeavesV = m.TerminalV(&most, w.LoadA) - w.lost()
 	a.close(&w, atEnd)
 
 	a.Why = append(a.Why, fmt.Sprintf("The maker's end at %.2f times the capacity per hour is %.2f V per cell, %.1f V for the pack.",

@@ -45,6 +45,13 @@ func Explanations() []answer.Explanation {
 			Do:    "More volts at the cutoff, or electronics that watch every cell.",
 		},
 		{
+			Code:  CodeCannotProtect,
+			Means: "The battery is so uneven, the load so heavy or so little is known of both, that no one setting of a cutoff on the volts of the whole saves the weakest cell and leaves most of the ride.",
+			Hurts: "Set low, the weakest cell is harmed in every full ride; set high, it opens at once.",
+			Limit: "The weakest cell saved in nine vehicles of ten, half of the ride left in two of three: own choices.",
+			Do:    "A sounder or larger battery, or one whose electronics watch every cell.",
+		},
+		{
 			Code:  CodeLaunchTooDeep,
 			Means: "At each start the volts fall so low and for so long that a cutoff cannot tell a start from an empty battery.",
 			Hurts: "It either opens at every start or waits so long that it no longer protects.",

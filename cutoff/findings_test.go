@@ -94,6 +94,7 @@ func findingsMade(t testing.TB) []made {
 		{"opens at the launch", cutoff.CodeOpensAtLaunch, through(cutoff.Module, 1), through(cutoff.Module, 1.38), watch, wear, answer.FitCutoff, "cutoff-practice", answer.KeyCutoffModuleDelay},
 		{"a launch of a minute", cutoff.CodeLaunchTooDeep, advised(ag, always), advised(ag, slow), fix, part, answer.ChangeNone, "cutoff-practice", ""},
 		{"only a latch will do", cutoff.CodeMustLatch, advised(short("lifepo4", 4, 0.5), cutoff.Sag{}), advised(li, cutoff.Sag{}), watch, wear, answer.FitCutoff, "cutoff-practice", answer.KeyPackChemistry},
+		{"packs that no one setting suits", cutoff.CodeCannotProtect, []answer.Finding{cutoff.CannotProtect()}, nil, watch, wear, answer.FitPack, "cutoff-practice", ""},
 		{"a lithium cell driven backwards", cutoff.CodeWeakCellReversed, weakest(short("li-ion", 5, 0.3), 15), weakest(li, 16), danger, house, answer.FitCutoff, "pack-volts-hide-a-cell", answer.KeyCutoffPackOpensAt},
 		{"a lead-acid cell driven backwards", cutoff.CodeWeakCellReversed, weakest(short("agm", 6, 0.5), 9), weakest(ag, 11), fix, part, answer.FitCutoff, "pack-volts-hide-a-cell", answer.KeyCutoffPackOpensAt},
 		{"a lithium cell below harm", cutoff.CodeWeakCellHarmed, weakest(short("li-ion", 5, 0.08), 15), weakest(li, 16), fix, part, answer.FitCutoff, pLi.LadderSource, answer.KeyCutoffPackOpensAt},

@@ -148,7 +148,7 @@ func (b *builder) cutoff() section {
 	)
 	if week := clean(c.LeftForAWeek); week != "" {
 		if b.harmedSooner(c.IdleDaysToHarm) {
-			week = sentence(week) + " In some draws it comes to harm within the week."
+			week = "In some draws it comes to harm within the week, in most it does not."
 		}
 		s.facts = append(s.facts, fact{"Left for a week", week})
 	}
@@ -198,14 +198,17 @@ func (b *builder) weakestCell(v float64) string {
 // advised says a cutoff's setting in words. One that stays open is always
 // right; a closing voltage is for a device that cannot.
 func (b *builder) advised(adv *answer.AdvisedCutoff) string {
-	text := "opens at " + b.one(volts, adv.OpensAtV) + " after " + b.one(seconds, adv.DelayS)
+	text := "opens at " + b.one(volts, adv.OpensAtV) + " after " + b.one(seconds, adv.DelayS) + " and stays open"
 	switch {
 	case adv.MustLatch:
-		return text + " and stays open until it is reset by hand"
-	case adv.ClosesAtV == 0:
-		return text + " and stays open"
+		text += " until it is reset by hand"
+	case adv.ClosesAtV != 0:
+		text += "; if it cannot, closes again only at " + b.one(volts, adv.ClosesAtV)
 	}
-	return text + " and stays open; if it cannot, closes again only at " + b.one(volts, adv.ClosesAtV)
+	if adv.StandbyA > 0 {
+		text += "; once open it draws " + b.one(amps, adv.StandbyA) + " at most"
+	}
+	return text
 }
 
 func chatter(b *builder, count int) string {

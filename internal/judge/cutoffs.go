@@ -12,10 +12,6 @@ import (
 	"example.org/packcheck/setup"
 )
 
-// CodeCutoffCannotProtect says that no setting of a cutoff protects the weakest
-// cell.
-const CodeCutoffCannotProtect = "cutoff-cannot-protect"
-
 // Cutoff is what disconnects the pack and what happens then.
 type Cutoff struct {
 	First     string  // "pack", "module", "controller" or "nothing"
@@ -23,7 +19,7 @@ type Cutoff struct {
 	Recloses  int
 	IdleDays  float64 // until harm; +Inf when it never comes
 	Week      string  // left in the toy for a week, in words; empty on a bench
-	Advised   *answer.AdvisedCutoff
+	Advised   *cutoff.Advice
 	WeakestV  float64
 	WeakestOf bool // whether there is a weakest cell to speak of
 }
@@ -149,12 +145,11 @@ func (v *view) standing(o *ride.Outcome) cutoff.Standing {
 }
 
 // How far an advised opening voltage is raised, in parts of the nominal volts,
-// until it passes the same judgement as a setting that somebody brings along;
-// and the share of the ride that it must leave. Own choices.
+// until it passes the same judgement as a setting that somebody brings along. Own
+// choices.
 const (
 	raiseShare = 0.015
 	raiseTries = 10
-	leaveShare = 0.2
 )
 
 // advise finds the setting that suits this pack and this launch: the one of
@@ -163,7 +158,7 @@ func (v *view) advise(cc cutoff.Case) error {
 	if v.Unadvised && v.latches() { // nothing of what may be said is more than to be watched
 		return nil
 	}
-	wish := cutoff.Wish{Case: cc, Where: cutoff.Module}
+	wish := cutoff.Wish{Case: cc, Where: cutoff.Module, StandbyA: cutoff.AdvisedStandbyA}
 	if v.drives() {
 		wish.Sag = v.sag(cutoff.Module)
 	}
@@ -174,7 +169,7 @@ func (v *view) advise(cc cutoff.Case) error {
 	if v.Unadvised && !toFix(a.Findings) {
 		return nil
 	}
-	d := cutoff.Device{Where: cutoff.Module, OpensAtV: a.OpensAtV, DelayS: a.DelayS}
+	d := cutoff.Device{Where: cutoff.Module, OpensAtV: a.OpensAtV, DelayS: a.DelayS, StandbyA: a.StandbyA}
 	for range raiseTries {
 		if d.OpensAtV >= v.Now.Pack.FullV() {
 			break
@@ -184,11 +179,11 @@ func (v *view) advise(cc cutoff.Case) error {
 			return err
 		}
 		if ok {
-			out := &answer.AdvisedCutoff{OpensAtV: d.OpensAtV, DelayS: d.DelayS, ClosesAtV: a.ClosesAtV, MustLatch: a.MustLatch}
-			if d.OpensAtV != a.OpensAtV && v.chatters(d, a.ClosesAtV) { // it now opens with more charge left
+			out := a
+			if out.OpensAtV = d.OpensAtV; d.OpensAtV != a.OpensAtV && v.chatters(d, a.ClosesAtV) { // it now opens with more charge left
 				out.ClosesAtV, out.MustLatch = 0, true
 			}
-			v.out.Cutoff.Advised = out
+			v.out.Cutoff.Advised = &out
 			if !v.latches() { // one that is fitted and stays open is what it asks for
 				v.add(a.Findings...)
 			}
@@ -196,11 +191,7 @@ func (v *view) advise(cc cutoff.Case) error {
 		}
 		d.OpensAtV = math.Ceil((d.OpensAtV+raiseShare*v.Now.Pack.NominalV())*10-1e-9) / 10
 	}
-	v.add(answer.Finding{
-		Code: CodeCutoffCannotProtect, Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicCutoff, Item: answer.Battery, Source: srcCutoff,
-		Title:  "No cutoff that watches the volts of the whole pack protects its weakest cell under this load.",
-		Advice: "Use a sounder or larger pack, or one whose electronics watch every cell.", Change: answer.FitPack,
-	})
+	v.add(cutoff.CannotProtect())
 	return nil
 }
 
@@ -242,7 +233,7 @@ func (v *view) passes(d cutoff.Device) (bool, error) {
 	c := v.Now.Case
 	c.WantedS, c.Cutoffs = 0, cc.Chain
 	out := v.Seen.Marks.Run(&c)
-	if out.PedalS < leaveShare*v.Seen.Lasts.PedalS {
+	if out.PedalS < cutoff.MostOfRide*v.Seen.Lasts.PedalS {
 		return false, nil
 	}
 	idled, err := cutoff.Idle(v.standing(&out))

@@ -76,13 +76,6 @@ func Explanations() []answer.Explanation {
 			Do:    "Look for wheels that rub or were blocked, chafed wire and a stuck switch. Fit one of the same rating, never a larger one.",
 		},
 		{
-			Code:  CodeCutoffCannotProtect,
-			Means: "The battery is so uneven, or the load so heavy, that no cutoff on the volts of the whole saves the weakest cell.",
-			Hurts: "The weakest cell is harmed in every full ride.",
-			Limit: "Settings were tried upwards until the ride would have become useless; how far that is, is an own choice.",
-			Do:    "A sounder or larger battery, or one whose electronics watch every cell.",
-		},
-		{
 			Code:  CodePackWorn,
 			Means: "The battery holds much less than when it was new.",
 			Hurts: "Below eight tenths it is past its usual life; below half some of its cells are as good as dead, and those get hot.",

@@ -243,7 +243,6 @@ const (
 	srcWear     = "pack-wear-practice" // defined in package setup
 	srcFuseTime = "iso-8820-3-scope"   // defined in package tables
 	srcFuseRule = "cfr-33-183-455"     // defined in package tables
-	srcCutoff   = "cutoff-practice"    // defined in package setup
 )
 
 // The chemistry's family decides what a mistake costs: lithium burns.

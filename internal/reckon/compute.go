@@ -6,6 +6,7 @@ import (
 	"sync/atomic"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/cutoff"
 )
 
 // table is what the draws came to: one column a draw.
@@ -36,7 +37,7 @@ type judgedTable struct {
 	opens    []string
 	match    []string
 	week     []string
-	advised  []*answer.AdvisedCutoff
+	advised  []*cutoff.Advice
 	fuses    []fused
 	err      float64 // standard error of a share of a half
 }
@@ -57,6 +58,7 @@ func (e *engine) compute(d *drawn, o Options) (*table, error) {
 		return t.evaluate(e, d, i, column{i, at, complete})
 	})
 	t.finish(d, len(d.z))
+	t.judged.sayWhyNone()
 	return t, err
 }
 
@@ -80,7 +82,7 @@ func newTable(e *engine, weight []float64, j judgedTable) *table {
 	to := &t.judged
 	to.values, to.findings = rows(len(metrics.Get()), k), make([][]answer.Finding, k)
 	to.foretold = rows(len(e.candidates), k)
-	to.opens, to.match, to.week, to.advised = make([]string, k), make([]string, k), make([]string, k), make([]*answer.AdvisedCutoff, k)
+	to.opens, to.match, to.week, to.advised = make([]string, k), make([]string, k), make([]string, k), make([]*cutoff.Advice, k)
 	to.fuses = make([]fused, k)
 	return t
 }

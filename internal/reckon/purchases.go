@@ -116,7 +116,8 @@ func cutoffToBuy(a *answer.Assessment) string {
 	case fitted && !must(a, answer.FixFirst, answer.FitCutoff):
 		return "the one that is fitted does"
 	case adv == nil:
-		return ""
+		return "none that watches the volts of the whole battery: one that saves its weakest cell opens far too early in many vehicles like this. " +
+			"Use a sounder or larger battery, or one whose own electronics watch every cell."
 	}
 	text := fmt.Sprintf("one that opens at %s after %s and stays open", volts(adv.OpensAtV), quantity.Format(quantity.Duration, adv.DelayS, quantity.Metric))
 	switch {
@@ -125,7 +126,7 @@ func cutoffToBuy(a *answer.Assessment) string {
 	case adv.ClosesAtV > 0:
 		text += "; if it cannot, closes again only at " + volts(adv.ClosesAtV)
 	}
-	return text
+	return text + ". Once open it may draw " + amps(adv.StandbyA) + " at most, by its sheet; of one that draws more, or does not say, unplug the battery after every ride."
 }
 
 // chargerToBuy describes the right charger.

@@ -159,11 +159,11 @@ func cutoffStep(a *answer.Assessment, _ *setup.Parts) step {
 	if adv == nil {
 		return step{}
 	}
-	volts, delay := fmt.Sprintf("%.4g V", adv.OpensAtV), fmt.Sprintf("%.3g s", adv.DelayS)
+	volts, delay, standby := fmt.Sprintf("%.4g V", adv.OpensAtV), fmt.Sprintf("%.3g s", adv.DelayS), fmt.Sprintf("%.3g mA", 1000*adv.StandbyA)
 	return step{
-		text: fmt.Sprintf("a cutoff that acts at %s after %s and stays off", volts, delay),
+		text: fmt.Sprintf("a cutoff that acts at %s after %s, stays off and draws %s at most", volts, delay, standby),
 		sets: map[string]string{
-			"cutoff.module.opens_at": volts, "cutoff.module.delay": delay, "cutoff.module.closes_at": "", "cutoff.module.standby_current": "0.1 mA",
+			"cutoff.module.opens_at": volts, "cutoff.module.delay": delay, "cutoff.module.closes_at": "", "cutoff.module.standby_current": standby,
 		},
 	}
 }
