@@ -111,7 +111,7 @@ func takensCutoff() []taken {
 		{code: cutoff.CodeWeakCellHarmed, change: answer.FitCutoff, base: "block", set: "cutoff.module.standby_current=5 mA", take: oneCutoff, left: answer.Watch, why: nineOfTen},
 		{code: cutoff.CodeWeakCellReversed, change: answer.FitCutoff, base: "iron", set: "cutoff.module.opens_at=4 V", take: oneCutoff, left: answer.Watch, why: nineOfTen},
 		{code: cutoff.CodeCannotProtect, change: answer.FitPack, base: "block", set: "-pack.charge; measured.rest_voltage=0 V; measured.hours_rested=12 h", take: "-measured; pack.charge=100 %"},
-		{code: judge.CodeToAStandstill, change: answer.FitCutoff, base: "labels", set: "pack.age=worn; vehicle.ground=gravel", take: oneCutoff},
+		{code: judge.CodeToAStandstill, change: answer.FitCutoff, base: "labels", set: "vehicle.ground=gravel", take: oneCutoff},
 	}
 }
 
