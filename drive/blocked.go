@@ -45,7 +45,7 @@ func BlockedWheels(v Vehicle, c Controller, p PackCircuit, start HeatState, ambi
 	b.MotorA, b.BatteryA = q.currents(e.Ohm)
 	b.PerMotorA = b.MotorA / v.chains()
 	b.BusV = q.volt - q.ohm*b.BatteryA
-	if c.Converter.fitted() && q.volt < p.OCVV {
+	if c.Converter.fitted() && c.Converter.Regulates(p.OCVV) {
 		out := b.BatteryA
 		b.BatteryA, _ = c.Converter.inputA(Source{OCVV: p.OCVV, Ohm: p.R0Ohm + p.PathOhm}, b.BusV, out)
 		b.PathW = c.Ohm*out*out + p.PathOhm*b.BatteryA*b.BatteryA

@@ -134,6 +134,9 @@ func (r *resolver) standby(raw Controller, chopper bool) {
 // converter settles a step-down converter, where one is described.
 func (r *resolver) converter(raw Controller) {
 	p := &r.parts.Controller
+	if r.original != nil && !raw.ConverterLimit.Given && !raw.ConverterVoltage.Given {
+		return // nothing that anybody is asked for
+	}
 	p.ConverterLimitA = r.orUnknown("controller", "converter_limit", quantity.Current, raw.ConverterLimit)
 	p.ConverterV = r.orUnknown("controller", "converter_voltage", quantity.Voltage, raw.ConverterVoltage)
 	if raw.ConverterVoltage.Given || !raw.ConverterLimit.Given || r.parts.Vehicle == nil {

@@ -1,6 +1,7 @@
 package trials_test
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -114,5 +115,22 @@ func TestTheOriginalLastsAsLongAsAVehicleWithItsBattery(t *testing.T) {
 	then, now := *assess(t, s).Original.OriginalPedalMin, assess(t, old.with("pack.age", `"new"`)).Ride.LastsPedalMin
 	if r := then / now; r < 0.85 || r > 1.15 {
 		t.Errorf("the original lasts %.1f min, a vehicle with that battery %.1f", then, now)
+	}
+}
+
+// The block that a vehicle was made for needed no converter, and one is no guess for it.
+func TestAConverterForAnotherPackWasNotInTheOriginal(t *testing.T) {
+	s := labelsOnly().with("pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`, "original.pack.label", `"12 V 7 Ah"`, "original.pack.chemistry", `"agm"`)
+	plain := briefly(t, s).Original.OriginalSpeedKmh
+	s = s.with("controller.converter_limit", `"80 A"`)
+	for _, volts := range []string{"12 V", "6 V"} {
+		got := briefly(t, s.with("controller.converter_voltage", `"`+volts+`"`)).Original.OriginalSpeedKmh
+		if math.Abs(value(got)/value(plain)-1) > 0.02 {
+			t.Errorf("the original goes %g km/h with a converter for %s today, %g without", value(got), volts, value(plain))
+		}
+	}
+	kept := briefly(t, s.with("controller.converter_voltage", `"6 V"`, "original.controller.converter_voltage", `"6 V"`)).Original.OriginalSpeedKmh
+	if !(value(kept) < 0.7*value(plain)) {
+		t.Errorf("the original goes %g km/h with a converter for 6 V of its own, %g without", value(kept), value(plain))
 	}
 }
