@@ -10,8 +10,8 @@ import (
 
 // withOriginal returns today's setup with the tables that the original has of
 // its own put in their place, and the original without those in which it says
-// the same as today. Cutoffs, a converter and measurements are not taken over: a cutoff
-// goes with its pack and its module, a converter with a pack of other volts.
+// the same as today. Cutoffs and measurements are not taken over: a cutoff goes
+// with its pack and its module.
 func (s *Setup) withOriginal() (merged, own *Setup) {
 	o := s.ownOriginal()
 	m := *s
@@ -30,9 +30,6 @@ func (s *Setup) withOriginal() (merged, own *Setup) {
 			same := reflect.ValueOf(s).Elem().FieldByIndex(t.index)
 			reflect.ValueOf(&m).Elem().FieldByIndex(t.index).Set(same)
 		}
-	}
-	if o.has("pack") && o.Pack.Label.Text != s.Pack.Label.Text && !s.Original.has("controller") {
-		m.Controller.ConverterVoltage, m.Controller.ConverterLimit = Value{}, Value{}
 	}
 	if o.Title.Given {
 		m.Title = o.Title

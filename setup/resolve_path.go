@@ -131,11 +131,22 @@ func (r *resolver) standby(raw Controller, chopper bool) {
 	}
 }
 
-// converter settles a step-down converter, where one is described.
+// ownVolts is up to how many times what a converter gives a battery needs none: a block
+// of 12 V stands at 13 V. Own choice.
+const ownVolts = 1.1
+
+// converter settles a step-down converter, where one is described. One for today's pack
+// was not in an original whose battery needs none.
 func (r *resolver) converter(raw Controller) {
 	p := &r.parts.Controller
-	if r.original != nil && !raw.ConverterLimit.Given && !raw.ConverterVoltage.Given {
-		return // nothing that anybody is asked for
+	if r.original != nil && !r.original.has("controller") {
+		outV := raw.ConverterVoltage.Likely
+		if !raw.ConverterVoltage.Given && r.parts.Vehicle != nil {
+			outV = r.parts.Vehicle.DesignV.Likely
+		}
+		if r.parts.PackV() <= ownVolts*outV {
+			return
+		}
 	}
 	p.ConverterLimitA = r.orUnknown("controller", "converter_limit", quantity.Current, raw.ConverterLimit)
 	p.ConverterV = r.orUnknown("controller", "converter_voltage", quantity.Voltage, raw.ConverterVoltage)
