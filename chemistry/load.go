@@ -68,7 +68,7 @@ func (s *Set) Extend(r io.Reader, name string) (*Set, error) {
 	readCharging(tables(root, "charging"), next)
 	readFamilies(tables(root, "family"), next)
 	if len(doc.faults) > 0 {
-		return nil, doc.faults.sorted()
+		return nil, doc.faults.Sorted()
 	}
 	return next, nil
 }

@@ -68,7 +68,7 @@ func (d *decoder) finish(s *Setup, c Changes, whole bool) (*Setup, error) {
 	if len(d.faults) > 0 {
 		d.faults = append(d.faults, s.lookedUp(d.faults, whole)...)
 	}
-	return s, s.named(d.faults.orNil())
+	return s, s.named(d.faults.OrNil())
 }
 
 // change makes the changes key by key.
@@ -174,7 +174,7 @@ func (s *Setup) named(err error) error {
 			f.File, f.Line = name, 0
 		}
 	}
-	return faults.sorted()
+	return faults.Sorted()
 }
 
 // lookedUp are the faults that show only when words and labels are looked up and the

@@ -46,7 +46,7 @@ func checkWire(d *decoder, s *Setup) {
 func checkCutoffs(d *decoder, s *Setup) {
 	for _, c := range []Cutoff{s.Cutoff.Pack, s.Cutoff.Module.Cutoff, s.Cutoff.Controller} {
 		for _, v := range []Value{c.Delay, c.ClosesAt} {
-			if v.Given && !c.OpensAt.Given && !d.faults.of(v.Key[:strings.LastIndexByte(v.Key, '.')+1]+"opens_at") {
+			if v.Given && !c.OpensAt.Given && !faultsOf(d.faults, v.Key[:strings.LastIndexByte(v.Key, '.')+1]+"opens_at") {
 				d.fault(v.Line, v.Key, v.Text, "opens_at beside it")
 				break
 			}
@@ -81,7 +81,7 @@ func checkBench(d *decoder, s *Setup) {
 			given++
 		}
 	}
-	if wrong := d.faults.of(key+".current") || d.faults.of(key+".power") || d.faults.of(key+".pattern"); given > 1 || given == 0 && !wrong {
+	if wrong := faultsOf(d.faults, key+".current") || faultsOf(d.faults, key+".power") || faultsOf(d.faults, key+".pattern"); given > 1 || given == 0 && !wrong {
 		read := "several of them"
 		if given == 0 {
 			read = ""

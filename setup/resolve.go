@@ -35,7 +35,7 @@ func (s *Setup) resolver() (*resolver, error) {
 	if s == nil {
 		return nil, errNoSetup
 	}
-	if err := s.byHand().orNil(); err != nil {
+	if err := s.byHand().OrNil(); err != nil {
 		return nil, err
 	}
 	return newResolver(s, nil), nil
@@ -53,7 +53,7 @@ func newResolver(s *Setup, told Faults) *resolver {
 // leaves open. It may be called for one selection after the other.
 func (r *resolver) parted(chosen map[string]string) (*Parts, []Choosing, error) {
 	p, open, faults := r.filled(chosen)
-	return p, open, r.today.named(faults.orNil())
+	return p, open, r.today.named(faults.OrNil())
 }
 
 // filled fills the gaps as far as they can be.
@@ -210,7 +210,7 @@ func (r *resolver) fault(line int, key, read, want string) {
 
 // wrong reports whether a key, or one inside a table, has a fault that was told
 // before.
-func (r *resolver) wrong(path string) bool { return r.noted.of(path) }
+func (r *resolver) wrong(path string) bool { return faultsOf(r.noted, path) }
 
 // noWord notes a word that the tables or the chemistries do not have, where all of
 // them could be read.
@@ -379,23 +379,16 @@ func (r *resolver) ownFiles() {
 	}
 }
 
-// foreign turns the faults of a table or chemistry file into faults of ours.
+// foreign adds what is wrong with a file that the setup names.
 func (r *resolver) foreign(w Word, name string, err error) {
-	var te tables.Faults
-	var ce chemistry.Faults
-	var own Fault
+	var many Faults
+	var one Fault
 	switch {
 	case err == nil:
-	case errors.As(err, &own):
-		r.faults = append(r.faults, own)
-	case errors.As(err, &te):
-		for _, f := range te {
-			r.faults = append(r.faults, Fault(f))
-		}
-	case errors.As(err, &ce):
-		for _, f := range ce {
-			r.faults = append(r.faults, Fault(f))
-		}
+	case errors.As(err, &many):
+		r.faults = append(r.faults, many...)
+	case errors.As(err, &one):
+		r.faults = append(r.faults, one)
 	default:
 		r.fault(w.Line, w.Key, w.Text, fmt.Sprintf("a file that can be read (%v)", err))
 	}

@@ -104,7 +104,7 @@ func (r *resolver) noKind(raw Pack) {
 	pack := strings.TrimSuffix(r.key("pack", ""), ".")
 	beside := "pack.chemistry beside it: " + oneOf(r.chem.Names())
 	switch {
-	case r.noted.exactly(pack): // it is no table
+	case faultAt(r.noted, pack): // it is no table
 	case raw.Label.Given:
 		r.fault(raw.Label.Line, raw.Label.Key, raw.Label.Text, beside)
 	case r.wrong(pack + ".label"):

@@ -17,7 +17,7 @@ func (r *resolver) pack() {
 	raw := r.setup.Pack
 	if !raw.Given {
 		p.unsettled = true
-		if !r.wrong("pack") && !r.noted.unknownTable() {
+		if !r.wrong("pack") && !unknownTable(r.noted) {
 			r.fault(0, "pack", "", `a [pack] table, with at least a label such as label = "20 V max 5 Ah"`)
 		}
 		return

@@ -1,61 +1,21 @@
 package tables
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"slices"
 	"strings"
 
+	"example.org/packcheck/fault"
 	"example.org/packcheck/internal/nesting"
 	"github.com/BurntSushi/toml"
 )
 
 // Fault is one thing wrong in a table file.
-type Fault struct {
-	File string // as given to Extend
-	Line int    // 1-based; 0 where the place is not known
-	Key  string // "ground.our-lawn" or "ground.our-lawn.rolling_mm"; may be empty
-	Read string // what was read; empty when something is missing
-	Want string // what would be right
-}
+type Fault = fault.Fault
 
-// Error is one line: file:line: key: read "x"; want y.
-func (f Fault) Error() string {
-	place := f.File
-	if f.Line > 0 {
-		place = fmt.Sprintf("%s:%d", f.File, f.Line)
-	}
-	if f.Key != "" {
-		place += ": " + f.Key
-	}
-	read := "nothing"
-	if f.Read != "" {
-		read = fmt.Sprintf("%q", f.Read)
-	}
-	return fmt.Sprintf("%s: read %s; want %s", place, read, f.Want)
-}
-
-// Faults is everything that is wrong in one table file, sorted by line, then key.
-type Faults []Fault
-
-// Error has one line per fault.
-func (fs Faults) Error() string {
-	lines := make([]string, len(fs))
-	for i, f := range fs {
-		lines[i] = f.Error()
-	}
-	return strings.Join(lines, "\n")
-}
-
-// Unwrap gives the faults one by one.
-func (fs Faults) Unwrap() []error {
-	out := make([]error, len(fs))
-	for i, f := range fs {
-		out[i] = f
-	}
-	return out
-}
+// Faults is everything that is wrong in one table file.
+type Faults = fault.Faults
 
 // placedFault is a fault whose line is not looked up yet.
 type placedFault struct {
@@ -98,9 +58,7 @@ func placed(name, text string, faults []placedFault) Faults {
 	for _, f := range faults[:min(len(faults), mostFaults)] {
 		out = append(out, Fault{File: name, Line: places.line(f.path), Key: strings.Join(f.path, "."), Read: f.read, Want: f.want})
 	}
-	slices.SortStableFunc(out, func(a, b Fault) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Key, b.Key), cmp.Compare(a.Want, b.Want))
-	})
+	out = out.Sorted()
 	if more := len(faults) - mostFaults; more > 0 {
 		out = append(out, Fault{File: name, Read: fmt.Sprintf("%d more faults", more), Want: "those above put right first"})
 	}
