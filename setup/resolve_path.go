@@ -139,7 +139,7 @@ const ownVolts = 1.1
 // was not in an original whose battery needs none.
 func (r *resolver) converter(raw Controller) {
 	p := &r.parts.Controller
-	if r.original != nil && !r.original.has("controller") {
+	if r.original != nil {
 		outV := raw.ConverterVoltage.Likely
 		if !raw.ConverterVoltage.Given && r.parts.Vehicle != nil {
 			outV = r.parts.Vehicle.DesignV.Likely

@@ -133,7 +133,7 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		for key, text := range values {
 			if original, is := strings.CutPrefix(key, "original."); is && ofBatteryAlone(original) {
 				sets[original] = text
-				if !s.Measured.Given { // what was measured would be of the new one
+				if !s.Measured.Given && !o.Measured.Given { // what was measured would be of the new one
 					sets[key] = ""
 				}
 			}
