@@ -32,6 +32,11 @@ func (j *judgedTable) sayWhyNone() {
 	}
 	why := cutoff.CannotProtect()
 	for i, list := range j.findings {
+		for k := range list { // one that nobody can set is no advice
+			if list[k].Code == cutoff.CodeNone && list[k].Level >= answer.FixFirst {
+				list[k].Advice = why.Advice
+			}
+		}
 		if !slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Code == why.Code }) {
 			j.findings[i] = append(list, why)
 		}
