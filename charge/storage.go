@@ -49,6 +49,7 @@ type Store struct {
 	Until     Date     // wanted again
 	TempC     float64  // mean temperature of the place, deg C
 	StandbyA  float64  // what still draws from it; 0 = disconnected
+	OwnA      float64  // of that, what its own electronics draw on the vehicle or off it
 	DrawnBy   []string // setup keys of what draws
 	InVehicle bool     // left in the toy
 }
@@ -66,9 +67,10 @@ type Stored struct {
 	// if nobody charges it meanwhile, 0..1.
 	LeftLeast, LeftLikely, LeftMost float64
 	RestV                           float64 // rested volts of the pack then, likely
-	// TopUpDays is the time from a full charge to the next one that is due.
+	// TopUpDays is the time from the charge that it is best put away at to the next
+	// charge that is due, with all that is connected.
 	TopUpDays float64
-	Tasks     []Task // dated, in order
+	Tasks     []Task // dated, in order, of a pack that is taken off the vehicle
 	Findings  []answer.Finding
 }
 
@@ -97,6 +99,7 @@ func Keep(s Store) (Stored, error) {
 		{"Charge", s.Charge, 0, 1},
 		{"TempC", s.TempC, battery.LeastTempC, battery.MostTempC},
 		{"StandbyA", s.StandbyA, 0, 100},
+		{"OwnA", s.OwnA, 0, 100},
 	} {
 		if !(v.value >= v.lo && v.value <= v.h) {
 			return Stored{}, fmt.Errorf("%w: %s is %g (want %g to %g)", errStore, v.name, v.value, v.lo, v.h)
@@ -108,7 +111,7 @@ func Keep(s Store) (Stored, error) {
 	out.LeftLeast, out.LeftLikely, out.LeftMost = left(most), left(likely), left(least)
 	out.RestV = s.Pack.RestedV(s.Pack.StateAt(out.LeftLikely, referenceC))
 	out.TopUpDays = s.topUpDays()
-	out.Tasks = s.tasks(out.TopUpDays)
+	out.Tasks = s.tasks()
 	out.Findings = s.findings(out)
 	return out, nil
 }
@@ -145,8 +148,15 @@ func (s *Store) topUpDays() float64 {
 	return min(max(days, 1), mostDays)
 }
 
-// tasks writes the dated list.
-func (s *Store) tasks(topUpDays float64) []Task {
+// offDays is topUpDays of a pack that was taken off the vehicle.
+func (s *Store) offDays() float64 {
+	off := *s
+	off.StandbyA = min(s.OwnA, s.StandbyA)
+	return off.topUpDays()
+}
+
+// tasks writes the dated list of a pack that is taken off the vehicle.
+func (s *Store) tasks() []Task {
 	p := s.Pack.Spec().Profile
 	lead := p.Family == chemistry.LeadAcid
 	var t []Task
@@ -165,7 +175,7 @@ func (s *Store) tasks(topUpDays float64) []Task {
 	default:
 		add(s.From, first+" Its charge is right for keeping.")
 	}
-	step := max(1, int(topUpDays))
+	step := max(1, int(s.offDays()))
 	// A first stretch that begins with a wrong charge is put right on the first
 	// day, so all stretches are the same length.
 	for on := s.From.AddDays(step); on.DaysUntil(s.Until) > 7; on = on.AddDays(step) {
@@ -264,7 +274,7 @@ func (s *Store) runningDown(out Stored) []answer.Finding {
 			f.Level, f.Harm = answer.Danger, answer.House
 			f.Title = "It may be ruined in storage: drained below what a lithium pack survives."
 		}
-		f.Advice = fmt.Sprintf("Top it up every %.0f days at the latest; keep it disconnected, in a cool dry place.", math.Floor(out.TopUpDays))
+		f.Advice = fmt.Sprintf("Keep it disconnected, in a cool dry place, and even so top it up every %.0f days at the latest.", math.Floor(s.offDays()))
 	case out.LeftLeast >= s.topUpAt()*(1-rounding):
 		return nil
 	}

@@ -2,6 +2,7 @@ package charge_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -183,5 +184,26 @@ func TestStorageOutOfRangeIsAnError(t *testing.T) {
 		if _, err := charge.Keep(s); err == nil || !strings.HasPrefix(err.Error(), "charge: ") {
 			t.Errorf("%s: %v", name, err)
 		}
+	}
+}
+
+// What draws on the vehicle empties nothing that was taken off it.
+func TestThePlanIsOfAPackThatWasTakenOff(t *testing.T) {
+	off := charge.Store{Pack: pack(t, "lifepo4", 4, 6), Charge: 1, TempC: 10, From: autumn, Until: spring}
+	on := off
+	on.StandbyA, on.InVehicle = 0.02, true
+	a, b := keep(t, off), keep(t, on)
+	if !slices.Equal(a.Tasks, b.Tasks) {
+		t.Errorf("taken off: %v; left on until then: %v", a.Tasks, b.Tasks)
+	}
+	if f, ok := find(b.Findings, charge.CodeStoredRunsEmpty); !ok || strings.Contains(f.Advice, " 1 days") {
+		t.Errorf("left on: %+v", b.Findings)
+	}
+	on.OwnA = on.StandbyA
+	if c := keep(t, on); len(c.Tasks) <= len(a.Tasks) {
+		t.Errorf("its own electronics go on drawing off the vehicle: %v", c.Tasks)
+	}
+	if !(b.TopUpDays < a.TopUpDays) {
+		t.Errorf("left on it is due after %g days, taken off after %g", b.TopUpDays, a.TopUpDays)
 	}
 }

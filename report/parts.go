@@ -225,8 +225,8 @@ func (b *builder) storage() section {
 	s := section{}
 	if st := b.a.Storage; st != nil {
 		s.facts = []fact{
-			{"Put away at", b.span("storage.store_at", share, st.StoreAt)},
-			{"Left at the end", b.span("storage.charge_left", share, st.ChargeLeft) + " with nothing done"},
+			{"Best put away at", b.span("storage.store_at", share, st.StoreAt)},
+			{"Left at the end", b.span("storage.charge_left", share, st.ChargeLeft) + " of a full charge, if it is put away as it is now and nothing is done"},
 		}
 		for _, d := range st.Dates {
 			s.items = append(s.items, clean(d.Date)+": "+clean(d.Do))

@@ -31,6 +31,7 @@ func (v *view) storage() error {
 			return err
 		}
 		store.DrawnBy = left.DrawKeys()
+		store.OwnA = v.ownDrawA()
 	}
 	kept, err := charge.Keep(store)
 	if err != nil {
@@ -43,4 +44,18 @@ func (v *view) storage() error {
 	}
 	v.out.Storage = f
 	return nil
+}
+
+// ownDrawA is what the electronics inside the pack, or inside both of two side by side, draw.
+func (v *view) ownDrawA() float64 {
+	amps := 0.0
+	for i := range v.parts.Cutoffs {
+		if c := &v.parts.Cutoffs[i]; c.Where == "pack" {
+			amps += build.Known(&c.StandbyA, v.Now.Pick)
+		}
+	}
+	if v.parts.Pack.Joined == "parallel" {
+		amps *= 2
+	}
+	return amps
 }

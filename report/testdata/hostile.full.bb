@@ -147,8 +147,8 @@ Figures are those of the middle one of those that have it. In brackets: found, r
 
 [b]While it is put away[/b]
 [list]
-[*][b]Put away at:[/b] 50 %
-[*][b]Left at the end:[/b] 31 % with nothing done
+[*][b]Best put away at:[/b] 50 %
+[*][b]Left at the end:[/b] 31 % of a full charge, if it is put away as it is now and nothing is done
 [/list]
 
 [list]
