@@ -141,7 +141,7 @@ func (j Joint) JudgeParallel() []answer.Finding {
 			Code: CodeParallelEqualising, Level: answer.FixFirst, Harm: answer.Part,
 			Title: "The fuller pack pushes more current into the other than that one may be charged with.",
 			Found: e.CurrentA, Limit: limit, Unit: "A", Source: into.spec.Profile.Charge.Source,
-			Advice: "Do not join packs at different charge. Where packs are meant to be paralleled, charge both full on their own chargers first and follow the maker's instructions.",
+			Advice: "Do not join packs at different charge. " + j.first("Where packs are meant to be paralleled, charge both full on their own chargers first and follow the maker's instructions."),
 			Decides: []string{
 				answer.KeyPackChemistry, answer.KeyPackCapacity, answer.KeyPackCharge, answer.KeyPackJoined,
 			},
@@ -155,6 +155,20 @@ func (j Joint) JudgeParallel() []answer.Finding {
 		out = append(out, f)
 	}
 	return out
+}
+
+// first puts what to do with two packs of unequal charge before an advice: nothing brings
+// them together but a full charge of each. Of one that has nothing left it says nothing:
+// its volts decide whether it is ever charged again.
+func (j Joint) first(advice string) string {
+	a, b := j.A.Charge(j.StateA), j.B.Charge(j.StateB)
+	if !(min(a, b) > 0) || math.Abs(a-b) <= unequalHang {
+		return advice
+	}
+	if j.A.spec.Profile.Family == chemistry.LeadAcid && j.B.spec.Profile.Family == chemistry.LeadAcid {
+		return "Charge each by itself to full and read both again after a night. " + advice
+	}
+	return "Charge each by itself to full on its own charger and read both again, but never one that was drained flat. " + advice
 }
 
 // SeriesPair is what two packs in series amount to.
@@ -206,7 +220,7 @@ func (j Joint) JudgeSeries() []answer.Finding {
 			Code: CodeSeriesUnequalCharge, Level: answer.FixFirst, Harm: answer.Part,
 			Title: "Two unequal packs in series: the smaller is empty first, and the other then drives it backwards.",
 			Found: share, Limit: unequalHang, Unit: "share", Source: srcSmallest,
-			Advice:  "Use two equal packs of one age, charged together; cut off on the voltage of each one.",
+			Advice:  j.first("Use two equal packs of one age, charged together; cut off on the voltage of each one."),
 			Decides: []string{answer.KeyPackChemistry, answer.KeyPackCapacity, answer.KeyPackCharge, answer.KeyPackJoined},
 		})
 		if share > graveHang && first.spec.Profile.Family == chemistry.Lithium {

@@ -215,8 +215,9 @@ type PackPart struct {
 	// only when ResistanceOhm is not.
 	ResistanceFactor Figure
 	Health           Figure
-	TemperatureC     Figure // not Known: the same as the air
-	Charge           Figure // state of charge at the start
+	TemperatureC     Figure       // not Known: the same as the air
+	Charge           Figure       // state of charge at the start
+	ToldCharge       answer.Range // the same before volts at rest told it
 	MaxCurrentA      Figure
 	MaxChargeA       float64 // what its own sheet allows, of a range the lower end; 0 = not told
 	ClosedShell      bool

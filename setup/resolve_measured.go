@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/internal/quantity"
 )
@@ -34,6 +35,9 @@ func (p *Parts) measured() (faults Faults) {
 		}
 	}
 	if m := s.Measured; m.Given {
+		if owner != p {
+			m.SecondRest = Value{} // is always of the pack that is asked about
+		}
 		owner.Measured = &m
 	}
 	for _, q := range []*Parts{p, p.Original} {
@@ -72,11 +76,15 @@ func (p *Parts) readable(top *Parts) (faults Faults) {
 }
 
 // charged reads the charge to start from off the resting voltage of the
-// battery that is asked about; a stated charge that is far from it is a fault. An
-// original battery's volts tell nothing of it.
+// battery that is asked about, of two joined packs off both that were read; a stated
+// charge that is far from it is a fault. An original battery's volts tell nothing of it.
 func (p *Parts) charged() Faults {
-	m := p.Measured
-	if m == nil || !m.RestVoltage.Given || p.Pack.unsettled {
+	p.Pack.ToldCharge = p.Pack.Charge.Range
+	read := p.Setup.Measured.SecondRest
+	if m := p.Measured; m != nil && m.RestVoltage.Given {
+		read = m.RestVoltage
+	}
+	if !read.Given || p.Pack.unsettled || p.Pack.Joined == "" && read.Key == answer.KeySecondRestVoltage {
 		return nil
 	}
 	low, likely, high := p.ChargeAtRest(Likely)
@@ -85,7 +93,7 @@ func (p *Parts) charged() Faults {
 			return Faults{{
 				File: p.Setup.Name, Line: said.Line, Key: said.Key, Read: said.Text,
 				Want: fmt.Sprintf("what %s (%s) tells, %s to %s, or another reading: they cannot both be true",
-					m.RestVoltage.Key, m.RestVoltage.Text, quantity.Format(quantity.Fraction, low, quantity.Metric), quantity.Format(quantity.Fraction, high, quantity.Metric)),
+					read.Key, read.Text, quantity.Format(quantity.Fraction, low, quantity.Metric), quantity.Format(quantity.Fraction, high, quantity.Metric)),
 			}}
 		}
 		return nil
@@ -101,15 +109,74 @@ func (p *Parts) charged() Faults {
 }
 
 // ChargeAtRest returns the state of charge that the measured resting voltage
-// tells, which must be there: least, likeliest and most.
+// tells, which must be there: least, likeliest and most. Where both of two joined packs
+// were read, it is that of the two as one: in series the emptier ends the ride, in
+// parallel what both hold is shared.
 func (p *Parts) ChargeAtRest(pick Pick) (low, likely, high float64) {
+	first, second, both := p.ChargesAtRest(pick)
+	if !both {
+		return first.Low, first.Likely, first.High
+	}
+	a := p.OnePackSpec(pick)
+	b, unlike := p.SecondPackSpec(pick)
+	if !unlike {
+		b = a
+	}
+	fullA, fullB := a.CapacityAh*a.Health, b.CapacityAh*b.Health
+	asOne := func(a, b float64) float64 {
+		if p.Pack.Joined == "series" {
+			return min(a*fullA, b*fullB) / min(fullA, fullB)
+		}
+		return (a*fullA + b*fullB) / (fullA + fullB)
+	}
+	return asOne(first.Low, second.Low), asOne(first.Likely, second.Likely), asOne(first.High, second.High)
+}
+
+// ChargesAtRest returns what the volts at rest tell of each of two joined packs. Where
+// only the other one was read, the first is as charged as was told or assumed; where only
+// the first was, or there is one pack, both is false.
+func (p *Parts) ChargesAtRest(pick Pick) (first, second answer.Range, both bool) {
+	m, tempC := p.Measured, p.PackC(pick)
+	other := p.Setup.Measured
+	if p.Pack.Joined != "" && (m == nil || m.SecondRest.Given) && other.SecondRest.Given {
+		spec, unlike := p.SecondPackSpec(pick)
+		if !unlike {
+			spec = p.OnePackSpec(pick)
+		}
+		second, both = chargeOf(spec, other.SecondRest.Range, other.HoursRested.Likely, tempC), true
+	}
+	switch {
+	case m == nil || !m.RestVoltage.Given:
+		return p.Pack.ToldCharge, second, both
+	case both && p.Pack.Joined == "series":
+		return chargeOf(p.OnePackSpec(pick), m.RestVoltage.Scale(0.5), m.HoursRested.Likely, tempC), second, both
+	case both:
+		return chargeOf(p.OnePackSpec(pick), m.RestVoltage.Range, m.HoursRested.Likely, tempC), second, both
+	}
+	return chargeOf(p.PackSpec(pick), m.RestVoltage.Range, m.HoursRested.Likely, tempC), second, both
+}
+
+// chargeOf is what volts at rest tell of a battery.
+func chargeOf(spec battery.Spec, volts answer.Range, restedS, tempC float64) answer.Range {
+	cells, hours := float64(spec.CellsInSeries), restedS/3600
+	low, _, _ := battery.ChargeFromRest(spec.Profile, volts.Low/cells, hours, tempC)
+	_, likely, _ := battery.ChargeFromRest(spec.Profile, volts.Likely/cells, hours, tempC)
+	_, _, high := battery.ChargeFromRest(spec.Profile, volts.High/cells, hours, tempC)
+	return quantity.Spread(low, likely, high)
+}
+
+// LeastRestV is the volts at rest that were read of the battery, which must be there, of
+// two joined packs those of one; where both of one voltage were read, of the emptier.
+func (p *Parts) LeastRestV() float64 {
 	m := p.Measured
-	spec := p.PackSpec(pick)
-	cells, hours, tempC := float64(spec.CellsInSeries), m.HoursRested.Likely/3600, p.PackC(pick)
-	low, _, _ = battery.ChargeFromRest(spec.Profile, m.RestVoltage.Low/cells, hours, tempC)
-	_, likely, _ = battery.ChargeFromRest(spec.Profile, m.RestVoltage.Likely/cells, hours, tempC)
-	_, _, high = battery.ChargeFromRest(spec.Profile, m.RestVoltage.High/cells, hours, tempC)
-	return low, likely, high
+	volts := m.RestVoltage.Likely
+	if p.Pack.Joined == "series" {
+		volts /= 2
+	}
+	if b := p.Pack.Second; p.Pack.Joined != "" && m.SecondRest.Given && (b == nil || b.CellsInSeries == p.Pack.CellsInSeries) {
+		volts = min(volts, m.SecondRest.Likely)
+	}
+	return volts
 }
 
 // ofBoth turns volts read on one of two packs in series into those of both, so
@@ -135,6 +202,7 @@ func (p *Parts) ofBoth(top *Parts) Faults {
 		volts := func(x float64) string { return quantity.Format(quantity.Voltage, x, quantity.Metric) }
 		text := fmt.Sprintf("%s %q is taken as read over both %s in series, %s each: one alone cannot have so much.",
 			v.Key, v.Text, packs, volts(v.Likely/2))
+		ofOne := v == &m.RestVoltage && m.SecondRest.Given // the other was read by itself
 		if v.Likely <= meterRoom*pack.Profile.Charge.CellMaxV*cells {
 			text = fmt.Sprintf("%s %q is taken as read on one of the two %s. If it was read over both in series, each stands at only %s",
 				v.Key, v.Text, packs, volts(v.Likely/2))
@@ -142,8 +210,16 @@ func (p *Parts) ofBoth(top *Parts) Faults {
 				text += ", below what harms it: then do not charge them"
 			}
 			text += "."
-			v.Text = fmt.Sprintf("%s each, %s both", v.Text, volts(2*v.Likely))
+			if !ofOne {
+				v.Text = fmt.Sprintf("%s each, %s both", v.Text, volts(2*v.Likely))
+			}
 			v.Range = v.Range.Scale(2)
+		} else if ofOne {
+			second := m.SecondRest.Range
+			first := quantity.Spread(max(0, v.Low-second.High), max(0, v.Likely-second.Likely), max(0, v.High-second.Low))
+			text = fmt.Sprintf("%s %q is taken as read over both %s in series, so that the first has %s: one alone cannot have so much.",
+				v.Key, v.Text, packs, volts(first.Likely))
+			v.Text, v.Range = volts(first.Likely), first.Scale(2)
 		}
 		top.Notes = append(top.Notes, text)
 	}

@@ -149,16 +149,13 @@ func (v *view) charge(plugged charge.Plugged) error {
 }
 
 // restV is the resting voltage of the pack that is asked about, of two joined
-// ones that of each; 0 when there is no such reading.
+// ones that of each, of two that were both read the emptier's; 0 when there is no such reading.
 func (v *view) restV() float64 {
 	m := v.parts.Measured
 	if m == nil || !m.RestVoltage.Given {
 		return 0
 	}
-	if v.parts.Pack.Joined == "series" {
-		return max(m.RestVoltage.Likely/2, leastRestV)
-	}
-	return max(m.RestVoltage.Likely, leastRestV)
+	return max(v.parts.LeastRestV(), leastRestV)
 }
 
 func driving(blocks setup.Flag) charge.Driving {

@@ -185,6 +185,15 @@ func (v *view) rested(p *setup.Parts) error {
 		Says: fmt.Sprintf("about %s %% charged (%s to %s %%), if the cells are sound",
 			round(100*likely, 2), round(100*low, 2), round(100*high, 2)),
 	}
+	if _, _, both := p.ChargesAtRest(pick); both {
+		f.Measured = raw.RestVoltage.Text + " and " + raw.SecondRest.Text
+		if p.Pack.Joined == "series" {
+			f.Computed += " over both"
+			f.Says += "; it is counted from the emptier of the two"
+		} else {
+			f.Says += "; it is counted from what the two hold together"
+		}
+	}
 	if said := p.Setup.Pack.Charge; said.Given && (said.High < low || said.Low > high) {
 		f.Says += fmt.Sprintf("; that contradicts the setup's %s: one of the two is wrong", said.Text)
 	}
@@ -224,8 +233,12 @@ func (v *view) diagnose(p *setup.Parts) (charge.Diagnosis, error) {
 		return charge.Diagnosis{}, err
 	}
 	raw := p.Measured
+	restV := p.LeastRestV()
+	if p.Pack.Joined == "series" {
+		restV *= 2
+	}
 	e := charge.Evidence{
-		Pack: fresh, RestV: max(raw.RestVoltage.Likely, leastRestV), HoursRested: raw.HoursRested.Likely / 3600,
+		Pack: fresh, RestV: max(restV, leastRestV), HoursRested: raw.HoursRested.Likely / 3600,
 		TempC: min(max(p.PackC(v.Now.Pick), coldestC), hottestC),
 	}
 	if raw.LoadedVoltage.Given {

@@ -36,7 +36,7 @@ func (v *view) joined() {
 	if how == "" {
 		return
 	}
-	j := battery.Joint{A: one, B: one, StateA: one.StateAt(v.Now.StartCharge, v.Now.PackC)}
+	j := battery.Joint{A: one, B: one}
 	if spec, unlike := v.parts.SecondPackSpec(v.Now.Pick); unlike {
 		other, err := battery.New(spec)
 		if err != nil {
@@ -44,15 +44,22 @@ func (v *view) joined() {
 		}
 		j.B = other
 	}
-	j.StateB = j.B.StateAt(v.Now.StartCharge, v.Now.PackC)
+	leftA, leftB := v.Now.StartCharge, v.Now.StartCharge
 	m, raw := v.parts.Measured, v.parts.Setup.Measured // the other one is never an original's
-	read := raw.SecondRest.Given
+	first, second, read := v.parts.ChargesAtRest(v.Now.Pick)
+	both := read && m != nil && m.RestVoltage.Given
 	if read {
-		_, left, _ := battery.ChargeFromRest(j.B.Spec().Profile, raw.SecondRest.Likely/float64(j.B.Spec().CellsInSeries), raw.HoursRested.Likely/3600, v.Now.PackC)
-		j.StateB = j.B.StateAt(left, v.Now.PackC)
+		leftA, leftB = first.Likely, second.Likely
 		v.add(charge.JudgeRest(j.B.Spec().Profile, j.B.Spec().CellsInSeries, max(raw.SecondRest.Likely, leastRestV))...)
 	}
-	both := read && m != nil && m.RestVoltage.Given
+	if both {
+		volts := m.RestVoltage.Likely
+		if how == "series" {
+			volts /= 2
+		}
+		v.add(charge.JudgeRest(one.Spec().Profile, one.Spec().CellsInSeries, max(volts, leastRestV))...)
+	}
+	j.StateA, j.StateB = one.StateAt(leftA, v.Now.PackC), j.B.StateAt(leftB, v.Now.PackC)
 	if how == "series" {
 		v.add(asRead(j.JudgeSeries(), both)...)
 		return

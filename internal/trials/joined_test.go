@@ -2,6 +2,7 @@ package trials_test
 
 import (
 	"errors"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -231,4 +232,27 @@ func voltsOf(t *testing.T, text string) float64 {
 		t.Fatal(err)
 	}
 	return v
+}
+
+// Which of two packs is called the first is the reader's choice: in series the emptier ends
+// the ride, in parallel what both hold is shared.
+func TestWhichOfTwoPacksWasReadFirstChangesNothing(t *testing.T) {
+	t.Parallel()
+	for _, row := range []struct{ how, volts, first, second, least, most string }{
+		{"series", "24 V", "12.9 V", "12.2 V", "12.2 V", "12.2 V"},
+		{"parallel", "12 V", "12.9 V", "12.2 V", "12.2 V", "12.9 V"},
+	} {
+		of := func(first, second string) *answer.Assessment {
+			return assess(t, labelsOnly().with("pack.label", `"12 V 7 Ah"`, "pack.joined", quoted(row.how), "vehicle.design_voltage", quoted(row.volts),
+				"measured.rest_voltage", quoted(first), "measured.second_rest_voltage", quoted(second), "measured.hours_rested", `"12 h"`))
+		}
+		a, b := of(row.first, row.second), of(row.second, row.first)
+		if !reflect.DeepEqual(a.Ride, b.Ride) || a.Verdict != b.Verdict || charged(t, a) != charged(t, b) || len(a.Findings) != len(b.Findings) {
+			t.Errorf("%s: %+v %v %s; the other way about %+v %v %s", row.how, a.Ride, a.Verdict, charged(t, a), b.Ride, b.Verdict, charged(t, b))
+		}
+		least, most := of(row.least, row.least).Ride.StartsCharged, of(row.most, row.most).Ride.StartsCharged
+		if got := a.Ride.StartsCharged; row.how == "series" && got != least || row.how == "parallel" && !(got > least && got < most) {
+			t.Errorf("%s: begins with %g, the packs with %g and %g", row.how, got, least, most)
+		}
+	}
 }
