@@ -53,6 +53,10 @@ type Finding struct {
 	// lived with it as it was made.
 	Added bool `json:"-"`
 
+	// Today says that its advice is to be followed today and before anybody rides: waiting
+	// does the harm. It stands before all else of its level.
+	Today bool `json:"-"`
+
 	// Finished says that the battery is: nobody charges or uses it any more. What
 	// would have somebody charge it, as Charging says, is then not told.
 	Finished bool `json:"-"`
@@ -116,12 +120,24 @@ func (f *Finding) harms() int {
 	return steps * int(f.Harm)
 }
 
-// Sort orders findings by level, harm, gravity and share, worst first, then by
+// today puts first what cannot wait.
+func today(a, b Finding) int {
+	switch {
+	case a.Today == b.Today:
+		return 0
+	case a.Today:
+		return -1
+	}
+	return 1
+}
+
+// Sort orders findings by level, what cannot wait, harm, gravity and share, worst first, then by
 // code and title, so that the same findings always stand in the same order.
 func Sort(findings []Finding) {
 	slices.SortStableFunc(findings, func(a, b Finding) int {
 		return cmp.Or(
 			cmp.Compare(b.Level, a.Level),
+			today(a, b),
 			cmp.Compare(b.harms(), a.harms()),
 			cmp.Compare(b.Gravity, a.Gravity),
 			cmp.Compare(a.Certainty, b.Certainty),

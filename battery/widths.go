@@ -120,16 +120,24 @@ type AgeShare struct {
 // they are. Half of those that are asked about are new or about to be bought (common
 // practice, no published source); the others are in use. Kept charged they serve two
 // to three years (a seller of batteries of ride-ons), so that any age below two years
-// is met equally often, and a higher one less and less.
-func LeadAges() []AgeShare {
-	const inUse, meanYears = 0.5, 2.5
+// is met equally often, and a higher one less and less. Of those whose ride
+// somebody timed, some are worn out: that is why it was timed (how many: own choice).
+func LeadAges(timed bool) []AgeShare {
+	const inUse, meanYears, wornOut = 0.5, 2.5, 0.1
 	share := func(years float64) float64 { return inUse * years / meanYears } // of those nearest to an age
-	return []AgeShare{
+	ages := []AgeShare{
 		{"new", 1 - inUse + share(0.5)},
 		{"1 year", share(1)},
 		{"2 years", share(0.5 + 0.375)},
 		{"3 years", share(0.125)},
 	}
+	if !timed {
+		return ages
+	}
+	for i := range ages {
+		ages[i].Share *= 1 - wornOut
+	}
+	return append(ages, AgeShare{"worn", wornOut})
 }
 
 // GrowthAt returns the factor on the resistance of a battery of the given

@@ -2,9 +2,11 @@ package charge_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
 )
 
@@ -122,6 +124,20 @@ func TestOnlyLeadAcidIsDiagnosed(t *testing.T) {
 	} {
 		if _, err := charge.Diagnose(e); err == nil || !strings.HasPrefix(err.Error(), "charge: ") {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// One that rests empty is charged first of all; one that only may be low, or has not
+// settled, is not.
+func TestAnEmptyBatteryIsChargedToday(t *testing.T) {
+	for _, row := range []struct {
+		restV, hours float64
+		today        bool
+	}{{11.4, 24, true}, {11.4, 0, false}, {11.95, 24, false}, {12.8, 24, false}} {
+		d := diagnose(t, charge.Evidence{RestV: row.restV, HoursRested: row.hours})
+		if got := slices.ContainsFunc(d.Findings, func(f answer.Finding) bool { return f.Today }); got != row.today {
+			t.Errorf("%g V after %g h: %v, want %v", row.restV, row.hours, got, row.today)
 		}
 	}
 }

@@ -19,6 +19,18 @@ const (
 // are for 24 h (source of the profile's rested volts).
 const restedH = 12.0
 
+// emptyShare is the charge up to which a battery is empty. Own choice: the rested
+// volts do not tell less apart.
+const emptyShare = 0.05
+
+// empty reports whether it rests at the volts of a battery that holds nothing. Volts
+// that have not settled may still sag from the ride.
+func (e *Evidence) empty() bool {
+	spec := e.Pack.Spec()
+	_, likely, _ := battery.ChargeFromRest(spec.Profile, e.RestV/float64(spec.CellsInSeries), e.HoursRested, e.TempC)
+	return e.HoursRested >= restedH && likely <= emptyShare
+}
+
 // why lists what the answer rests on.
 func (e *Evidence) why() []string {
 	spec := e.Pack.Spec()
@@ -86,6 +98,10 @@ func (e *Evidence) findings(d Diagnosis) []answer.Finding {
 	case Flat:
 		f.Code, f.Source = CodeOldFlat, "lead-sulfation"
 		f.Title = fmt.Sprintf("The battery is %s flat; every day that it stands flat costs capacity.", top.Words)
+		if e.empty() { // a ride lasts minutes and drains it deeper; nothing but a charger has to be fetched
+			f.Today = true
+			f.Title = "The battery rests at the volts of an empty one; every day that it stands flat costs capacity."
+		}
 	case Worn:
 		f.Code = CodeOldWorn
 		f.Title = fmt.Sprintf("The battery is %s worn out.", top.Words)

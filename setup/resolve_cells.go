@@ -188,16 +188,21 @@ func (r *resolver) offLabel(raw Pack) {
 	told(&p.ChargeHours, "charge_doubt", w.ChargeHours, "", "What the computed hours of a charge may be off.")
 }
 
-// anyAge is the health of a sealed lead-acid battery of which nobody told how old it
-// is. It is worked out once: it is the same for all of them.
-var anyAge = later.Value[*mixture]{Make: func() *mixture {
+// anyAge and anyAgeTimed are the health of a sealed lead-acid battery of which
+// nobody told how old it is. They are worked out once: they are the same for all.
+var (
+	anyAge      = later.Value[*mixture]{Make: func() *mixture { return ofAges(battery.LeadAges(false)) }}
+	anyAgeTimed = later.Value[*mixture]{Make: func() *mixture { return ofAges(battery.LeadAges(true)) }}
+)
+
+func ofAges(ages []battery.AgeShare) *mixture {
 	var kinds []kind
-	for _, a := range battery.LeadAges() {
+	for _, a := range ages {
 		kinds = append(kinds, kind{span(battery.WidthsOf(chemistry.LeadAcid, a.Age, battery.MakerUnknown).Health), a.Share})
 	}
 	m, _ := mixed(kinds...)
 	return m
-}}
+}
 
 // cooling settles how well the air cools the battery.
 func (r *resolver) cooling() {

@@ -45,8 +45,8 @@ func (r *resolver) pack() {
 	r.packCharge(raw, label)
 	r.family(raw)
 	p.Health = r.or(raw.Health, r.healthDefault())
-	if r.anyAge() && !raw.Health.Given {
-		p.Health.mix = anyAge.Get()
+	if !raw.Health.Given {
+		p.Health.mix = r.anyAge()
 	}
 	p.TemperatureC = r.orUnknown("pack", "temperature", quantity.Temperature, raw.Temperature)
 	if key := r.key("pack", "temperature"); !raw.Temperature.Given {
@@ -202,35 +202,60 @@ func usualCapacity(p chemistry.Profile) quantity.Range {
 // oldPack reports whether the pack is the original's own.
 func (r *resolver) oldPack() bool { return r.original != nil && r.original.Pack.Given }
 
-// anyAge reports whether the pack is a block of which nobody told how old it is.
-func (r *resolver) anyAge() bool {
-	p := &r.parts.Pack
-	return p.Profile.Family == chemistry.LeadAcid && !r.setup.Pack.Age.Given && !r.oldPack()
+// timed reports whether a ride was timed with the pack, which tells what it holds. Of
+// which battery [measured] is, [Parts.measured] says.
+func (r *resolver) timed() bool {
+	m, o := r.today.Measured.RideTime, r.today.Original
+	switch {
+	case o == nil:
+		return m.Given
+	case !o.Pack.Given: // there is one battery
+		return m.Given || o.Measured.RideTime.Given
+	case !o.Measured.Given:
+		return r.oldPack() && m.Given
+	case r.oldPack():
+		return o.Measured.RideTime.Given
+	}
+	return m.Given
+}
+
+// anyAge is the health of a block of which nobody told how old it is; nil for others.
+func (r *resolver) anyAge() *mixture {
+	switch {
+	case r.parts.Pack.Profile.Family != chemistry.LeadAcid || r.setup.Pack.Age.Given:
+		return nil
+	case r.timed():
+		return anyAgeTimed.Get()
+	case r.oldPack():
+		return nil
+	}
+	return anyAge.Get()
 }
 
 // healthDefault is the wear of a pack of which nothing is known. The original
-// pack was new.
+// pack was new, unless it was measured on.
 func (r *resolver) healthDefault() blank {
 	age, w := r.setup.Pack.Age, r.widths().Health
 	b := blank{
 		table: "pack", name: "health", kind: quantity.Fraction, Range: span(w),
 		why: "Not given; anything from new to worn out.", source: w.Source,
 	}
-	if r.anyAge() {
-		b.Range = anyAge.Get().ends()
-		b.why = "Not given; half of them new, the others of any age up to the two to three years that they serve."
-	}
-	if age.Given {
+	mix := r.anyAge()
+	switch {
+	case age.Given:
 		b.why = fmt.Sprintf("Not measured; usual for a battery that is %q.", age.Text)
-		return b
-	}
-	if r.oldPack() {
+	case mix != nil && r.timed():
+		b.Range = mix.ends()
+		b.why = "Not given; its ride was timed: half of them nearly new, the others older, one in ten worn out."
+	case mix != nil:
+		b.Range = mix.ends()
+		b.why = "Not given; half of them new, the others of any age up to the two to three years that they serve."
+	case r.oldPack() && (r.setup.Measured.Given || r.today.Measured.Given): // then it is the old one that was measured
+		b.Range = quantity.Spread(0.5, 0.9, 1)
+		b.why = "Not given; what was measured on the original pack was measured when it was new or old."
+	case r.oldPack():
 		b.Range = quantity.Spread(0.95, 1, 1)
 		b.why = "Not given; the original pack is taken as new."
-		if r.setup.Measured.Given || r.today.Measured.Given { // then it is the old one that was measured
-			b.Range = quantity.Spread(0.5, 0.9, 1)
-			b.why = "Not given; what was measured on the original pack was measured when it was new or old."
-		}
 	}
 	return b
 }

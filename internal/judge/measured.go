@@ -89,11 +89,12 @@ func (v *view) measured() error {
 	return nil
 }
 
-// of adds findings on a battery that was measured, and says which one it is.
+// of adds findings on a battery that was measured, and says which one it is. One that
+// is no longer used does not come first.
 func (v *view) of(p *setup.Parts, findings ...answer.Finding) {
 	for i := range findings {
 		if p != v.parts {
-			findings[i].Title = "The battery that it came with: " + findings[i].Title
+			findings[i].Title, findings[i].Today = "The battery that it came with: "+findings[i].Title, false
 		}
 	}
 	v.add(findings...)

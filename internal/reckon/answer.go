@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/cutoff"
@@ -90,7 +91,7 @@ func shape(a *answer.Assessment, v *Vehicle) {
 	c := &v.Judged.Charging
 	a.Charge = &answer.ChargeFigures{Match: c.Match, Reasons: c.Reasons, Right: c.Right, Left: c.Left}
 	if v.Was != nil {
-		a.Original = &answer.OriginalFigures{Read: p.Original != nil && p.Original.Measured != nil}
+		a.Original = &answer.OriginalFigures{Read: p.Original != nil && p.Original.Measured != nil && readOnOriginal(a.Conflict)}
 	}
 	if s := v.Judged.Storage; s != nil {
 		stored := *s
@@ -98,6 +99,13 @@ func shape(a *answer.Assessment, v *Vehicle) {
 	}
 	a.Measured = v.Judged.Measured
 	a.Notes = notes(v)
+}
+
+// readOnOriginal reports whether the answer stands on any reading of the original battery.
+func readOnOriginal(c *answer.Conflict) bool {
+	return c == nil || slices.ContainsFunc(c.Readings, func(key string) bool {
+		return strings.HasPrefix(key, "original.") && !slices.Contains(c.LeftOut, key)
+	})
 }
 
 // launchOf is the launch of the representative case, complete.

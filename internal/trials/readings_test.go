@@ -176,3 +176,21 @@ func TestAConflictIsToldAndTheAnswerDoesWithoutTheWrongOne(t *testing.T) {
 		t.Errorf("without it the answer should rest on the other readings: %.2f A, 7 A were read", x)
 	}
 }
+
+// A worn block that nobody says the age of is told by how long it lasts.
+func TestARideTimeTellsAWornBlock(t *testing.T) {
+	t.Parallel()
+	labels := sheet{}.with("rider.age", `"5 years"`, "vehicle.design_voltage", `"12 V"`, "vehicle.ground", `"asphalt"`, "motors.count", "2", "motors.can", `"550"`,
+		"pack.chemistry", `"agm"`, "pack.label", `"12 V 7 Ah"`)
+	for _, minutes := range []float64{25, 14, 10} {
+		timed := labels.with("measured.ride_time", fmt.Sprintf("\"%g min\"", minutes))
+		told := assess(t, timed.with("pack.age", `"worn"`))
+		a := assess(t, timed)
+		if told.Conflict != nil || a.Conflict != nil {
+			t.Errorf("%g min: %+v where it is worn, %+v where it may be", minutes, told.Conflict, a.Conflict)
+		}
+		if got := a.Ride.LastsClockMin; math.Abs(got/minutes-1) > 0.25 {
+			t.Errorf("%g min were timed, %.3g are promised", minutes, got)
+		}
+	}
+}

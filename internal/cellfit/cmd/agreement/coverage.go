@@ -239,7 +239,7 @@ func ofAnyAge(f chemistry.Family, w battery.Widths, u float64) float64 {
 	if f != chemistry.LeadAcid {
 		return drawn(w.Health, u)
 	}
-	ages := battery.LeadAges()
+	ages := battery.LeadAges(false)
 	slices.Reverse(ages) // the oldest hold least
 	for i, a := range ages {
 		if u < a.Share || i == len(ages)-1 {
