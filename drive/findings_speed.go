@@ -96,11 +96,10 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	pace := PaceFor(age)
 	// How much is in the figures; not every draw has the same.
 	beside := func(limitMS float64) (what, limit string) { return "Its speed", speedWords(limitMS) }
-	ifRead := ""
-	if k.Measured && k.Doubted {
-		ifRead = ", if that was read right"
-	}
-	if k.Measured {
+	switch {
+	case k.Measured && k.Doubted: // the condition comes first and is short: reports may tell only how a title begins
+		beside = func(limitMS float64) (what, limit string) { return "If read right, its speed", speedWords(limitMS) }
+	case k.Measured:
 		beside = func(limitMS float64) (what, limit string) { return speedsApart(k.SpeedMS, limitMS) }
 	}
 	f.Code, f.Unit, f.Found, f.Source = CodeFastForARideOn, "m/s", k.SpeedMS, pace.Source
@@ -113,15 +112,15 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	case faster(k.SpeedMS, pace.DangerMS):
 		f.Level, f.Limit = answer.Danger, pace.DangerMS
 		what, limit := beside(pace.DangerMS)
-		f.Title = fmt.Sprintf("%s is a danger to %s: nothing was found that is made to go faster than %s with it%s.", what, who, limit, ifRead)
+		f.Title = fmt.Sprintf("%s is a danger to %s: nothing was found that is made to go faster than %s with it.", what, who, limit)
 	case faster(k.SpeedMS, pace.FixMS):
 		f.Level, f.Limit = answer.FixFirst, pace.FixMS
 		what, limit := beside(pace.FixMS)
-		f.Title = fmt.Sprintf("%s is too much for %s: what is made for that age reaches %s%s.", what, who, limit, ifRead)
+		f.Title = fmt.Sprintf("%s is too much for %s: what is made for that age reaches %s.", what, who, limit)
 	case faster(k.SpeedMS, pace.WatchMS):
 		f.Level, f.Limit = answer.Watch, pace.WatchMS
 		what, _ := beside(pace.WatchMS)
-		f.Title = fmt.Sprintf("%s is brisk for %s%s.", what, who, ifRead)
+		f.Title = fmt.Sprintf("%s is brisk for %s.", what, who)
 		f.Advice = "Keep to wide, empty, level places; walk beside it at first."
 	default:
 		return f, false

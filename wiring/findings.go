@@ -1,6 +1,7 @@
 package wiring
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -216,7 +217,9 @@ func (j *judge) noFuse() {
 		f.Code, f.Level, f.Gravity = CodeFuseUnknown, answer.FixFirst, 1
 		f.Decides = []string{answer.KeyFuseRating, answer.KeyFuseForm}
 		f.Title = "Nothing is known of a fuse: without one a short circuit makes the wire glow."
-		if j.Replaced {
+		if j.OpenedA > 0 {
+			f.Title = fmt.Sprintf("A fuse of %.3g A opened, and what is in its place is not known: without one a short circuit makes the wire glow.", j.OpenedA)
+		} else if j.Replaced {
 			f.Title = "Nothing is known of a fuse; many batteries of ride-ons have theirs inside, and it left with the old one. A short circuit then makes the wire glow."
 			if c, err := j.Tables.Caution("fuse-inside"); err == nil {
 				f.Source += ", " + c.Source

@@ -65,6 +65,9 @@ func (v *view) wire() error {
 		FuseUnknown: !v.parts.Fuse.Absent && !v.parts.Fuse.RatingA.Known,
 		AsMade:      v.parts.AsMade, Replaced: !v.parts.AsMade && v.drives(),
 	}
+	if m := v.parts.Measured; m != nil && m.FuseRating.Given {
+		wc.OpenedA = m.FuseRating.Likely
+	}
 	if v.drives() {
 		l := &s.Launch
 		wc.Demand.BlockedA = s.Blocked.BatteryA

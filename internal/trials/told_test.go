@@ -11,6 +11,8 @@ import (
 
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
+	"example.org/packcheck/wiring"
 )
 
 // The rows of the time series are one of the rides that the report tells of:
@@ -120,5 +122,41 @@ func TestABreakerThatCameBackIsTheOneThatIsThere(t *testing.T) {
 	breaker := plain.with("fuse.form", `"auto-reset breaker"`, "fuse.rating", `"30 A"`)
 	if got := says(breaker); !strings.HasPrefix(got, "auto-reset breaker") {
 		t.Errorf("with a breaker in the setup: %s", got)
+	}
+}
+
+// A fuse that was told of is not one of which nothing is known.
+func TestAFuseThatOpenedIsNamedWhereWhatIsInItsPlaceIsNotKnown(t *testing.T) {
+	t.Parallel()
+	a := assess(t, labelsOnly().without("fuse").with("measured.fuse_rating", `"25 A"`, "measured.fuse_seconds", `"4 s"`))
+	for _, f := range a.Findings {
+		if f.Code == wiring.CodeFuseUnknown {
+			if !strings.Contains(f.Title, "25 A") {
+				t.Errorf("%s", f.Title)
+			}
+			return
+		}
+	}
+	t.Error("what is in the place of the fuse that opened is taken to be known")
+}
+
+// What a reading says that others contradict is said with its condition, however short.
+func TestASpeedThatOtherReadingsContradictIsTooFastOnlyIfReadRight(t *testing.T) {
+	t.Parallel()
+	a := assess(t, sheet{
+		"rider.age": `"4 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.ground": `"asphalt"`, "vehicle.claimed_speed": `"4 km/h"`,
+		"motors.count": "2", "motors.can": `"550"`, "pack.chemistry": `"agm"`, "pack.label": `"12 V 9 Ah"`,
+	}.with("measured.ride_time", `"3 h"`, "measured.top_speed", `"9 km/h"`, "measured.rest_voltage", `"11.4 V"`,
+		"measured.hours_rested", `"12 h"`, "measured.loaded_voltage", `"11.2 V"`, "measured.loaded_current", `"20 A"`))
+	if a.Conflict == nil || !slices.Contains(a.Conflict.LeftOut, answer.KeyMeasuredTopSpeed) {
+		t.Fatalf("the speed is not left out: %+v", a.Conflict)
+	}
+	for _, f := range a.Findings {
+		if f.Code == drive.CodeFastForARideOn && !strings.HasPrefix(f.Title, "If read right, ") {
+			t.Errorf("%s", f.Title)
+		}
+	}
+	if has(a, drive.CodeFastForARideOn) < answer.Watch {
+		t.Error("the speed is not judged")
 	}
 }
