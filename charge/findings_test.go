@@ -171,6 +171,7 @@ func packRows(t testing.TB) []made {
 		{"10.2 V on a block", charge.CodeDeeplyFlat, rest(ag, 6, 10.2), rest(ag, 6, 10.5), watch, wear, answer.Battery, answer.ChangeNone, ag.LadderSource},
 		{"frozen lithium on its charger", charge.CodeTooCold, onLithium(t, lionCharger, temps(-5, 20)), onLithium(t, lionCharger, temps(1, 20)), danger, house, answer.Battery, answer.ChargeElsewhere, li.Charge.Source},
 		{"frozen lithium, not yet plugged in", charge.CodeTooCold, charge.WaitFor(lithium, -5, -5).Findings, charge.WaitFor(lithium, 1, 1).Findings, fix, house, answer.Battery, answer.ChargeElsewhere, li.Charge.Source},
+		{"frozen lithium that waits in a warm room", charge.CodeTooCold, charge.WaitFor(lithium, -5, 20).Findings, charge.WaitFor(lithium, 1, 20).Findings, fix, house, answer.Battery, answer.WaitBeforeCharge, li.Charge.Source},
 		{"frozen block on its charger", charge.CodeTooCold, onLead(t, leadCharger, temps(-5, 20)), charge.WaitFor(lead, -5, 20).Findings, fix, part, answer.Battery, answer.ChargeElsewhere, ag.Charge.Source},
 		{"hot from the ride", charge.CodeTooHot, charge.WaitFor(lithium, 60, 22).Findings, charge.WaitFor(lithium, 40, 22).Findings, watch, wear, answer.Battery, answer.WaitBeforeCharge, li.Charge.Source},
 		{"hot on the charger", charge.CodeTooHot, onLithium(t, lionCharger, temps(60, 22)), charge.WaitFor(lithium, 60, 22).Findings, danger, house, answer.Battery, answer.WaitBeforeCharge, li.Charge.Source},

@@ -92,9 +92,10 @@ const (
 // a large pack lags behind the one temperature of the model; the times are
 // therefore the least, and the finding says so.
 //
-// Nobody has plugged the pack in yet: that a hot one waits, or is carried
-// indoors, is a habit, and only cold or heat in which lithium would be charged
-// where it stands is something to fix. [Match] judges a pack on its charger.
+// Nobody has plugged the pack in yet: that a hot or a cold one waits where it may be
+// charged is a habit, and only cold or heat in which lithium would be charged
+// where it stands is something to fix. That a cold one waits keeps its harm: what
+// frost does to lithium on a charger nobody sees. [Match] judges a pack on its charger.
 //
 // There is no telling when a pack may be charged that is nil or whose temperature,
 // or that of its surroundings, is no number: never.
@@ -172,6 +173,9 @@ func waitFindings(p chemistry.Profile, w Wait, cellC, ambientC float64, plugged 
 		f.Advice = "Let the pack warm up in a room above freezing; take it out of wrappings, and charge it only then."
 		if !w.Never {
 			f.Advice = fmt.Sprintf("Let it stand in the room for at least %s; a thick pack takes longer inside than outside.", minutes(w.OpenMin))
+			if !plugged { // the room is warm: it only has to wait there
+				f.Change = answer.WaitBeforeCharge
+			}
 		}
 		out = append(out, f)
 	case now.TooHot:

@@ -29,4 +29,8 @@ func TestAFrostyRideIsNoDangerWhereTheBatteryIsChargedIsNotTold(t *testing.T) {
 	if f, ok := find(frosty.with("outing.charged_at", `"20 C"`)); ok && f.Code == charge.CodePlaceNoGood {
 		t.Errorf("charged in a room: %+v", f)
 	}
+	harsh := frosty.with("outing.air", `"-12 C"`, "pack.temperature", `"-12 C"`, "outing.charged_at", `"15 to 25 C"`)
+	if f, ok := find(harsh); !ok || f.Level != answer.Watch || f.Harm != answer.House || f.Change != answer.WaitBeforeCharge {
+		t.Errorf("a frozen one that waits in a room: %v, %+v", ok, f)
+	}
 }
