@@ -73,6 +73,13 @@ func Explanations() []answer.Explanation {
 			Do:    "A longer delay where the finding names one; otherwise a softer start.",
 		},
 		{
+			Code:  CodeEndsRide,
+			Means: "The cutoff ends the ride within its first minute, although the battery is not empty.",
+			Hurts: "The vehicle stops wherever it is, again and again. People then bridge the cutoff, or lower its setting until it protects no more.",
+			Limit: "A minute with the pedal down, from a battery with three tenths of its charge left or more: own choice.",
+			Do:    "A lower setting or a longer delay, as far as the battery allows; otherwise a softer start or another battery.",
+		},
+		{
 			Code:  CodeNeverOpens,
 			Means: "There is a cutoff, but the battery is empty before it opens.",
 			Hurts: "The same as with none.",

@@ -75,6 +75,12 @@ func findingsMade(t testing.TB) []made {
 	advised := func(m *battery.Model, sag cutoff.Sag) []answer.Finding {
 		return advise(t, cutoff.Wish{Case: under(t, m, 1, 5), Sag: sag}).Findings
 	}
+	ends := func(pedalS, chargeLeft float64) []answer.Finding {
+		if f, is := cutoff.EndsRide(cutoff.Module, pedalS, chargeLeft); is {
+			return []answer.Finding{f}
+		}
+		return nil
+	}
 	always := cutoff.Sag{LowestV: 1, SecondsBelow: func(float64) float64 { return 60 }}
 	weakest := func(m *battery.Model, opensV float64) []answer.Finding {
 		return follow(t, under(t, m, 1, 5, opens(cutoff.Pack, opensV))).Findings
@@ -92,6 +98,7 @@ func findingsMade(t testing.TB) []made {
 		{"comes back a few times", cutoff.CodeChatters, follow(t, under(t, li, 1, 10, closes(15.5, 16.5))).Findings, follow(t, under(t, li, 1, 10, closes(15.5, 20))).Findings, watch, wear, answer.FitCutoff, "cutoff-practice", answer.KeyCutoffControllerClosesAt},
 		{"measured packs came back higher", cutoff.CodeMayChatter, follow(t, under(t, li, 1, 5, closes(15, 16.5))).Findings, follow(t, under(t, li, 1, 5, closes(15, 20))).Findings, watch, wear, answer.FitCutoff, "measured-rebound", answer.KeyCutoffControllerClosesAt},
 		{"opens at the launch", cutoff.CodeOpensAtLaunch, through(cutoff.Module, 1), through(cutoff.Module, 1.38), watch, wear, answer.FitCutoff, "cutoff-practice", answer.KeyCutoffModuleDelay},
+		{"four seconds from a full battery", cutoff.CodeEndsRide, ends(4, 0.99), append(ends(60, 0.99), ends(4, 0.29)...), fix, part, answer.FitCutoff, "cutoff-practice", answer.KeyCutoffModuleDelay},
 		{"a launch of a minute", cutoff.CodeLaunchTooDeep, advised(ag, always), advised(ag, slow), fix, part, answer.ChangeNone, "cutoff-practice", ""},
 		{"only a latch will do", cutoff.CodeMustLatch, advised(short("lifepo4", 4, 0.5), cutoff.Sag{}), advised(li, cutoff.Sag{}), watch, wear, answer.FitCutoff, "cutoff-practice", answer.KeyPackChemistry},
 		{"packs that no one setting suits", cutoff.CodeCannotProtect, []answer.Finding{cutoff.CannotProtect()}, nil, watch, wear, answer.FitPack, "cutoff-practice", ""},

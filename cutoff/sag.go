@@ -12,6 +12,35 @@ import (
 // pack is not empty.
 const CodeOpensAtLaunch = "cutoff-opens-at-launch"
 
+// CodeEndsRide is the finding on a cutoff that ends a ride that has hardly begun.
+const CodeEndsRide = "cutoff-ends-the-ride"
+
+// What is no ride: less than so many seconds with the pedal down, from a battery that
+// still has so much of its charge. Own choice.
+const (
+	noRideS     = 60.0
+	stillCharge = 0.3
+)
+
+// EndsRide is the finding on a device that ended the ride after so many seconds with
+// the pedal down, where that is no ride and the pack still has its charge.
+func EndsRide(where Place, pedalS, chargeLeft float64) (answer.Finding, bool) {
+	if !(pedalS < noRideS && chargeLeft >= stillCharge) {
+		return answer.Finding{}, false
+	}
+	keys := keysOf(where)
+	f := onCutoff(answer.Finding{
+		Code: CodeEndsRide, Level: answer.FixFirst, Harm: answer.Part, Gravity: 2, Unit: "s", Found: pedalS, Limit: noRideS, Want: answer.Above,
+		Source: "cutoff-practice", EndsRides: true, Change: answer.FitCutoff, Decides: []string{keys.opensAt, keys.delay},
+		Title:  fmt.Sprintf("Within a minute %s ends the ride although the battery is not empty.", where.cutoff()),
+		Advice: "Fit a cutoff that opens at fewer volts or waits longer, as far as the battery allows, or soften the launch.",
+	})
+	if where == Controller {
+		f.Item = answer.Board
+	}
+	return f, true
+}
+
 // What is allowed for when a delay is chosen (source "cutoff-practice").
 const (
 	delayMargin = 1.5  // times the longest sag

@@ -20,7 +20,7 @@ func (b *builder) reasons() []*answer.Finding {
 		var again []*answer.Finding
 		for i := range b.a.Findings {
 			f := &b.a.Findings[i]
-			own := f.Change == answer.ChangeNone || f.Change == answer.LookUp || f.EndsRides && f.Level == answer.FixFirst
+			own := f.Change == answer.ChangeNone || f.Change == answer.LookUp || f.EndsRides
 			switch {
 			case f.Level != level:
 			case level < answer.Danger && !own && done[f.Change]:

@@ -85,6 +85,11 @@ func (v *view) opening() error {
 	if !v.drives() {
 		return nil
 	}
+	if o := &v.Seen.Lasts; o.EndedBy == ride.CutoffOpened {
+		if f, is := cutoff.EndsRide(o.OpenedFirst, o.PedalS, o.ChargeLeft); is {
+			v.add(f)
+		}
+	}
 	for i := range v.Now.Cutoffs.Len() {
 		d := v.Now.Cutoffs.At(i)
 		v.add(cutoff.ThroughLaunch(d, v.sag(d.Where)).Findings...)

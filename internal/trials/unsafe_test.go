@@ -51,6 +51,7 @@ func TestWhatIsUnsafeIsNeverFineOrWatch(t *testing.T) {
 		{"lithium without a cutoff", sound.without("cutoff.module"), cutoff.CodeNone, answer.Danger},
 		{"lithium cut off at 10 V", sound.with("cutoff.module.opens_at", `"10 V"`), cutoff.CodeBelowHarm, answer.Danger},
 		{"a cutoff that waits for an hour", sound.with("cutoff.module.delay", `"1 h"`), cutoff.CodeNeverOpens + "," + cutoff.CodePastSaving, answer.Danger},
+		{"a cutoff that a ride hardly begins under", sound.with("cutoff.module.opens_at", `"19.5 V"`, "cutoff.module.delay", `"0 s"`), cutoff.CodeEndsRide, answer.FixFirst},
 		{"a cutoff that only draws current", sound.with("cutoff.module.opens_at", "", "cutoff.module.delay", ""), cutoff.CodeNone, answer.Danger},
 		{"a cutoff module that empties the pack within a week", sound.with("cutoff.module.standby_current", `"50 mA"`), cutoff.CodeIdleWeek, answer.Danger},
 		{"a cutoff module that may", sound.with("cutoff.module.standby_current", `"0 to 50 mA"`), cutoff.CodeIdleWeek, answer.FixFirst},
