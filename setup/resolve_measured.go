@@ -87,17 +87,20 @@ func (p *Parts) charged() Faults {
 	if !read.Given || p.Pack.unsettled || p.Pack.Joined == "" && read.Key == answer.KeySecondRestVoltage {
 		return nil
 	}
-	low, likely, high := p.ChargeAtRest(Likely)
-	if said := p.Setup.Pack.Charge; said.Given {
-		if high+chargeApart < said.Low || low-chargeApart > said.High {
+	first, _, both := p.ChargesAtRest(Likely)
+	if said := p.Setup.Pack.Charge; said.Given { // of two joined packs it is the first one's
+		if first.High+chargeApart < said.Low || first.Low-chargeApart > said.High {
 			return Faults{{
 				File: p.Setup.Name, Line: said.Line, Key: said.Key, Read: said.Text,
 				Want: fmt.Sprintf("what %s (%s) tells, %s to %s, or another reading: they cannot both be true",
-					read.Key, read.Text, quantity.Format(quantity.Fraction, low, quantity.Metric), quantity.Format(quantity.Fraction, high, quantity.Metric)),
+					read.Key, read.Text, quantity.Format(quantity.Fraction, first.Low, quantity.Metric), quantity.Format(quantity.Fraction, first.High, quantity.Metric)),
 			}}
 		}
-		return nil
+		if !both {
+			return nil
+		}
 	}
+	low, likely, high := p.ChargeAtRest(Likely)
 	f := &p.Pack.Charge
 	f.Range, f.Law, f.Why = quantity.Spread(low, likely, high), Limits, "Follows from the measured volts at rest."
 	for i := range p.Assumed {

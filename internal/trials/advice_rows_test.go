@@ -132,7 +132,7 @@ func takensDrive() []taken {
 		{code: drive.CodeCannotStart, change: answer.LoadLess, base: "lithium", set: "controller.current_limit=3 A; vehicle.slope=8 %", take: "controller.current_limit=24 A; vehicle.slope=0 %"},
 		{code: drive.CodeContactsMayWeld, change: answer.FitController, base: "block", set: "pack.label=24 V (two 12 V) 7 Ah; cutoff.module.opens_at=21 V; -charger", take: fitControl + "controller.current_limit=20 A; controller.max_voltage={1} V; vehicle.weakest_part_voltage={1} V"},
 		{code: drive.CodeConverterLimitUnknown, change: answer.LookUp, base: "lithium", set: "-controller.converter_limit", take: "controller.converter_limit=30 A"},
-		{code: drive.CodeConverterTooSmall, change: answer.FitConverter, base: "lithium", set: "controller.converter_limit=4 A", take: "controller.converter_limit={1}.5 A"},
+		{code: drive.CodeConverterTooSmall, change: answer.FitConverter, base: "lithium", set: "controller.converter_limit=4 A", take: "controller.converter_limit={2}.5 A"},
 		{code: drive.CodeFastForARideOn, change: answer.LimitSpeed, base: "block", set: "measured.top_speed=18 km/h; gears.ratio=40:1", take: "measured.top_speed={1} km/h", left: answer.Watch, why: "brisk, and a grown-up walks beside it"},
 		{code: drive.CodeFastForARideOn, change: answer.LimitSpeed, base: "direct", set: fast, take: "controller.converter_voltage=6 V; controller.converter_limit=30 A"},
 		{code: drive.CodeFasterThanOriginal, change: answer.LimitSpeed, base: "swap", set: "", take: "controller.kind=chopper; controller.current_limit=60 A; controller.converter_voltage=12 V; controller.converter_limit=160 A", left: answer.Watch, why: "the converter holds its volts where the old block sagged"},
