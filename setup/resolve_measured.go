@@ -151,10 +151,8 @@ func (p *Parts) ChargesAtRest(pick Pick) (first, second answer.Range, both bool)
 	switch {
 	case m == nil || !m.RestVoltage.Given:
 		return p.Pack.ToldCharge, second, both
-	case both && p.Pack.Joined == "series":
-		return chargeOf(p.OnePackSpec(pick), m.RestVoltage.Scale(0.5), m.HoursRested.Likely, tempC), second, both
 	case both:
-		return chargeOf(p.OnePackSpec(pick), m.RestVoltage.Range, m.HoursRested.Likely, tempC), second, both
+		return chargeOf(p.OnePackSpec(pick), p.FirstRest(), m.HoursRested.Likely, tempC), second, both
 	}
 	return chargeOf(p.PackSpec(pick), m.RestVoltage.Range, m.HoursRested.Likely, tempC), second, both
 }
@@ -168,14 +166,19 @@ func chargeOf(spec battery.Spec, volts answer.Range, restedS, tempC float64) ans
 	return quantity.Spread(low, likely, high)
 }
 
+// FirstRest is the volts at rest that were read of the battery, which must be there, of
+// two joined packs those of the first.
+func (p *Parts) FirstRest() answer.Range {
+	if p.Pack.Joined == "series" {
+		return p.Measured.RestVoltage.Scale(0.5)
+	}
+	return p.Measured.RestVoltage.Range
+}
+
 // LeastRestV is the volts at rest that were read of the battery, which must be there, of
 // two joined packs those of one; where both of one voltage were read, of the emptier.
 func (p *Parts) LeastRestV() float64 {
-	m := p.Measured
-	volts := m.RestVoltage.Likely
-	if p.Pack.Joined == "series" {
-		volts /= 2
-	}
+	m, volts := p.Measured, p.FirstRest().Likely
 	if b := p.Pack.Second; p.Pack.Joined != "" && m.SecondRest.Given && (b == nil || b.CellsInSeries == p.Pack.CellsInSeries) {
 		volts = min(volts, m.SecondRest.Likely)
 	}

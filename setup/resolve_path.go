@@ -131,9 +131,10 @@ func (r *resolver) standby(raw Controller, chopper bool) {
 	}
 }
 
-// ownVolts is up to how many times what a converter gives a battery needs none: a block
-// of 12 V stands at 13 V. Own choice.
-const ownVolts = 1.1
+// OwnVolts is how far above the design voltage, or what a converter gives, the nominal
+// volts of a pack may lie to be those that the vehicle was made for: four cells of iron
+// phosphate are sold in the place of a 12 V block. Common practice, no published source.
+const OwnVolts = 1.1
 
 // converter settles a step-down converter, where one is described. One for today's pack
 // was not in an original whose battery needs none.
@@ -144,7 +145,7 @@ func (r *resolver) converter(raw Controller) {
 		if !raw.ConverterVoltage.Given && r.parts.Vehicle != nil {
 			outV = r.parts.Vehicle.DesignV.Likely
 		}
-		if r.parts.PackV() <= ownVolts*outV {
+		if r.parts.PackV() <= OwnVolts*outV {
 			return
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/build"
 	"example.org/packcheck/internal/ride"
+	"example.org/packcheck/setup"
 )
 
 // driving judges what only a vehicle has.
@@ -43,7 +44,7 @@ func (v *view) driving() {
 		speed.OriginalMS = claim.High
 	}
 	design := &v.parts.Vehicle.DesignV
-	blocked.OwnVolts = design.Known && !design.Assumed && c.Controller.Converter.OutV == 0 && c.Pack.NominalV() <= ownVolts*c.Pick(design)
+	blocked.OwnVolts = design.Known && !design.Assumed && c.Controller.Converter.OutV == 0 && c.Pack.NominalV() <= setup.OwnVolts*c.Pick(design)
 	v.add(launch.Findings()...)
 	v.add(blocked.Findings()...)
 	v.add(speed.Findings()...)
@@ -105,11 +106,6 @@ func (v *view) boardOpens() {
 		}
 	}
 }
-
-// ownVolts is how far above the design voltage the nominal volts of a pack may lie
-// to be those that the vehicle was made for: four cells of iron phosphate are sold
-// in the place of a 12 V block. Common practice, no published source.
-const ownVolts = 1.1
 
 // aboard judges who rides, on which slope, and what else hangs on the pack.
 func (v *view) aboard(speed *drive.SpeedCheck) {

@@ -53,11 +53,7 @@ func (v *view) joined() {
 		v.add(charge.JudgeRest(j.B.Spec().Profile, j.B.Spec().CellsInSeries, max(raw.SecondRest.Likely, leastRestV))...)
 	}
 	if both {
-		volts := m.RestVoltage.Likely
-		if how == "series" {
-			volts /= 2
-		}
-		v.add(charge.JudgeRest(one.Spec().Profile, one.Spec().CellsInSeries, max(volts, leastRestV))...)
+		v.add(charge.JudgeRest(one.Spec().Profile, one.Spec().CellsInSeries, max(v.parts.FirstRest().Likely, leastRestV))...)
 	}
 	j.StateA, j.StateB = one.StateAt(leftA, v.Now.PackC), j.B.StateAt(leftB, v.Now.PackC)
 	if how == "series" {
