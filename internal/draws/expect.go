@@ -36,7 +36,7 @@ const (
 // Prospects is what readings that were not taken yet might change: figures of the
 // draws, and a verdict on each. It is for one goroutine.
 type Prospects struct {
-	weight []float64
+	before weights    // weights without any reading
 	order  [][]placed // each figure's draws by rising value
 	of     [][]int    // the draws with each verdict
 	truths []int      // draws that are taken for the truth in turn
@@ -44,10 +44,15 @@ type Prospects struct {
 	now    int        // the commonest verdict ...
 	right  float64    // ... and its share
 	width  []float64  // of each figure
-	after  []float64  // weights after a reading
-	spare  []float64  // ... and with another error, while one is sought
-	upTo   []float64  // weight up to and with each draw of a figure
+	after  weights    // weights after a reading
+	spare  weights    // ... and with another error, while one is sought
 	wider  int        // see [Prospects.weigh]
+}
+
+// weights are a weight for each draw, and what they come to.
+type weights struct {
+	weight []float64
+	sum    float64
 }
 
 // NewProspects sorts what hangs on n draws. figures holds rows of one value for
@@ -67,7 +72,7 @@ func NewProspects(n int, figures [][]float64, verdict []int, weight []float64) (
 			return nil, fmt.Errorf("figure %d has %d values for %d draws", f, len(values), n)
 		}
 	}
-	x := &Prospects{weight: make([]float64, n), after: make([]float64, n), spare: make([]float64, n), upTo: make([]float64, n)}
+	x := &Prospects{before: newWeights(n), after: newWeights(n), spare: newWeights(n)}
 	for i, v := range verdict {
 		if v < 0 {
 			return nil, fmt.Errorf("draw %d has the verdict %d: want 0 or more", i, v)
@@ -77,17 +82,18 @@ func NewProspects(n int, figures [][]float64, verdict []int, weight []float64) (
 		}
 		x.of[v] = append(x.of[v], i)
 	}
-	for i := range x.weight {
-		x.weight[i] = weightAt(weight, i)
+	for i := range x.before.weight {
+		x.before.weight[i] = weightAt(weight, i)
+		x.before.sum += x.before.weight[i]
 	}
 	for f, values := range figures {
-		order := present(values, weight)
-		sortPlaced(order)
-		x.order = append(x.order, order)
-		x.width = append(x.width, x.widthOf(f, x.weight))
+		var in Sorter
+		in.take(values, weight)
+		x.order = append(x.order, in.place)
+		x.width = append(x.width, x.widthOf(f, &x.before))
 	}
-	x.now, x.right = x.commonest(x.weight)
-	x.truths = Resample(x.weight, trials)
+	x.now, x.right = x.commonest(&x.before)
+	x.truths = Resample(x.before.weight, trials)
 	// The errors are evenly spread over their law, in an order that has nothing to do
 	// with that of the draws.
 	for _, at := range rand.New(rand.NewPCG(seedErrors, 0)).Perm(trials) {
@@ -95,6 +101,8 @@ func NewProspects(n int, figures [][]float64, verdict []int, weight []float64) (
 	}
 	return x, nil
 }
+
+func newWeights(n int) weights { return weights{weight: make([]float64, n)} }
 
 // Expect returns what a reading would probably change. In turn some draws are
 // taken for the truth and read with an error; each time the others are weighed
@@ -109,8 +117,8 @@ func (x *Prospects) Expect(foretold []float64, err float64) (Gain, error) {
 	switch {
 	case !(err > 0) || math.IsInf(err, 0):
 		return Gain{}, fmt.Errorf("the reading has a standard error of %v: want a finite number above 0", err)
-	case len(foretold) != len(x.weight):
-		return Gain{}, fmt.Errorf("%d readings foretold for %d draws", len(foretold), len(x.weight))
+	case len(foretold) != len(x.before.weight):
+		return Gain{}, fmt.Errorf("%d readings foretold for %d draws", len(foretold), len(x.before.weight))
 	}
 	for i, v := range foretold {
 		if math.IsInf(v, 0) {
@@ -123,15 +131,14 @@ func (x *Prospects) Expect(foretold []float64, err float64) (Gain, error) {
 // gain takes draws for the truth in turn.
 func (x *Prospects) gain(foretold []float64, err float64) Gain {
 	g := Gain{Width: make([]float64, len(x.order)), WrongNow: 1 - x.right}
-	var total, readable float64
-	for i, w := range x.weight {
-		total += w
+	readable := 0.0
+	for i, w := range x.before.weight {
 		if !math.IsNaN(foretold[i]) {
 			readable += w
 		}
 	}
-	if total > 0 {
-		g.Readable = min(1, readable/total)
+	if x.before.sum > 0 {
+		g.Readable = min(1, readable/x.before.sum)
 	}
 	if readable == 0 { // nobody can take it: nothing changes
 		g.WrongThen = g.WrongNow
@@ -145,12 +152,12 @@ func (x *Prospects) gain(foretold []float64, err float64) Gain {
 	for k, truth := range x.truths {
 		x.weigh(foretold, truth, err, x.errors[k])
 		for f := range x.order {
-			if w := x.widthOf(f, x.after); !math.IsNaN(w) {
+			if w := x.widthOf(f, &x.after); !math.IsNaN(w) {
 				g.Width[f] += w
 				counted[f]++
 			}
 		}
-		then, right := x.commonest(x.after)
+		then, right := x.commonest(&x.after)
 		g.WrongThen += (1 - right) / float64(len(x.truths))
 		if then != x.now {
 			g.Turns += 1 / float64(len(x.truths))
@@ -174,19 +181,21 @@ const widen, mostWider = 1.5, 35
 // search begins there.
 func (x *Prospects) weigh(foretold []float64, truth int, err, off float64) {
 	if math.IsNaN(foretold[truth]) {
-		for i, w := range x.weight {
+		x.after.sum = 0
+		for i, w := range x.before.weight {
 			if !math.IsNaN(foretold[i]) {
 				w = 0
 			}
-			x.after[i] = w
+			x.after.weight[i] = w
+			x.after.sum += w
 		}
 		return
 	}
 	read := foretold[truth] + err*off
-	enough := x.kernel(x.after, foretold, truth, read, err)
+	enough := x.kernel(&x.after, foretold, truth, read, err)
 	for enough && x.wider > 0 {
 		x.wider--
-		if !x.kernel(x.spare, foretold, truth, read, err) {
+		if !x.kernel(&x.spare, foretold, truth, read, err) {
 			x.wider++
 			return
 		}
@@ -194,20 +203,20 @@ func (x *Prospects) weigh(foretold []float64, truth int, err, off float64) {
 	}
 	for !enough && x.wider < mostWider {
 		x.wider++
-		enough = x.kernel(x.after, foretold, truth, read, err)
+		enough = x.kernel(&x.after, foretold, truth, read, err)
 	}
 }
 
 // kernel sets the weights after a reading with the present error, and reports whether
 // enough draws are left.
-func (x *Prospects) kernel(after, foretold []float64, truth int, read, err float64) bool {
+func (x *Prospects) kernel(to *weights, foretold []float64, truth int, read, err float64) bool {
 	wide := err
 	for range x.wider {
 		wide *= widen
 	}
 	steep := 1 / wide // a product for each draw, which takes a third less time than a quotient
 	var sum, squares float64
-	for i, w := range x.weight {
+	for i, w := range x.before.weight {
 		d := (foretold[i] - read) * steep
 		if math.IsNaN(d) || i == truth {
 			w = 0
@@ -215,89 +224,80 @@ func (x *Prospects) kernel(after, foretold []float64, truth int, read, err float
 			s := 1 + d*d/defaultFreedom
 			w /= s * s * math.Sqrt(s) // power (4 + 1) / 2
 		}
-		after[i] = w
+		to.weight[i] = w
 		sum += w
 		squares += w * w
 	}
+	to.sum = sum
 	return sum*sum >= leastKernel*squares
 }
 
 // commonest returns the verdict with the most weight and its share; 1 where
 // there are no verdicts.
-func (x *Prospects) commonest(weight []float64) (kind int, share float64) {
+func (x *Prospects) commonest(w *weights) (kind int, share float64) {
 	if len(x.of) == 0 {
 		return 0, 1
 	}
-	var total, most float64
-	for _, w := range weight {
-		total += w
-	}
+	most := 0.0
 	for v, of := range x.of {
 		sum := 0.0
 		for _, i := range of {
-			sum += weight[i]
+			sum += w.weight[i]
 		}
 		if sum > most {
 			kind, most = v, sum
 		}
 	}
-	if total == 0 {
+	if w.sum == 0 {
 		return kind, 1
 	}
-	return kind, min(1, most/total)
+	return kind, min(1, most/w.sum)
 }
 
 // widthOf a figure is that of its 10 to 90 % range, NaN where there is none that is finite.
-func (x *Prospects) widthOf(figure int, weight []float64) float64 {
-	order := x.order[figure]
-	upTo := x.upTo[:len(order)]
-	var total float64
-	for k, p := range order {
-		total += weight[p.at]
-		upTo[k] = total
+func (x *Prospects) widthOf(figure int, w *weights) float64 {
+	order, total := x.order[figure], w.sum
+	if len(order) < len(w.weight) { // some draws do not have it
+		total = 0
+		for _, p := range order {
+			total += w.weight[p.at]
+		}
 	}
 	if total == 0 {
 		return math.NaN()
 	}
-	if d := valueAt(order, upTo, weight, 0.9*total) - valueAt(order, upTo, weight, 0.1*total); !math.IsInf(d, 0) {
+	if d := endOf(order, w.weight, 0.1*total, true) - endOf(order, w.weight, 0.1*total, false); !math.IsInf(d, 0) {
 		return d
 	}
 	return math.NaN()
 }
 
-// valueAt returns the value below which that much weight lies, see [Quantile]. upTo is
-// the weight up to and with each draw.
-func valueAt(order []placed, upTo, weight []float64, want float64) float64 {
-	n := len(order)
-	k, end := 0, n
-	for k < end { // nobody before has so much up to his middle
-		if m := (k + end) / 2; upTo[m] < want {
-			k = m + 1
-		} else {
-			end = m
+// endOf returns the value beyond which that much weight lies, of all from the least on or
+// from the greatest down, see [Quantile]. Only those beyond it are looked at.
+func endOf(order []placed, weight []float64, want float64, greatest bool) float64 {
+	last, below, beyond := -1, 0.0, 0.0 // the draw before, the weight up to its middle, and with all of it
+	for n := range order {
+		k := n
+		if greatest {
+			k = len(order) - 1 - n
 		}
-	}
-	middle := func(k int) float64 {
-		before := 0.0
-		if k > 0 {
-			before = upTo[k-1]
+		w := weight[order[k].at]
+		if w == 0 {
+			continue
 		}
-		return before + weight[order[k].at]/2
+		middle := beyond + w/2
+		if middle < want {
+			last, below, beyond = k, middle, beyond+w
+			continue
+		}
+		share := (want - below) / (middle - below)
+		switch {
+		case last < 0:
+			return order[k].value
+		case greatest:
+			return between(order[k].value, order[last].value, 1-share)
+		}
+		return between(order[last].value, order[k].value, share)
 	}
-	none := func(k int) bool { return weight[order[k].at] == 0 }
-	for k < n && (none(k) || middle(k) < want) {
-		k++
-	}
-	last := k - 1
-	for last >= 0 && none(last) {
-		last--
-	}
-	switch {
-	case k == n:
-		return order[last].value
-	case last < 0:
-		return order[k].value
-	}
-	below := middle(last)
-	return between(order[last].value, order[k].value, (want-below)/(middle(k)-below))
+	return order[last].value
 }

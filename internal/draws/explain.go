@@ -42,18 +42,19 @@ func NewExplainer(z [][]float64, weight []float64) *Explainer {
 		return e
 	}
 	e.bins = max(binsLeast, min(binsMost, int(total*total/squares/drawsPerBin)))
-	order := make([]placed, n)
+	var in Sorter
 	o := ordered{place: make([]placed, 0, n), upTo: make([]float64, 0, n)}
 	e.bin = make([][]uint8, len(z[0]))
 	for d := range e.bin {
 		e.bin[d] = make([]uint8, n)
-		for i := range order {
-			order[i] = placed{z[i][d], i}
+		in.place = in.place[:0]
+		for i := range z {
+			in.place = append(in.place, placed{z[i][d], i})
 		}
-		sortPlaced(order)
+		in.sort()
 		upTo := 0.0
 		o.place, o.upTo = o.place[:0], o.upTo[:0]
-		for _, p := range order {
+		for _, p := range in.place {
 			w := e.weight[p.at]
 			middle := upTo + w/2
 			upTo += w
@@ -151,7 +152,7 @@ func winsorized(values, weight []float64) (value, left []float64) {
 	for i, v := range values {
 		value[i] = max(least, min(most, v))
 	}
-	o := inOrder(value, left)
+	o := new(Sorter).inOrder(value, left)
 	low, high := o.at(0.05), o.at(0.95)
 	for i, v := range value {
 		value[i] = max(low, min(high, v))

@@ -22,22 +22,43 @@ func (a placed) compare(b placed) int {
 	return a.at - b.at
 }
 
-// sortPlaced sorts: first into as many drawers of equal width as there are values, which
-// leaves few to compare in most of them, then each drawer.
-func sortPlaced(list []placed) {
-	n := len(list)
+// Sorter keeps the room that sorting takes from one figure to the next. The zero value is
+// ready; it is for one goroutine.
+type Sorter struct {
+	place  []placed // what is sorted
+	spare  []placed
+	drawer []int32
+	upTo   []float64
+}
+
+// take has the values sorted of the draws that have one and count.
+func (s *Sorter) take(values, weight []float64) {
+	s.place = slices.Grow(s.place[:0], len(values))
+	for i, v := range values {
+		if weightAt(weight, i) > 0 && !math.IsNaN(v) {
+			s.place = append(s.place, placed{v, i})
+		}
+	}
+	s.sort()
+}
+
+// sort sorts what is placed: first into as many drawers of equal width as there are
+// values, which leaves few to compare in most of them, then each drawer.
+func (s *Sorter) sort() {
+	n := len(s.place)
 	low, high := math.Inf(1), math.Inf(-1)
-	for _, p := range list {
+	for _, p := range s.place {
 		low, high = min(low, p.value), max(high, p.value)
 	}
 	narrow := float64(n-1) / (high - low)
 	if !(narrow > 0) || math.IsInf(narrow, 1) { // all the same, or endless
-		slices.SortFunc(list, placed.compare)
+		slices.SortFunc(s.place, placed.compare)
 		return
 	}
-	both := make([]int32, 2*n)
-	drawer, end := both[:n], both[n:] // of each value; of each drawer
-	for i, p := range list {
+	s.drawer = slices.Grow(s.drawer[:0], 2*n)
+	drawer, end := s.drawer[:n], s.drawer[n:2*n] // of each value; of each drawer
+	clear(end)
+	for i, p := range s.place {
 		k := int32((p.value - low) * narrow)
 		drawer[i] = k
 		end[k]++
@@ -47,15 +68,17 @@ func sortPlaced(list []placed) {
 		end[k] = upTo // where it begins, for now
 		upTo += in
 	}
-	for i, p := range slices.Clone(list) {
+	s.spare = slices.Grow(s.spare[:0], n)[:n]
+	for i, p := range s.place {
 		k := drawer[i]
-		list[end[k]] = p
+		s.spare[end[k]] = p
 		end[k]++
 	}
+	s.place, s.spare = s.spare, s.place
 	begin := int32(0)
 	for _, e := range end {
 		if e > begin+1 {
-			slices.SortFunc(list[begin:e], placed.compare)
+			slices.SortFunc(s.place[begin:e], placed.compare)
 		}
 		begin = e
 	}

@@ -14,8 +14,11 @@ type Spread struct {
 
 // SpreadOf returns the 10, 50 and 90 % points of a figure and the share of the
 // draws that have it; NaN stands for a draw that has none. See [Quantile].
-func SpreadOf(values, weight []float64) Spread {
-	o := inOrder(values, weight)
+func SpreadOf(values, weight []float64) Spread { return new(Sorter).SpreadOf(values, weight) }
+
+// SpreadOf is [SpreadOf] in the room of the figure before.
+func (s *Sorter) SpreadOf(values, weight []float64) Spread {
+	o := s.inOrder(values, weight)
 	return Spread{P10: o.at(0.1), P50: o.at(0.5), P90: o.at(0.9), Present: o.present}
 }
 
@@ -33,7 +36,7 @@ func SpreadOf(values, weight []float64) Spread {
 //
 // weight nil means equal weights; otherwise it must be as long as values.
 func Quantile(values, weight []float64, p float64) float64 {
-	return inOrder(values, weight).at(p)
+	return new(Sorter).inOrder(values, weight).at(p)
 }
 
 // ordered holds the draws that have a figure by rising value.
@@ -44,14 +47,16 @@ type ordered struct {
 	present float64
 }
 
-func inOrder(values, weight []float64) ordered {
-	o := ordered{place: present(values, weight)}
-	sortPlaced(o.place)
-	o.upTo = make([]float64, len(o.place))
-	for k, p := range o.place {
+// inOrder sorts the draws that have a figure; what it returns holds until the next call.
+func (s *Sorter) inOrder(values, weight []float64) ordered {
+	s.take(values, weight)
+	o := ordered{place: s.place}
+	s.upTo = slices.Grow(s.upTo[:0], len(o.place))
+	for _, p := range o.place {
 		o.total += weightAt(weight, p.at)
-		o.upTo[k] = o.total
+		s.upTo = append(s.upTo, o.total)
 	}
+	o.upTo = s.upTo
 	all := 0.0
 	for i := range values {
 		all += weightAt(weight, i)
@@ -60,17 +65,6 @@ func inOrder(values, weight []float64) ordered {
 		o.present = min(1, o.total/all)
 	}
 	return o
-}
-
-// present are the values of the draws that have one and count.
-func present(values, weight []float64) []placed {
-	place := make([]placed, 0, len(values))
-	for i, v := range values {
-		if weightAt(weight, i) > 0 && !math.IsNaN(v) {
-			place = append(place, placed{v, i})
-		}
-	}
-	return place
 }
 
 // weightAt is the weight of a draw; what is not a weight counts as none.

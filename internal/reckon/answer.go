@@ -163,19 +163,20 @@ func caseOf(c drive.LaunchCase) answer.LaunchCase {
 // A figure that fewer than half of the draws have has a range and no median.
 func (t *table) fill(a *answer.Assessment) {
 	a.Ranges = map[string]answer.Range{}
+	var in draws.Sorter
 	for i, m := range metrics.Get() {
 		values, weight := t.values[i], t.weight
 		if m.judged {
 			values, weight = t.judged.values[i], t.judged.weight
 		}
-		m.fill(a, values, weight)
+		m.fill(a, values, weight, &in)
 	}
 }
 
 // fill sets one figure to its median, and notes its range.
-func (m *metric) fill(a *answer.Assessment, values, weight []float64) {
+func (m *metric) fill(a *answer.Assessment, values, weight []float64, in *draws.Sorter) {
 	delete(a.Ranges, m.path)
-	s := draws.SpreadOf(values, weight)
+	s := in.SpreadOf(values, weight)
 	if s.Present == 0 {
 		return
 	}

@@ -2,6 +2,7 @@ package reckon
 
 import (
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/setup"
 )
 
@@ -63,7 +64,7 @@ func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Option
 	all.finish(d, n)
 	for m, figure := range metrics.Get() {
 		if figure.promised() {
-			figure.fill(a, all.values[m], all.weight)
+			figure.fill(a, all.values[m], all.weight, new(draws.Sorter))
 		}
 	}
 	return nil
