@@ -25,15 +25,15 @@ func ChargeFromRest(p chemistry.Profile, cellV, hoursRested, tempC float64) (low
 	unsettled := portable.Exp(-max(hoursRested, 0) / p.Rest.SettleH)
 	margin := p.Rest.SpreadV + restVPerK*math.Abs(tempC-25)
 	ratio := math.Max(p.Capacity.Ratio, 1e-3)
+	volts := p.Rest.VoltsAt.Func()
 	at := func(v float64) float64 {
-		return min(max(1-(1-chargeAtRestV(p.Rest.VoltsAt, v))*ratio, 0), 1)
+		return min(max(1-(1-chargeAtRestV(volts, v))*ratio, 0), 1)
 	}
 	return at(cellV - margin - p.Rest.SurfaceV*unsettled), at(cellV), at(cellV + margin + p.Rest.UnderV*unsettled)
 }
 
 // chargeAtRestV inverts the rest curve, clamped to 0..1; NaN where either is none.
-func chargeAtRestV(curve chemistry.Curve, v float64) float64 {
-	volts := curve.Func()
+func chargeAtRestV(volts func(charge float64) float64, v float64) float64 {
 	switch empty, full := volts(0), volts(1); {
 	case v <= empty:
 		return 0

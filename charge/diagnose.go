@@ -132,8 +132,9 @@ func Diagnose(e Evidence) (Diagnosis, error) {
 	for c := range d.Suspicions {
 		d.Suspicions[c].Condition = Condition(c)
 	}
+	as := e.asNew()
 	for _, c := range circumstances {
-		w := c.prior * e.explains(c)
+		w := c.prior * e.explains(c, &as)
 		if e.JustCharged && c.is == Flat {
 			w *= 0.2 // one that was just charged is no longer merely flat
 		}
@@ -184,27 +185,40 @@ func (e *Evidence) check() error {
 	return nil
 }
 
+// asNew is a cell of the battery when new, by its state of charge.
+type asNew struct {
+	volts            func(float64) float64 // at rest
+	ohms, fast, slow func(float64) float64 // times ampere-hours; nil where nothing was read under load
+}
+
+func (e *Evidence) asNew() asNew {
+	p := e.Pack.Profile()
+	as := asNew{volts: p.Rest.VoltsAt.Func()}
+	if e.LoadedV > 0 {
+		as.ohms, as.fast, as.slow = p.Resistance.OhmAh.Func(), p.Fast.OhmAh.Func(), p.Slow.OhmAh.Func()
+	}
+	return as
+}
+
 // explains returns how well a circumstance explains the readings, as a
 // likelihood averaged over its ranges.
-func (e *Evidence) explains(c circumstance) float64 {
+func (e *Evidence) explains(c circumstance, as *asNew) float64 {
 	spec := e.Pack.Spec()
 	p := spec.Profile
 	n := float64(spec.CellsInSeries)
 	unsettled := p.Rest.SurfaceV * portable.Exp(-e.HoursRested/max(p.Rest.SettleH, 1e-3))
 	restSD := math.Sqrt(sq(meterShare*e.RestV) + sq(n*p.Rest.SpreadV) + sq(n*unsettled))
 	loadSD := 2*meterShare*e.RestV + 0.01*n
-	volts := p.Rest.VoltsAt.Func()
-	ohms, fast, slow := p.Resistance.OhmAh.Func(), p.Fast.OhmAh.Func(), p.Slow.OhmAh.Func()
 
 	sum, count := 0.0, 0
 	for i := range chargePoints {
 		z := between(c.chargeLo, c.chargeHi, i, chargePoints)
-		rest := n * volts(z)
+		rest := n * as.volts(z)
 		if c.deadCell {
-			rest -= volts(z) * 0.95
+			rest -= as.volts(z) * 0.95
 		}
 		if c.stoodFlat {
-			rest = n * between(stoodFlatV, volts(0), i, chargePoints)
+			rest = n * between(stoodFlatV, as.volts(0), i, chargePoints)
 		}
 		fit := bell(e.RestV-rest, restSD)
 		if e.LoadedV == 0 {
@@ -212,7 +226,7 @@ func (e *Evidence) explains(c circumstance) float64 {
 			count++
 			continue
 		}
-		newOhm := (ohms(z) + settled(p.Fast)*fast(z) + settled(p.Slow)*slow(z)) * n / spec.CapacityAh
+		newOhm := (as.ohms(z) + settled(p.Fast)*as.fast(z) + settled(p.Slow)*as.slow(z)) * n / spec.CapacityAh
 		for j := range ohmPoints {
 			r := newOhm * geometric(c.ohmLo, c.ohmHi, j, ohmPoints)
 			leads := leadPoints

@@ -324,7 +324,7 @@ func (p *Parts) PathSpec(pick Pick) (wiring.PathSpec, error) {
 	if err != nil {
 		return s, err
 	}
-	s.Runs = []wiring.Run{run}
+	s.Runs, s.Contacts = []wiring.Run{run}, make([]wiring.Contact, 0, 2)
 	if n := int(math.Round(pick(&w.Joints))); n > 0 {
 		joint := wiring.Contact{Name: "joints", Kind: wiring.Joint, Ohm: pick(&w.JointOhm), Count: n}
 		if w.JointKind.Known {

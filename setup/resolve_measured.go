@@ -135,13 +135,20 @@ func (p *Parts) ChargeAtRest(pick Pick) (low, likely, high float64) {
 	return asOne(first.Low, second.Low), asOne(first.Likely, second.Likely), asOne(first.High, second.High)
 }
 
+// SecondRead reports whether the volts at rest of the second of two joined packs were
+// read.
+func (p *Parts) SecondRead() bool {
+	m := p.Measured
+	return p.Pack.Joined != "" && (m == nil || m.SecondRest.Given) && p.Setup.Measured.SecondRest.Given
+}
+
 // ChargesAtRest returns what the volts at rest tell of each of two joined packs. Where
 // only the other one was read, the first is as charged as was told or assumed; where only
 // the first was, or there is one pack, both is false.
 func (p *Parts) ChargesAtRest(pick Pick) (first, second answer.Range, both bool) {
 	m, tempC := p.Measured, p.PackC(pick)
 	other := p.Setup.Measured
-	if p.Pack.Joined != "" && (m == nil || m.SecondRest.Given) && other.SecondRest.Given {
+	if p.SecondRead() {
 		spec, unlike := p.SecondPackSpec(pick)
 		if !unlike {
 			spec = p.OnePackSpec(pick)
@@ -160,9 +167,11 @@ func (p *Parts) ChargesAtRest(pick Pick) (first, second answer.Range, both bool)
 // chargeOf is what volts at rest tell of a battery.
 func chargeOf(spec battery.Spec, volts answer.Range, restedS, tempC float64) answer.Range {
 	cells, hours := float64(spec.CellsInSeries), restedS/3600
-	low, _, _ := battery.ChargeFromRest(spec.Profile, volts.Low/cells, hours, tempC)
-	_, likely, _ := battery.ChargeFromRest(spec.Profile, volts.Likely/cells, hours, tempC)
-	_, _, high := battery.ChargeFromRest(spec.Profile, volts.High/cells, hours, tempC)
+	low, likely, high := battery.ChargeFromRest(spec.Profile, volts.Likely/cells, hours, tempC)
+	if !volts.IsExact() {
+		low, _, _ = battery.ChargeFromRest(spec.Profile, volts.Low/cells, hours, tempC)
+		_, _, high = battery.ChargeFromRest(spec.Profile, volts.High/cells, hours, tempC)
+	}
 	return quantity.Spread(low, likely, high)
 }
 

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
@@ -134,6 +135,21 @@ func plainWord(s string) string {
 	return strings.Join(words, " ")
 }
 
+// mayBegin reports whether the plain form of a word may begin like that; where the word
+// begins with a letter or digit that is seen at once.
+func mayBegin(word, plain string) bool {
+	if word == "" || plain == "" {
+		return true
+	}
+	switch c := word[0]; {
+	case 'a' <= c && c <= 'z', '0' <= c && c <= '9':
+		return c == plain[0]
+	case 'A' <= c && c <= 'Z':
+		return c-'A'+'a' == plain[0]
+	}
+	return true
+}
+
 // plainRune parts words at hyphens, underscores and commas and drops full
 // stops.
 func plainRune(r rune) rune {
@@ -150,14 +166,10 @@ func plainRune(r rune) rune {
 // row's own name always counts as one of its words.
 func byWord[V any](all rows.Rows[V], what, asked string, words func(V) []string) (V, error) {
 	plain := plainWord(asked)
+	meant := func(word string) bool { return mayBegin(word, plain) && plainWord(word) == plain }
 	for i := range all {
-		if plainWord(all[i].Name) == plain {
+		if meant(all[i].Name) || slices.ContainsFunc(words(all[i].Value), meant) {
 			return all[i].Value, nil
-		}
-		for _, w := range words(all[i].Value) {
-			if plainWord(w) == plain {
-				return all[i].Value, nil
-			}
 		}
 	}
 	var none V

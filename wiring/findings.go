@@ -29,9 +29,12 @@ const (
 	AboutFuse = "fuse"
 )
 
+// usualFindings is how many most cases have at the most.
+const usualFindings = 12
+
 // judge collects the findings on wire, joints, switch and fuse.
 func (c Case) judge(r Result) []answer.Finding {
-	j := &judge{Case: c, Result: r}
+	j := &judge{Case: c, Result: r, found: make([]answer.Finding, 0, usualFindings)}
 	j.wire()
 	j.joints()
 	j.drop()

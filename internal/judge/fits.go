@@ -26,11 +26,12 @@ const mostPlayM = 0.001
 // sameM is what two lengths that were read off a rule may differ by in computing.
 const sameM = 1e-9
 
-// fits holds sizes that were told against each other. Only what was told of both
-// is judged: nobody's tray is known from its class.
-func (v *view) fits() {
+// misfits holds sizes that were told against each other. Only what was told of both
+// is judged: nobody's tray is known from its class. No case differs in them.
+func misfits(p *setup.Parts) []answer.Finding {
+	v := fitting{parts: p}
 	v.fitsTray()
-	s := v.parts.Setup
+	s := p.Setup
 	motor := answer.Finding{
 		Code: CodeMotorNotInSeat, Item: answer.Motors, Topic: answer.TopicRide,
 		Advice: "Take the motor, or the gearbox, that the other was made for; do not file, glue or pad it into place.",
@@ -38,8 +39,8 @@ func (v *view) fits() {
 	can := s.Motors.CanDiameter
 	from := answer.KeyMotorsCanDiameter
 	length := s.Motors.CanLength
-	if c := v.parts.Motors.Can; c.Known && !c.Assumed {
-		if row, err := v.parts.Tables.MotorCan(c.Text); err == nil && row.DiameterMM > 0 && !can.Given {
+	if c := p.Motors.Can; c.Known && !c.Assumed {
+		if row, err := p.Tables.MotorCan(c.Text); err == nil && row.DiameterMM > 0 && !can.Given {
 			can, from = setup.Value{Range: quantity.Exactly(row.DiameterMM * 1e-3), Given: true}, answer.KeyMotorsCan
 		}
 	}
@@ -61,10 +62,19 @@ func (v *view) fits() {
 			Advice:  "Take the gear that this axle was made for; do not drill it out or wrap the axle.",
 		}, "axle", "the bore of the gear", s.Vehicle.Axle.Likely, s.Gears.Bore.Likely)
 	}
+	return v.found
 }
 
+// fitting is what does not go in, while that is found.
+type fitting struct {
+	parts *setup.Parts
+	found []answer.Finding
+}
+
+func (v *fitting) add(f answer.Finding) { v.found = append(v.found, f) }
+
 // sits finds what is too thick for its hole, and what rattles in it.
-func (v *view) sits(f answer.Finding, what, hole string, thickM, holeM float64) {
+func (v *fitting) sits(f answer.Finding, what, hole string, thickM, holeM float64) {
 	f = misfit(f, thickM, holeM)
 	switch {
 	case thickM > holeM+sameM:
@@ -86,7 +96,7 @@ func misfit(f answer.Finding, foundM, limitM float64) answer.Finding {
 }
 
 // fitsTray holds the battery against its tray.
-func (v *view) fitsTray() {
+func (v *fitting) fitsTray() {
 	pack, told := v.parts.Setup.Pack.Size.Edges()
 	tray, known := v.parts.Setup.Vehicle.Tray.Edges()
 	if !told || !known {

@@ -24,14 +24,19 @@ import (
 // Judge judges cases that were built from one set of parts. Any number of
 // goroutines may use one.
 type Judge struct {
-	parts *setup.Parts
-	form  tables.Fuse // where no fuse is given: the usual one
+	parts   *setup.Parts
+	form    tables.Fuse      // where no fuse is given: the usual one
+	misfits []answer.Finding // see misfits
 }
 
 // New prepares a judge. It fails where the tables have no fuse of the usual form.
 func New(p *setup.Parts) (*Judge, error) {
 	form, err := p.Tables.Fuse(setup.UsualFuseForm)
-	return &Judge{parts: p, form: form}, err
+	j := &Judge{parts: p, form: form}
+	if p.Bench == nil {
+		j.misfits = misfits(p)
+	}
+	return j, err
 }
 
 // Case is one vehicle with everything that was computed of it.
@@ -63,6 +68,8 @@ type Judged struct {
 // usualFindings is how many most cases have at the most.
 const usualFindings = 24
 
+func newJudged() *Judged { return &Judged{Findings: make([]answer.Finding, 0, usualFindings)} }
+
 // view is one case while it is being judged.
 type view struct {
 	*Judge
@@ -77,7 +84,7 @@ type view struct {
 
 // Case judges one case, completely.
 func (j *Judge) Case(c Case) (*Judged, error) {
-	v := &view{Judge: j, Case: c, out: &Judged{Findings: make([]answer.Finding, 0, usualFindings)}}
+	v := &view{Judge: j, Case: c, out: newJudged()}
 	v.readFirst()
 	if err := v.judge(); err != nil {
 		return nil, err
@@ -139,7 +146,7 @@ func (v *view) judge() error {
 	}
 	if v.drives() {
 		v.driving()
-		v.fits()
+		v.add(v.misfits...)
 	}
 	v.ending()
 	v.conflict()
@@ -174,7 +181,7 @@ func (v *view) onceFull() error {
 	}
 	full := *v.Now
 	full.StartCharge = 1
-	later := &view{Judge: v.Judge, Case: v.Case, out: &Judged{}}
+	later := &view{Judge: v.Judge, Case: v.Case, out: newJudged()}
 	later.Now, later.Seen = &full, ride.See(&full.Case, nil)
 	if err := later.path(); err != nil {
 		return err

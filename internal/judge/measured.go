@@ -186,7 +186,7 @@ func (v *view) rested(p *setup.Parts) error {
 		Says: fmt.Sprintf("about %s %% charged (%s to %s %%), if the cells are sound",
 			round(100*likely, 2), round(100*low, 2), round(100*high, 2)),
 	}
-	if _, _, both := p.ChargesAtRest(pick); both {
+	if p.SecondRead() {
 		f.Measured = raw.RestVoltage.Text + " and " + raw.SecondRest.Text
 		if p.Pack.Joined == "series" {
 			f.Computed += " over both"

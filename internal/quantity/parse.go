@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"example.org/packcheck/internal/later"
 )
 
 // Parse reads one everyday quantity of the given kind.
@@ -23,6 +25,16 @@ func Parse(kind Kind, text string) (Range, Written, error) {
 	low, high := kind.Bounds()
 	return ParseIn(kind, text, low, high)
 }
+
+// The words in which a dash parts no range.
+var (
+	oldAs = later.Value[*strings.Replacer]{Make: func() *strings.Replacer {
+		return strings.NewReplacer("-year-old", " years", "-years-old", " years", "-yr-old", " years", "-month-old", " months")
+	}}
+	joinedHours = later.Value[*strings.Replacer]{Make: func() *strings.Replacer {
+		return strings.NewReplacer("amp-h", "amph", "ampere-h", "ampereh")
+	}}
+)
 
 // ParseIn is [Parse] with bounds of the caller's, in the kind's own unit. They
 // are what an error names, and what tells a decimal mark from a mark between
@@ -44,9 +56,9 @@ func ParseLike(kind Kind, text string, low, high float64, example string) (Range
 	text = unquoted(text)
 	switch lower := strings.ToLower(text); kind {
 	case Age: // "a 4-year-old", with dashes that part no range
-		text = spokenAge(strings.NewReplacer("-year-old", " years", "-years-old", " years", "-yr-old", " years", "-month-old", " months").Replace(lower))
+		text = spokenAge(oldAs.Get().Replace(lower))
 	case Charge:
-		text = strings.NewReplacer("amp-h", "amph", "ampere-h", "ampereh").Replace(lower)
+		text = joinedHours.Get().Replace(lower)
 	}
 	if n := slices.Index(inWords, strings.ToLower(strings.TrimSpace(text))); kind == Count && n > 0 {
 		text = strconv.Itoa(n)

@@ -44,7 +44,7 @@ func count(j *judgedTable, g guesses) []answer.Finding {
 			name := [2]string{f.Code, string(f.Item)}
 			h := byName[name]
 			if h == nil {
-				h = &held{code: f.Code, item: f.Item, of: j}
+				h = &held{code: f.Code, item: f.Item, of: j, in: make([]instance, 0, len(j.findings))}
 				byName[name] = h
 				order = append(order, h)
 			}
