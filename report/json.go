@@ -11,6 +11,8 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	"example.org/packcheck/internal/later"
 )
 
 // encoding/json refuses NaN and infinities, and a figure that did not come out
@@ -91,7 +93,7 @@ func appendNumber(out []byte, f float64) []byte {
 	}
 	before := len(out)
 	out = strconv.AppendFloat(out, f, 'g', jsonDigits, 64)
-	if !bytes.ContainsRune(out[before:], 'e') { // so few digits are the shortest for what they round to
+	if bytes.IndexByte(out[before:], 'e') < 0 { // so few digits are the shortest for what they round to
 		return out
 	}
 	rounded, err := strconv.ParseFloat(string(out[before:]), 64)
@@ -111,11 +113,20 @@ func appendNumber(out []byte, f float64) []byte {
 // From and to where encoding/json writes a number without an exponent.
 const leastPlain, mostPlain = 1e-6, 1e21
 
+// plainSigns are the bytes that stand in JSON as they are.
+var plainSigns = later.Value[*[256]bool]{Make: func() *[256]bool {
+	var plain [256]bool
+	for c := ' '; c <= '~'; c++ {
+		plain[c] = !strings.ContainsRune(`"\<>&`, c)
+	}
+	return &plain
+}}
+
 // standsAsItIs reports whether a text stands in JSON as it is.
 func standsAsItIs(s string) bool {
+	plain := plainSigns.Get()
 	for i := range len(s) {
-		switch c := s[i]; {
-		case c < ' ', c > '~', c == '"', c == '\\', c == '<', c == '>', c == '&':
+		if !plain[s[i]] {
 			return false
 		}
 	}

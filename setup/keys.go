@@ -98,13 +98,17 @@ type table struct {
 
 type keyRegistry struct {
 	fields []field
+	places map[[2]string]int // of fields, by table and name
 	tables []table
 }
 
 // registry reads the tags once.
 var registry = later.Value[*keyRegistry]{Make: func() *keyRegistry {
-	r := &keyRegistry{}
+	r := &keyRegistry{places: map[[2]string]int{}}
 	r.collect(reflect.TypeFor[Setup](), "", nil)
+	for i := range r.fields {
+		r.places[[2]string{r.fields[i].Table, r.fields[i].Name}] = i
+	}
 	return r
 }}
 
@@ -156,10 +160,8 @@ func newField(table string, tag reflect.StructTag, index []int) field {
 
 // field finds a key, nil when there is none of that name in the table.
 func (r *keyRegistry) field(table, name string) *field {
-	for i := range r.fields {
-		if f := &r.fields[i]; f.Table == table && f.Name == name {
-			return f
-		}
+	if i, is := r.places[[2]string{table, name}]; is {
+		return &r.fields[i]
 	}
 	return nil
 }

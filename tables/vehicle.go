@@ -36,14 +36,15 @@ func (t *Tables) VehicleClass(word string) (VehicleClass, error) {
 func (t *Tables) VehicleClassFor(designV float64, seats int) VehicleClass {
 	var best VehicleClass
 	score := -1.0
-	for _, v := range t.VehicleClasses() {
+	for i := range t.vehicles {
+		v := &t.vehicles[i].Value
 		s := max(v.DesignV/designV, designV/v.DesignV) * 10
 		s += float64(max(seats-v.Seats, v.Seats-seats, 0))
 		if score < 0 || s < score {
-			best, score = v, s
+			best, score = *v, s
 		}
 	}
-	return best
+	return best.copy()
 }
 
 // ThermalClass is a class of winding insulation (IEC 60085).

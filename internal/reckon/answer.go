@@ -245,31 +245,35 @@ type ending struct {
 	first cutoff.Place // which cutoff, where one does it
 }
 
+func (e ending) String() string {
+	if e.by == ride.CutoffOpened {
+		return "cutoff in the " + e.first.String()
+	}
+	return e.by.String()
+}
+
 func endingOf(o *ride.Outcome) ending { return ending{o.EndedBy, o.OpenedFirst} }
 
 // ends says what ends the rides of the draws: all answers with their shares, and
 // the commonest as a word for programs and in words.
 func ends(list []ending, weight []float64) (all []answer.Named, end answer.End, text string) {
 	names := make([]string, len(list))
-	words := map[string][]string{}
 	for i, e := range list {
 		names[i] = string(endOf(e.by))
-		said := e.by.String()
-		if e.by == ride.CutoffOpened {
-			said = "cutoff in the " + e.first.String()
-		}
-		words[names[i]] = append(words[names[i]], said)
 	}
 	all = shares(names, weight)
 	if len(all) == 0 {
 		return nil, "", ""
 	}
 	first := all[0].Name
-	equal := make([]float64, len(words[first]))
-	for i := range equal {
-		equal[i] = 1
+	var words []string
+	var equal []float64
+	for i, e := range list {
+		if names[i] == first {
+			words, equal = append(words, e.String()), append(equal, 1)
+		}
 	}
-	return all, answer.End(first), shares(words[first], equal)[0].Name
+	return all, answer.End(first), shares(words, equal)[0].Name
 }
 
 func endOf(e ride.End) answer.End {

@@ -24,9 +24,12 @@ type held struct {
 }
 
 // instance is the finding as one draw has it, the worst where it has several: the draw,
-// and the place among its findings. Such numbers cost the collector nothing, pointers
-// would.
-type instance struct{ draw, at int32 }
+// the place among its findings, and how bad it is. Such numbers cost the collector
+// nothing, pointers would.
+type instance struct {
+	draw, at int32
+	level    answer.Level
+}
 
 // finding is read only.
 func (h *held) finding(x instance) *answer.Finding { return &h.of.findings[x.draw][x.at] }
@@ -48,11 +51,11 @@ func count(j *judgedTable, g guesses) []answer.Finding {
 				byName[name] = h
 				order = append(order, h)
 			}
-			here := instance{int32(i), int32(k)}
+			here := instance{int32(i), int32(k), f.Level}
 			switch last := len(h.in) - 1; {
 			case last < 0 || h.in[last].draw < here.draw:
 				h.in = append(h.in, here)
-			case h.finding(h.in[last]).Level < f.Level:
+			case h.in[last].level < f.Level:
 				h.in[last] = here
 			}
 		}
@@ -104,7 +107,7 @@ func (h *held) climb() {
 			}
 		}
 		if worst >= 0 {
-			h.over = append(h.over, instance{int32(i), int32(worst)})
+			h.over = append(h.over, instance{int32(i), int32(worst), list[worst].Level})
 		}
 	}
 }
@@ -150,17 +153,17 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 // false where none is.
 func (h *held) atLeast(level answer.Level) (share float64, middle *answer.Finding, ok bool) {
 	for _, x := range h.over {
-		if h.finding(x).Level >= level {
+		if x.level >= level {
 			share += h.weight(x)
 		}
 	}
 	var just []ranked
 	for _, x := range h.in {
-		f := h.finding(x)
-		if f.Level >= level {
+		if x.level >= level {
 			share += h.weight(x)
 		}
-		if f.Level == level {
+		if x.level == level {
+			f := h.finding(x)
 			just = append(just, ranked{x, f.Found, f.Limit})
 		}
 	}
@@ -216,7 +219,7 @@ func (h *held) heed(f *answer.Finding) {
 	}
 	var alike []ranked
 	for _, x := range h.in {
-		if g := h.finding(x); g.Level == f.Level && g.Change == f.Change && g.Source == f.Source && g.Unit == f.Unit && g.Habit == f.Habit && (g.LimitA > 0) == (f.LimitA > 0) {
+		if g := h.finding(x); x.level == f.Level && g.Change == f.Change && g.Source == f.Source && g.Unit == f.Unit && g.Habit == f.Habit && (g.LimitA > 0) == (f.LimitA > 0) {
 			alike = append(alike, ranked{x, asks(g), 0})
 		}
 	}
