@@ -7,6 +7,7 @@ package judge
 import (
 	"fmt"
 	"slices"
+	"sync"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
@@ -27,12 +28,14 @@ type Judge struct {
 	parts   *setup.Parts
 	form    tables.Fuse      // where no fuse is given: the usual one
 	misfits []answer.Finding // see misfits
+	sags    sync.Pool        // of *sags
 }
 
 // New prepares a judge. It fails where the tables have no fuse of the usual form.
 func New(p *setup.Parts) (*Judge, error) {
 	form, err := p.Tables.Fuse(setup.UsualFuseForm)
 	j := &Judge{parts: p, form: form}
+	j.sags.New = func() any { return new(sags) }
 	if p.Bench == nil {
 		j.misfits = misfits(p)
 	}
@@ -79,12 +82,13 @@ type view struct {
 	speedRead, ampsRead bool // that of steady running was measured, not computed
 
 	followed *cutoff.Followed // see follow
-	sags     *sags            // see sag
+	sagged   *sags            // see sag
 }
 
 // Case judges one case, completely.
 func (j *Judge) Case(c Case) (*Judged, error) {
 	v := &view{Judge: j, Case: c, out: newJudged()}
+	defer v.close()
 	v.readFirst()
 	if err := v.judge(); err != nil {
 		return nil, err

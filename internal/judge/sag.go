@@ -13,12 +13,19 @@ type sags struct{ atPack, atBus cutoff.Recorder }
 // sag returns what a launch with a fairly empty pack does to the volts that a
 // cutoff at that place sees; the launch is computed once.
 func (v *view) sag(where cutoff.Place) cutoff.Sag {
-	if v.sags == nil {
-		v.sags = new(sags)
-		v.Now.Case.RecordSag(min(sagCharge, v.Now.StartCharge), &v.sags.atPack, &v.sags.atBus)
+	if v.sagged == nil {
+		v.sagged = v.sags.Get().(*sags)
+		v.Now.Case.RecordSag(min(sagCharge, v.Now.StartCharge), &v.sagged.atPack, &v.sagged.atBus)
 	}
 	if where == cutoff.Controller {
-		return v.sags.atBus.Sag()
+		return v.sagged.atBus.Sag()
 	}
-	return v.sags.atPack.Sag()
+	return v.sagged.atPack.Sag()
+}
+
+// close gives back what the next case may use.
+func (v *view) close() {
+	if v.sagged != nil {
+		v.sags.Put(v.sagged)
+	}
 }
