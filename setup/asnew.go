@@ -2,6 +2,7 @@ package setup
 
 import (
 	"math"
+	"slices"
 
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/portable"
@@ -13,30 +14,42 @@ import (
 // reading of every one of it: motors, gears and speed that would empty the usual
 // battery in twenty minutes, or in four hours, are not in such vehicles together.
 // It is weighed like any reading. Over what is drawn, standard normal all of it, the
-// logarithm of the time foretold is nearly straight; so a draw z that was
+// logarithm of the time foretold is nearly straight on either side; so a draw z that was
 // made without the reading is moved to
 //
 //	z + a (ln y - ln t(z) - s e) / (a a + s s)
 //
 // with the slopes a of ln t, the time told y, its error s and one more standard
-// normal e, and is then a draw that was made with it (conditioning by kriging,
-// A. Journel and C. Huijbregts, Mining Geostatistics, 1978; the same as Matheron's
-// rule). As with any reading now and then one is far off: s is drawn too.
+// normal e (of several readings with their matrices), and is then a draw that was made
+// with it (conditioning by kriging, A. Journel and C. Huijbregts, Mining Geostatistics,
+// 1978; the same as Matheron's rule). As with any reading now and then one is far off: s
+// is drawn too.
 //
 // Of a class of which nobody tells how long it lasts, the speed is such a reading: gears
 // are fitted to the speed drawn, and motors that cannot come to it in any gear that
 // gets the greatest load going are not in vehicles that are told to. What can stays
 // where it is.
+//
+// And of every class it is told that its motors live: vehicles that are driven for the
+// hour that they last do not burn them. How hot they run is drawn, as the speed is, and
+// motors and gears that would run hotter, or cooler, give way.
 type asNew struct {
-	of     *Parts    // of the vehicle as it was made
-	told   float64   // ln y; of speeds, over the one drawn, 0
-	fast   bool      // the reading is the speed
-	slope  []float64 // by place in a point
-	square float64   // a a
-	err    float64   // s where it is likely
-	errAt  int       // place of e
-	sureAt int       // place of what s is drawn by
+	of   *Parts // of the vehicle as it was made
+	told []told
 }
+
+// told is one thing that is known of the vehicles of a class, as a reading of each.
+type told struct {
+	ln       float64 // its logarithm
+	foretold func(p *Parts, pick Pick) float64
+	up, down []float64 // slopes above the likely value and below it, by place in a point
+	err      float64   // standard error of the logarithm, where it is likely
+	errAt    int       // place of e, ...
+	sureAt   int       // ... and of what s is drawn by; errAt of -1: no e, and s as it is
+}
+
+// mostTold is how many things are told of one vehicle at the most.
+const mostTold = 2
 
 // The error of a reading has heavy tails, Student's with four degrees of freedom: a
 // normal error of which the size is drawn, with these moments of its logarithm (of
@@ -70,6 +83,9 @@ const (
 	// A vehicle comes as near as this to the speed that its gears were fitted to. Own
 	// choice.
 	fastErr = 0.05
+	// And its motors as near as this to how hot they are drawn to run, with the same
+	// reserve for what slopes that are taken straight leave. Own choice.
+	riseErr = 0.1
 )
 
 // toldOf says what is known of the class's vehicles when new, where this one is as
@@ -81,11 +97,10 @@ func (r *resolver) toldOf(class tables.VehicleClass) *newRide {
 		return nil
 	}
 	if !class.RideS.Known() || !class.BatteryAh.Known() {
-		return &newRide{fast: true, err: fastErr}
+		return &newRide{fast: true}
 	}
 	n := &newRide{rideS: span(class.RideS), ah: class.BatteryAh.Likely, peukert: r.tab.Figure(tables.PeukertLead).Likely, ratedH: 20}
-	ofTime := math.Log(n.rideS.High/n.rideS.Low) / (2 * endSigma)
-	ofBattery := n.peukert * math.Log(class.BatteryAh.High/class.BatteryAh.Low) / (2 * endSigma)
+	ofTime, ofBattery := logSigma(n.rideS), n.peukert*logSigma(span(class.BatteryAh))
 	ofLoad := riderErr
 	if !r.parts.Vehicle.onAsphalt() {
 		ofLoad = math.Hypot(riderErr, rollingErr)
@@ -102,6 +117,10 @@ func (r *resolver) toldOf(class tables.VehicleClass) *newRide {
 	n.err = math.Sqrt(ofTime*ofTime + timeByAhErr*timeByAhErr*more*more + ofLoad*ofLoad)
 	return n
 }
+
+// logSigma is the standard deviation of the logarithm of what lies in a range with nine
+// of ten.
+func logSigma(r quantity.Range) float64 { return math.Log(r.High/r.Low) / (2 * endSigma) }
 
 // seconds is how long a battery gives a current: Peukert's law from the rate that
 // it is rated at.
@@ -122,16 +141,36 @@ func (v *VehiclePart) onAsphalt() bool {
 	return v.Ground.Text == "asphalt" && !v.Ground.Assumed && v.Tyres.Text == "hard"
 }
 
+// newWheelNM is the torque of one vehicle's wheels on hard level ground, with half of the
+// greatest load.
+func (p *Parts) newWheelNM(pick Pick) float64 {
+	nm := p.Gears.runNM * (pick(&p.Vehicle.MassKg) + p.Vehicle.UsualLoadKg/2) / p.Gears.runKg
+	if p.Vehicle.onAsphalt() {
+		nm *= pick(&p.Vehicle.RollingM) / p.Vehicle.RollingM.Likely
+	}
+	return nm
+}
+
+// newRiseShare is how much hotter than the air the windings of one vehicle's motors run
+// when new and warm through, over the rise that is drawn.
+func (p *Parts) newRiseShare(pick Pick) float64 {
+	g := p.Gears
+	motor, radius, motors := p.Motor(pick), pick(&p.Vehicle.WheelDiameterM)/2, float64(p.motors(pick))
+	efficiency, rise := pick(&g.Efficiency), pick(&g.NewRiseK)
+	ratio := g.fittedRatio(motor, radius, pick(&g.NewSpeedMS), motors*efficiency)
+	amps := motor.NoLoadA + p.newWheelNM(pick)/(ratio*efficiency*motors*motor.TorqueConstant)
+	ohm := motor.OhmAt(drive.ReferenceC + rise)
+	turning := max(g.fittedV-ohm*amps, leastShare*g.fittedV) // V, those that turn it
+	return motor.Thermal.SteadyC(ohm*amps*amps, turning*motor.NoLoadA, 0).WindingC / rise
+}
+
 // newRideS is how long one vehicle lasts when new, as the class is told.
 func (p *Parts) newRideS(pick Pick) float64 {
 	g := p.Gears
 	motor, radius, motors, chain := p.Motor(pick), pick(&p.Vehicle.WheelDiameterM)/2, p.motors(pick), p.chain(pick)
 	efficiency := pick(&g.Efficiency)
 	ratio := g.fittedRatio(motor, radius, pick(&g.NewSpeedMS), float64(motors)*efficiency)
-	wheelNM := g.runNM * (pick(&p.Vehicle.MassKg) + p.Vehicle.UsualLoadKg/2) / g.runKg
-	if p.Vehicle.onAsphalt() {
-		wheelNM *= pick(&p.Vehicle.RollingM) / p.Vehicle.RollingM.Likely
-	}
+	wheelNM := p.newWheelNM(pick)
 	ah, peukert := g.told.ah, g.told.peukert
 	if b := &p.Pack; g.told.own {
 		ah = pick(&b.CapacityAh)
@@ -152,15 +191,37 @@ func (p *Parts) asNew(motors, dims int) *asNew {
 		p = o
 	}
 	g := p.Gears
-	if g == nil || !g.weighed() || !g.told.fast && g.NewRideS.slot == 0 {
+	if g == nil || !g.weighed() {
 		return nil
 	}
-	t := &asNew{of: p, slope: make([]float64, dims), err: g.told.err, fast: g.told.fast}
-	if !t.fast {
-		t.told, t.errAt, t.sureAt = math.Log(g.told.rideS.Likely), g.NewRideS.slot-1, g.RideDoubt.slot-1
+	t := &asNew{of: p}
+	// All else gives way to what is drawn itself.
+	given := []*Figure{&p.Motors.Count, &g.NewRideS, &g.RideDoubt, &g.NewRiseK}
+	if g.told.fast {
+		given = append(given, &g.NewSpeedMS)
+		t.told = append(t.told, told{foretold: (*Parts).newSpeedShare, err: fastErr, errAt: -1})
+	} else {
+		t.told = append(t.told, told{
+			ln: math.Log(g.told.rideS.Likely), foretold: (*Parts).newRideS,
+			err: g.told.err, errAt: g.NewRideS.slot - 1, sureAt: g.RideDoubt.slot - 1,
+		})
 	}
+	if g.NewRiseK.slot != 0 {
+		t.told = append(t.told, told{foretold: (*Parts).newRiseShare, err: riseErr, errAt: -1})
+	}
+	for i := range t.told {
+		t.slopes(&t.told[i], motors, dims, given)
+	}
+	return t
+}
+
+// slopes fills in how what is told changes with each figure that is drawn, but for
+// those that are given.
+func (t *asNew) slopes(one *told, motors, dims int, given []*Figure) {
+	p := t.of
+	one.up, one.down = make([]float64, dims), make([]float64, dims)
 	with := func(key string, z float64) float64 {
-		return math.Log(t.foretold(func(f *Figure) float64 {
+		return math.Log(one.foretold(p, func(f *Figure) float64 {
 			switch f.Key {
 			case p.Motors.Count.Key:
 				return float64(motors)
@@ -170,31 +231,19 @@ func (p *Parts) asNew(motors, dims int) *asNew {
 			return f.Likely
 		}))
 	}
+	middle := with("", 0)
 	for _, f := range p.figures {
-		if f.slot == 0 || f.Key == p.Motors.Count.Key || f.Key == g.NewRideS.Key || f.Key == g.RideDoubt.Key {
+		if f.slot == 0 || slices.ContainsFunc(given, func(g *Figure) bool { return g.Key == f.Key }) {
 			continue
 		}
-		if t.fast && f.Key == g.NewSpeedMS.Key { // it is what is told: all else gives way
-			continue
-		}
-		a := (with(f.Key, 1) - with(f.Key, -1)) / 2
-		t.slope[f.slot-1] = a
-		t.square += a * a
+		one.up[f.slot-1] = with(f.Key, 1) - middle
+		one.down[f.slot-1] = middle - with(f.Key, -1)
 	}
-	return t
 }
 
 // weighed reports whether something is told of the class that weighs what is drawn.
 func (g *GearPart) weighed() bool {
-	return g.Fitted && g.told != nil && (g.told.fast || g.NewRideS.Known)
-}
-
-// foretold is what a vehicle does of what is told.
-func (t *asNew) foretold(pick Pick) float64 {
-	if t.fast {
-		return t.of.newSpeedShare(pick)
-	}
-	return t.of.newRideS(pick)
+	return g.Fitted && g.told != nil && (g.told.fast || g.NewRideS.slot != 0)
 }
 
 // newSpeedShare is how fast one vehicle is on the level when new, over the speed that
@@ -212,18 +261,72 @@ func (p *Parts) newSpeedShare(pick Pick) float64 {
 // stand still.
 const leastShare = 0.05
 
-// shift is by how many slopes a point is moved.
-func (t *asNew) shift(z []float64) float64 {
-	err, off := t.err, t.told
-	if !t.fast {
-		err *= portable.Exp(sizeMean + sizeSigma*z[t.sureAt])
-		off -= err * z[t.errAt]
+// slope is how steeply what is told rises with one number of a point.
+func (o *told) slope(z float64, place int) float64 {
+	if z < 0 {
+		return o.down[place]
 	}
-	off -= math.Log(t.foretold(func(f *Figure) float64 {
+	return o.up[place]
+}
+
+// roundsTold is how often the slopes are followed, a second time from where the first
+// led to, as Newton's method does.
+const roundsTold = 2
+
+// byTold is what belongs to two things that are told.
+type byTold [mostTold]float64
+
+// shift is by how many of the slopes of each thing told a point is moved.
+func (t *asNew) shift(z []float64) byTold {
+	var shift, noise byTold
+	var gram [mostTold]byTold // slopes by slopes
+	for k, x := range z {
+		for i := range t.told {
+			for j := range t.told {
+				gram[i][j] += t.told[i].slope(x, k) * t.told[j].slope(x, k)
+			}
+		}
+	}
+	all := gram
+	for i := range t.told {
+		one := &t.told[i]
+		err := one.err
+		if one.errAt >= 0 {
+			err *= portable.Exp(sizeMean + sizeSigma*z[one.sureAt])
+			noise[i] = err * z[one.errAt]
+		}
+		all[i][i] += err * err
+	}
+	pick := func(f *Figure) float64 {
 		if f.slot == 0 {
 			return f.Likely
 		}
-		return f.At(z[f.slot-1])
-	}))
-	return off / (t.square + err*err)
+		return f.At(t.moved(z[f.slot-1], f.slot-1, &shift))
+	}
+	for range roundsTold {
+		var off byTold
+		for i := range t.told {
+			one := &t.told[i]
+			off[i] = one.ln - math.Log(one.foretold(t.of, pick)) - noise[i]
+			for j := range t.told {
+				off[i] += gram[i][j] * shift[j]
+			}
+		}
+		if len(t.told) == 1 {
+			shift[0] = off[0] / all[0][0]
+			continue
+		}
+		det := all[0][0]*all[1][1] - all[0][1]*all[1][0]
+		shift[0], shift[1] = (off[0]*all[1][1]-off[1]*all[0][1])/det, (off[1]*all[0][0]-off[0]*all[1][0])/det
+	}
+	return shift
+}
+
+// moved is where one number of a point is moved to.
+func (t *asNew) moved(z float64, place int, shift *byTold) float64 {
+	to := z
+	for i := range t.told {
+		to += shift[i] * t.told[i].slope(z, place)
+	}
+	return to
 }

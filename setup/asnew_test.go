@@ -11,8 +11,8 @@ import (
 )
 
 // Draws that are moved by what is told of their class lie where draws lie that are
-// weighed by it (importance sampling, errors of Student's law with four degrees of
-// freedom): the time itself, the speed and the motors' no-load current.
+// weighed by it (importance sampling, errors of the time by Student's law with four degrees
+// of freedom): time, heat, the speed and the motors' no-load current.
 func TestDrawsMovedByWhatIsToldLieWhereWeighedOnesDo(t *testing.T) {
 	for name, text := range map[string]string{
 		"two motors behind a pedal":           "[vehicle]\nhas_board = false\nground = \"asphalt\"\n[motors]\ncount = 2\ncan = \"ride-on 550\"\nwiring = \"parallel\"\n[pack]\nlabel = \"12 V 7 Ah\"\nage = \"new\"\n[controller]\nkind = \"contacts\"\n",
@@ -29,8 +29,10 @@ func TestDrawsMovedByWhatIsToldLieWhereWeighedOnesDo(t *testing.T) {
 		p := w.Likeliest()
 		const n = 1 << 13
 		var weight, flat []float64
-		var plain, moved [3][]float64
+		var plain, moved [4][]float64
+		rise := slices.Index(w.Keys(), p.Gears.NewRiseK.Key)
 		for _, z := range draws.Points(n, w.Dims()) {
+			z[rise] = 0 // what is drawn of it stays: of vehicles that run so hot
 			unweighed := func(f *setup.Figure) float64 {
 				if i := slices.Index(w.Keys(), f.Key); i >= 0 {
 					return f.At(z[i])
@@ -39,7 +41,8 @@ func TestDrawsMovedByWhatIsToldLieWhereWeighedOnesDo(t *testing.T) {
 			}
 			for k, pick := range []setup.Pick{unweighed, w.Pick(z)} {
 				lasts, told, err := setup.NewRide(p, pick)
-				values := []float64{math.Log(lasts), math.Log(pick(&p.Gears.NewSpeedMS)), math.Log(pick(&p.Motors.NoLoadA))}
+				share, near := setup.NewRiseShare(p, pick)
+				values := []float64{math.Log(lasts), math.Log(share), math.Log(pick(&p.Gears.NewSpeedMS)), math.Log(pick(&p.Motors.NoLoadA))}
 				for i, v := range values {
 					if k == 0 {
 						plain[i] = append(plain[i], v)
@@ -48,11 +51,12 @@ func TestDrawsMovedByWhatIsToldLieWhereWeighedOnesDo(t *testing.T) {
 					}
 				}
 				if off := math.Log(lasts/told) / err; k == 0 {
-					weight, flat = append(weight, math.Pow(1+off*off/4, -2.5)), append(flat, 1)
+					cold := math.Log(share) / near
+					weight, flat = append(weight, math.Pow(1+off*off/4, -2.5)*math.Exp(-cold*cold/2)), append(flat, 1)
 				}
 			}
 		}
-		for i, what := range []string{"time", "speed", "no-load current"} {
+		for i, what := range []string{"time", "heat", "speed", "no-load current"} {
 			want, got, before := draws.SpreadOf(plain[i], weight), draws.SpreadOf(moved[i], flat), draws.SpreadOf(plain[i], flat)
 			// A tenth of the width that it had, or three percent: slopes are taken
 			// straight, while small motors cannot reach every speed.
@@ -64,7 +68,7 @@ func TestDrawsMovedByWhatIsToldLieWhereWeighedOnesDo(t *testing.T) {
 					break
 				}
 			}
-			if i == 0 && !(got.P90-got.P10 < 0.85*(before.P90-before.P10)) {
+			if i < 2 && !(got.P90-got.P10 < 0.85*(before.P90-before.P10)) {
 				t.Errorf("%s: what is told narrows %s from %.3f to %.3f only", name, what, before.P90-before.P10, got.P90-got.P10)
 			}
 		}

@@ -148,6 +148,9 @@ type GearPart struct {
 	// is usual for it; Known where it is weighed (see [asNew]).
 	NewRideS  Figure
 	RideDoubt Figure // by what factor that may be worth less as a reading
+	// NewRiseK is how much hotter than the air the windings of such vehicles run, warm
+	// through on hard level ground; Known where it is weighed.
+	NewRiseK Figure
 
 	told    *newRide
 	fittedV float64 // volts that one motor runs on, when new

@@ -28,7 +28,7 @@ func (r *resolver) gears() {
 	if !p.Fitted { // otherwise it follows from what is drawn
 		r.track(&p.Ratio)
 	}
-	r.track(&p.NewSpeedMS, &p.Efficiency, &p.NewRideS, &p.RideDoubt)
+	r.track(&p.NewSpeedMS, &p.Efficiency, &p.NewRideS, &p.RideDoubt, &p.NewRiseK)
 }
 
 // stagesOf is the efficiency of the plastic stages of the usual gearbox.
@@ -54,6 +54,13 @@ func runningShare(designV float64) float64 {
 func (r *resolver) fitRatio(class tables.VehicleClass) {
 	p := r.parts.Gears
 	r.chosenFor(p, class)
+	if p.told != nil && r.parts.Motors.AmbientKPerW.Known {
+		rise := r.tab.Figure(tables.NewMotorRise)
+		p.NewRiseK = r.derived(blank{
+			table: "motors", name: "new_rise", kind: quantity.NoKind, Range: span(rise.Value),
+			why: "How hot motors run in vehicles as they were made.", source: rise.Source,
+		})
+	}
 	motor := r.parts.Motor(Likely)
 	radius := r.parts.Vehicle.WheelDiameterM.Likely / 2
 	all := float64(r.parts.motors(Likely)) * p.Efficiency.Likely

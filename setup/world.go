@@ -198,7 +198,7 @@ func (w *World) Pick(z []float64) Pick {
 		if f.slot == 0 {
 			return f.Likely
 		}
-		return f.At(z[f.slot-1] + shift*t.slope[f.slot-1])
+		return f.At(t.moved(z[f.slot-1], f.slot-1, &shift))
 	}
 }
 

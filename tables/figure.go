@@ -48,6 +48,7 @@ const (
 	MotorTorqueShare     FigureName = "motor-torque-share"        // x: printed stall torque over stall current times K
 	ClassHalfLife        FigureName = "class-half-life"           // K of rise that halve winding life
 	PlasticSoftens       FigureName = "plastic-softening-point"   // degC, end bells and gears
+	NewMotorRise         FigureName = "new-motor-rise"            // K over the air, windings in a vehicle as it was made
 	GearStageEfficiency  FigureName = "gear-stage-efficiency"     // x per stage
 	MagnetFluxLoss       FigureName = "magnet-flux-loss"          // x per K
 	SoftStartRamp        FigureName = "soft-start-ramp"           // s

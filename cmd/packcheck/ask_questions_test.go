@@ -81,7 +81,7 @@ func TestThirtyQuestionsAsPeopleTypeThem(t *testing.T) {
 		{`speed "20000 rpm" 1:100 "6 in"`, expected{value: 5.75 * kmh, within: 0.01 * kmh}, "checks/drive.md 6.3, the forum trap: 5.75 km/h"},
 		{`blocked "143 mOhm" "12 V 7 Ah"`, expected{holds: 71.5, most: 84}, "12.8 V / (0.143 + 0.036 Ohm): can 550 of checks/drive.md 4.3, block of 27 to 45 mOhm; 84 A without a battery's resistance"},
 		{`hot battery "75 C"`, expected{level: "danger", says: "71 C"}, "71 degC (ASTM F963 4.25.7, checks/drive.md 7)"},
-		{`hot motor "70 C" "20 min"`, expected{level: "watch", says: "heading for 75 C"}, "20 + 50/(1 - exp(-1200/500)) = 75.0 degC; touched metal 25 K over 20 degC (IEC 62115)"},
+		{`hot motor "70 C" "20 min"`, expected{level: "watch", says: "heading for 72 C"}, "20 + 50/(1 - exp(-1200/370)) = 72.0 degC; touched metal 25 K over 20 degC (IEC 62115)"},
 		{`pace 5 yo 14 km/h`, expected{value: 9.7 * kmh, within: 0.1 * kmh, level: "danger"}, "nothing found for 3 to 8 years above 12.9 km/h (checks/factory.md A.5)"},
 		{`pace 2 years`, expected{level: "fix first", says: "too young"}, "no toy with a motor is meant for under 3 years (EN 71-1, rationale)"},
 	} {

@@ -76,7 +76,7 @@ func (p *pool) bench() bool { return given("load.current", "load.power", "load.p
 // which is the battery that a reading is of.
 func (p *pool) which() string {
 	if p.given["original.pack.label"] != "" {
-		return "with the battery that it came with"
+		return "with the battery it came with"
 	}
 	return "with this battery"
 }

@@ -13,11 +13,16 @@ import (
 // fewDraws answers a setup of keys and texts, quickly.
 func fewDraws(t *testing.T, values map[string]string) *answer.Assessment {
 	t.Helper()
+	return someDraws(t, values, 64)
+}
+
+func someDraws(t *testing.T, values map[string]string, draws int) *answer.Assessment {
+	t.Helper()
 	s, err := setup.Of(values)
 	if err != nil {
 		t.Fatal(err)
 	}
-	a, err := reckon.Assess(s, reckon.Options{Draws: 64})
+	a, err := reckon.Assess(s, reckon.Options{Draws: draws})
 	if err != nil {
 		t.Fatal(err)
 	}

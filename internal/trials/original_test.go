@@ -112,7 +112,8 @@ func TestTheOriginalLastsAsLongAsAVehicleWithItsBattery(t *testing.T) {
 		"pack.chemistry": `"agm"`, "pack.label": `"6 V 4 Ah"`,
 	}
 	s := old.likeToday("pack").with("pack.label", `"12 V 7 Ah"`)
-	then, now := *assess(t, s).Original.OriginalPedalMin, assess(t, old.with("pack.age", `"new"`)).Ride.LastsPedalMin
+	then := *readWith(t, s.toml(), 512).Original.OriginalPedalMin
+	now := readWith(t, old.with("pack.age", `"new"`).toml(), 512).Ride.LastsPedalMin
 	if r := then / now; r < 0.85 || r > 1.15 {
 		t.Errorf("the original lasts %.1f min, a vehicle with that battery %.1f", then, now)
 	}

@@ -27,7 +27,7 @@ func TestWhatIsMeasuredBinds(t *testing.T) {
 		off  float64
 	}{
 		{"5 A running at 11.8 V", stock().with("measured.loaded_current", `"5 A"`, "measured.loaded_voltage", `"11.8 V"`), runningA, 5, 0.15},
-		{"9 A running", stock().with("measured.loaded_current", `"9 A"`), runningA, 9, 0.15},
+		{"8 A running", stock().with("measured.loaded_current", `"8 A"`), runningA, 8, 0.15},
 		{"22 A blocked", stock().with("measured.blocked_current", `"22 A"`), blockedA, 22, 0.2},
 		{"60 A blocked", stock().with("measured.blocked_current", `"60 A"`), blockedA, 60, 0.2},
 		{"4 km/h", stock().with("measured.top_speed", `"4 km/h"`), speedKmh, 4, 0.15},

@@ -121,14 +121,14 @@ var stocks = []factory{
 		holds: map[string][]float64{blockedA: {22}},
 	},
 	{
-		name: "6 V", sources: "owner, 2.5 mph stock with one motor; repair guides, a 25 A fuse in the top of older batteries, which has to stand a start",
+		name: "6 V", sources: "owner, 2.5 mph stock with one motor; repair guides, a 25 A fuse in the top of older batteries, which has to stand a start of 20 A",
 		volts: "6 V", label: "6 V 4.5 Ah", motors: 1, board: told(false), ground: "asphalt", child: "3 years", also: `pack.age = "new"`,
-		holds: map[string][]float64{speedKmh: {2.5, 4}, blockedA: {20, 25}},
+		holds: map[string][]float64{speedKmh: {2.5, 4}, blockedA: {20}},
 	},
 	{
-		name: "6 V with the larger battery", sources: "owner, 2.5 mph stock; a manual, less than 1 to 3 h is short (on 9.5 Ah, from memory)",
+		name: "6 V with the larger battery", sources: "owner, 2.5 mph stock; a manual, less than 1 to 3 h is short: a tenth more than an hour is not (on 9.5 Ah, from memory)",
 		volts: "6 V", label: "6 V 9.5 Ah", ground: "asphalt", child: "3 years", also: `pack.age = "new"`,
-		holds: map[string][]float64{speedKmh: {2.5, 4}, rideMin: {60, 120, 180}},
+		holds: map[string][]float64{speedKmh: {2.5, 4}, rideMin: {66, 120, 180}},
 	},
 	{
 		name: "24 V", sources: "maker, 1 to 2 h; class of 24 V vehicles, 8 km/h and more",
