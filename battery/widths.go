@@ -110,34 +110,51 @@ func WidthsOf(family chemistry.Family, age string, maker Maker) Widths {
 	return w
 }
 
-// AgeShare is an age in a word of [Ages], and how many of all batteries have it.
-type AgeShare struct {
-	Age   string
-	Share float64 // the shares add up to 1
+// HealthShare is what batteries of one age may hold, and how many of all have that age.
+type HealthShare struct {
+	Health tables.Value // as in [Widths]
+	Share  float64      // the shares add up to 1
 }
 
-// LeadAges are the ages of sealed lead-acid batteries of which nobody tells how old
+// LeadHealth is what sealed lead-acid batteries hold of which nobody tells how old
 // they are. Half of those that are asked about are new or about to be bought (common
 // practice, no published source); the others are in use. Kept charged they serve two
 // to three years (a seller of batteries of ride-ons), so that any age below two years
-// is met equally often, and a higher one less and less. Of those whose ride
-// somebody timed, some are worn out: that is why it was timed (how many: own choice).
-func LeadAges(timed bool) []AgeShare {
-	const inUse, meanYears, wornOut = 0.5, 2.5, 0.1
+// is met equally often, and a higher one less and less.
+func LeadHealth() []HealthShare {
+	const inUse, meanYears = 0.5, 2.5
 	share := func(years float64) float64 { return inUse * years / meanYears } // of those nearest to an age
-	ages := []AgeShare{
-		{"new", 1 - inUse + share(0.5)},
-		{"1 year", share(1)},
-		{"2 years", share(0.5 + 0.375)},
-		{"3 years", share(0.125)},
+	return []HealthShare{
+		leadShare(tables.HealthLeadNew, 1-inUse+share(0.5)),
+		leadShare(tables.HealthLeadYear1, share(1)),
+		leadShare(tables.HealthLeadYear2, share(0.5+0.375)),
+		leadShare(tables.HealthLeadYear3, share(0.125)),
 	}
-	if !timed {
-		return ages
+}
+
+// LeadHealthTimed is LeadHealth of those whose ride somebody timed: some are worn out,
+// which is why it was timed (how many: own choice).
+func LeadHealthTimed() []HealthShare {
+	const wornOut = 0.15
+	all, worn := LeadHealth(), WornLeadHealthTimed()
+	for i := range all {
+		all[i].Share *= 1 - wornOut
 	}
-	for i := range ages {
-		ages[i].Share *= 1 - wornOut
+	for i := range worn {
+		worn[i].Share *= wornOut
 	}
-	return append(ages, AgeShare{"worn", wornOut})
+	return append(all, worn...)
+}
+
+// WornLeadHealthTimed is the same of those that are called worn: one in three is all
+// but dead (own choice).
+func WornLeadHealthTimed() []HealthShare {
+	const spent = 1.0 / 3
+	return []HealthShare{leadShare(tables.HealthLeadWorn, 1-spent), leadShare(tables.HealthLeadSpent, spent)}
+}
+
+func leadShare(row tables.FigureName, share float64) HealthShare {
+	return HealthShare{tables.Builtin().Figure(row).Value, share}
 }
 
 // GrowthAt returns the factor on the resistance of a battery of the given

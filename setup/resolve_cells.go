@@ -189,16 +189,18 @@ func (r *resolver) offLabel(raw Pack) {
 }
 
 // anyAge and anyAgeTimed are the health of a sealed lead-acid battery of which
-// nobody told how old it is. They are worked out once: they are the same for all.
+// nobody told how old it is, wornTimed that of one that is called worn. They are
+// worked out once: they are the same for all.
 var (
-	anyAge      = later.Value[*mixture]{Make: func() *mixture { return ofAges(battery.LeadAges(false)) }}
-	anyAgeTimed = later.Value[*mixture]{Make: func() *mixture { return ofAges(battery.LeadAges(true)) }}
+	anyAge      = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealth()) }}
+	anyAgeTimed = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthTimed()) }}
+	wornTimed   = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.WornLeadHealthTimed()) }}
 )
 
-func ofAges(ages []battery.AgeShare) *mixture {
+func ofHealth(shares []battery.HealthShare) *mixture {
 	var kinds []kind
-	for _, a := range ages {
-		kinds = append(kinds, kind{span(battery.WidthsOf(chemistry.LeadAcid, a.Age, battery.MakerUnknown).Health), a.Share})
+	for _, h := range shares {
+		kinds = append(kinds, kind{span(h.Health), h.Share})
 	}
 	m, _ := mixed(kinds...)
 	return m

@@ -46,7 +46,7 @@ func (r *resolver) pack() {
 	r.family(raw)
 	p.Health = r.or(raw.Health, r.healthDefault())
 	if !raw.Health.Given {
-		p.Health.mix = r.anyAge()
+		p.Health.mix = r.leadHealth()
 	}
 	p.TemperatureC = r.orUnknown("pack", "temperature", quantity.Temperature, raw.Temperature)
 	if key := r.key("pack", "temperature"); !raw.Temperature.Given {
@@ -219,10 +219,15 @@ func (r *resolver) timed() bool {
 	return m.Given
 }
 
-// anyAge is the health of a block of which nobody told how old it is; nil for others.
-func (r *resolver) anyAge() *mixture {
+// leadHealth is the health of a block that may be of one age or another; nil for others.
+func (r *resolver) leadHealth() *mixture {
+	age := r.setup.Pack.Age
 	switch {
-	case r.parts.Pack.Profile.Family != chemistry.LeadAcid || r.setup.Pack.Age.Given:
+	case r.parts.Pack.Profile.Family != chemistry.LeadAcid:
+		return nil
+	case age.Text == "worn" && r.timed():
+		return wornTimed.Get()
+	case age.Given:
 		return nil
 	case r.timed():
 		return anyAgeTimed.Get()
@@ -240,15 +245,16 @@ func (r *resolver) healthDefault() blank {
 		table: "pack", name: "health", kind: quantity.Fraction, Range: span(w),
 		why: "Not given; anything from new to worn out.", source: w.Source,
 	}
-	mix := r.anyAge()
+	mix := r.leadHealth()
+	if mix != nil {
+		b.Range = mix.ends()
+	}
 	switch {
 	case age.Given:
 		b.why = fmt.Sprintf("Not measured; usual for a battery that is %q.", age.Text)
 	case mix != nil && r.timed():
-		b.Range = mix.ends()
-		b.why = "Not given; its ride was timed: half of them nearly new, the others older, one in ten worn out."
+		b.why = "Not given; its ride was timed: half of them nearly new, the others older, one in ten worn out, one in twenty all but dead."
 	case mix != nil:
-		b.Range = mix.ends()
 		b.why = "Not given; half of them new, the others of any age up to the two to three years that they serve."
 	case r.oldPack() && (r.setup.Measured.Given || r.today.Measured.Given): // then it is the old one that was measured
 		b.Range = quantity.Spread(0.5, 0.9, 1)

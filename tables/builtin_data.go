@@ -548,6 +548,14 @@ var builtin = Tables{
 			},
 		},
 		{
+			Name: "lead-spent",
+			Value: answer.Source{
+				ID:    "lead-spent",
+				Text:  "own choice, no published source: a sealed block that stood flat, or of which a cell is gone, gives a twentieth to two fifths of its charge before its volts break down",
+				Known: "judgement, no published source",
+			},
+		},
+		{
 			Name: "lead-steepness",
 			Value: answer.Source{
 				ID:    "lead-steepness",
@@ -1337,6 +1345,15 @@ var builtin = Tables{
 				What:  "health of a sealed lead-acid battery: new",
 				Unit:  "x",
 				Value: Value{Low: 0.95, Likely: 0.98, High: 1, Source: "lead-years"},
+			},
+		},
+		{
+			Name: "health-lead-spent",
+			Value: Figure{
+				Name:  "health-lead-spent",
+				What:  "health of a sealed lead-acid battery: all but dead",
+				Unit:  "x",
+				Value: Value{Low: 0.04, Likely: 0.15, High: 0.4, Source: "lead-spent"},
 			},
 		},
 		{

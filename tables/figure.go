@@ -92,6 +92,7 @@ const (
 	HealthLeadYear2         FigureName = "health-lead-2y"            // x: health of a sealed lead-acid battery: two years
 	HealthLeadYear3         FigureName = "health-lead-3y"            // x: health of a sealed lead-acid battery: three years
 	HealthLeadWorn          FigureName = "health-lead-worn"          // x: health of a sealed lead-acid battery: worn
+	HealthLeadSpent         FigureName = "health-lead-spent"         // x: health of a sealed lead-acid battery: all but dead
 	HealthLithiumNew        FigureName = "health-lithium-new"        // x: health of a lithium pack: new
 	HealthLithiumYear1      FigureName = "health-lithium-1y"         // x: health of a lithium pack: one year
 	HealthLithiumYear2      FigureName = "health-lithium-2y"         // x: health of a lithium pack: two years

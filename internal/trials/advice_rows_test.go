@@ -44,7 +44,7 @@ func takensPack() []taken {
 		{code: judge.CodePackOnItsSide, change: answer.LookUp, base: "block", set: "pack.size=151 x 65 x 94 mm; vehicle.tray=155 x 100 x 70 mm", take: "pack.size=151 x 94 x 65 mm"},
 		{code: judge.CodePackWorn, change: answer.FitPack, base: "lithium", set: "pack.health=40 %", take: newPack},
 		{code: judge.CodeCannotSupply, change: answer.FitPack, base: "bench", set: "load.current=2000 A; fuse.rating=5 A", take: "load.current=3 A"},
-		{code: judge.CodeReadingsDisagree, change: answer.LookUp, base: "bench", set: "measured.ride_time=4 min", take: "measured.ride_time=2 h"},
+		{code: judge.CodeReadingsDisagree, change: answer.LookUp, base: "bench", set: "measured.ride_time=6 h", take: "measured.ride_time=2 h"},
 		{code: judge.CodeNotTold, change: answer.LookUp, base: "labels", set: "", take: "wire.gauge=14 AWG; vehicle.slope=0 %; vehicle.brake=motors"},
 	}
 }

@@ -182,7 +182,7 @@ func TestARideTimeTellsAWornBlock(t *testing.T) {
 	t.Parallel()
 	labels := sheet{}.with("rider.age", `"5 years"`, "vehicle.design_voltage", `"12 V"`, "vehicle.ground", `"asphalt"`, "motors.count", "2", "motors.can", `"550"`,
 		"pack.chemistry", `"agm"`, "pack.label", `"12 V 7 Ah"`)
-	for _, minutes := range []float64{25, 14, 10} {
+	for _, minutes := range []float64{25, 14, 10, 8, 6, 4, 3} {
 		timed := labels.with("measured.ride_time", fmt.Sprintf("\"%g min\"", minutes))
 		told := assess(t, timed.with("pack.age", `"worn"`))
 		a := assess(t, timed)

@@ -239,11 +239,11 @@ func ofAnyAge(f chemistry.Family, w battery.Widths, u float64) float64 {
 	if f != chemistry.LeadAcid {
 		return drawn(w.Health, u)
 	}
-	ages := battery.LeadAges(false)
-	slices.Reverse(ages) // the oldest hold least
-	for i, a := range ages {
-		if u < a.Share || i == len(ages)-1 {
-			return drawn(battery.WidthsOf(f, a.Age, battery.MakersOwn).Health, min(max(u/a.Share, 1e-6), 1-1e-6))
+	shares := battery.LeadHealth()
+	slices.Reverse(shares) // the oldest hold least
+	for i, a := range shares {
+		if u < a.Share || i == len(shares)-1 {
+			return drawn(a.Health, min(max(u/a.Share, 1e-6), 1-1e-6))
 		}
 		u -= a.Share
 	}
