@@ -1,7 +1,6 @@
 package report
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -49,7 +48,7 @@ func (b *builder) why(r room) section {
 	list := b.reasons()
 	shown := list[:min(r.why, len(list))]
 	rest := list[len(shown):]
-	more := b.dangers(rest) != ""
+	more := len(dangersOf(rest)) > 0
 	if more { // no danger is left out, however many there are
 		shown = shown[:len(shown)-1]
 	}
@@ -62,7 +61,7 @@ func (b *builder) why(r room) section {
 		s.items = append(s.items, b.reason(f, opening, r.whyLen))
 	}
 	if more {
-		s.items = append(s.items, "Danger as well: "+b.dangers(list[len(shown):])+".")
+		s.items = append(s.items, b.moreDangers(list[len(shown):], 2*r.whyLen))
 	}
 	s.more = b.untold(shown)
 	return s
@@ -95,15 +94,64 @@ func (b *builder) untold(shown []*answer.Finding) string {
 	return strings.Join(parts, ", ")
 }
 
-// dangers names the dangers of a list by the thing that they are about.
-func (b *builder) dangers(list []*answer.Finding) string {
-	var names []string
+// dangersOf are the dangers of a list.
+func dangersOf(list []*answer.Finding) (dangers []*answer.Finding) {
 	for _, f := range list {
-		if f.Level < answer.Danger {
-			continue
+		if f.Level == answer.Danger {
+			dangers = append(dangers, f)
 		}
-		if name := thing(f); !slices.Contains(names, name) {
+	}
+	return dangers
+}
+
+// moreDangers says the dangers of a list in one item; empty where there are none.
+func (b *builder) moreDangers(list []*answer.Finding, room int) string {
+	const opening = "Danger as well: "
+	list = dangersOf(list)
+	if len(list) == 0 {
+		return ""
+	}
+	return opening + sentence(b.named(list, room-len(opening)))
+}
+
+// leastTitle is with how few characters a title still says what it is of. Own choice.
+const leastTitle = 26
+
+// named names findings in so many characters: each by its title without why, or by how
+// that begins; where there is no room for that, by the things that they are about, and
+// how many are about each.
+func (b *builder) named(list []*answer.Finding, room int) string {
+	const between = "; "
+	titles := make([]string, len(list))
+	for i, f := range list {
+		titles[i] = f.Certainty.Hedge() + firstClause(b.say(f.Title))
+	}
+	if whole := strings.Join(titles, between); len(whole) <= room {
+		return whole
+	}
+	each := (room - len(between)*(len(list)-1)) / len(list)
+	if each < leastTitle {
+		return countedThings(list)
+	}
+	for i := range titles {
+		titles[i] = cut(titles[i], each)
+	}
+	return strings.Join(titles, between)
+}
+
+// countedThings names what findings are about: "the charger (2), the fuse".
+func countedThings(list []*answer.Finding) string {
+	var names []string
+	n := map[string]int{}
+	for _, f := range list {
+		name := thing(f)
+		if n[name]++; n[name] == 1 {
 			names = append(names, name)
+		}
+	}
+	for i, name := range names {
+		if n[name] > 1 {
+			names[i] += " (" + strconv.Itoa(n[name]) + ")"
 		}
 	}
 	return strings.Join(names, ", ")

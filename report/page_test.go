@@ -3,6 +3,7 @@ package report_test
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -125,6 +126,40 @@ func TestNoLengthDropsADanger(t *testing.T) {
 		}
 	}
 	checkPage(t, "seven dangers", a)
+}
+
+// Where dangers share a line it says what they are, not only of which part; where there
+// is no room for that, how many are of each.
+func TestDangersThatShareALineAreToldApart(t *testing.T) {
+	of := func(titles ...string) *answer.Assessment {
+		a := danger()
+		a.Findings, a.Headline[1] = nil, "The first of them."
+		for i, title := range titles {
+			f := answer.Finding{Level: answer.Danger, Harm: answer.House, Item: answer.Battery, Title: title, Change: answer.Change(fmt.Sprint("change ", i))}
+			if i == len(titles)-1 {
+				f.Certainty, f.Share = answer.Likely, 0.6
+			}
+			a.Findings = append(a.Findings, f)
+		}
+		return a
+	}
+	few := of("One.", "Two.", "Three.", "Four.", "Nothing disconnects the pack: it is drained.", "It can never be charged again: it fails.")
+	many := of(slices.Repeat([]string{"The pack may burst " + strings.Repeat("and burn ", 12) + "at any time."}, 24)...)
+	for _, tt := range []struct {
+		a    *answer.Assessment
+		o    report.Options
+		want string
+	}{
+		{few, report.Options{}, "Danger as well: Nothing disconnects the pack; Likely: It can never be charged again."},
+		{many, report.Options{}, "Danger as well: the battery (20)."},
+		{few, report.Options{Short: true}, "Danger too: One; Two; Three; Four; Nothing disconnects the pack; Likely: It can never be charged again."},
+		{many, report.Options{Short: true}, "Danger too: the battery (24)."},
+	} {
+		if text := strings.Join(strings.Fields(written(t, tt.a, tt.o)), " "); !strings.Contains(text, tt.want) {
+			t.Errorf("%+v: lacks %q in\n%s", tt.o, tt.want, text)
+		}
+		checkPage(t, "dangers of one part", tt.a)
+	}
 }
 
 // What has to be put right is told before what is to be watched, though another finding

@@ -103,8 +103,7 @@ func (b *builder) shortWays() []fact {
 }
 
 // otherDangers are the dangers that the first lines do not tell, whole where there is
-// room for that, otherwise one line each; where there is not even that, the things that
-// they are about.
+// room for that, otherwise one line each; where there is not even that, all in one.
 func (b *builder) otherDangers(room int) []fact {
 	const name = "Danger too"
 	var list []*answer.Finding
@@ -114,7 +113,8 @@ func (b *builder) otherDangers(room int) []fact {
 		}
 	}
 	if len(list) > room {
-		return []fact{{name, cut(b.dangers(list)+".", (room-1)*(Columns-leadHang))}}
+		chars := (room - 1) * (Columns - leadHang)
+		return []fact{{name, cut(sentence(b.named(list, chars)), chars)}}
 	}
 	var whole, cutShort []fact
 	lines := 0
