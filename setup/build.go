@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/packcheck/battery"
@@ -49,17 +50,35 @@ func (p *Parts) SecondPackSpec(pick Pick) (s battery.Spec, ok bool) {
 	if b == nil {
 		return s, false
 	}
-	if b.Profile.Title == p.Pack.Profile.Title { // like the first but for what is told of it
+	if b.like(&p.Pack) {
 		s = p.onePackSpec(pick, p.secondHealth(pick))
-		s.ResistanceOhm, s.MassKg, s.MaxCurrentA = 0, 0, 0
+		size := of(pick, &b.CapacityAh) / of(pick, &p.Pack.CapacityAh)
+		s.ResistanceOhm *= float64(b.CellsInSeries) / float64(p.Pack.CellsInSeries) / size
+		s.MaxCurrentA *= size
 	} else {
 		s = battery.Spec{Profile: b.Profile, RateHours: of(pick, &p.Pack.RateS) / 3600, Health: p.secondHealth(pick), ClosedShell: p.Pack.ClosedShell}
+		s.MaxCurrentA = b.Profile.Discharge.ContinuousC * of(pick, &b.CapacityAh)
 	}
+	s.MassKg = p.secondKg(pick)
 	s.CellsInSeries, s.Strings, s.CapacityAh = b.CellsInSeries, 1, of(pick, &b.CapacityAh)
 	if p.Pack.Honesty.Known {
 		s.CapacityAh *= pick(&p.Pack.Honesty)
 	}
 	return s, true
+}
+
+// like reports whether the other pack is like the first but for what is told of it.
+func (b *SecondPart) like(first *PackPart) bool { return b.Profile.Title == first.Profile.Title }
+
+// secondKg is the mass of the other of two joined packs: of the same cells it is in
+// proportion to what they hold.
+func (p *Parts) secondKg(pick Pick) float64 {
+	b, first := p.Pack.Second, &p.Pack
+	cells := float64(b.CellsInSeries) * of(pick, &b.CapacityAh) // Ah
+	if !b.like(first) {
+		return b.Profile.NominalV * cells / b.Profile.Mass.WhPerKg / b.Profile.Mass.CellShare
+	}
+	return of(pick, &first.MassKg) * cells / (float64(first.CellsInSeries) * of(pick, &first.CapacityAh))
 }
 
 // secondHealth is the health of the other of two joined packs.
@@ -70,25 +89,47 @@ func (p *Parts) secondHealth(pick Pick) float64 {
 	return of(pick, &p.Pack.Health)
 }
 
-// together is two packs that are not alike as one, with the cells of the first:
-// in series the smaller one ends the ride, in parallel both give.
+// together is two packs that are not alike as one, with the cells of the first, which of
+// the two that ever is: in series the smaller one ends the ride, in parallel both give.
 func together(a, b battery.Spec, series bool) battery.Spec {
-	fullA, fullB := a.CapacityAh*a.Health, b.CapacityAh*b.Health
+	s, fullA, fullB := a, a.CapacityAh*a.Health, b.CapacityAh*b.Health
+	joined := func(x, y float64) float64 { return x * y / (x + y) } // Ohm
 	if series {
-		a.CellsInSeries += b.CellsInSeries
-		a.ResistanceOhm *= 2
+		joined = func(x, y float64) float64 { return x + y }
+		s.CellsInSeries += b.CellsInSeries
+		s.MaxCurrentA = min(a.MaxCurrentA, b.MaxCurrentA)
 		if fullB < fullA {
-			a.CapacityAh, a.Health = b.CapacityAh, b.Health
+			s.CapacityAh, s.Health = b.CapacityAh, b.Health
 		}
 	} else {
-		a.ResistanceOhm /= 2
-		a.Health = (fullA + fullB) / (a.CapacityAh + b.CapacityAh)
-		a.CapacityAh += b.CapacityAh
-		a.Strings++
-		a.MaxCurrentA *= 2
+		s.Health = (fullA + fullB) / (a.CapacityAh + b.CapacityAh)
+		s.CapacityAh += b.CapacityAh
+		s.Strings++
+		s.MaxCurrentA += b.MaxCurrentA
 	}
-	a.MassKg *= 2
-	return a
+	s.MassKg += b.MassKg
+	ofA, ofB := ohmsOf(&a), ohmsOf(&b)
+	half := joined(ofA.half, ofB.half)
+	if a.ResistanceOhm > 0 {
+		s.ResistanceOhm = half
+		return s
+	}
+	s.ResistanceFactor = half * s.CapacityAh / (float64(s.CellsInSeries) * s.Profile.Resistance.OhmAh.At(0.5))
+	s.OhmicFactor, s.Grown = joined(ofA.ohmic, ofB.ohmic)/half, joined(ofA.grown, ofB.grown)/half
+	return s
+}
+
+// ohms is a pack's resistance at half charge as its cells have it, as age and tabs have
+// raised the ohmic part, and as age has raised all of it, see [battery.Spec].
+type ohms struct{ half, ohmic, grown float64 }
+
+func ohmsOf(s *battery.Spec) ohms {
+	if s.ResistanceOhm > 0 {
+		return ohms{s.ResistanceOhm, s.ResistanceOhm, s.ResistanceOhm}
+	}
+	factor := cmp.Or(s.ResistanceFactor, s.Profile.Resistance.Growth(s.Health))
+	half := factor * float64(s.CellsInSeries) * s.Profile.Resistance.OhmAh.At(0.5) / s.CapacityAh
+	return ohms{half, half * cmp.Or(s.OhmicFactor, 1), half * cmp.Or(s.Grown, 1)}
 }
 
 // OnePackSpec returns the pack at one choice of its figures; of two joined
@@ -182,11 +223,14 @@ const windingShare = 0.3
 
 // TotalKg returns all that moves: vehicle, rider, pack or both joined packs.
 func (p *Parts) TotalKg(pick Pick) float64 {
-	packs := 1.0
-	if p.Pack.Joined != "" {
-		packs = 2
+	packs := of(pick, &p.Pack.MassKg)
+	switch {
+	case p.Pack.Second != nil:
+		packs += p.secondKg(pick)
+	case p.Pack.Joined != "":
+		packs *= 2
 	}
-	return pick(&p.Vehicle.MassKg) + pick(&p.Rider.MassKg) + packs*of(pick, &p.Pack.MassKg)
+	return pick(&p.Vehicle.MassKg) + pick(&p.Rider.MassKg) + packs
 }
 
 // motors is how many there are at one choice of the figures, chain how many of

@@ -63,8 +63,13 @@ func (v *view) joined() {
 	if both {
 		j.ReadAV, j.ReadBV = m.RestVoltage.Likely, m.SecondRest.Likely
 	}
-	if !read { // nobody has two packs at the very same charge
-		j.StateB = j.B.StateAt(max(0, v.Now.StartCharge-chargersLeave), v.Now.PackC)
+	if !read { // nobody has two packs at the very same charge, and either may be the emptier
+		left := max(0, v.Now.StartCharge-chargersLeave)
+		if mostChargedA(one) < mostChargedA(j.B) {
+			j.StateA = one.StateAt(left, v.Now.PackC)
+		} else {
+			j.StateB = j.B.StateAt(left, v.Now.PackC)
+		}
 	}
 	for _, f := range asRead(j.JudgeParallel(), both) {
 		if !read && f.Code == battery.CodeParallelEqualising { // what kind they are is known without
@@ -73,6 +78,9 @@ func (v *view) joined() {
 		v.add(f)
 	}
 }
+
+// mostChargedA is with how many amps a pack may be charged.
+func mostChargedA(m *battery.Model) float64 { return m.Profile().Charge.MaxC * m.RatedAh() }
 
 // asRead says of findings on two packs that both were measured: what they differ by
 // is no guess then.

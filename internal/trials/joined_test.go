@@ -2,6 +2,7 @@ package trials_test
 
 import (
 	"errors"
+	"fmt"
 	"reflect"
 	"slices"
 	"strconv"
@@ -255,4 +256,52 @@ func TestWhichOfTwoPacksWasReadFirstChangesNothing(t *testing.T) {
 			t.Errorf("%s: begins with %g, the packs with %g and %g", row.how, got, least, most)
 		}
 	}
+}
+
+// Nor does it matter which of two unlike packs is called the first: what both hold, weigh
+// and resist is that of the two.
+func TestWhichOfTwoUnlikePacksIsTheFirstChangesNothing(t *testing.T) {
+	t.Parallel()
+	for _, how := range []string{"series", "parallel"} {
+		for _, row := range []struct {
+			chemistry     string
+			first, second [2]string // label and health
+		}{
+			{"agm", [2]string{"12 V 7 Ah"}, [2]string{"12 V 12 Ah"}},
+			{"agm", [2]string{"12 V 7 Ah", "100 %"}, [2]string{"12 V 7 Ah", "40 %"}},
+			{"agm", [2]string{"12 V 7 Ah", "90 %"}, [2]string{"12 V 12 Ah", "30 %"}},
+			{"li-ion", [2]string{"20 V max 4 Ah", "95 %"}, [2]string{"20 V max 8 Ah", "70 %"}},
+		} {
+			of := func(first, second [2]string) *answer.Assessment {
+				s := sheet{
+					"rider.age": `"5 years"`, "vehicle.design_voltage": `"24 V"`, "pack.chemistry": quoted(row.chemistry), "pack.joined": quoted(how),
+					"pack.label": quoted(first[0]), "pack.second.label": quoted(second[0]),
+					"gears.ratio": `"120:1"`, // what was made with two such blocks in series would tell of its motors by the first
+				}
+				if first[1] != "" {
+					s = s.with("pack.health", quoted(first[1]), "pack.second.health", quoted(second[1]))
+				}
+				return assess(t, s)
+			}
+			a, b := of(row.first, row.second), of(row.second, row.first)
+			what := fmt.Sprintf("%s %v and %v: ", how, row.first, row.second)
+			near(t, what+"minutes", b.Ride.PedalMin, a.Ride.PedalMin, 5e-3)
+			near(t, what+"speed", b.Steady.SpeedKmh, a.Steady.SpeedKmh, 5e-3)
+			near(t, what+"mass", b.Pack.MassKg, a.Pack.MassKg, 1e-9)
+			near(t, what+"Ah", b.Pack.RatedAh, a.Pack.RatedAh, 5e-3)
+			if x, y := codesOf(a), codesOf(b); x != y {
+				t.Errorf("%s%s; the other way about %s", what, x, y)
+			}
+		}
+	}
+}
+
+// codesOf are the codes and levels of all findings, sorted.
+func codesOf(a *answer.Assessment) string {
+	var list []string
+	for _, f := range a.Findings {
+		list = append(list, f.Code+" "+f.Level.String())
+	}
+	slices.Sort(list)
+	return strings.Join(list, ", ")
 }
