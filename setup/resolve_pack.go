@@ -186,6 +186,11 @@ func toolCells(p chemistry.Profile) bool {
 	return p.Family == chemistry.Lithium && p.NominalV > 3.4
 }
 
+// Phosphate reports whether the pack is of iron phosphate, as whole batteries are sold.
+func (b *PackPart) Phosphate() bool {
+	return b.Profile.Family == chemistry.Lithium && !toolCells(b.Profile)
+}
+
 // usualCapacity is what packs of a chemistry are usually sold with.
 func usualCapacity(p chemistry.Profile) quantity.Range {
 	switch {

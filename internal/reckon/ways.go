@@ -146,14 +146,17 @@ func (e *engine) starts(s *setup.Setup) []*path {
 			map[string]string{"pack.chemistry": "agm", "pack.label": label}))
 	}
 	list = append(list, &path{title: keepTitle, start: map[string]string{}})
-	if v.DesignV.Known {
-		if label, opens, ok := phosphateFor(v.DesignV.Likely); ok {
-			list = append(list, anew(values, fmt.Sprintf("An iron-phosphate battery (LiFePO4, %s) that switches itself off in time, and its own charger", label),
-				map[string]string{
-					"pack.chemistry": "lifepo4", "pack.label": label, "pack.watches_cells": "true",
-					"cutoff.pack.opens_at": opens, "cutoff.pack.delay": "2 s",
-				}))
-		}
+	b := &e.parts.Pack
+	unwatched := b.Phosphate() && !b.WatchesCells
+	if label, cells, ok := phosphateFor(v.DesignV.Likely); ok && v.DesignV.Known && !(unwatched && b.CellsInSeries == cells) {
+		sets := selfWatching(cells)
+		sets["pack.chemistry"], sets["pack.label"] = "lifepo4", label
+		list = append(list, anew(values, fmt.Sprintf("An iron-phosphate battery (LiFePO4, %s) that switches itself off in time, and its own charger", label), sets))
+	}
+	if unwatched {
+		sets := selfWatching(b.CellsInSeries)
+		sets["pack.age"], sets["pack.health"], sets["pack.charge"] = newAge, "", ""
+		list = append(list, &path{title: "A new battery of the same kind, with electronics inside that watch every cell and switch it off in time", start: sets})
 	}
 	return list
 }
@@ -203,17 +206,26 @@ func blockFor(designV float64) (label string, ok bool) {
 	return "", false
 }
 
-// phosphateFor returns an iron-phosphate battery for a vehicle of so many volts,
-// and where its electronics open. Sizes as sold; common practice, no published
-// source.
-func phosphateFor(designV float64) (label, opens string, ok bool) {
+// phosphateFor returns an iron-phosphate battery for a vehicle of so many volts, and
+// its cells in series. Sizes as sold; common practice, no published source.
+func phosphateFor(designV float64) (label string, cells int, ok bool) {
 	switch {
 	case designV > 11 && designV < 13:
-		return "12.8 V 10 Ah", "10 V", true
+		return "12.8 V 10 Ah", 4, true
 	case designV > 23 && designV < 25:
-		return "25.6 V 10 Ah", "20 V", true
+		return "25.6 V 10 Ah", 8, true
 	}
-	return "", "", false
+	return "", 0, false
+}
+
+// selfWatching are the keys of an iron-phosphate battery that is sold with electronics
+// inside that watch every cell, and open at so many volts of each. Common practice, no
+// published source.
+func selfWatching(cells int) map[string]string {
+	const opensV = 2.5
+	return map[string]string{
+		"pack.watches_cells": "true", "cutoff.pack.opens_at": fmt.Sprintf("%g V", opensV*float64(cells)), "cutoff.pack.delay": "2 s",
+	}
 }
 
 // search adds steps until nothing is left to fix or no step helps, and returns the

@@ -77,6 +77,10 @@ func inNeed() map[string]sheet {
 		"a tool pack, no fuse": tool.with("pack.label", `"14.8 V 5 Ah"`, "fuse.form", `"none"`, "vehicle.ground", `"short grass"`),
 		"a tool pack behind a converter": tool.with("motors.can", `"ride-on 390"`, "wire.gauge", `"14 AWG"`, "wire.insulation", `"105 C"`, "fuse.form", `"small blade"`,
 			"fuse.rating", `"20 A"`, "controller.converter_voltage", `"12 V"`, "cutoff.module.opens_at", `"16.5 V"`),
+		"iron phosphate whose cells nobody watches": block().with("motors.can", `"775"`, "pack.chemistry", `"lifepo4"`, "pack.label", `"12.8 V 20 Ah"`, "pack.health", `"70 %"`,
+			"vehicle.ground", `"asphalt"`, "fuse.form", `"small blade"`, "fuse.rating", `"20 A"`, "fuse.distance_from_pack", `"100 mm"`),
+		"iron phosphate of six volts whose cells nobody watches": block().with("motors.can", `"775"`, "pack.chemistry", `"lifepo4"`, "pack.label", `"6.4 V 10 Ah"`,
+			"vehicle.design_voltage", `"6 V"`, "vehicle.ground", `"asphalt"`, "fuse.form", `"small blade"`, "fuse.rating", `"20 A"`, "fuse.distance_from_pack", `"100 mm"`),
 	}
 }
 
@@ -155,6 +159,8 @@ func TestThePlainWayOutIsFound(t *testing.T) { // "a 2": a fuse of 20 or 25 A, w
 		name, title string
 		steps       []string
 	}{
+		{"iron phosphate whose cells nobody watches", "A new battery of the same kind, with electronics inside", []string{"wire of"}},
+		{"iron phosphate of six volts whose cells nobody watches", "A new battery of the same kind, with electronics inside", []string{"wire of"}},
 		{"a block found dead", "Keep this kind of battery", []string{"a new battery of the same kind"}},
 		{"a tool pack found dead", "A sealed lead-acid battery", nil},
 		{"a tool pack, the worn block read", "A new battery of the old kind", nil},
