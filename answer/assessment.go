@@ -73,6 +73,7 @@ type DrawFigures struct {
 	Stuck     float64 `json:"stuck"`     // share in which it does not get going
 	Crawls    float64 `json:"crawls"`    // share in which it barely moves; where most do ride, minutes and distance are without them
 	Burnt     float64 `json:"burnt"`     // share in which the motors burn out on the way
+	CutShort  float64 `json:"cut_short"` // share in which a cutoff ends the ride with three tenths of the charge or more left
 }
 
 // Reading is something read on the real thing, with what the draws foretell

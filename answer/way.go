@@ -11,6 +11,9 @@ type Way struct {
 	// WantedShare is in what share of the draws the time asked for is reached; nil
 	// where none was asked for.
 	WantedShare *float64 `json:"wanted_share,omitempty"`
+	// CutShort is in what share of the draws a cutoff ends the ride with three tenths of
+	// the charge or more left: why the lower end of PedalMin may be next to nothing.
+	CutShort float64 `json:"cut_short"`
 	// Harms counts what is still to watch because a child or a house could be hurt.
 	Harms int `json:"harms"`
 	// Pace is set where it may still be too fast for who drives.

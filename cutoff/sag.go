@@ -15,17 +15,17 @@ const CodeOpensAtLaunch = "cutoff-opens-at-launch"
 // CodeEndsRide is the finding on a cutoff that ends a ride that has hardly begun.
 const CodeEndsRide = "cutoff-ends-the-ride"
 
-// What is no ride: less than so many seconds with the pedal down, from a battery that
-// still has so much of its charge. Own choice.
-const (
-	noRideS     = 60.0
-	stillCharge = 0.3
-)
+// StillCharge is the share of its charge from which on a battery is not empty that a
+// cutoff takes off the load. Own choice.
+const StillCharge = 0.3
+
+// noRideS is with how many seconds of the pedal down a ride is none. Own choice.
+const noRideS = 60.0
 
 // EndsRide is the finding on a device that ended the ride after so many seconds with
 // the pedal down, where that is no ride and the pack still has its charge.
 func EndsRide(where Place, pedalS, chargeLeft float64) (answer.Finding, bool) {
-	if !(pedalS < noRideS && chargeLeft >= stillCharge) {
+	if !(pedalS < noRideS && chargeLeft >= StillCharge) {
 		return answer.Finding{}, false
 	}
 	keys := keysOf(where)

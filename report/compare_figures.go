@@ -72,6 +72,7 @@ func (x *comparer) figures(lean int) section {
 	}{
 		{"Gets stuck", func(d answer.DrawFigures) float64 { return d.Stuck }},
 		{"Burns out", func(d answer.DrawFigures) float64 { return d.Burnt }},
+		{"Cut short", func(d answer.DrawFigures) float64 { return d.CutShort }},
 	} {
 		row(fate.name, func(b *builder) (cell, bool) {
 			n := fate.of(b.a.Draws)

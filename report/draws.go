@@ -132,6 +132,9 @@ func (b *builder) fates(least float64) []string {
 	if d := b.a.Draws; d.Burnt > least {
 		parts = append(parts, so("the motors burn out on the way", d.Burnt))
 	}
+	if d := b.a.Draws; d.CutShort > least {
+		parts = append(parts, so("it is switched off with 30 % or more left in it", d.CutShort))
+	}
 	return parts
 }
 

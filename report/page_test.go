@@ -244,6 +244,31 @@ func TestAWayOutSaysWhatItsSpeedMeansAndWhoWires(t *testing.T) {
 	}
 }
 
+// Minutes that end because a cutoff opens on a battery that is not empty do not hide it:
+// not those of a way out, nor those of the page.
+func TestMinutesSayWhatCutsThemShort(t *testing.T) {
+	a := danger()
+	a.Draws.CutShort = 0.2
+	a.Ways = []answer.Way{{Title: "Keep it", Steps: []string{"a cutoff"}, Verdict: answer.Watch, PedalMin: answer.Spread(0.3, 48, 81), CutShort: 0.3}}
+	for _, o := range []report.Options{
+		{}, {Full: true}, {Format: report.FormatMarkdown}, {Format: report.FormatMarkdown, Full: true}, {Format: report.FormatBBCode}, {Format: report.FormatHTML},
+	} {
+		text := strings.Join(strings.Fields(written(t, a, o)), " ")
+		for _, want := range []string{", cut short in 3 of 10", "t is switched off with 30 % or more left in it (2 of 10)"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%+v: lacks %q in\n%s", o, want, text)
+			}
+		}
+	}
+	if text := written(t, a, report.Options{Format: report.FormatJSON}); strings.Count(text, `"cut_short": 0.2`) != 1 || strings.Count(text, `"cut_short": 0.3`) != 1 {
+		t.Errorf("as JSON:\n%s", text)
+	}
+	a.Draws.CutShort, a.Ways[0].CutShort = 0, 0
+	if text := written(t, a, report.Options{}); strings.Contains(text, "cut short") || strings.Contains(text, "switched off with") {
+		t.Errorf("nothing is cut short:\n%s", text)
+	}
+}
+
 // What the first line counts is shown, or the page says where the rest stands.
 func TestTheCountsOfThePageAgree(t *testing.T) {
 	a := danger()

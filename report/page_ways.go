@@ -85,7 +85,11 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	}
 	var figures []string
 	if w.PedalMin.Valid() && w.PedalMin.High > 0 {
-		figures = append(figures, "pedal down "+b.rangeOf(minutes, w.PedalMin).brief())
+		lasts := "pedal down " + b.rangeOf(minutes, w.PedalMin).brief()
+		if w.CutShort > rareFate { // a cutoff, not the battery, makes the lower end
+			lasts += ", cut short in " + counted(w.CutShort)
+		}
+		figures = append(figures, lasts)
 	}
 	if w.SpeedKmh.Valid() && w.SpeedKmh.High > 0 {
 		figures = append(figures, b.rangeOf(kmPerH, w.SpeedKmh).brief())

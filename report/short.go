@@ -171,11 +171,12 @@ func shortJSON(a *answer.Assessment) ([]byte, error) {
 		LastsPedalMin float64 `json:"lasts_pedal_min"`
 	}
 	type draws struct { // without them nobody knows what a range is
-		Count  int     `json:"count"`
-		Inside float64 `json:"inside"`
-		Stuck  float64 `json:"stuck"`
-		Crawls float64 `json:"crawls"`
-		Burnt  float64 `json:"burnt"`
+		Count    int     `json:"count"`
+		Inside   float64 `json:"inside"`
+		Stuck    float64 `json:"stuck"`
+		Crawls   float64 `json:"crawls"`
+		Burnt    float64 `json:"burnt"`
+		CutShort float64 `json:"cut_short"`
 	}
 	ranges := map[string]answer.Range{} // a figure without its spread would promise too much
 	for _, path := range []string{"ride.pedal_min", "ride.distance_km", "ride.lasts_pedal_min"} {
@@ -193,7 +194,7 @@ func shortJSON(a *answer.Assessment) ([]byte, error) {
 		{"title", a.Title},
 		{"verdict", a.Verdict},
 		{"headline", a.Headline},
-		{"draws", draws{a.Draws.Count, a.Draws.Inside, a.Draws.Stuck, a.Draws.Crawls, a.Draws.Burnt}},
+		{"draws", draws{a.Draws.Count, a.Draws.Inside, a.Draws.Stuck, a.Draws.Crawls, a.Draws.Burnt, a.Draws.CutShort}},
 		{"ride", ride{a.Ride.PedalMin, a.Ride.DistanceKm, a.Ride.LastsPedalMin}},
 		{"ranges", ranges},
 		{"cautions", a.Cautions},

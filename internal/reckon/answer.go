@@ -47,9 +47,10 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 		Schema: answer.Schema, Title: p.Title, System: p.System, Readings: d.readings, Conflict: d.conflict,
 		Draws: answer.DrawFigures{
 			Count: len(t.weight), Runs: t.runs, Effective: effective(d.weight), Judged: len(t.judged.at), Rough: d.rough(),
-			Inside: inside, ShareErr: t.judged.err, Stuck: t.stuck, Crawls: t.crawls, Burnt: t.burnt,
+			Inside: inside, ShareErr: t.judged.err,
 		},
 	}
+	t.tell(&a.Draws)
 	shape(a, typical)
 	t.fill(a)
 	words(a, t)

@@ -7,6 +7,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/cutoff"
+	"example.org/packcheck/internal/ride"
 )
 
 // table is what the draws came to: one column a draw.
@@ -15,16 +16,17 @@ type table struct {
 	values [][]float64 // by metric and draw; NaN where the draw has no such figure
 	ends   []ending    // how the ride ends, a wanted time counted
 	lasts  []ending    // and without it
-	stuck  float64
-	crawls float64 // share that barely moves
-	burnt  float64
-
-	stuckOf, burntOf, crawlsOf []bool
-	stoodOf, crawledOf         []bool // the same of the original
+	fates  []fate
+	were   []fate // the same of the original
 
 	judged judgedTable
 	runs   int
 }
+
+// fate is what keeps a draw from a ride to the end.
+type fate struct{ stuck, crawls, burnt, cutShort bool }
+
+func fateOf(s *ride.Seen) fate { return fate{s.Stuck(), s.Crawls(), s.Burnt(), s.CutShort()} }
 
 // judgedTable is the draws of which everything was judged. Draws with readings
 // are picked by their weights, so that a draw may count several times.
@@ -76,8 +78,7 @@ func newTable(e *engine, weight []float64, j judgedTable) *table {
 	n, k := len(weight), len(j.at)
 	t := &table{
 		weight: weight, values: rows(len(metrics.Get()), n), ends: make([]ending, n), lasts: make([]ending, n),
-		stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n),
-		stoodOf: make([]bool, n), crawledOf: make([]bool, n), judged: j,
+		fates: make([]fate, n), were: make([]fate, n), judged: j,
 	}
 	to := &t.judged
 	to.values, to.findings = rows(len(metrics.Get()), k), make([][]answer.Finding, k)
@@ -114,9 +115,9 @@ func (t *table) evaluate(e *engine, d *drawn, i int, to column) error {
 		}
 	}
 	t.ends[to.all], t.lasts[to.all] = endingOf(&v.Seen.Outing), endingOf(&v.Seen.Lasts)
-	t.stuckOf[to.all], t.burntOf[to.all], t.crawlsOf[to.all] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
+	t.fates[to.all] = fateOf(&v.Seen)
 	if v.Was != nil {
-		t.stoodOf[to.all], t.crawledOf[to.all] = v.Was.Stuck(), v.Was.Crawls()
+		t.were[to.all] = fateOf(v.Was)
 	}
 	if judged {
 		j.findings[at] = v.Judged.Findings
@@ -133,44 +134,50 @@ func (t *table) evaluate(e *engine, d *drawn, i int, to column) error {
 
 // finish counts what no single draw tells.
 func (t *table) finish(d *drawn, runs int) {
-	t.stuck, t.burnt, t.crawls = t.share(t.stuckOf), t.share(t.burntOf), t.share(t.crawlsOf)
 	t.withoutCrawling()
 	t.runs = d.runs + runs
 }
 
 // share is the weight of the draws that something holds of.
-func (t *table) share(of []bool) float64 {
+func (t *table) share(list []fate, holds func(fate) bool) float64 {
 	sum := 0.0
-	for i, yes := range of {
-		if yes {
+	for i, f := range list {
+		if holds(f) {
 			sum += t.weight[i]
 		}
 	}
 	return sum
 }
 
+// tell puts the shares of the fates into an answer.
+func (t *table) tell(d *answer.DrawFigures) {
+	d.Stuck = t.share(t.fates, func(f fate) bool { return f.stuck })
+	d.Crawls = t.share(t.fates, func(f fate) bool { return f.crawls })
+	d.Burnt = t.share(t.fates, func(f fate) bool { return f.burnt })
+	d.CutShort = t.share(t.fates, func(f fate) bool { return f.cutShort })
+}
+
 // withoutCrawling takes minutes and distance of the draws that barely move out of the
 // ranges, where most do ride: nobody rides so to the end, and how many they
 // are is told. The original's minutes are counted likewise.
 func (t *table) withoutCrawling() {
-	leave := func(out []bool, lasts func(*metric) bool) {
+	leave := func(list []fate, lasts func(*metric) bool) {
+		if t.share(list, func(f fate) bool { return f.crawls || f.stuck }) >= 0.5 {
+			return
+		}
 		for m := range metrics.Get() {
 			if !lasts(&metrics.Get()[m]) {
 				continue
 			}
-			for i, yes := range out {
-				if yes {
+			for i, f := range list {
+				if f.crawls {
 					t.values[m][i] = math.NaN()
 				}
 			}
 		}
 	}
-	if t.crawls+t.stuck < 0.5 {
-		leave(t.crawlsOf, func(m *metric) bool { return m.lasting })
-	}
-	if t.share(t.crawledOf)+t.share(t.stoodOf) < 0.5 {
-		leave(t.crawledOf, func(m *metric) bool { return m.lasted })
-	}
+	leave(t.fates, func(m *metric) bool { return m.lasting })
+	leave(t.were, func(m *metric) bool { return m.lasted })
 }
 
 // pick chooses the draws that are judged.

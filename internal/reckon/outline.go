@@ -37,13 +37,13 @@ func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Option
 	for k, i := range judged.judged.at {
 		column[i] = k
 	}
-	all := &table{weight: weight, values: rows(len(metrics.Get()), n), stuckOf: make([]bool, n), burntOf: make([]bool, n), crawlsOf: make([]bool, n)}
+	all := &table{weight: weight, values: rows(len(metrics.Get()), n), fates: make([]fate, n)}
 	err := o.each(n, func(at int) error {
 		if k, is := column[places[at]]; is {
 			for m := range metrics.Get() {
 				all.values[m][at] = judged.judged.values[m][k]
 			}
-			all.stuckOf[at], all.burntOf[at], all.crawlsOf[at] = judged.stuckOf[k], judged.burntOf[k], judged.crawlsOf[k]
+			all.fates[at] = judged.fates[k]
 			return nil
 		}
 		v, err := e.glance(d.z[places[at]])
@@ -55,13 +55,14 @@ func (e *engine) promise(a *answer.Assessment, d *drawn, judged *table, o Option
 				all.values[m][at] = figure.of(v)
 			}
 		}
-		all.stuckOf[at], all.burntOf[at], all.crawlsOf[at] = v.Seen.Stuck(), v.Seen.Burnt(), v.Seen.Crawls()
+		all.fates[at] = fateOf(&v.Seen)
 		return nil
 	})
 	if err != nil {
 		return err
 	}
 	all.finish(d, n)
+	all.tell(&a.Draws)
 	for m, figure := range metrics.Get() {
 		if figure.promised() {
 			figure.fill(a, all.values[m], all.weight, new(draws.Sorter))

@@ -1,6 +1,9 @@
 package ride
 
-import "example.org/packcheck/drive"
+import (
+	"example.org/packcheck/cutoff"
+	"example.org/packcheck/drive"
+)
 
 // Seen is everything that one case comes to: steady running, one launch,
 // blocked wheels, the outing as it was wanted and the outing as long as it
@@ -128,6 +131,12 @@ const BurntC = 250
 
 // Burnt reports whether the motors burn out on the way.
 func (s *Seen) Burnt() bool { return s.Case.Load.Kind == NoLoad && s.Lasts.WindingC > BurntC }
+
+// CutShort reports whether a cutoff ends the ride, or what the load draws, with much of
+// the charge left.
+func (s *Seen) CutShort() bool {
+	return s.Lasts.EndedBy == CutoffOpened && s.Lasts.ChargeLeft >= cutoff.StillCharge
+}
 
 // LastingA is the pack's current that warms pack, wire and joints: running
 // steadily, or what the outing comes to with launches and pauses where that is

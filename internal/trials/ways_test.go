@@ -2,6 +2,7 @@ package trials_test
 
 import (
 	"context"
+	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -144,6 +145,31 @@ func TestAWayOutChangesNothingThatItDoesNotList(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// A cutoff that opens on a battery that is not empty makes the lower end of a ride: where
+// it is next to nothing, the way says in how many, and so does its own answer.
+func TestAWayOutSaysHowOftenACutoffCutsItShort(t *testing.T) {
+	s, a := waysOf(t, inNeed()["iron phosphate whose cells nobody watches"])
+	short := 0
+	for i := range a.Ways {
+		w := &a.Ways[i]
+		if after := walked(t, s, w); math.Abs(after.Draws.CutShort-w.CutShort) > 0.02 {
+			t.Errorf("%s: cut short in %.3f, asked again in %.3f", w.Title, w.CutShort, after.Draws.CutShort)
+		}
+		if w.PedalMin.Low < 0.1*w.PedalMin.Likely {
+			short++
+			if w.CutShort < 0.1 {
+				t.Errorf("%s: %v min, cut short in %.3f", w.Title, w.PedalMin, w.CutShort)
+			}
+		}
+		if w.PedalMin.Low > 0.4*w.PedalMin.Likely && w.CutShort >= 0.1 {
+			t.Errorf("%s: %v min, cut short in %.3f", w.Title, w.PedalMin, w.CutShort)
+		}
+	}
+	if short == 0 {
+		t.Errorf("no way is cut short: %+v", a.Ways)
 	}
 }
 
