@@ -139,6 +139,25 @@ func TestALogThatEndsShortOfTheCutoffMakesAPackThatDoesWhatItDid(t *testing.T) {
 	lasts(t, dir, pack, worn, seconds)
 }
 
+// One that ends half way bounds the capacity from below only; the page says so where the
+// capacity stands, what minutes then rest on, and what to log to know more.
+func TestALogThatEndsHalfWayIsToldToBoundFromBelow(t *testing.T) {
+	whole, _, _ := invented{"li-ion", 5, 5, 0.7, 0.090, 25, 8, 15}.engineLog(t, true)
+	rows := strings.Split(whole, "\n")
+	for share, half := range map[float64]bool{0.5: true, 1: false} {
+		log := strings.Join(rows[:int(share*float64(len(rows)))], "\n")
+		text := strings.Join(strings.Fields(fitRun(t, log, "-", "--label", "20 V max 5 Ah", "--air", "25 C")), " ")
+		for _, want := range []string{
+			"(a bound from below: how much more there is, the log does not tell)", "Minutes computed from it rest on the label",
+			"# The log bounds the capacity from below only", "- Log one discharge from full and rested down to 15 V,",
+		} {
+			if strings.Contains(text, want) != half {
+				t.Errorf("%.0f %% of the log: %q is there %v, want %v, in\n%s", 100*share, want, !half, half, text)
+			}
+		}
+	}
+}
+
 // lasts assesses the same discharge with the written tables.
 func lasts(t *testing.T, dir, pack string, v invented, seconds float64) {
 	t.Helper()

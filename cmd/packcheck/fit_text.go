@@ -73,7 +73,11 @@ func amps(a float64) string  { return quantity.Format(quantity.Current, a, quant
 
 func (f *fitted) capacityLine() string {
 	if !f.CapacityAh.Known {
-		return "at least " + quantity.Format(quantity.Charge, f.AtLeastAh, quantity.Metric) + ", which came out; no log goes from full down to " + volts(f.Options.CutoffV)
+		bound := "at least " + quantity.Format(quantity.Charge, f.AtLeastAh, quantity.Metric) + ", which came out"
+		if f.BoundedOnly() {
+			bound += " (a bound from below: how much more there is, the log does not tell)"
+		}
+		return bound + "; no log goes from full down to " + volts(f.Options.CutoffV)
 	}
 	return estimate(quantity.Charge, f.CapacityAh) + " down to " + volts(f.Options.CutoffV)
 }

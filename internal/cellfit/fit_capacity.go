@@ -94,8 +94,8 @@ func (f *finder) settle() error {
 	if f.uneven {
 		f.Notes = append(f.Notes, "The discharges do not agree on the capacity: the battery changed between them, or they did not begin equally full. The fitted cell follows each with a capacity of its own; its resistance is that of all of them together.")
 	}
-	if !f.FullAh.Known {
-		f.Notes = append(f.Notes, "No discharge goes from full to the cutoff, or nearly there, so of capacity and health no more can be told than what came out.")
+	if f.BoundedOnly() {
+		f.Notes = append(f.Notes, "No discharge goes from full to the cutoff, or nearly there: the log bounds capacity and health from below only, by what came out, and does not tell how much more there is. Minutes computed from it rest on the label, or on what is usual.")
 		if f.Options.LabelAh <= 0 {
 			f.Notes = append(f.Notes, "How full the battery was at each moment is told from its voltage alone.")
 		}

@@ -2,6 +2,8 @@ package cellfit_test
 
 import (
 	"bytes"
+	"errors"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -137,6 +139,38 @@ func TestWrittenPackKeepsToWhatASetupTakes(t *testing.T) {
 	pack.Reset()
 	if err := r.WritePack(&pack); err != nil || strings.Contains(pack.String(), " 0 to ") {
 		t.Errorf("%v\n%s", err, pack.String())
+	}
+}
+
+// What is written of a log that stops half way says that it bounds the capacity from
+// below only, by how much, and what to log to know more; that of a full one does not.
+func TestWhatIsWrittenOfAPartialLogSaysSo(t *testing.T) {
+	t.Parallel()
+	for endV, bounded := range map[float64]bool{18.2: true, 14.9: false} {
+		r := fit(t, cellfit.FitOptions{LabelAh: 5}, trip{spec: known(t), endV: endV, everyS: 0.5, current: drivingAndPausing(4)}.log(t))
+		var pack, cell bytes.Buffer
+		if err := errors.Join(r.WriteOwnPack(&pack, "part", "part.toml"), r.WriteChemistry(&cell, "part")); err != nil {
+			t.Fatal(err)
+		}
+		if r.BoundedOnly() != bounded {
+			t.Errorf("to %g V: bounded only %v, capacity %+v", endV, r.BoundedOnly(), r.CapacityAh)
+		}
+		for _, text := range []string{pack.String(), cell.String()} {
+			for _, want := range []string{
+				fmt.Sprintf("# The log bounds the capacity from below only,\n# by the %.3g Ah that came out.\n", r.AtLeastAh),
+				"# Minutes computed from this rest on the label", "# To know more, log one discharge from full and rested\n# down to 15 V,",
+			} {
+				if strings.Contains(text, want) != bounded {
+					t.Errorf("to %g V: %q is there %v, want %v:\n%.600s", endV, want, !bounded, bounded, text)
+				}
+			}
+		}
+		if strings.Contains(cell.String(), `known = "computed from a log that bounds the capacity from below only"`) != bounded {
+			t.Errorf("to %g V: the source says %.600s", endV, cell.String())
+		}
+		if _, err := chemistry.Builtin().Extend(&cell, "part.toml"); err != nil {
+			t.Error(err)
+		}
 	}
 }
 

@@ -30,6 +30,9 @@ func (r *Result) writePack(w io.Writer, name, file string) error {
 	var b strings.Builder
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	o := r.Options
+	for _, text := range r.bounded() {
+		line("# %s", text)
+	}
 	line("[pack]")
 	if name == "" {
 		name = o.Chemistry.Name
@@ -81,6 +84,28 @@ func (r *Result) leastHealth() float64 {
 	return min(max(r.AtLeastAh/r.Options.LabelAh, leastHealth), 1)
 }
 
+// BoundedOnly reports whether the logs tell of capacity and health no more than what the
+// battery holds at the least, AtLeastAh: none goes from full to the cutoff or nearly there.
+func (r *Result) BoundedOnly() bool { return !r.FullAh.Known }
+
+// bounded says so, what that means for who computes with it, and what to log to know
+// more, by lines that fit a page; nil where more is known.
+func (r *Result) bounded() []string {
+	if !r.BoundedOnly() {
+		return nil
+	}
+	list := []string{"The log bounds the capacity from below only,", fmt.Sprintf("by the %.3g Ah that came out.", r.AtLeastAh)}
+	if r.Options.LabelAh > 0 {
+		list = append(list, "Minutes computed from this rest on the label,", "which it may not hold any more.")
+	} else {
+		list = append(list, "Minutes computed from this rest on what is usual.")
+	}
+	return append(
+		list, "To know more, log one discharge from full and rested",
+		fmt.Sprintf("down to %s V, or to where the maker's instructions", digits(r.Options.CutoffV)), "say that it ends.",
+	)
+}
+
 // span writes an estimate as a range between bounds, in another unit.
 func span(e Estimate, lo, hi, by float64, unit string) string {
 	bound := func(x float64) float64 { return min(max(x, lo), hi) }
@@ -124,6 +149,10 @@ func (r Result) WriteChemistry(w io.Writer, name string) error {
 		}
 	}
 	base, p := r.Options.Chemistry, r.Cell.Profile
+	known := "computed from a log"
+	if r.BoundedOnly() {
+		known = "computed from a log that bounds the capacity from below only"
+	}
 	switch {
 	case r.Health.Known:
 		p.Capacity.Ratio /= min(r.Health.Value, 1)
@@ -136,7 +165,10 @@ func (r Result) WriteChemistry(w io.Writer, name string) error {
 	}
 	return WriteChemistry(w, ChemistryFile{
 		Name: name, Title: base.Title + ", fitted to a log", BasedOn: base.Name, Profile: p,
-		Source:   answer.Source{ID: "fit-" + name, Text: "fitted to " + strings.Join(files, ", "), Known: "computed from a log"},
-		Comments: []string{"Fitted to a logged discharge. It goes with the [pack] table that was", "written or printed with it, above all with its health and resistance.", ""},
+		Source: answer.Source{ID: "fit-" + name, Text: "fitted to " + strings.Join(files, ", "), Known: known},
+		Comments: slices.Concat(
+			[]string{"Fitted to a logged discharge. It goes with the [pack] table that was", "written or printed with it, above all with its health and resistance."},
+			r.bounded(), []string{""},
+		),
 	})
 }
