@@ -106,7 +106,7 @@ func (r *resolver) toldOf(class tables.VehicleClass) *newRide {
 		ofLoad = math.Hypot(riderErr, rollingErr)
 	}
 	b := &r.parts.Pack
-	n.own = r.parts.OnBlocks() && b.Joined != "parallel" && !b.SeveralMeanings
+	n.own = r.parts.OnBlocks() && b.Joined != "parallel" && b.Second == nil && !b.SeveralMeanings
 	if !n.own {
 		n.err = math.Sqrt(ofTime*ofTime + ofBattery*ofBattery + blockErr*blockErr + ofLoad*ofLoad)
 		return n
