@@ -22,8 +22,8 @@
 // along the ground. The pack is an open-circuit voltage behind a resistance and
 // two resistor-capacitor pairs, the path one resistance. A chopper is averaged
 // over its period: motor volts = duty x bus volts, battery amps = duty x motor
-// amps. A launch is integrated by an L-stable method that chooses its own
-// steps, see [Launch] for the equations and the stated error. A motor warms as
+// amps. A launch is put together from Taylor series of its states, beside the
+// exponential in which the current rises, see [Launch] for the equations. A motor warms as
 // two lumps, winding and case, with an exact step.
 //
 // # Assumptions

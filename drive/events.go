@@ -51,45 +51,38 @@ func (p *plant) over(e event, t float64, y *state) float64 {
 	}
 }
 
-// eventIn returns the event that comes first within the step.
-func (p *plant) eventIn(d *dense) event {
-	first, firstAt := nothing, 2.0
-	var possible [3]event
-	n := 0
-	add := func(e event) { possible[n] = e; n++ }
+// eventIn returns the event that comes first within the piece, and after which share of it.
+func (p *plant) eventIn(d *dense) (first event, share float64) {
+	first, share = nothing, 2
+	consider := func(e event) {
+		slack := p.slack(e)
+		if p.over(e, d.t+d.h, d.end()) <= slack && p.over(e, d.t+d.h/2, d.middle()) <= slack {
+			return
+		}
+		if s := p.locate(d, e); s < share {
+			first, share = e, s
+		}
+	}
 	if p.limited {
-		add(limitLeft)
+		consider(limitLeft)
 	} else if !math.IsInf(p.limit, 1) {
-		add(limitReached)
+		consider(limitReached)
 	}
 	switch p.motion {
 	case held:
-		add(breaksAway)
+		consider(breaksAway)
 	case rolling:
-		add(stands)
+		consider(stands)
 		if !math.IsInf(p.grip, 1) {
-			add(gripLost)
+			consider(gripLost)
 		}
 	case spinning:
-		add(gripFound)
+		consider(gripFound)
 		if d.y0[vehicleSpeed] > 0 {
-			add(vehicleOff)
+			consider(vehicleOff)
 		}
 	}
-	middle := d.all(0.5)
-	for _, e := range possible[:n] {
-		slack := p.slack(e)
-		if p.over(e, d.t+d.h, &d.y1) <= slack && p.over(e, d.t+d.h/2, &middle) <= slack {
-			continue
-		}
-		if n == 1 {
-			return e
-		}
-		if s := p.locate(d, e); s < firstAt {
-			first, firstAt = e, s
-		}
-	}
-	return first
+	return first, share
 }
 
 // slack keeps rounding at the very moment that equations change from being
@@ -108,13 +101,13 @@ func (p *plant) slack(e event) float64 {
 	}
 }
 
-// locate returns the share of the step after which an event happens.
+// locate returns the share of the piece after which an event happens.
 func (p *plant) locate(d *dense, e event) float64 {
 	high := 1.0
-	if y := d.all(0.5); p.over(e, d.t+d.h/2, &y) > p.slack(e) {
+	if p.over(e, d.t+d.h/2, d.middle()) > p.slack(e) {
 		high = 0.5
 	}
-	return solve.Crossing(0, high, 1e-9, func(s float64) float64 {
+	return solve.Crossing(0, high, 1e-13, func(s float64) float64 {
 		y := d.all(s)
 		return p.over(e, d.t+s*d.h, &y)
 	}).Hi

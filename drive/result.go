@@ -78,22 +78,16 @@ func (r *LaunchResult) SpeedAt(timeS float64) float64 {
 	return speed
 }
 
-// watch gathers a LaunchResult step by step.
+// watch gathers a LaunchResult piece by piece.
 type watch struct {
 	out      LaunchResult
 	limits   Limits
 	steadyA  float64
 	nextMark int     // into SpeedTimesS ...
 	markS    float64 // ... and when that is, or before
-	seen     moments
-	goesOn   bool // seen are those of the step before, and nothing has changed since
 }
 
-// parts is how many equal parts of a step are looked at: five points, enough
-// for Boole's rule.
-const parts = 4
-
-// moments are what the watch looks at, at five points of a step.
+// moments are what the watch looks at, at five points of a piece.
 type moments [quantities][parts + 1]float64
 
 // quantity picks one of them; higher is what is sought.
@@ -115,31 +109,27 @@ func (w *watch) limitLeft(now LaunchSample) {
 	}
 }
 
-// see takes in one accepted step. What it ends with is what the next one begins with,
-// where nothing changes between them.
+// see takes in one piece.
 func (w *watch) see(p *plant, d *dense) {
-	m, from := &w.seen, 0
-	if w.goesOn {
-		for q := range m {
-			m[q][0] = m[q][parts]
-		}
-		from = 1
+	var all moments
+	m := &all
+	m[batteryCurrent][0], m[motorCurrent][0], m[busSag][0] = p.momentOf(d.t, &d.y0)
+	for k := range d.seen {
+		t := d.t + float64(k+1)/parts*d.h
+		m[batteryCurrent][k+1], m[motorCurrent][k+1], m[busSag][k+1] = p.momentOf(t, &d.seen[k])
 	}
-	for k := from; k <= parts; k++ {
-		m[batteryCurrent][k], m[motorCurrent][k], m[busSag][k] = p.momentAt(d, float64(k)/parts)
-	}
-	w.integrate(&m[batteryCurrent], d.h)
+	w.integrate(p, d, &m[batteryCurrent])
 	w.peaks(p, d, m)
 	if w.limits != (Limits{}) {
 		w.above(p, d, m)
 	}
 	w.speeds(d)
-	if d.y1[vehicleSpeed] > 1e-9*p.scale[vehicleSpeed] {
+	if d.end()[vehicleSpeed] > 1e-9*p.scale[vehicleSpeed] {
 		w.out.Moved = true
 	}
 }
 
-// above adds the step's share of time above each limit.
+// above adds the piece's share of time above each limit.
 func (w *watch) above(p *plant, d *dense, m *moments) {
 	l, a := &w.limits, &w.out.Above
 	a.PackS += d.h * above(p, d, m, batteryCurrent, l.PackA)
@@ -149,20 +139,50 @@ func (w *watch) above(p *plant, d *dense, m *moments) {
 	a.ControllerPeakS += d.h * above(p, d, m, motorCurrent, l.ControllerPeakA)
 }
 
-// integrate adds the step's share of charge and of the fuse's pulse (Boole's
-// rule, exact for the step's own polynomials).
-func (w *watch) integrate(amps *[parts + 1]float64, h float64) {
-	weights := [parts + 1]float64{7. / 90, 32. / 90, 12. / 90, 32. / 90, 7. / 90}
+// weights are those of Boole's rule.
+var weights = [parts + 1]float64{7. / 90, 32. / 90, 12. / 90, 32. / 90, 7. / 90}
+
+// integrate adds the piece's share of charge and of the fuse's pulse.
+func (w *watch) integrate(p *plant, d *dense, amps *[parts + 1]float64) {
 	base := w.steadyA * w.steadyA
-	charge, pulse := 0.0, 0.0
+	charge, pulse, over := 0.0, 0.0, 0
 	for k, a := range amps {
 		charge += weights[k] * (a - w.steadyA)
 		if more := a*a - base; more > 0 {
 			pulse += weights[k] * more
+			over++
 		}
 	}
-	w.out.ExtraC += h * charge
-	w.out.SurgeA2S += h * pulse
+	if over > 0 && over <= parts {
+		pulse = p.pulse(d, amps, w.steadyA)
+	}
+	w.out.ExtraC += d.h * charge
+	w.out.SurgeA2S += d.h * pulse
+}
+
+// pulse is the mean square of the battery current above steadyA in a piece in which it
+// passes that: Simpson's rule between the places where it does.
+func (p *plant) pulse(d *dense, amps *[parts + 1]float64, steadyA float64) float64 {
+	const near = 1e-2 // there is next to nothing there
+	more := func(s float64) float64 {
+		a := p.quantityAt(d, s, batteryCurrent)
+		return a*a - steadyA*steadyA
+	}
+	sum := 0.0
+	for k := range parts {
+		low, high := float64(k)/parts, float64(k+1)/parts
+		at, to := amps[k]*amps[k]-steadyA*steadyA, amps[k+1]*amps[k+1]-steadyA*steadyA
+		switch {
+		case at <= 0 && to <= 0:
+			continue
+		case at <= 0:
+			low, at = solve.Narrow(solve.Bracket{Lo: low, Hi: high, FLo: at, FHi: to}, near, more).Hi, 0
+		case to <= 0:
+			high, to = solve.Narrow(solve.Bracket{Lo: high, Hi: low, FLo: to, FHi: at}, near, more).Hi, 0
+		}
+		sum += (high - low) / 6 * (at + 4*more((low+high)/2) + to)
+	}
+	return sum
 }
 
 // peaks keeps the greatest currents, the lowest bus voltage and the greatest
@@ -182,13 +202,10 @@ func (w *watch) peaks(p *plant, d *dense, m *moments) {
 			w.out.LowestBusV, w.out.LowestBusAtS = -v, d.t+s*d.h
 		}
 	}
-	if !w.goesOn {
-		w.out.PeakWheelN = max(w.out.PeakWheelN, p.pushOn(&d.y0))
-	}
-	w.out.PeakWheelN = max(w.out.PeakWheelN, p.pushOn(&d.y1))
+	w.out.PeakWheelN = max(w.out.PeakWheelN, p.pushOn(&d.y0), p.pushOn(d.end()))
 }
 
-// highest returns the step's highest value of a quantity and where in the step
+// highest returns the piece's highest value of a quantity and where in the piece
 // it lies, if it is above floor.
 func highest(p *plant, d *dense, m *moments, q quantity, floor float64) (value, s float64, ok bool) {
 	best := 0
@@ -202,48 +219,45 @@ func highest(p *plant, d *dense, m *moments, q quantity, floor float64) (value, 
 	if value < floor {
 		return 0, 0, false
 	}
-	// At an end of the step the slope there tells whether a top lies beside it.
-	if best == parts && p.climb(d, q, 1) > 0 || best == 0 && p.climb(d, q, 0) <= 0 {
-		return value, s, value > floor
+	const rounding = 1e-8
+	// At an end of the piece the slope there tells whether a top lies beside it. No need to
+	// ask where nothing dies out and it has hardly become less steep towards there.
+	switch {
+	case best == parts && (d.calm && values[parts]-values[parts-1] > (values[parts-1]-values[parts-2])/2 || p.climb(d, q, 1) > 0):
+	case best == 0 && p.climb(d, q, 0) <= 0:
+	default:
+		low, high := max(0, s-1./parts), min(1, s+1./parts)
+		width := 1e-4 * max(1e-6, min(1, d.t/d.h)) // of the time since the start
+		s = solve.Crossing(low, high, width, func(s float64) float64 { return -p.climb(d, q, s) }).Hi
+		value = max(value, p.quantityAt(d, s, q))
 	}
-	low, high := max(0, s-1./parts), min(1, s+1./parts)
-	s = solve.Crossing(low, high, 1e-4, func(s float64) float64 { return -p.climb(d, q, s) }).Hi
-	return max(value, p.quantityAt(d, s, q)), s, true
+	return value, s, value > floor+rounding*math.Abs(floor)
 }
 
-// climb is positive where a quantity is on its way up at a share s of a step.
-// While a step is short against the winding's time constant the equations
-// themselves tell best, for the top of a launch is flat and the step's
-// polynomial has a small kink at its ends. On a long step they would magnify
-// the error of a current that merely follows the speed: there the polynomial
-// tells.
+// climb is positive where a quantity is on its way up at a share s of a piece. Where
+// little dies out it may be less than the error allowed, and yet it falls steeply.
 func (p *plant) climb(d *dense, q quantity, s float64) float64 {
-	const little = 1e-4
-	if d.h*p.ohm > shortStep*p.henry {
-		from, to := max(0, s-little), min(1, s+little)
-		return p.quantityAt(d, to, q) - p.quantityAt(d, from, q)
+	x, fall := d.from+s*d.h, 0.0
+	if math.Abs(d.fading[motorAmps]) > little*p.scale[motorAmps] {
+		fall = d.left(x) * d.x.fastest.rate
 	}
-	t, y := d.t+s*d.h, d.all(s)
-	var f state
-	p.slope(t, &y, &f)
 	if p.full {
+		amps := d.slope(motorAmps, x, fall)
 		if q == busSag {
-			return f[firstBranch] + f[secondBranch] + p.feedOhm*f[motorAmps]
+			return d.slope(firstBranch, x, fall) + d.slope(secondBranch, x, fall) + p.feedOhm*amps
 		}
-		return f[motorAmps]
+		return amps
 	}
+	const little = 1e-4
+	t, y := d.t+s*d.h, d.all(s)
 	now := p.quantityOf(t, &y, q)
 	for k := range carried {
-		y[k] += little * d.h * f[k]
+		y[k] += little * d.h * d.slope(k, x, fall)
 	}
 	return p.quantityOf(t+little*d.h, &y, q) - now
 }
 
-// shortStep is the length of a step in electrical time constants up to which
-// it counts as short.
-const shortStep = 5
-
-// above returns the share of the step during which a quantity is above limit,
+// above returns the share of the piece during which a quantity is above limit,
 // 0 when there is no limit.
 func above(p *plant, d *dense, m *moments, q quantity, limit float64) float64 {
 	share := 0.0
@@ -274,7 +288,7 @@ func above(p *plant, d *dense, m *moments, q quantity, limit float64) float64 {
 	return share
 }
 
-// speeds notes the speed at the marks that the step passes, and when nine
+// speeds notes the speed at the marks that the piece passes, and when nine
 // tenths of the final speed are reached.
 func (w *watch) speeds(d *dense) {
 	if end := d.t + d.h; end >= w.markS {
@@ -287,7 +301,7 @@ func (w *watch) speeds(d *dense) {
 		}
 	}
 	goal := 0.9 * w.out.SteadyMS
-	if w.out.To90S == 0 && goal > 0 && d.y1[vehicleSpeed] >= goal {
+	if w.out.To90S == 0 && goal > 0 && d.end()[vehicleSpeed] >= goal {
 		at := solve.Crossing(0, 1, 1e-9, func(s float64) float64 { return d.at(vehicleSpeed, s) - goal }).Hi
 		w.out.To90S = d.t + at*d.h
 	}

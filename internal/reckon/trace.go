@@ -36,8 +36,8 @@ func Trace(s *setup.Setup, o Options, w io.Writer) error {
 	return table.done()
 }
 
-// TraceLaunch writes the representative launch from rest as CSV, one row a step of the
-// solver. A bench load has none and is an error.
+// TraceLaunch writes the representative launch from rest as CSV, one row a moment
+// that the solver looks at. A bench load has none and is an error.
 func TraceLaunch(s *setup.Setup, o Options, w io.Writer) error {
 	v, err := Representative(s, o)
 	if err != nil {
