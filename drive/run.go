@@ -211,6 +211,10 @@ func (w *watch) finish(c *LaunchCase, end LaunchSample) {
 	for ; w.nextMark < speedTimes; w.nextMark++ {
 		w.out.SpeedMS[w.nextMark] = end.SpeedMS
 	}
+	// The end of the last piece may be a last digit beyond it.
+	for _, at := range [...]*float64{&w.out.PeakBatteryAtS, &w.out.PeakMotorAtS, &w.out.LowestBusAtS} {
+		*at = min(*at, end.TimeS)
+	}
 	perPinion := c.WheelRadiusM / (c.GearEfficiency * c.GearRatio * float64(c.Motors))
 	w.out.PeakPinionNM = w.out.PeakWheelN * perPinion
 }

@@ -114,6 +114,10 @@ func (v *view) worn() {
 		Advice: "Replace it before long; watch for heat, swelling and a ride that ends suddenly.",
 		Change: answer.FitPack, Decides: []string{v.parts.Pack.Health.Key},
 	}
+	if m := v.parts.Measured; m != nil && (m.RideTime.Given || m.Distance.Given) { // then it is why the ride is short
+		f.Harm, f.Gravity = answer.Part, 2
+		f.Advice = "A new one of its kind lasts as the vehicle did when new: replace it, and watch for heat, swelling and a ride that ends suddenly."
+	}
 	if health < spentHealth {
 		f.Level, f.Harm, f.Limit = answer.FixFirst, answer.Part, spentHealth
 		f.Title = fmt.Sprintf("The pack holds %s %% of what it held when new: some of its cells are as good as dead.", left)
