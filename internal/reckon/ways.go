@@ -82,8 +82,14 @@ func inTurn[T any](n, workers int, f func(int) (T, error)) func(int) (T, error) 
 	}
 }
 
-// mends reports whether nothing is left that has to be put right.
-func mends(a *answer.Assessment) bool { return a != nil && a.Verdict < answer.FixFirst }
+// mends reports whether nothing is left that has to be put right, and the ride is left.
+func mends(a *answer.Assessment) bool {
+	return a != nil && a.Verdict < answer.FixFirst && a.Draws.CutShort <= mostCutShort
+}
+
+// mostCutShort is in what share of vehicles a cutoff may end the ride of a way out with
+// much left in the battery. Own choice.
+const mostCutShort = 0.5
 
 // hopeless reports whether what is left to be put right at the end of a search is left
 // in so many of its few draws that more of them would not find otherwise.
