@@ -87,8 +87,15 @@ func aboutMotors() []answer.Explanation {
 			Do:    "Limit the current: tooth load follows it. Metal gears move the weak place to the next part.",
 		},
 		{
+			Code:  CodeMotorWarm,
+			Means: "At the end of the ride the copper in the motors is within 15 degrees of what its lacquer stands for long.",
+			Hurts: "Nothing yet. A hotter day, longer grass or a heavier child takes it over the limit.",
+			Limit: "The classes of IEC 60085; class A, 105 degrees Celsius, where nothing is printed on the motor. The 15 degrees are this project's own choice.",
+			Do:    "Pause now and then, above all after slopes and long grass.",
+		},
+		{
 			Code:  CodeMotorHot,
-			Means: "At the end of the ride the copper in the motors is near or above what its lacquer stands for long.",
+			Means: "At the end of the ride the copper in the motors is above what its lacquer stands for long.",
 			Hurts: "Every ten degrees above halve the life of the lacquer. Far above it, a motor is lost within an afternoon; the smell of it is the first sign.",
 			Limit: "The classes of IEC 60085; class A, 105 degrees Celsius, where nothing is printed on the motor. The halving is Montsinger's rule.",
 			Do:    "Shorter rides, longer pauses, firmer and flatter ground, less weight. Less voltage helps twice: less speed and less current. Hold a finger near, not on, the motor after ten minutes.",

@@ -15,7 +15,8 @@ const (
 	CodeBlockedHeatUnknown    = "blocked-heat-unknown"
 	CodeBlockedHeat           = "blocked-heat"
 	CodeToothLoadBlocked      = "tooth-load-blocked"
-	CodeMotorHot              = "motor-hot"
+	CodeMotorWarm             = "motor-warm" // near its limit
+	CodeMotorHot              = "motor-hot"  // above it
 	CodePlasticSoftens        = "plastic-softens"
 )
 
@@ -148,18 +149,18 @@ func (k HeatCheck) Findings() []answer.Finding {
 	}
 	if k.LimitC > 0 && hotter(k.State.WindingC, k.LimitC-nearLimitK) {
 		f := hot
-		f.Code, f.Source, f.Found, f.Limit = CodeMotorHot, srcClass, k.State.WindingC, k.LimitC
+		f.Code, f.Source, f.Found, f.Limit, f.Harm = CodeMotorWarm, srcClass, k.State.WindingC, k.LimitC, answer.Wear
 		f.Title = "The motor windings end near their heat limit."
 		f.Advice = answer.HabitPauses
 		if hotter(k.State.WindingC, k.LimitC) {
-			f.Level = answer.FixFirst
+			f.Code, f.Level, f.Rung = CodeMotorHot, answer.FixFirst, 2
 			if !hotter(k.State.WindingC, k.Original.WindingC) { // it has lived with as much
 				f.Level = answer.Watch
 			}
+			f.Harm = wearOrPart(f.Level)
 			f.Title = "The motor windings end above their heat limit."
 			f.Advice = "Drive shorter, on easier ground or at less voltage. " + lifeWords(LifeShare(k.State.WindingC-k.LimitC))
 		}
-		f.Harm = wearOrPart(f.Level)
 		out = append(out, f)
 	}
 	read := k.ReadBy != "" && hotter(k.ReadC, PlasticSoftensC)

@@ -114,7 +114,7 @@ func situations() []judged {
 		{"reversal from rest", reversal(0, drive.Limits{}), nil},
 
 		{"a cool motor", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 70, CaseC: 55}, LimitC: 120}), nil},
-		{"a motor near its limit", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 110, CaseC: 80}, LimitC: 120}), levels{drive.CodeMotorHot: answer.Watch}},
+		{"a motor near its limit", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 110, CaseC: 80}, LimitC: 120}), levels{drive.CodeMotorWarm: answer.Watch}},
 		{"a motor above its limit in a soft case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 110}, LimitC: 120}), levels{drive.CodeMotorHot: answer.FixFirst, drive.CodePlasticSoftens: answer.Watch}},
 		{"a case that was read at 110 C", heat(drive.HeatCheck{State: drive.HeatState{CaseC: 80}, Original: drive.HeatState{CaseC: 120}, ReadC: 110, ReadBy: answer.KeyMeasuredMotorTemperature}), levels{drive.CodePlasticSoftens: answer.FixFirst}},
 		{"a case that was read at 90 C", heat(drive.HeatCheck{State: drive.HeatState{CaseC: 80}, ReadC: 90, ReadBy: answer.KeyMeasuredMotorTemperature}), nil},

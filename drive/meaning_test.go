@@ -53,6 +53,7 @@ func meanings() []meaning {
 		{drive.CodeBlockedHeatUnknown, answer.Wear, answer.Watch, answer.Motors, "", class, "blocked, heat not known", lowLimit},
 		{drive.CodeBlockedHeat, answer.Part, answer.FixFirst, answer.Motors, answer.LimitCurrent, class, "blocked on contacts", lowLimit},
 		{drive.CodeToothLoadBlocked, answer.Wear, answer.Watch, answer.Gears, answer.LimitCurrent, own, allBlocked, "blocked on contacts, as the original was"},
+		{drive.CodeMotorWarm, answer.Wear, answer.Watch, answer.Motors, answer.LoadLess, class, "a motor near its limit", "a cool motor"},
 		{drive.CodeMotorHot, answer.Part, answer.FixFirst, answer.Motors, answer.LoadLess, class, "a motor above its limit in a soft case", "a cool motor"},
 		{drive.CodePlasticSoftens, answer.Part, answer.FixFirst, answer.Motors, answer.LoadLess, "plastic-softening", "a very hot case", "a cool motor"},
 
