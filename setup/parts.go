@@ -131,7 +131,7 @@ type MotorPart struct {
 	LeastK  float64 // bounds of the torque constant when Coupled
 	MostK   float64
 
-	AmbientKPerW Figure // winding to still air, K/W
+	AmbientKPerW Figure // winding to the air, K/W, of a motor that turns
 	WindingTauS  Figure
 	CaseTauS     Figure
 }

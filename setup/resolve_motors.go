@@ -325,7 +325,7 @@ func (r *resolver) motorRest(raw Motors, can tables.MotorCan) {
 		}
 		return r.derived(blank{
 			table: "motors", name: name, kind: k, Range: span(v),
-			why: fmt.Sprintf("As %s are in still air.", motorsOf(can)), source: v.Source,
+			why: fmt.Sprintf("As %s are, with a fan of their own or shut in.", motorsOf(can)), source: v.Source,
 		})
 	}
 	p.AmbientKPerW = heat("heat_resistance", quantity.NoKind, can.AmbientKPerW)

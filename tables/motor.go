@@ -20,7 +20,7 @@ type MotorCan struct {
 	RotorKGM2  Value // rotor inertia
 	MassKG     Value
 
-	AmbientKPerW Value // winding to still air, K/W
+	AmbientKPerW Value // winding to the air while it turns, K/W
 	WindingTauS  Value // time constant of the winding, s
 	CaseTauS     Value // time constant of the can, s
 	Source       string
