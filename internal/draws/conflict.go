@@ -42,8 +42,10 @@ const (
 // absence mends most stays out, and so on until the others agree: a second one may
 // be wrong too.
 //
-// workers is as in [Options]. It fails as [Condition] does.
-func FindConflict(dims int, m Model, readings []Reading, workers int) (Conflict, bool, error) {
+// The search begins in the middle of what is assumed and, where it is not nil, from
+// another draw that is known to come near to the readings. workers is as in [Options].
+// It fails as [Condition] does.
+func FindConflict(dims int, m Model, readings []Reading, from []float64, workers int) (Conflict, bool, error) {
 	if err := check(dims, m, readings); err != nil {
 		return Conflict{}, false, err
 	}
@@ -55,7 +57,13 @@ func FindConflict(dims int, m Model, readings []Reading, workers int) (Conflict,
 		return Conflict{}, false, err
 	}
 	counts := every(len(readings))
-	here := s.overSteps(s.descend(s.middle, counts), counts)
+	here := s.descend(s.middle, counts)
+	if from != nil {
+		if near := s.at(from); near.runs {
+			here = s.better(here, s.descend(near, counts), counts)
+		}
+	}
+	here = s.overSteps(here, counts)
 	c := Conflict{Best: s.bestOf(here, counts)}
 	for count(counts) > 0 && s.chance(here, counts) < ConflictBelow {
 		list := s.leaveOut(here, counts)

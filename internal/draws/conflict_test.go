@@ -135,7 +135,7 @@ func wrong(t *testing.T, factor float64, trials int, which ...int) wronged {
 		readings := read(c, random, (*rand.Rand).NormFloat64, which...)
 		bad := i % len(readings)
 		readings[bad].Value += math.Log(factor)
-		conflict, found, err := draws.FindConflict(cartUnknowns, cartModel(which...), readings, 1)
+		conflict, found, err := draws.FindConflict(cartUnknowns, cartModel(which...), readings, nil, 1)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -186,7 +186,7 @@ func TestPushedUnknownsAreThoseThatTheReadingsHangOn(t *testing.T) {
 		out[0] = 0.5*z[0] + 0.1*z[1]
 		return true
 	}
-	c, found, err := draws.FindConflict(3, model, []draws.Reading{{Value: 2, Err: 0.1}}, 1)
+	c, found, err := draws.FindConflict(3, model, []draws.Reading{{Value: 2, Err: 0.1}}, nil, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -201,7 +201,7 @@ func TestTwoReadingsOfOneThingAreBothNamed(t *testing.T) {
 		return true
 	}
 	readings := []draws.Reading{{Value: -1, Err: 0.2}, {Value: 1, Err: 0.2}, {Value: 0.3, Err: 0.2}}
-	c, found, err := draws.FindConflict(2, model, readings, 1)
+	c, found, err := draws.FindConflict(2, model, readings, nil, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -219,7 +219,7 @@ func TestConflictIsTheSameWhateverTheWorkers(t *testing.T) {
 	readings[1].Value += math.Log(4)
 	var first draws.Conflict
 	for i, workers := range []int{1, 2, 7} {
-		c, _, err := draws.FindConflict(cartUnknowns, cartModel(which...), readings, workers)
+		c, _, err := draws.FindConflict(cartUnknowns, cartModel(which...), readings, nil, workers)
 		if err != nil {
 			t.Fatal(err)
 		}

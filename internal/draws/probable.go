@@ -154,6 +154,14 @@ func count(all []bool) (n int) {
 	return n
 }
 
+// better is the draw of two that is more probable with the readings that count.
+func (s *search) better(a, b place, counts []bool) place {
+	if b.sum(counts) < a.sum(counts) {
+		return b
+	}
+	return a
+}
+
 // descend takes Gauss-Newton steps until they gain no more, and finds the slopes
 // anew in between.
 func (s *search) descend(here place, counts []bool) place {

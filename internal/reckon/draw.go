@@ -167,7 +167,11 @@ func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.P
 		if settled {
 			return nil, nil, e.unreadable(err)
 		}
-		rest, errConflict := e.settle(d, used, o)
+		var near []float64
+		if err == nil {
+			near = e.center(p)
+		}
+		rest, errConflict := e.settle(d, used, near, o)
 		switch {
 		case errConflict != nil:
 			return nil, nil, errConflict
@@ -194,8 +198,7 @@ func (o Options) unlessDone(m draws.Model) draws.Model {
 // readings so well that the most probable one, which can only do better, leaves
 // no doubt.
 func (e *engine) agree(list []reading, p *draws.Posterior) bool {
-	z := middle(e.world, p.Z, p.Weight, draws.NewExplainer(p.Z, p.Weight).Median)
-	out := make([]float64, len(list))
+	z, out := e.center(p), make([]float64, len(list))
 	if !e.model(list)(0, z, out) {
 		return false
 	}
@@ -210,15 +213,21 @@ func (e *engine) agree(list []reading, p *draws.Posterior) bool {
 	return draws.ChiSquareBeyond(square, len(list)) >= draws.ConflictBelow
 }
 
+// center is the draw in the middle of weighed ones.
+func (e *engine) center(p *draws.Posterior) []float64 {
+	return middle(e.world, p.Z, p.Weight, draws.NewExplainer(p.Z, p.Weight).Median)
+}
+
 // unreadable says what is wrong when no draw can have given the readings.
 func (e *engine) unreadable(err error) error {
 	return fmt.Errorf("packcheck: what was measured cannot come from the vehicle that the setup describes: %w", err)
 }
 
 // settle looks whether all readings can be true. Of those that cannot, the one
-// that fits least is left out, until the others agree.
-func (e *engine) settle(d *drawn, list []reading, o Options) ([]reading, error) {
-	c, is, err := draws.FindConflict(e.world.Dims(), o.unlessDone(e.model(list)), asRead(list), o.Workers)
+// that fits least is left out, until the others agree. near is a draw that comes near to
+// them, or nil.
+func (e *engine) settle(d *drawn, list []reading, near []float64, o Options) ([]reading, error) {
+	c, is, err := draws.FindConflict(e.world.Dims(), o.unlessDone(e.model(list)), asRead(list), near, o.Workers)
 	if err != nil {
 		return nil, e.unreadable(err)
 	}

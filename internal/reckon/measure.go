@@ -9,6 +9,7 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/internal/interview"
+	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
 )
 
@@ -30,10 +31,14 @@ const warmErr = 0.35
 func candidates(p *setup.Parts) []candidate {
 	list := []candidate{
 		{key: "measured.ride_time", what: "how long it lasts", err: clockErr, of: func(v *Vehicle) float64 {
+			seen, from := &v.Seen, v.Now.StartCharge
 			if v.Was != nil {
-				return v.Was.Lasts.ClockS
+				seen, from = v.Was, 1
 			}
-			return v.Seen.Lasts.ClockS
+			if seen.Case.Load.Kind == ride.NoLoad && seen.Lasts.EndsByMotors(from) {
+				return math.NaN()
+			}
+			return seen.Lasts.ClockS
 		}},
 		{key: "measured.top_speed", what: "the top speed", err: paceErr, of: driven(func(v *Vehicle) float64 {
 			if v.Was != nil {

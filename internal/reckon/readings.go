@@ -44,6 +44,16 @@ func (s *subject) outing() *ride.Outcome {
 	return s.lasts
 }
 
+// timed is a figure of a whole ride that somebody took the time of: no number where the
+// motors end it, for then it is not that of a battery that was driven empty.
+func (s *subject) timed(of func(*ride.Outcome) float64) float64 {
+	o := s.outing()
+	if s.Load.Kind == ride.NoLoad && o.EndsByMotors(1) {
+		return math.NaN()
+	}
+	return of(o)
+}
+
 // drive is the outing from a full battery of as long as was asked for, where that is
 // known.
 func (s *subject) drive() *ride.Outcome {
@@ -129,7 +139,7 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 		list = append(list, r)
 	}
 	add(m.RideTime, reading{name: "ride time by the clock", unit: "s", err: clockErr, gives: func(c *subject) float64 {
-		return c.outing().ClockS
+		return c.timed(func(o *ride.Outcome) float64 { return o.ClockS })
 	}})
 	if p.Bench == nil {
 		add(m.TopSpeed, reading{name: "top speed", unit: "m/s", err: paceErr, gives: func(c *subject) float64 {
@@ -141,7 +151,7 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 			}})
 		}
 		add(m.Distance, reading{name: "how far it went", unit: "m", err: clockErr, gives: func(c *subject) float64 {
-			return c.outing().DistanceM
+			return c.timed(func(o *ride.Outcome) float64 { return o.DistanceM })
 		}})
 		add(m.MotorVoltage, reading{
 			name: "volts at one motor", unit: "V", linear: true, err: voltErr * m.MotorVoltage.Likely, gives: func(c *subject) float64 {

@@ -130,7 +130,16 @@ func (s *Seen) Crawls() bool {
 const BurntC = 250
 
 // Burnt reports whether the motors burn out on the way.
-func (s *Seen) Burnt() bool { return s.Case.Load.Kind == NoLoad && s.Lasts.WindingC > BurntC }
+func (s *Seen) Burnt() bool { return s.Case.Load.Kind == NoLoad && s.Lasts.burns() }
+
+func (o *Outcome) burns() bool { return o.WindingC > BurntC }
+
+// EndsByMotors reports whether motors end an outing from so much charge that burn out, or
+// weaken as they warm until they stand while there is plenty left. Nobody calls that how
+// long a battery lasts.
+func (o *Outcome) EndsByMotors(startCharge float64) bool {
+	return o.burns() || o.EndedBy == CannotMove && o.ChargeLeft > crawlsWith*startCharge
+}
 
 // CutShort reports whether a cutoff ends the ride, or what the load draws, with much of
 // the charge left.
