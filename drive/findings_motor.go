@@ -131,6 +131,7 @@ type HeatCheck struct {
 	Original HeatState // after the same outing with the original; zero when not known
 	ReadC    float64   // what was read of the case
 	ReadBy   string    // key of that reading; empty: there is none
+	Before   bool      // it was read with the original battery
 }
 
 // LadderGoing is the ladder from motors that grow too hot to those that cannot turn, or
@@ -163,7 +164,7 @@ func (k HeatCheck) Findings() []answer.Finding {
 		}
 		out = append(out, f)
 	}
-	read := k.ReadBy != "" && hotter(k.ReadC, PlasticSoftensC)
+	read := k.ReadBy != "" && hotter(k.ReadC, PlasticSoftensC) && !(k.Before && hotter(k.Original.CaseC, k.State.CaseC))
 	if read || hotter(k.State.CaseC, PlasticSoftensC) {
 		f := hot
 		f.Ladder, f.Rung = "", 0
@@ -173,6 +174,9 @@ func (k HeatCheck) Findings() []answer.Finding {
 		case read: // no vehicle has lived with it for long, and what was read is no guess
 			f.Level, f.Found, f.Decides, f.Added = answer.FixFirst, k.ReadC, []string{k.ReadBy}, true
 			f.Title = fmt.Sprintf("The motor case was read at %.0f C, hot enough to soften plastic: its own end and the gears beside it suffer.", k.ReadC)
+			if k.Before {
+				f.Title = fmt.Sprintf("The motor case was read at %.0f C with the battery it came with, hot enough to soften plastic, and this one warms it no less.", k.ReadC)
+			}
 		case hotter(k.State.CaseC, PlasticSoftC):
 			f.Limit = PlasticSoftC
 			if hotter(k.State.CaseC, k.Original.CaseC) {

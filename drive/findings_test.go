@@ -118,6 +118,8 @@ func situations() []judged {
 		{"a motor above its limit in a soft case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 110}, LimitC: 120}), levels{drive.CodeMotorHot: answer.FixFirst, drive.CodePlasticSoftens: answer.Watch}},
 		{"a case that was read at 110 C", heat(drive.HeatCheck{State: drive.HeatState{CaseC: 80}, Original: drive.HeatState{CaseC: 120}, ReadC: 110, ReadBy: answer.KeyMeasuredMotorTemperature}), levels{drive.CodePlasticSoftens: answer.FixFirst}},
 		{"a case that was read at 90 C", heat(drive.HeatCheck{State: drive.HeatState{CaseC: 80}, ReadC: 90, ReadBy: answer.KeyMeasuredMotorTemperature}), nil},
+		{"a case that was read at 110 C with the old battery, and gets hotter", heat(drive.HeatCheck{State: drive.HeatState{CaseC: 80}, Original: drive.HeatState{CaseC: 70}, ReadC: 110, ReadBy: answer.KeyMeasuredMotorTemperature, Before: true}), levels{drive.CodePlasticSoftens: answer.FixFirst}},
+		{"a case that was read at 110 C with the old battery, and stays cooler", heat(drive.HeatCheck{State: drive.HeatState{CaseC: 60}, Original: drive.HeatState{CaseC: 70}, ReadC: 110, ReadBy: answer.KeyMeasuredMotorTemperature, Before: true}), nil},
 		{"a very hot case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 140}}), levels{drive.CodePlasticSoftens: answer.FixFirst}},
 
 		{"as fast as before", pace(drive.SpeedCheck{SpeedMS: 1.5, OriginalMS: 1.45}), nil},

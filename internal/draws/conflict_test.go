@@ -195,6 +195,27 @@ func TestPushedUnknownsAreThoseThatTheReadingsHangOn(t *testing.T) {
 	}
 }
 
+// What fits lies where no slope of the middle shows the way: a search from there finds it.
+func TestWhatWeighedDrawsHaveFoundIsNoConflict(t *testing.T) {
+	model := func(_ int, z, out []float64) bool {
+		out[0], out[1] = 3, 0.1*z[1]
+		if z[0] < -1.7 { // a kind of its own
+			out[0], out[1] = 0.2*z[1], 1+0.1*z[1]
+		}
+		return true
+	}
+	readings := []draws.Reading{{Value: 0, Err: 0.3}, {Value: 1, Err: 0.3}}
+	for name, from := range map[string][]float64{"the middle alone": nil, "from where it fits": {-1.8, 0.4}} {
+		c, found, err := draws.FindConflict(2, model, readings, from, 1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if from != nil && found {
+			t.Errorf("%s: a conflict, chance %.2g", name, c.Best.P)
+		}
+	}
+}
+
 func TestTwoReadingsOfOneThingAreBothNamed(t *testing.T) {
 	model := func(_ int, z, out []float64) bool {
 		out[0], out[1], out[2] = z[0], z[0], z[1]

@@ -62,9 +62,14 @@ func (v *view) driving() {
 	v.boardOpens()
 	v.out.Spark = v.spark()
 	v.add(v.out.Spark.Findings()...)
-	if readC, readBy := v.parts.MotorCaseC(); c.Vehicle.Motor.Thermal.Known() || readBy != "" {
+	readC, readBy := v.parts.MotorCaseC()
+	before := readBy == "" && v.Was != nil
+	if before {
+		readC, readBy = v.parts.Original.MotorCaseC()
+	}
+	if c.Vehicle.Motor.Thermal.Known() || readBy != "" {
 		heat := drive.HeatCheck{
-			ReadC: readC, ReadBy: readBy,
+			ReadC: readC, ReadBy: readBy, Before: before,
 			State: drive.HeatState{WindingC: s.Lasts.WindingC, CaseC: s.Lasts.CaseC}, LimitC: c.Vehicle.Motor.Thermal.LimitC,
 		}
 		if v.Was != nil {

@@ -9,7 +9,6 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/internal/interview"
-	"example.org/packcheck/internal/ride"
 	"example.org/packcheck/setup"
 )
 
@@ -31,14 +30,10 @@ const warmErr = 0.35
 func candidates(p *setup.Parts) []candidate {
 	list := []candidate{
 		{key: "measured.ride_time", what: "how long it lasts", err: clockErr, of: func(v *Vehicle) float64 {
-			seen, from := &v.Seen, v.Now.StartCharge
 			if v.Was != nil {
-				seen, from = v.Was, 1
+				return v.Was.Lasts.ClockS
 			}
-			if seen.Case.Load.Kind == ride.NoLoad && seen.Lasts.EndsByMotors(from) {
-				return math.NaN()
-			}
-			return seen.Lasts.ClockS
+			return v.Seen.Lasts.ClockS
 		}},
 		{key: "measured.top_speed", what: "the top speed", err: paceErr, of: driven(func(v *Vehicle) float64 {
 			if v.Was != nil {

@@ -157,6 +157,13 @@ func (e *engine) starts(s *setup.Setup) []*path {
 	if label, cells, ok := phosphateFor(v.DesignV.Likely); ok && v.DesignV.Known && !(unwatched && b.CellsInSeries == cells) {
 		sets := selfWatching(cells)
 		sets["pack.chemistry"], sets["pack.label"] = "lifepo4", label
+		if e.parts.AsMade && (s.Original == nil || !s.Original.Pack.Given) { // what it was made with is the original then
+			for key, text := range values {
+				if ofBatteryAlone(key) && !strings.HasPrefix(key, "charger.") && key != answer.KeyPackSize {
+					sets["original."+key] = text
+				}
+			}
+		}
 		list = append(list, anew(values, fmt.Sprintf("An iron-phosphate battery (LiFePO4, %s) that switches itself off in time, and its own charger", label), sets))
 	}
 	if unwatched {

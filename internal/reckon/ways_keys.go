@@ -25,7 +25,7 @@ func (w *path) sets(s *setup.Setup) map[string]string {
 func (w *path) keepingOriginal(s *setup.Setup, sets map[string]string) map[string]string {
 	today := s.Values()
 	stays := func(key string) bool { text, is := sets[key]; return !is || text != "" }
-	if s.Original == nil || !slices.ContainsFunc(under("original", today), stays) { // it became today's
+	if !becomesOriginal(sets) && (s.Original == nil || !slices.ContainsFunc(under("original", today), stays)) { // it became today's
 		return sets
 	}
 	for _, table := range []string{"controller", "wire", "fuse"} {
@@ -42,6 +42,11 @@ func (w *path) keepingOriginal(s *setup.Setup, sets map[string]string) map[strin
 	return sets
 }
 
+// becomesOriginal reports whether a way makes today's battery the original one.
+func becomesOriginal(sets map[string]string) bool {
+	return slices.ContainsFunc(under("original.pack", sets), func(key string) bool { return sets[key] != "" })
+}
+
 // under are the keys of a table, itself included where it stands alone.
 func under(table string, values map[string]string) []string {
 	return slices.DeleteFunc(slices.Sorted(maps.Keys(values)), func(key string) bool {
@@ -53,7 +58,7 @@ func under(table string, values map[string]string) []string {
 // some keys are set: all of the old battery, and all of driving. Only the draws
 // know what it told.
 func (e *engine) outdated(s *setup.Setup, sets map[string]string) []string {
-	if e.parts.Measured == nil {
+	if e.parts.Measured == nil || becomesOriginal(sets) {
 		return nil // or it was measured on the original battery
 	}
 	touches := func(tables ...string) bool {
