@@ -6,6 +6,9 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/chemistry"
+	"example.org/packcheck/drive"
 	"example.org/packcheck/tables"
 )
 
@@ -33,16 +36,18 @@ type Hot struct {
 	Battery Battery  // with a label its own limits count; may be left out
 }
 
-// touched are the rises that parts which a child can reach may have (source
-// "iec-62115-touch").
-func touched(part Part) float64 {
-	t := tables.Builtin()
-	switch part {
-	case HotMetal, HotMotor:
-		return t.Figure(tables.TouchRiseMetal).Likely
-	default:
-		return t.Figure(tables.TouchRisePlastic).Likely
+// touched is how hot a part that a child can reach may be, where that comes from, and
+// in which air: in warm air no rise over it excuses what burns.
+func touched(part Part, airC float64) (mostC float64, source, in string) {
+	name := tables.TouchRisePlastic
+	if part == HotMetal || part == HotMotor {
+		name = tables.TouchRiseMetal
 	}
+	rise := tables.Builtin().Figure(name)
+	if mostC = airC + rise.Likely; mostC > battery.TouchedMostC {
+		return battery.TouchedMostC, "astm-f963-touched", "in any air"
+	}
+	return mostC, rise.Source, "in air of " + celsius(airC)
 }
 
 // Answer returns the temperature; beside it the one that it is heading for, where
@@ -74,38 +79,40 @@ func (q Hot) Answer() (Answer, error) {
 	}
 	a.Asked = fmt.Sprintf("is a %s of %s too hot", q.Part, celsius(q.TempC))
 	a.is(exactly(string(q.Part), q.TempC, "degC"))
-	t := tables.Builtin()
-	holds := airC + touched(q.Part)
+	holds, source, air := touched(q.Part, airC)
 	if q.TempC > holds {
-		a.say("Too hot for a child to touch: in air of %s what it holds may have %s.", celsius(airC), celsius(holds))
+		a.say("Too hot for a child to touch: %s what it holds may have %s.", air, celsius(holds))
 		a.level(answer.Watch, false)
 	} else {
-		a.say("Below what a child may hold: %s in air of %s.", celsius(holds), celsius(airC))
+		a.say("No hotter than what a child may hold: %s %s.", celsius(holds), air)
 	}
 	a.Limit = &Limit{What: "touched by a child", Value: holds, Unit: "degC"}
-	a.cite(t.Figure(tables.TouchRiseMetal).Source)
-	if bare := q.Part == HotMotor || q.Part == HotMetal; bare && q.TempC > holds {
+	a.cite(source)
+	a.beyond(q, m, guess)
+	if heading, ok := q.heading(m, airC); ok {
+		a.ahead(q, m, heading, holds)
+	}
+	caution := "Swelling, a smell or hissing: keep away and call for help."
+	if q.Part != HotBattery || !a.charging(q, m, guess).TooCold {
+		caution = "Stop, take the pack off and let it cool. " + caution
+	}
+	if q.Part == HotMotor || q.Part == HotMetal {
+		t := tables.Builtin()
 		if s := t.BurnsIn(q.TempC); !math.IsInf(s, 1) {
 			a.say("Bare metal so hot burns skin that lies on it for %s or longer.", seconds(s))
 			a.cite(t.BurnsAfter(s).Source)
 		}
 	}
-	a.beyond(q, m, q.TempC, guess)
-	if heading, ok := q.heading(m, airC); ok {
-		a.beside(ranged("heading for", heading, "degC"))
-		a.say("Driven on like this it is heading for %s.", figureWords(a.Beside[0]))
-		a.cite("motor-heat-guess")
-	}
-	a.beware("Stop, take the pack off and let it cool. Swelling, a smell or hissing: keep away and call for help.", "common-charging")
+	a.beware(caution, "common-charging")
 	return a.checked()
 }
 
 // beyond judges the limits of the part itself.
-func (a *Answer) beyond(q Hot, m *battery.Model, tempC float64, guess bool) {
+func (a *Answer) beyond(q Hot, m *battery.Model, guess bool) {
 	t := tables.Builtin()
 	over := func(limit tables.FigureName, l answer.Level, words string) {
 		f := t.Figure(limit)
-		if tempC > f.Low {
+		if q.TempC > f.Low {
 			a.Limit = &Limit{What: f.What, Value: f.Low, Unit: "degC"}
 			a.level(l, false)
 			a.say("%s", words)
@@ -115,23 +122,97 @@ func (a *Answer) beyond(q Hot, m *battery.Model, tempC float64, guess bool) {
 	switch q.Part {
 	case HotBattery:
 		if m != nil {
-			if worse(m.Judge(battery.Use{HottestC: tempC, ColdestC: tempC, HasTemps: true}), answer.FixFirst) {
+			fs := m.Judge(surface(q.TempC))
+			if worse(fs, answer.FixFirst) {
 				a.Limit = nil // its own limit counts more
 			}
-			a.judged(m.Judge(battery.Use{HottestC: tempC, ColdestC: tempC, HasTemps: true}), guess)
+			a.judged(fs, guess)
 			return
+		}
+		if q.TempC > battery.TouchedMostC {
+			a.level(answer.FixFirst, false)
+			a.say("Find out why it gets so hot: a weak cell, a loose joint or too much load.")
 		}
 		over(tables.BatterySurface, answer.Danger, "That is more than a battery in a toy may have on its surface.")
 	case HotMotor:
 		over(tables.PlasticSoftens, answer.FixFirst, "Plastic end bells and gears soften at such heat, and the winding inside is hotter still.")
 	case HotWire:
-		if tempC > coldestC {
+		if q.TempC > coldestC {
 			a.Limit = &Limit{What: "insulation, the lowest", Value: coldestC, Unit: "degC"}
 			a.level(answer.FixFirst, true)
 			a.say("Insulation of the lowest kind ends at %d C: thicker wire or a better joint is needed.", coldestC)
 			a.cite("cfr-33-183-425")
 		}
 	}
+}
+
+// surface is a battery that was felt or measured at tempC.
+func surface(tempC float64) battery.Use {
+	return battery.Use{HottestC: tempC, ColdestC: tempC, HasTemps: true, SurfaceC: tempC, Read: true}
+}
+
+// ahead judges where it is heading: no more than something to put right first, as no
+// more than a guess tells it.
+func (a *Answer) ahead(q Hot, m *battery.Model, heading answer.Range, holds float64) {
+	f := ranged("heading for", heading, "degC")
+	a.beside(f)
+	words := "Driven on like this it is heading for " + figureWords(f)
+	soft := tables.Builtin().Figure(tables.PlasticSoftens)
+	classC, _ := drive.ClassLimitC("A") // what an unmarked winding is taken to have
+	switch {
+	case q.Part == HotMotor && heading.Likely > soft.Low:
+		if !(q.TempC > soft.Low) { // else it was said
+			a.Limit = &Limit{What: soft.What, Value: soft.Low, Unit: "degC"}
+			words += fmt.Sprintf(": plastic end bells and gears soften from %.0f C, windings of class A stand %.0f C", soft.Low, classC)
+		}
+		a.say("%s. Put that right first: longer pauses, less load or fewer volts.", words)
+		a.level(answer.FixFirst, true)
+		a.cite(soft.Source, "iec-60085")
+	case q.Part == HotMotor && heading.High > soft.Low:
+		a.say("%s; plastic end bells and gears soften from %.0f C. Pause before that.", words, soft.Low)
+		a.level(answer.Watch, true)
+		a.cite(soft.Source)
+	case q.Part == HotBattery && worse(m.Judge(surface(heading.Likely)), answer.FixFirst):
+		a.say("%s, hotter than it may get. Put that right first: longer pauses or less load.", words)
+		a.level(answer.FixFirst, true)
+	case heading.Likely > holds && !(q.TempC > holds):
+		a.say("%s, too hot for a child to touch.", words)
+		a.level(answer.Watch, true)
+	default:
+		a.say("%s.", words)
+	}
+	a.cite("motor-heat-guess")
+}
+
+// charging says that a battery waits before it is charged where it is too hot or too cold
+// for that; of one without a label what lithium wants, which frost on a charger harms most.
+func (a *Answer) charging(q Hot, m *battery.Model, guess bool) charge.Gate {
+	lithium, _ := chemistry.Builtin().Profile("li-ion")
+	p, who := &lithium, "If it is lithium it"
+	if m != nil {
+		p, who = m.Profile(), "It"
+	}
+	gate := charge.GateAt(*p, q.TempC)
+	level, limitC, than := answer.Watch, p.Charge.MaxTempC, "hotter"
+	switch {
+	case gate.Open:
+		return gate
+	case gate.TooCold:
+		limitC, than = p.Charge.MinTempC, "colder"
+		if p.Family == chemistry.Lithium {
+			level = answer.FixFirst // as [charge.WaitFor] has it
+		}
+	}
+	if a.Level == nil || level > *a.Level {
+		a.Limit = &Limit{What: "charged", Value: limitC, Unit: "degC"}
+		if gate.TooCold {
+			a.Limit.Want = answer.Above
+		}
+	}
+	a.level(level, guess)
+	a.say("%s must not be charged at %s or %s: it waits until it has the warmth of a room.", who, celsius(limitC), than)
+	a.cite(p.Charge.Source)
+	return gate
 }
 
 // leastShare is the share of its time constant that something must have warmed

@@ -24,10 +24,10 @@ const (
 	// surfaceMostC is the hottest that the surface of a battery in a toy may
 	// get (source "astm-f963-surface"); a pack has one temperature here.
 	surfaceMostC = 71.0
-	// touchedMostC is the same for a battery that can be touched (source
+	// TouchedMostC is the same for a battery that can be touched (source
 	// "astm-f963-touched"). It is held against what was measured alone: what is
 	// computed is the heat of the cells inside.
-	touchedMostC = 54.0
+	TouchedMostC = 54.0
 )
 
 // Margins of computed figures: what lies within them is at its limit, not past
@@ -113,11 +113,11 @@ func (m *Model) decidesCurrent() []string {
 // JudgeOld judges the surface of the battery that was replaced, as it was read after a
 // drive, in deg C: what warmed that one warms the next.
 func JudgeOld(surfaceC float64) []answer.Finding {
-	if surfaceC <= touchedMostC+heatHairK {
+	if surfaceC <= TouchedMostC+heatHairK {
 		return nil
 	}
 	f := onPack(answer.Finding{
-		Code: CodeOldHot, Level: answer.FixFirst, Harm: answer.House, Unit: "degC", Found: surfaceC, Limit: touchedMostC, Source: srcTouched,
+		Code: CodeOldHot, Level: answer.FixFirst, Harm: answer.House, Unit: "degC", Found: surfaceC, Limit: TouchedMostC, Source: srcTouched,
 		Title:  "The battery that it came with was read too hot to touch after a drive; what warmed it warms the next one too.",
 		Advice: "Find out why before another battery goes in: a loose joint beside it, a brake that rubs, too much load. If it was the new battery that was read, put a reading of the old one under [original.measured]: then this one counts for the new.",
 		Change: answer.LookUp, Decides: []string{answer.KeyMeasuredPackTemperature},
@@ -178,9 +178,9 @@ func (m *Model) judgeHeat(u Use) []answer.Finding {
 		if m.spec.Profile.Family == chemistry.Lithium {
 			f.Level, f.Harm = answer.Danger, answer.House
 		}
-	case u.Read && u.SurfaceC > touchedMostC+heatHairK:
+	case u.Read && u.SurfaceC > TouchedMostC+heatHairK:
 		f.Found, f.Decides = u.SurfaceC, []string{answer.KeyMeasuredPackTemperature}
-		f.Harm, f.Source, f.Limit = answer.Child, srcTouched, touchedMostC
+		f.Harm, f.Source, f.Limit = answer.Child, srcTouched, TouchedMostC
 		f.Title = "The battery gets hotter than one may that a child can touch, and too hot to charge."
 	default:
 		return nil
