@@ -113,3 +113,27 @@ func TestABatteryThatIsTooHotOrColdToBeChargedWaits(t *testing.T) {
 		}
 	}
 }
+
+// Surfaces that can be touched have at most 54 degC (a test plan built on ASTM F963); what
+// a battery is heading for is a guess, and never a danger.
+func TestABatteryIsJudgedByWhereItIsHeading(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		tempC, minutes float64
+		want           answer.Level
+		says           string
+	}{
+		{44, 600, answer.Fine, "heading for 44 C"},
+		{44, 60, answer.FixFirst, "hotter than it may get"},
+		{53, 30, answer.FixFirst, "hotter than it may get"},
+	} {
+		a := answered(t, ask.Hot{Part: ask.HotBattery, TempC: c.tempC, AfterS: 60 * c.minutes, Battery: ask.Battery{Label: "20 V max 5 Ah"}})
+		level := answer.Fine
+		if a.Level != nil {
+			level = *a.Level
+		}
+		if said := strings.Join(a.Words, " "); level != c.want || !strings.Contains(said, c.says) {
+			t.Errorf("%g C after %g min: %s: %s; want %s: %s", c.tempC, c.minutes, level, said, c.want, c.says)
+		}
+	}
+}
