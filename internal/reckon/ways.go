@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
 	"example.org/packcheck/setup"
 	"example.org/packcheck/wiring"
 )
@@ -333,15 +334,22 @@ func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options, deep depth
 }
 
 // look judges the setup that the path has led to. A fuse that the way fits is no fuse
-// that its maker chose for that wire: if it is possibly too large, it needs other wire.
+// that its maker chose for that wire: if it is possibly too large, it needs other wire. A
+// converter that the way fits must give what a launch takes: where it possibly does not,
+// it needs a limit behind it.
 func (w *path) look(other *engine, d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
 	a, p, err := other.outline(d, o, deep)
-	if err != nil || !w.takes(fuseName) {
+	if err != nil {
 		return a, p, err
 	}
 	for i := range a.Findings {
-		if f := &a.Findings[i]; f.Code == wiring.CodeFuseAboveWire && f.Share >= possibleShare {
+		f := &a.Findings[i]
+		switch {
+		case f.Share < possibleShare:
+		case f.Code == wiring.CodeFuseAboveWire && w.takes(fuseName):
 			f.Level, f.Change = max(f.Level, answer.FixFirst), answer.FitWire
+		case f.Code == drive.CodeConverterTooSmall && w.takes(converterName):
+			f.Level, f.Change = max(f.Level, answer.FixFirst), answer.LimitCurrent
 		}
 	}
 	a.Verdict = answer.Worst(a.Findings)

@@ -109,6 +109,10 @@ func TestAWayOutKeepsWhatItPromises(t *testing.T) {
 				if _, fits := w.Values()["fuse.rating"]; fits && k >= 0 && after.Findings[k].Share >= 0.1 {
 					t.Errorf("%s %q: in %.2f of the vehicles the fuse is too large for the wire", w.Title, w.Steps, after.Findings[k].Share)
 				}
+				k = slices.IndexFunc(after.Findings, func(f answer.Finding) bool { return f.Code == drive.CodeConverterTooSmall })
+				if _, fits := w.Values()["controller.converter_limit"]; fits && k >= 0 && after.Findings[k].Share >= 0.1 {
+					t.Errorf("%s %q: in %.2f of the vehicles the converter is too small for the start", w.Title, w.Steps, after.Findings[k].Share)
+				}
 			}
 		})
 	}
