@@ -75,7 +75,8 @@ func (v *view) conflict() {
 	}
 	v.add(answer.Finding{
 		Code: CodeReadingsDisagree, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicMeasured, Source: srcReadings,
-		Title: v.Conflict.Words, Reads: answer.AsTold, Change: answer.LookUp,
+		Gravity: 3, // all else of its level rests on what was read
+		Title:   v.Conflict.Words, Reads: answer.AsTold, Change: answer.LookUp,
 		Advice: again + "; look at what the readings push to its end.",
 	})
 }
