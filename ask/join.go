@@ -63,13 +63,18 @@ func (q Join) Answer() (Answer, error) {
 		a.counted(found, guess, whole)
 		if a.Limit == nil {
 			a.Limit = &Limit{What: "may be charged with", Value: most, Unit: "A"}
-			a.say("That is within what it may be charged with.")
+			if a.Value <= most {
+				a.say("That is within what it may be charged with.")
+			}
 		}
 		a.cite(into.Profile().Charge.Source)
 	}
-	if one.profile().Family == chemistry.Lithium || two.profile().Family == chemistry.Lithium {
+	switch {
+	case !q.Series && j.Apart():
+		a.beware("Packs of such unlike volts are never joined side by side, however they are charged.", "do-not-mix-packs")
+	case one.profile().Family == chemistry.Lithium || two.profile().Family == chemistry.Lithium:
 		a.beware("Packs with electronics of their own are joined only where their maker allows it.", "series-electronics")
-	} else {
+	default:
 		a.beware("Join only two of one kind, size and age, both charged full on their own chargers first.", "do-not-mix-packs")
 	}
 	return a.checked()

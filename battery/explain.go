@@ -80,6 +80,13 @@ func Explanations() []answer.Explanation {
 			Do:    "Charge both full on their own chargers before they are joined, and join only what its maker allows to be joined.",
 		},
 		{
+			Code:  CodeParallelUnlikeVolts,
+			Means: "Two batteries are joined plus to plus, and the one has more volts when it is empty than the other when it is full.",
+			Hurts: "A current far above any charging current flows until the one is drained or the other boils, vents or burns. Charging them first changes nothing.",
+			Limit: "The volts of the full battery of fewer volts. That only batteries of the same volts stand side by side is sellers' guidance.",
+			Do:    "Take them apart, with the charger and the vehicle off. Use one battery of the vehicle's own volts.",
+		},
+		{
 			Code:  CodeSeriesUnequalCharge,
 			Means: "Two batteries stand one behind the other, and one holds less. It is empty first; the other goes on pushing current through it, backwards.",
 			Hurts: "The smaller one is ruined, and if it is lithium it may catch fire at its next charge.",

@@ -148,6 +148,11 @@ func findingsMade(t testing.TB) []made {
 			fix, part, "V", answer.Below, answer.ChangeNone, "do-not-mix-packs", "both are lead-acid",
 		},
 		{
+			"12 V beside 6 V", battery.CodeParallelUnlikeVolts,
+			parallel(block, model(t, "agm", 3, 4), 1, 1, 0), parallel(block, model(t, "agm", 5, 7), 1, 1, 0),
+			danger, house, "V", answer.Below, answer.FitPack, "do-not-mix-packs", "empty, the one has more volts than the other full",
+		},
+		{
 			"an empty tool pack on a full one", battery.CodeParallelEqualising,
 			parallel(tool, tool, 0.3, 1, 0), parallel(tool, tool, 1, 1, 0),
 			danger, house, "A", answer.Below, answer.ChangeNone, li.Charge.Source, "lithium is charged too fast",

@@ -1,6 +1,7 @@
 package battery
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/packcheck/answer"
@@ -11,6 +12,7 @@ import (
 const (
 	CodeParallelMixedChemistry = "parallel-mixed-chemistry"    // unlike cells plus to plus
 	CodeParallelEqualising     = "parallel-equalising-current" // the fuller pack charges the other too fast
+	CodeParallelUnlikeVolts    = "parallel-unlike-volts"       // no charge of either brings their volts together
 	CodeSeriesUnequalCharge    = "series-unequal-charge"       // one is empty first and driven backwards
 	CodeSeriesElectronics      = "series-pack-electronics"     // electronics left with the volts of both
 	CodeUnlikePacks            = "unlike-packs"                // other cells or another size in one circuit
@@ -101,7 +103,7 @@ func (j Joint) unlike() []answer.Finding {
 	}
 	f.Found, f.Limit = ratio, most
 	if a.Profile.Family != b.Profile.Family {
-		f.Level, f.Harm, f.Reads = answer.Danger, answer.House, answer.AsTold
+		f.Level, f.Harm, f.Reads, f.Gravity = answer.Danger, answer.House, answer.AsTold, 2 // what else is found comes of it
 		f.Title = "Two packs of different kinds of cells are in one circuit: one drives the other past its limits."
 	}
 	return []answer.Finding{f}
@@ -130,6 +132,9 @@ func (j Joint) JudgeParallel() []answer.Finding {
 		}
 		out = append(out, f)
 	}
+	if j.Apart() {
+		return append(out, j.apart())
+	}
 	e := j.Parallel()
 	into := j.B
 	if e.IntoA {
@@ -155,6 +160,37 @@ func (j Joint) JudgeParallel() []answer.Finding {
 		out = append(out, f)
 	}
 	return out
+}
+
+// twiceTheVolts is how far apart two packs are printed that are so whatever their cells
+// are: of all chemistries full cells have at most 1.2 times their nominal volts, empty ones
+// at least 0.78 times. Own choice, from the ladders of the built-in profiles.
+const twiceTheVolts = 1.6
+
+// Apart reports whether one pack has more volts empty than the other full, so that no
+// charge of either makes them alike.
+func (j Joint) Apart() bool {
+	return j.whole() && max(j.A.EmptyV(), j.B.EmptyV()) > min(j.A.FullV(), j.B.FullV())*(1+currentHair)
+}
+
+// apart says what becomes of such packs plus to plus.
+func (j Joint) apart() answer.Finding {
+	more, less := j.A, j.B
+	if less.EmptyV() > more.EmptyV() {
+		more, less = less, more
+	}
+	f := onPack(answer.Finding{
+		Code: CodeParallelUnlikeVolts, Level: answer.Danger, Harm: answer.House, Today: true,
+		Title: fmt.Sprintf("Packs of %.3g V and %.3g V are joined in parallel: the one overcharges the other without an end.", more.NominalV(), less.NominalV()),
+		Found: more.EmptyV(), Limit: less.FullV(), Unit: "V", Reads: answer.AsTold, Source: srcMixing,
+		Advice:  "Never join them: no charge makes their volts alike. If they are joined, take them apart now.",
+		Change:  answer.FitPack,
+		Decides: []string{answer.KeyPackJoined},
+	})
+	if more.NominalV() < twiceTheVolts*less.NominalV() { // then it hangs on their cells
+		f.Decides = append(f.Decides, answer.KeyPackChemistry)
+	}
+	return f
 }
 
 // first puts what to do with two packs of unequal charge before an advice: nothing brings
