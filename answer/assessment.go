@@ -115,8 +115,8 @@ type Pushed struct {
 
 // PackFigures describes the pack itself.
 type PackFigures struct {
-	Chemistry     string  `json:"chemistry"`
-	Reading       string  `json:"reading"` // what the label was understood to mean
+	Chemistry     string  `json:"chemistry"` // of two joined packs of unlike cells "agm and lifepo4"
+	Reading       string  `json:"reading"`   // what the label was understood to mean
 	CellsInSeries int     `json:"cells_in_series"`
 	Strings       int     `json:"strings"`
 	FullV         float64 `json:"full_v"`

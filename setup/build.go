@@ -1,7 +1,6 @@
 package setup
 
 import (
-	"cmp"
 	"math"
 
 	"example.org/packcheck/battery"
@@ -87,49 +86,6 @@ func (p *Parts) secondHealth(pick Pick) float64 {
 		return pick(h)
 	}
 	return of(pick, &p.Pack.Health)
-}
-
-// together is two packs that are not alike as one, with the cells of the first, which of
-// the two that ever is: in series the smaller one ends the ride, in parallel both give.
-func together(a, b battery.Spec, series bool) battery.Spec {
-	s, fullA, fullB := a, a.CapacityAh*a.Health, b.CapacityAh*b.Health
-	joined := func(x, y float64) float64 { return x * y / (x + y) } // Ohm
-	if series {
-		joined = func(x, y float64) float64 { return x + y }
-		s.CellsInSeries += b.CellsInSeries
-		s.MaxCurrentA = min(a.MaxCurrentA, b.MaxCurrentA)
-		if fullB < fullA {
-			s.CapacityAh, s.Health = b.CapacityAh, b.Health
-		}
-	} else {
-		s.Health = (fullA + fullB) / (a.CapacityAh + b.CapacityAh)
-		s.CapacityAh += b.CapacityAh
-		s.Strings++
-		s.MaxCurrentA += b.MaxCurrentA
-	}
-	s.MassKg += b.MassKg
-	ofA, ofB := ohmsOf(&a), ohmsOf(&b)
-	half := joined(ofA.half, ofB.half)
-	if a.ResistanceOhm > 0 {
-		s.ResistanceOhm = half
-		return s
-	}
-	s.ResistanceFactor = half * s.CapacityAh / (float64(s.CellsInSeries) * s.Profile.Resistance.OhmAh.At(0.5))
-	s.OhmicFactor, s.Grown = joined(ofA.ohmic, ofB.ohmic)/half, joined(ofA.grown, ofB.grown)/half
-	return s
-}
-
-// ohms is a pack's resistance at half charge as its cells have it, as age and tabs have
-// raised the ohmic part, and as age has raised all of it, see [battery.Spec].
-type ohms struct{ half, ohmic, grown float64 }
-
-func ohmsOf(s *battery.Spec) ohms {
-	if s.ResistanceOhm > 0 {
-		return ohms{s.ResistanceOhm, s.ResistanceOhm, s.ResistanceOhm}
-	}
-	factor := cmp.Or(s.ResistanceFactor, s.Profile.Resistance.Growth(s.Health))
-	half := factor * float64(s.CellsInSeries) * s.Profile.Resistance.OhmAh.At(0.5) / s.CapacityAh
-	return ohms{half, half * cmp.Or(s.OhmicFactor, 1), half * cmp.Or(s.Grown, 1)}
 }
 
 // OnePackSpec returns the pack at one choice of its figures; of two joined

@@ -111,11 +111,23 @@ func (p *Parts) otherVehicle() Faults {
 
 // PackV returns the nominal volts of all that the pack is made of.
 func (p *Parts) PackV() float64 {
-	volts := p.Pack.Profile.NominalV * float64(p.Pack.CellsInSeries)
-	if p.Pack.Joined == "series" {
-		volts *= 2
+	return p.Pack.volts(func(c *chemistry.Profile) float64 { return c.NominalV })
+}
+
+// volts is what the whole pack has of something of which a cell has so much.
+func (b *PackPart) volts(of func(*chemistry.Profile) float64) float64 {
+	first := of(&b.Profile) * float64(b.CellsInSeries)
+	second := first
+	if b.Second != nil {
+		second = of(&b.Second.Profile) * float64(b.Second.CellsInSeries)
 	}
-	return volts
+	switch b.Joined {
+	case "series":
+		return first + second
+	case "parallel":
+		return max(first, second)
+	}
+	return first
 }
 
 // OnBlocks reports whether the battery is lead-acid of the volts that the vehicle was

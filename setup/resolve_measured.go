@@ -7,6 +7,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -58,10 +59,7 @@ func (p *Parts) readable(top *Parts) (faults Faults) {
 	if p != top {
 		whose = "the original battery"
 	}
-	most := restRoom * p.Pack.Profile.FullV * float64(p.Pack.CellsInSeries)
-	if p.Pack.Joined == "series" {
-		most *= 2
-	}
+	most := restRoom * p.Pack.volts(func(c *chemistry.Profile) float64 { return c.FullV })
 	for _, v := range []Value{p.Measured.RestVoltage, p.Measured.LoadedVoltage} {
 		if v.Given && v.High > most {
 			want := fmt.Sprintf("at most %s, which is more than %s reads even on its charger",

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 )
 
@@ -74,12 +75,7 @@ func (r *resolver) bench() {
 // fullV is the highest voltage that the whole battery rests at, 0 when it is
 // not understood.
 func (r *resolver) fullV() float64 {
-	p := &r.parts.Pack
-	cells := float64(p.CellsInSeries)
-	if p.Joined == "series" {
-		cells *= 2
-	}
-	return cells * max(p.Profile.FullV, p.Profile.Rest.VoltsAt.At(1))
+	return r.parts.Pack.volts(func(c *chemistry.Profile) float64 { return max(c.FullV, c.Rest.VoltsAt.At(1)) })
 }
 
 // plainError drops the name of the package that an error comes from.

@@ -94,7 +94,12 @@ func (b *Builder) onePack(whole *battery.Model, pick setup.Pick) (*battery.Model
 	if b.Parts.Pack.Joined == "" {
 		return whole, nil
 	}
-	m, err := whole.With(b.Parts.OnePackSpec(pick))
+	spec := b.Parts.OnePackSpec(pick) // two kinds of cells have not the profile of one
+	base, err := b.base(&spec)
+	if err != nil {
+		return nil, err
+	}
+	m, err := base.With(spec)
 	if err != nil {
 		return nil, fmt.Errorf("packcheck: %w", err)
 	}

@@ -74,7 +74,14 @@ func shape(a *answer.Assessment, v *Vehicle) {
 		CellsInSeries: spec.CellsInSeries, Strings: max(1, spec.Strings),
 	}
 	if p.Pack.Joined != "" {
-		a.Pack.Reading = "two packs joined in " + p.Pack.Joined + ", each: " + p.Pack.Reading
+		which := ", each: "
+		if other := p.Pack.Second; other != nil {
+			which = ", the first: "
+			if other.Profile.Title != p.Pack.Profile.Title {
+				a.Pack.Chemistry += " and " + other.Profile.Name
+			}
+		}
+		a.Pack.Reading = "two packs joined in " + p.Pack.Joined + which + p.Pack.Reading
 	}
 	if p.Bench == nil {
 		a.Steady, a.Launch = &answer.SteadyFigures{}, launchOf(v)

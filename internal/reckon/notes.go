@@ -2,9 +2,11 @@ package reckon
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/setup"
 )
@@ -40,6 +42,12 @@ func notes(v *Vehicle) []answer.Note {
 	}
 	add(answer.TopicLaunch, "Amps measured with the wheels in the air (%.2g A here) say nothing about driving.",
 		wheelsUpA(v))
+	switch other := p.Pack.Second; {
+	case slices.ContainsFunc(v.Judged.Findings, func(f answer.Finding) bool { return f.Code == battery.CodeParallelUnlikeVolts }):
+		add(answer.TopicRide, "No such pair is ever ridden: this is counted as if both packs had the volts of the greater, and is of no use.")
+	case other != nil && other.Profile.Title != p.Pack.Profile.Title:
+		add(answer.TopicRide, "Two kinds of cells are counted as one: their volts are right, all else of the ride is rough.")
+	}
 	if p.Controller.Kind.Text == "chopper" && moreVolts(p) {
 		add(answer.TopicLaunch, "A speed control (a chopper) lowers what the motors get, not what its own input gets: the full pack's volts at any speed.")
 	}

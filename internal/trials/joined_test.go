@@ -3,6 +3,7 @@ package trials_test
 import (
 	"errors"
 	"fmt"
+	"math"
 	"reflect"
 	"slices"
 	"strconv"
@@ -14,6 +15,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/cutoff"
+	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/setup"
 )
@@ -304,4 +306,88 @@ func codesOf(a *answer.Assessment) string {
 	}
 	slices.Sort(list)
 	return strings.Join(list, ", ")
+}
+
+// In series the volts of both add up, whatever their cells and whichever is the first: six
+// cells of lead-acid at 2.14 V and four of iron phosphate at 3.40 V rest full at 26.4 V
+// (Kirchhoff; the ladders of the profiles, whose sources stand there).
+func TestTwoKindsOfCellsInSeriesHaveTheVoltsOfBoth(t *testing.T) {
+	t.Parallel()
+	for _, row := range []struct {
+		first, second        [2]string // chemistry and label
+		full, nominal, empty float64
+	}{
+		{[2]string{"agm", "12 V 7 Ah"}, [2]string{"lifepo4", "12.8 V 10 Ah"}, 26.44, 24.8, 20.5},
+		{[2]string{"agm", "12 V 12 Ah"}, [2]string{"lifepo4", "12.8 V 7 Ah"}, 26.44, 24.8, 20.5},
+		{[2]string{"agm", "12 V 7 Ah"}, [2]string{"li-ion", "20 V max 5 Ah"}, 33.84, 30, 25.5},
+		{[2]string{"nimh", "9.6 V 3 Ah"}, [2]string{"gel", "6 V 4 Ah"}, 17.49, 15.6, 13.25},
+	} {
+		of := func(first, second [2]string) *answer.Assessment {
+			return assess(t, labelsOnly().with("vehicle.design_voltage", `"12 V"`, "pack.joined", `"series"`,
+				"pack.chemistry", quoted(first[0]), "pack.label", quoted(first[1]),
+				"pack.second.chemistry", quoted(second[0]), "pack.second.label", quoted(second[1])))
+		}
+		for _, a := range []*answer.Assessment{of(row.first, row.second), of(row.second, row.first)} {
+			what := fmt.Sprintf("%v and %v, the first %s: ", row.first, row.second, a.Pack.Chemistry)
+			near(t, what+"full", a.Pack.FullV, row.full, 2e-3)
+			near(t, what+"nominal", a.Pack.NominalV, row.nominal, 2e-3)
+			near(t, what+"empty", a.Pack.EmptyV, row.empty, 2e-3)
+			if has(a, battery.CodeUnlikePacks) != answer.Danger {
+				t.Errorf("%sis no danger", what)
+			}
+			if got := has(a, drive.CodeAboveToyVolts) > answer.Fine; got != (row.nominal > 25.6) { // two 12.8 V packs are sold as 24 V
+				t.Errorf("%sabove what a toy may have: %v", what, got)
+			}
+			for _, f := range a.Findings {
+				if f.Code == drive.CodeBoardOvervoltage && math.Abs(f.Found-row.full) > 0.03*row.full {
+					t.Errorf("%sthe board gets %g V, want about %g", what, f.Found, row.full)
+				}
+			}
+		}
+	}
+}
+
+// Where one pack has more volts empty than the other full, no charge makes them alike, and
+// what comes of it is no guess: it stands first, and nobody is told to charge and join them.
+func TestPacksOfUnlikeVoltsAreNeverJoinedSideBySide(t *testing.T) {
+	t.Parallel()
+	for _, row := range []struct {
+		chemistry, first, second string
+		apart                    bool
+	}{
+		{"agm", "12 V 7 Ah", "6 V 4 Ah", true},
+		{"", "12 V 7 Ah", "6 V 4 Ah", true},
+		{"li-ion", "20 V max 5 Ah", "12 V max 4 Ah", true},
+		{"agm", "12 V 7 Ah", "12 V 4 Ah", false},
+		{"li-ion", "20 V max 5 Ah", "18 V 4 Ah", false},
+	} {
+		of := func(first, second string) *answer.Assessment {
+			s := labelsOnly().with("vehicle.design_voltage", `"12 V"`, "pack.joined", `"parallel"`, "pack.label", quoted(first), "pack.second.label", quoted(second))
+			delete(s, "pack.chemistry")
+			if row.chemistry != "" {
+				s = s.with("pack.chemistry", quoted(row.chemistry))
+			}
+			return assess(t, s)
+		}
+		one, other := of(row.first, row.second), of(row.second, row.first)
+		near(t, row.first+" beside "+row.second+": full volts, the other way about", other.Pack.FullV, one.Pack.FullV, 1e-9)
+		for _, a := range []*answer.Assessment{one, other} {
+			what := fmt.Sprintf("%s %s beside %s: ", row.chemistry, row.first, row.second)
+			top := a.Findings[0]
+			if first := top.Code == battery.CodeParallelUnlikeVolts && top.Level == answer.Danger && top.Guess == ""; first != row.apart {
+				t.Errorf("%sfirst stands %v %s, a guess: %q", what, top.Level, top.Code, top.Guess)
+			}
+			if has(a, battery.CodeParallelEqualising) > answer.Fine && row.apart {
+				t.Errorf("%stold to charge and join them", what)
+			}
+		}
+	}
+	joined, err := ask.Join{A: ask.Battery{Label: "12 V 7 Ah"}, B: ask.Battery{Label: "6 V 4 Ah"}, AV: 12.9, BV: 6.4}.Answer()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Join(append(joined.Words, joined.Caution), " ")
+	if joined.Level == nil || *joined.Level != answer.Danger || !strings.Contains(text, "Never join them") || strings.Contains(text, "full on their own") || strings.Contains(text, "within what") {
+		t.Errorf("%v: %s", joined.Level, text)
+	}
 }
