@@ -198,7 +198,7 @@ func (o *outing) forEver(before *moment) bool {
 
 // fine is into how many parts steps are taken in the last rounds, and mostFinely how many
 // of these are all followed.
-const fine, mostFinely = 2, 8
+const fine, mostFinely = 3, 8
 
 // shift adds so much to the numbers of the moment.
 func (o *outing) shift(by *series) {
