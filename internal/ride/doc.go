@@ -37,8 +37,8 @@
 // Steps are quasi-static: what happens within milliseconds of a start belongs
 // to [example.org/packcheck/drive.Launch]. Against steps sixteen times finer
 // the time with the pedal down agrees within 0.1 % over the cases of the tests.
-// Of 9216 draws of nine setups, against steps sixty-four times finer, 99.1 % did, and
-// all but 16 of the 79 others were off by what 5 mV of a cutoff, or 0.05 % of the charge
+// Of 9216 draws of nine setups, against steps sixty-four times finer, 99.4 % did, and
+// all but 4 of the 56 others were off by what 5 mV of a cutoff, or 0.05 % of the charge
 // or of the length of a press, make of the reference: an outing ends at the end of one
 // press or well into the next (PACKCHECK_SLOW=1 go test -v -run TimeOfDraws
 // ./internal/ride). Against an independent integration of the same equations the
