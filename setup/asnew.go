@@ -131,8 +131,12 @@ func (n *newRide) seconds(ah, peukert, amps float64) float64 {
 // newAmps is what the battery gives while so much torque turns the wheels. motors is
 // how many there are, chain of them in series.
 func newAmps(motor drive.Motor, wheelNM, ratio, efficiency float64, motors, chain int) float64 {
-	each := motor.NoLoadA + wheelNM/(ratio*efficiency*float64(motors)*motor.TorqueConstant)
-	return each * float64(motors) / float64(chain)
+	return eachAmps(motor, wheelNM, ratio, efficiency, motors) * float64(motors) / float64(chain)
+}
+
+// eachAmps is what each of the motors takes then.
+func eachAmps(motor drive.Motor, wheelNM, ratio, efficiency float64, motors int) float64 {
+	return motor.NoLoadA + wheelNM/(ratio*efficiency*float64(motors)*motor.TorqueConstant)
 }
 
 // onAsphalt reports whether the ground is that on which times are told, under wheels
@@ -151,14 +155,21 @@ func (p *Parts) newWheelNM(pick Pick) float64 {
 	return nm
 }
 
+// newDrive is one vehicle's motor, with the gears that were fitted to it and what they
+// pass on.
+func (p *Parts) newDrive(pick Pick) (motor drive.Motor, ratio, efficiency float64) {
+	g := p.Gears
+	motor, efficiency = p.Motor(pick), pick(&g.Efficiency)
+	ratio = g.fittedRatio(motor, pick(&p.Vehicle.WheelDiameterM)/2, pick(&g.NewSpeedMS), float64(p.motors(pick))*efficiency)
+	return motor, ratio, efficiency
+}
+
 // newRiseShare is how much hotter than the air the windings of one vehicle's motors run
 // when new and warm through, over the rise that is drawn.
 func (p *Parts) newRiseShare(pick Pick) float64 {
 	g := p.Gears
-	motor, radius, motors := p.Motor(pick), pick(&p.Vehicle.WheelDiameterM)/2, float64(p.motors(pick))
-	efficiency, rise := pick(&g.Efficiency), pick(&g.NewRiseK)
-	ratio := g.fittedRatio(motor, radius, pick(&g.NewSpeedMS), motors*efficiency)
-	amps := motor.NoLoadA + p.newWheelNM(pick)/(ratio*efficiency*motors*motor.TorqueConstant)
+	motor, ratio, efficiency := p.newDrive(pick)
+	amps, rise := eachAmps(motor, p.newWheelNM(pick), ratio, efficiency, p.motors(pick)), pick(&g.NewRiseK)
 	ohm := motor.OhmAt(drive.ReferenceC + rise)
 	turning := max(g.fittedV-ohm*amps, leastShare*g.fittedV) // V, those that turn it
 	return motor.Thermal.SteadyC(ohm*amps*amps, turning*motor.NoLoadA, 0).WindingC / rise
@@ -167,10 +178,7 @@ func (p *Parts) newRiseShare(pick Pick) float64 {
 // newRideS is how long one vehicle lasts when new, as the class is told.
 func (p *Parts) newRideS(pick Pick) float64 {
 	g := p.Gears
-	motor, radius, motors, chain := p.Motor(pick), pick(&p.Vehicle.WheelDiameterM)/2, p.motors(pick), p.chain(pick)
-	efficiency := pick(&g.Efficiency)
-	ratio := g.fittedRatio(motor, radius, pick(&g.NewSpeedMS), float64(motors)*efficiency)
-	wheelNM := p.newWheelNM(pick)
+	motor, ratio, efficiency := p.newDrive(pick)
 	ah, peukert := g.told.ah, g.told.peukert
 	if b := &p.Pack; g.told.own {
 		ah = pick(&b.CapacityAh)
@@ -181,7 +189,7 @@ func (p *Parts) newRideS(pick Pick) float64 {
 			peukert = 1 + (peukert-1)*pick(&b.Steepness)
 		}
 	}
-	return g.told.seconds(ah, peukert, newAmps(motor, wheelNM, ratio, efficiency, motors, chain))
+	return g.told.seconds(ah, peukert, newAmps(motor, p.newWheelNM(pick), ratio, efficiency, p.motors(pick), p.chain(pick)))
 }
 
 // asNew works out how a selection of parts is weighed by what is told of its
@@ -250,11 +258,10 @@ func (g *GearPart) weighed() bool {
 // its gears were fitted to.
 func (p *Parts) newSpeedShare(pick Pick) float64 {
 	g := p.Gears
-	motor, radius, speed := p.Motor(pick), pick(&p.Vehicle.WheelDiameterM)/2, pick(&g.NewSpeedMS)
-	all := float64(p.motors(pick)) * pick(&g.Efficiency)
-	ratio := g.fittedRatio(motor, radius, speed, all)
-	volts := g.fittedV - motor.WindingOhm*(motor.NoLoadA+g.runNM/(ratio*all*motor.TorqueConstant))
-	return max(volts, leastShare*g.fittedV) * radius / (motor.TorqueConstant * ratio * speed)
+	motor, ratio, efficiency := p.newDrive(pick)
+	volts := g.fittedV - motor.WindingOhm*eachAmps(motor, g.runNM, ratio, efficiency, p.motors(pick))
+	radius := pick(&p.Vehicle.WheelDiameterM) / 2
+	return max(volts, leastShare*g.fittedV) * radius / (motor.TorqueConstant * ratio * pick(&g.NewSpeedMS))
 }
 
 // leastShare is what is taken for the share of their volts that motors turn with which

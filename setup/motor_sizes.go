@@ -137,8 +137,6 @@ func (r *resolver) chance(g *GearPart, can tables.MotorCan, motors int) float64 
 	law := kind{Range: g.NewSpeedMS.Range}
 	ratio := g.fittedRatio(motor, radius, min(g.NewSpeedMS.Likely, fastest), float64(motors)*efficiency)
 	lasts := g.told.seconds(g.told.ah, g.told.peukert, newAmps(motor, g.runNM, ratio, efficiency, motors, chain))
-	// Student's law, as of readings.
-	student := func(off float64) float64 { return portable.Pow(1+off*off/4, -2.5) }
-	return portable.NormalBelow(law.normal(fastest, law.widths())) *
-		student(math.Log(lasts/g.told.rideS.Likely)/math.Hypot(g.told.err, ofMotors))
+	off := math.Log(lasts/g.told.rideS.Likely) / math.Hypot(g.told.err, ofMotors)
+	return portable.NormalBelow(law.normal(fastest, law.widths())) * portable.Pow(1+off*off/4, -2.5) // Student's law, as of readings
 }

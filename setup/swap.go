@@ -18,7 +18,7 @@ func (s *Setup) swapPack(all map[string]entry, take func(string)) (left []string
 	asMade := s.ownIsOriginal()
 	if asMade {
 		for path, e := range all {
-			if ofPack(path) && !strings.HasPrefix(path, "charger.") && path != answer.KeyPackSize { // which tells nothing of the original
+			if OfOriginal(path) {
 				all[originalPrefix+path] = e
 			}
 		}
@@ -29,7 +29,7 @@ func (s *Setup) swapPack(all map[string]entry, take func(string)) (left []string
 	readOnOwn := !asMade && (o == nil || !o.Pack.Given) || o != nil && o.Measured.Given
 	for path := range all {
 		switch {
-		case ofPack(path):
+		case OfPack(path):
 			if !asMade || strings.HasPrefix(path, "charger.") {
 				left = append(left, path)
 			}
@@ -38,7 +38,7 @@ func (s *Setup) swapPack(all map[string]entry, take func(string)) (left []string
 		}
 	}
 	for path := range all {
-		if ofPack(path) {
+		if OfPack(path) {
 			take(path)
 		}
 	}
@@ -49,9 +49,16 @@ func (s *Setup) swapPack(all map[string]entry, take func(string)) (left []string
 	return left
 }
 
-// ofPack reports whether a key belongs to the battery that is asked about.
-func ofPack(path string) bool {
+// OfPack reports whether a key belongs to the battery that is asked about.
+func OfPack(path string) bool {
 	return strings.HasPrefix(path, "pack.") || strings.HasPrefix(path, "cutoff.pack.") || strings.HasPrefix(path, "charger.")
+}
+
+// OfOriginal reports whether a key of the battery that a vehicle was made with stays one of
+// its original when another battery takes its place: all but the charger, and the size of
+// the pack, which tells nothing of the original.
+func OfOriginal(path string) bool {
+	return OfPack(path) && !strings.HasPrefix(path, "charger.") && path != answer.KeyPackSize
 }
 
 // ownIsOriginal reports whether the setup's own battery is the one that the

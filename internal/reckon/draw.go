@@ -157,9 +157,17 @@ func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.P
 	how.Choices, how.MostRounds, how.Scramble = e.choices(), firstRounds, e.scramble
 	settled := false // that those used can all be true
 	for {
+		var near []float64 // the draw in the middle of the weighed ones
 		p, err := draws.Condition(e.world.Dims(), o.unlessDone(e.model(used)), asRead(used), how)
-		if err == nil && (settled || len(used) == 0 || e.agree(used, p)) {
-			if err = p.Grow(how.Enough, allRounds); err == nil && (settled || len(used) == 0 || e.agree(used, p)) {
+		agree := func() bool {
+			if settled || len(used) == 0 {
+				return true
+			}
+			near = middle(e.world, p.Z, p.Weight, draws.NewExplainer(p.Z, p.Weight).Median)
+			return e.agree(used, near)
+		}
+		if err == nil && agree() {
+			if err = p.Grow(how.Enough, allRounds); err == nil && agree() {
 				d.runs += p.Runs
 				return used, p, nil
 			}
@@ -167,9 +175,8 @@ func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.P
 		if settled {
 			return nil, nil, e.unreadable(err)
 		}
-		var near []float64
-		if err == nil {
-			near = e.center(p)
+		if err != nil {
+			near = nil
 		}
 		rest, errConflict := e.settle(d, used, near, o)
 		switch {
@@ -194,11 +201,10 @@ func (o Options) unlessDone(m draws.Model) draws.Model {
 	return func(worker int, z, out []float64) bool { return o.done() == nil && m(worker, z, out) }
 }
 
-// agree reports whether the draw in the middle of the weighed ones foretells the
-// readings so well that the most probable one, which can only do better, leaves
-// no doubt.
-func (e *engine) agree(list []reading, p *draws.Posterior) bool {
-	z, out := e.center(p), make([]float64, len(list))
+// agree reports whether a draw foretells the readings so well that the most probable
+// one, which can only do better, leaves no doubt.
+func (e *engine) agree(list []reading, z []float64) bool {
+	out := make([]float64, len(list))
 	if !e.model(list)(0, z, out) {
 		return false
 	}
@@ -211,11 +217,6 @@ func (e *engine) agree(list []reading, p *draws.Posterior) bool {
 		square += x * x
 	}
 	return draws.ChiSquareBeyond(square, len(list)) >= draws.ConflictBelow
-}
-
-// center is the draw in the middle of weighed ones.
-func (e *engine) center(p *draws.Posterior) []float64 {
-	return middle(e.world, p.Z, p.Weight, draws.NewExplainer(p.Z, p.Weight).Median)
 }
 
 // unreadable says what is wrong when no draw can have given the readings.

@@ -138,7 +138,7 @@ func (e *engine) starts(s *setup.Setup) []*path {
 	if o := s.Original; o != nil && o.Pack.Given {
 		sets := map[string]string{}
 		for key, text := range values {
-			if original, is := strings.CutPrefix(key, "original."); is && ofBatteryAlone(original) {
+			if original, is := strings.CutPrefix(key, "original."); is && setup.OfPack(original) {
 				sets[original] = text
 				if !s.Measured.Given && !o.Measured.Given { // what was measured would be of the new one
 					sets[key] = ""
@@ -160,7 +160,7 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		sets["pack.chemistry"], sets["pack.label"] = "lifepo4", label
 		if e.parts.AsMade && (s.Original == nil || !s.Original.Pack.Given) { // what it was made with is the original then
 			for key, text := range values {
-				if ofBatteryAlone(key) && !strings.HasPrefix(key, "charger.") && key != answer.KeyPackSize {
+				if setup.OfOriginal(key) {
 					sets["original."+key] = text
 				}
 			}
@@ -173,11 +173,6 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		list = append(list, &path{title: "A new battery of the same kind, with electronics inside that watch every cell and switch it off in time", start: sets})
 	}
 	return list
-}
-
-// ofBatteryAlone reports whether a key goes with the battery that it was told of.
-func ofBatteryAlone(key string) bool {
-	return slices.ContainsFunc(batteryTables[:], func(table string) bool { return strings.HasPrefix(key, table+".") })
 }
 
 // batteryTables are those of what comes and goes with a battery.
@@ -312,7 +307,7 @@ func (w *path) prune(e *engine, s *setup.Setup, d *drawn, o Options) error {
 		if err != nil {
 			return err
 		}
-		if a != nil && a.Verdict < answer.FixFirst {
+		if mends(a) {
 			w.steps = without.steps
 		}
 	}
