@@ -91,7 +91,7 @@ func TestSteepnessReachesOverThePublishedBlocks(t *testing.T) {
 		rated := 0.0
 		before := math.Inf(1)
 		for _, by := range []float64{w.Low, w.Likely, w.High} {
-			m, err := battery.New(battery.Spec{Profile: member.Profile.Steeper(by), CellsInSeries: 6, CapacityAh: 7})
+			m, err := battery.New(battery.Spec{Profile: member.Profile.Steeper(by, member.Profile.Capacity.RatedHours), CellsInSeries: 6, CapacityAh: 7})
 			if err != nil {
 				t.Fatal(err)
 			}

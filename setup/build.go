@@ -80,6 +80,18 @@ func (p *Parts) secondKg(pick Pick) float64 {
 	return of(pick, &first.MassKg) * cells / (float64(first.CellsInSeries) * of(pick, &first.CapacityAh))
 }
 
+// steep is a profile that loses as much at high currents as one draw says.
+func (b *PackPart) steep(profile chemistry.Profile, pick Pick) chemistry.Profile {
+	hours := profile.Capacity.RatedHours
+	if b.TestedHours > 0 {
+		hours = b.TestedHours
+	}
+	if b.LeftBehind.Known {
+		return profile.Leaving(pick(&b.LeftBehind), hours)
+	}
+	return profile.Steeper(pick(&b.Steepness), hours)
+}
+
 // secondHealth is the health of the other of two joined packs.
 func (p *Parts) secondHealth(pick Pick) float64 {
 	if h := &p.Pack.Second.Health; h.Known {
@@ -114,8 +126,8 @@ func (p *Parts) onePackSpec(pick Pick, health float64) battery.Spec {
 	if b.Weakest.Known {
 		s.WeakestShort = pick(&b.Weakest)
 	}
-	if b.Steepness.Known {
-		steep := profile.Steeper(pick(&b.Steepness))
+	if b.Steepness.Known || b.LeftBehind.Known {
+		steep := b.steep(profile, pick)
 		s.WellC, s.WellKPerS, s.WellRatio = steep.Wells.C, steep.Wells.KPerS, steep.Capacity.Ratio
 	}
 	if b.SelfDischarge.Known {

@@ -212,7 +212,7 @@ func TestEachFaultNamesLineKeyAndWhatWouldBeRight(t *testing.T) {
 			"line of a dotted key", "\n\noriginal.pack.colour = \"red\"\n",
 			"f.toml:3: original.pack: read nothing; want a label, such as label = \"20 V max 5 Ah\", or chemistry and cells_in_series\n" +
 				"f.toml:3: original.pack.colour: read \"colour\"; want a key of this table: chemistry, chemistry_file, label, " +
-				"cells_in_series, strings, capacity, rate, resistance, health, tested, temperature, charge, age, maker, cells, max_current, max_charge_current, housing, mass, watches_cells, joined, self_discharge, size",
+				"cells_in_series, strings, capacity, rate, resistance, health, tested, tested_over, temperature, charge, age, maker, cells, max_current, max_charge_current, housing, mass, watches_cells, joined, self_discharge, size",
 		},
 		{
 			"line inside an inline table", "\nfuse = { form = \"none\", raiting = \"3 A\" }",

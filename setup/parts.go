@@ -238,17 +238,19 @@ type PackPart struct {
 	// member and no CellsAt where the chemistry has no family.
 	Members      []chemistry.Member
 	CellsAt      Figure
-	Honesty      Figure // charge when new over the label; Known only with a family
-	GrowthAt80   Figure // factor on the resistance at 80 % health; not Known: the profile's
-	Steepness    Figure // of a lead-acid block, see chemistry.Profile.Steeper; not Known: 1
-	Weakest      Figure // share of the charge that the weakest cell lacks; not Known: the profile's
-	TabsOhm      Figure // of the pack beside its cells
-	CoolingWM2K  Figure // in still air, W/(m2 K); not Known: the profile's
-	ShellShare   Figure // of it in a closed shell; Known only in one
-	HottestK     Figure // what the highest temperature may be off
-	ChargeHours  Figure // hours of a charge over the computed ones
-	WatchesCells bool   // its electronics disconnect for the weakest cell
-	ToolPack     bool   // cordless-tool pack with electronics of its own, as far as words and chemistry tell
+	Honesty      Figure  // charge when new over the label; Known only with a family
+	GrowthAt80   Figure  // factor on the resistance at 80 % health; not Known: the profile's
+	Steepness    Figure  // of a lead-acid block, see chemistry.Profile.Steeper; not Known: 1
+	LeftBehind   Figure  // share that a lithium cell keeps from a fast discharge, see chemistry.Profile.Leaving; Known where its charge was logged at one current
+	TestedHours  float64 // that the charge is known over; 0 = those of the rate
+	Weakest      Figure  // share of the charge that the weakest cell lacks; not Known: the profile's
+	TabsOhm      Figure  // of the pack beside its cells
+	CoolingWM2K  Figure  // in still air, W/(m2 K); not Known: the profile's
+	ShellShare   Figure  // of it in a closed shell; Known only in one
+	HottestK     Figure  // what the highest temperature may be off
+	ChargeHours  Figure  // hours of a charge over the computed ones
+	WatchesCells bool    // its electronics disconnect for the weakest cell
+	ToolPack     bool    // cordless-tool pack with electronics of its own, as far as words and chemistry tell
 
 	unsettled bool // its kind or volts are not told rightly: nothing can be held against them
 }

@@ -182,6 +182,9 @@ func (r *resolver) offLabel(raw Pack) {
 	}
 	told(&p.GrowthAt80, "resistance_growth", w.GrowthAt80, "", "How much the resistance grows with age.")
 	told(&p.Steepness, "steepness", w.Steepness, "", "How much less such blocks give when they are emptied fast.")
+	if raw.Tested.Yes {
+		r.testedOver(raw, told)
+	}
 	told(&p.TabsOhm, "tabs", w.TabsOhm, "", "Resistance of tabs and terminals.")
 	told(&p.HottestK, "heat_doubt", w.HottestK, "", "What the computed temperature may be off.")
 	p.HottestK.kind = quantity.Temperature // a difference, drawn on a straight scale
@@ -241,4 +244,28 @@ func (r *resolver) eitherMaker() {
 		share *= fastShare / (1 - share + share*fastShare)
 	}
 	p.Honesty.mix, p.Honesty.Range = mixed(kind{span(own), 1 - share}, kind{span(other), share})
+}
+
+// severalCurrents is from which ratio of times on a battery was tested at several
+// currents, which then say themselves what it gives at others. Own choice.
+const severalCurrents = 1.3
+
+// testedOver settles what a battery gives at other currents than the one that it was
+// tested at.
+func (r *resolver) testedOver(raw Pack, told func(f *Figure, name string, v tables.Value, shown, why string)) {
+	p, over := &r.parts.Pack, raw.TestedOver
+	if over.Given {
+		p.TestedHours = math.Sqrt(over.Low*over.High) / 3600
+	}
+	several, lead, bound := over.Given && over.High > severalCurrents*over.Low, p.Profile.Family == chemistry.LeadAcid, p.Profile.Wells.C < 1
+	const why = "How much less it gives when it is emptied faster than it was tested, or more when slower."
+	switch own := len(p.Members) == 1; {
+	case !own || lead && several:
+	case lead:
+		told(&p.Steepness, "steepness", r.tab.Figure(tables.SteepnessOwnLead).Value, "", why)
+	case bound:
+		told(&p.Steepness, "steepness", r.tab.Figure(tables.SteepnessOwnLithium).Value, "", why)
+	case !several:
+		told(&p.LeftBehind, "left_behind", r.tab.Figure(tables.LeftBehindLithium).Value, "", why)
+	}
 }

@@ -42,6 +42,9 @@ func (r *resolver) pack() {
 	if raw.Tested.Yes && !raw.Health.Given && !r.wrong(r.key("pack", "health")) {
 		r.fault(raw.Tested.Line, raw.Tested.Key, "true", "pack.health beside it, of the same discharge")
 	}
+	if over := raw.TestedOver; over.Given && !raw.Tested.Yes && !r.wrong(r.key("pack", "tested")) {
+		r.fault(over.Line, over.Key, over.Text, "pack.tested = true beside it, as packcheck fit writes it")
+	}
 	r.packCharge(raw, label)
 	r.family(raw)
 	p.Health = r.or(raw.Health, r.healthDefault())
@@ -80,7 +83,7 @@ func (r *resolver) pack() {
 	}
 	r.packResistance(m)
 	r.packLimits(raw, m.MassKg())
-	r.track(&p.CellsAt, &p.Honesty, &p.GrowthAt80, &p.Steepness, &p.Weakest, &p.TabsOhm, &p.HottestK, &p.ChargeHours)
+	r.track(&p.CellsAt, &p.Honesty, &p.GrowthAt80, &p.Steepness, &p.LeftBehind, &p.Weakest, &p.TabsOhm, &p.HottestK, &p.ChargeHours)
 	r.track(&p.CapacityAh, &p.RateS, &p.ResistanceOhm, &p.ResistanceFactor, &p.Health,
 		&p.TemperatureC, &p.Charge, &p.MaxCurrentA, &p.MassKg, &p.SelfDischarge)
 }

@@ -156,6 +156,7 @@ type Pack struct {
 	Resistance    Value  `key:"resistance" kind:"resistance" min:"0.0001" max:"50" example:"60 mOhm" doc:"resistance of the whole pack, by a meter or in the first second of a load"`
 	Health        Value  `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new"`
 	Tested        Flag   `key:"tested" kind:"yes or no" example:"true" doc:"whether capacity and health together are what it gave in a logged discharge, as packcheck fit writes them; otherwise capacity is taken as a promise of its label"`
+	TestedOver    Value  `key:"tested_over" kind:"time" min:"60" max:"720000" example:"2 h" doc:"how long that discharge took, without its pauses; of several at different currents, from the shortest to the longest. At other currents its charge is the less sure"`
 	Temperature   Value  `key:"temperature" kind:"temperature" min:"-40" max:"150" example:"20 C" doc:"temperature of the pack at the start"`
 	Charge        Value  `key:"charge" kind:"fraction" min:"0" max:"1" example:"100 %" doc:"state of charge at the start"`
 	Age           Word   `key:"age" kind:"word" words:"new|1 year|2 years|3 years|worn" example:"2 years" doc:"how old it is or how it does; health is taken from this when not given"`

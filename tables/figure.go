@@ -81,6 +81,9 @@ const (
 	ResistanceWithinLithium FigureName = "resistance-within-lithium" // x: resistance of a new lithium cell over that of its model
 	ResistanceOtherLithium  FigureName = "resistance-other-lithium"  // x: resistance of a new lithium cell of any model over that of the member drawn
 	SteepnessLead           FigureName = "steepness-lead"            // x: depth of the bound well of a block of any kind over that of the member drawn
+	SteepnessOwnLead        FigureName = "steepness-own-lead"        // x: depth of the bound well of a block over that of general blocks
+	SteepnessOwnLithium     FigureName = "steepness-own-lithium"     // x: depth of the bound well of a lithium cell over the fitted one
+	LeftBehindLithium       FigureName = "left-behind-lithium"       // x: share that a lithium cell keeps from a fast discharge
 	HottestDoubt            FigureName = "hottest-doubt"             // K: highest temperature over the computed one
 	ChargeHoursDoubt        FigureName = "charge-hours-doubt"        // x: hours of a lithium charge over the computed ones
 	ResistanceWithinLead    FigureName = "resistance-within-lead"    // x: resistance of a new sealed lead-acid block over that of its kind

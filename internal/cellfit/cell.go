@@ -31,11 +31,13 @@ type CellOptions struct {
 	OhmSpread     float64   // how far a resistance may lie from Base's, of its logarithm; 0 = 1
 	Ohms          []OhmAt   // resistances of the whole pack that were measured otherwise, such as from steps
 	FitWells      bool      // find the two wells too: for cells that give less at a higher current than resistance explains
+	DepthSpread   float64   // how far the depth of the wells may lie from Base's, of its logarithm, or from a usual cell's where Base has no bound well; 0 = as of a cell like Base
 	StartFull     []bool    // per log: it began full, whatever its first voltage says
 	Weights       []float64 // per log; nil = all 1
 	Unit          []int     // per log: which specimen, from 0; each has a capacity of its own. nil = all the same
 	UnitShare     []float64 // per specimen: its capacity over the first's, as far as known; nil = all 1
 	UnitSpread    float64   // relative spread of those capacities; 0 = 0.02
+	OneCurrent    bool      // the logs cannot tell a resistance that changes with the charge from the rest curve: it keeps Base's shape
 	Searches      int       // from how many places the search starts, 1 to 4; 0 = 4
 	CutoffV       float64   // V per cell: what follows a voltage clearly below is left out; 0 = nothing
 }

@@ -1,6 +1,7 @@
 package cellfit
 
 import (
+	"cmp"
 	"math"
 	"sort"
 
@@ -29,8 +30,13 @@ const (
 	leastOhmAh    = 0.002 // where the base has no resistance, Ohm*Ah
 	leastStepV    = 2e-4  // of the base's rest curve from knot to knot
 	leastOhmSigma = 0.05  // to which a measured resistance is believed, relative
+	usualDepthH   = 0.08  // depth and time of the wells of a lithium cell, hours (source "left-behind-lithium" of package tables) ...
+	usualTauH     = 2.0   // ... 4 % left behind, given within some two hours
+	anyDepth      = 0.9   // of the logarithm of the depth: what cells differ by
 	nearEmpty     = 0.2   // charge below which anything may happen
 	looser        = 5     // how much wider the prior is there
+	steepBelow    = 0.15  // charge below which the rest curve may bend sharply ...
+	kneeBelow     = 0.3   // ... and where the resistance may not
 )
 
 // knob is one figure that is searched for, as a factor on what the base has.
@@ -60,7 +66,7 @@ func (f *fitter) knobs(units int) []knob {
 		knob{tau2Spread, func(d *draft, x float64) { d.profile.Slow.TauS *= x }})
 	if f.o.FitWells {
 		out = append(out,
-			knob{wellsSpread, func(d *draft, x float64) { d.depthH *= x }},
+			knob{f.depthSpread(), func(d *draft, x float64) { d.depthH *= x }},
 			knob{wellsSpread, func(d *draft, x float64) { d.tauH *= x }})
 	}
 	if f.o.FitKiloJ {
@@ -80,6 +86,8 @@ func (f *fitter) knobs(units int) []knob {
 	}
 	return out
 }
+
+func (f *fitter) depthSpread() float64 { return cmp.Or(f.o.DepthSpread, wellsSpread) }
 
 // startingPoints are the places to search from: the base, and others in time
 // constants and wells, where the valley has side arms.
@@ -101,7 +109,7 @@ func (f *fitter) startingPoints() [][]float64 {
 		set(s.tau1, tau1Spread)
 		set(s.tau2, tau2Spread)
 		if f.o.FitWells {
-			set(s.depth, wellsSpread)
+			set(s.depth, f.depthSpread())
 			set(s.tau, wellsSpread)
 		}
 		out = append(out, x)
@@ -192,7 +200,7 @@ func (f *fitter) prior(off, x []float64) int {
 		if restKnots[k] < nearEmpty {
 			spread *= looser
 		}
-		if restKnots[k] < 0.15 {
+		if restKnots[k] < steepBelow || f.o.OneCurrent && restKnots[k] < kneeBelow {
 			bend *= 10
 		}
 		add(shift(k) / spread)
@@ -213,7 +221,10 @@ func (f *fitter) prior(off, x []float64) int {
 	}{{f.ohmAt, ohmKnots}, {f.fastAt, branchKnots}, {f.slowAt, branchKnots}} {
 		for k, z := range c.knots {
 			spread, bend := f.o.OhmSpread, bendOhm
-			if z < nearEmpty {
+			switch {
+			case f.o.OneCurrent:
+				spread, bend = spread/2, bend/4
+			case z < nearEmpty:
 				spread, bend = 2*spread, 10*bend
 			}
 			add(x[c.at+k] / spread)

@@ -48,7 +48,8 @@ func Example() {
 	// cells_in_series = 5
 	// capacity = "5 Ah"
 	// rate = "5 h"
-	// health = "70.7 to 89.1 %, likely 79.9"
+	// health = "74.7 to 85.1 %, likely 79.9"
 	// tested = true
-	// resistance = "77.6 to 102 mOhm, likely 89.9"
+	// tested_over = "28 min"
+	// resistance = "77.4 to 102 mOhm, likely 89.8"
 }

@@ -62,14 +62,16 @@ type Result struct {
 	Runs       []RunFound
 	Rests      int
 	Pulses     int
-	CapacityAh Estimate // to the cutoff, as the longest run that began full gave it
-	AtLeastAh  float64  // what one discharge took out, less what the meter may be off
-	FullAh     Estimate // over the rated hours, to the normal end
-	Health     Estimate // FullAh over the label
-	Peukert    Estimate // exponent; needs runs at several currents
-	Ohms       []OhmAt  // by charge, rising
-	MidOhm     Estimate // at half charge
-	Cell       CellFit  // curves of a chemistry of its own, relative to RatedAh
+	CapacityAh Estimate   // to the cutoff, as the longest run that began full gave it
+	AtLeastAh  float64    // what one discharge took out, less what the meter may be off
+	FullAh     Estimate   // over the rated hours, to the normal end
+	TestedAh   Estimate   // the same, but for what another current than those logged would change
+	OverHours  [2]float64 // the shortest and the longest discharge that they are told by, without pauses
+	Health     Estimate   // FullAh over the label
+	Peukert    Estimate   // exponent; needs runs at several currents
+	Ohms       []OhmAt    // by charge, rising
+	MidOhm     Estimate   // at half charge
+	Cell       CellFit    // curves of a chemistry of its own, relative to RatedAh
 	CellKnown  bool
 	NoCell     string  // why there is no cell, where one was tried
 	RatedAh    float64 // capacity of the label, or found, over the hours of the chemistry
@@ -125,6 +127,9 @@ func Fit(logs []*Log, o FitOptions) (Result, error) {
 	f.peukert()
 	progress(0.4, "curves of the cell")
 	f.cell()
+	if f.uneven {
+		f.Notes = append(f.Notes, "The discharges do not agree on the capacity: the battery changed between them, or they did not begin equally full. The fitted cell follows each with a capacity of its own; its resistance is that of all of them together.")
+	}
 	f.fillOhms()
 	progress(1, "done")
 	return f.Result, nil

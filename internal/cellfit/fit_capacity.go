@@ -43,6 +43,7 @@ func (f *finder) nearly(r *run) (e Estimate, err error) {
 	higher.endV += curveSpreads * float64(f.Options.CellsInSeries) * f.Options.Chemistry.Rest.SpreadV
 	other, err := f.solveFull(&higher, f.packOhm)
 	curveSigma := other/e.Value - 1
+	r.atRateSigma = math.Hypot(r.atRateSigma, curveSigma)
 	e.Sigma = math.Hypot(e.Sigma, curveSigma*e.Value)
 	e.Known = math.Hypot(r.ohmSigma, curveSigma) <= nearlySigma && !(e.Value > mostOfLabel*f.Options.LabelAh && f.Options.LabelAh > 0)
 	return e, err
@@ -91,9 +92,6 @@ func (f *finder) settle() error {
 	for _, r := range f.runs {
 		f.Runs = append(f.Runs, r.RunFound)
 	}
-	if f.uneven {
-		f.Notes = append(f.Notes, "The discharges do not agree on the capacity: the battery changed between them, or they did not begin equally full. The fitted cell follows each with a capacity of its own; its resistance is that of all of them together.")
-	}
 	if f.BoundedOnly() {
 		f.Notes = append(f.Notes, "No discharge goes from full to the cutoff, or nearly there: the log bounds capacity and health from below only, by what came out, and does not tell how much more there is. Minutes computed from it rest on the label, or on what is usual.")
 		if f.Options.LabelAh <= 0 {
@@ -141,7 +139,14 @@ func (f *finder) guessAh() (float64, error) {
 // which the model gives as much. Without such a run, one that nearly got there tells it.
 func (f *finder) capacity() error {
 	var best *run
-	var all []Estimate
+	var all, tested []Estimate
+	f.OverHours = [2]float64{math.Inf(1), 0}
+	tells := func(r *run, full Estimate) {
+		all = append(all, full)
+		tested = append(tested, Estimate{full.Value, full.Value * r.atRateSigma, true})
+		hours := r.endAh / r.CurrentA
+		f.OverHours = [2]float64{min(f.OverHours[0], hours), max(f.OverHours[1], hours)}
+	}
 	for i := range f.runs {
 		r := &f.runs[i]
 		f.AtLeastAh = max(f.AtLeastAh, r.Ah*(1-2*r.meterSigma))
@@ -159,7 +164,7 @@ func (f *finder) capacity() error {
 			return err
 		}
 		r.fullAh = full.Value
-		all = append(all, full)
+		tells(r, full)
 	}
 	if best != nil {
 		f.CapacityAh = Estimate{best.Ah, best.Ah * math.Hypot(best.meterSigma, best.startSigma), true}
@@ -174,13 +179,18 @@ func (f *finder) capacity() error {
 			return err
 		}
 		if r.fullAh = 0; full.Known {
-			r.fullAh, all = full.Value, append(all, full)
+			r.fullAh = full.Value
+			tells(r, full)
 		}
 	}
-	if f.FullAh, f.Health = (Estimate{}), (Estimate{}); len(all) == 0 {
+	if f.FullAh, f.TestedAh, f.Health = (Estimate{}), (Estimate{}), (Estimate{}); len(all) == 0 {
 		return nil
 	}
-	f.FullAh = pooled(all)
+	f.FullAh, f.TestedAh = pooled(all), pooled(tested)
+	if f.severalCurrents() {
+		f.FullAh.Value = f.overRated()
+		f.TestedAh.Value = f.FullAh.Value
+	}
 	f.uneven = all[len(all)-1].Value > (1+unevenFrom)*all[0].Value // pooled has sorted them
 	f.packAh = f.FullAh.Value
 	if f.Options.LabelAh > 0 {
@@ -214,6 +224,36 @@ func pooled(all []Estimate) Estimate {
 	}
 	out.Sigma = max(out.Sigma, (all[n-1].Value-all[0].Value)/3)
 	return out
+}
+
+// overRated is the capacity over the rated hours by discharges at several currents: along
+// the line, over the logarithm of the hours, through the two around them, or that of the
+// nearest.
+func (f *finder) overRated() float64 {
+	var hours, ah []float64
+	for i := range f.runs {
+		if r := &f.runs[i]; r.fullAh > 0 {
+			hours, ah = append(hours, math.Log(r.endAh/r.CurrentA)), append(ah, r.fullAh)
+		}
+	}
+	at := math.Log(f.Options.RateHours)
+	below, above := -1, -1
+	for i, h := range hours {
+		if h <= at && (below < 0 || h > hours[below]) {
+			below = i
+		}
+		if h >= at && (above < 0 || h < hours[above]) {
+			above = i
+		}
+	}
+	switch {
+	case below < 0:
+		return ah[above]
+	case above < 0 || hours[above] == hours[below]:
+		return ah[below]
+	}
+	share := (at - hours[below]) / (hours[above] - hours[below])
+	return ah[below] + share*(ah[above]-ah[below])
 }
 
 // rateSigma is how far batteries of one family differ, relative and per factor
@@ -259,10 +299,11 @@ func (f *finder) fullOf(r *run) (Estimate, error) {
 	r.ohmSigma = math.Abs(other/full - 1)
 	byRate := rateSigma(f.Options.Chemistry.Family) * math.Log(f.Options.RateHours*r.CurrentA/r.endAh)
 	var sum float64
-	for _, part := range []float64{r.meterSigma, r.startSigma, modelSigma, r.ohmSigma, byRate} {
+	for _, part := range []float64{r.meterSigma, r.startSigma, modelSigma, r.ohmSigma} {
 		sum += part * part
 	}
-	return Estimate{full, full * math.Sqrt(sum), true}, nil
+	r.atRateSigma = math.Sqrt(sum)
+	return Estimate{full, full * math.Hypot(r.atRateSigma, byRate), true}, nil
 }
 
 // solveFull finds the capacity for one resistance; 0 = the chemistry's.

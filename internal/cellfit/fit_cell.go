@@ -42,35 +42,15 @@ func (f *finder) cell() {
 		f.begin(m, &f.whole[i])
 		options.StartFull = append(options.StartFull, f.whole[i].StartCharge >= 1)
 	}
-	f.fullCharge(&options)
-	options.Ohms = f.Ohms
+	options.Ohms, options.OneCurrent = f.Ohms, !f.severalCurrents()
 	if !f.tellsOhms() {
 		options.OhmSpread = o.Chemistry.Resistance.Uncertainty
 	}
-	logs := f.warmed(m)
-	for range 3 {
-		if f.Cell, err = FitCell(logs, options); err != nil {
-			break
-		}
-		if slices.Max(f.Cell.RMSV) > offShare*o.Chemistry.NominalV && options.RestSpreadV < strangeV {
-			// Another kind of cell than the chemistry's: let the curve go where
-			// the logs say.
-			options.RestSpreadV = strangeV
-			continue
-		}
-		if err = f.misses(); err != nil {
-			break
-		}
-		f.CellKnown = true
-		if m, err = f.Model(); err != nil {
-			break
-		}
-		// What is lost as heat hangs on the rested voltage.
-		before := logs
-		if logs = f.warmed(m); warmthMoved(before, logs) < sameK {
-			break
-		}
+	if f.oneCapacity(m, options) {
+		return
 	}
+	firstAh := f.fullCharge(&options)
+	err = f.curves(m, options)
 	if f.CellKnown = err == nil; !f.CellKnown {
 		f.Cell = CellFit{}
 		f.NoCell = strings.TrimPrefix(strings.TrimPrefix(err.Error(), "cellfit: "), "battery: ")
@@ -79,8 +59,56 @@ func (f *finder) cell() {
 	}
 	// The first log's charge was fitted; the cell has that of the battery.
 	if f.FullAh.Known {
-		f.Cell.Profile.Capacity.Ratio = f.ratedAh(f.FullAh.Value) * o.Chemistry.Capacity.Ratio / f.RatedAh
+		f.Cell.Profile.Capacity.Ratio *= f.FullAh.Value / firstAh
 	}
+}
+
+// oneCapacity fits one battery to discharges at several currents, which at the higher ones
+// gives less because charge stays behind. It reports false where it does not follow them:
+// the battery changed between the logs, or they did not begin equally full.
+func (f *finder) oneCapacity(m *battery.Model, o CellOptions) bool {
+	if !f.FullAh.Known || !f.severalCurrents() {
+		return false
+	}
+	for i := range f.whole {
+		o.LikelyFullAh = max(o.LikelyFullAh, 1.005*spread(f.whole[i].log.ChargeAh))
+	}
+	for i := range f.runs {
+		o.LikelyFullAh = max(o.LikelyFullAh, f.ratedAh(f.runs[i].fullAh)*o.Base.Capacity.Ratio)
+	}
+	o.FullAhSpread, o.FitWells, o.DepthSpread = oneSpread, true, anyDepth
+	f.CellKnown = f.curves(m, o) == nil && slices.Max(f.Cell.RMSV) <= offShare*o.Base.NominalV
+	f.uneven = f.uneven && !f.CellKnown
+	return f.CellKnown
+}
+
+// curves fits the cell to the logs, in which the battery is as warm as its losses make it.
+func (f *finder) curves(m *battery.Model, options CellOptions) (err error) {
+	logs := f.warmed(m)
+	for range 3 {
+		if f.Cell, err = FitCell(logs, options); err != nil {
+			return err
+		}
+		if slices.Max(f.Cell.RMSV) > offShare*options.Base.NominalV && options.RestSpreadV < strangeV {
+			// Another kind of cell than the chemistry's: let the curve go where
+			// the logs say.
+			options.RestSpreadV = strangeV
+			continue
+		}
+		if err = f.misses(); err != nil {
+			return err
+		}
+		f.CellKnown = true
+		if m, err = f.Model(); err != nil {
+			return err
+		}
+		// What is lost as heat hangs on the rested voltage.
+		before := logs
+		if logs = f.warmed(m); warmthMoved(before, logs) < sameK {
+			return nil
+		}
+	}
+	return nil
 }
 
 // How far the full charge may lie from what is known of it, relative: of a
@@ -88,25 +116,28 @@ func (f *finder) cell() {
 // left of it (common practice, no published source).
 const (
 	knownSpread = 0.02
+	oneSpread   = 0.05 // of what the slowest of several gave
 	labelSpread = 0.25
 )
 
 // fullCharge says what is known of the charge between empty and full. Several
 // logs may be years apart, so each has a capacity of its own; a log that covers
-// a part of the charge says little about the rest, so the label counts.
-func (f *finder) fullCharge(o *CellOptions) {
+// a part of the charge says little about the rest, so the label counts. It returns what
+// the battery held at the first log, as [Result.FullAh] counts.
+func (f *finder) fullCharge(o *CellOptions) float64 {
 	ratio := o.Base.Capacity.Ratio
 	known := map[string]float64{}
 	for _, r := range f.runs {
 		known[r.Log] = max(known[r.Log], r.fullAh)
 	}
-	all := make([]float64, len(f.whole))
+	held, all := make([]float64, len(f.whole)), make([]float64, len(f.whole))
 	for i := range f.whole {
 		r := &f.whole[i]
 		ah := known[r.Log]
 		if ah == 0 {
 			ah = f.packAh
 		}
+		held[i] = ah
 		all[i] = max(f.ratedAh(ah)*ratio, 1.005*spread(r.log.ChargeAh))
 	}
 	switch {
@@ -114,13 +145,14 @@ func (f *finder) fullCharge(o *CellOptions) {
 		o.LikelyFullAh, o.FullAhSpread = all[0], labelSpread
 	case len(all) == 1:
 		o.FullAh = all[0]
-		return
+		return held[0]
 	default:
 		o.LikelyFullAh, o.FullAhSpread, o.UnitSpread = all[0], knownSpread, knownSpread
 	}
 	for i, ah := range all {
 		o.Unit, o.UnitShare = append(o.Unit, i), append(o.UnitShare, ah/all[0])
 	}
+	return held[0]
 }
 
 // missShare is how far a fitted cell may be off any log, rms over its nominal

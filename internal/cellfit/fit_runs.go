@@ -16,8 +16,10 @@ type run struct {
 	startSigma float64 // of StartCharge
 	ohmSigma   float64 // of the capacity that follows, relative, by what is not known of the resistance
 	meterSigma float64 // of Ah, relative: meter, its zero, and what happened between the rows
-	endV       float64 // what its capacity is read at: the cutoff, or the lowest volts before it
-	endAh      float64 // what had come out by then
+	// atRateSigma is of the capacity that follows, relative, at this current.
+	atRateSigma float64
+	endV        float64 // what its capacity is read at: the cutoff, or the lowest volts before it
+	endAh       float64 // what had come out by then
 }
 
 // runRows is in how many rows a discharge is computed.

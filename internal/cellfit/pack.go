@@ -10,6 +10,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/chemistry"
 )
 
 // WritePack writes what was found as a [pack] table for a setup file, figures
@@ -42,22 +43,30 @@ func (r *Result) writePack(w io.Writer, name, file string) error {
 		line("chemistry_file = %s", quoted(file))
 	}
 	line("cells_in_series = %d", o.CellsInSeries)
+	today := r.FullAh.Known && (o.LabelAh <= 0 || r.aboveLabel())
 	switch {
+	case today:
+		line("capacity = %s", quoted(span(r.TestedAh, min(r.AtLeastAh, r.TestedAh.Value), math.Inf(1), 1, "Ah")))
 	case o.LabelAh > 0:
 		line("capacity = %s", quoted(digits(o.LabelAh)+" Ah"))
-	case r.FullAh.Known:
-		line("capacity = %s", quoted(span(r.FullAh, 0, math.Inf(1), 1, "Ah")))
 	}
 	line("rate = %s", quoted(digits(o.RateHours)+" h"))
 	least := r.leastHealth()
+	tested := func() {
+		line("tested = true")
+		if over := r.over(); over != "" {
+			line("tested_over = %s", quoted(over))
+		}
+	}
 	switch usual := battery.WidthsOf(o.Chemistry.Family, "", battery.MakerUnknown); {
-	case r.Health.Known:
-		// A setup knows no health above that of a new pack.
-		line("health = %s", quoted(span(r.Health, least, 1, 100, "%")))
-		line("tested = true")
-	case r.FullAh.Known:
+	case today:
 		line("health = %s", quoted("100 %")) // the capacity is that of today
-		line("tested = true")
+		tested()
+	case r.Health.Known:
+		health := r.TestedAh
+		health.Value, health.Sigma = health.Value/o.LabelAh, health.Sigma/o.LabelAh
+		line("health = %s", quoted(span(health, min(least, health.Value), 1, 100, "%")))
+		tested()
 	case o.LabelAh > 0 && least > usual.Honesty.Low*usual.Health.Low: // more came out than a setup would allow for
 		likely := usual.Honesty.Likely * usual.Health.Likely
 		line("health = %s", quoted(rangeText(least, max(likely, least), 1, 100, "%")))
@@ -70,10 +79,29 @@ func (r *Result) writePack(w io.Writer, name, file string) error {
 	return err
 }
 
+// aboveLabel reports whether the pack may hold more than its label says. A setup knows
+// no health above that of a new pack, so what it holds today stands in the label's place.
+func (r *Result) aboveLabel() bool {
+	return r.Health.Known && r.TestedAh.High() > r.Options.LabelAh
+}
+
+// over is how long the discharges took that the capacity is known by.
+func (r *Result) over() string {
+	least, most := r.OverHours[0], r.OverHours[1]
+	switch {
+	case !(least*3600 >= leastOverS && most > 0):
+		return ""
+	case most < severalFrom*least:
+		return fmt.Sprintf("%.3g min", 60*math.Sqrt(least*most))
+	}
+	return fmt.Sprintf("%.3g to %.3g h", least, most)
+}
+
 // What a setup takes.
 const (
 	leastHealth = 0.02
 	leastOhm    = 0.0001
+	leastOverS  = 60
 )
 
 // leastHealth is what the battery holds at the least, over its label: what came out.
@@ -155,7 +183,15 @@ func (r Result) WriteChemistry(w io.Writer, name string) error {
 	}
 	switch {
 	case r.Health.Known:
-		p.Capacity.Ratio /= min(r.Health.Value, 1)
+		p.Capacity.Ratio /= r.Health.Value
+		if r.aboveLabel() { // what it holds is written as its capacity
+			for _, c := range []*chemistry.Curve{&p.Resistance.OhmAh, &p.Fast.OhmAh, &p.Slow.OhmAh} {
+				c.Y = slices.Clone(c.Y)
+				for i := range c.Y {
+					c.Y[i] *= r.Health.Value
+				}
+			}
+		}
 	case !r.FullAh.Known:
 		// What is left of the label's charge is not known; the setup asks for it.
 		p.Capacity.Ratio = base.Capacity.Ratio

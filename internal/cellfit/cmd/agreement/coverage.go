@@ -209,7 +209,7 @@ func (s measured) draw(healthTold bool) ([]*battery.Model, error) {
 		p := members[chemistry.Pick(members, u(0))].Profile
 		p.Heat.CoolingWM2K = drawn(cooling, u(5))
 		if w.Steepness.Known() {
-			p = p.Steeper(drawn(w.Steepness, u(6)))
+			p = p.Steeper(drawn(w.Steepness, u(6)), p.Capacity.RatedHours)
 		}
 		health := ofAnyAge(family, w, u(2))
 		if healthTold {
