@@ -61,6 +61,33 @@ func (a *Assessment) ChargerOut() bool {
 	return slices.ContainsFunc(a.Findings, func(f Finding) bool { return f.ChargerOut() })
 }
 
+// TooYoung is the finding that whoever drives is too young for it, where that stands
+// plainly and no way out was found; nil where it does not. No question is left then that
+// could change it.
+func (a *Assessment) TooYoung() *Finding {
+	i := slices.IndexFunc(a.Findings, func(f Finding) bool {
+		return f.OfAge && f.Level >= FixFirst && f.Certainty == Plain
+	})
+	if i < 0 || len(a.Ways) > 0 {
+		return nil
+	}
+	return &a.Findings[i]
+}
+
+// First is the finding that is told first: the gravest, but whose child is too young is told
+// that before what must be changed to ride, though not before a danger of charging or of
+// today, which harms without a ride. Nil without findings.
+func (a *Assessment) First() *Finding {
+	if len(a.Findings) == 0 {
+		return nil
+	}
+	gravest := &a.Findings[0]
+	if young := a.TooYoung(); young != nil && !(gravest.Level == Danger && (gravest.Today || gravest.Topic == TopicCharge)) {
+		return young
+	}
+	return gravest
+}
+
 // DrawFigures says how the unknowns were drawn.
 type DrawFigures struct {
 	Count     int     `json:"count"`     // different vehicles that the figures are counted over; of those weighed by readings, the ones picked

@@ -57,6 +57,10 @@ type Finding struct {
 	// does the harm. It stands before all else of its level.
 	Today bool `json:"-"`
 
+	// OfAge says that whoever drives is too young: nothing that is bought, set or read
+	// mends that.
+	OfAge bool `json:"-"`
+
 	// Finished says that the battery is: nobody charges or uses it any more. What
 	// would have somebody charge it, as Charging says, is then not told.
 	Finished bool `json:"-"`

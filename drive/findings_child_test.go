@@ -155,4 +155,8 @@ func TestWhatAChildIsTooYoungForSaysSo(t *testing.T) {
 	if b := title(fast); strings.Contains(b, "fast") {
 		t.Errorf("at one the speed decides nothing: %q", b)
 	}
+	fast.AgeYears = 0.5
+	if b := title(fast); !strings.Contains(b, "under 1") {
+		t.Errorf("at half a year: %q", b)
+	}
 }

@@ -78,7 +78,7 @@ func (k SpeedCheck) Findings() []answer.Finding {
 		out = append(out, f)
 	}
 	if k.AgeYears > 0 && (isNumber(k.SpeedMS) || k.AgeYears < tooYoungYears) {
-		out = append(out, k.driver())
+		out = append(out, k.driver(fast.Decides))
 	}
 	return append(out, k.unbraked()...)
 }
@@ -86,7 +86,7 @@ func (k SpeedCheck) Findings() []answer.Finding {
 // fast holds the speed against what is made for such a driver. What is known of
 // the driver decides as much as what is known of the speed.
 func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
-	age, who := k.AgeYears, fmt.Sprintf("a child of %.0f", math.Floor(k.AgeYears))
+	age, who := k.AgeYears, childOf(k.AgeYears)
 	if !(age > 0) {
 		age, who = -1, "a child of unknown age"
 		if !over(k.SpeedMS, paceLadder[0].FixMS) { // above that it is too fast at any age
@@ -102,7 +102,7 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	case k.Measured:
 		beside = func(limitMS float64) (what, limit string) { return speedsApart(k.SpeedMS, limitMS) }
 	}
-	f.Code, f.Unit, f.Found, f.Source = CodeFastForARideOn, "m/s", k.SpeedMS, pace.Source
+	f.Code, f.Unit, f.Found, f.Source, f.Ladder, f.Rung = CodeFastForARideOn, "m/s", k.SpeedMS, pace.Source, ladderPace, 1
 	f.LimitMS = pace.WatchMS
 	f.Advice = limitSpeed(f.LimitMS)
 	switch {
@@ -165,6 +165,18 @@ func speedNumber(v float64, more int) string {
 	return text
 }
 
+// ladderPace is that of a speed for who drives: whom it is too young for needs no word
+// on how much too fast.
+const ladderPace = "pace"
+
+// childOf names a driver by the age in full years.
+func childOf(years float64) string {
+	if years < 1 {
+		return "a child under 1"
+	}
+	return fmt.Sprintf("a child of %.0f", math.Floor(years))
+}
+
 // tooYoungYears is the age below which nobody means a vehicle with a motor for
 // a child (source "en-71-1-2009").
 const tooYoungYears = 3
@@ -173,30 +185,46 @@ const tooYoungYears = 3
 // "ride-on-speed-6v").
 const slowFromYears = 1.5
 
+// tooYoung says that a child is too young to drive it: at any speed, or at this one, which
+// hangs on some keys.
+func (k SpeedCheck) tooYoung(speed []string) answer.Finding {
+	who := childOf(k.AgeYears)
+	f := answer.Finding{
+		Code: CodeTooYoung, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicSpeed, Item: answer.Rider, Source: srcUnder3,
+		Unit: "years", Found: k.AgeYears, Limit: tooYoungYears, Want: answer.Above, Habit: answer.HabitKeepClear, Decides: []string{answer.KeyRiderAge},
+		Gravity: 2, OfAge: true,
+		Title:  "A" + who[1:] + " is too young to steer and stop by itself.",
+		Advice: "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label.",
+	}
+	most := paceLadder[len(paceLadder)-1].WatchMS
+	if k.Remote { // whoever holds it steers and stops
+		most = paceLadder[len(paceLadder)-1].FixMS
+	}
+	switch {
+	case k.AgeYears < slowFromYears: // no speed makes it right
+		f.Ladder, f.Rung = ladderPace, 2
+	case !(k.SpeedMS > 0): // none is known to
+	case !over(k.SpeedMS, most):
+		f.Level, f.OfAge = answer.Watch, false
+		f.Advice = "Walk beside it all the time and keep a hand on it. Follow the age on the vehicle's own label: most with a motor are meant for children over 3 years."
+	case k.Remote: // the age is known: it is the speed that not every vehicle has
+		f.Change, f.LimitMS, f.OfAge, f.Ladder, f.Rung = answer.LimitSpeed, most, false, ladderPace, 2
+		f.Title, f.Advice = "It is too fast for "+who+", whoever holds the remote control.", limitSpeed(most)
+	default:
+		f.Change, f.LimitMS, f.Ladder, f.Rung = answer.LimitSpeed, most, ladderPace, 2
+		f.Title = "At its speed " + who + " is too young to drive it."
+	}
+	if f.Level == answer.FixFirst && faster(k.SpeedMS, PaceFor(k.AgeYears).DangerMS) && !k.Doubted {
+		f.Level, f.Decides = answer.Danger, append(f.Decides, speed...)
+	}
+	return f
+}
+
 // driver says in plain words what the speed means for this driver, or that a
-// child is too young to be one.
-func (k SpeedCheck) driver() answer.Finding {
+// child is too young to be one. The speed hangs on some keys.
+func (k SpeedCheck) driver(speed []string) answer.Finding {
 	if k.AgeYears < tooYoungYears {
-		f := answer.Finding{
-			Code: CodeTooYoung, Level: answer.FixFirst, Harm: answer.Child, Topic: answer.TopicSpeed, Item: answer.Rider, Source: srcUnder3,
-			Unit: "years", Found: k.AgeYears, Limit: tooYoungYears, Want: answer.Above, Habit: answer.HabitKeepClear, Decides: []string{answer.KeyRiderAge},
-			Title:  fmt.Sprintf("A child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears)),
-			Advice: "Do not let so young a child drive it. Vehicles with a motor are meant for children over 3 years; follow the age on the vehicle's own label.",
-		}
-		most := paceLadder[len(paceLadder)-1].WatchMS
-		if k.Remote { // whoever holds it steers and stops
-			most = paceLadder[len(paceLadder)-1].FixMS
-		}
-		switch {
-		case k.AgeYears < slowFromYears || !(k.SpeedMS > 0):
-		case !over(k.SpeedMS, most):
-			f.Level = answer.Watch
-		case k.Remote: // the age is known: it is the speed that not every vehicle has
-			f.Title = fmt.Sprintf("It is too fast for a child of %.0f, whoever holds the remote control.", math.Floor(k.AgeYears))
-		default:
-			f.Title = fmt.Sprintf("At its speed a child of %.0f is too young to steer and stop by itself.", math.Floor(k.AgeYears))
-		}
-		return f
+		return k.tooYoung(speed)
 	}
 	decel := k.DecelMS2
 	if decel <= 0 {

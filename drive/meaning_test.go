@@ -68,7 +68,7 @@ func meanings() []meaning {
 		{drive.CodeFasterThanOriginal, answer.Child, answer.FixFirst, answer.Rider, answer.LimitSpeed, "kinetic-energy", "12 to 20 V", "as fast as before"},
 		{drive.CodeFastForARideOn, answer.Child, answer.Danger, answer.Rider, answer.LimitSpeed, "ride-on-speed-1998, ride-on-speed-24v", "faster than any ride-on was made for", "a little faster"},
 		{drive.CodeWayToStop, answer.Wear, answer.Fine, answer.Rider, "", "reaction-1984", "12 to 20 V", "a toddler"},
-		{drive.CodeTooYoung, answer.Child, answer.FixFirst, answer.Rider, "", "en-71-1-2009", "a toddler", "a child of three"},
+		{drive.CodeTooYoung, answer.Child, answer.Danger, answer.Rider, answer.LimitSpeed, "en-71-1-2009", "a toddler at 9 km/h", "a child of three"},
 	}
 }
 

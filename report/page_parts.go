@@ -8,20 +8,24 @@ import (
 	"example.org/packcheck/internal/quantity"
 )
 
-// reasons are the findings that the page tells, gravest first: every danger, and all
+// reasons are the findings that the page tells, the first one and then gravest first: every danger, and all
 // that has to be put right, what nobody gets anywhere with and what asks for a change of
 // its own before what another one asks for too. Of what is to be watched it is one for each change, because nobody has
 // to fit the same thing twice.
 func (b *builder) reasons() []*answer.Finding {
 	done := map[answer.Change]bool{}
+	first := b.a.First()
 	var list []*answer.Finding
+	if first != nil && first.Level >= answer.Watch {
+		list, done[first.Change] = append(list, first), true
+	}
 	for _, level := range []answer.Level{answer.Danger, answer.FixFirst, answer.Watch} {
 		var again []*answer.Finding
 		for i := range b.a.Findings {
 			f := &b.a.Findings[i]
 			own := f.Change == answer.ChangeNone || f.Change == answer.LookUp || f.EndsRides
 			switch {
-			case f.Level != level:
+			case f.Level != level || f == first:
 			case level < answer.Danger && !own && done[f.Change]:
 				again = append(again, f)
 			default:

@@ -27,9 +27,7 @@ func (b *builder) waysOut(r room) section {
 		return s
 	}
 	s := section{title: "What to do first", numbered: true}
-	if b.a.Sought {
-		s.text = []string{noWay}
-	}
+	s.text = b.noWay()
 	shown := b.a.Changes[:min(r.steps, len(b.a.Changes))]
 	for _, c := range shown {
 		s.items = append(s.items, cut(b.say(c), r.stepLen))
@@ -49,8 +47,14 @@ func whoWires(ways []answer.Way) []string {
 	return []string{"Somebody trained does the wiring; makers' instructions first."}
 }
 
-// noWay is told where ways out were searched in vain.
-const noWay = "No set of changes that was tried puts all of it right."
+// noWay is told where ways out were searched in vain, but for a child that is too young:
+// that is why, and stands before.
+func (b *builder) noWay() []string {
+	if !b.a.Sought || b.a.TooYoung() != nil {
+		return nil
+	}
+	return []string{"No set of changes that was tried puts all of it right."}
+}
 
 // waysTitle is the title of the ways out.
 func (b *builder) waysTitle() string {

@@ -16,9 +16,7 @@ func (b *builder) changes() section {
 	if len(b.a.Ways) > 0 {
 		return s
 	}
-	if b.a.Sought {
-		s.text = []string{noWay}
-	}
+	s.text = b.noWay()
 	for _, c := range b.a.Changes {
 		s.items = append(s.items, b.say(c))
 	}

@@ -3,6 +3,7 @@ package report
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"example.org/packcheck/answer"
 )
@@ -32,6 +33,12 @@ func (b *builder) verdict() fact {
 	case answer.FixFirst:
 		f.value = things(fixes, "thing") + " to put right first" + also(watches, "to watch") + "."
 		switch {
+		case b.a.TooYoung() != nil:
+			rest := also(watches, "to watch")
+			if fixes > 1 { // there is room for one of them
+				rest = also(fixes-1, "more to put right")
+			}
+			f.value = "the child is too young for it" + strings.Replace(rest, ",", ";", 1) + "."
 		case b.batteryItself():
 			f.value = "its battery is not in order: " + f.value
 		case b.onlyCharging():

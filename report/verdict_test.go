@@ -54,6 +54,34 @@ func TestTheFirstLinesAreAsSureAsTheHeadline(t *testing.T) {
 	}
 }
 
+// A child that is too young for it is no fault of the vehicle: the page says so first, even
+// before a danger, and not that no change was found.
+func TestAChildThatIsTooYoungStandsFirst(t *testing.T) {
+	young := answer.Finding{Level: answer.FixFirst, Harm: answer.Child, Title: "A child of 1 is too young.", OfAge: true}
+	watch := answer.Finding{Level: answer.Watch, Title: "It is old."}
+	fix := answer.Finding{Level: answer.FixFirst, Title: "It is hot."}
+	for _, tt := range []struct {
+		verdict  answer.Level
+		findings []answer.Finding
+		want     string
+	}{
+		{answer.FixFirst, []answer.Finding{young}, "NOT YET: the child is too young for it."},
+		{answer.FixFirst, []answer.Finding{young, watch, watch}, "NOT YET: the child is too young for it; 2 to watch."},
+		{answer.FixFirst, []answer.Finding{fix, young, watch}, "NOT YET: the child is too young for it; 1 more to put right."},
+		{answer.Danger, []answer.Finding{{Level: answer.Danger, Title: "It burns."}, fix, young}, "NO: no child may ride it like this: 1 danger, 2 to put right."},
+	} {
+		a := fine()
+		a.Verdict, a.Findings, a.Sought = tt.verdict, tt.findings, true
+		page := written(t, a, report.Options{})
+		if !strings.HasPrefix(strings.Join(strings.Fields(page), " "), tt.want) || !strings.Contains(page, "1. Child: "+young.Title) {
+			t.Errorf("want %q and the child first in\n%s", tt.want, page)
+		}
+		if strings.Contains(page, "No set of changes") || strings.Count(page, young.Title) > 2 { // why, and the first reason
+			t.Errorf("too much is told in\n%s", page)
+		}
+	}
+}
+
 // None of the ways out helps: then that is said, and nothing where none was sought.
 func TestItIsSaidThatNoWayOutWasFound(t *testing.T) {
 	const none = "No set of changes that was tried puts all of it right."

@@ -14,7 +14,7 @@ import (
 	"example.org/packcheck/setup"
 )
 
-// answer puts together what the draws came to.
+// answer puts together what the draws came to, all but what [conclude] says.
 func (e *engine) answer(s *setup.Setup, d *drawn, t *table) (*answer.Assessment, error) {
 	typical, err := e.vehicle(d.median(e.world), d.conflict, complete)
 	if err != nil {
@@ -29,14 +29,24 @@ func (e *engine) answer(s *setup.Setup, d *drawn, t *table) (*answer.Assessment,
 		return nil, err
 	}
 	a.Measure = e.asked(s, a, gains)
-	a.Changes, a.Habits, a.Buy = changes(a.Findings), habits(a.Findings), purchases(a, p)
-	a.Headline = headline(a)
+	a.Habits, a.Buy = habits(a.Findings), purchases(a, p)
 	for _, c := range cautionsFor(p) {
 		a.Cautions = append(a.Cautions, c.text)
 		a.CautionSources = append(a.CautionSources, c.source)
 	}
 	a.Sources = sourcesOf(p, a)
 	return a, nil
+}
+
+// conclude says what the answer comes to and what is to be done first, with the ways out
+// that were found. No question makes a child older.
+func conclude(a *answer.Assessment) *answer.Assessment {
+	a.Changes, a.Headline = changes(a), headline(a)
+	a.Headline[2] = throughWays(a)
+	if a.TooYoung() != nil {
+		a.Measure = nil
+	}
+	return a
 }
 
 // found is the part of the answer that a way out is searched by: figures, findings

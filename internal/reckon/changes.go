@@ -9,12 +9,15 @@ import (
 // changes is what has to be done before anybody rides, in order: each change
 // once, however many findings ask for it. To load it less is several things: a lighter
 // rider takes no slope away.
-func changes(list []answer.Finding) []string {
+func changes(a *answer.Assessment) []string {
 	var must []answer.Finding
-	for _, f := range list {
+	for _, f := range a.Findings {
 		if f.Level >= answer.FixFirst && f.Advice != "" {
 			must = append(must, f)
 		}
+	}
+	if f := a.First(); f != nil && f.OfAge && f.Level >= answer.FixFirst { // before anything is bought
+		must = slices.Insert(must, 0, *f)
 	}
 	waits := func(f answer.Finding) bool { return f.Change == answer.WaitBeforeCharge }
 	if slices.ContainsFunc(must, func(f answer.Finding) bool { return !waits(f) }) {

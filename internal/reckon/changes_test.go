@@ -58,7 +58,7 @@ func TestEachChangeIsListedOnceAndStandsAlone(t *testing.T) {
 			[]answer.Finding{fix(none, answer.TopicPath, "Renew it."), fix(none, answer.TopicPath, "Renew it.")}, []string{"Renew it."},
 		},
 	} {
-		if got := reckon.Changes(c.list); !slices.Equal(got, c.want) {
+		if got := reckon.Changes(&answer.Assessment{Findings: c.list}); !slices.Equal(got, c.want) {
 			t.Errorf("%s: got %q, want %q", name, got, c.want)
 		}
 	}

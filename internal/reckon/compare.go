@@ -44,7 +44,7 @@ func Compare(setups []*setup.Setup, o Options) (*answer.Comparison, error) {
 		if err != nil {
 			return nil, err
 		}
-		col := answer.Column{Letter: string(rune('A' + i)), Answer: a}
+		col := answer.Column{Letter: string(rune('A' + i)), Answer: conclude(a)}
 		if i > 0 && leads[i] == leads[0] {
 			col.Against = against(tables[i], tables[0])
 		}

@@ -8,6 +8,7 @@ import (
 // What the tests see of the counting.
 var (
 	Changes  = changes
+	Conclude = conclude
 	Habits   = habits
 	Headline = headline
 

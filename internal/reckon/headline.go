@@ -34,6 +34,9 @@ func headline(a *answer.Assessment) [3]string {
 			use, ready = "nobody uses or charges this battery", "the battery is not in order"
 		}
 	}
+	if a.TooYoung() != nil {
+		ready = "the child is too young for it"
+	}
 	dangers, fixes, watches := count(answer.Danger), count(answer.FixFirst), count(answer.Watch)
 	var h [3]string
 	switch a.Verdict {
@@ -51,15 +54,15 @@ func headline(a *answer.Assessment) [3]string {
 	if a.Steady == nil {
 		h[2] = "Read the cautions, and stay beside it while it runs."
 	}
-	if len(a.Findings) > 0 && a.Findings[0].Level > answer.Fine {
-		h[1] = a.Findings[0].Certainty.Hedge() + a.Findings[0].Title
-		for _, f := range a.Findings {
+	if first := a.First(); first != nil && first.Level > answer.Fine {
+		h[1] = first.Certainty.Hedge() + first.Title
+		for _, f := range slices.Concat([]answer.Finding{*first}, a.Findings) {
 			if f.Advice != "" && f.Level > answer.Fine {
 				h[2] = precaution(&f) + f.Advice
 				break
 			}
 		}
-		switch first := &a.Findings[0]; { // whatever mends it, it is not used before
+		switch { // whatever mends it, it is not used before
 		case !first.ChargerOut():
 		case first.Level == answer.Danger:
 			h[2] = "Do not use this charger; get the right one."

@@ -104,19 +104,21 @@ func AssessShowing(s *setup.Setup, o Options, show func(*answer.Assessment)) (*a
 		return nil, err
 	}
 	a, err := e.answer(s, d, t)
-	if err != nil || !o.Ways {
-		return a, err
+	if err != nil {
+		return nil, err
 	}
-	show(a)
-	a.Ways, err = e.ways(s, d, a, o, func(found []answer.Way) {
+	if !o.Ways {
+		return conclude(a), nil
+	}
+	showWith := func(found []answer.Way) {
 		more := *a
 		more.Ways = found
-		more.Headline[2] = throughWays(&more)
-		show(&more)
-	})
+		show(conclude(&more))
+	}
+	showWith(nil)
+	a.Ways, err = e.ways(s, d, a, o, showWith)
 	a.Sought = a.Verdict >= answer.FixFirst && e.parts.Bench == nil
-	a.Headline[2] = throughWays(a)
-	return a, err
+	return conclude(a), err
 }
 
 // Representative is the case with every unknown at its median once all readings

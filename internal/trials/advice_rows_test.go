@@ -136,6 +136,7 @@ func takensDrive() []taken {
 		{code: drive.CodeConverterTooSmall, change: answer.FitConverter, base: "lithium", set: "controller.converter_limit=4 A", take: "controller.converter_limit={2}.5 A"},
 		{code: drive.CodeFastForARideOn, change: answer.LimitSpeed, base: "block", set: "measured.top_speed=18 km/h; gears.ratio=40:1", take: "measured.top_speed={1} km/h", left: answer.Watch, why: "brisk, and a grown-up walks beside it"},
 		{code: drive.CodeFastForARideOn, change: answer.LimitSpeed, base: "direct", set: fast, take: "controller.converter_voltage=6 V; controller.converter_limit=30 A"},
+		{code: drive.CodeTooYoung, change: answer.LimitSpeed, base: "block", set: "rider.age=2 years; rider.mass=12 kg", take: "rider.age=4 years; rider.mass=17 kg"},
 		{code: drive.CodeFasterThanOriginal, change: answer.LimitSpeed, base: "swap", set: "", take: "controller.kind=chopper; controller.current_limit=60 A; controller.converter_voltage=12 V; controller.converter_limit=160 A", left: answer.Watch, why: "the converter holds its volts where the old block sagged"},
 		{code: drive.CodeLaunchOverController, change: answer.LimitCurrent, base: "direct", set: "-controller.current_limit; -controller.ramp; controller.peak_current=30 A; controller.continuous_current=20 A", take: "controller.current_limit={limit_a}", left: answer.Watch, why: "its peak rating allows that for seconds"},
 		{code: drive.CodeLaunchOverController, change: answer.LookUp, base: "direct", set: "controller.continuous_current=8 A; -controller.peak_current", take: "controller.peak_current=60 A"},

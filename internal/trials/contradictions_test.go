@@ -113,7 +113,7 @@ func contradictions(a *answer.Assessment) []string {
 	if a.Verdict >= answer.FixFirst {
 		next := a.Headline[2]
 		if !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
-			return f.Level == a.Verdict && (f.Advice != "" && strings.HasSuffix(next, f.Advice) || f.Item == answer.Charger && a.ChargerOut() && strings.HasPrefix(next, "Do not use this charger"))
+			return (f.Level == a.Verdict || f.Code == a.First().Code) && (f.Advice != "" && strings.HasSuffix(next, f.Advice) || f.Item == answer.Charger && a.ChargerOut() && strings.HasPrefix(next, "Do not use this charger"))
 		}) {
 			say("the next step is of no finding as grave as the verdict: %s", next)
 		}

@@ -40,7 +40,7 @@ func freshHazards() []hazard {
 		row("a breaker alone on a tool pack", tractor12+toolDone+"fuse.form=auto-reset breaker; fuse.rating=20 A", fixFirst, wiring.CodeBreakerAlone, "it goes on closing into the fault", breakerAlone),
 		row("bell wire and a tool pack, no fuse told", tractor12+tool5+soft+"cutoff.pack.opens_at=15 V; wire.gauge=24 AWG", fixFirst, wiring.CodeFuseUnknown+"|"+wiring.CodeWireOverloaded, "the fuse left with the old battery", cpscFire),
 		row("9 mph measured at three", tractor12+agm7+"rider.age=3 years; rider.mass=31 lb; measured.top_speed=9 mph", danger, drive.CodeFastForARideOn, "14.5 km/h; nothing is made for that", speedClaims),
-		row("7 mph measured at two", small6+"pack.chemistry=agm; pack.label=6 V 12 Ah; rider.age=2 years; rider.mass=27 lb; measured.top_speed=7 mph", danger, drive.CodeFastForARideOn, "11 km/h", speedClaims),
+		row("7 mph measured at two", small6+"pack.chemistry=agm; pack.label=6 V 12 Ah; rider.age=2 years; rider.mass=27 lb; measured.top_speed=7 mph", danger, drive.CodeTooYoung+"|"+drive.CodeFastForARideOn, "11 km/h", speedClaims),
 		row("20 km/h measured at six", jeep24+"pack.chemistry=agm; pack.label=24 V (two 12 V) 9 Ah; rider.age=6 years; measured.top_speed=20 km/h", danger, drive.CodeFastForARideOn, "half as fast again as the fastest that is made", speedClaims),
 		row("a drive of 10 % and no brake", tractor12+agm7+"vehicle.slope=10 %; vehicle.brake=none", danger, drive.CodeRollsBack, "it rolls away with the child", freeWheel),
 		row("a bank of one in five", tractor12+agm7+"vehicle.slope=20 %; vehicle.brake=motors", fixFirst, wantSteep+"|"+stalled, "steeper than the 10 degrees of the test", tipping),

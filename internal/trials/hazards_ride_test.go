@@ -10,7 +10,7 @@ import (
 )
 
 const (
-	speeds  = drive.CodeFastForARideOn + "|" + drive.CodeWayToStop + "|" + drive.CodeFasterThanOriginal
+	speeds  = drive.CodeFastForARideOn + "|" + drive.CodeTooYoung + "|" + drive.CodeWayToStop + "|" + drive.CodeFasterThanOriginal
 	geared  = "vehicle.ground=asphalt; " // on a hard surface, gears fast enough for the speed
 	stalled = judge.CodeDoesNotGo + "|" + judge.CodeBarelyMoves + "|" + drive.CodeCannotStart + "|" + drive.CodeSpinsOnTheSpot + "|" + drive.CodeStallsSoon + "|" + judge.CodeCannotKeepGoing
 )

@@ -54,7 +54,7 @@ func TestWhatIsLeftOutIsAskedForAgainAndJudgedWhereItIsTheWorse(t *testing.T) {
 		t.Errorf("9 km/h were read: %v", got)
 	}
 	fast := labelsOnly().with("rider.mass", "", "rider.age", `"2 years"`, "measured.top_speed", `"0.5 km/h"`)
-	if a := assess(t, fast); a.Conflict == nil || has(a, drive.CodeFastForARideOn) < answer.Watch {
-		t.Errorf("a speed that fits nothing hides the one that was computed: %v", has(a, drive.CodeFastForARideOn))
+	if a := assess(t, fast); a.Conflict == nil || has(a, drive.CodeTooYoung) < answer.FixFirst { // at 0.5 km/h it would be to watch
+		t.Errorf("a speed that fits nothing hides the one that was computed: %v", has(a, drive.CodeTooYoung))
 	}
 }
