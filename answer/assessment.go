@@ -74,6 +74,15 @@ func (a *Assessment) TooYoung() *Finding {
 	return &a.Findings[i]
 }
 
+// NeverRidden reports whether the battery is one that nobody rides with, so that minutes,
+// speed and what a start takes are of no use. They are computed all the same; reports for
+// people leave them out.
+func (a *Assessment) NeverRidden() bool {
+	return slices.ContainsFunc(a.Findings, func(f Finding) bool {
+		return f.NeverRidden && f.Level >= FixFirst && (f.Certainty == Plain || f.Certainty == Likely)
+	})
+}
+
 // First is the finding that is told first: the gravest, but whose child is too young is told
 // that before what must be changed to ride, though not before a danger of charging or of
 // today, which harms without a ride. Nil without findings.
@@ -82,10 +91,16 @@ func (a *Assessment) First() *Finding {
 		return nil
 	}
 	gravest := &a.Findings[0]
-	if young := a.TooYoung(); young != nil && !(gravest.Level == Danger && (gravest.Today || gravest.Topic == TopicCharge)) {
+	if young := a.TooYoung(); young != nil && !a.Urgent() && !(gravest.Level == Danger && gravest.Topic == TopicCharge) {
 		return young
 	}
 	return gravest
+}
+
+// Urgent reports whether the gravest finding is a danger to be ended today: then that is
+// the next step, whichever way out is taken later.
+func (a *Assessment) Urgent() bool {
+	return len(a.Findings) > 0 && a.Findings[0].Level == Danger && a.Findings[0].Today
 }
 
 // DrawFigures says how the unknowns were drawn.

@@ -61,6 +61,10 @@ type Finding struct {
 	// mends that.
 	OfAge bool `json:"-"`
 
+	// NeverRidden says that nobody rides with such a battery, whatever else is changed:
+	// figures of a ride would only invite.
+	NeverRidden bool `json:"never_ridden,omitempty"`
+
 	// Finished says that the battery is: nobody charges or uses it any more. What
 	// would have somebody charge it, as Charging says, is then not told.
 	Finished bool `json:"-"`

@@ -127,8 +127,9 @@ func (j Joint) JudgeParallel() []answer.Finding {
 			Advice:  "Do not join them: one will charge or drain the other past its limits.",
 			Decides: []string{answer.KeyPackChemistry, answer.KeyPackJoined},
 		})
+		f.NeverRidden = true
 		if a.Family == chemistry.LeadAcid && b.Family == chemistry.LeadAcid { // two kinds of it only wear each other out
-			f.Level, f.Harm = answer.FixFirst, answer.Part
+			f.Level, f.Harm, f.NeverRidden = answer.FixFirst, answer.Part, false
 		}
 		out = append(out, f)
 	}
@@ -180,7 +181,7 @@ func (j Joint) apart() answer.Finding {
 		more, less = less, more
 	}
 	f := onPack(answer.Finding{
-		Code: CodeParallelUnlikeVolts, Level: answer.Danger, Harm: answer.House, Today: true,
+		Code: CodeParallelUnlikeVolts, Level: answer.Danger, Harm: answer.House, Today: true, NeverRidden: true,
 		Title: fmt.Sprintf("Packs of %.3g V and %.3g V are joined in parallel: the one overcharges the other without an end.", more.NominalV(), less.NominalV()),
 		Found: more.EmptyV(), Limit: less.FullV(), Unit: "V", Reads: answer.AsTold, Source: srcMixing,
 		Advice:  "Never join them: no charge makes their volts alike. If they are joined, take them apart now.",

@@ -180,3 +180,25 @@ func TestMembersOfOneKindAreNoMixedChemistry(t *testing.T) {
 		t.Errorf("a new one beside one of 40 %%: %v", c)
 	}
 }
+
+// Nobody rides with packs that are never joined; what only wears two blocks out is no such
+// pair.
+func TestWhichPairsNobodyRidesWith(t *testing.T) {
+	block := model(t, "agm", 6, 7)
+	for _, tt := range []struct {
+		name  string
+		other *battery.Model
+		never bool
+	}{
+		{"12 V beside 6 V", model(t, "agm", 3, 7), true},
+		{"lead beside lithium", model(t, "lifepo4", 4, 7), true},
+		{"two kinds of lead", model(t, "gel", 6, 7), false},
+		{"a large and a small block", model(t, "agm", 6, 12), false},
+		{"two alike", block, false},
+	} {
+		j := battery.Joint{A: block, B: tt.other, StateA: block.StateAt(1, 20), StateB: tt.other.StateAt(1, 20)}
+		if got := slices.ContainsFunc(j.JudgeParallel(), func(f answer.Finding) bool { return f.NeverRidden }); got != tt.never {
+			t.Errorf("%s: never ridden is %v", tt.name, got)
+		}
+	}
+}

@@ -38,12 +38,15 @@ func (x *comparer) figures(lean int) section {
 	}
 	row("Answer", func(b *builder) (cell, bool) { return cell{value: answerWord(b.a.Verdict)}, true })
 	row(x.lastsName(), func(b *builder) (cell, bool) {
-		if b.stuck() {
+		switch {
+		case b.a.NeverRidden():
+			return cell{value: "never joined"}, true
+		case b.stuck():
 			return cell{value: "does not get going"}, true
 		}
 		return spread(b.lasts())
 	})
-	moves := func(b *builder) bool { return !b.bench() && !b.stuck() }
+	moves := func(b *builder) bool { return !b.bench() && b.noRide() == "" }
 	row("Distance", func(b *builder) (cell, bool) {
 		c, _ := spread(b.figure("ride.distance_km", kilometr, b.a.Ride.DistanceKm))
 		return c, moves(b) && lean < 1
@@ -55,13 +58,13 @@ func (x *comparer) figures(lean int) section {
 		return spread(b.figure("steady.speed_kmh", kmPerH, b.a.Steady.SpeedKmh))
 	})
 	row(capital(startAmps), func(b *builder) (cell, bool) {
-		if b.a.Launch == nil {
+		if b.a.Launch == nil || b.a.NeverRidden() {
 			return cell{}, false
 		}
 		return spread(b.figure("launch.peak_battery_a", amps, about(b.a.Launch.PeakBatteryA)))
 	})
 	row("Motor amps", func(b *builder) (cell, bool) {
-		if b.a.Launch == nil || lean > 1 {
+		if b.a.Launch == nil || b.a.NeverRidden() || lean > 1 {
 			return cell{}, false
 		}
 		return spread(b.figure("launch.peak_motor_a", amps, about(b.a.Launch.PeakMotorA)))

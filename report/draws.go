@@ -123,6 +123,9 @@ func (b *builder) drawn() []fact {
 // large a share has none.
 func (b *builder) fates(least float64) []string {
 	var parts []string
+	if b.a.NeverRidden() {
+		return nil
+	}
 	if d := b.a.Draws; d.Stuck > least {
 		parts = append(parts, so("it does not get going", d.Stuck))
 	}

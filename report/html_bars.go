@@ -26,7 +26,7 @@ func (p *page) figuresAndBars() {
 		p.factList(s.facts)
 		p.WriteString("</dl>\n")
 	}
-	if !p.stuck() && !p.bench() {
+	if p.noRide() == "" && !p.bench() {
 		p.bars()
 	}
 	p.WriteString("</section>\n")

@@ -175,7 +175,7 @@ func (p *page) degreeUnit() string {
 // courses are the plots over time.
 func (p *page) courses() {
 	s := p.a.Series
-	if s == nil || len(s.Outing) < 2 {
+	if s == nil || len(s.Outing) < 2 || p.a.NeverRidden() {
 		return
 	}
 	title := "How one ride goes"

@@ -218,8 +218,8 @@ func (b *builder) charged() []fact {
 // few are the figures that people ask for, beside those of the original.
 func (b *builder) few(r room) section {
 	s := section{title: "In figures"}
-	if b.stuck() {
-		return section{title: s.title, text: []string{"It does not get going with this load on this ground."}}
+	if why := b.noRide(); why != "" {
+		return section{title: s.title, text: []string{why}}
 	}
 	ride := b.a.Ride
 	s.facts = append(s.facts, b.charged()...)

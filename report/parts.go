@@ -23,7 +23,7 @@ func (b *builder) pack() section {
 			b.span("pack.empty_v", volts, p.EmptyV) + " empty"},
 		{"Rated capacity", b.span("pack.rated_ah", ampHours, p.RatedAh)},
 	}}
-	if !b.stuck() {
+	if b.noRide() == "" {
 		s.facts = append(
 			s.facts,
 			fact{"Usable here", b.rough("pack.usable_ah", ampHours, p.UsableAh) + "; " + b.rough("pack.usable_wh", wattHrs, p.UsableWh)},

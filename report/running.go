@@ -27,6 +27,17 @@ func (b *builder) stuck() bool {
 	return st != nil && st.SpeedKmh < 0.05 && b.a.Ride.DistanceKm < 0.001
 }
 
+// noRide says why there is no ride to tell figures of; empty where there is one.
+func (b *builder) noRide() string {
+	switch {
+	case b.a.NeverRidden():
+		return "Such a pair is never joined: there are no minutes to tell."
+	case b.stuck():
+		return "It does not get going with this load on this ground."
+	}
+	return ""
+}
+
 // chargeLeft says how much is left, and that it cannot be had where the pack
 // counts as empty all the same.
 func (b *builder) chargeLeft(r answer.RideFigures) string {
@@ -48,6 +59,11 @@ func aboutTime(s float64) float64 {
 func (b *builder) ride() section {
 	r := b.a.Ride
 	s := section{title: "Ride"}
+	if b.a.NeverRidden() {
+		b.topics = append(b.topics, answer.TopicRide, answer.TopicSpeed, answer.TopicLaunch)
+		s.text = []string{b.noRide()}
+		return s
+	}
 	if b.stuck() {
 		s.text = []string{"It does not get going with this load on this ground and slope, so there is no ride to time."}
 		if n := b.a.Draws.Stuck; n > 0 && n < 1 {
@@ -112,6 +128,8 @@ func (b *builder) speedName(level string) string {
 func (b *builder) speed() section {
 	s := section{title: b.speedName("Speed on the level")}
 	switch st := b.a.Steady; {
+	case b.a.NeverRidden():
+		return section{}
 	case b.stuck():
 		s.text = []string{"It does not get going."}
 	case st != nil:
@@ -130,6 +148,8 @@ func (b *builder) speed() section {
 func (b *builder) launch() section {
 	s := section{title: "Start"}
 	switch l := b.a.Launch; {
+	case b.a.NeverRidden():
+		return section{}
 	case l != nil:
 		s.facts = b.launchFacts(l)
 	case !b.bench():

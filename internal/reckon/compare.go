@@ -134,7 +134,7 @@ func bests(c *answer.Comparison, tables []*table) []answer.Best {
 	var in []int
 	usable := c.Verdict < answer.FixFirst
 	for i := range c.Columns {
-		if !usable || c.Columns[i].Answer.Verdict < answer.FixFirst {
+		if a := c.Columns[i].Answer; (!usable || a.Verdict < answer.FixFirst) && !a.NeverRidden() {
 			in = append(in, i)
 		}
 	}

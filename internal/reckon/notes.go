@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
-	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/setup"
 )
@@ -43,8 +42,7 @@ func notes(v *Vehicle) []answer.Note {
 	add(answer.TopicLaunch, "Amps measured with the wheels in the air (%.2g A here) say nothing about driving.",
 		wheelsUpA(v))
 	switch other := p.Pack.Second; {
-	case slices.ContainsFunc(v.Judged.Findings, func(f answer.Finding) bool { return f.Code == battery.CodeParallelUnlikeVolts }):
-		add(answer.TopicRide, "No such pair is ever ridden: this is counted as if both packs had the volts of the greater, and is of no use.")
+	case slices.ContainsFunc(v.Judged.Findings, func(f answer.Finding) bool { return f.NeverRidden }): // nothing of its ride is told
 	case other != nil && other.Profile.Title != p.Pack.Profile.Title:
 		add(answer.TopicRide, "Two kinds of cells are counted as one: their volts are right, all else of the ride is rough.")
 	}

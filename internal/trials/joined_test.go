@@ -377,6 +377,9 @@ func TestPacksOfUnlikeVoltsAreNeverJoinedSideBySide(t *testing.T) {
 			if first := top.Code == battery.CodeParallelUnlikeVolts && top.Level == answer.Danger && top.Guess == ""; first != row.apart {
 				t.Errorf("%sfirst stands %v %s, a guess: %q", what, top.Level, top.Code, top.Guess)
 			}
+			if a.NeverRidden() != row.apart || a.Urgent() != row.apart {
+				t.Errorf("%snever ridden: %v, and to be taken apart today: %v", what, a.NeverRidden(), a.Urgent())
+			}
 			if has(a, battery.CodeParallelEqualising) > answer.Fine && row.apart {
 				t.Errorf("%stold to charge and join them", what)
 			}
