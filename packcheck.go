@@ -68,7 +68,8 @@ type Options struct {
 	Draws int
 	// Ways asks for ways out where something has to be fixed first: sets of changes
 	// that were computed like the setup itself, on the same draws. They cost about
-	// as much again.
+	// as much again. Of a worn battery whose ride was timed it is a new one that gives
+	// clearly more.
 	Ways bool
 	// Workers is how many goroutines compute; 0 means one for each processor.
 	// The answer does not depend on it.

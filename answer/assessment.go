@@ -41,7 +41,7 @@ type Assessment struct {
 	Notes    []Note           `json:"notes"`                 // common misreadings, each beside its topic
 	Changes  []string         `json:"changes"`               // what to change, in order
 	Buy      []Purchase       `json:"buy"`                   // what may have to be bought
-	Ways     []Way            `json:"ways,omitempty"`        // ways out that were computed, best first; at most three are printed
+	Ways     []Way            `json:"ways,omitempty"`        // ways out that were computed, best first; of what is only to be watched a new battery
 	Sought   bool             `json:"ways_sought,omitempty"` // ways out were searched: where there are none then, nothing that was tried helps
 	Habits   []string         `json:"habits"`                // how to use it as it is judged; they put nothing right
 	Assumed  []Assumed        `json:"assumed"`               // most important first

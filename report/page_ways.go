@@ -58,7 +58,10 @@ func (b *builder) noWay() []string {
 
 // waysTitle is the title of the ways out.
 func (b *builder) waysTitle() string {
-	if len(b.a.Ways) > 1 {
+	switch {
+	case b.a.Verdict < answer.FixFirst:
+		return "With another battery (computed like the rest)"
+	case len(b.a.Ways) > 1:
 		return "Ways out: take one (each computed like the rest)"
 	}
 	return "The way out (computed like the rest)"

@@ -82,6 +82,21 @@ func TestAChildThatIsTooYoungStandsFirst(t *testing.T) {
 	}
 }
 
+// Where nothing has to be put right another battery is no way out, and not the next step.
+func TestAnotherBatteryIsNoWayOutOfWhatIsToBeWatched(t *testing.T) {
+	for level, title := range map[answer.Level]string{answer.Watch: "WITH ANOTHER BATTERY", answer.FixFirst: "THE WAY OUT"} {
+		a := danger()
+		a.Verdict, a.Headline, a.Findings = level, [3]string{"x", "It is worn.", "Replace it."}, []answer.Finding{{Level: level, Title: "It is worn.", Advice: "Replace it."}}
+		a.Ways = []answer.Way{{Title: "A new battery of the same kind", Verdict: answer.Watch}}
+		if text := written(t, a, report.Options{}); !strings.Contains(text, title) {
+			t.Errorf("%v: want %q in\n%s", level, title, text)
+		}
+		if text := written(t, a, report.Options{Short: true}); strings.Contains(text, "See the page") != (level == answer.FixFirst) {
+			t.Errorf("%v: the next step in\n%s", level, text)
+		}
+	}
+}
+
 // None of the ways out helps: then that is said, and nothing where none was sought.
 func TestItIsSaidThatNoWayOutWasFound(t *testing.T) {
 	const none = "No set of changes that was tried puts all of it right."

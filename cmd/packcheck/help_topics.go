@@ -126,7 +126,8 @@ packcheck fit LOG reads the log of a discharge, which tells most of a battery.
 `
 
 const topicWays = `Where something has to be put right first, the report shows up to three ways
-out, A to C: lists of changes that were computed like the rest.
+out, A to C: lists of changes that were computed like the rest. Of a worn
+battery whose ride was timed it shows what a new one gives.
 
     packcheck tractor.toml --write-setup plan.toml --way A
 

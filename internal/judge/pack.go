@@ -106,11 +106,11 @@ func (v *view) worn() {
 	if health >= wornHealth-1e-9 {
 		return
 	}
-	left := round(100*health, 2)
+	left := 100 * health
 	f := answer.Finding{
 		Code: CodePackWorn, Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicPack, Item: answer.Battery,
 		Unit: "share", Found: health, Limit: wornHealth, Want: answer.Above, Source: srcWear,
-		Title:  fmt.Sprintf("The pack holds %s %% of what it held when new: it is past its usual life.", left),
+		Title:  fmt.Sprintf("The pack holds %.0f %% of what it held when new: it is past its usual life.", left),
 		Advice: "Replace it before long; watch for heat, swelling and a ride that ends suddenly.",
 		Change: answer.FitPack, Decides: []string{v.parts.Pack.Health.Key},
 	}
@@ -118,9 +118,11 @@ func (v *view) worn() {
 		f.Harm, f.Gravity = answer.Part, 2
 		f.Advice = "A new one of its kind lasts as the vehicle did when new: replace it, and watch for heat, swelling and a ride that ends suddenly."
 	}
-	if health < spentHealth {
+	// Of a vehicle as it was made no guess at its wear is more than to be watched: one level
+	// has one middle, and the few that hold most do not speak for all.
+	if health < spentHealth && !(v.parts.AsMade && v.parts.Pack.Health.Assumed) {
 		f.Level, f.Harm, f.Limit = answer.FixFirst, answer.Part, spentHealth
-		f.Title = fmt.Sprintf("The pack holds %s %% of what it held when new: some of its cells are as good as dead.", left)
+		f.Title = fmt.Sprintf("The pack holds %.0f %% of what it held when new: some of its cells are as good as dead.", left)
 		f.Advice = "Replace it and hand it in where batteries are collected."
 	}
 	v.add(f)

@@ -29,10 +29,13 @@ type path struct {
 // ways searches the ways out of what is to be fixed first, each computed like the
 // answer itself. What it has goes to show each time that it finds one, copied.
 func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options, show func([]answer.Way)) ([]answer.Way, error) {
-	if a.Verdict < answer.FixFirst || e.parts.Bench != nil {
+	if e.parts.Bench != nil {
 		return nil, nil
 	}
 	few, enough := d.thinned(searchDraws), d.thinned(mostJudged)
+	if a.Verdict < answer.FixFirst {
+		return e.renewed(s, few, enough, a, o)
+	}
 	starts := e.starts(s)
 	finds := inTurn(len(starts), o.Workers, func(i int) (*answer.Assessment, error) { return starts[i].find(e, s, few, enough, o) })
 	var out []answer.Way
@@ -57,6 +60,31 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 		}
 	}
 	return out, nil
+}
+
+// muchLonger is how many times the minutes of a worn battery a new one gives where that is
+// worth a word. Own choice.
+const muchLonger = 1.5
+
+// renewed is a new battery of the same kind in the place of a worn one whose ride was
+// timed, where it gives clearly more: it is all that is wrong, and only to be watched.
+func (e *engine) renewed(s *setup.Setup, few, enough *drawn, a *answer.Assessment, o Options) ([]answer.Way, error) {
+	m := e.parts.Measured
+	if m == nil || !m.RideTime.Given && !m.Distance.Given || !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Item == answer.Battery && f.Change == answer.FitPack && f.Level > answer.Fine && f.Share >= likelyShare
+	}) {
+		return nil, nil
+	}
+	w := &path{title: "A new battery of the same kind", start: packStep(a, e.parts).sets}
+	found, err := w.find(e, s, few, enough, o)
+	if err != nil || !mends(found) || len(w.steps) > 0 {
+		return nil, err
+	}
+	way, today := w.way(e, s, found, true), rangeOf(a, minutesPath, a.Ride.LastsPedalMin)
+	if !(way.PedalMin.Low > today.Likely && way.PedalMin.Likely >= muchLonger*today.Likely) {
+		return nil, nil
+	}
+	return []answer.Way{way}, nil
 }
 
 // inTurn computes f for 0 to n-1, all at once where there are workers for that, and

@@ -1,0 +1,82 @@
+package reckon_test
+
+import (
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/reckon"
+	"example.org/packcheck/setup"
+)
+
+// timed is a 12 V tractor as it was made, of which little is told.
+func timed(more map[string]string) map[string]string {
+	values := map[string]string{
+		"rider.age": "4 years", "vehicle.design_voltage": "12 V", "motors.count": "2", "motors.can": "550", "pack.chemistry": "agm", "pack.label": "12 V 7 Ah",
+	}
+	maps.Copy(values, more)
+	return values
+}
+
+// What a worn block is told to hold is that of most vehicles that last so long: 4 of some
+// forty minutes are no two thirds, though one vehicle of 256 has that.
+func TestWhatATimedBlockHoldsGoesWithItsMinutes(t *testing.T) {
+	for _, tt := range []struct {
+		time        string
+		least, most float64 // of what it held when new; its minutes are 3 to 10 % and 15 to 25 % of those when new, and amps ask less of an old one
+	}{
+		{"4 min", 0.03, 0.2},
+		{"12 min", 0.15, 0.45},
+	} {
+		a := someDraws(t, timed(map[string]string{"measured.ride_time": tt.time}), 512)
+		i := slices.IndexFunc(a.Findings, func(f answer.Finding) bool { return f.Item == answer.Battery && f.Change == answer.FitPack })
+		if i < 0 {
+			t.Errorf("%s: a worn battery is not told", tt.time)
+			continue
+		}
+		if f := a.Findings[i]; f.Found < tt.least || f.Found > tt.most || f.Level != answer.Watch || f.Share < 0.9 {
+			t.Errorf("%s: %v, %s (in a share of %.2f)", tt.time, f.Level, f.Title, f.Share)
+		}
+	}
+}
+
+// A timed block that gives clearly less than a new one is told what a new one gives, though
+// all of it is only to be watched; one that does not is not, and nobody sells one to whom no
+// clock told anything.
+func TestATimedBlockIsSetBesideANewOne(t *testing.T) {
+	for _, tt := range []struct {
+		name   string
+		values map[string]string
+		ways   int
+	}{
+		{"4 minutes", timed(map[string]string{"measured.ride_time": "4 min"}), 1},
+		{"12 minutes of a worn one", timed(map[string]string{"measured.ride_time": "12 min", "pack.age": "worn"}), 1},
+		{"as long as when new", timed(map[string]string{"measured.ride_time": "50 min"}), 0},
+		{"called worn, and not timed", timed(map[string]string{"pack.age": "worn"}), 0},
+	} {
+		s, err := setup.Of(tt.values)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, err := reckon.Assess(s, reckon.Options{Draws: 256, Ways: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if a.Verdict != answer.Watch || len(a.Ways) != tt.ways {
+			t.Errorf("%s: %v, %d ways", tt.name, a.Verdict, len(a.Ways))
+			continue
+		}
+		if tt.ways == 0 {
+			continue
+		}
+		w := a.Ways[0]
+		if w.PedalMin.Likely < 1.5*a.Ride.PedalMin || w.PedalMin.Low < a.Ride.PedalMin || w.Verdict > answer.Watch || len(w.Steps) > 0 || w.Values()["pack.age"] != "new" {
+			t.Errorf("%s: %.0f min today, with %+v", tt.name, a.Ride.PedalMin, w)
+		}
+		if strings.Contains(a.Headline[2], "way A") { // nothing has to be put right
+			t.Errorf("%s: %q", tt.name, a.Headline[2])
+		}
+	}
+}
