@@ -74,6 +74,9 @@ type Finding struct {
 	// them was assumed it rests on a guess.
 	Decides []string `json:"decides,omitempty"`
 
+	// Untold says in words what was not told, in the order of Decides: it is asked for.
+	Untold []string `json:"untold,omitempty"`
+
 	// OnceFull says that it does not hold yet: the battery is partly charged, and
 	// it will hold once somebody has charged it.
 	OnceFull bool `json:"once_full,omitempty"`

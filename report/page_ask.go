@@ -2,6 +2,7 @@ package report
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/packcheck/answer"
 )
@@ -32,10 +33,36 @@ func (b *builder) ask(r room) section {
 	for _, m := range shown {
 		s.items = append(s.items, cut(b.toMeasure(m), r.askLen))
 	}
+	if open := b.asksFor(r); open != nil {
+		if rest := unasked(open, shown); len(rest) > 0 {
+			s.after = append(s.after, "Not told either, though it may matter: "+strings.Join(rest, "; ")+".")
+		}
+	}
 	if note := b.whoRides(shown); note != "" {
-		s.after = []string{note}
+		s.after = append(s.after, note)
 	}
 	return s
+}
+
+// asksFor is the finding that something was not told, where the page has room for it and
+// asks for things: then it is told once, among the questions. Nil where it does not.
+func (b *builder) asksFor(r room) *answer.Finding {
+	list := b.reasons()
+	i := slices.IndexFunc(list, func(f *answer.Finding) bool { return len(f.Untold) > 0 })
+	if i < 0 || i >= r.why || r.ask == 0 || len(b.a.Measure) == 0 {
+		return nil
+	}
+	return list[i]
+}
+
+// unasked are the words for what was not told that none of the questions asks for.
+func unasked(open *answer.Finding, asked []answer.Measurement) (rest []string) {
+	for i, words := range open.Untold {
+		if i >= len(open.Decides) || !slices.ContainsFunc(asked, func(m answer.Measurement) bool { return m.Key == open.Decides[i] }) {
+			rest = append(rest, clean(words))
+		}
+	}
+	return rest
 }
 
 // whoRides says who sits on it while something is measured.

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -50,7 +51,12 @@ func (b *builder) why(r room) section {
 		s.title = "What to watch"
 	}
 	list := b.reasons()
-	shown := list[:min(r.why, len(list))]
+	asked, room := b.asksFor(r), r.why
+	if asked != nil { // in its place is one question more
+		list = slices.DeleteFunc(list, func(f *answer.Finding) bool { return f == asked })
+		room--
+	}
+	shown := list[:min(room, len(list))]
 	rest := list[len(shown):]
 	more := len(dangersOf(rest)) > 0
 	if more { // no danger is left out, however many there are
@@ -66,6 +72,9 @@ func (b *builder) why(r room) section {
 	}
 	if more {
 		s.items = append(s.items, b.moreDangers(list[len(shown):], 2*r.whyLen))
+	}
+	if asked != nil { // it is shown, among the questions
+		shown = append(slices.Clone(shown), asked)
 	}
 	s.more = b.untold(shown)
 	return s

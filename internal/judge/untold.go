@@ -62,6 +62,6 @@ func (v *view) untold() {
 	v.add(answer.Finding{
 		Code: CodeNotTold, Level: answer.Watch, Harm: answer.House, Topic: answer.TopicPath, Source: srcCommon, Reads: answer.AsTold,
 		Title:  "Not told, though it may matter, is " + strings.Join(words, "; ") + ".",
-		Advice: "Look at what is named here, and tell it.", Change: answer.LookUp, Decides: keys, Gravity: -1,
+		Advice: "Look at what is named here, and tell it.", Change: answer.LookUp, Decides: keys, Untold: words, Gravity: -1,
 	})
 }
