@@ -54,7 +54,12 @@ func (c *Case) none() answer.Finding {
 		f.Advice = "Fit a low-voltage cutoff; without one stop as soon as it grows slow: lead that stands empty is ruined."
 	}
 	f.Level, f.Harm = ruin(p)
-	if c.Watched {
+	switch {
+	case c.AsSold && p.Family == chemistry.LeadAcid: // it has lived so, and a cutoff saves a block, no child
+		f.Level = answer.Watch
+		f.Title = "Nothing ends the ride before the battery is drained to ruin: stop when it grows slow, and charge it after every ride."
+		f.Advice = "Stop as soon as it grows slow, and charge it after every ride: lead that stands empty is ruined. It is sold without a cutoff; one would see to the first."
+	case c.Watched:
 		f.Level, f.Harm = answer.Watch, answer.Wear
 		f.Title = "Nothing in the pack protects it; only whoever ends the load at the voltage asked for does."
 		f.Advice = "Stay with it, or use a load that switches itself off."

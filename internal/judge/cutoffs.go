@@ -41,13 +41,6 @@ func (v *view) cutoffs() error {
 	if err != nil {
 		return err
 	}
-	if o := v.parts.Original; o != nil && alikeLead(v.parts, o) {
-		for i := range fs { // it has lived without one, and a larger block of its kind does so too
-			if f := &fs[i]; f.Code == cutoff.CodeNone && !o.Setup.Cutoff.Module.Given {
-				f.Level, f.Harm = min(f.Level, answer.Watch), answer.Wear
-			}
-		}
-	}
 	for i := range fs { // whichever lithium it is: nobody described what disconnects it
 		if f := &fs[i]; f.Code == cutoff.CodeNone && v.parts.Pack.LithiumAnyway {
 			f.Decides = slices.DeleteFunc(f.Decides, func(key string) bool { return key == answer.KeyPackChemistry })
@@ -60,6 +53,13 @@ func (v *view) cutoffs() error {
 		}
 	}
 	return v.advise(cc)
+}
+
+// asSold reports whether the battery is the kind that the vehicle has lived with, without a
+// cutoff: its own, or a larger block in its place.
+func (v *view) asSold() bool {
+	o := v.parts.Original
+	return v.parts.AsMade || o != nil && alikeLead(v.parts, o) && !o.Setup.Cutoff.Module.Given
 }
 
 // alikeLead reports whether both batteries are lead-acid of the same cells in series.
@@ -120,6 +120,7 @@ func (v *view) cutoffCase() cutoff.Case {
 		Pack: c.Pack, Start: c.Pack.StateAt(c.StartCharge, c.PackC), Chain: c.Cutoffs,
 		LoadA: loadA, PathOhm: c.PathOhm, AmbientC: c.AmbientC,
 		CellsWatched: v.parts.Pack.WatchesCells,
+		AsSold:       v.asSold(),
 		Watched:      v.parts.Bench != nil && v.parts.Bench.UntilV.Known,
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
@@ -23,7 +24,7 @@ func purchases(a *answer.Assessment, p *setup.Parts) []answer.Purchase {
 	}
 	add("Controller", controllerToBuy(a))
 	add("Fuse", fuseToBuy(a, p))
-	add("Cutoff", cutoffToBuy(a))
+	add("Cutoff", cutoffToBuy(a, p))
 	add("Charger", chargerToBuy(a))
 	return out
 }
@@ -108,13 +109,15 @@ func sizes(list []float64) string {
 
 // cutoffToBuy gives the setting that suits, where nothing disconnects the pack
 // or what does is set wrong.
-func cutoffToBuy(a *answer.Assessment) string {
+func cutoffToBuy(a *answer.Assessment, p *setup.Parts) string {
 	c := &a.Cutoff
 	fitted := slices.ContainsFunc(c.OpensShare, func(n answer.Named) bool { return n.Name != answer.OpensNothing && n.Share >= likelyShare })
 	adv := c.Advised
 	switch {
 	case fitted && !must(a, answer.FixFirst, answer.FitCutoff):
 		return "the one that is fitted does"
+	case p.Pack.Profile.Family == chemistry.LeadAcid && !must(a, answer.FixFirst, answer.FitCutoff):
+		return "none is needed: vehicles with lead-acid batteries are sold without. Stop as soon as it grows slow, and charge it after every ride" + wouldDo(adv) + "."
 	case adv == nil:
 		return "none that watches the volts of the whole battery: one that saves its weakest cell opens far too early in many vehicles like this. " +
 			"Use a sounder or larger battery, or one whose own electronics watch every cell."
@@ -127,6 +130,14 @@ func cutoffToBuy(a *answer.Assessment) string {
 		text += "; if it cannot, closes again only at " + volts(adv.ClosesAtV)
 	}
 	return text + ". Once open it may draw " + amps(adv.StandbyA) + " at most, by its sheet; of one that draws more, or does not say, unplug the battery after every ride."
+}
+
+// wouldDo says what a cutoff is set to that nobody needs.
+func wouldDo(adv *answer.AdvisedCutoff) string {
+	if adv == nil {
+		return ""
+	}
+	return fmt.Sprintf(". One that opens at %s after %s would see to the first", volts(adv.OpensAtV), quantity.Format(quantity.Duration, adv.DelayS, quantity.Metric))
 }
 
 // chargerToBuy describes the right charger.
