@@ -92,7 +92,7 @@ func TestJSONOnOneLineIsTheSame(t *testing.T) {
 
 func TestNumbersAndTextsStandInJSONAsEncodingJSONWritesThem(t *testing.T) {
 	for _, x := range []float64{
-		0, 1, -1, 0.1, 123456789, 1e-6, -1e-6, 9.99e-7, -9.99e-7, 1e-300, 9.99999999e20, 1e21, -1e21, 1.79769313e308, math.SmallestNonzeroFloat64,
+		0, 1, -1, 0.1, 123456789, 1e-6, -1e-6, 9.99e-7, -9.99e-7, 1e-8, -1e-8, 9.99999999e20, 1e21, -1e21, 1.79769313e308,
 	} {
 		for _, text := range []string{"", "plain", `a "b" \c`, "a<b>&c", "tab\t", "\x7f", "\x00", "20 °C", "\u2028", "\xff"} {
 			a := danger()
@@ -104,6 +104,20 @@ func TestNumbersAndTextsStandInJSONAsEncodingJSONWritesThem(t *testing.T) {
 			if diff := cmp.Diff(string(want)+"\n", written(t, a, report.Options{Format: report.FormatJSON, OneLine: true})); diff != "" {
 				t.Errorf("%g, %q (-want +got)\n%s", x, text, diff)
 			}
+		}
+	}
+}
+
+// A ride that ends at once lasts no billionth of a second: what is smaller than anything
+// that an answer tells is nothing. The smallest rotor is not.
+func TestInJSONWhatIsNothingIsZero(t *testing.T) {
+	for x, want := range map[float64]string{
+		1.66666667e-11: "0", -1.66666667e-11: "0", math.SmallestNonzeroFloat64: "0", 9.9e-9: "0", 1e-8: "1e-8", 5e-6: "0.000005",
+	} {
+		a := danger()
+		a.Ride.PedalMin = x
+		if text := written(t, a, report.Options{Format: report.FormatJSON, OneLine: true}); !strings.Contains(text, `"pedal_min":`+want+`,`) {
+			t.Errorf("%g: want %s", x, want)
 		}
 	}
 }

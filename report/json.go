@@ -23,6 +23,11 @@ import (
 // round the last bits differently, and are far more than any figure deserves.
 const jsonDigits = 9
 
+// leastJSON is the smallest number that is one: in the units of an answer nothing that
+// counts is smaller (a rotor has 1e-8 kg m2 at the least), and a ride that ends in its first
+// step, of a billionth of a second, is 0 minutes.
+const leastJSON = 1e-8
+
 // usualJSON is what nearly all answers have room in, in bytes: they take 60 to 80 KB.
 const usualJSON = 96 << 10
 
@@ -88,8 +93,8 @@ func appendNumber(out []byte, f float64) []byte {
 	switch {
 	case math.IsNaN(f), math.IsInf(f, 0):
 		return append(out, "null"...)
-	case f == 0:
-		f = 0 // drops the sign of a negative zero
+	case math.Abs(f) < leastJSON:
+		f = 0 // and drops the sign of a negative zero
 	}
 	before := len(out)
 	out = strconv.AppendFloat(out, f, 'g', jsonDigits, 64)
