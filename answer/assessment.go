@@ -112,7 +112,7 @@ type DrawFigures struct {
 	Rough     bool    `json:"rough"`     // Effective is below a hundred: ranges are rough
 	Inside    float64 `json:"inside"`    // share of the draws inside a range: 0.8
 	ShareErr  float64 `json:"share_err"` // standard error of a share of a half
-	Stuck     float64 `json:"stuck"`     // share in which it does not get going
+	Stuck     float64 `json:"stuck"`     // share in which it does not get going, or spins its wheels and hardly does
 	Crawls    float64 `json:"crawls"`    // share in which it barely moves; where most do ride, minutes and distance are without them
 	Burnt     float64 `json:"burnt"`     // share in which the motors burn out on the way
 	CutShort  float64 `json:"cut_short"` // share in which a cutoff ends the ride with three tenths of the charge or more left

@@ -81,11 +81,24 @@ type Finding struct {
 	// it will hold once somebody has charged it.
 	OnceFull bool `json:"once_full,omitempty"`
 
+	// Fate says that it is what [DrawFigures] counts over all draws: its share is that one.
+	Fate Fate `json:"-"`
+
 	// What the draws say; set where they are counted.
 	Share     float64   `json:"share"`           // in what share of the draws it holds, 0 to 1
 	Certainty Certainty `json:"certainty"`       // that share in a word
 	Guess     string    `json:"guess,omitempty"` // the key of the assumed value that decides it
 }
+
+// Fate is what may keep a vehicle from a ride.
+type Fate int
+
+// The fates that findings tell, too.
+const (
+	FateNone   Fate = iota
+	FateStuck       // it does not get going
+	FateCrawls      // it barely moves
+)
 
 // Unread returns what a finding on a figure becomes where the figure is no
 // number: nobody knows whether it is past its limit, so it is neither fine nor a

@@ -25,7 +25,7 @@ var notPrinted = []struct{ path, why string }{
 	{`^Conflict\.LeftOut\[`, "each reading says whether it was left out"},
 	{`^Readings\[1\]\.Error$`, "it was stated, so the text as written says it"},
 	{`^Readings\[\d+\]\.(Before|After)\.Likely$`, "of what was foretold the ends are printed"},
-	{`^Findings\[\d+\]\.(About|Gravity|Today|Decides\[\d+\]|Topic|Item|LimitKey|Ladder|Rung|EndsRides|Added|Finished|Charging|OfAge)$`, "they are for programs, for the order, for the judging and for the drawing"},
+	{`^Findings\[\d+\]\.(About|Gravity|Today|Decides\[\d+\]|Topic|Item|LimitKey|Ladder|Rung|EndsRides|Added|Finished|Charging|OfAge|Fate)$`, "they are for programs, for the order, for the judging and for the drawing"},
 	{`^Findings\[[1456]\]\.NeverRidden$`, "what is mild, or possible only, takes no ride away"},
 	{`^Findings\[\d+\]\.(Change|LimitA|LimitMS|Habit)$`, "changes, shopping list and habits were made of them"},
 	{`^Findings\[[023]\]\.Advice$`, "the list of changes says it"},

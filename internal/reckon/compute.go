@@ -23,10 +23,14 @@ type table struct {
 	runs   int
 }
 
-// fate is what keeps a draw from a ride to the end.
+// fate is what keeps a draw from a ride to the end. That it does not get going, and that it
+// barely moves, are findings as well, which mean the same.
 type fate struct{ stuck, crawls, burnt, cutShort bool }
 
-func fateOf(s *ride.Seen) fate { return fate{s.Stuck(), s.Crawls(), s.Burnt(), s.CutShort()} }
+func fateOf(s *ride.Seen) fate {
+	stuck := s.Stuck() || s.SpinsOn()
+	return fate{stuck, !stuck && s.Crawls(), s.Burnt(), s.CutShort()}
+}
 
 // judgedTable is the draws of which everything was judged. Draws with readings
 // are picked by their weights, so that a draw may count several times.
@@ -42,6 +46,9 @@ type judgedTable struct {
 	advised  []*cutoff.Advice
 	fuses    []fused
 	err      float64 // standard error of a share of a half
+
+	fates []fate
+	over  map[answer.Fate]float64 // by how much more of all draws have a fate than of these
 }
 
 // compute evaluates every draw and judges some of them.
@@ -84,7 +91,7 @@ func newTable(e *engine, weight []float64, j judgedTable) *table {
 	to.values, to.findings = rows(len(metrics.Get()), k), make([][]answer.Finding, k)
 	to.foretold = rows(len(e.candidates), k)
 	to.opens, to.match, to.week, to.advised = make([]string, k), make([]string, k), make([]string, k), make([]*cutoff.Advice, k)
-	to.fuses = make([]fused, k)
+	to.fuses, to.fates = make([]fused, k), make([]fate, k)
 	return t
 }
 
@@ -120,7 +127,7 @@ func (t *table) evaluate(e *engine, d *drawn, i int, to column) error {
 		t.were[to.all] = fateOf(v.Was)
 	}
 	if judged {
-		j.findings[at] = v.Judged.Findings
+		j.findings[at], j.fates[at] = v.Judged.Findings, t.fates[to.all]
 		j.opens[at], j.match[at], j.week[at] = v.Judged.Cutoff.First, v.Judged.Charging.Match, v.Judged.Cutoff.Week
 		j.advised[at], j.fuses[at] = v.Judged.Cutoff.Advised, fusedOf(v)
 	}
@@ -136,14 +143,24 @@ func (t *table) evaluate(e *engine, d *drawn, i int, to column) error {
 func (t *table) finish(d *drawn, runs int) {
 	t.withoutCrawling()
 	t.runs = d.runs + runs
+	over := func(holds func(fate) bool) float64 {
+		return shareOf(t.fates, t.weight, holds) - shareOf(t.judged.fates, t.judged.weight, holds)
+	}
+	t.judged.over = map[answer.Fate]float64{
+		answer.FateStuck: over(func(f fate) bool { return f.stuck }), answer.FateCrawls: over(func(f fate) bool { return f.crawls }),
+	}
 }
 
 // share is the weight of the draws that something holds of.
 func (t *table) share(list []fate, holds func(fate) bool) float64 {
+	return shareOf(list, t.weight, holds)
+}
+
+func shareOf(list []fate, weight []float64, holds func(fate) bool) float64 {
 	sum := 0.0
 	for i, f := range list {
 		if holds(f) {
-			sum += t.weight[i]
+			sum += weight[i]
 		}
 	}
 	return sum

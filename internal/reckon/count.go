@@ -170,7 +170,11 @@ func (h *held) atLeast(level answer.Level) (share float64, middle *answer.Findin
 	if len(just) == 0 {
 		return 0, nil, false
 	}
-	return min(share, 1), h.upTo(just, 0.5), true
+	middle = h.upTo(just, 0.5)
+	if middle.Fate != answer.FateNone { // all draws tell it, not those alone that are judged
+		share += h.of.over[middle.Fate]
+	}
+	return min(max(share, 0), 1), middle, true
 }
 
 // ranked is an instance in an order: by one number, by another where that is the same,
