@@ -55,7 +55,7 @@ func (p *Parts) SecondPackSpec(pick Pick) (s battery.Spec, ok bool) {
 		s.ResistanceOhm *= float64(b.CellsInSeries) / float64(p.Pack.CellsInSeries) / size
 		s.MaxCurrentA *= size
 	} else {
-		s = battery.Spec{Profile: b.Profile, RateHours: of(pick, &p.Pack.RateS) / 3600, Health: p.secondHealth(pick), ClosedShell: p.Pack.ClosedShell}
+		s = battery.Spec{Profile: b.Profile, RateHours: b.Profile.Capacity.RatedHours, Health: p.secondHealth(pick), ClosedShell: p.Pack.ClosedShell}
 		s.MaxCurrentA = b.Profile.Discharge.ContinuousC * of(pick, &b.CapacityAh)
 	}
 	s.MassKg = p.secondKg(pick)
@@ -64,6 +64,12 @@ func (p *Parts) SecondPackSpec(pick Pick) (s battery.Spec, ok bool) {
 		s.CapacityAh *= pick(&p.Pack.Honesty)
 	}
 	return s, true
+}
+
+// Alike reports whether it is one pack, or two of one kind of cells and of as many: no
+// vehicle is sold with others.
+func (b *PackPart) Alike() bool {
+	return b.Second == nil || b.Second.like(b) && b.Second.CellsInSeries == b.CellsInSeries
 }
 
 // like reports whether the other pack is like the first but for what is told of it.

@@ -133,7 +133,7 @@ func (b *PackPart) volts(of func(*chemistry.Profile) float64) float64 {
 // OnBlocks reports whether the battery is lead-acid of the volts that the vehicle was
 // made for.
 func (p *Parts) OnBlocks() bool {
-	return p.Pack.Profile.Family == chemistry.LeadAcid && math.Abs(p.PackV()/p.Vehicle.DesignV.Likely-1) < 0.05
+	return p.Pack.Profile.Family == chemistry.LeadAcid && p.Pack.Alike() && math.Abs(p.PackV()/p.Vehicle.DesignV.Likely-1) < 0.05
 }
 
 // asMade reports whether nothing says that the vehicle was changed: it has a
@@ -146,7 +146,7 @@ func (p *Parts) asMade() bool {
 	if p.Vehicle == nil || !p.Vehicle.DesignV.Known || p.Controller.ConverterV.Known || p.Pack.SeveralMeanings {
 		return false
 	}
-	return p.Pack.Profile.Family == chemistry.LeadAcid && p.PackV() < 1.05*p.Vehicle.DesignV.Likely
+	return p.Pack.Profile.Family == chemistry.LeadAcid && p.Pack.Alike() && p.PackV() < 1.05*p.Vehicle.DesignV.Likely
 }
 
 // muchLarger is how much more a battery may hold than the old one to be one of the

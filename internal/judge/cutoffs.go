@@ -64,7 +64,7 @@ func (v *view) asSold() bool {
 
 // alikeLead reports whether both batteries are lead-acid of the same cells in series.
 func alikeLead(now, was *setup.Parts) bool {
-	return now.Pack.Profile.Family == chemistry.LeadAcid && was.Pack.Profile.Family == chemistry.LeadAcid &&
+	return now.Pack.Alike() && now.Pack.Profile.Family == chemistry.LeadAcid && was.Pack.Profile.Family == chemistry.LeadAcid &&
 		now.Pack.CellsInSeries == was.Pack.CellsInSeries && now.Pack.Joined == was.Pack.Joined
 }
 

@@ -18,6 +18,7 @@ import (
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/setup"
+	"example.org/packcheck/wiring"
 )
 
 // Twelve volts or twenty-four is no detail: what the label leaves open must
@@ -294,6 +295,45 @@ func TestWhichOfTwoUnlikePacksIsTheFirstChangesNothing(t *testing.T) {
 			if x, y := codesOf(a), codesOf(b); x != y {
 				t.Errorf("%s%s; the other way about %s", what, x, y)
 			}
+		}
+	}
+}
+
+// Two kinds of cells in one circuit are what no vehicle was sold with, whichever is called
+// the first: what has to be put right is the same, and minutes lie near each other. They are
+// not the same: what labels and age leave open is drawn for the first one's kind.
+func TestTwoKindsOfCellsAreNoBatteryThatAVehicleWasMadeWith(t *testing.T) {
+	t.Parallel()
+	for _, row := range [][2][2]string{ // chemistry and label of both
+		{{"agm", "12 V 7 Ah"}, {"lifepo4", "12.8 V 10 Ah"}},
+		{{"agm", "12 V 7 Ah"}, {"lifepo4", "12.8 V 5 Ah"}},
+		{{"agm", "12 V 7 Ah"}, {"gel", "12 V 7 Ah"}},
+	} {
+		of := func(first, second [2]string) *answer.Assessment {
+			return assess(t, sheet{
+				"rider.age": `"5 years"`, "vehicle.design_voltage": `"24 V"`, "vehicle.ground": `"short grass"`, "motors.count": "2", "motors.can": `"775"`,
+				"pack.joined": `"series"`, "pack.chemistry": quoted(first[0]), "pack.label": quoted(first[1]),
+				"pack.second.chemistry": quoted(second[0]), "pack.second.label": quoted(second[1]),
+			})
+		}
+		a, b := of(row[0], row[1]), of(row[1], row[0])
+		what := fmt.Sprintf("%v and %v: ", row[0], row[1])
+		near(t, what+"minutes", b.Ride.PedalMin, a.Ride.PedalMin, 0.2)
+		count := func(a *answer.Assessment) (n int) {
+			for _, f := range a.Findings {
+				if f.Level >= answer.FixFirst {
+					n++
+				}
+			}
+			return n
+		}
+		for _, code := range []string{battery.CodeUnlikePacks, wiring.CodeFuseUnknown, cutoff.CodeNone, battery.CodeSeriesUnequalCharge} {
+			if x, y := has(a, code), has(b, code); x != y {
+				t.Errorf("%s%s is %v; the other way about %v", what, code, x, y)
+			}
+		}
+		if has(a, cutoff.CodeNone) < answer.FixFirst || a.Verdict != b.Verdict || count(a) < 3 {
+			t.Errorf("%s%v, %v, %d to put right", what, a.Verdict, b.Verdict, count(a))
 		}
 	}
 }
