@@ -97,7 +97,7 @@ func alone(f answer.Finding) string {
 // habits is how to use the vehicle as it is judged, one short sentence each; none
 // that has a finished battery charged.
 func habits(list []answer.Finding) []string {
-	finished := slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Finished && f.Level == answer.Danger })
+	finished := isFinished(list)
 	var out []string
 	for _, f := range list {
 		switch f.Habit {
@@ -111,4 +111,9 @@ func habits(list []answer.Finding) []string {
 		}
 	}
 	return out
+}
+
+// isFinished reports whether the battery is one that nobody charges any more.
+func isFinished(list []answer.Finding) bool {
+	return slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Finished && f.Level == answer.Danger })
 }

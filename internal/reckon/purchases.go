@@ -117,7 +117,11 @@ func cutoffToBuy(a *answer.Assessment, p *setup.Parts) string {
 	case fitted && !must(a, answer.FixFirst, answer.FitCutoff):
 		return "the one that is fitted does"
 	case p.Pack.Profile.Family == chemistry.LeadAcid && !must(a, answer.FixFirst, answer.FitCutoff):
-		return "none is needed: vehicles with lead-acid batteries are sold without. Stop as soon as it grows slow, and charge it after every ride" + wouldDo(adv) + "."
+		text := "none is needed: vehicles with lead-acid batteries are sold without"
+		if !isFinished(a.Findings) {
+			text += ". Stop as soon as it grows slow, and charge it after every ride" + wouldDo(adv)
+		}
+		return text + "."
 	case adv == nil:
 		return "none that watches the volts of the whole battery: one that saves its weakest cell opens far too early in many vehicles like this. " +
 			"Use a sounder or larger battery, or one whose own electronics watch every cell."
