@@ -26,8 +26,8 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 	weighed.Measure = gains
 	var guesses []string // those that the first lines rest on
 	for i := range a.Findings[:min(len(a.Findings), firstLines)] {
-		if g := a.Findings[i].Guess; g != "" {
-			guesses = append(guesses, g)
+		if f := &a.Findings[i]; f.Guess != "" && f.Change != answer.LookUp { // what was not told is no guess
+			guesses = append(guesses, f.Guess)
 		}
 	}
 	rests := func(answers []string) bool {

@@ -200,3 +200,26 @@ func placesOf(text string, words ...string) []int {
 	}
 	return out
 }
+
+// What was not told is no guess: of three things that nobody told none goes before what the
+// gravest findings rest on, because it is named first.
+func TestWhatWasNotToldDoesNotGoBeforeAGuess(t *testing.T) {
+	for _, age := range []string{"3 years", "worn"} {
+		a := someDraws(t, timed(map[string]string{"measured.ride_time": "4 min", "pack.age": age}), 512)
+		var guesses, untold []string
+		for _, f := range a.Findings[:3] {
+			switch {
+			case len(f.Untold) > 0:
+				untold = f.Decides
+			case f.Guess != "":
+				guesses = append(guesses, f.Guess)
+			}
+		}
+		if len(untold) == 0 || len(guesses) == 0 || len(a.Measure) == 0 {
+			t.Fatalf("%s: %d findings, %q, %q", age, len(a.Findings), guesses, untold)
+		}
+		if first := a.Measure[0].Key; slices.Contains(untold, first) {
+			t.Errorf("%s: %s is asked for before %v", age, first, guesses)
+		}
+	}
+}
