@@ -42,7 +42,7 @@ func (f *finder) cell() {
 		f.begin(m, &f.whole[i])
 		options.StartFull = append(options.StartFull, f.whole[i].StartCharge >= 1)
 	}
-	options.Ohms, options.OneCurrent = f.Ohms, !f.severalCurrents()
+	options.Ohms, options.OneCurrent = f.Ohms, !f.severalCurrents() && !f.stepsNearEmpty()
 	if !f.tellsOhms() {
 		options.OhmSpread = o.Chemistry.Resistance.Uncertainty
 	}

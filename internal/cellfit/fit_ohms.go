@@ -217,6 +217,11 @@ func (f *finder) severalCurrents() bool {
 	return hi >= severalFrom*lo
 }
 
+// stepsNearEmpty reports whether steps show the resistance where it may rise.
+func (f *finder) stepsNearEmpty() bool {
+	return slices.ContainsFunc(f.Ohms, func(o OhmAt) bool { return o.Charge <= nearEmpty })
+}
+
 // severalFrom is the ratio of currents from which on they count as several.
 const severalFrom = 1.3
 
