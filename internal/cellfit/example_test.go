@@ -51,5 +51,5 @@ func Example() {
 	// health = "74.7 to 85.1 %, likely 79.9"
 	// tested = true
 	// tested_over = "28 min"
-	// resistance = "77.4 to 102 mOhm, likely 89.8"
+	// resistance = "77.6 to 102 mOhm, likely 89.9"
 }
