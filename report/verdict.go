@@ -115,12 +115,12 @@ func (b *builder) lasting() []string {
 	case b.a.Ride.End == answer.EndPattern:
 		return []string{"It gives the whole pattern."}
 	}
-	it := "It lasts "
+	it, briefly := "It lasts ", "Lasts "
 	if len(b.charged()) > 0 {
-		it = "Not full, it lasts "
+		it, briefly = "Not full, it lasts ", "Not full: "
 	}
 	f := b.lasts()
-	return []string{it + f.brief() + ".", it + f.ends + "."}
+	return []string{it + f.brief() + ".", it + f.ends + ".", briefly + f.ends + "."}
 }
 
 // lasts is how long the load or the pedal can be held, whatever was asked for.

@@ -62,7 +62,7 @@ type Vehicle struct {
 	Wheels             Value `key:"wheels" kind:"count" min:"2" max:"12" example:"4" doc:"wheels in all"`
 	Seats              Value `key:"seats" kind:"count" min:"1" max:"6" example:"1" doc:"seats"`
 	Ground             Word  `key:"ground" kind:"ground" example:"short grass" doc:"the ground it runs on, in everyday words"`
-	Slope              Value `key:"slope" kind:"slope" min:"-0.5" max:"0.5" example:"3 %" doc:"steepest climb, rise per run"`
+	Slope              Value `key:"slope" kind:"slope" min:"0" max:"0.5" example:"3 %" doc:"steepest climb, rise per run; a path that falls on the way there climbs on the way back"`
 	ClaimedSpeed       Value `key:"claimed_speed" kind:"speed" min:"0.2" max:"15" example:"5 km/h" doc:"top speed that the box or the manual claims"`
 	DesignVoltage      Value `key:"design_voltage" kind:"voltage" min:"1" max:"100" example:"12 V" doc:"voltage that the vehicle was made for"`
 	RatedLoad          Value `key:"rated_load" kind:"mass" min:"5" max:"500" example:"30 kg" doc:"greatest mass of all who ride that label or manual allow"`

@@ -93,11 +93,11 @@ func rideHazards() []hazard {
 			why: "above 10 degrees no such vehicle was tested", from: tipping,
 		},
 		{
-			name: "a path that falls by 30 %", base: "block", set: "vehicle.slope=-30 %", least: danger, codes: wantSteep,
+			name: "a path that climbs by 30 % on the way back", base: "block", set: "vehicle.slope=30 %", least: danger, codes: wantSteep,
 			why: "nothing but the motors brakes it: it runs away", from: tipping,
 		},
 		{
-			name: "a path that falls by 15 %", base: "block", set: "vehicle.slope=-15 %", least: fixFirst, codes: wantSteep,
+			name: "a path that climbs by 15 % on the way back", base: "block", set: "vehicle.slope=15 %", least: fixFirst, codes: wantSteep,
 			why: "it runs faster than the motors drive it, and tool-pack electronics may cut the braking off", from: tipping,
 		},
 		{
