@@ -67,12 +67,25 @@ func DragCoefficient(a Air) float64 {
 type Grip struct {
 	Friction    float64 // between tyre and ground; hard plastic on asphalt is low
 	MassKg      float64
-	DrivenShare float64 // share of the weight on driven wheels, 0 to 1
-	SlopeRad    float64
+	DrivenShare float64 // share of the weight on driven wheels on the level, 0 to 1
+	SlopeRad    float64 // positive uphill
+
+	// HeightShare is the height of the centre of mass over the wheelbase where the
+	// driven wheels are the rear ones: a climb shifts so much of its sine onto them.
+	// 0 = nothing shifts; below 0 where they are the front ones.
+	HeightShare float64
 }
 
 // GripLimitN returns the greatest force in newtons that the driven wheels can
-// pass to the ground: friction times the weight that they carry.
+// pass to the ground: friction times the weight that they carry. On a slope of a
+// that is, by the moments about the other axle,
+//
+//	W (DrivenShare cos a + HeightShare sin a)
+//
+// and neither less than nothing nor more than all of W cos a. What a launch shifts
+// besides is left out: it lasts a second.
 func GripLimitN(g Grip) float64 {
-	return g.Friction * g.DrivenShare * g.MassKg * GravityMS2 * math.Cos(g.SlopeRad)
+	all := math.Cos(g.SlopeRad)
+	carried := min(max(g.DrivenShare*all+g.HeightShare*math.Sin(g.SlopeRad), 0), all)
+	return g.Friction * carried * g.MassKg * GravityMS2
 }

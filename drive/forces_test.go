@@ -45,6 +45,29 @@ func TestDragAndGrip(t *testing.T) {
 	near(t, "grip, friction times weight on driven wheels", drive.GripLimitN(drive.Grip{Friction: 0.3, MassKg: 40, DrivenShare: 0.6}), 0.3*40*0.6*drive.GravityMS2, 1e-9)
 }
 
+// Moments about the front wheels: a climb shifts the weight times height over wheelbase
+// times the sine onto the rear ones; of a cart of 40 kg, its middle as high as half of the
+// wheelbase, a tenth of rise per run shifts 2 kg.
+func TestAClimbShiftsWeightOntoTheRearWheels(t *testing.T) {
+	const kg, friction = 40., 0.3
+	for _, c := range []struct {
+		name                string
+		share, height, rise float64
+		wantKg              float64 // on the driven wheels, across the slope
+	}{
+		{"level", 0.6, 0.5, 0, 24},
+		{"a tenth uphill, rear wheels", 0.6, 0.5, 0.1, (24 + 2) / math.Hypot(1, 0.1)},
+		{"a tenth uphill, front wheels", 0.4, -0.5, 0.1, (16 - 2) / math.Hypot(1, 0.1)},
+		{"a tenth downhill, rear wheels", 0.6, 0.5, -0.1, (24 - 2) / math.Hypot(1, 0.1)},
+		{"all wheels driven", 1, 0, 0.1, 40 / math.Hypot(1, 0.1)},
+		{"the front wheels lift", 0.9, 0.5, 0.5, 40 / math.Hypot(1, 0.5)},
+		{"the driven wheels lift", 0.1, -0.5, 0.5, 0},
+	} {
+		got := drive.GripLimitN(drive.Grip{Friction: friction, MassKg: kg, DrivenShare: c.share, HeightShare: c.height, SlopeRad: math.Atan(c.rise)})
+		near(t, c.name+", N", got, friction*c.wantKg*drive.GravityMS2, 1e-9)
+	}
+}
+
 // Computed trade figures; a hobby example divided by 10 and came to 35.7 mph.
 func TestWheelSpeedIdentity(t *testing.T) {
 	for _, c := range []struct{ motorRPM, ratio, wheelM, wantKmh, digit float64 }{

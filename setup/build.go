@@ -239,7 +239,7 @@ func (p *Parts) DriveVehicle(pick Pick) drive.Vehicle {
 		GradeN:       drive.SlopeN(drive.Slope{MassKg: mass, SlopeRad: slope}),
 		DragNS2PerM2: drive.DragCoefficient(drive.Air{DragFactor: 1, FrontalM2: pick(&v.DragAreaM2)}),
 		GripN: drive.GripLimitN(drive.Grip{
-			Friction: pick(&v.Grip), MassKg: mass, DrivenShare: pick(&v.DrivenShare), SlopeRad: slope,
+			Friction: pick(&v.Grip), MassKg: mass, DrivenShare: pick(&v.DrivenShare), SlopeRad: slope, HeightShare: v.HeightShare,
 		}),
 	}
 }

@@ -91,13 +91,14 @@ type RiderPart struct {
 type VehiclePart struct {
 	MassKg         Figure
 	WheelDiameterM Figure
-	DrivenShare    Figure // share of the weight on driven wheels, 0 to 1
-	Tyres          Choice // "hard" or "rubber"
-	Ground         Choice // name of a row of the ground table
-	RollingM       Figure // length coefficient of rolling resistance, m: force = weight * RollingM / wheel radius
-	Grip           Figure // friction coefficient between driven wheels and ground
-	Slope          Figure // rise per run
-	DragAreaM2     Figure // drag coefficient times frontal area, m2
+	DrivenShare    Figure  // share of the weight on driven wheels on the level, 0 to 1
+	HeightShare    float64 // of the centre of mass over the wheelbase, where a climb shifts weight onto the driven wheels
+	Tyres          Choice  // "hard" or "rubber"
+	Ground         Choice  // name of a row of the ground table
+	RollingM       Figure  // length coefficient of rolling resistance, m: force = weight * RollingM / wheel radius
+	Grip           Figure  // friction coefficient between driven wheels and ground
+	Slope          Figure  // rise per run
+	DragAreaM2     Figure  // drag coefficient times frontal area, m2
 	DesignV        Figure
 	Board          Choice  // "yes" or "no"; not Known when the setup does not say
 	WeakestPartV   Figure  // Known only when given

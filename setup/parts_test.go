@@ -330,12 +330,39 @@ func TestRiderMassFollowsFromAge(t *testing.T) {
 	}
 }
 
+// Two driven wheels of four are the rear ones, near which the child sits; of others it is
+// not known where they are, so nothing is counted on.
+func TestRearWheelsCarryMoreThanHalfAndOthersTheirNumber(t *testing.T) {
+	for _, c := range []struct {
+		name, keys     string
+		low, high, all float64 // share on the level; height that counts on a climb
+	}{
+		{"not told", "", 0.45, 0.75, 0.5},
+		{"two of four", "driven_wheels = 2\nwheels = 4", 0.45, 0.75, 0.5},
+		{"one of four", "driven_wheels = 1\nwheels = 4", 0.225, 0.375, 0.25},
+		{"two of three", "driven_wheels = 2\nwheels = 3", 0.53, 0.81, 0},
+		{"all of four", "driven_wheels = 4\nwheels = 4", 1, 1, 0},
+	} {
+		v := parts(t, "[vehicle]\n"+c.keys+"\n[pack]\nlabel = \"12 V 7 Ah\"\n").Vehicle
+		if s := v.DrivenShare; s.Low < c.low || s.High > c.high || v.HeightShare != c.all {
+			t.Errorf("%s: %v of the weight, want within %g to %g; on a climb %g, want %g", c.name, s.Range, c.low, c.high, v.HeightShare, c.all)
+		}
+		if s := v.DrivenShare; c.name == "two of four" && !(s.Likely > 0.5) {
+			t.Errorf("%s: likely %g of the weight, not more than half", c.name, s.Likely)
+		}
+	}
+}
+
 func TestUnknownGroundIsWiderThanAnyOfItsKinds(t *testing.T) {
-	open := parts(t, "[pack]\nlabel = \"12 V 7 Ah\"\n").Vehicle.RollingM
+	unknown := parts(t, "[pack]\nlabel = \"12 V 7 Ah\"\n").Vehicle
+	open, grip := unknown.RollingM, unknown.Grip
 	for _, ground := range []string{"smooth concrete", "asphalt", "short grass"} {
 		one := parts(t, "[vehicle]\nground = \""+ground+"\"\n[pack]\nlabel = \"12 V 7 Ah\"\n").Vehicle
 		if one.RollingM.Low < open.Low || one.RollingM.High > open.High || one.RollingM.Assumed {
 			t.Errorf("%s: %v, unknown %v", ground, one.RollingM.Range, open.Range)
+		}
+		if one.Grip.Low < grip.Low || one.Grip.High > grip.High {
+			t.Errorf("%s grips by %v, unknown ground by %v", ground, one.Grip.Range, grip.Range)
 		}
 	}
 	hard := parts(t, "[vehicle]\nground = \"asphalt\"\n[pack]\nlabel = \"12 V 7 Ah\"\n").Vehicle

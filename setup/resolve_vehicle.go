@@ -150,6 +150,12 @@ func (r *resolver) drivenShare(raw Vehicle) {
 		Range: quantity.Spread(0.8*share, share, 1.2*share).Clamp(0, 1),
 		why:   "What counts is the weight on them: a fifth more or less, by where the child sits.",
 	}
+	if rear := r.tab.Figure(tables.RearAxleShare); wheels == 4 && driven <= 2 && !each {
+		part := driven / 2 // of the axle
+		b.Range, b.source = span(rear.Value).Scale(part), rear.Source
+		b.why = "What counts is the weight on them. They are taken to be rear ones, nearer to which the child sits, and onto which a climb shifts more."
+		p.HeightShare = part * r.tab.Figure(tables.HeightOverWheelbase).Likely
+	}
 	switch {
 	case each: // or two motors to each of two wheels
 		b.Range, b.why = quantity.Spread(0.5, 1, 1), "There are as many motors as wheels."

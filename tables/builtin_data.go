@@ -287,7 +287,15 @@ var builtin = Tables{
 			Name: "grip-plastic",
 			Value: answer.Source{
 				ID:    "grip-plastic",
-				Text:  "Friction of hard plastic wheels (polyethylene, polypropylene) on paved ground; no table found",
+				Text:  "Friction of hard plastic wheels (polyethylene, polypropylene) on paved ground; no table found. Smooth polyethylene sheet slides on sand at 17 to 18 degrees, 0.31 to 0.32 (J. P. Martin, R. M. Koerner, J. E. Whitty, Int. Conf. on Geomembranes, Denver 1984, as in Koerner, Designing with Geosynthetics); less where it is polished or dusty, more where stones bite into it",
+				Known: "memory-LOW: wide default only",
+			},
+		},
+		{
+			Name: "grip-plastic-turf",
+			Value: answer.Source{
+				ID:    "grip-plastic-turf",
+				Text:  "Hard plastic wheels on short dry grass; no measurement found. Between plastic that slides and a tread that shears the sod: smooth polyethylene sheet on sand 0.31 to 0.32, textured sheet about 30 degrees, 0.58 (Martin, Koerner, Whitty 1984, and Koerner, Designing with Geosynthetics); lugged tractor tyres on firm soil push 0.7 of their load at 20 percent slip (W. W. Brixius, ASAE Paper 87-1622, 1987), which a small plastic tread does not reach; blades of grass between wheel and soil are slippery",
 				Known: "memory-LOW: wide default only",
 			},
 		},
@@ -864,6 +872,14 @@ var builtin = Tables{
 			},
 		},
 		{
+			Name: "seat-estimate",
+			Value: answer.Source{
+				ID:    "seat-estimate",
+				Text:  "Moments of a vehicle of 15 kg that rests evenly on axles 0.7 m apart, 22 cm up, and a child of 20 kg: its centre of mass 22 cm above the seat (as in the stability test of ASTM F963), 47 cm above the ground, and 0.15 to 0.3 m before the rear axle, by how far the seat lies from it. No published axle loads were found; of seats above the rear axle up to 0.7 is allowed for, of a battery and feet far in front down to 0.48",
+				Known: "estimate, no published source",
+			},
+		},
+		{
 			Name: "shell-cooling",
 			Value: answer.Source{
 				ID:    "shell-cooling",
@@ -1435,6 +1451,15 @@ var builtin = Tables{
 			},
 		},
 		{
+			Name: "height-over-wheelbase",
+			Value: Figure{
+				Name:  "height-over-wheelbase",
+				What:  "height of the centre of mass of vehicle and child over the wheelbase",
+				Unit:  "x",
+				Value: Value{Low: 0.4, Likely: 0.5, High: 0.6, Source: "seat-estimate"},
+			},
+		},
+		{
 			Name: "hottest-doubt",
 			Value: Figure{
 				Name:  "hottest-doubt",
@@ -1620,6 +1645,15 @@ var builtin = Tables{
 				What:  "time between pulses that a fuse counts one by one",
 				Unit:  "s",
 				Value: Value{Low: 10, Likely: 10, High: 10, Source: "pulse-guide"},
+			},
+		},
+		{
+			Name: "rear-axle-share",
+			Value: Figure{
+				Name:  "rear-axle-share",
+				What:  "share of the weight that the rear wheels carry on the level, child in the seat",
+				Unit:  "x",
+				Value: Value{Low: 0.48, Likely: 0.58, High: 0.7, Source: "seat-estimate"},
 			},
 		},
 		{
@@ -2464,7 +2498,7 @@ var builtin = Tables{
 					High:   0.0045000000000000005,
 					Source: "rubber-face-judgement",
 				},
-				GripHard:   Value{Low: 0.2, Likely: 0.28, High: 0.35, Source: "grip-plastic"},
+				GripHard:   Value{Low: 0.2, Likely: 0.3, High: 0.45, Source: "grip-plastic"},
 				GripRubber: Value{Low: 0.55, Likely: 0.65, High: 0.8, Source: "grip-noon"},
 				Source:     "al-eisawi-1999",
 			},
@@ -2570,7 +2604,7 @@ var builtin = Tables{
 				},
 				Rolling:       Value{Low: 0.005, Likely: 0.01, High: 0.015, Source: "ground-judgement"},
 				RubberRolling: Value{Low: 0.004, Likely: 0.0085, High: 0.0135, Source: "rubber-face-judgement"},
-				GripHard:      Value{Low: 0.2, Likely: 0.3, High: 0.45, Source: "grip-soft-guess"},
+				GripHard:      Value{Low: 0.2, Likely: 0.35, High: 0.55, Source: "grip-plastic-turf"},
 				GripRubber:    Value{Low: 0.3, Likely: 0.45, High: 0.6, Source: "grip-soft-guess"},
 				Loose:         true,
 				Source:        "ground-judgement",
@@ -2591,7 +2625,7 @@ var builtin = Tables{
 					High:   0.003375,
 					Source: "rubber-face-judgement",
 				},
-				GripHard:   Value{Low: 0.2, Likely: 0.28, High: 0.35, Source: "grip-plastic"},
+				GripHard:   Value{Low: 0.2, Likely: 0.3, High: 0.45, Source: "grip-plastic"},
 				GripRubber: Value{Low: 0.6, Likely: 0.7, High: 0.85, Source: "grip-rubber"},
 				Source:     "al-eisawi-1999",
 			},

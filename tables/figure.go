@@ -66,6 +66,8 @@ const (
 	ClassRiseReference   FigureName = "class-rise-reference"      // degC that rises are counted over
 	AWGRatio             FigureName = "awg-ratio"                 // x: diameter of one size over the next
 	RubberRollingShare   FigureName = "rubber-rolling-share"      // x: rolling of a rubber-faced wheel over a hard one
+	RearAxleShare        FigureName = "rear-axle-share"           // x: weight on the rear wheels, child in the seat, over all of it
+	HeightOverWheelbase  FigureName = "height-over-wheelbase"     // x: of the centre of mass of vehicle and child
 )
 
 // What batteries spread over, as the 5, 50 and 95 % points; rows in

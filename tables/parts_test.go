@@ -270,6 +270,23 @@ func TestSoftGroundRollsHarderAndIsMarkedAsAnEstimate(t *testing.T) {
 	}
 }
 
+// Smooth polyethylene sheet on sand: 17 to 18 degrees (Martin, Koerner and Whitty 1984, from
+// memory). Wheels of it grip neither so little nor so much that this is left out, on paving
+// and on a lawn; where a tread bites into the sod, not more than textured sheet of 30
+// degrees.
+func TestWhatPlasticWheelsGripHoldsWhatPlasticSheetDoes(t *testing.T) {
+	tan := func(degrees float64) float64 { return math.Tan(degrees * math.Pi / 180) }
+	for _, name := range []string{"smooth concrete", "asphalt", "short grass"} {
+		g, err := tables.Builtin().Ground(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if v := g.GripHard; v.Low > 0.8*tan(17) || v.High < 1.2*tan(18) || v.High > tan(30) {
+			t.Errorf("%s: %g to %g", name, v.Low, v.High)
+		}
+	}
+}
+
 func TestVehicleClassesAndThermalClasses(t *testing.T) {
 	// IEC 60085 classes and IEC 60034-1 rises over 40 degC; exact.
 	for letter, want := range map[string][2]float64{"A": {105, 60}, "e": {120, 75}, "B": {130, 80}, "class F": {155, 105}, "H": {180, 125}, "N": {200, 0}} {
