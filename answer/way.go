@@ -14,6 +14,10 @@ type Way struct {
 	// CutShort is in what share of the draws a cutoff ends the ride with three tenths of
 	// the charge or more left: why the lower end of PedalMin may be next to nothing.
 	CutShort float64 `json:"cut_short"`
+	// FuseOpens is in what share of the draws the fuse opens in use, or one at the early
+	// edge of its band may: the ride ends there, and PedalMin does not count on it. It is
+	// 0 where that is in fewer than a tenth.
+	FuseOpens float64 `json:"fuse_opens"`
 	// Harms counts what is still to watch because a child or a house could be hurt.
 	Harms int `json:"harms"`
 	// Pace is set where it may still be too fast for who drives.

@@ -46,6 +46,7 @@ func rooms() []room {
 		{title: 60, why: 5, whyLen: 61, figures: 4, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118, together: order},
 		{title: 60, why: 5, whyLen: 61, figures: 5, ways: 2, steps: 8, stepLen: 118, ask: 1, askLen: 118, together: whole},
 		{title: 60, why: 4, whyLen: 118, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118, together: whole},
+		{title: 60, why: 4, whyLen: 61, figures: 5, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 60, together: order},
 		{title: 60, why: 4, whyLen: 118, figures: 4, ways: 2, steps: 8, stepLen: 190, ask: 1, askLen: 118},
 		{title: 60, why: 5, whyLen: 61, figures: 5, ways: 2, steps: 8, stepLen: 118, ask: 1, askLen: 60},
 		{title: 60, why: 5, whyLen: 61, figures: 4, ways: 2, steps: 8, stepLen: 118, ask: 0, askLen: 0},

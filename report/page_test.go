@@ -249,12 +249,12 @@ func TestAWayOutSaysWhatItsSpeedMeansAndWhoWires(t *testing.T) {
 func TestMinutesSayWhatCutsThemShort(t *testing.T) {
 	a := danger()
 	a.Draws.CutShort = 0.2
-	a.Ways = []answer.Way{{Title: "Keep it", Steps: []string{"a cutoff"}, Verdict: answer.Watch, PedalMin: answer.Spread(0.3, 48, 81), CutShort: 0.3}}
+	a.Ways = []answer.Way{{Title: "Keep it", Steps: []string{"a cutoff"}, Verdict: answer.Watch, PedalMin: answer.Spread(0.3, 48, 81), CutShort: 0.3, FuseOpens: 0.5}}
 	for _, o := range []report.Options{
 		{}, {Full: true}, {Format: report.FormatMarkdown}, {Format: report.FormatMarkdown, Full: true}, {Format: report.FormatBBCode}, {Format: report.FormatHTML},
 	} {
 		text := strings.Join(strings.Fields(written(t, a, o)), " ")
-		for _, want := range []string{", cut short in 3 of 10", "t is switched off with 30 % or more left in it (2 of 10)"} {
+		for _, want := range []string{", cut short in 3 of 10, its fuse may open in 5 of 10", "t is switched off with 30 % or more left in it (2 of 10)"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%+v: lacks %q in\n%s", o, want, text)
 			}
@@ -263,8 +263,8 @@ func TestMinutesSayWhatCutsThemShort(t *testing.T) {
 	if text := written(t, a, report.Options{Format: report.FormatJSON}); strings.Count(text, `"cut_short": 0.2`) != 1 || strings.Count(text, `"cut_short": 0.3`) != 1 {
 		t.Errorf("as JSON:\n%s", text)
 	}
-	a.Draws.CutShort, a.Ways[0].CutShort = 0, 0
-	if text := written(t, a, report.Options{}); strings.Contains(text, "cut short") || strings.Contains(text, "switched off with") {
+	a.Draws.CutShort, a.Ways[0].CutShort, a.Ways[0].FuseOpens = 0, 0, 0
+	if text := written(t, a, report.Options{}); strings.Contains(text, "cut short") || strings.Contains(text, "its fuse may open") || strings.Contains(text, "switched off with") {
 		t.Errorf("nothing is cut short:\n%s", text)
 	}
 }

@@ -96,6 +96,9 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		if w.CutShort > rareFate { // a cutoff, not the battery, makes the lower end
 			lasts += ", cut short in " + counted(w.CutShort)
 		}
+		if w.FuseOpens > rareFate {
+			lasts += ", its fuse may open in " + counted(w.FuseOpens)
+		}
 		figures = append(figures, lasts)
 	}
 	if w.SpeedKmh.Valid() && w.SpeedKmh.High > 0 {

@@ -2,9 +2,11 @@ package reckon
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/wiring"
 )
 
@@ -58,6 +60,39 @@ func (j *judgedTable) middleFuse(typical fused) fused {
 	}
 	slices.SortStableFunc(agree, func(a, b int) int { return cmp.Compare(j.fuses[a].band.LeastA, j.fuses[b].band.LeastA) })
 	return j.fuses[upTo(agree, 0.5, func(k int) float64 { return j.weight[k] })]
+}
+
+// sizesForNearlyAll are the standard sizes, ascending, that suit in nine of ten of the
+// vehicles: both load and wire. One of the size that suits the vehicle in the middle may
+// open in the ride of half of them.
+func (j *judgedTable) sizesForNearlyAll() []float64 {
+	all, suits := 0.0, map[float64]float64{}
+	for k, f := range j.fuses {
+		if f.band == nil {
+			continue
+		}
+		all += j.weight[k]
+		for _, size := range f.sizes() {
+			suits[size] += j.weight[k]
+		}
+	}
+	return slices.DeleteFunc(slices.Sorted(maps.Keys(suits)), func(size float64) bool { return all-suits[size] >= possibleShare*all })
+}
+
+// fuseOpens are the findings of a fuse that opens, or may, while everything is in order.
+var fuseOpens = [...]string{
+	judge.CodeFuseEndsRide, judge.CodeFuseMayEndRide,
+	wiring.CodeFuseOpensRunning, wiring.CodeFuseOpensAtLaunch, wiring.CodeFuseMayOpenAtLaunch,
+}
+
+// opensInUse is in what share of the vehicles the fuse opens in use, or may.
+func opensInUse(a *answer.Assessment) (share float64) {
+	for i := range a.Findings {
+		if f := &a.Findings[i]; slices.Contains(fuseOpens[:], f.Code) {
+			share = max(share, f.Share)
+		}
+	}
+	return share
 }
 
 // onFuseSize reports whether a finding advises a rating of the fuse, or the wire

@@ -1,6 +1,7 @@
 package reckon
 
 import (
+	"slices"
 	"testing"
 
 	"example.org/packcheck/wiring"
@@ -35,5 +36,33 @@ func TestTheFuseIsThatOfAVehicleThatAgreesWithMost(t *testing.T) {
 	}
 	if got := (&judgedTable{}).middleFuse(fused{}); got.band != nil {
 		t.Error("a fuse without a path")
+	}
+}
+
+// A fuse to buy is for a vehicle of which much is not known: a size that suits the one in
+// the middle is none, unless it suits nearly all.
+func TestAFuseToBuySuitsNearlyAllVehicles(t *testing.T) {
+	of := func(sizes ...float64) fused { return fused{band: &wiring.FuseBand{StandardA: sizes}} }
+	many := func(n int, f fused) []fused { return slices.Repeat([]fused{f}, n) }
+	for _, c := range []struct {
+		name  string
+		fuses []fused
+		want  []float64
+	}{
+		{"the same suits all", many(20, of(10, 15)), []float64{10, 15}},
+		{"ten suits half of them, twenty all", slices.Concat(many(10, of(20)), many(10, of(10, 15, 20))), []float64{20}},
+		{"each half another", slices.Concat(many(10, of(20)), many(10, of(10, 15))), nil},
+		{"one in twenty does without", slices.Concat(many(19, of(10)), many(1, of())), []float64{10}},
+		{"three in twenty do not", slices.Concat(many(17, of(10)), many(3, of())), nil},
+		{"vehicles without a band do not count", slices.Concat(many(5, of(10)), many(15, fused{})), []float64{10}},
+		{"no vehicle has a band", many(3, fused{}), nil},
+	} {
+		j := judgedTable{fuses: c.fuses}
+		for range c.fuses {
+			j.weight = append(j.weight, 1/float64(len(c.fuses)))
+		}
+		if got := j.sizesForNearlyAll(); !slices.Equal(got, c.want) {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
 	}
 }

@@ -19,6 +19,9 @@ func (e *engine) outline(d *drawn, o Options, deep depth) (*answer.Assessment, *
 		return nil, nil, err
 	}
 	a := e.found(d, t, typical)
+	if a.Path != nil { // a fuse to buy is for whichever of them it turns out to be
+		a.Path.FuseSizesA = t.judged.sizesForNearlyAll()
+	}
 	if a.Verdict < answer.FixFirst {
 		err = e.promise(a, d, t, o)
 	}

@@ -38,7 +38,7 @@ var remedies = [...]remedy{
 	{converterName, []answer.Change{answer.LimitSpeed, answer.FitConverter}, nil, converterStep},
 	{controllerName, []answer.Change{answer.FitController, answer.LimitCurrent}, nil, controllerStep},
 	{cutoffName, []answer.Change{answer.FitCutoff}, nil, cutoffStep},
-	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, noFuseSuits, wireStep},
+	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, nil, wireStep},
 	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, nil, fuseStep},
 	{"charger", []answer.Change{answer.FitCharger}, nil, chargerStep},
 	{"charging place", []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
@@ -65,7 +65,40 @@ func stepsFor(a *answer.Assessment, p *setup.Parts, taken []step) []step {
 			out = append(out, s)
 		}
 	}
+	if len(out) == 0 && wants(a, answer.FitFuse) && len(fuseSizes(a, p)) == 0 {
+		return soThatAFuseSuits(a, p, taken)
+	}
 	return out
+}
+
+// soThatAFuseSuits is the step that lets one fuse both protect the wire and carry the
+// ride: wire that stands more, and where that is there a start that asks for less.
+func soThatAFuseSuits(a *answer.Assessment, p *setup.Parts, taken []step) []step {
+	has := func(name string) bool { return slices.ContainsFunc(taken, func(s step) bool { return s.name == name }) }
+	var s step
+	switch {
+	case !has(wireName) && !standsAsMuch(p):
+		s = wireStep(a, p)
+		s.name = wireName
+	case !has(controllerName):
+		s = controllerStep(a, p)
+		s.name = controllerName
+	default:
+		return nil
+	}
+	return []step{s}
+}
+
+// standsAsMuch reports whether the wire is known to be no less than that of a way out:
+// 12 AWG for 105 C.
+func standsAsMuch(p *setup.Parts) bool {
+	const areaMM2, insulationC = 3.3, 105
+	w := p.Wire
+	if w.Gauge.Assumed || w.InsulationC.Assumed || w.InsulationC.Likely < insulationC {
+		return false
+	}
+	wire, err := p.Tables.Wire(w.Size(setup.Likely))
+	return err == nil && wire.AreaMM2 >= areaMM2
 }
 
 // wants reports whether something that has to be put right asks for one of these
@@ -168,9 +201,14 @@ func cutoffStep(a *answer.Assessment, _ *setup.Parts) step {
 	}
 }
 
-// noFuseSuits reports whether a fuse is asked for, but none suits this wire and this load.
-func noFuseSuits(a *answer.Assessment) bool {
-	return a.Path != nil && len(a.Path.FuseSizesA) == 0 && wants(a, answer.FitFuse)
+// fuseSizes are the standard sizes to choose from: where the fuse that is fitted opens in
+// use, or may, only larger ones of those that protect the wire.
+func fuseSizes(a *answer.Assessment, p *setup.Parts) []float64 {
+	if a.Path == nil {
+		return nil
+	}
+	opens := opensInUse(a) >= possibleShare
+	return slices.DeleteFunc(slices.Clone(a.Path.FuseSizesA), func(size float64) bool { return opens && size <= p.Fuse.RatingA.Likely })
 }
 
 func wireStep(_ *answer.Assessment, p *setup.Parts) step {
@@ -187,10 +225,10 @@ func wireStep(_ *answer.Assessment, p *setup.Parts) step {
 }
 
 func fuseStep(a *answer.Assessment, p *setup.Parts) step {
-	if a.Path == nil || len(a.Path.FuseSizesA) == 0 {
+	sizes := fuseSizes(a, p)
+	if len(sizes) == 0 {
 		return step{}
 	}
-	sizes := a.Path.FuseSizesA
 	rating := fmt.Sprintf("%g A", sizes[(len(sizes)-1)/2]) // neither the one that opens for nothing nor the one that just protects
 	volts := "32 V"                                        // ISO 8820-3 and, for 36 V systems, its 58 V form
 	if a.Pack.FullV > 32 {

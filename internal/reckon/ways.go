@@ -357,9 +357,9 @@ func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options, deep depth
 }
 
 // look judges the setup that the path has led to. A fuse that the way fits is no fuse
-// that its maker chose for that wire: if it is possibly too large, it needs other wire. A
-// converter that the way fits must give what a launch takes: where it possibly does not,
-// it needs a limit behind it.
+// that its maker chose for that wire: if it is possibly too large, it needs other wire, and
+// if it possibly opens in use, it is not the one to buy. A converter that the way fits
+// must give what a launch takes: where it possibly does not, it needs a limit behind it.
 func (w *path) look(other *engine, d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
 	a, p, err := other.outline(d, o, deep)
 	if err != nil {
@@ -371,6 +371,8 @@ func (w *path) look(other *engine, d *drawn, o Options, deep depth) (*answer.Ass
 		case f.Share < possibleShare:
 		case f.Code == wiring.CodeFuseAboveWire && w.takes(fuseName):
 			f.Level, f.Change = max(f.Level, answer.FixFirst), answer.FitWire
+		case slices.Contains(fuseOpens[:], f.Code) && w.takes(fuseName):
+			f.Level, f.Change = max(f.Level, answer.FixFirst), answer.FitFuse
 		case f.Code == drive.CodeConverterTooSmall && w.takes(converterName):
 			f.Level, f.Change = max(f.Level, answer.FixFirst), answer.LimitCurrent
 		}
@@ -408,7 +410,7 @@ func ifNotFaults(err error) error {
 // way is the path as the answer shows it, with what it comes to.
 func (w *path) way(e *engine, s *setup.Setup, a *answer.Assessment, weighed bool) answer.Way {
 	way := answer.Way{
-		Title: w.named(), Verdict: a.Verdict, WantedShare: wantedShare(a), CutShort: a.Draws.CutShort, Pace: e.paceOf(a), Harms: harmsOf(a),
+		Title: w.named(), Verdict: a.Verdict, WantedShare: wantedShare(a), CutShort: a.Draws.CutShort, FuseOpens: opensInUse(a), Pace: e.paceOf(a), Harms: harmsOf(a),
 		PedalMin: rangeOf(a, minutesPath, a.Ride.LastsPedalMin), SpeedKmh: rangeOf(a, speedPath, a.Steady.SpeedKmh),
 	}
 	for _, st := range w.steps {

@@ -11,6 +11,7 @@ import (
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/setup"
 	"example.org/packcheck/wiring"
 )
@@ -118,6 +119,44 @@ func TestAWayOutKeepsWhatItPromises(t *testing.T) {
 	}
 }
 
+// A fuse protects the wire and yet carries the ride, in whichever of the vehicles it may
+// be. Where no size does both, the way has thicker wire or a gentler start, or there is none; and
+// of a fuse that stays, the minutes say in how many it may open.
+func TestAFuseThatAWayOutFitsCarriesTheRide(t *testing.T) {
+	all := inNeed()
+	four := block().with("motors.can", "", "motors.count", `4`, "vehicle.ground", `"short grass"`)
+	all["four motors, no fuse"] = four.with("fuse.form", `"none"`)
+	all["four motors, no fuse, the wire told"] = four.with("fuse.form", `"none"`, "wire.gauge", `"14 AWG"`)
+	all["four motors, a tool pack"] = four.with("pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`)
+	all["four motors, a tool pack and a small fuse"] = four.with("pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`, "fuse.form", `"small blade"`, "fuse.rating", `"15 A"`,
+		"wire.gauge", `"14 AWG"`)
+	opens := []string{
+		judge.CodeFuseEndsRide, judge.CodeFuseMayEndRide,
+		wiring.CodeFuseOpensRunning, wiring.CodeFuseOpensAtLaunch, wiring.CodeFuseMayOpenAtLaunch,
+	}
+	for name, sheet := range all {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			s, a := waysOf(t, sheet)
+			for i := range a.Ways {
+				w := &a.Ways[i]
+				share := 0.0
+				for _, f := range walked(t, s, w).Findings {
+					if slices.Contains(opens, f.Code) {
+						share = max(share, f.Share)
+					}
+				}
+				if rating, fits := w.Values()["fuse.rating"]; fits && share >= 0.1 {
+					t.Errorf("%s %q: its fuse of %s may open in %.2f of the vehicles", w.Title, w.Steps, rating, share)
+				}
+				if math.Abs(share-w.FuseOpens) > 0.02 {
+					t.Errorf("%s %q: its fuse may open in %.2f of the vehicles, told %.2f", w.Title, w.Steps, share, w.FuseOpens)
+				}
+			}
+		})
+	}
+}
+
 // What was told of the vehicle stays told, but for what a step says.
 func TestAWayOutChangesNothingThatItDoesNotList(t *testing.T) {
 	said := map[string]string{ // by table or key: a word of the step or title that changes it
@@ -190,7 +229,7 @@ func leads(a *answer.Assessment, title string, steps ...string) bool {
 	})
 }
 
-func TestThePlainWayOutIsFound(t *testing.T) { // "a 2": a fuse of 20 or 25 A, which few draws decide between
+func TestThePlainWayOutIsFound(t *testing.T) {
 	for _, c := range []struct {
 		name, title string
 		steps       []string
@@ -200,9 +239,9 @@ func TestThePlainWayOutIsFound(t *testing.T) { // "a 2": a fuse of 20 or 25 A, w
 		{"a block found dead", "Keep this kind of battery", []string{"a new battery of the same kind"}},
 		{"a tool pack found dead", "A sealed lead-acid battery", nil},
 		{"a tool pack, the worn block read", "A new battery of the old kind", nil},
-		{"a tool pack, no fuse", "A sealed lead-acid battery", []string{"wire of", "a 2"}},
+		{"a tool pack, no fuse", "A sealed lead-acid battery", []string{"wire of", "a 30 A blade fuse"}},
 		{"a tool pack behind a converter", "A sealed lead-acid battery", []string{"take out or switch off what was set for other volts: step-down converter, cutoff"}},
-		{"a fuse too small for thin wire", "Keep this battery", []string{"wire of", "a 2"}},
+		{"a fuse too small for thin wire", "Keep this battery", []string{"wire of", "a 30 A blade fuse"}},
 	} {
 		if _, a := waysOf(t, inNeed()[c.name]); !leads(a, c.title, c.steps...) {
 			for _, w := range a.Ways {
