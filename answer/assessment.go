@@ -254,10 +254,13 @@ type RideFigures struct {
 	EndShare   []Named  `json:"end_share"`  // what ends it, in what share of the draws
 	WantedMin  *float64 `json:"wanted_min"` // by the clock; nil when no time was asked for
 	// What the pack would give with no wanted time to stop it.
-	LastsPedalMin float64  `json:"lasts_pedal_min"`
-	LastsClockMin float64  `json:"lasts_clock_min"`
-	LastsUntil    string   `json:"lasts_until"`
-	LastsEnd      End      `json:"lasts_end"` // the same as a word for programs
+	LastsPedalMin float64 `json:"lasts_pedal_min"`
+	LastsClockMin float64 `json:"lasts_clock_min"`
+	LastsUntil    string  `json:"lasts_until"`
+	LastsEnd      End     `json:"lasts_end"` // the same as a word for programs
+	// LevelPedalMin is how long it lasts on the level; nil where no slope was told. All
+	// other figures of the ride are then for climbing all the time.
+	LevelPedalMin *float64 `json:"level_pedal_min,omitempty"`
 	RestVAfter    float64  `json:"rest_v_after"`
 	ChargeLeft    float64  `json:"charge_left"`    // 0 to 1
 	StartsCharged float64  `json:"starts_charged"` // 0 to 1; below 1 where less was told, or its volts at rest say so

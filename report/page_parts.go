@@ -228,17 +228,17 @@ func (b *builder) charged() []fact {
 func (b *builder) few(r room) section {
 	s := section{title: "In figures"}
 	if why := b.noRide(); why != "" {
-		return section{title: s.title, text: []string{why}}
+		return section{title: s.title, text: []string{why}, facts: b.onTheLevel()}
 	}
 	ride := b.a.Ride
 	s.facts = append(s.facts, b.charged()...)
 	if b.bench() {
 		s.facts = append(s.facts, b.underLoad())
 	} else {
-		s.facts = append(
-			s.facts,
-			b.beside("Pedal down", b.lasts(), b.was("original_pedal_min", minutes)), fact{"With the pauses", b.clock().brief()},
-		)
+		down := b.beside("Pedal down", b.lasts(), b.was("original_pedal_min", minutes))
+		down.value += b.allUphill()
+		s.facts = append(s.facts, down, fact{"With the pauses", b.clock().brief()})
+		s.facts = append(s.facts, b.onTheLevel()...)
 	}
 	if asked := b.asked(); asked != "" {
 		s.facts = append(s.facts, fact{"As you asked", asked})

@@ -91,8 +91,12 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		text += ": " + strings.TrimRight(title, ".")
 	}
 	var figures []string
+	uphill := ""
+	if b.climbs() {
+		uphill = "uphill "
+	}
 	if w.PedalMin.Valid() && w.PedalMin.High > 0 {
-		lasts := "pedal down " + b.rangeOf(minutes, w.PedalMin).brief()
+		lasts := "pedal down " + uphill + b.rangeOf(minutes, w.PedalMin).brief()
 		if w.CutShort > rareFate { // a cutoff, not the battery, makes the lower end
 			lasts += ", cut short in " + counted(w.CutShort)
 		}

@@ -69,13 +69,15 @@ func (b *builder) ride() section {
 		if n := b.a.Draws.Stuck; n > 0 && n < 1 {
 			s.text[0] += " That is so in " + counted(n) + " " + b.kindred() + "."
 		}
+		s.facts = b.onTheLevel()
 		return b.topic(s, answer.TopicRide)
 	}
 	s.facts = append(s.facts, b.charged()...)
 	if b.bench() {
 		s.facts = append(s.facts, fact{"Under load", b.lasts().whole()})
 	} else {
-		s.facts = append(s.facts, fact{"Pedal down", b.lasts().whole()}, fact{"With the pauses", b.clock().whole()})
+		s.facts = append(s.facts, fact{"Pedal down", b.lasts().whole() + b.allUphill()}, fact{"With the pauses", b.clock().whole()})
+		s.facts = append(s.facts, b.onTheLevel()...)
 	}
 	if r.WantedMin == nil {
 		s.facts = append(s.facts, fact{"Ended by", orElse(clean(r.EndedBy), ended(string(r.End)))})
@@ -117,9 +119,33 @@ func (b *builder) ride() section {
 	return b.topic(s, answer.TopicRide)
 }
 
+// climbs reports whether the figures are those of a climb.
+func (b *builder) climbs() bool { return b.a.Launch != nil && b.a.Launch.Case.GradeN > 0 }
+
+// allUphill says behind minutes that they are those of a climb without an end.
+func (b *builder) allUphill() string {
+	if b.climbs() {
+		return ", uphill all the time"
+	}
+	return ""
+}
+
+// onTheLevel is how long a ride lasts without the climb that the other figures are for.
+func (b *builder) onTheLevel() []fact {
+	level := b.a.Ride.LevelPedalMin
+	if level == nil || !b.climbs() {
+		return nil
+	}
+	between := "; up and down lies between"
+	if b.stuck() {
+		between = ""
+	}
+	return []fact{{"On the level", b.figure("ride.level_pedal_min", minutes, *level).brief() + between}}
+}
+
 // speedName is what the speed of the figures is called, by its name on the level.
 func (b *builder) speedName(level string) string {
-	if b.a.Launch != nil && b.a.Launch.Case.GradeN > 0 {
+	if b.climbs() {
 		return "Speed uphill"
 	}
 	return level

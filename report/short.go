@@ -137,11 +137,11 @@ func (b *builder) shortFigures() []fact {
 	case b.a.NeverRidden():
 		facts = []fact{{"How long", b.noRide()}}
 	case b.stuck():
-		facts = []fact{{"Pedal down", "not at all: it does not get going"}}
+		facts = append([]fact{{"Pedal down", "not at all: it does not get going"}}, b.onTheLevel()...)
 	case b.bench():
 		facts = []fact{b.underLoad()}
 	default:
-		facts = []fact{{"Pedal down", b.lasts().brief()}}
+		facts = append([]fact{{"Pedal down", b.lasts().brief() + b.allUphill()}}, b.onTheLevel()...)
 		if st := b.a.Steady; st != nil {
 			facts = append(facts, fact{b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh).brief()})
 		}

@@ -116,7 +116,12 @@ func (b *builder) lasting() []string {
 		return []string{"It gives the whole pattern."}
 	}
 	it, briefly := "It lasts ", "Lasts "
-	if len(b.charged()) > 0 {
+	switch charged := len(b.charged()) == 0; {
+	case b.climbs() && !charged:
+		it, briefly = "Not full and uphill, it lasts ", "Not full, uphill: "
+	case b.climbs():
+		it, briefly = "Uphill it lasts ", "Uphill: "
+	case !charged:
 		it, briefly = "Not full, it lasts ", "Not full: "
 	}
 	f := b.lasts()

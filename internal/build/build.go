@@ -147,13 +147,33 @@ func (b *Builder) Case(pick setup.Pick) (*Built, error) {
 		c.Load, c.UntilV = bench(p.Bench, pick)
 		return c, nil
 	}
-	c.Vehicle = p.DriveVehicle(pick)
-	if c.Vehicle.Motor.Thermal.Known() {
-		c.Vehicle.Motor.Thermal.LimitC = b.limitC
-	}
+	c.Vehicle, c.Level = b.vehicle(pick)
 	c.Controller = p.DriveController(pick)
 	c.Limits = limitsOf(&c.Case, c.Path)
 	return c, nil
+}
+
+// vehicle is the vehicle at one choice of its figures, and the same on level ground where
+// it climbs.
+func (b *Builder) vehicle(pick setup.Pick) (v drive.Vehicle, level *drive.Vehicle) {
+	slope := &b.Parts.Vehicle.Slope
+	with := func(pick setup.Pick) drive.Vehicle {
+		v := b.Parts.DriveVehicle(pick)
+		if v.Motor.Thermal.Known() {
+			v.Motor.Thermal.LimitC = b.limitC
+		}
+		return v
+	}
+	if v = with(pick); v.GradeN == 0 {
+		return v, nil
+	}
+	flat := with(func(f *setup.Figure) float64 {
+		if f == slope {
+			return 0
+		}
+		return pick(f)
+	})
+	return v, &flat
 }
 
 // wire puts path and fuse into a case.

@@ -77,6 +77,7 @@ var metrics = later.Value[[]metric]{Make: func() []metric {
 		{path: "ride.clock_min", lasting: true, of: running(func(v *Vehicle) float64 { return v.Seen.Outing.ClockS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.ClockMin = x }},
 		{path: "ride.distance_km", lasting: true, of: driven(func(v *Vehicle) float64 { return v.Seen.Outing.DistanceM / 1000 }), put: func(a *answer.Assessment, x float64) { a.Ride.DistanceKm = x }},
 		{path: minutesPath, lasting: true, of: running(func(v *Vehicle) float64 { return v.Seen.Lasts.PedalS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.LastsPedalMin = x }},
+		{path: "ride.level_pedal_min", judged: true, of: driven(levelPedalMin), put: func(a *answer.Assessment, x float64) { a.Ride.LevelPedalMin = &x }},
 		{path: "ride.lasts_clock_min", lasting: true, of: running(func(v *Vehicle) float64 { return v.Seen.Lasts.ClockS / 60 }), put: func(a *answer.Assessment, x float64) { a.Ride.LastsClockMin = x }},
 		{path: "ride.rest_v_after", of: func(v *Vehicle) float64 { return max(v.Seen.Outing.RestV, 0) }, put: func(a *answer.Assessment, x float64) { a.Ride.RestVAfter = x }},
 		{path: "ride.starts_charged", of: func(v *Vehicle) float64 { return v.Now.StartCharge }, put: func(a *answer.Assessment, x float64) { a.Ride.StartsCharged = x }},
@@ -236,6 +237,19 @@ func seenShortA(s *ride.Seen) float64 {
 func wheelsUpA(v *Vehicle) float64 {
 	c := v.Now.Vehicle
 	return c.Motor.NoLoadA * float64(c.Motors) / float64(max(1, c.MotorsInSeries))
+}
+
+// levelPedalMin is how long a vehicle that climbs would ride on the level; none where it
+// barely moves there, either.
+func levelPedalMin(v *Vehicle) float64 {
+	switch s := v.Level; {
+	case s == nil || s.Crawls():
+		return math.NaN()
+	case s.Stuck():
+		return 0
+	default:
+		return s.Lasts.PedalS / 60
+	}
 }
 
 func blockedStandsS(v *Vehicle) float64 {

@@ -86,6 +86,7 @@ type Vehicle struct {
 	Original *build.Built // with its battery as that is by now; nil without one
 	Was      *ride.Seen
 	Judged   *judge.Judged // nil where it was not judged
+	Level    *ride.Seen    // how it drives without its climb; nil where it has none, and where it was not judged completely
 }
 
 // past is the original of one draw. The ways out of a setup have the same one and
@@ -181,6 +182,12 @@ func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, de
 	}
 	v.Judged, err = m.judge.Case(judge.Case{Now: v.Now, Seen: v.Seen, Original: v.Original, Was: made, Conflict: conflict, Unadvised: deep == unadvised})
 	v.Seen.Marks = nil
+	if deep == complete && v.Now.Level != nil {
+		level := v.Now.Case
+		level.Vehicle, level.Level, level.WantedS = *level.Level, nil, 0
+		seen := ride.Glance(&level)
+		v.Level = &seen
+	}
 	return v, err
 }
 

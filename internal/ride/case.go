@@ -24,6 +24,7 @@ type Case struct {
 	StandbyA float64 // drawn all the time beside the motors: board, lights, module
 
 	Vehicle    drive.Vehicle
+	Level      *drive.Vehicle // the same on level ground; nil where it does not climb
 	Controller drive.Controller
 	Limits     drive.Limits // of the parts, for counting seconds above them at launch
 	Load       Load

@@ -61,9 +61,11 @@ func (s *Seen) ride(m *Marks) {
 
 // OnTheFlat is the case's steady running where nothing climbs.
 func (c *Case) OnTheFlat() drive.Running {
-	v := c.Vehicle
-	v.GradeN = 0
-	return drive.SteadyOn(v, c.Controller, c.Circuit(), c.AmbientC)
+	v := &c.Vehicle
+	if c.Level != nil {
+		v = c.Level
+	}
+	return drive.SteadyOn(*v, c.Controller, c.Circuit(), c.AmbientC)
 }
 
 // Hold blocks the wheels of a vehicle on the pack and path of the case.
