@@ -52,6 +52,9 @@ func (q Label) Answer() (Answer, error) {
 			}
 		}
 		a.say("It can also mean %s: look for the chemistry.", strings.Join(others, " or "))
+		if len(free.Unread) > 0 {
+			a.say("Not understood: %s.", strings.Join(free.Unread, ", "))
+		}
 		a.level(answer.Watch, true)
 	}
 	b.tell(&a)

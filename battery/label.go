@@ -1,6 +1,7 @@
 package battery
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -26,6 +27,7 @@ type Label struct {
 	Blocks        int       // separate blocks that the label names; 0 = it speaks of one
 	BlocksUnclear bool      // it does not say how they are joined; series was taken
 	Others        []Reading // other readings of the same words, best first
+	Unread        []string  // words that may tell one of these, and were not understood; as they stand
 	Notes         []string  // what a reader should know, plain sentences
 }
 
@@ -63,8 +65,10 @@ const maxLabelBytes = 500
 // "5S2P 21700 4 Ah", "24 V (two 12 V)", "12.8 V 10Ah LiFePO4", "90 Wh". The
 // hint is the name of a profile of [chemistry.Builtin], or empty. Words that
 // can mean two things give the likelier one, Sure = Guess, and the rest in
-// Others. It fails when no volts, cells or watt-hours are found, when the
-// figures contradict one another, or when the hint is not known.
+// Others; so do words that are not understood where only volts tell of lead-acid.
+// It fails when no volts, cells or watt-hours are found, when the
+// figures contradict one another, when the words name cells that
+// [chemistry.Builtin] has no profile of, or when the hint is not known.
 func ParseLabel(text, chemistryHint string) (Label, error) {
 	var hint *chemistry.Profile
 	if chemistryHint != "" {
@@ -86,22 +90,25 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 		return Label{}, fmt.Errorf("battery: label of %d bytes, want one line such as \"20 V max 5 Ah\"", len(text))
 	}
 	w, err := readWords(text)
+	if w.unmodelled != "" && (hint == nil || builtIn(hint.Name)) { // a chemistry of one's own may be what the words say
+		return Label{}, noModel(text, w.unmodelled)
+	}
 	if err != nil {
 		return Label{}, err
-	}
-	if hint != nil && w.chemistry != "" && !sameFamily(*hint, w.chemistry) {
-		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, w.chemistry, hint.Name)
 	}
 	if w.chemistry == "li-ion" && ofPhosphate(w.volts) {
 		return Label{}, fmt.Errorf("battery: label %q says lithium-ion and %g V, which iron phosphate has: the two are charged to different volts; want the kind that its charger or sheet names, such as \"%g V LiFePO4\"", clip(text), w.volts, w.volts)
 	}
-	if hint != nil && w.lithium && hint.Family != chemistry.Lithium {
-		return Label{}, fmt.Errorf("battery: label %q says lithium but the chemistry given is %s", text, hint.Name)
+	if hint != nil && !w.mayBe(*hint) {
+		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, cmp.Or(w.chemistry, w.lithium), hint.Name)
 	}
 	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, MaxV: w.maxV, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear}
 	readings, sure := w.readings(hint)
 	if len(readings) > 0 {
 		l.Chemistry, l.CellsInSeries, l.Sure, l.Others = readings[0].Chemistry, readings[0].CellsInSeries, sure, readings[1:]
+		if len(l.Others) > 0 && w.chemistry == "" && w.lithium == "" {
+			l.Unread = w.unread
+		}
 	} else if hint != nil {
 		l.Chemistry = hint.Name
 	}
@@ -125,6 +132,11 @@ func profileOf(name string, hint *chemistry.Profile) (chemistry.Profile, bool) {
 		return *hint, true
 	}
 	return chemistry.Builtin().Profile(name)
+}
+
+func builtIn(name string) bool {
+	_, ok := chemistry.Builtin().Profile(name)
+	return ok
 }
 
 func sameFamily(p chemistry.Profile, name string) bool {
@@ -177,6 +189,9 @@ func (l *Label) notes(w words) {
 			parts[i] = fmt.Sprintf("%d cells of %s", o.CellsInSeries, o.Chemistry)
 		}
 		add("The label can also mean %s; the chemistry printed on the pack decides.", strings.Join(parts, ", or "))
+		if len(l.Unread) > 0 {
+			add("Not understood on it: %s. Where that names what is inside, it is to be told by itself.", strings.Join(l.Unread, ", "))
+		}
 	}
 	if l.CellsInSeries == 0 {
 		add("The label does not tell the number of cells in series; the voltage or the cell count is needed.")

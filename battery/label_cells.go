@@ -10,6 +10,15 @@ import (
 // readings lists what the words can mean, likeliest first, and how sure the
 // first is. Without volts or cells there is none.
 func (w *words) readings(hint *chemistry.Profile) ([]Reading, Sureness) {
+	out, sure := w.ofOneKind(hint)
+	if lead := w.lead(); hint == nil && w.leadToo && lead.CellsInSeries > 0 {
+		return append(out, lead), Guess
+	}
+	return out, sure
+}
+
+// ofOneKind is readings where one kind of battery is named at most.
+func (w *words) ofOneKind(hint *chemistry.Profile) ([]Reading, Sureness) {
 	name := w.chemistry
 	if hint != nil {
 		name = hint.Name
@@ -18,25 +27,26 @@ func (w *words) readings(hint *chemistry.Profile) ([]Reading, Sureness) {
 	if w.blocksUnclear {
 		sure = Guess
 	}
-	if w.cells > 0 {
+	switch {
+	case name == "" && w.format != "":
+		return w.ofFormat(min(sure, Likely))
+	case w.cells > 0:
 		if name == "" {
 			// "5S2P" is how lithium packs are described; the volts beside it
 			// may tell iron phosphate.
 			name, sure = "li-ion", Likely
-			if w.volts > 0 && math.Abs(w.volts/float64(w.cells)-3.2) < 0.06 {
+			if phosphateCell(w.volts / float64(w.cells)) {
 				name = "lifepo4"
 			}
 		}
 		return []Reading{{name, w.cells}}, sure
-	}
-	if hint == nil && w.lithium {
+	case hint == nil && w.lithium != "":
 		out := w.eitherLithium()
 		if len(out) != 1 {
 			sure = Guess
 		}
 		return out, min(sure, Likely)
-	}
-	if name != "" {
+	case name != "":
 		cells := w.cellsOf(name, hint)
 		if len(cells) == 0 {
 			return nil, Guess
@@ -51,6 +61,29 @@ func (w *words) readings(hint *chemistry.Profile) ([]Reading, Sureness) {
 		return out, sure
 	}
 	return w.unnamed()
+}
+
+// ofFormat reads a label that tells the size of its cells and not their kind.
+func (w *words) ofFormat(sure Sureness) ([]Reading, Sureness) {
+	var out []Reading
+	for _, name := range w.byFormat() {
+		cells := []int{w.cells}
+		if w.cells == 0 {
+			cells = w.cellsOf(name, nil)
+		}
+		for _, n := range cells {
+			out = append(out, Reading{name, n})
+		}
+	}
+	if len(out) != 1 {
+		sure = Guess
+	}
+	return out, sure
+}
+
+// lead reads the volts as those of blocks of lead-acid.
+func (w *words) lead() Reading {
+	return Reading{"agm", int(math.Round(w.volts/2)) * w.blocksInSeries()}
 }
 
 // ofPhosphate reports whether volts are those that iron phosphate is printed
@@ -143,8 +176,7 @@ func (w *words) cellsOf(name string, hint *chemistry.Profile) []int {
 // unnamed reads volts of which the chemistry is not said, by what is sold
 // under such labels (common practice, no published source).
 func (w *words) unnamed() ([]Reading, Sureness) {
-	n := w.blocksInSeries()
-	lead := func(v float64) Reading { return Reading{"agm", int(math.Round(v/2)) * n} }
+	n, lead := w.blocksInSeries(), w.lead()
 	if w.maxV > 0 {
 		cells := w.cellsOf("li-ion", nil)
 		if len(cells) == 0 {
@@ -160,24 +192,27 @@ func (w *words) unnamed() ([]Reading, Sureness) {
 		unclear = Guess
 	}
 	switch v := w.volts; {
-	case w.rateHours >= 10: // only lead-acid is rated over ten or twenty hours
-		return []Reading{lead(v)}, unclear
-	case v == 12 && w.ampHours > 0 && w.ampHours < 4:
-		return []Reading{lead(v), {"li-ion", 3 * n}, {"nimh", 10 * n}}, Guess
-	case v == 6 || v == 12 || v == 8 && w.ampHours > 10:
-		return []Reading{lead(v)}, unclear
-	case v == 24 || v == 48:
-		// Two or four blocks in a vehicle; a tool pack of 24 V has six cells.
-		return []Reading{lead(v), {"li-ion", int(math.Round(v/4)) * n}, {"lifepo4", int(math.Round(v/3)) * n}}, Guess
 	case ofPhosphate(v):
 		return []Reading{{"lifepo4", int(math.Round(v/3.2)) * n}}, Likely
+	case w.rateHours >= 10: // only lead-acid is rated over ten or twenty hours
+		return []Reading{lead}, unclear
+	case v == 12 && w.ampHours > 0 && w.ampHours < 4:
+		return []Reading{lead, {"li-ion", 3 * n}, {"nimh", 10 * n}}, Guess
+	case v == 6 || v == 12 || v == 8 && w.ampHours > 10:
+		if len(w.unread) > 0 { // which may be the name of what is inside
+			return w.besideLead(lead), Guess
+		}
+		return []Reading{lead}, unclear
+	case v == 24 || v == 48:
+		// Two or four blocks in a vehicle; a tool pack of 24 V has six cells.
+		return []Reading{lead, {"li-ion", int(math.Round(v/4)) * n}, {"lifepo4", int(math.Round(v/3)) * n}}, Guess
 	case v == 18 || v == 14.4 || v == 7.2:
 		// Nickel packs of the same volts were sold for years.
 		return []Reading{{"li-ion", int(math.Round(v/3.6)) * n}, {"nimh", int(math.Round(v/1.2)) * n}}, map[bool]Sureness{true: Likely, false: Guess}[v == 18]
 	case v == 9.6 || v == 4.8 || v == 8.4 || v == 13.2 || v == 15.6:
 		return []Reading{{"nimh", int(math.Round(v/1.2)) * n}}, Likely
 	case v == 36:
-		return []Reading{{"li-ion", 10 * n}, lead(v)}, Guess
+		return []Reading{{"li-ion", 10 * n}, lead}, Guess
 	}
 	cells := w.cellsOf("li-ion", nil)
 	if len(cells) == 0 {
@@ -191,4 +226,19 @@ func (w *words) unnamed() ([]Reading, Sureness) {
 		return out, Guess
 	}
 	return out, Likely
+}
+
+// besideLead lists what else is sold with the volts of a lead-acid block.
+func (w *words) besideLead(lead Reading) []Reading {
+	n, v := w.blocksInSeries(), w.volts
+	out := []Reading{lead}
+	for _, kind := range []struct {
+		name  string
+		cellV float64
+	}{{"lifepo4", 3}, {"li-ion", 4}, {"nimh", 1.2}} {
+		if cells := math.Round(v / kind.cellV); math.Abs(v-cells*kind.cellV) < 0.01 {
+			out = append(out, Reading{kind.name, int(cells) * n})
+		}
+	}
+	return out
 }

@@ -24,9 +24,12 @@ type words struct {
 	ofCell         bool   // ampHours are said to be of one cell
 	namedBlocks    int    // how many blocks the label names; 0 = it speaks of one
 	chemistry      string // profile name; "" = not said
-	lithium        bool   // said, but not which kind
+	unmodelled     string // cells that no profile is of
+	lithium        string // the word that says it, but not which kind
+	leadToo        bool   // lead-acid is named beside another chemistry
 	nickelCadmium  bool
-	format         string // "18650", "21700", "26650"
+	format         string   // "18650", "21700", "26650"
+	unread         []string // words that may be a model's name, or that of a chemistry
 }
 
 const (
@@ -40,31 +43,12 @@ var (
 	maxBefore     = pattern.New(`max\.?\s*` + numberPattern + `\s*v`)
 	bareVolt      = pattern.New(numberPattern + `\s*v`)
 	ampHour       = pattern.New(ampHourPattern)
-	ratePattern   = pattern.New(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b`)
+	ratePattern   = pattern.New(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b|\b(\d\d)\s*-?\s*hrs?\b`)
 	wattHour      = pattern.New(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
 	seriesPattern = pattern.New(`\b(\d{1,3})\s*s(?:\s*x?\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
 	startCurrent  = pattern.New(numberPattern + `\s*(?:cca|mca|cranking)`)
 	bareAmps      = pattern.New(numberPattern + `\s*a(?:mps?|mperes?)?\b`)
-	formatPattern = pattern.New(`\b(18650|21700|26650|26700|20700)\b`)
 )
-
-// chemistryWords are tried in order; the first that stands on the label
-// counts.
-var chemistryWords = [...]struct {
-	pattern *pattern.Lazy
-	name    string
-	cadmium bool
-}{
-	{pattern.New(`life\s?po|lifep04|lfp|iron\s?phosphate`), "lifepo4", false},
-	{pattern.New(`\bgel\b`), "gel", false},
-	{pattern.New(`\bagm\b|\bsla\b|vrla|lead|\bpb\b`), "agm", false},
-	{pattern.New(`ni-?\s?mh|nickel[ -]metal`), "nimh", false},
-	{pattern.New(`ni-?\s?cd|nicad|nickel[ -]cad`), "nimh", true},
-	{pattern.New(`li-?\s?ion|lithium[ -]ion|li[ -]?po|lithium[ -]polymer|\bnmc\b|\binr\b|\bicr\b`), "li-ion", false},
-}
-
-// someLithium is what sellers print on either kind.
-var someLithium = pattern.New(`lithium|\bli\b`)
 
 // smallNumbers are the counts of blocks that people write out.
 var smallNumbers = [...]struct {
@@ -75,15 +59,10 @@ var smallNumbers = [...]struct {
 // readWords finds the figures and words of a label.
 func readWords(text string) (words, error) {
 	var w words
-	s := strings.ToLower(strings.NewReplacer("×", "x", "\u00a0", " ", "–", "-").Replace(text))
+	s := strings.ToLower(strings.NewReplacer("LiFeP", "lifep", "LiFe", "li-fe", "×", "x", "₂", "2", "₄", "4", "\u00a0", " ", "–", "-").Replace(text))
 	s = decimalComma.Get().ReplaceAllString(s, "$1.$2")
-	for _, c := range chemistryWords {
-		if c.pattern.Get().MatchString(s) {
-			w.chemistry, w.nickelCadmium = c.name, c.cadmium
-			break
-		}
-	}
-	w.lithium = w.chemistry == "" && someLithium.Get().MatchString(s)
+	w.readChemistry(s)
+	w.unread = unread(text)
 	// Figures that have been understood are blanked out, so that no digit is
 	// read twice.
 	take := func(p *regexp.Regexp) []string {
@@ -98,8 +77,8 @@ func readWords(text string) (words, error) {
 	if m := startCurrent.Get().FindStringSubmatch(s); m != nil {
 		return w, fmt.Errorf("battery: label %q gives %s A of starting current: that is a starter battery, made for seconds and spoilt by deep discharges; want a deep-cycle block, told in ampere-hours such as \"12 V 7 Ah\"", clip(text), m[1])
 	}
-	if m := take(formatPattern.Get()); m != nil {
-		w.format = m[1]
+	if w.format != "" {
+		s = strings.Replace(s, w.format, " ", 1)
 	}
 	if m := take(wattHour.Get()); m != nil {
 		w.wattHours = figure(m[1])
@@ -113,7 +92,7 @@ func readWords(text string) (words, error) {
 			w.ampHours = ampHours(s, m)
 		}
 		if r := ratePattern.Get().FindStringSubmatch(s); r != nil {
-			w.rateHours = figure(r[1] + r[2])
+			w.rateHours = figure(r[1] + r[2] + r[3])
 		}
 		s = s[:m[0]] + " " + ratePattern.Get().ReplaceAllString(s[m[1]:], " ")
 	}
