@@ -23,7 +23,8 @@ type Charger struct {
 	MadeFor Purpose
 	// EndLeastV and EndMostV bound the voltage that the charger lets the pack
 	// rise to: the same for a regulated one, far apart for one whose end
-	// voltage its label does not tell. Both zero: nothing is known.
+	// voltage its label does not tell. Where EndMostV is zero no more is known than
+	// that it rises to EndLeastV.
 	EndLeastV, EndMostV float64
 	Regulated           bool    // the end voltage is held, so that the current falls off by itself
 	PrintedV            float64 // what the label prints; 0 = unknown

@@ -28,6 +28,10 @@ const (
 	// heldBand is what is allowed either side of a printed charging voltage
 	// of a lead-acid or nickel charger (source "supply-band", narrower end).
 	heldBand = 0.02
+	// roundedUpV and roundedTenthV are how far whole volts, and such with a fraction,
+	// that are printed on a lithium charger may lie above those that it ends at:
+	// 12.6 V is printed as 13 V, too. Own choice.
+	roundedUpV, roundedTenthV = 1.0, 0.1
 	// mostCells bounds the search for a number of cells; sixteen lithium
 	// cells already are past every vehicle that this is about.
 	mostCells = 20
@@ -87,7 +91,10 @@ func cellsAt(v, cellV float64) int {
 func (c *Charger) wholeCells(v, cellV float64, source string) {
 	n := cellsAt(v, cellV)
 	if n == 0 {
-		c.EndSource = source
+		c.EndSource, c.EndLeastV = source, max(v-roundedTenthV, 0)
+		if v == math.Trunc(v) {
+			c.EndLeastV = v - roundedUpV
+		}
 		c.WhyEnd = fmt.Sprintf("%g V is no whole number of cells at %.2f V: the label gives the pack's nominal volts, not what the charger rises to.", v, cellV)
 		return
 	}

@@ -116,6 +116,7 @@ func chargerRows(t testing.TB) []made {
 		{"reversed plug", charge.CodePolarityReversed, onLead(t, leadCharger+" centre negative", jack(charge.CentrePositive)), onLead(t, leadCharger+" centre positive", jack(charge.CentrePositive)), danger, house, answer.Charger, answer.FitCharger, "common-charging"},
 		{"plug unknown", charge.CodePolarityUnchecked, right, onLead(t, leadCharger+" centre positive", jack(charge.CentrePositive)), watch, wear, answer.Charger, answer.LookUp, "common-charging"},
 		{"end volts unknown", charge.CodeEndVoltsUnknown, onLithium(t, "18V 2A DC Li-ion automatic", nil), rightLi, fix, house, answer.Charger, answer.FitCharger, li},
+		{"nominal volts of twice the cells", charge.CodeVoltsTooHigh, onLithium(t, "36V 2A DC Li-ion automatic", nil), onLithium(t, "18V 2A DC Li-ion automatic", nil), danger, house, answer.Charger, answer.FitCharger, li},
 		{"24 V on 12 V", charge.CodeVoltsTooHigh, onLead(t, "lead acid 28.8V 1A DC automatic", nil), right, danger, house, answer.Charger, answer.FitCharger, ag},
 		{"a little too high for lead-acid", charge.CodeVoltsTooHigh, matched(plugged(t, "gel", 6, 7, "lead acid 15V 1A DC automatic"), nil), right, fix, part, answer.Charger, answer.FitCharger, profile(t, "gel").Charge.Source},
 		{"adaptor on lithium", charge.CodeVoltsTooHigh, matched(plugged(t, "li-ion", 3, 4, "12V 1A DC"), nil), rightLi, danger, house, answer.Charger, answer.FitCharger, li},

@@ -62,7 +62,7 @@ var purposeWords = [...]struct {
 	is    Purpose
 	words *pattern.Lazy
 }{
-	{ForLithiumIronPhosphate, pattern.New(`(?i)life\s?po|\blfp\b|iron[ -]phosphate`)},
+	{ForLithiumIronPhosphate, pattern.New(`(?i)life\s?p[o0](?:4|\b)|\blfp\b|iron[ -]phosphate`)},
 	{ForLithiumIon, pattern.New(`(?i)\bli[ -]?ion\b|lithium[ -]ion|\bli[ -]?po\b|li(?:thium)?[ -]poly`)},
 	{ForLeadAcid, pattern.New(`(?i)\blead\b|\bsla\b|\bagm\b|\bvrla\b|\bgel\b`)},
 	{ForNickel, pattern.New(`(?i)\bni[ -]?mh\b|\bni[ -]?cd\b|\bnickel\b`)},
@@ -71,7 +71,9 @@ var purposeWords = [...]struct {
 
 var (
 	plainLithium = pattern.New(`(?i)\blithium\b`)
-	saysItStops  = pattern.New(`(?i)automatic|auto[ -]?(?:cut|stop|off)|\bsmart\b|full stop|\bfloat`)
+	saysItStops  = pattern.New(`(?i)automatic|auto[ -]?(?:cut|stop|off|shut)|\bsmart\b|full stop|\bfloat|\b(?:stops?|ends?) (?:by itself|itself|on its own|when full|at full)|\b(?:turns?|switch(?:es)?|shuts?|cuts?) (?:itself )?off`)
+	saysNever    = pattern.New(`(?i)\b(?:never|(?:does|do|will|can)(?: not|n.?t)|cannot) (?:stop|end|(?:turn|switch|shut|cut)s? (?:itself )?off)`)
+	saysNot      = pattern.New(`(?i)\b(?:not|non|no|without|never)\b[ -]*(?:an? )?(?:auto|smart|full stop|float|stop|end|turn|switch|shut|cut)`)
 	saysTimer    = pattern.New(`(?i)\btimer\b`)
 )
 
@@ -92,6 +94,9 @@ func (l *Label) readPurpose(text string) {
 		l.Unclear = append(l.Unclear, "The label says lithium but not which kind; lithium-ion and lithium iron phosphate need different volts.")
 	}
 	switch {
+	case saysNever.Get().MatchString(text):
+		l.Stops = StopsNever
+	case saysNot.Get().MatchString(text): // then one does not know which of the words counts
 	case saysItStops.Get().MatchString(text):
 		l.Stops = StopsByItself
 	case saysTimer.Get().MatchString(text):

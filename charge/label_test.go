@@ -67,6 +67,31 @@ func TestLabelsAreReadAsPeopleTypeThem(t *testing.T) {
 			"American spelling and a sign",
 		},
 		{
+			"12.6 V 1 A DC li-ion stops by itself",
+			charge.Label{PrintedV: 12.6, PrintedA: 1, Outputs: 1, Output: charge.DC, MadeFor: charge.ForLithiumIon, Stops: charge.StopsByItself},
+			"as people say it",
+		},
+		{
+			"14.4V 1A DC lead acid, switches off when full",
+			charge.Label{PrintedV: 14.4, PrintedA: 1, Outputs: 1, Output: charge.DC, MadeFor: charge.ForLeadAcid, Stops: charge.StopsByItself},
+			"the same in other words",
+		},
+		{
+			"14.4V 1A DC lead acid, does not stop by itself",
+			charge.Label{PrintedV: 14.4, PrintedA: 1, Outputs: 1, Output: charge.DC, MadeFor: charge.ForLeadAcid, Stops: charge.StopsNever},
+			"the contrary",
+		},
+		{
+			"14.4V 1A DC lead acid, not automatic",
+			charge.Label{PrintedV: 14.4, PrintedA: 1, Outputs: 1, Output: charge.DC, MadeFor: charge.ForLeadAcid},
+			"which does not say how it ends then",
+		},
+		{
+			"12 V 1 A DC lead acid, long life power",
+			charge.Label{PrintedV: 12, PrintedA: 1, Outputs: 1, Output: charge.DC, MadeFor: charge.ForLeadAcid},
+			"life power is no LiFePO4",
+		},
+		{
 			"Sealed lead acid charger 14.4V 800mA automatic",
 			charge.Label{PrintedV: 14.4, PrintedA: 0.8, Outputs: 1, MadeFor: charge.ForLeadAcid, Stops: charge.StopsByItself},
 			"says that it stops",

@@ -156,6 +156,22 @@ func TestChargersAreMatchedOrRefusedWithTheReason(t *testing.T) {
 			fit: charge.Unproven, code: charge.CodeEndVoltsUnknown, level: fix, why: "what nobody told is no danger by itself",
 		},
 		{
+			name: "nominal volts of six cells on three", p: plugged(t, "li-ion", 3, 2, "24 V 2 A DC li-ion automatic"),
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger, why: "7.7 V a cell by the lowest reading",
+		},
+		{
+			name: "nominal volts of ten cells on five", p: plugged(t, "li-ion", 5, 5, "36 V 2 A DC li-ion automatic"),
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger,
+		},
+		{
+			name: "nominal volts of eight cells of iron phosphate on four", p: plugged(t, "lifepo4", 4, 10, "24 V 2 A DC LiFePO4 automatic"),
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger,
+		},
+		{
+			name: "15 V on four of them, which 14.6 V is rounded to", p: plugged(t, "lifepo4", 4, 10, "15 V 2 A DC LiFePO4 automatic"),
+			fit: charge.Unproven, code: charge.CodeEndVoltsUnknown, level: fix,
+		},
+		{
 			name: "too much current", p: plugged(t, "agm", 6, 4.5, "lead acid 14.4V 4A DC automatic"),
 			fit: charge.Refused, code: charge.CodeCurrentTooHigh, level: fix, why: "0.3C of 4.5 Ah is 1.35 A; 4 A is under three times that",
 		},
@@ -323,7 +339,9 @@ func TestPrintedVoltsAreReadAsWhatTheChargerRisesTo(t *testing.T) {
 	}{
 		{"21V 2A Li-ion", 20.79, 21.21, true, "five cells at 4.20 V, 1 % either way"},
 		{"12.6V 1A Li-ion", 12.474, 12.726, true, "three cells"},
-		{"18V 2A Li-ion", 0, 0, false, "nominal volts: the end is not told"},
+		{"18V 2A Li-ion", 17, 0, false, "nominal volts: the end is not told, but it lies above them"},
+		{"22.2V 2A Li-ion", 22.1, 0, false, "a tenth may be rounded up by less than a whole volt"},
+		{"24V 2A LiFePO4", 23, 0, false, ""},
 		{"14.6V 5A LiFePO4", 14.454, 14.746, true, "four cells at 3.65 V"},
 		{"14.7V 1A lead acid", 14.406, 14.994, true, "within 14.4 to 15.0 V"},
 		{"13.7V 1A lead acid", 13.426, 13.974, true, "a float voltage"},

@@ -42,6 +42,9 @@ func (m *match) endVolts() {
 	if c.EndMostV <= 0 && c.SuppliedWithPack {
 		return // the maker of the pack answers for it
 	}
+	if c.EndMostV <= 0 && m.leastTooHigh() {
+		return
+	}
 	if c.EndMostV <= 0 {
 		why := c.WhyEnd
 		if why == "" {
@@ -61,6 +64,34 @@ func (m *match) endVolts() {
 		return
 	}
 	m.holding()
+}
+
+// leastTooHigh reports an end voltage of which only the least is known, and that
+// already lies above the limit.
+func (m *match) leastTooHigh() bool {
+	least, most := m.p.Charger.EndLeastV/float64(m.p.Pack.Spec().CellsInSeries), m.v.MostVPerCell
+	if least <= most*(1+rounding) {
+		return false
+	}
+	m.v.EndLeastVPerCell = least
+	rises, bound := quantity.SaidBeside(quantity.Voltage, least, most)
+	f := answer.Finding{
+		Code: CodeVoltsTooHigh, Gravity: 2, Unit: "V", Found: least, Limit: most, Source: m.prof.Charge.Source,
+		Title:  fmt.Sprintf("The charger drives each cell to %s or more; %s is the most it may have.", rises, bound),
+		Advice: "Do not connect it: it is made for more cells, and overcharges these. Use one whose end voltage fits this pack.",
+		Change: answer.FitCharger, Decides: decidesVolts(),
+	}
+	f.Level, f.Harm = m.overcharged(least)
+	m.say(Refused, f)
+	return true
+}
+
+// overcharged is how bad it is to drive each cell to volts above the limit.
+func (m *match) overcharged(surelyV float64) (answer.Level, answer.Harm) {
+	if !m.lithium() && surelyV < m.v.MostVPerCell*1.1 {
+		return answer.FixFirst, answer.Part
+	}
+	return answer.Danger, answer.House
 }
 
 // tooHigh reports an end voltage above the limit.
@@ -88,21 +119,21 @@ func (m *match) tooHigh() bool {
 	}
 	switch {
 	case c.Regulated || m.v.EndLeastVPerCell > most*(1+rounding):
-		f.Level, f.Harm = answer.Danger, answer.House
 		surely := held // of volts that are not held only the least is certain
+		f.Title = fmt.Sprintf("The charger drives each cell to %s; %s is the most it may have.", rises, bound)
 		if !c.Regulated {
 			surely = m.v.EndLeastVPerCell
+			f.Found = surely
+			f.Title = fmt.Sprintf("The charger drives each cell to %s, and may rise to %s: it does not hold what it prints; %s is the most it may have.",
+				volts(surely), volts(held), bound)
 		}
-		if !m.lithium() && surely < most*1.1 {
-			f.Level, f.Harm = answer.FixFirst, answer.Part
-		}
-		f.Title = fmt.Sprintf("The charger drives each cell to %s; %s is the most it may have.", rises, bound)
+		f.Level, f.Harm = m.overcharged(surely)
 		f.Advice = "Do not connect it: it overcharges the pack. Use one whose end voltage fits this pack."
 		m.say(Refused, f)
 	case m.lithium():
 		f.Level, f.Harm = answer.Danger, answer.House
 		f.Title = fmt.Sprintf("The charger may drive each cell to %s; %s is the most it may have.", rises, bound)
-		f.Advice = "A plain adaptor does not hold its voltage. Never use one on a lithium pack."
+		f.Advice = "A plain adaptor does not hold its voltage: as its current falls it rises above its print, by up to half. Never use one on a lithium pack."
 		m.say(Refused, f)
 	case c.Stops == StopsByItself:
 		f.Level, f.Harm = answer.Watch, answer.Wear

@@ -57,6 +57,9 @@ func TestThirtyQuestionsAsPeopleTypeThem(t *testing.T) {
 		{`stopped power cycled lithium`, expected{says: "electronics in the pack"}, "electronics that latch see a charger"},
 		{`lost 12.6V 11.2V 15A`, expected{value: 1.4, within: 1e-6, level: "watch", says: "93.3 mOhm and 21 W"}, "1.4 V / 15 A, 1.4 V x 15 A; above 10 % of 12.6 V (checks/drive.md 1.1)"},
 		{`charger "14.7 V 1.5 A DC for lead-acid" "12 V 7 Ah"`, expected{value: 16, within: 4, level: "watch"}, "16 h after a full discharge at 0.25 to 0.3C (checks/battery.md, section 3, +-25 %)"},
+		{`charger "24 V 2 A DC for li-ion" "12 V max 2 Ah"`, expected{value: 4.2, within: 0.01, level: "danger", says: "7.67 V or more"}, "the lowest reading of 24 V is 23 V rounded up: 23/3 a cell"},
+		{`charger "24 V 1 A" "20 V max 5 Ah"`, expected{value: 4.2, within: 0.01, level: "danger", says: "to 4.8 V, and may rise to 7.2 V"}, "24/5 a cell, and half as much again of an adaptor"},
+		{`charger "12.6 V 1 A DC li-ion stops by itself" "11.1 V 2 Ah li-ion"`, expected{value: 2.17, within: 0.2, level: "fix first", says: "that one reads the pack's temperature and cells. Full after"}, "its label says that it stops, so that nothing is left to find out about that"},
 		{`charger "14.7 V 1.5 A for lead-acid" "20 V max 5 Ah"`, expected{value: 4.2, within: 0.01, level: "danger", says: "do not connect it"}, "4.2 V a cell (cell specifications)"},
 		{`join "12 V 7 Ah" "12.9 V" "12 V 7 Ah" "12.3 V" new`, expected{least: 6.7, most: 11.1, level: "danger"}, "0.6 V over two new blocks of 18 mOhm x 1.5 to 2.5 (checks/battery.md, section 3): 6.7 to 11.1 A, above 0.3C = 2.1 A"},
 		{`join "12 V 7 Ah" "12.9 V" "12 V 7 Ah" "12.3 V"`, expected{holds: 8.3, level: "danger"}, "the same of any age: the middle of the new ones, 0.6 V / 72 mOhm, lies inside"},
@@ -146,7 +149,7 @@ func TestWordsAndOrderDoNotChangeAnAnswer(t *testing.T) {
 	for _, same := range [][]string{
 		{`runtime "12 V 7 Ah" "9 A" agm`, `runtime agm "9 A" "12 V 7 Ah"`, `runtime 9 A 12 V 7 Ah sla`, `runtime load="9 A" battery="12 V 7 Ah" agm`, `runtime 9000 mA 12V 7ha "lead acid"`},
 		{`fuse "14 AWG" "20 A"`, `fuse 20 amps AWG 14`, `fuse "#14" 20A`},
-		{`speed "15000 rpm" 110:1 "250 mm" "12 V" "18 V"`, `speed "12V 15000RPM" 1:110 "25 cm" "18 V"`},
+		{`speed "15000 rpm" 110:1 "250 mm" "12 V" "18 V"`, `speed "12V 15000RPM" 1:110 "25 cm" "18 V"`, `speed "15000 rpm" 110:1 "250 mm" "12 V" "20 V max 5 Ah"`, `speed "20 V max 5 Ah" "15000 rpm" 110:1 "250 mm" "12 V"`},
 		{`pace "5 years"`, `pace 5 yo`, `pace 5`, `pace "60 months"`},
 		{`hot motor "158 F" "20 min"`, `hot "20 min" "70 C" motor`},
 		{`stopped "20 s"`, `stopped 20 seconds`},

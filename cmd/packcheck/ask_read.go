@@ -118,6 +118,9 @@ func (v *verb) take(got given, text string) string {
 		got[v.slots[i].name] = r
 		return ""
 	}
+	if is, want := v.voltsOf(got, text); is {
+		return want
+	}
 	var first error
 	var firstSlot *slot
 	full := ""
@@ -153,6 +156,25 @@ func (v *verb) take(got given, text string) string {
 		return fmt.Sprintf("ask %s: read %q; want %s", v.name, clipped(text), want)
 	}
 	return fmt.Sprintf("ask %s: read %q; want %s", v.name, clipped(text), v.open(got, text))
+}
+
+// voltsOf takes a battery's label where a question wants the battery's volts alone: it
+// reports whether the text is one, and what is wrong with it.
+func (v *verb) voltsOf(got given, text string) (is bool, fault string) {
+	i := slices.IndexFunc(v.slots, func(s slot) bool { return s.name == "battery" && s.sort == measure })
+	if i < 0 || v.has(labelSlot) || plainVolts(text) || !likeLabel(text) {
+		return false, ""
+	}
+	l, err := battery.ParseLabel(text, "")
+	switch s := &v.slots[i]; {
+	case err == nil && got.has(s.name):
+		return true, fmt.Sprintf("ask %s: read %q; want one %s only", v.name, clipped(text), s.name)
+	case err != nil || l.NominalV == 0 || len(l.Others) > 0:
+		return true, fmt.Sprintf("ask %s: read %q; want the battery's volts, such as %q", v.name, clipped(text), "18 V")
+	default:
+		got[s.name] = reading{value: l.NominalV, low: l.NominalV, high: l.NominalV, text: text}
+		return true, ""
+	}
 }
 
 // withUnit is what a number without a unit would be in the slots that are free, those

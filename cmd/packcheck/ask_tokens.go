@@ -49,9 +49,11 @@ func (v *verb) tokens(args []string) []string {
 			text += " " + next
 			i++
 		}
-		if beside, speed := quantity.BesideVolts(text); beside != "" && speed != "" && v.asks(quantity.RotationalSpeed) {
-			out = append(out, beside)
-			text = speed
+		if beside, speed := quantity.BesideVolts(text); beside != "" && v.asks(quantity.RotationalSpeed) {
+			if _, _, err := quantity.Parse(quantity.RotationalSpeed, speed); err == nil { // else it is no motor's label
+				out = append(out, beside)
+				text = speed
+			}
 		}
 		out = append(out, text)
 	}
