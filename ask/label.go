@@ -6,6 +6,7 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/drive"
 	"example.org/packcheck/tables"
 )
 
@@ -60,10 +61,11 @@ func (q Label) Answer() (Answer, error) {
 	b.tell(&a)
 	toy := tables.Builtin().Figure(tables.ToyVoltage)
 	a.Limit = &Limit{What: "a toy, nominal", Value: toy.Likely, Unit: "V"}
-	if m.NominalV() > toy.Likely {
-		a.say("That is more than a toy may have between any two points.")
-		a.level(answer.FixFirst, b.guess)
+	above := drive.ToyCheck{NominalV: m.NominalV()}.Findings()
+	if len(above) == 0 && m.NominalV() > toy.Likely {
+		a.say("Such packs are sold as %s, and have no more volts than lead-acid of that name has on its charger: they are let pass.", volts(toy.Likely))
 	}
+	a.judged(above, b.guess)
 	a.cite(toy.Source)
 	a.cite(p.LadderSource)
 	a.beware("Hold what the vehicle stands against the full volts, not the nominal ones.", "label-words")

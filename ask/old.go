@@ -59,13 +59,16 @@ func (q Old) Answer() (Answer, error) {
 		a.beside(around(s.Condition.String(), s.Share, may.shares[s.Condition], "share"))
 	}
 	rest := q.judgeRest(b.profile(), m.CellsInSeries())
-	if worse(rest, answer.FixFirst) { // no test that charges it first
+	if worse(rest, answer.FixFirst) {
 		a.judged(rest, b.guess)
-	} else {
+	}
+	if !worse(rest, answer.Danger) { // else it is finished, whatever it died of
 		a.say("It is %s %s; next comes %s (%s).", first.Words, first.Condition, second.Condition, percent(second.Share))
 		if other, share := may.leads(first.Condition); share >= possibleShare {
 			a.say("With the readings as far off as they may be, it is rather %s in %s of the cases.", other, percent(share))
 		}
+	}
+	if !worse(rest, answer.FixFirst) { // else no test that charges it first, but what the rest asks for
 		a.Words = append(a.Words, d.NextTest)
 	}
 	for _, f := range d.Findings {

@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
@@ -49,10 +50,20 @@ func (q Rest) Answer() (Answer, error) {
 	if q.JustCharged { // then the volts can only be too high
 		_, _, high = battery.ChargeFromRest(p, cellV, settledHours, tempC)
 	}
+	rested := charge.JudgeRest(p, cells, q.Volts)
+	tooLow := worse(rested, answer.FixFirst) && p.Family == chemistry.LeadAcid && cellV < p.NominalV
+	if others := q.Volts / float64(max(cells-1, 1)); tooLow && others <= p.FullV { // where one cell is shorted
+		_, _, full := battery.ChargeFromRest(p, others, q.HoursRested, tempC)
+		high = max(high, full)
+	}
 	a.Asked = "what " + volts(q.Volts) + " at rest means"
 	a.is(Figure{What: "charge", Value: likely, Low: low, High: high, Unit: "share"})
 	a.cite(p.Rest.Source)
-	a.say("%s at rest is %s per cell of %s: %s charged.", volts(q.Volts), volts(cellV), p.Title, figureWords(a.Figure()))
+	if tooLow {
+		a.say("%s at rest is %s per cell of %s, less than an empty one has: that tells of no charge.", volts(q.Volts), volts(cellV), p.Title)
+	} else {
+		a.say("%s at rest is %s per cell of %s: %s charged.", volts(q.Volts), volts(cellV), p.Title, figureWords(a.Figure()))
+	}
 	switch settle := p.Rest.SettleH; {
 	case q.JustCharged && q.HoursRested < 3*settle:
 		a.say("Straight off the charger the volts lie too high: measure again after a night.")
@@ -66,7 +77,10 @@ func (q Rest) Answer() (Answer, error) {
 		a.assume("%s, %d cells", p.Title, cells)
 	}
 	a.Limit = &Limit{What: "harmed below, at rest", Value: p.HarmV * float64(cells), Unit: "V", Want: sideAbove}
-	a.judged(charge.JudgeRest(p, cells, q.Volts), b.guess)
+	if tooLow {
+		a.Limit = &Limit{What: "right, at rest", Value: rested[0].Limit * float64(cells), Unit: "V", Want: sideAbove}
+	}
+	a.judged(rested, b.guess)
 	a.cite(p.LadderSource)
 	if p.Family == chemistry.LeadAcid {
 		a.beware("Resting volts show charge, not health: a worn battery rests as high as a new one.", "diagnosis-odds")

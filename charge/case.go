@@ -9,11 +9,14 @@ import (
 // Case returns the charge to compute for what is plugged in, beginning at
 // start. A plain adaptor becomes a source that sags from its voltage without
 // load to its printed volts at its printed amps. It returns an error when the
-// charger's volts or amps are not known; for a charger that came with the pack
+// charger's volts or amps are not known, or when a cell of the pack is probably dead; for a charger that came with the pack
 // the chemistry's own end voltage stands in for unknown volts.
 func (p Plugged) Case(start battery.State) (Case, error) {
 	if p.Pack == nil {
 		return Case{}, fmt.Errorf("%w: no pack", errCase)
+	}
+	if spec := p.Pack.Spec(); p.RestV > 0 && restsDead(spec.Profile, p.RestV/float64(spec.CellsInSeries)) {
+		return Case{}, fmt.Errorf("%w: what the battery takes, of which a cell is probably dead", ErrUnknown)
 	}
 	ch := p.Charger
 	c := Case{

@@ -57,8 +57,8 @@ func aboutPlaces() []answer.Explanation {
 			Code:  CodeDeeplyFlat,
 			Means: "A lead-acid battery rests below the volts of an empty one.",
 			Hurts: "It has stood flat, which hardens it inside, or one of its six cells is dead. A dead cell makes the charger overcharge the others.",
-			Limit: "The volts of an empty battery of this kind at rest.",
-			Do:    "One charge at the right charger, with somebody near. Hot, or flat again the next day: replace it.",
+			Limit: "1.9 V for each cell of lead-acid: empty and rested it has 1.97 V by makers' tables. Five good cells of six with charge come to 10.5 V where the sixth is shorted. Other kinds: the volts below which they are harmed.",
+			Do:    "Do not leave it alone on a charger. One charge at the right charger, with somebody beside it. Hot, or 2 V short of full again the next day: replace it.",
 		},
 		{
 			Code:  CodeTooCold,

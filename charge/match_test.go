@@ -213,12 +213,17 @@ func TestChargersAreMatchedOrRefusedWithTheReason(t *testing.T) {
 		{
 			name: "lead-acid that stood flat", p: plugged(t, "agm", 6, 7, "lead acid 14.4V 1A DC automatic"),
 			do:  func(p *charge.Plugged) { p.RestV = 9 },
-			fit: charge.WithCare, code: charge.CodeDeeplyFlat, level: fix, why: "1.50 V per cell, harmed below 1.60",
+			fit: charge.Unproven, code: charge.CodeDeeplyFlat, level: fix, why: "1.50 V per cell, harmed below 1.60",
 		},
 		{
-			name: "lead-acid a little below empty", p: plugged(t, "agm", 6, 7, "lead acid 14.4V 1A DC automatic"),
-			do:  func(p *charge.Plugged) { p.RestV = 10.2 },
-			fit: charge.WithCare, code: charge.CodeDeeplyFlat, level: watch, why: "1.70 V per cell, empty below 1.75",
+			name: "lead-acid with five good cells and a shorted one", p: plugged(t, "agm", 6, 7, "lead acid 14.4V 1A DC automatic"),
+			do:  func(p *charge.Plugged) { p.RestV = 10.5 },
+			fit: charge.Unproven, code: charge.CodeDeeplyFlat, level: fix, why: "5 x 2.1 V; an empty one rests at 11.8 V",
+		},
+		{
+			name: "lead-acid that is merely empty", p: plugged(t, "agm", 6, 7, "lead acid 14.4V 1A DC automatic"),
+			do:  func(p *charge.Plugged) { p.RestV = 11.7 },
+			fit: charge.WithCare, code: charge.CodePolarityUnchecked, level: watch, why: "makers' tables: 11.80 V at 0 %",
 		},
 		{
 			name: "lithium charger on nickel", p: plugged(t, "nimh", 15, 3, "21V 1A DC Li-ion automatic"),

@@ -36,7 +36,7 @@ func aboutRiding() []answer.Explanation {
 			Code:  CodeAboveToyVolts,
 			Means: "The battery has a higher nominal voltage than toys may have.",
 			Hurts: "Damaged insulation gives more of a shock, sparks and arcs last longer, and switches made for less do not break them.",
-			Limit: "24 V DC nominal between points that can be reached, ASTM F963 4.25.2; 1.6 V are let pass because cells are named by other volts.",
+			Limit: "24 V DC nominal between points that can be reached, ASTM F963 4.25.2; 1.6 V are let pass (own choice), because packs of 25.2 and 25.6 V are sold as 24 V and have no more volts than lead-acid of 24 V on its charger.",
 			Do:    "Use a battery of at most 24 V.",
 		},
 		{

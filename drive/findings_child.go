@@ -176,8 +176,10 @@ type ToyCheck struct {
 	NominalV float64 // of all packs together
 }
 
-// mostToyV is the greatest nominal voltage of a toy, with a hair for how cells
-// are named.
+// mostToyV is the greatest nominal voltage of a toy. The hair is for how cells are
+// named (own choice): eight of iron phosphate are 25.6 V and seven of lithium-ion 25.2 V,
+// both sold as 24 V. Full they have 29.2 and 29.4 V, no more than twelve cells of lead-acid,
+// which are 24 V by any name, on their charger.
 const mostToyV, toyHairV = 24, 1.6
 
 // Findings judges the voltage that a child can reach.

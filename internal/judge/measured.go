@@ -213,6 +213,10 @@ func (v *view) rested(p *setup.Parts) error {
 		v.tell(answer.MeasuredFigure{Name: "next test", Says: d.NextTest})
 	}
 	v.of(p, d.Findings...)
+	if p == v.parts && slices.ContainsFunc(d.Findings, func(f answer.Finding) bool { return f.Code == charge.CodeOldDeadCell }) {
+		c := &v.out.Charging // what a battery with a dead cell takes nobody can tell, and it must not be left on a charger
+		c.HoursTo80, c.HoursToFull, c.UnplugH = math.NaN(), math.NaN(), math.NaN()
+	}
 	return nil
 }
 

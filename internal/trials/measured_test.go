@@ -171,6 +171,32 @@ func TestTheOtherOfTwoPacksIsJudgedBesideAnOriginal(t *testing.T) {
 	}
 }
 
+// What a battery with a dead cell takes nobody can tell: hours to full would have it left
+// on its charger.
+func TestABatteryThatRestsLikeOneWithADeadCellHasNoHoursOfCharging(t *testing.T) {
+	for _, c := range []struct {
+		rest  string
+		hours bool
+		match string
+	}{{"10.4 V", false, "not shown"}, {"10.9 V", false, "not shown"}, {"11.7 V", true, "with care"}} {
+		a := read(t, `[vehicle]
+design_voltage = "12 V"
+[pack]
+label = "12 V 7 Ah"
+[charger]
+label = "14.7 V 1.5 A DC"
+made_for = "lead-acid"
+stops = "by itself"
+[measured]
+hours_rested = "12 h"
+rest_voltage = "`+c.rest+`"
+`)
+		if got := a.Charge.HoursToFull != nil || a.Charge.UnplugAfterH != nil || a.Charge.HoursTo80 != nil; got != c.hours || a.Charge.Match != c.match {
+			t.Errorf("%s: hours %v, the charger suits: %s; want %v, %s", c.rest, got, a.Charge.Match, c.hours, c.match)
+		}
+	}
+}
+
 // A battery of the usual resistance, read under load after seconds or minutes,
 // is found to be of the usual resistance: the reading does not say when it was
 // taken, and the range allows for that.
