@@ -163,11 +163,22 @@ const otherWords = " v vx ahx volt volts vdc dc ah ha mah ma wh kwh amp amps amp
 	"nonspillable non spillable spill leak proof leakproof recycle recyclable dispose disposal properly warning caution danger keep away fire " +
 	"made date ce ul rohs black white red blue green grey "
 
+// leadModel are names that models of sealed lead-acid have: letters, ampere-hours and volts
+// (NP7-12), or cells, letters and ampere-hours (6-DZM-12). lithiumModel are such letters as
+// may be short for a kind of lithium. From memory.
+var (
+	leadModel    = pattern.New(`^[a-z]{1,4}\d+(?:\.\d+)?-(?:6|8|12)[a-z]{0,2}$|^[346]-[a-z]{2,4}-\d+$`)
+	lithiumModel = pattern.New(`l[ifb]|fe|if|na`)
+)
+
 // unread lists the words that are none of those, as they stand. A letter alone tells
 // nothing: F1 and T2 are terminals.
 func unread(text string) []string {
 	var out []string
 	for word := range strings.FieldsSeq(text) {
+		if lower := strings.ToLower(word); leadModel.Get().MatchString(lower) && !lithiumModel.Get().MatchString(lower) {
+			continue
+		}
 		for part := range strings.FieldsFuncSeq(strings.ToLower(word), func(r rune) bool { return !unicode.IsLetter(r) }) {
 			if len(part) > 1 && !strings.Contains(otherWords, " "+part+" ") {
 				out = append(out, strings.Trim(word, ".,;:()[]*\"'"))

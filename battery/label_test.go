@@ -27,6 +27,8 @@ func TestLabels(t *testing.T) {
 		{"18 V 4.0Ah", "", "li-ion", 5, 0, 18, 4, 72, 0, battery.Likely, 1, "15 cells of nimh", "older packs of 18 V are nickel"},
 		{"18 V 4.0Ah", "nimh", "nimh", 15, 0, 18, 4, 72, 0, battery.Stated, 0, "", ""},
 		{"12 V 7 Ah", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", ""},
+		{"NP7-12 12 V 7 Ah", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", "so sealed lead blocks are named"},
+		{"12V 12Ah 6-DZM-12", "", "agm", 6, 0, 12, 12, 144, 0, battery.Likely, 0, "", "cells, letters, ampere-hours"},
 		{"12V 12ha", "", "agm", 6, 0, 12, 12, 144, 0, battery.Likely, 0, "", "letters swapped on a keyboard"},
 		{"12V7AH/20HR", "", "agm", 6, 0, 12, 7, 84, 20, battery.Likely, 0, "", "only lead-acid is rated over 20 h"},
 		{"12 V 2 Ah", "", "agm", 6, 0, 12, 2, 24, 0, battery.Guess, 2, "3 cells of li-ion", "a drill pack or a small block"},

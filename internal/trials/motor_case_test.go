@@ -39,7 +39,8 @@ func TestAMotorThatWasFoundWarmerIsWarmerInTheAnswer(t *testing.T) {
 // is as it was made.
 func TestAMotorsMeasuredHeatIsJudgedItself(t *testing.T) {
 	t.Parallel()
-	for text, want := range map[string]answer.Level{"60 C": answer.Fine, "99 C": answer.Fine, "110 C": answer.FixFirst, "140 C": answer.FixFirst} {
+	// A case of 99 C, read to some kelvin, may well be above the 100 C.
+	for text, want := range map[string]answer.Level{"60 C": answer.Fine, "99 C": answer.Watch, "110 C": answer.FixFirst, "140 C": answer.FixFirst} {
 		a := readWith(t, rigNamed(t, "block").but("measured.motor_temperature="+text).toml(), few)
 		if got := has(a, drive.CodePlasticSoftens); got != want {
 			t.Errorf("%s: %v, want %v", text, got, want)
