@@ -30,7 +30,7 @@ func savedSetup(c *cli.Command, s *setup.Setup, a *answer.Assessment, std stream
 			return output{}, fmt.Errorf("--%s: %w", flagWay, err)
 		}
 		if way.Carried {
-			fmt.Fprintf(std.err, "packcheck: --%s: what was measured was measured before the change and is left out; judged anew, the file gives wider ranges than the report\n", flagWay)
+			fmt.Fprintf(std.err, "packcheck: --%s: what the change makes otherwise was measured before the change and is left out; judged anew, the file gives wider ranges than the report\n", flagWay)
 		}
 	}
 	target := c.String(flagWriteSetup)

@@ -1,6 +1,8 @@
 package reckon
 
 import (
+	"slices"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
 )
@@ -111,4 +113,15 @@ func ToPutRight(s *setup.Setup, draws int) (whole, without [][]answer.Finding, e
 		}
 	}
 	return whole, without, nil
+}
+
+// ReadingsGone are the readings of a setup that are left out once some keys are set.
+func ReadingsGone(s *setup.Setup, sets map[string]string) ([]string, error) {
+	e, err := newEngine(s)
+	if err != nil {
+		return nil, err
+	}
+	out := e.outdated(s, sets)
+	slices.Sort(out)
+	return out, nil
 }

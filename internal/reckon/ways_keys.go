@@ -54,30 +54,37 @@ func under(table string, values map[string]string) []string {
 	})
 }
 
-// outdated are the keys of what was measured that no longer is of the vehicle once
-// some keys are set: all of the old battery, and all of driving. Only the draws
-// know what it told.
+// outdated are the keys of what was measured that some changes could make otherwise, and
+// that no longer is of the vehicle then. Only the draws know what it told. All else stays
+// a reading of it: what was read too fast, too hot or opened is not put right by what
+// cannot slow, cool or spare it.
 func (e *engine) outdated(s *setup.Setup, sets map[string]string) []string {
 	if e.parts.Measured == nil || becomesOriginal(sets) {
 		return nil // or it was measured on the original battery
 	}
-	touches := func(tables ...string) bool {
-		for key := range sets {
-			if slices.Contains(tables, tableOf(key)) {
-				return true
-			}
-		}
-		return false
-	}
 	var out []string
 	for key := range s.Values() {
 		name, is := strings.CutPrefix(key, "measured.")
-		ofRest := name == "rest_voltage" || name == "second_rest_voltage" || name == "hours_rested"
-		switch {
-		case !is, name == "pull_force":
-		case touches("pack"), !ofRest && touches("cutoff", "controller", "wire", "fuse", "vehicle", "motors", "gears"):
+		if is && slices.ContainsFunc(changedBy(name), func(table string) bool { return len(under(table, sets)) > 0 }) {
 			out = append(out, key)
 		}
 	}
 	return out
+}
+
+// changedBy are the tables and keys with which a reading of that name would be another.
+// A limit on the amps, which is well above those of driving, leaves speed and heat as they
+// are; thicker wire, a fuse and a charger change nothing that is read.
+func changedBy(name string) []string {
+	switch name {
+	case "pull_force":
+		return nil
+	case "rest_voltage", "second_rest_voltage", "hours_rested":
+		return []string{"pack"}
+	case "fuse_rating", "fuse_seconds", "reset_seconds", "restored_by", "blocked_current":
+		return []string{"pack", "controller", "motors", "gears"}
+	case "ride_time", "distance":
+		return []string{"pack", "controller", "motors", "gears", "cutoff"}
+	}
+	return []string{"pack", "controller.converter_voltage", "motors", "gears"}
 }

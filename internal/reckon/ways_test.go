@@ -86,3 +86,66 @@ func TestWhatHasToBePutRightIsFoundWithoutAdvisingACutoff(t *testing.T) {
 		}
 	}
 }
+
+// What was read of a vehicle stays a reading of it but where a change could make it
+// another: a thicker wire slows nothing, and a fuse cools no motor.
+func TestAWayOutKeepsTheReadingsThatItCannotChange(t *testing.T) {
+	s, err := setup.Of(map[string]string{
+		"vehicle.design_voltage": "12 V", "pack.chemistry": "li-ion", "pack.label": "18 V 5 Ah",
+		"measured.top_speed": "10 km/h", "measured.motor_temperature": "130 C", "measured.pack_temperature": "62 C",
+		"measured.reset_seconds": "20 s", "measured.pull_force": "40 N", "measured.rest_voltage": "18.5 V", "measured.ride_time": "40 min",
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	opened, rest, ride := "measured.reset_seconds", "measured.rest_voltage", "measured.ride_time"
+	motor, pack, speed := "measured.motor_temperature", "measured.pack_temperature", "measured.top_speed"
+	for _, of := range []struct {
+		key  string
+		gone []string
+	}{
+		{"wire.gauge", nil},
+		{"fuse.rating", nil},
+		{"charger.voltage", nil},
+		{"outing.charged_at", nil},
+		{"vehicle.remote_control", nil},
+		{"cutoff.module.opens_at", []string{ride}},
+		{"controller.current_limit", []string{opened, ride}},
+		{"controller.converter_voltage", []string{motor, pack, opened, ride, speed}},
+		{"pack.health", []string{motor, pack, opened, rest, ride, speed}},
+	} {
+		gone, err := reckon.ReadingsGone(s, map[string]string{of.key: "of another"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if d := cmp.Diff(of.gone, gone); d != "" {
+			t.Errorf("%s (-want +got)\n%s", of.key, d)
+		}
+	}
+}
+
+// A vehicle that was read too fast is no slower on thicker wire.
+func TestNoWayOutClearsAReadingThatItCannotChange(t *testing.T) {
+	s, err := setup.Of(map[string]string{
+		"rider.age": "4 years", "vehicle.design_voltage": "12 V", "vehicle.ground": "asphalt", "pack.label": "12 V 7 Ah",
+		"wire.gauge": "16 AWG", "wire.insulation": "60 C", "fuse.form": "small blade", "fuse.rating": "40 A", "fuse.distance_from_pack": "50 mm",
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, read := range []map[string]string{
+		nil, {"measured.top_speed": "10 km/h"}, {"measured.motor_temperature": "150 C"}, {"measured.reset_seconds": "20 s", "measured.restored_by": "itself"},
+	} {
+		of, err := s.With(read)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, err := reckon.Assess(of, reckon.Options{Draws: reckon.LeastDraws, Ways: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if found := len(a.Ways) > 0; found != (read == nil) {
+			t.Errorf("read %v: %d ways out", read, len(a.Ways))
+		}
+	}
+}
