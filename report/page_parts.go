@@ -12,13 +12,24 @@ import (
 // reasons are the findings that the page tells, the first one and then gravest first: every danger, and all
 // that has to be put right, what nobody gets anywhere with and what asks for a change of
 // its own before what another one asks for too. Of what is to be watched it is one for each change, because nobody has
-// to fit the same thing twice.
+// to fit the same thing twice; to load it less is another thing for a slope than for motors,
+// and where some get nowhere the others are told what happens to them.
 func (b *builder) reasons() []*answer.Finding {
-	done := map[answer.Change]bool{}
+	type asked struct {
+		change answer.Change
+		of     answer.Item // that is loaded less
+	}
+	asks := func(f *answer.Finding) asked {
+		if f.Change == answer.LoadLess && f.Level == answer.Watch {
+			return asked{f.Change, f.Item}
+		}
+		return asked{change: f.Change}
+	}
+	done := map[asked]bool{}
 	first := b.a.First()
 	var list []*answer.Finding
 	if first != nil && first.Level >= answer.Watch {
-		list, done[first.Change] = append(list, first), true
+		list, done[asks(first)] = append(list, first), true
 	}
 	for _, level := range []answer.Level{answer.Danger, answer.FixFirst, answer.Watch} {
 		var again []*answer.Finding
@@ -27,11 +38,11 @@ func (b *builder) reasons() []*answer.Finding {
 			own := f.Change == answer.ChangeNone || f.Change == answer.LookUp || f.EndsRides
 			switch {
 			case f.Level != level || f == first:
-			case level < answer.Danger && !own && done[f.Change]:
+			case level < answer.Danger && !own && done[asks(f)]:
 				again = append(again, f)
 			default:
 				list = append(list, f)
-				done[f.Change] = true
+				done[asks(f)] = done[asks(f)] || !own || level > answer.Watch
 			}
 		}
 		if level > answer.Watch {

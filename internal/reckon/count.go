@@ -78,10 +78,14 @@ func count(j *judgedTable, g guesses) []answer.Finding {
 		})
 	})
 	all := slices.Clone(out)
-	out = slices.DeleteFunc(out, func(f answer.Finding) bool { // a higher rung that is as bad says it
-		return f.Ladder != "" && slices.ContainsFunc(all, func(o answer.Finding) bool {
-			return o.Ladder == f.Ladder && o.Rung > f.Rung && o.Level >= f.Level
-		})
+	out = slices.DeleteFunc(out, func(f answer.Finding) bool { // higher rungs that are as bad say it, of wear wherever they stand
+		var above []*held
+		for _, o := range all {
+			if f.Ladder != "" && o.Ladder == f.Ladder && o.Rung > f.Rung && o.Level >= f.Level {
+				above = append(above, byName[[2]string{o.Code, string(o.Item)}])
+			}
+		}
+		return len(above) > 0 && (f.Harm <= answer.Wear || byName[[2]string{f.Code, string(f.Item)}].toldBy(above))
 	})
 	answer.Sort(out)
 	return out
@@ -110,6 +114,31 @@ func (h *held) climb() {
 			h.over = append(h.over, instance{int32(i), int32(worst), list[worst].Level})
 		}
 	}
+}
+
+// mostTold is in what share of its draws what stands higher on a ladder says what a lower
+// rung would. Own choice.
+const mostTold = 2.0 / 3
+
+// toldBy reports whether others, higher on its ladder, stand in most of the draws in
+// which it holds.
+func (h *held) toldBy(above []*held) bool {
+	has := make([]bool, len(h.of.findings))
+	for _, o := range above {
+		for _, x := range o.in {
+			has[x.draw] = true
+		}
+	}
+	all, told := 0.0, 0.0
+	for _, list := range [...][]instance{h.in, h.over} {
+		for _, x := range list {
+			all += h.weight(x)
+			if has[x.draw] {
+				told += h.weight(x)
+			}
+		}
+	}
+	return told >= mostTold*all
 }
 
 // told is the finding of the answer: the worst level that its shares allow, in

@@ -84,3 +84,28 @@ func TestAGuessIsNeverADangerAndNeverFine(t *testing.T) {
 		}
 	}
 }
+
+// A rung of a ladder is left out where those above it tell of most of its vehicles,
+// or where it is only wear; what most vehicles do is told beside what a few do besides.
+func TestALowerRungIsLeftOutWhereThoseAboveTellOfItsVehicles(t *testing.T) {
+	for _, c := range []struct {
+		low, high int // draws
+		harm      answer.Harm
+		want      int // findings
+	}{
+		{70, 22, answer.Part, 2},
+		{70, 46, answer.Part, 2},
+		{70, 47, answer.Part, 1},
+		{70, 70, answer.Part, 1},
+		{70, 22, answer.Wear, 1},
+		{70, 0, answer.Wear, 1},
+	} {
+		draws := inSome(c.low, answer.Finding{Code: "hot", Level: answer.Watch, Harm: c.harm, Ladder: "going", Rung: 1})
+		for i := range c.high {
+			draws[i] = append(draws[i], answer.Finding{Code: "stands", Level: answer.Watch, Harm: answer.Part, Ladder: "going", Rung: 2})
+		}
+		if got := reckon.Count(draws); len(got) != c.want {
+			t.Errorf("%v in %d draws, and higher up in %d of them: %+v; want %d", c.harm, c.low, c.high, got, c.want)
+		}
+	}
+}
