@@ -120,11 +120,16 @@ func (v *view) noMore() {
 // survived holds back what is said of wear in a vehicle as it was made: it has
 // lived with its motors' heat, its gears, its joints, its fuse and with nothing
 // that disconnects its battery. Harm to a child or a house is judged all the
-// same, and so is what people add to it: charger, storage, age, readings. What does not
-// get going does to motors, wire and fuse what it was not made for, not to its battery.
+// same, and so is what people add to it: charger, storage, age, readings, and a
+// controller that nobody said it was made with. What does not get going does to
+// motors, wire and fuse what it was not made for, not to its battery.
 func (v *view) survived() {
 	for i := range v.out.Findings {
 		f := &v.out.Findings[i]
+		if f.Code == drive.CodeLaunchOverControllerPeak && f.Level == answer.FixFirst && v.parts.Original == nil {
+			runsOn(f)
+			continue
+		}
 		switch f.Topic {
 		case answer.TopicLaunch, answer.TopicPath, answer.TopicRide, answer.TopicSpeed:
 			if v.Seen.Stuck() {
@@ -137,6 +142,14 @@ func (v *view) survived() {
 			}
 		}
 	}
+}
+
+// runsOn is a start that is too much for a controller which may have been added: how it
+// fails is harm to a child. How strong the motors are that ask so much of it decides, too.
+func runsOn(f *answer.Finding) {
+	f.Harm, f.Decides = answer.Child, append(f.Decides, answer.KeyMotorsWindingResistance)
+	f.Title = fmt.Sprintf("Unless original, the controller may fail and drive on: it stands %s A, a start takes %s A.", round(f.Limit, 2), round(f.Found, 2))
+	f.Advice += " If it came with the vehicle, write it under [original.controller] too: then the vehicle has lived with such starts."
 }
 
 // add puts findings on the list.
