@@ -122,6 +122,10 @@ const (
 // nobody is asked for its sake. Own choice.
 const leastTurn, leastEffect = 0.05, 0.05
 
+// mostly is the share of the draws from which on what could burn is asked after though
+// it is only watched. Own choice.
+const mostly = 0.5
+
 // useOf weighs a question.
 func (p *pool) useOf(r *row) use {
 	var best use
@@ -181,6 +185,8 @@ func (p *pool) byFindings(r *row, concerns func(string) bool, take func(float64,
 			take(underFix+quarters(f.Share), "what must be fixed first may be in order already")
 		case f.Change == answer.LookUp && slices.ContainsFunc(f.Decides, concerns):
 			take(untold, "it was not told, and it may matter")
+		case f.Level == answer.Watch && f.Harm == answer.House && f.Share >= mostly && r.Mends == answer.ChangeNone && concerns(f.Guess): // a property of what is there, not whether it is there
+			take(untold+quarters(f.Share), "what could burn is only watched because of a guess here")
 		case f.Level == answer.Watch && concerns(f.Guess):
 			take(milder*f.Share, "something to watch rests on a guess here")
 		}

@@ -66,6 +66,17 @@ func TestTheMostUsefulQuestionComesFirst(t *testing.T) {
 			Findings: []answer.Finding{{Level: answer.Watch, Change: answer.LookUp, Decides: []string{answer.KeyVehicleSlope}}},
 			Assumed:  []answer.Assumed{{Key: "pack.maker", Effect: 0.9}},
 		}, "vehicle.slope"},
+		{"what could burn and is only watched because of a guess", answer.Assessment{
+			Findings: []answer.Finding{
+				{Level: answer.Watch, Guess: "wire.insulation", Harm: answer.House, Share: 1, Found: 30, Limit: 22},
+				{Level: answer.Watch, Change: answer.LookUp, Decides: []string{answer.KeyVehicleSlope}},
+			},
+			Measure: []answer.Measurement{{Key: "motors.can", Amps: 0.9, Narrows: "it narrows the amps"}},
+		}, "wire.insulation"},
+		{"what could seldom burn, before nothing else", answer.Assessment{
+			Findings: []answer.Finding{{Level: answer.Watch, Guess: "wire.insulation", Harm: answer.House, Share: 0.1, Found: 30, Limit: 22}},
+			Measure:  []answer.Measurement{{Key: "motors.can", Amps: 0.9, Narrows: "it narrows the amps"}},
+		}, "motors.can"},
 		{"what most of the spread goes with", answer.Assessment{
 			Assumed: []answer.Assumed{{Key: "motors.count", Effect: 0.1}, {Key: "pack.maker", Effect: 0.4}},
 		}, "pack.maker"},
