@@ -77,6 +77,10 @@ func TestEachFaultNamesLineKeyAndWhatWouldBeRight(t *testing.T) {
 			`f.toml:2: pack.charge: read "105 %"; want a fraction from 0 % to 100 %`,
 		},
 		{
+			"a way down in place of the steepest climb", "[vehicle]\nslope = \"-10 %\"",
+			`f.toml:2: vehicle.slope: read "-10 %"; want a slope from 0 % to 50 %`,
+		},
+		{
 			"negative mass", "[vehicle]\nmass = \"-5 kg\"",
 			`f.toml:2: vehicle.mass: read "-5 kg"; want a mass from 500 g to 500 kg`,
 		},
