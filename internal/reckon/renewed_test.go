@@ -51,7 +51,7 @@ func TestATimedBlockIsSetBesideANewOne(t *testing.T) {
 		values map[string]string
 		ways   int
 	}{
-		{"4 minutes", timed(map[string]string{"measured.ride_time": "4 min"}), 1},
+		{"4 minutes", timed(map[string]string{"measured.ride_time": "4 min", "vehicle.tray": "155 x 70 x 100 mm"}), 1},
 		{"12 minutes of a worn one", timed(map[string]string{"measured.ride_time": "12 min", "pack.age": "worn"}), 1},
 		{"as long as when new", timed(map[string]string{"measured.ride_time": "50 min"}), 0},
 		{"called worn, and not timed", timed(map[string]string{"pack.age": "worn"}), 0},
@@ -74,6 +74,9 @@ func TestATimedBlockIsSetBesideANewOne(t *testing.T) {
 		w := a.Ways[0]
 		if w.PedalMin.Likely < 1.5*a.Ride.PedalMin || w.PedalMin.Low < a.Ride.PedalMin || w.Verdict > answer.Watch || len(w.Steps) > 0 || w.Values()["pack.age"] != "new" {
 			t.Errorf("%s: %.0f min today, with %+v", tt.name, a.Ride.PedalMin, w)
+		}
+		if tray := tt.values["vehicle.tray"]; (tray != "") != strings.Contains(w.Title, "must fit "+tray) { // what is bought goes into it
+			t.Errorf("%s: a tray of %q, and %q", tt.name, tray, w.Title)
 		}
 		if strings.Contains(a.Headline[2], "way A") { // nothing has to be put right
 			t.Errorf("%s: %q", tt.name, a.Headline[2])

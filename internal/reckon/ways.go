@@ -410,7 +410,7 @@ func ifNotFaults(err error) error {
 // way is the path as the answer shows it, with what it comes to.
 func (w *path) way(e *engine, s *setup.Setup, a *answer.Assessment, weighed bool) answer.Way {
 	way := answer.Way{
-		Title: w.named(), Verdict: a.Verdict, WantedShare: wantedShare(a), CutShort: a.Draws.CutShort, FuseOpens: opensInUse(a), Pace: e.paceOf(a), Harms: harmsOf(a),
+		Title: w.named(s.Vehicle.Tray.Text), Verdict: a.Verdict, WantedShare: wantedShare(a), CutShort: a.Draws.CutShort, FuseOpens: opensInUse(a), Pace: e.paceOf(a), Harms: harmsOf(a),
 		PedalMin: rangeOf(a, minutesPath, a.Ride.LastsPedalMin), SpeedKmh: rangeOf(a, speedPath, a.Steady.SpeedKmh),
 	}
 	for _, st := range w.steps {

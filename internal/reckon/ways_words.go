@@ -10,14 +10,18 @@ import (
 
 // Ways out in words.
 
-// named is the title of a way out, with what its steps are to it.
-func (w *path) named() string {
+// named is the title of a way out, with what its steps are to it; tray is what another
+// battery has to go into, empty where nobody told.
+func (w *path) named(tray string) string {
 	title, then := w.title, ", and besides do "
 	if title == keepTitle {
 		then = ", and first do "
 		if w.takes(packName) {
 			title = "Keep this kind of battery"
 		}
+	}
+	if w.title != keepTitle && tray != "" {
+		title += ", which must fit " + tray
 	}
 	switch len(w.steps) {
 	case 0:
