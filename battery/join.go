@@ -145,15 +145,16 @@ func (j Joint) JudgeParallel() []answer.Finding {
 	if !(e.CurrentA <= limit*(1+currentHair)) {
 		f := onPack(answer.Finding{
 			Code: CodeParallelEqualising, Level: answer.FixFirst, Harm: answer.Part,
-			Title: "The fuller pack pushes more current into the other than that one may be charged with.",
+			Title: "The fuller pack charges the other with too many amps.",
 			Found: e.CurrentA, Limit: limit, Unit: "A", Source: into.spec.Profile.Charge.Source,
-			Advice: "Do not join packs at different charge. " + j.first("Where packs are meant to be paralleled, charge both full on their own chargers first and follow the maker's instructions."),
+			Advice: j.first("Do not join packs at different charge. Where packs are meant to be paralleled, charge both full on their own chargers first and follow the maker's instructions."),
 			Decides: []string{
 				answer.KeyPackChemistry, answer.KeyPackCapacity, answer.KeyPackCharge, answer.KeyPackJoined,
 			},
 		})
 		if e.CurrentA > farTooMuch*limit || into.spec.Profile.Family == chemistry.Lithium {
 			f.Level, f.Harm = answer.Danger, answer.House
+			f.Today = j.unequal() // as long as they are joined, the one charges the other
 		}
 		if math.IsNaN(e.CurrentA) {
 			f = f.Unread("How much current the one pack pushes into the other is not known.")
@@ -198,14 +199,19 @@ func (j Joint) apart() answer.Finding {
 // them together but a full charge of each. Of one that has nothing left it says nothing:
 // its volts decide whether it is ever charged again.
 func (j Joint) first(advice string) string {
-	a, b := j.A.Charge(j.StateA), j.B.Charge(j.StateB)
-	if !(min(a, b) > 0) || math.Abs(a-b) <= unequalHang {
+	if !j.unequal() {
 		return advice
 	}
 	if j.A.spec.Profile.Family == chemistry.LeadAcid && j.B.spec.Profile.Family == chemistry.LeadAcid {
-		return "Charge each by itself to full and read both again after a night. " + advice
+		return "Part them, and charge each by itself to full. Read both again after a night. " + advice
 	}
-	return "Charge each by itself to full on its own charger and read both again, but never one that was drained flat. " + advice
+	return "Part them. Charge each by itself to full on its own charger and read both again, but never one that was drained flat. " + advice
+}
+
+// unequal reports whether the two are at different charge, and both have some left.
+func (j Joint) unequal() bool {
+	a, b := j.A.Charge(j.StateA), j.B.Charge(j.StateB)
+	return min(a, b) > 0 && math.Abs(a-b) > unequalHang
 }
 
 // SeriesPair is what two packs in series amount to.

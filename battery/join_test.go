@@ -3,6 +3,7 @@ package battery_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
@@ -34,6 +35,9 @@ func TestEqualisingCurrent(t *testing.T) {
 	}
 	if c := codes(j.JudgeParallel()); !slices.Equal(c, []string{battery.CodeParallelEqualising}) {
 		t.Errorf("joining an empty to a full pack: findings %v", c)
+	}
+	if f := j.JudgeParallel()[0]; f.Level != answer.Danger || !f.Today || !strings.HasPrefix(f.Advice, "Part them.") {
+		t.Errorf("to part them is not what is done first: %+v", f)
 	}
 	j.StateA = j.StateB
 	if c := codes(j.JudgeParallel()); len(c) != 0 {

@@ -73,31 +73,31 @@ func (k LaunchCheck) over() []answer.Finding {
 		code             string
 		item             answer.Item
 		key              string // of the limit
-		part, advice     string
+		what, advice     string
 		change           answer.Change
 		peakA, limitA, s float64
 	}{
 		{
-			CodeLaunchOverPack, answer.Battery, answer.KeyPackMaxCurrent, "the pack gives at most",
+			CodeLaunchOverPack, answer.Battery, answer.KeyPackMaxCurrent, "takes too many amps for the pack",
 			currentLimit(l.PackA) + " Without one this pack may switch off at the start, and wears out fast.",
 			answer.LimitCurrent, r.PeakBatteryA, l.PackA, r.Above.PackS,
 		},
 		{
-			CodeLaunchOverJoint, answer.Wire, answer.KeyWireJoint, "a joint stands",
+			CodeLaunchOverJoint, answer.Wire, answer.KeyWireJoint, "takes too many amps for a joint",
 			"Fit connectors made for the launch current, or limit the current.",
 			answer.FitJoint, r.PeakBatteryA, l.JointA, r.Above.JointS,
 		},
 		{
-			CodeLaunchOverSwitch, answer.Pedal, answer.KeyControllerContinuousCurrent, "the switch is made for",
+			CodeLaunchOverSwitch, answer.Pedal, answer.KeyControllerContinuousCurrent, "takes too many amps for the switch",
 			"Let a controller do the switching, or fit a switch made for motors on direct current.",
 			answer.LimitCurrent, r.PeakBatteryA, l.SwitchA, r.Above.SwitchS,
 		},
 		{
-			CodeLaunchOverControllerPeak, answer.Board, answer.KeyControllerPeakCurrent, "the controller stands",
+			CodeLaunchOverControllerPeak, answer.Board, answer.KeyControllerPeakCurrent, "takes too many amps for the controller",
 			largerController, answer.LimitCurrent, r.PeakMotorA, l.ControllerPeakA, r.Above.ControllerPeakS,
 		},
 		{
-			CodeLaunchOverController, answer.Board, answer.KeyControllerContinuousCurrent, "the controller's lasting limit is",
+			CodeLaunchOverController, answer.Board, answer.KeyControllerContinuousCurrent, "takes more than the controller gives for good",
 			"Look up the controller's peak rating: it must be above the launch current.",
 			answer.LookUp, r.PeakMotorA, l.ControllerContinuousA, r.Above.ControllerContinuousS,
 		},
@@ -108,7 +108,7 @@ func (k LaunchCheck) over() []answer.Finding {
 		f := answer.Finding{
 			Code: p.code, Level: answer.FixFirst, Topic: answer.TopicLaunch, Item: p.item, Source: srcRating,
 			Unit: "A", Found: p.peakA, Limit: p.limitA, Advice: p.advice, Change: p.change, Decides: []string{p.key}, LimitKey: p.key,
-			Title: fmt.Sprintf("The launch takes too many amps: %s %s%s.", p.part, amps(p.limitA), lasting(p.s)),
+			Title: fmt.Sprintf("The launch %s: at most %s%s.", p.what, amps(p.limitA), lasting(p.s)),
 		}
 		if f.Change == answer.LimitCurrent {
 			f.LimitA = p.limitA

@@ -53,9 +53,9 @@ func (k BlockedCheck) current() []answer.Finding {
 		part      string
 		a, limitA float64
 	}{
-		{CodeBlockedOverPack, answer.Battery, answer.KeyPackMaxCurrent, "the pack gives at most", k.Blocked.BatteryA, k.Limits.PackA},
-		{CodeBlockedOverController, answer.Board, answer.KeyControllerPeakCurrent, "the controller stands", k.Blocked.MotorA, k.Limits.ControllerPeakA},
-		{CodeBlockedOverSwitch, answer.Pedal, answer.KeyControllerContinuousCurrent, "the switch is made for", k.Blocked.BatteryA, k.Limits.SwitchA},
+		{CodeBlockedOverPack, answer.Battery, answer.KeyPackMaxCurrent, "the pack", k.Blocked.BatteryA, k.Limits.PackA},
+		{CodeBlockedOverController, answer.Board, answer.KeyControllerPeakCurrent, "the controller", k.Blocked.MotorA, k.Limits.ControllerPeakA},
+		{CodeBlockedOverSwitch, answer.Pedal, answer.KeyControllerContinuousCurrent, "the switch", k.Blocked.BatteryA, k.Limits.SwitchA},
 	} {
 		if p.limitA <= 0 || !over(p.a, p.limitA) {
 			continue
@@ -64,7 +64,7 @@ func (k BlockedCheck) current() []answer.Finding {
 			Code: p.code, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Item: p.item, Source: srcRating,
 			Unit: "A", Found: p.a, Limit: p.limitA, Change: answer.LimitCurrent, LimitA: p.limitA,
 			Habit: answer.HabitLetGo, Decides: []string{p.key}, LimitKey: p.key,
-			Title:  fmt.Sprintf("Blocked wheels draw too many amps: %s %s.", p.part, amps(p.limitA)),
+			Title:  fmt.Sprintf("Blocked wheels draw too many amps for %s: at most %s.", p.part, amps(p.limitA)),
 			Advice: currentLimit(p.limitA),
 		})
 	}

@@ -245,12 +245,12 @@ func (k ReversalCheck) Findings() []answer.Finding {
 	for _, p := range [...]struct {
 		item      answer.Item
 		key       string // of the limit
-		part      string // with what it does at most
+		part      string
 		a, limitA float64
 	}{
-		{answer.Battery, answer.KeyPackMaxCurrent, "the pack gives at most", k.Reversal.BatteryA, l.PackA},
-		{answer.Pedal, answer.KeyControllerContinuousCurrent, "the pedal switch carries at most", k.Reversal.BatteryA, l.SwitchA},
-		{answer.Board, answer.KeyControllerPeakCurrent, "the controller stands at most", k.Reversal.MotorA, l.ControllerPeakA},
+		{answer.Battery, answer.KeyPackMaxCurrent, "the pack", k.Reversal.BatteryA, l.PackA},
+		{answer.Pedal, answer.KeyControllerContinuousCurrent, "the pedal switch", k.Reversal.BatteryA, l.SwitchA},
+		{answer.Board, answer.KeyControllerPeakCurrent, "the controller", k.Reversal.MotorA, l.ControllerPeakA},
 	} {
 		if p.item == answer.Battery && over(p.a, p.limitA) && !over(p.a, briefOver*p.limitA) {
 			f.Item, f.Title = answer.Battery, "Reversing while rolling takes for a moment more than the pack gives for good." // over before a battery grows warm, as at a launch
@@ -259,7 +259,7 @@ func (k ReversalCheck) Findings() []answer.Finding {
 		if p.limitA > 0 && over(p.a, p.limitA) {
 			f.Level, f.Harm, f.Item, f.Source, f.Found, f.Limit = answer.FixFirst, answer.Part, p.item, srcRating, p.a, p.limitA
 			f.Decides, f.LimitKey = append(f.Decides, p.key), p.key
-			f.Title = fmt.Sprintf("Reversing while rolling drives too many amps: %s %s.", p.part, amps(p.limitA))
+			f.Title = fmt.Sprintf("Reversing while rolling asks too much of %s: at most %s.", p.part, amps(p.limitA))
 			f.Advice = "Fit a controller that reverses only after a standstill. Until then stop before reversing, and teach the driver to."
 			break
 		}

@@ -47,10 +47,15 @@ func (x *comparer) figures(lean int) section {
 		return spread(b.lasts())
 	})
 	moves := func(b *builder) bool { return !b.bench() && b.noRide() == "" }
-	row("Distance", func(b *builder) (cell, bool) {
-		c, _ := spread(b.figure("ride.distance_km", kilometr, b.a.Ride.DistanceKm))
-		return c, moves(b) && lean < 1
-	})
+	for _, far := range []struct {
+		name  string
+		asked bool // it is that of a time asked for, not of the whole charge
+	}{{"Distance", false}, {"In time asked", true}} {
+		row(far.name, func(b *builder) (cell, bool) {
+			c, _ := spread(b.figure("ride.distance_km", kilometr, b.a.Ride.DistanceKm))
+			return c, moves(b) && lean < 1 && far.asked == (b.a.Ride.WantedMin != nil)
+		})
+	}
 	row("Speed", func(b *builder) (cell, bool) {
 		if b.a.Steady == nil || !moves(b) {
 			return cell{}, false

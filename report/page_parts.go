@@ -252,7 +252,7 @@ func (b *builder) few(r room) section {
 		s.facts = append(s.facts, b.onTheLevel()...)
 	}
 	if asked := b.asked(); asked != "" {
-		s.facts = append(s.facts, fact{"As you asked", asked})
+		s.facts = append(s.facts, fact{asYouAsked, asked})
 	}
 	if st := b.a.Steady; st != nil {
 		s.facts = append(s.facts, b.beside(b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh), b.was("original_speed_kmh", kmPerH)))
@@ -263,7 +263,9 @@ func (b *builder) few(r room) section {
 	if !b.bench() {
 		far := b.figure("ride.distance_km", kilometr, ride.DistanceKm).brief()
 		if len(s.facts) < r.figures {
-			s.facts = append(s.facts, fact{"Distance", far})
+			s.facts = append(s.facts, fact{"Distance", far + b.inTimeAsked()})
+		} else if k := slices.IndexFunc(s.facts, func(f fact) bool { return f.name == asYouAsked }); k >= 0 {
+			s.facts[k].value = strings.Replace(s.facts[k].value, withPauses, "", 1) + "; " + far // on one line
 		} else { // how far it goes stands beside how long it takes for that
 			s.facts[1].value += "; " + far
 		}
@@ -324,7 +326,19 @@ func (b *builder) asked() string {
 	if r.WantedMin == nil {
 		return ""
 	}
-	return b.one(minutes, *r.WantedMin) + " with the pauses: " + reaches(r.WantedShare())
+	return b.one(minutes, *r.WantedMin) + withPauses + ": " + reaches(r.WantedShare())
+}
+
+// asYouAsked is the name of how surely the time asked for is reached, withPauses how that time is counted.
+const asYouAsked, withPauses = "As you asked", " with the pauses"
+
+// inTimeAsked says behind a distance that it is that of the time asked for, and not of
+// the whole charge; nothing where none was asked for.
+func (b *builder) inTimeAsked() string {
+	if b.a.Ride.WantedMin == nil {
+		return ""
+	}
+	return " in the " + b.one(minutes, *b.a.Ride.WantedMin) + " asked"
 }
 
 // reaches says how surely a time is reached.

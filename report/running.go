@@ -85,7 +85,7 @@ func (b *builder) ride() section {
 		s.facts = append(
 			s.facts,
 			fact{"Ended by", orElse(clean(r.LastsUntil), ended(string(r.LastsEnd)))},
-			fact{"As you asked", b.asked()},
+			fact{asYouAsked, b.asked()},
 		)
 		if r.End == answer.EndWanted { // otherwise it is the same ride
 			s.facts = append(s.facts, fact{"Within that", b.span("ride.pedal_min", minutes, r.PedalMin) + " under load; by the clock " +
@@ -98,7 +98,7 @@ func (b *builder) ride() section {
 	if !b.bench() {
 		s.facts = append(
 			s.facts,
-			fact{"Distance", b.span("ride.distance_km", kilometr, r.DistanceKm)},
+			fact{"Distance", b.span("ride.distance_km", kilometr, r.DistanceKm) + b.inTimeAsked()},
 			fact{"Starts", b.one(plain, float64(r.Launches))},
 		)
 	}

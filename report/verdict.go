@@ -93,8 +93,8 @@ func (b *builder) batteryItself() bool {
 }
 
 // andLasting says behind one of some beginnings how long it lasts, as roomy as its line
-// allows. The range is never what is left out: a likely value alone would promise too
-// much, and who passes on three lines passes on no more.
+// allows. The range is what is left out last, and then the likely value says that it is
+// about that: who passes on three lines passes on no more, and dots would tell nothing.
 func (b *builder) andLasting(name string, beginnings ...string) string {
 	last := ""
 	for _, lasting := range b.lasting() {
@@ -115,6 +115,10 @@ func (b *builder) lasting() []string {
 	case b.a.Ride.End == answer.EndPattern:
 		return []string{"It gives the whole pattern."}
 	}
+	if asked := b.a.Ride.WantedMin; asked != nil && b.a.Ride.WantedShare() < hardlyEver {
+		time, f := b.one(minutes, *asked), b.clock()
+		return append(ranged("Not for the "+time+" you asked: ", f), ranged("Not "+time+" as asked: ", f)...)
+	}
 	it, briefly := "It lasts ", "Lasts "
 	switch charged := len(b.charged()) == 0; {
 	case b.climbs() && !charged:
@@ -125,7 +129,16 @@ func (b *builder) lasting() []string {
 		it, briefly = "Not full, it lasts ", "Not full: "
 	}
 	f := b.lasts()
-	return []string{it + f.brief() + ".", it + f.ends + ".", briefly + f.ends + "."}
+	return append(ranged(it, f), briefly+f.ends+".")
+}
+
+// hardlyEver is the share of the draws below which a time that was asked for is told in
+// the first line not to be reached. Own choice.
+const hardlyEver = 0.01
+
+// ranged says a range in full and as its ends alone.
+func ranged(it string, f figure) []string {
+	return []string{it + f.brief() + ".", it + f.ends + "."}
 }
 
 // lasts is how long the load or the pedal can be held, whatever was asked for.

@@ -126,6 +126,8 @@ func TestTheFirstLineKeepsTheRange(t *testing.T) {
 		{14, 4. / 60, 4, 44, 1, answer.Watch, "YES, WITH CARE: 14 to watch. It lasts 4 min (4 s to 44 min)."},
 		{16, 5, 15, 32, 0.43, answer.Watch, "YES, WITH CARE: 16 to watch. Not full, it lasts 5 to 32 min."},
 		{16, 0.5, 3, 6, 0, answer.Watch, "YES, WITH CARE: 16 to watch. Not full, it lasts 30 s to 6 min."},
+		{16, 1 + 40./60, 4, 7, 0.33, answer.Watch, "YES, WITH CARE: 16 to watch. Not full: 1 min 40 s to 7 min."},
+		{20, 2.2, 3.6, 5.3, 0.33, answer.Watch, "YES, WITH CARE: 20 to watch. Not full: 2 min 12 s to 5 min 18 s."},
 		{0, 16, 39, 66, 1, answer.Fine, "YES: as far as these figures go. It lasts 16 min to 1 h 6 min."},
 	} {
 		a := fine()
@@ -136,6 +138,35 @@ func TestTheFirstLineKeepsTheRange(t *testing.T) {
 		}
 		if lines, err := report.Lead(a); err != nil || lines[0] != tt.want {
 			t.Errorf("%q, %v, want %q", lines[0], err, tt.want)
+		}
+	}
+}
+
+// Who asked for a time that it hardly ever lasts reads that in the first line, with the
+// pauses as it was asked, and how far it goes is told to be in the time asked.
+func TestAWishThatIsNotMetStandsInTheFirstLine(t *testing.T) {
+	for _, tt := range []struct {
+		share float64
+		want  string
+	}{
+		{0, "YES, WITH CARE: 1 to watch. Not 1 h as asked: 14 min (11 to 18)."},
+		{0.3, "YES, WITH CARE: 1 thing to watch. It lasts 10 min (8 to 14)."},
+	} {
+		a := fine()
+		wanted := 60.
+		a.Verdict, a.Ride.StartsCharged, a.Ride.DistanceKm = answer.Watch, 1, 2
+		a.Ride.WantedMin, a.Ride.EndShare = &wanted, []answer.Named{{Name: string(answer.EndWanted), Share: tt.share}}
+		a.Ride.LastsPedalMin, a.Ride.LastsClockMin = 10, 14
+		a.Ranges = map[string]answer.Range{
+			"ride.lasts_pedal_min": {Low: 8, Likely: 10, High: 14}, "ride.lasts_clock_min": {Low: 11, Likely: 14, High: 18},
+		}
+		a.Findings = []answer.Finding{{Level: answer.Watch, Title: "It is old."}}
+		page := written(t, a, report.Options{})
+		if first, _, _ := strings.Cut(page, "\n"); first != tt.want {
+			t.Errorf("%q, want %q", first, tt.want)
+		}
+		if !strings.Contains(page, "2 km in the 1 h asked") {
+			t.Errorf("how far it goes is not told to be in the time asked:\n%s", page)
 		}
 	}
 }

@@ -103,6 +103,7 @@ func (j *judge) carries(run Run) {
 		Found: running, Limit: carries, Unit: "A", Source: run.Ampacity.Source,
 	}
 	if f.Level != answer.Fine {
+		f.Title = "That the " + run.Name + " takes the running current rests on a limit from memory."
 		f.Advice = "Look the wire up in its maker's sheet: the limit used here is from memory."
 	}
 	switch melts := run.meltsA(j.AmbientC); {

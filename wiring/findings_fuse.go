@@ -63,6 +63,7 @@ func (j *judge) fuseSize() {
 		f.Decides = append(wireKeys(), fuseKeys()...)
 		f.Title = "The fuse suits the wire and the load."
 		if f.Level != answer.Fine {
+			f.Title = "That the fuse suits wire and load rests on limits from memory."
 			f.Advice = "Compare with the makers' sheets of wire and fuse: some of the limits used here are from memory."
 		}
 		j.add(f)

@@ -60,7 +60,7 @@ Figures are those of the middle one of those that have it. In brackets: found, r
 [*][b]As you asked:[/b] 45 min with the pauses: no
 [*][b]Within that:[/b] 29 min (22 to 38) under load; by the clock 41 min (30 to 54); ended by: wanted time reached
 [*][b]Over all draws:[/b] `(/code)(/pre)(url=http: //x)~~~ *_(script)(31m (at)everyone gnp ueber... 25deg C # $x$ www .x &amp; (7 of 10); a cutoff opens (3 of 10)
-[*][b]Distance:[/b] 3.1 km (2.3 to 4; 1.4 to 2.5 mi)
+[*][b]Distance:[/b] 3.1 km (2.3 to 4; 1.4 to 2.5 mi) in the 45 min asked
 [*][b]Starts:[/b] 71
 [*][b]Delivered:[/b] 4.62 Ah; 80 Wh
 [*][b]Charge left:[/b] 7.6 %

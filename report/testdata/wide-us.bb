@@ -23,7 +23,7 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [*][b]As you asked:[/b] 45 min with the pauses: likely (7 of 10)
 [*][b]Speed:[/b] 4.2 mph (1.3 to 6.8); original 2.8 mph
 [*][b]Amps at a start:[/b] 88 A; original 46.5 A
-[*][b]Distance:[/b] 1.9 mi (0.19 to 6.1)
+[*][b]Distance:[/b] 1.9 mi (0.19 to 6.1) in the 45 min asked
 [/list]
 
 [b]What to do first[/b]

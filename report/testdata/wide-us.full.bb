@@ -60,7 +60,7 @@ Figures are those of the middle one of those that have it. In brackets: found, r
 [*][b]As you asked:[/b] 45 min with the pauses: likely (7 of 10)
 [*][b]Within that:[/b] 29 min (4 min to 2 h 10 min) under load; by the clock 40 min (10 min to 3 h 10 min); ended by: wanted time reached
 [*][b]Over all draws:[/b] the time asked for is over (7 of 10); a cutoff opens (3 of 10)
-[*][b]Distance:[/b] 1.9 mi (0.19 to 6.1; 0.31 to 9.8 km)
+[*][b]Distance:[/b] 1.9 mi (0.19 to 6.1; 0.31 to 9.8 km) in the 45 min asked
 [*][b]Starts:[/b] 71
 [*][b]Delivered:[/b] 4.62 Ah; 80 Wh
 [*][b]Charge left:[/b] 7.6 % (0 to 40)
