@@ -160,12 +160,13 @@ func (k SlopeCheck) Findings() []answer.Finding {
 		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "N", pull, limit, srcBrake
 		f.Title = "On this slope it rolls away even with the motor brake that the toy standard asks for."
 		f.Advice = "Keep off this slope: a brake as strong as the standard asks for does not hold it."
-	case over(grade, testedSine), k.GradeN < 0 && over(grade, downhillSine):
-		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "", grade, testedSine, srcStable
+	// What climbs falls on the way back, where a brake that is told may hold it.
+	case over(grade, testedSine), over(grade, downhillSine) && (k.GradeN < 0 || k.Brake == BrakeUnknown):
+		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "", grade, downhillSine, srcOwn
 		f.Title = "On this slope the vehicle may run away or tip; it is as steep as any that toys to sit on are tested on, or runs downhill for long."
 		f.Advice = "Keep to gentler ground. Downhill only the motors brake, and a battery whose electronics switch off takes even that away."
-		if k.GradeN < 0 {
-			f.Limit, f.Source = downhillSine, srcOwn
+		if over(grade, testedSine) {
+			f.Limit, f.Source = testedSine, srcStable
 		}
 	}
 	return []answer.Finding{f}

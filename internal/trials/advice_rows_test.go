@@ -170,7 +170,7 @@ func takensPath() []taken {
 		{code: wiring.CodeBreakerAlone, change: answer.FitFuse, base: "lithium", set: "fuse.form=auto-reset breaker; fuse.rating=30 A", take: oneFuse},
 		{code: wiring.CodeDropLarge, change: answer.FitWire, base: "block", set: "wire.gauge=20 AWG; wire.one_way_length=3 m; fuse.rating=7.5 A", take: "wire.gauge=12 AWG; wire.one_way_length=1 m"},
 		{code: wiring.CodeFuseAboveJoint, change: answer.FitWire, base: "block", set: "wire.gauge=8 AWG; wire.joint=crimped tab; fuse.form=large blade; fuse.rating=60 A; measured.loaded_current=40 A; measured.loaded_voltage=10 V", take: "-wire.joint; -measured"},
-		{code: wiring.CodeFuseAboveJoint, change: answer.FitFuse, base: "block", set: "wire.gauge=10 AWG; wire.joint=crimped tab; fuse.form=small blade; fuse.rating=40 A", take: "fuse.rating={fuse}"},
+		{code: wiring.CodeFuseAboveJoint, change: answer.FitFuse, base: "block", set: "rider.mass=12 kg; vehicle.ground=asphalt; wire.gauge=10 AWG; wire.joint=crimped tab; fuse.form=small blade; fuse.rating=40 A", take: "fuse.rating={fuse}"},
 		{code: wiring.CodeFuseAboveWire, change: answer.FitFuse, base: "lithium", set: "fuse.form=large blade; fuse.rating=100 A", take: oneFuse},
 		{code: wiring.CodeFuseAboveWire, change: answer.FitWire, base: "lithium", set: "wire.gauge=22 AWG; wire.insulation=60 C", take: "wire.gauge=12 AWG; wire.insulation=105 C"},
 		{code: wiring.CodeFuseMayOpenAtLaunch, change: answer.FitFuse, base: "block", set: "fuse.rating=10 A", take: "fuse.rating={fuse}", left: answer.Watch, why: nineOfTen},
