@@ -21,10 +21,10 @@ func (p Profile) Steeper(by, hours float64) Profile {
 	return p
 }
 
-// settlesHours is how long a lithium cell takes to give what a fast discharge has left
+// SettlesHours is how long a lithium cell takes to give what a fast discharge has left
 // behind: between those of seven cells at 20 h, 2 h, 1 h and 30 min (source
 // "left-behind-lithium" of package tables).
-const settlesHours = 2.0
+const SettlesHours = 2.0
 
 // Leaving returns a profile without a bound well with one that keeps such a share of the
 // charge, from 0 to less than 1, from a discharge at once, while the charge over some
@@ -33,7 +33,7 @@ func (p Profile) Leaving(share, hours float64) Profile {
 	if p.Wells.C < 1 || !(share > 0 && share < 1) {
 		return p
 	}
-	const settles = 1 / (settlesHours * 3600)
+	const settles = 1 / (SettlesHours * 3600)
 	p.Wells.C = 1 - share
 	p.Wells.KPerS = settles * p.Wells.C * share
 	p.Capacity.Ratio /= p.Wells.sharesOver(settles, hours)

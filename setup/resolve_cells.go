@@ -9,6 +9,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/cellfit"
 	"example.org/packcheck/internal/later"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
@@ -246,10 +247,6 @@ func (r *resolver) eitherMaker() {
 	p.Honesty.mix, p.Honesty.Range = mixed(kind{span(own), 1 - share}, kind{span(other), share})
 }
 
-// severalCurrents is from which ratio of times on a battery was tested at several
-// currents, which then say themselves what it gives at others. Own choice.
-const severalCurrents = 1.3
-
 // testedOver settles what a battery gives at other currents than the one that it was
 // tested at.
 func (r *resolver) testedOver(raw Pack, told func(f *Figure, name string, v tables.Value, shown, why string)) {
@@ -257,7 +254,7 @@ func (r *resolver) testedOver(raw Pack, told func(f *Figure, name string, v tabl
 	if over.Given {
 		p.TestedHours = math.Sqrt(over.Low*over.High) / 3600
 	}
-	several, lead, bound := over.Given && over.High > severalCurrents*over.Low, p.Profile.Family == chemistry.LeadAcid, p.Profile.Wells.C < 1
+	several, lead, bound := over.Given && over.High > cellfit.SeveralFrom*over.Low, p.Profile.Family == chemistry.LeadAcid, p.Profile.Wells.C < 1
 	const why = "How much less it gives when it is emptied faster than it was tested, or more when slower."
 	switch own := len(p.Members) == 1; {
 	case !own || lead && several:

@@ -64,7 +64,7 @@ func newFitter(logs []*Log, o CellOptions) *fitter {
 	// Without a bound well to start from, a shallow one.
 	f.depthH, f.tauH = 0.03, 0.3
 	if o.DepthSpread > 0 {
-		f.depthH, f.tauH = usualDepthH, usualTauH
+		f.depthH, f.tauH = usualDepthH, chemistry.SettlesHours
 	}
 	if w := o.Base.Wells; w.C < 1 && w.KPerS > 0 {
 		f.tauH = w.C * (1 - w.C) / w.KPerS / 3600

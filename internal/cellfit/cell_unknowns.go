@@ -30,8 +30,7 @@ const (
 	leastOhmAh    = 0.002 // where the base has no resistance, Ohm*Ah
 	leastStepV    = 2e-4  // of the base's rest curve from knot to knot
 	leastOhmSigma = 0.05  // to which a measured resistance is believed, relative
-	usualDepthH   = 0.08  // depth and time of the wells of a lithium cell, hours (source "left-behind-lithium" of package tables) ...
-	usualTauH     = 2.0   // ... 4 % left behind, given within some two hours
+	usualDepthH   = 0.08  // depth of the wells of a lithium cell that settle in [chemistry.SettlesHours], hours: 4 % left behind (source "left-behind-lithium" of package tables)
 	anyDepth      = 0.9   // of the logarithm of the depth: what cells differ by
 	nearEmpty     = 0.2   // charge below which anything may happen
 	looser        = 5     // how much wider the prior is there

@@ -214,7 +214,7 @@ func (f *finder) severalCurrents() bool {
 			lo, hi = min(lo, r.CurrentA), max(hi, r.CurrentA)
 		}
 	}
-	return hi >= severalFrom*lo
+	return hi >= SeveralFrom*lo
 }
 
 // stepsNearEmpty reports whether steps show the resistance where it may rise.
@@ -222,8 +222,9 @@ func (f *finder) stepsNearEmpty() bool {
 	return slices.ContainsFunc(f.Ohms, func(o OhmAt) bool { return o.Charge <= nearEmpty })
 }
 
-// severalFrom is the ratio of currents from which on they count as several.
-const severalFrom = 1.3
+// SeveralFrom is the ratio of currents, or of the times that they take, from which on they
+// count as several: they then say themselves what a battery gives at others. Own choice.
+const SeveralFrom = 1.3
 
 // fillOhms takes resistance from the fitted curves where no step shows it. The
 // figure at half charge is the fitted cell's, which has followed the steps too:

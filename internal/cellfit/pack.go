@@ -91,7 +91,7 @@ func (r *Result) over() string {
 	switch {
 	case !(least*3600 >= leastOverS && most > 0):
 		return ""
-	case most < severalFrom*least:
+	case most < SeveralFrom*least:
 		return fmt.Sprintf("%.3g min", 60*math.Sqrt(least*most))
 	}
 	return fmt.Sprintf("%.3g to %.3g h", least, most)
