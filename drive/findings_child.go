@@ -160,13 +160,17 @@ func (k SlopeCheck) Findings() []answer.Finding {
 		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "N", pull, limit, srcBrake
 		f.Title = "On this slope it rolls away even with the motor brake that the toy standard asks for."
 		f.Advice = "Keep off this slope: a brake as strong as the standard asks for does not hold it."
-	// What climbs falls on the way back, where a brake that is told may hold it.
-	case over(grade, testedSine), over(grade, downhillSine) && (k.GradeN < 0 || k.Brake == BrakeUnknown):
+	case over(grade, testedSine):
+		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "", grade, testedSine, srcStable
+		f.Title = "On this slope the vehicle may run away or tip: it is steeper than the 10 degrees that toys to sit on are tested on."
+		f.Advice = "Keep to gentler ground."
+	// What climbs falls on the way back; what runs away by its motors has said so.
+	case over(grade, downhillSine) && f.Level == answer.Watch:
 		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "", grade, downhillSine, srcOwn
-		f.Title = "On this slope the vehicle may run away or tip; it is as steep as any that toys to sit on are tested on, or runs downhill for long."
-		f.Advice = "Keep to gentler ground. Downhill only the motors brake, and a battery whose electronics switch off takes even that away."
-		if over(grade, testedSine) {
-			f.Limit, f.Source = testedSine, srcStable
+		f.Title = "On the way down this slope is steep for a child to keep the vehicle in hand, and it may run away."
+		f.Advice = "Keep to gentler ground."
+		if k.Brake != BrakePedal {
+			f.Advice += " Downhill only the motors brake, and a battery whose electronics switch off may take even that away."
 		}
 	}
 	return []answer.Finding{f}

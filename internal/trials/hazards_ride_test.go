@@ -97,7 +97,7 @@ func rideHazards() []hazard {
 			why: "nothing but the motors brakes it: it runs away", from: tipping,
 		},
 		{
-			name: "a path that climbs by 20 % on the way back", base: "block", set: "vehicle.slope=20 %", least: fixFirst, codes: wantSteep,
+			name: "a path that climbs by 15 % on the way back", base: "block", set: "vehicle.slope=15 %", least: fixFirst, codes: wantSteep,
 			why: "it runs faster than the motors drive it, and tool-pack electronics may cut the braking off", from: tipping,
 		},
 		{
