@@ -103,11 +103,11 @@ func (p *plant) slack(e event) float64 {
 
 // locate returns the share of the piece after which an event happens.
 func (p *plant) locate(d *dense, e event) float64 {
-	high := 1.0
-	if p.over(e, d.t+d.h/2, d.middle()) > p.slack(e) {
-		high = 0.5
+	within := solve.Bracket{Hi: 0.5, FLo: p.over(e, d.t, &d.y0), FHi: p.over(e, d.t+d.h/2, d.middle())}
+	if !(within.FHi > p.slack(e)) {
+		within.Hi, within.FHi = 1, p.over(e, d.t+d.h, d.end())
 	}
-	return solve.Crossing(0, high, 1e-13, func(s float64) float64 {
+	return solve.Narrow(within, 1e-13, func(s float64) float64 {
 		y := d.all(s)
 		return p.over(e, d.t+s*d.h, &y)
 	}).Hi

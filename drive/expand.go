@@ -185,7 +185,7 @@ func (p *plant) coast(d *dense) {
 		return // spins on the spot
 	}
 	for n := range order {
-		v[n+1] = (gain - drag*v.product(v, n, 0)) * perNext[n]
+		v[n+1] = (gain - drag*v.square(n, 0)) * perNext[n]
 		gain = 0
 	}
 }

@@ -271,13 +271,12 @@ func above(p *plant, d *dense, m *moments, q quantity, limit float64) float64 {
 			share += 1. / parts
 		case from != to:
 			low, high := float64(k)/parts, float64(k+1)/parts
-			at := solve.Crossing(low, high, 1e-6, func(s float64) float64 {
-				over := p.quantityAt(d, s, q) - limit
-				if from {
-					return -over
-				}
-				return over
-			}).Hi
+			sign := 1.0
+			if from {
+				sign = -1
+			}
+			passes := solve.Bracket{Lo: low, Hi: high, FLo: sign * (m[q][k] - limit), FHi: sign * (m[q][k+1] - limit)}
+			at := solve.Narrow(passes, 1e-6, func(s float64) float64 { return sign * (p.quantityAt(d, s, q) - limit) }).Hi
 			if from {
 				share += at - low
 			} else {
@@ -302,7 +301,8 @@ func (w *watch) speeds(d *dense) {
 	}
 	goal := 0.9 * w.out.SteadyMS
 	if w.out.To90S == 0 && goal > 0 && d.end()[vehicleSpeed] >= goal {
-		at := solve.Crossing(0, 1, 1e-9, func(s float64) float64 { return d.at(vehicleSpeed, s) - goal }).Hi
+		passes := solve.Bracket{Hi: 1, FLo: d.y0[vehicleSpeed] - goal, FHi: d.end()[vehicleSpeed] - goal}
+		at := solve.Narrow(passes, 1e-9, func(s float64) float64 { return d.at(vehicleSpeed, s) - goal }).Hi
 		w.out.To90S = d.t + at*d.h
 	}
 }

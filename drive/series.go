@@ -36,12 +36,15 @@ func (c *series) slopeAt(x float64) float64 {
 	return even*x + odd
 }
 
-// product is the term n of the product of two series, but for what the first terms of
-// either add to it.
-func (c *series) product(b *series, n, first int) float64 {
-	sum := 0.0
-	for j := first; j <= n-first; j++ {
-		sum += c[j] * b[n-j]
+// square is the term n of the series squared, but for what its first terms add to it.
+func (c *series) square(n, first int) float64 {
+	sum, low, high := 0.0, first, n-first
+	for ; low < high; low, high = low+1, high-1 {
+		sum += c[low] * c[high]
+	}
+	sum *= 2
+	if low == high {
+		sum += c[low] * c[low]
 	}
 	return sum
 }
@@ -74,7 +77,7 @@ func (b *curve) take(n int, x float64) (asinh float64) {
 		b.r[0], b.asinh[0] = math.Sqrt(1+x*x), bend.Asinh(x)
 	} else {
 		b.asinh[n] = b.rest(n) + x/b.r[0]
-		b.r[n] = (b.x.product(&b.x, n, 0) - b.r.product(&b.r, n, 1)) / (2 * b.r[0])
+		b.r[n] = (b.x.square(n, 0) - b.r.square(n, 1)) / (2 * b.r[0])
 	}
 	return b.asinh[n]
 }

@@ -20,7 +20,7 @@ func (p *plant) unfold(d *dense) {
 		if x.drag != 0 {
 			square := speed * speed
 			if n > 0 {
-				square = w.product(w, n, 1) + 2*w[0]*speed
+				square = w.square(n, 1) + 2*w[0]*speed
 			}
 			brake += x.drag * square
 		}
@@ -128,7 +128,7 @@ func (l *limiter) share(p *plant, x *expansion, n int, speed float64) float64 {
 		return m[0] * l.own[0]
 	}
 	l.volts[n] += m[1] * x.rest[n-1]
-	l.square[n] = l.own.product(&l.own, n, 1)
+	l.square[n] = l.own.square(n, 1)
 	sum := need + l.drop[0]*l.square[n] + l.drop[1]*l.square[n-1] - l.volts[n]*l.own[0]
 	if n > 1 {
 		sum += l.drop[2] * l.square[n-2]
