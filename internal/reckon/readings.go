@@ -31,27 +31,60 @@ func (r *reading) told() string { return fmt.Sprintf("\"%s = %s\"", r.name, r.va
 // the first drives it.
 type subject struct {
 	*build.Built
-	lasts, wanted *ride.Outcome
+	lasts, level, wanted *ride.Outcome
+}
+
+// lasting is the outing of a case for as long as it lasts, driven once and kept.
+func lasting(c *ride.Case, kept **ride.Outcome) *ride.Outcome {
+	if *kept == nil {
+		out := ride.Run(c, nil)
+		*kept = &out
+	}
+	return *kept
 }
 
 // outing is the one from a full battery, as long as it lasts.
 func (s *subject) outing() *ride.Outcome {
-	if s.lasts == nil {
-		open := freshly(s.Built)
-		out := ride.Run(&open, nil)
-		s.lasts = &out
-	}
-	return s.lasts
+	open := freshly(s.Built)
+	return lasting(&open, &s.lasts)
 }
 
 // timed is a figure of a whole ride that somebody took the time of: no number where the
-// motors end it, for then it is not that of a battery that was driven empty.
+// motors end it, for then it is not that of a battery that was driven empty. A drive that
+// climbs comes down again, so it lies between the climb and the level: in the middle.
 func (s *subject) timed(of func(*ride.Outcome) float64) float64 {
-	o := s.outing()
-	if s.Load.Kind == ride.NoLoad && o.EndsByMotors(1) {
-		return math.NaN()
+	burns := func(o *ride.Outcome) bool { return s.Load.Kind == ride.NoLoad && o.EndsByMotors(1) }
+	up := s.outing()
+	if s.Level == nil {
+		if burns(up) {
+			return math.NaN()
+		}
+		return of(up)
 	}
-	return of(o)
+	open := onTheLevel(freshly(s.Built))
+	level := lasting(&open, &s.level)
+	switch {
+	case burns(level):
+		return math.NaN()
+	case burns(up): // not by that drive, which climbs but half the time
+		return of(level)
+	}
+	return math.Sqrt(of(up) * of(level))
+}
+
+// timedDoubt is how far, as a share, a figure of a whole ride may lie from the middle
+// between climb and level, where the likely vehicle has it: nine in ten lie between them.
+func timedDoubt(p *setup.Parts, of func(*ride.Outcome) float64) float64 {
+	likely, ok := likelyCase(p)
+	if !ok || likely.Level == nil {
+		return 0
+	}
+	s := subject{Built: likely}
+	middle, up := s.timed(of), of(s.outing())
+	if !(up > 0) || !(middle > 0) {
+		return 0
+	}
+	return math.Abs(math.Log(middle/up)) / nineOfTen
 }
 
 // drive is the outing from a full battery of as long as was asked for, where that is
@@ -60,13 +93,9 @@ func (s *subject) drive() *ride.Outcome {
 	if s.WantedS == 0 {
 		return s.outing()
 	}
-	if s.wanted == nil {
-		asked := freshly(s.Built)
-		asked.WantedS = s.WantedS
-		out := ride.Run(&asked, nil)
-		s.wanted = &out
-	}
-	return s.wanted
+	asked := freshly(s.Built)
+	asked.WantedS = s.WantedS
+	return lasting(&asked, &s.wanted)
 }
 
 // What a reading at home is usually off by, as a share (one standard error):
@@ -138,9 +167,15 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 		}
 		list = append(list, r)
 	}
-	add(m.RideTime, reading{name: "ride time by the clock", unit: "s", err: clockErr, gives: func(c *subject) float64 {
-		return c.timed(func(o *ride.Outcome) float64 { return o.ClockS })
-	}})
+	ofRide := func(v setup.Value, name, unit string, of func(*ride.Outcome) float64) {
+		if !v.Given {
+			return
+		}
+		add(v, reading{name: name, unit: unit, err: clockErr, gives: func(c *subject) float64 { return c.timed(of) }})
+		r := &list[len(list)-1]
+		r.err = math.Hypot(r.err, timedDoubt(p, of))
+	}
+	ofRide(m.RideTime, "ride time by the clock", "s", func(o *ride.Outcome) float64 { return o.ClockS })
 	if p.Bench == nil {
 		add(m.TopSpeed, reading{name: "top speed", unit: "m/s", err: paceErr, gives: func(c *subject) float64 {
 			return onTheFlat(c.Built).SpeedMS
@@ -150,9 +185,7 @@ func readingsOf(p *setup.Parts, original bool) []reading {
 				return onTheFlat(c.Built).BatteryA
 			}})
 		}
-		add(m.Distance, reading{name: "how far it went", unit: "m", err: clockErr, gives: func(c *subject) float64 {
-			return c.timed(func(o *ride.Outcome) float64 { return o.DistanceM })
-		}})
+		ofRide(m.Distance, "how far it went", "m", func(o *ride.Outcome) float64 { return o.DistanceM })
 		add(m.MotorVoltage, reading{
 			name: "volts at one motor", unit: "V", linear: true, err: voltErr * m.MotorVoltage.Likely, gives: func(c *subject) float64 {
 				level := onTheFlat(c.Built)
@@ -259,6 +292,12 @@ func freshly(c *build.Built) ride.Case {
 	open := c.Case
 	open.WantedS, open.StartCharge = 0, 1
 	return open
+}
+
+// onTheLevel is a case of a vehicle that climbs without its climb.
+func onTheLevel(c ride.Case) ride.Case {
+	c.Vehicle, c.Level = *c.Level, nil
+	return c
 }
 
 // onTheFlat is level running with a full battery.

@@ -183,8 +183,8 @@ func (e *engine) vehicleOf(z []float64, was *past, conflict *answer.Conflict, de
 	v.Judged, err = m.judge.Case(judge.Case{Now: v.Now, Seen: v.Seen, Original: v.Original, Was: made, Conflict: conflict, Unadvised: deep == unadvised})
 	v.Seen.Marks = nil
 	if deep == complete && v.Now.Level != nil {
-		level := v.Now.Case
-		level.Vehicle, level.Level, level.WantedS = *level.Level, nil, 0
+		level := onTheLevel(v.Now.Case)
+		level.WantedS = 0
 		seen := ride.Glance(&level)
 		v.Level = &seen
 	}
