@@ -53,23 +53,18 @@ func (s *subject) outing() *ride.Outcome {
 // motors end it, for then it is not that of a battery that was driven empty. A drive that
 // climbs comes down again, so it lies between the climb and the level: in the middle.
 func (s *subject) timed(of func(*ride.Outcome) float64) float64 {
-	burns := func(o *ride.Outcome) bool { return s.Load.Kind == ride.NoLoad && o.EndsByMotors(1) }
-	up := s.outing()
-	if s.Level == nil {
-		if burns(up) {
+	figure := func(o *ride.Outcome) float64 {
+		if s.Load.Kind == ride.NoLoad && o.EndsByMotors(1) {
 			return math.NaN()
 		}
-		return of(up)
+		return of(o)
+	}
+	up := figure(s.outing())
+	if s.Level == nil || math.IsNaN(up) {
+		return up
 	}
 	open := onTheLevel(freshly(s.Built))
-	level := lasting(&open, &s.level)
-	switch {
-	case burns(level):
-		return math.NaN()
-	case burns(up): // not by that drive, which climbs but half the time
-		return of(level)
-	}
-	return math.Sqrt(of(up) * of(level))
+	return math.Sqrt(up * figure(lasting(&open, &s.level)))
 }
 
 // timedDoubt is how far, as a share, a figure of a whole ride may lie from the middle
