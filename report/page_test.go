@@ -312,6 +312,25 @@ func TestTheShortReportSendsToThePage(t *testing.T) {
 	}
 }
 
+// What to look at first stands on the page, however much else does: its first lines send there.
+func TestThePageAsksWhateverElseItSays(t *testing.T) {
+	a := danger()
+	a.Measure = []answer.Measurement{{Key: answer.KeyFuseRating, Asks: "Which fuse is it?", How: "Follow the red wire."}}
+	a.Headline[2] = "Look first, as asked below; then take way A or B."
+	for n := range 12 {
+		way := answer.Way{Title: "Keep it", Verdict: answer.Watch, Wiring: true}
+		for range n {
+			way.Steps = append(way.Steps, strings.Repeat("a part that takes words ", 4))
+		}
+		a.Ways = []answer.Way{way, way}
+		a.Findings = append(a.Findings, answer.Finding{Level: answer.Danger, Title: fmt.Sprintf("Danger %d of many.", n), Change: answer.Change(fmt.Sprint("change ", n))})
+		text := written(t, a, report.Options{})
+		if !strings.Contains(text, "LOOK FIRST, BEFORE YOU BUY\n1. Which fuse is it?") || strings.Count(text, "\n") > report.PageLines {
+			t.Errorf("with %d steps:\n%s", n, text)
+		}
+	}
+}
+
 // However little room there is, the page says how long, how far, how fast and how hard.
 func TestThePageAlwaysSaysHowFar(t *testing.T) {
 	a := danger()
