@@ -64,7 +64,7 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 	shape(a, typical)
 	t.fill(a)
 	words(a, t)
-	a.Findings = count(&t.judged, guesses{e.assumedKeys(), e.assumedSources(), p.AsMade})
+	a.Findings = count(&t.judged, e.guesses())
 	if a.Path != nil {
 		fuse := t.judged.middleFuse(fusedOf(typical))
 		a.Path.FuseSizesA = fuse.sizes()

@@ -279,6 +279,13 @@ type guesses struct {
 	keys    map[string]bool   // setup keys that stand on an assumption or on nothing
 	sources map[string]string // what the assumptions rest on, by key
 	asMade  bool              // nothing says that the vehicle was changed
+	fuse    bool              // which fuse it has was told
+}
+
+// survived reports whether the vehicle has lived with what a finding says of it. Who rides
+// nobody else knew; and a fuse is what owners put in anew, larger where the first opened.
+func (g guesses) survived(f *answer.Finding) bool {
+	return g.asMade && f.Guess != answer.KeyRiderMass && !(g.fuse && f.Item == answer.Fuse)
 }
 
 // onAGuess holds back what rests on a value that nobody gave: it is no danger,
@@ -294,7 +301,7 @@ func onAGuess(f *answer.Finding, g guesses) {
 	}
 	f.Guess = f.Decides[i]
 	most := answer.FixFirst
-	if f.Share < likelyShare || g.asMade && f.Guess != answer.KeyRiderMass { // who rides nobody else knew
+	if f.Share < likelyShare || g.survived(f) {
 		most = answer.Watch
 	}
 	f.Level = min(f.Level, most)
