@@ -29,7 +29,7 @@ func (e *engine) answer(s *setup.Setup, d *drawn, t *table) (*answer.Assessment,
 		return nil, err
 	}
 	a.Measure = e.asked(s, a, gains)
-	a.Habits, a.Buy = habits(a.Findings), purchases(a, p)
+	a.Habits, a.Buy = habits(a), purchases(a, p)
 	for _, c := range cautionsFor(p) {
 		a.Cautions = append(a.Cautions, c.text)
 		a.CautionSources = append(a.CautionSources, c.source)
