@@ -283,9 +283,10 @@ type guesses struct {
 }
 
 // survived reports whether the vehicle has lived with what a finding says of it. Who rides
-// nobody else knew; and a fuse is what owners put in anew, larger where the first opened.
+// nobody else knew, how heavy and for which speed how young; and a fuse is what owners put
+// in anew, larger where the first opened.
 func (g guesses) survived(f *answer.Finding) bool {
-	return g.asMade && f.Guess != answer.KeyRiderMass && !(g.fuse && f.Item == answer.Fuse)
+	return g.asMade && f.Guess != answer.KeyRiderMass && f.Change != answer.LimitSpeed && !(g.fuse && f.Item == answer.Fuse)
 }
 
 // onAGuess holds back what rests on a value that nobody gave: it is no danger,
