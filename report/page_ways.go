@@ -113,7 +113,12 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		if p.AgeYears > 0 {
 			who = fmt.Sprintf("a child of %.0f", p.AgeYears)
 		}
-		brisk := "over " + b.alone(kmPerH, p.LimitKmh).likely + ", brisk for " + who
+		brisk := "over " + b.alone(kmPerH, p.LimitKmh).likely + ", "
+		if p.TooFast {
+			brisk += "too fast for " + who
+		} else {
+			brisk += "brisk for " + who
+		}
 		if w.SpeedKmh.Low < p.LimitKmh { // the range says yes and no
 			brisk += ", in " + counted(p.Share)
 		}

@@ -170,7 +170,9 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 			continue
 		}
 		onAGuess(&f, g)
-		if !found || f.Level > best.Level {
+		// Where both are held back to one level, the worse is what is the matter, as long as
+		// it is as certain.
+		if !found || f.Level > best.Level || f.Level == best.Level && f.Certainty <= min(best.Certainty, answer.Likely) {
 			best, found = f, true
 		}
 	}
@@ -282,11 +284,12 @@ type guesses struct {
 	fuse    bool              // which fuse it has was told
 }
 
-// survived reports whether the vehicle has lived with what a finding says of it. Who rides
-// nobody else knew, how heavy and for which speed how young; and a fuse is what owners put
-// in anew, larger where the first opened.
+// survived reports whether the vehicle has lived with what a finding says of it. How heavy
+// a rider is nobody else knew; nothing was found that is made for a speed that is a danger
+// at the driver's age; and a fuse is what owners put in anew, larger where the first opened.
 func (g guesses) survived(f *answer.Finding) bool {
-	return g.asMade && f.Guess != answer.KeyRiderMass && f.Change != answer.LimitSpeed && !(g.fuse && f.Item == answer.Fuse)
+	tooFast := f.Change == answer.LimitSpeed && f.Level == answer.Danger
+	return g.asMade && f.Guess != answer.KeyRiderMass && !tooFast && !(g.fuse && f.Item == answer.Fuse)
 }
 
 // onAGuess holds back what rests on a value that nobody gave: it is no danger,
