@@ -115,11 +115,20 @@ func converterStep(a *answer.Assessment, p *setup.Parts) step {
 		return step{}
 	}
 	design := down(p.Vehicle.DesignV.Likely)
-	limit := up(1.25 * limitA(a))
-	return step{
+	most := 1.25 * limitA(a)
+	if told := p.Controller.LimitA; told.Known { // that is what a start takes then
+		most = max(most, told.Likely)
+	}
+	limit := up(most)
+	s := step{
 		text: fmt.Sprintf("a %s V step-down converter for %s A", design, limit),
 		sets: map[string]string{"controller.converter_voltage": design + " V", "controller.converter_limit": limit + " A"},
 	}
+	if own := without(p.Setup.Values(), "cutoff.controller"); len(own) > 0 { // it sees the converter's volts alone
+		s.text += "; switch off the speed control's own cutoff, which no longer sees the battery"
+		maps.Copy(s.sets, own)
+	}
+	return s
 }
 
 // leftoversStep takes out what was set for the volts of the battery that was.
