@@ -1,6 +1,7 @@
 package reckon_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -184,5 +185,23 @@ func TestAConverterThatIsAddedSuitsTheSpeedControlBehindIt(t *testing.T) {
 	}
 	if !found {
 		t.Errorf("of %d ways none has a converter", len(a.Ways))
+	}
+}
+
+// A fuse that sits too far away is moved, and nothing is bought for it.
+func TestAFuseThatIsTooFarAwayIsMoved(t *testing.T) {
+	of, err := setup.Of(map[string]string{
+		"rider.age": "5 years", "vehicle.design_voltage": "12 V", "vehicle.ground": "asphalt", "pack.label": "12 V 7 Ah", "wire.gauge": "12 AWG", "wire.insulation": "105 C",
+		"fuse.form": "small blade", "fuse.rating": "25 A", "fuse.distance_from_pack": "40 cm",
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := reckon.Assess(of, reckon.Options{Draws: 64, Ways: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(a.Ways) == 0 || !slices.Equal(a.Ways[0].Steps, []string{"the fuse moved to within 10 cm of the battery"}) || !a.Ways[0].Wiring {
+		t.Errorf("%d ways; the first: %+v", len(a.Ways), a.Ways[:min(1, len(a.Ways))])
 	}
 }
