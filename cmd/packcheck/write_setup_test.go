@@ -62,7 +62,7 @@ func TestASavedWayOutLeavesOutWhatWasReadBefore(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "way.toml")
 	args := []string{"../../examples/two-seater-tired-blocks.toml", "--set", "pack.health=40 to 50 %", "--draws", "16", "--write-setup", file, "--way", "A"}
 	var out, errs strings.Builder
-	if code := run(args, strings.NewReader(""), &out, &errs); code > exitFix || !strings.Contains(errs.String(), "measured before the change and is left out") {
+	if code := run(args, strings.NewReader(""), &out, &errs); code > exitFix || !strings.Contains(errs.String(), "measured before the change") {
 		t.Fatalf("code %d, %s", code, errs.String())
 	}
 	s, err := read(file, nil, setup.Changes{})

@@ -55,7 +55,8 @@ func (e *engine) assumedSources() map[string]string {
 // guesses is what the findings of the answer may rest on.
 func (e *engine) guesses() guesses {
 	p := e.parts
-	return guesses{keys: e.assumedKeys(), sources: e.assumedSources(), asMade: p.AsMade, fuse: p.Setup.Fuse.Rating.Given}
+	fuse := p.Setup.Fuse.Rating.Given && (p.Setup.Wire.Gauge.Given || p.Setup.Wire.Area.Given)
+	return guesses{keys: e.assumedKeys(), sources: e.assumedSources(), asMade: p.AsMade, fuse: fuse}
 }
 
 // assumed lists what the setup did not give, the weightiest first: what decides

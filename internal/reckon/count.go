@@ -281,7 +281,7 @@ type guesses struct {
 	keys    map[string]bool   // setup keys that stand on an assumption or on nothing
 	sources map[string]string // what the assumptions rest on, by key
 	asMade  bool              // nothing says that the vehicle was changed
-	fuse    bool              // which fuse it has was told
+	fuse    bool              // which fuse it has, and on which wire, was told
 }
 
 // survived reports whether the vehicle has lived with what a finding says of it. How heavy
