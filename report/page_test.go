@@ -175,7 +175,7 @@ func TestDangersOfOneCauseLeaveRoomForOthers(t *testing.T) {
 			}
 			a.Findings = append(a.Findings, f)
 		}
-		for i, title := range []string{"The fuse is too large.", "The wire is thin.", "The board is too weak.", "The joint is warm."} {
+		for i, title := range []string{"The fuse is too large.", "The wire is thin.", "The lamp is too weak.", "The joint is warm."} {
 			a.Findings = append(a.Findings, answer.Finding{Level: answer.FixFirst, Harm: answer.House, Title: title, Change: answer.Change(fmt.Sprint("change ", i))})
 		}
 		return a
@@ -186,7 +186,7 @@ func TestDangersOfOneCauseLeaveRoomForOthers(t *testing.T) {
 		a    *answer.Assessment
 		want string
 	}{
-		{of(4), "2. Danger as well: Likely: It can never be charged again; Likely: It is left below its limit; Likely: A cell is driven backwards. 3. Fire: The fuse is too large. 4. Fire: The wire is thin. 5. Fire: The board is too weak."},
+		{of(4), "2. Danger as well: Likely: It can never be charged again; Likely: It is left below its limit; Likely: A cell is driven backwards. 3. Fire: The fuse is too large. 4. Fire: The wire is thin. 5. Fire: The lamp is too weak."},
 		{long, "2. Danger as well: Likely: It can never be charged again; and 2 more of the same cause. 3. Fire: The fuse is too large."},
 		{of(2), "2. Danger (fire): Likely, in 6 of 10 vehicles like this: It can never be charged again. 3. Fire: The fuse is too large."},
 	} {
