@@ -439,6 +439,9 @@ func (b *builder) sure() section {
 		}
 		parts = append([]string{sentence(text)}, parts...)
 	}
+	if apart := b.readApart(); apart != "" {
+		parts = append([]string{apart}, parts...)
+	}
 	if fates := b.fates(rareFate); len(fates) > 0 {
 		parts = append(parts, capital(strings.Join(fates, "; "))+".")
 	}
@@ -456,6 +459,30 @@ func (b *builder) sure() section {
 		s.text = []string{strings.Join(parts, " ")}
 	}
 	return s
+}
+
+// readApart tells of the reading that lies farthest outside of what is foretold with it, by its
+// own error: who reads the page sees another figure than the own one.
+func (b *builder) readApart() string {
+	var most *answer.Reading
+	far := 0.0
+	for i := range b.a.Readings {
+		r := &b.a.Readings[i]
+		if r.LeftOut || !r.After.Valid() || !(r.Error > 0) {
+			continue
+		}
+		if by := max(r.Value-r.After.High, r.After.Low-r.Value) / r.Error; by > far {
+			most, far = r, by
+		}
+	}
+	if most == nil {
+		return ""
+	}
+	text := capital(b.readingName(most.Key)) + ": read " + orElse(clean(most.Text), b.inUnit(most.Value, most.Unit)) + ", computed " + b.between(most.After, most.Unit)
+	if says := clean(most.Explains); says != "" {
+		text += "; " + says
+	}
+	return sentence(text)
 }
 
 // safety are the lines that no setup and no layout leaves out.

@@ -312,3 +312,14 @@ func TestWhichOfTwoBlocksRestsTooLowIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// A speed that was measured and one that the box claims are both weighed: where the range
+// that is printed holds neither's whole, it is said that the two differ.
+func TestABoxThatClaimsAnotherSpeedThanWasMeasuredIsTold(t *testing.T) {
+	for claim, want := range map[string]string{"5 mph": "the box claims 5 mph, and both were weighed", "6 mph": ""} {
+		a := read(t, "[vehicle]\ndesign_voltage = \"12 V\"\nground = \"asphalt\"\nclaimed_speed = \""+claim+"\"\n[pack]\nlabel = \"12 V 7 Ah\"\nchemistry = \"agm\"\n[measured]\ntop_speed = \"9.5 km/h\"\n")
+		if got := a.Readings[0].Explains; got != want {
+			t.Errorf("a claim of %s: %q, want %q", claim, got, want)
+		}
+	}
+}
