@@ -375,7 +375,11 @@ func (b *builder) asked() string {
 	if r.WantedMin == nil {
 		return ""
 	}
-	return b.one(minutes, *r.WantedMin) + withPauses + ": " + reaches(r.WantedShare())
+	pauses := withPauses
+	if b.bench() && !(r.ClockMin > r.PedalMin) { // a steady load has none
+		pauses = ""
+	}
+	return b.one(minutes, *r.WantedMin) + pauses + ": " + reaches(r.WantedShare())
 }
 
 // asYouAsked is the name of how surely the time asked for is reached, withPauses how that time is counted.

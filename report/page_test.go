@@ -381,3 +381,17 @@ func TestThePageAlwaysSaysHowFar(t *testing.T) {
 		}
 	}
 }
+
+// A load that never pauses is not timed with the pauses.
+func TestALoadWithoutPausesIsNotTimedWithThem(t *testing.T) {
+	a := bench()
+	wanted := 45.0
+	a.Ride.WantedMin, a.Ride.ClockMin = &wanted, a.Ride.PedalMin+1
+	if text := written(t, a, report.Options{}); !strings.Contains(text, "45 min with the pauses: ") {
+		t.Errorf("a load with pauses:\n%s", text)
+	}
+	a.Ride.ClockMin = a.Ride.PedalMin
+	if text := written(t, a, report.Options{}); strings.Contains(text, "with the pauses") || !strings.Contains(text, "45 min: ") {
+		t.Errorf("one without:\n%s", text)
+	}
+}
