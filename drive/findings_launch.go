@@ -145,13 +145,16 @@ func currentLimit(a float64) string {
 	return "Fit a controller that limits the current to " + amps(a) + " or less."
 }
 
-// most says what a part stands; of a battery that it is for seconds, and what it stands for
-// good, which is what its label tells.
+// most says what a part stands; of a battery that this is for seconds, and what its label
+// tells it to stand for good.
 func (l *Limits) most(item answer.Item, limitA float64) string {
-	if item != answer.Battery || l.PackLastingA <= 0 || !over(limitA, l.PackLastingA) {
+	switch {
+	case item != answer.Battery:
 		return amps(limitA)
+	case l.PackLastingA > 0 && over(limitA, l.PackLastingA):
+		return amps(limitA) + " for seconds (" + amps(l.PackLastingA) + " for good)"
 	}
-	return amps(limitA) + " for seconds (" + amps(l.PackLastingA) + " for good)"
+	return amps(limitA) + " for seconds"
 }
 
 // lasting says for how long a limit is passed, so that a parent can read it;

@@ -281,7 +281,7 @@ func TestWhatAPackStandsForSecondsIsToldFromWhatItStandsForGood(t *testing.T) {
 	}
 	for want, l := range map[string]drive.Limits{
 		"at most 20 A for seconds (10 A for good).": {PackA: 20, PackLastingA: 10},
-		"at most 20 A.": {PackA: 20},
+		"at most 20 A for seconds.":                 {PackA: 20},
 	} {
 		if got := told(l); !strings.HasSuffix(got, want) {
 			t.Errorf("%+v: %q, want %q", l, got, want)

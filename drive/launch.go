@@ -93,7 +93,7 @@ type LaunchCase struct {
 // counted above it.
 type Limits struct {
 	PackA                 float64 // battery current that it stands for seconds
-	PackLastingA          float64 // battery current that it stands for good; 0 = not known, and not told
+	PackLastingA          float64 // battery current that it stands for good, where its label tells that; 0 = not told
 	JointA                float64 // battery current
 	SwitchA               float64 // battery current
 	ControllerContinuousA float64 // total motor-side current

@@ -150,6 +150,9 @@ func (b *Builder) Case(pick setup.Pick) (*Built, error) {
 	c.Vehicle, c.Level = b.vehicle(pick)
 	c.Controller = p.DriveController(pick)
 	c.Limits = limitsOf(&c.Case, c.Path)
+	if lasting := &p.Pack.MaxCurrentA; lasting.Known && !lasting.Assumed {
+		c.Limits.PackLastingA = c.Pack.ContinuousA()
+	}
 	return c, nil
 }
 
@@ -221,7 +224,7 @@ func (b *Builder) WithThinnest(c *Built) error {
 // limitsOf is what the parts of a case stand. What plain contacts are rated
 // for is the switch's limit.
 func limitsOf(c *ride.Case, path *wiring.Path) drive.Limits {
-	l := drive.Limits{PackA: c.Pack.BurstA(), PackLastingA: c.Pack.ContinuousA(), ControllerPeakA: c.Controller.PeakA}
+	l := drive.Limits{PackA: c.Pack.BurstA(), ControllerPeakA: c.Controller.PeakA}
 	if c.Controller.Chopper {
 		l.ControllerContinuousA = c.Controller.ContinuousA
 	} else {

@@ -229,6 +229,9 @@ func shown(kind Kind, value float64, system System) (*unit, int) {
 	pick := func(name string) *unit { return kind.find(name) }
 	switch kind {
 	case Voltage:
+		if size < 0.1 { // no meter at home reads tenths of a millivolt
+			return pick("V"), 2
+		}
 		return pick("V"), 3
 	case Current:
 		switch {

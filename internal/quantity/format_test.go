@@ -66,6 +66,7 @@ func TestFormatPrintsWhatPeopleRead(t *testing.T) {
 		{quantity.Gauge, 0, us, "1/0 AWG (53.5 mm2)"},
 		{quantity.Gauge, -3, us, "4/0 AWG (107 mm2)"},
 		{quantity.Area, 2.5, metric, "2.5 mm2 (about 13 AWG)"},
+		{quantity.Voltage, 0.0686, metric, "0.069 V"},
 		{quantity.Voltage, 12.6, metric, "12.6 V"},
 		{quantity.Voltage, 12.85, us, "12.9 V"},
 		{quantity.Voltage, 3.65, metric, "3.65 V"},
