@@ -174,13 +174,13 @@ func (b *builder) moreDangers(follow, list []*answer.Finding, room int) string {
 	for i, f := range follow {
 		more, rest := f.Certainty.Hedge()+firstClause(b.say(f.Title)), ""
 		if n := len(follow) - i - 1; n > 0 {
-			rest = "; and " + strconv.Itoa(n) + " more of the same cause"
+			rest = "; and " + strconv.Itoa(n) + " more that the same changes end"
 		}
 		if i > 0 {
 			more = text + "; " + more
 		}
 		if i > 0 && len(opening+more+rest) > room {
-			return opening + sentence(text+"; and "+strconv.Itoa(len(follow)-i)+" more of the same cause")
+			return opening + sentence(text+"; and "+strconv.Itoa(len(follow)-i)+" more that the same changes end")
 		}
 		text = more
 	}

@@ -187,7 +187,7 @@ func TestDangersOfOneCauseLeaveRoomForOthers(t *testing.T) {
 		want string
 	}{
 		{of(4), "2. Danger as well: Likely: It can never be charged again; Likely: It is left below its limit; Likely: A cell is driven backwards. 3. Fire: The fuse is too large. 4. Fire: The wire is thin. 5. Fire: The lamp is too weak."},
-		{long, "2. Danger as well: Likely: It can never be charged again; and 2 more of the same cause. 3. Fire: The fuse is too large."},
+		{long, "2. Danger as well: Likely: It can never be charged again; and 2 more that the same changes end. 3. Fire: The fuse is too large."},
 		{of(2), "2. Danger (fire): Likely, in 6 of 10 vehicles like this: It can never be charged again. 3. Fire: The fuse is too large."},
 	} {
 		if text := strings.Join(strings.Fields(written(t, tt.a, report.Options{})), " "); !strings.Contains(text, tt.want) {
