@@ -134,14 +134,34 @@ func (f *Finding) ChargerOut() bool {
 	return f.Item == Charger && f.Topic == TopicCharge && f.Level >= FixFirst
 }
 
-// harms is the place of a finding by who suffers: what hurts somebody in few draws only
-// stands behind what does so in more, and before what hurts nobody.
-func (f *Finding) harms() int {
-	const steps = 2
-	if f.Certainty == Rare {
-		return steps*int(min(f.Harm, House)) - 1
+// place is that of a finding by who suffers and how surely, the larger the earlier: what
+// hurts somebody, and then what may, each by whom; then parts, then what hurts
+// somebody in few draws only, and at last what only ages. A danger that is certain comes
+// before one that is likely. What is not known, or is watched for a guess, only may.
+func (f *Finding) place() int {
+	const (
+		rare, parts, open = 1, 2, 3 // of ages only 0
+		likely, certain   = open + 2, open + 4
+	)
+	at := 0
+	switch {
+	case f.Harm == Part:
+		return parts
+	case f.Harm < Part:
+		return at
+	case f.Certainty == Rare:
+		return rare
+	case f.Certainty == Possible, f.Reads == AsUnknown, f.Change == LookUp, f.Level == Watch && f.Guess != "":
+		at = open
+	case f.Certainty == Likely && f.Level == Danger:
+		at = likely
+	default:
+		at = certain
 	}
-	return steps * int(f.Harm)
+	if f.Harm >= Child {
+		at++
+	}
+	return at
 }
 
 // today puts first what cannot wait.
@@ -155,16 +175,17 @@ func today(a, b Finding) int {
 	return 1
 }
 
-// Sort orders findings by level, what cannot wait, harm, gravity and share, worst first, then by
-// code and title, so that the same findings always stand in the same order.
+// Sort orders findings by level, what cannot wait, whom they hurt and how surely, gravity and share,
+// worst first, then by code and title, so that the same findings always stand in the same order.
 func Sort(findings []Finding) {
 	slices.SortStableFunc(findings, func(a, b Finding) int {
 		return cmp.Or(
 			cmp.Compare(b.Level, a.Level),
 			today(a, b),
-			cmp.Compare(b.harms(), a.harms()),
+			cmp.Compare(b.place(), a.place()),
 			cmp.Compare(b.Gravity, a.Gravity),
 			cmp.Compare(a.Certainty, b.Certainty),
+			cmp.Compare(b.Share, a.Share),
 			cmp.Compare(a.Code, b.Code),
 			cmp.Compare(a.Title, b.Title),
 		)

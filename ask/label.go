@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"math"
 	"strings"
 
 	"example.org/packcheck/answer"
@@ -40,8 +41,15 @@ func (q Label) Answer() (Answer, error) {
 	a.Asked = "what " + q.Battery.Label + " means"
 	a.is(Figure{What: "empty, nominal, full", Value: m.NominalV(), Low: m.EmptyV(), High: m.FullV(), Unit: "V"})
 	a.beside(spread("holds", got[0], "Ah", 1e6), spread("energy", got[1], "Wh", 1e6))
-	a.say("%d cells of %s in series: %s nominal, %s when just charged, %s when empty.",
-		m.CellsInSeries(), p.Title, volts(m.NominalV()), volts(m.FullV()), volts(m.EmptyV()))
+	full, most := volts(m.FullV())+" when full", m.FullV()
+	if end := float64(m.CellsInSeries()) * p.Charge.CellV; end > most { // a charger ends above what it then comes to rest at
+		full, most = full+" and rested, up to "+volts(end)+" on its charger", end
+	}
+	a.say("%d cells of %s in series: %s nominal, %s, %s when empty.", m.CellsInSeries(), p.Title, volts(m.NominalV()), full, volts(m.EmptyV()))
+	const other = 0.06 // 3.7 V or 3.8 V of a cell in the place of 3.6 V; 4 V is "max"
+	if n, off := float64(m.CellsInSeries()), math.Abs(l.PrintedV-m.NominalV()); l.PrintedV > 0 && l.Blocks <= 1 && off > 0.05 && off < other*m.NominalV() {
+		a.say("The printed %s are the same cells, counted at %.3g V each instead of %.3g V.", volts(l.PrintedV), l.PrintedV/n, p.NominalV)
+	}
 	if l.MaxV > m.NominalV()+0.5 {
 		a.say("%s max is the reading right after charging, not another voltage.", volts(l.MaxV))
 	}
@@ -68,6 +76,6 @@ func (q Label) Answer() (Answer, error) {
 	a.judged(above, b.guess)
 	a.cite(toy.Source)
 	a.cite(p.LadderSource)
-	a.beware("Hold what the vehicle stands against the full volts, not the nominal ones.", "label-words")
+	a.beware("Hold what the vehicle stands against "+volts(most)+", the highest volts, and not against the nominal ones.", "label-words")
 	return a.checked()
 }

@@ -267,6 +267,24 @@ func TestAllThatIsWrongWithAChargerIsSaid(t *testing.T) {
 
 // Of a battery that may last many minutes the shortest time is not told in thousandths
 // of a second.
+// Rested is not the most that a battery gives: off a charger lead-acid has 2.45 V a cell and
+// iron phosphate 3.6 V, and that is what a vehicle must stand. Printed volts that are counted
+// in another way than here are said to be the same.
+func TestALabelTellsTheHighestVolts(t *testing.T) {
+	for _, c := range []struct{ label, says, caution string }{
+		{"12 V 7 Ah AGM", "12.8 V when full and rested, up to 14.7 V on its charger", "against 14.7 V, the highest"},
+		{"25.6 V 10 Ah", "27.2 V when full and rested, up to 28.8 V on its charger", "against 28.8 V, the highest"},
+		{"20 V max 5 Ah", "18 V nominal, 21 V when full, 15 V when empty. 20 V max is", "against 21 V, the highest"},
+		{"14.8 V 5 Ah", "The printed 14.8 V are the same cells, counted at 3.7 V each instead of 3.6 V.", ""},
+		{"11.1 V 5000 mAh lipo", "The printed 11.1 V are the same cells, counted at 3.7 V each instead of 3.6 V.", ""},
+	} {
+		a, err := ask.Label{Battery: ask.Battery{Label: c.label}}.Answer()
+		if words := strings.Join(a.Words, " "); err != nil || !strings.Contains(words, c.says) || !strings.Contains(a.Caution, c.caution) {
+			t.Errorf("%s: %q, %q, %v; want %q", c.label, words, a.Caution, err, c.says)
+		}
+	}
+}
+
 func TestARuntimeIsToldAsSomebodyTimesIt(t *testing.T) {
 	for unit, tt := range map[string]struct {
 		low, value, high float64

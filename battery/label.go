@@ -19,6 +19,7 @@ type Label struct {
 	Strings       int       // in parallel; 0 = the label does not say
 	NominalV      float64   // 0 = cannot be told, like the next two
 	FullV         float64   // just charged and rested
+	PrintedV      float64   // the nominal volts that stand on it, of one block where it names several; 0 = none
 	MaxV          float64   // the figure that "max" stands beside; 0 = none
 	EmptyV        float64   // normal end of a discharge
 	CapacityAh    float64   // of the whole pack; 0 = not stated and not derivable
@@ -102,7 +103,7 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	if hint != nil && !w.mayBe(*hint) {
 		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, cmp.Or(w.chemistry, w.lithium), hint.Name)
 	}
-	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, MaxV: w.maxV, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear}
+	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, PrintedV: w.volts, MaxV: w.maxV, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear}
 	readings, sure := w.readings(hint)
 	if len(readings) > 0 {
 		l.Chemistry, l.CellsInSeries, l.Sure, l.Others = readings[0].Chemistry, readings[0].CellsInSeries, sure, readings[1:]
@@ -219,8 +220,23 @@ func (l *Label) contradiction(w words) error {
 	}); bad {
 		return fmt.Errorf("battery: label %q gives figures beyond any pack", l.Text)
 	}
+	switch ah := l.CapacityAh; {
+	case ah > mostAh && w.ampHours > 0:
+		return fmt.Errorf("battery: label %q gives %g Ah, which no vehicle could carry; want ampere-hours, such as \"%g V %g Ah\" (%g mAh are %g Ah)", clip(l.Text), w.ampHours, l.printedV(w), w.ampHours/1000, w.ampHours, w.ampHours/1000)
+	case ah > mostAh:
+		return fmt.Errorf("battery: label %q gives %g Wh, which no vehicle could carry; want watt-hours, such as \"%g V %g Wh\"", clip(l.Text), w.wattHours, l.printedV(w), w.wattHours/1000)
+	case ah > 0 && ah < leastAh:
+		return fmt.Errorf("battery: label %q gives %g Ah, which drives nothing; want ampere-hours, such as \"%g V 7 Ah\"", clip(l.Text), ah, l.printedV(w))
+	}
 	return nil
 }
+
+// The ampere-hours of a battery for a vehicle lie between: most is what half a dozen car
+// batteries hold, least what pack.capacity may be. Own choice.
+const leastAh, mostAh = 0.05, 500
+
+// printedV are the volts that the label prints, or those of its cells.
+func (l *Label) printedV(w words) float64 { return cmp.Or(w.volts, w.maxV, l.NominalV, 12) }
 
 // tidy rounds to three decimals, so that 5 x 3.6 is 18.
 func tidy(x float64) float64 { return math.Round(x*1000) / 1000 }

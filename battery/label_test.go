@@ -181,6 +181,10 @@ func TestLabelsThatContradictThemselvesAreRefused(t *testing.T) {
 		{"12 V 7 Ah + 12 V 7 Ah", "", "not how they are joined"},
 		{"12 V 2x7 Ah", "", "not how they are joined"},
 		{"99999 V", "", "beyond any pack"},
+		{"12 V 7000 Ah", "agm", `want ampere-hours, such as "12 V 7 Ah" (7000 mAh are 7 Ah)`},
+		{"20 V max 4000 Ah", "", `such as "20 V 4 Ah" (4000 mAh are 4 Ah)`},
+		{"12 V 84000 Wh", "", `want watt-hours, such as "12 V 84 Wh"`},
+		{"12 V 7 mAh", "", `gives 0.007 Ah, which drives nothing; want ampere-hours, such as "12 V 7 Ah"`},
 		{strings.Repeat("12 V ", 200), "", "want one line"},
 	} {
 		if l, err := battery.ParseLabel(c.text, c.hint); err == nil || !strings.Contains(err.Error(), c.says) {

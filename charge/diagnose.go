@@ -50,6 +50,7 @@ type Evidence struct {
 	LoadedA     float64        // amps of that load; 0 = unknown
 	TempC       float64        // of the battery
 	JustCharged bool           // a full charge was the last thing that happened to it
+	Name        string         // what findings call it where it is one of several, such as "the battery at 11.2 V"; empty = the battery
 }
 
 // Suspicion is one condition with how likely it is.

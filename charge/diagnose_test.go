@@ -141,3 +141,25 @@ func TestAnEmptyBatteryIsChargedToday(t *testing.T) {
 		}
 	}
 }
+
+// At 9.8 V a block of 12 V was both "lower than an empty one" and "at the volts of an empty
+// one"; the first says it all. Of one of two it is said which.
+func TestABatteryLowerThanEmptyIsNotCalledEmptyToo(t *testing.T) {
+	for _, f := range diagnosed(t, 9.8, 0, 0) {
+		if f.Code == charge.CodeOldFlat {
+			t.Errorf("at 9.8 V: %q", f.Title)
+		}
+	}
+	e := charge.Evidence{RestV: 11.85, HoursRested: 24, Name: "the battery at 11.9 V"}
+	if fs := diagnose(t, e).Findings; len(fs) != 1 || !strings.HasPrefix(fs[0].Title, "The battery at 11.9 V is ") {
+		t.Errorf("%+v", fs)
+	}
+	for _, v := range []float64{5, 9.8, 11.2, 16} {
+		if fs := charge.JudgeRestOf("The one", profile(t, "agm"), 6, v); len(fs) != 1 || !strings.HasPrefix(fs[0].Title, "The one ") {
+			t.Errorf("%g V: %+v", v, fs)
+		}
+	}
+	if fs := charge.JudgeRestOf("The one", profile(t, "li-ion"), 5, 13); len(fs) != 1 || !strings.HasPrefix(fs[0].Title, "The one ") {
+		t.Errorf("lithium: %+v", fs)
+	}
+}

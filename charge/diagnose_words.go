@@ -1,7 +1,9 @@
 package charge
 
 import (
+	"cmp"
 	"fmt"
+	"strings"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
@@ -84,7 +86,8 @@ func (e *Evidence) nextTest(s []Suspicion) string {
 // findings turns the likeliest condition into a finding. What rests on odds is
 // no danger, whatever it may come to.
 func (e *Evidence) findings(d Diagnosis) []answer.Finding {
-	top := d.Suspicions[0]
+	top, name := d.Suspicions[0], cmp.Or(e.Name, "the battery")
+	called := strings.ToUpper(name[:1]) + name[1:]
 	f := answer.Finding{
 		Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicPack, Item: answer.Battery,
 		Unit: "share", Found: top.Share, Reads: answer.AsTold, Source: "diagnosis-odds", Advice: d.NextTest, Charging: true,
@@ -96,21 +99,25 @@ func (e *Evidence) findings(d Diagnosis) []answer.Finding {
 	case Sound:
 		return nil
 	case Flat:
+		spec := e.Pack.Spec()
+		if len(JudgeRest(spec.Profile, spec.CellsInSeries, e.RestV)) > 0 { // lower than flat, which is told where that is judged
+			return nil
+		}
 		f.Code, f.Source = CodeOldFlat, "lead-sulfation"
-		f.Title = fmt.Sprintf("The battery is %s flat; every day that it stands flat costs capacity.", top.Words)
+		f.Title = fmt.Sprintf("%s is %s flat; every day that it stands flat costs capacity.", called, top.Words)
 		if e.empty() { // a ride lasts minutes and drains it deeper; nothing but a charger has to be fetched
 			f.Today = true
-			f.Title = "The battery rests at the volts of an empty one; every day that it stands flat costs capacity."
+			f.Title = called + " rests at the volts of an empty one; every day that it stands flat costs capacity."
 		}
 	case Worn:
 		f.Code = CodeOldWorn
-		f.Title = fmt.Sprintf("The battery is %s worn out.", top.Words)
+		f.Title = fmt.Sprintf("%s is %s worn out.", called, top.Words)
 	case ShortedCell:
 		f.Code, f.Level, f.Harm = CodeOldDeadCell, answer.FixFirst, answer.Part
-		f.Title = fmt.Sprintf("One cell of the battery is %s dead: the others are overcharged at every charge.", top.Words)
+		f.Title = fmt.Sprintf("One cell of %s is %s dead: the others are overcharged at every charge.", name, top.Words)
 	case BadConnection:
 		f.Code, f.Level, f.Harm, f.Item = CodeOldContact, answer.FixFirst, answer.House, answer.Wire
-		f.Title = fmt.Sprintf("The battery is %s badly connected: a bad contact grows hot.", top.Words)
+		f.Title = fmt.Sprintf("%s is %s badly connected: a bad contact grows hot.", called, top.Words)
 	}
 	return []answer.Finding{f}
 }

@@ -1,6 +1,7 @@
 package charge
 
 import (
+	"cmp"
 	"math"
 
 	"example.org/packcheck/answer"
@@ -140,6 +141,13 @@ func finished(f *answer.Finding, is bool) { f.Finished, f.NeverRidden, f.Today =
 // or is dead. None when restV is 0; that it is no number is told. It errs to no
 // side: a meter's own error is not allowed for.
 func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
+	return JudgeRestOf("", p, cells, restV)
+}
+
+// JudgeRestOf is [JudgeRest] of one of several packs, by the name that its findings call it
+// by at the beginning of a sentence.
+func JudgeRestOf(name string, p chemistry.Profile, cells int, restV float64) []answer.Finding {
+	it, block, pack := cmp.Or(name, "It"), cmp.Or(name, "The battery"), cmp.Or(name, "The pack")
 	if restV <= 0 || cells <= 0 {
 		return nil
 	}
@@ -156,12 +164,12 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 	if most := mostAtRest(p); per > most*(1+rounding) {
 		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Want = CodeOvercharged, answer.Danger, answer.House, 3, most, answer.Below
 		finished(&f, true)
-		f.Title = "It rests above what such cells may ever have: it was overcharged, or it is another pack than the label says."
+		f.Title = it + " rests above what such cells may ever have: it was overcharged, or it is another pack than the label says."
 		f.Advice = "Do not charge, use or move it about. Let lithium lie outside, away from anything that burns, and ask where batteries are collected; then find out what the pack really is."
 		if p.Family != chemistry.Lithium {
 			f.Level, f.Gravity = answer.FixFirst, 1
 			finished(&f, false)
-			f.Title = "It stands above what such a battery rests at: it comes straight from the charger, was overcharged, or is another one than the label says."
+			f.Title = it + " stands above what such a battery rests at: it comes straight from the charger, was overcharged, or is another one than the label says."
 			f.Advice = "Take it off the charger, and measure again next morning. If it still stands so high, look what battery it really is."
 		}
 		return []answer.Finding{f}
@@ -171,13 +179,13 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Source = CodeDeadBlock, answer.Danger, answer.House, 2, deadCellV, "common-charging"
 		f.Change = answer.FitPack
 		finished(&f, true)
-		f.Title = "The battery is dead. Cells are shorted or were driven backwards, and a charger boils what is left."
+		f.Title = block + " is dead. Cells are shorted or were driven backwards, and a charger boils what is left."
 		f.Advice = "Do not charge it: hand it in and replace it. Ask where batteries are collected."
 	case below(p.NeverRechargeV):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeNeverRecharge, answer.Danger, answer.House, 3
 		f.Limit, f.Change = p.NeverRechargeV, answer.FitPack
 		finished(&f, true)
-		f.Title = "The pack was drained too far: never charge it again."
+		f.Title = pack + " was drained too far: never charge it again."
 		f.Advice = "Keep it away from what burns, and hand it in. Ask where batteries are collected; never try to bring it back."
 	case p.Family == chemistry.Lithium && below(p.Charge.PrechargeV):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeTooLow, answer.Danger, answer.House, 3
@@ -188,15 +196,18 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 			finished(&f, false)
 		}
 		f.Title = "The cells are too low for an ordinary charge."
+		if name != "" {
+			f.Title = name + " is too low for an ordinary charge."
+		}
 		f.Advice = "Only the pack's own charger may decide on it; if that refuses, the pack is finished. Never help it along with another charger."
 	case p.Family != chemistry.Lithium && below(p.HarmV):
 		f.Code, f.Level, f.Harm, f.Limit = CodeDeeplyFlat, answer.FixFirst, answer.Part, p.HarmV
-		f.Title = "The battery rests below its harm limit: it has stood flat for long, or a cell is dead."
+		f.Title = block + " rests below its harm limit: it has stood flat for long, or a cell is dead."
 		f.Advice = "Try one charge at its right charger and stay near. If it grows hot, or does not hold its volts afterwards, replace it."
 		f.Habit = answer.HabitWatchCharge
 	case restsDead(p, per):
 		f.Code, f.Level, f.Harm, f.Limit, f.Source = CodeDeeplyFlat, answer.FixFirst, answer.Part, emptyRestV, p.Rest.Source
-		f.Title = "The battery rests lower than an empty one: probably a cell is dead, or it stood flat and is harmed; do not leave it alone on a charger."
+		f.Title = block + " rests lower than an empty one: probably a cell is dead, or it stood flat and is harmed; do not leave it alone on a charger."
 		f.Advice = "Just drained: measure again next morning. Else try one charge with somebody beside it: if it grows hot, or rests 2 V short of full again, replace it."
 		f.Habit = answer.HabitWatchCharge
 	default:

@@ -58,7 +58,7 @@ func (c *Case) none() answer.Finding {
 	case c.AsSold && p.Family == chemistry.LeadAcid: // it has lived so, and a cutoff saves a block, no child
 		f.Level, f.Charging = answer.Watch, true
 		f.Title = "Nothing ends the ride before the battery is drained to ruin: stop when it grows slow, and charge it after every ride."
-		f.Advice = "Stop as soon as it grows slow, and charge it after every ride: lead that stands empty is ruined. It is sold without a cutoff; one would see to the first."
+		f.Advice = "Stop as soon as it grows slow, and charge it after every ride: lead that stands empty is ruined. It is sold without a cutoff; one would end the ride in time."
 	case c.Watched:
 		f.Level, f.Harm = answer.Watch, answer.Wear
 		f.Title = "Nothing in the pack protects it; only whoever ends the load at the voltage asked for does."

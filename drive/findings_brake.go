@@ -54,6 +54,10 @@ func (v Vehicle) ShortedNSPerM() float64 {
 	return float64(v.Motors) * lever * lever / v.Motor.WindingOhm
 }
 
+// seenMS is from where on a vehicle that creeps is given a speed: 0.1 km/h, half a metre in
+// twenty seconds. Own choice.
+const seenMS = 0.1 / 3.6
+
 // rolls judges a vehicle that its slope pulls away, by what brakes it. The force
 // is in N.
 func (k SlopeCheck) rolls(f answer.Finding, pull float64) answer.Finding {
@@ -74,7 +78,10 @@ func (k SlopeCheck) rolls(f answer.Finding, pull float64) answer.Finding {
 		creep := pull / k.ShortedNSPerM
 		f.Decides = append(f.Decides, answer.KeyVehicleBrake)
 		f.Unit, f.Found, f.Limit, f.Source = "m/s", creep, freeMS, srcFree+", "+srcMotorLaw
-		f.Title = fmt.Sprintf("On this slope its motors slow it and do not hold it: it creeps away at about %s.", speedWords(creep))
+		f.Title = "On this slope its motors slow it and do not hold it: it creeps away, hardly to be seen."
+		if creep >= seenMS {
+			f.Title = fmt.Sprintf("On this slope its motors slow it and do not hold it: it creeps away at about %s.", speedWords(creep))
+		}
 		if over(creep, freeMS) {
 			f.Level = answer.FixFirst
 			f.Title = fmt.Sprintf("On this slope its motors brake too little: it runs away at about %s.", speedWords(creep))

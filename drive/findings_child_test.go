@@ -163,3 +163,13 @@ func TestWhatAChildIsTooYoungForSaysSo(t *testing.T) {
 		t.Errorf("at half a year: %q", b)
 	}
 }
+
+// A speed that prints as none is told as none.
+func TestWhatCreepsUnseenHasNoSpeed(t *testing.T) {
+	for force, want := range map[float64]string{26: "creeps away at about ", 2000: "creeps away, hardly to be seen."} {
+		fs := drive.SlopeCheck{GradeN: 40, RollN: 15, ToyKg: 15, AllKg: 45, Brake: drive.BrakeMotors, ShortedNSPerM: force}.Findings()
+		if len(fs) != 1 || !strings.Contains(fs[0].Title, want) {
+			t.Errorf("%g N s/m: %+v", force, fs)
+		}
+	}
+}

@@ -108,7 +108,7 @@ func (k LaunchCheck) over() []answer.Finding {
 		f := answer.Finding{
 			Code: p.code, Level: answer.FixFirst, Topic: answer.TopicLaunch, Item: p.item, Source: srcRating,
 			Unit: "A", Found: p.peakA, Limit: p.limitA, Advice: p.advice, Change: p.change, Decides: []string{p.key}, LimitKey: p.key,
-			Title: fmt.Sprintf("The launch %s: at most %s%s.", p.what, amps(p.limitA), lasting(p.s)),
+			Title: fmt.Sprintf("The launch %s: at most %s%s.", p.what, l.most(p.item, p.limitA), lasting(p.s)),
 		}
 		if f.Change == answer.LimitCurrent {
 			f.LimitA = p.limitA
@@ -143,6 +143,18 @@ func (k LaunchCheck) knownPeak(f *answer.Finding) {
 // currentLimit advises a limit that spares a part.
 func currentLimit(a float64) string {
 	return "Fit a controller that limits the current to " + amps(a) + " or less."
+}
+
+// most says what a part stands; of a battery that this is for seconds, and what its label
+// tells it to stand for good.
+func (l *Limits) most(item answer.Item, limitA float64) string {
+	switch {
+	case item != answer.Battery:
+		return amps(limitA)
+	case l.PackLastingA > 0 && over(limitA, l.PackLastingA):
+		return amps(limitA) + " for seconds (" + amps(l.PackLastingA) + " for good)"
+	}
+	return amps(limitA) + " for seconds"
 }
 
 // lasting says for how long a limit is passed, so that a parent can read it;

@@ -64,7 +64,7 @@ func (k BlockedCheck) current() []answer.Finding {
 			Code: p.code, Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Item: p.item, Source: srcRating,
 			Unit: "A", Found: p.a, Limit: p.limitA, Change: answer.LimitCurrent, LimitA: p.limitA,
 			Habit: answer.HabitLetGo, Decides: []string{p.key}, LimitKey: p.key,
-			Title:  fmt.Sprintf("Blocked wheels draw too many amps for %s: at most %s.", p.part, amps(p.limitA)),
+			Title:  fmt.Sprintf("Blocked wheels draw too many amps for %s: at most %s.", p.part, k.Limits.most(p.item, p.limitA)),
 			Advice: currentLimit(p.limitA),
 		})
 	}

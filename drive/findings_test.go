@@ -267,3 +267,24 @@ func TestWhatIsBoughtStandsAFifthMoreThanTheFullPack(t *testing.T) {
 		}
 	}
 }
+
+// A pack whose label says 20 A gives twice that at a start: whoever told the 20 A read "at most
+// 40 A" and no word of why.
+func TestWhatAPackStandsForSecondsIsToldFromWhatItStandsForGood(t *testing.T) {
+	told := func(l drive.Limits) string {
+		for _, f := range reversal(1.5, l)(t) {
+			if f.Item == answer.Battery {
+				return f.Title
+			}
+		}
+		return ""
+	}
+	for want, l := range map[string]drive.Limits{
+		"at most 20 A for seconds (10 A for good).": {PackA: 20, PackLastingA: 10},
+		"at most 20 A for seconds.":                 {PackA: 20},
+	} {
+		if got := told(l); !strings.HasSuffix(got, want) {
+			t.Errorf("%+v: %q, want %q", l, got, want)
+		}
+	}
+}

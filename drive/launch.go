@@ -92,7 +92,8 @@ type LaunchCase struct {
 // Limits are currents that some part stands. Zero means not known: no time is
 // counted above it.
 type Limits struct {
-	PackA                 float64 // battery current
+	PackA                 float64 // battery current that it stands for seconds
+	PackLastingA          float64 // battery current that it stands for good, where its label tells that; 0 = not told
 	JointA                float64 // battery current
 	SwitchA               float64 // battery current
 	ControllerContinuousA float64 // total motor-side current

@@ -187,7 +187,7 @@ func (x *comparer) one(i int, r columnRoom) []string {
 	for _, f := range list[:min(r.reasons, len(list))] {
 		texts = append(texts, b.reason(f, b.opening(f), r.length))
 	}
-	if more := b.moreDangers(list[min(r.reasons, len(list)):], r.length); more != "" {
+	if more := b.moreDangers(nil, list[min(r.reasons, len(list)):], r.length); more != "" {
 		texts = append(texts, more)
 	}
 	return texts

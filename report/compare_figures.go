@@ -178,6 +178,10 @@ func (x *comparer) against() []fact {
 	return facts
 }
 
+// lostIn is the share of its farther end below which the middle of a difference is none.
+// Own choice.
+const lostIn = 0.05
+
 // difference says one difference with where eight of ten lie, in steps of a tenth
 // to a hundredth of what it spreads over.
 func (x *comparer) difference(u unit, r answer.Range, more, less, same string) string {
@@ -197,6 +201,9 @@ func (x *comparer) difference(u unit, r answer.Range, more, less, same string) s
 		return more
 	}
 	low, likely, high := toStep(r.Low, step), toStep(r.Likely, step), toStep(r.High, step)
+	if math.Abs(likely) < lostIn*max(math.Abs(low), math.Abs(high)) { // the wider end alone says something
+		likely = 0
+	}
 	if likely < 0 && high <= 0 { // the smaller one first
 		low, high = high, low
 	}
@@ -207,12 +214,21 @@ func (x *comparer) difference(u unit, r answer.Range, more, less, same string) s
 	switch {
 	case low == high:
 		return text
+	case likely == 0 && low >= 0:
+		return text + " (" + x.apartBy(said, low, high) + " " + more + ")"
+	case likely == 0 && high <= 0:
+		return text + " (" + x.apartBy(said, high, low) + " " + less + ")"
 	case low < 0 && high > 0:
 		return text + " (" + said(low) + " " + less + " to " + said(high) + " " + more + ")"
 	}
+	return text + " (" + x.apartBy(said, low, high) + ")"
+}
+
+// apartBy is a range of differences on one side, the unit said once where it is the same.
+func (x *comparer) apartBy(said func(float64) string, low, high float64) string {
 	first, last := said(low), said(high)
 	if number, unit, _ := strings.Cut(last, " "); strings.Count(unit, " ") == 0 && number != "" {
 		first = strings.TrimSuffix(first, " "+unit)
 	}
-	return text + " (" + first + " to " + last + ")"
+	return first + " to " + last
 }

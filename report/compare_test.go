@@ -166,6 +166,16 @@ func TestDifferencesSayWhichWayTheyGo(t *testing.T) {
 	}
 }
 
+// A middle that is lost in what it spreads over is no difference.
+func TestADifferenceWithoutAMiddleIsNone(t *testing.T) {
+	c := comparison(danger(), fine())
+	c.Columns[1].Against["steady.speed_kmh"] = answer.Range{Low: -0.97, Likely: -0.02, High: 0}
+	text := strings.Join(strings.Fields(compared(t, c, report.FormatText)), " ")
+	if want := "about as fast (0 to 0.97 km/h slower)"; !strings.Contains(text, want) {
+		t.Errorf("lacks %q in %s", want, text)
+	}
+}
+
 func TestAComparisonPageIsWellFormedAndRunsNothing(t *testing.T) {
 	allowed := strings.Fields("html head meta link title style body header main section h1 h2 h3 p b ul li dl div dt dd figure figcaption svg g path rect circle polygon text table thead tbody tr th td small")
 	for name, c := range comparisons() {

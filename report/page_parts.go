@@ -67,28 +67,59 @@ func (b *builder) why(r room) section {
 		list = slices.DeleteFunc(list, func(f *answer.Finding) bool { return f == asked })
 		room--
 	}
+	list, follow := causes(list)
+	if len(follow) > 0 {
+		room--
+	}
 	shown := list[:min(room, len(list))]
-	rest := list[len(shown):]
-	more := len(dangersOf(rest)) > 0
-	if more { // no danger is left out, however many there are
+	if len(follow) == 0 && len(dangersOf(list[len(shown):])) > 0 { // no danger is left out, however many there are
 		shown = shown[:len(shown)-1]
 	}
+	more := b.moreDangers(follow, list[len(shown):], 2*r.whyLen)
 	told := false // what a share is of, once
 	for _, f := range shown {
+		if f.Level < answer.Danger && more != "" {
+			s.items, more = append(s.items, more), ""
+		}
 		opening := b.opening(f)
 		if !told && f.Certainty != answer.Plain {
 			opening, told = b.spelled(f), true
 		}
 		s.items = append(s.items, b.reason(f, opening, r.whyLen))
 	}
-	if more {
-		s.items = append(s.items, b.moreDangers(list[len(shown):], 2*r.whyLen))
+	if more != "" {
+		s.items = append(s.items, more)
 	}
 	if asked != nil { // it is shown, among the questions
 		shown = append(slices.Clone(shown), asked)
 	}
 	s.more = b.untold(shown)
 	return s
+}
+
+// causes parts a list in the first danger of each cause, beside all that is no danger, and
+// the dangers that follow from one of these: the same change to the same thing ends them.
+// One alone follows nothing: to name it takes as much room.
+func causes(list []*answer.Finding) (first, follow []*answer.Finding) {
+	type cause struct {
+		change answer.Change
+		topic  answer.Topic
+		item   answer.Item
+	}
+	seen := map[cause]bool{}
+	for _, f := range list {
+		of := cause{f.Change, f.Topic, f.Item}
+		own := f.Change == answer.ChangeNone || f.Change == answer.LookUp
+		if f.Level == answer.Danger && !own && seen[of] {
+			follow = append(follow, f)
+			continue
+		}
+		first, seen[of] = append(first, f), true
+	}
+	if len(follow) <= 1 {
+		return list, nil
+	}
+	return first, follow
 }
 
 // untold counts what is found and not shown, as the first line counts it.
@@ -128,14 +159,32 @@ func dangersOf(list []*answer.Finding) (dangers []*answer.Finding) {
 	return dangers
 }
 
-// moreDangers says the dangers of a list in one item; empty where there are none.
-func (b *builder) moreDangers(list []*answer.Finding, room int) string {
+// moreDangers says in one item the dangers that follow from what is told, and those of a
+// list; empty where there are none. Where all have a cause that is told, some may be counted.
+func (b *builder) moreDangers(follow, list []*answer.Finding, room int) string {
 	const opening = "Danger as well: "
 	list = dangersOf(list)
-	if len(list) == 0 {
+	switch {
+	case len(list) > 0:
+		return opening + sentence(b.named(slices.Concat(follow, list), room-len(opening)))
+	case len(follow) == 0:
 		return ""
 	}
-	return opening + sentence(b.named(list, room-len(opening)))
+	text := ""
+	for i, f := range follow {
+		more, rest := f.Certainty.Hedge()+firstClause(b.say(f.Title)), ""
+		if n := len(follow) - i - 1; n > 0 {
+			rest = "; and " + strconv.Itoa(n) + " more that the same changes end"
+		}
+		if i > 0 {
+			more = text + "; " + more
+		}
+		if i > 0 && len(opening+more+rest) > room {
+			return opening + sentence(text+"; and "+strconv.Itoa(len(follow)-i)+" more that the same changes end")
+		}
+		text = more
+	}
+	return opening + sentence(text)
 }
 
 // leastTitle is with how few characters a title still says what it is of. Own choice.
@@ -326,7 +375,11 @@ func (b *builder) asked() string {
 	if r.WantedMin == nil {
 		return ""
 	}
-	return b.one(minutes, *r.WantedMin) + withPauses + ": " + reaches(r.WantedShare())
+	pauses := withPauses
+	if b.bench() && !(r.ClockMin > r.PedalMin) { // a steady load has none
+		pauses = ""
+	}
+	return b.one(minutes, *r.WantedMin) + pauses + ": " + reaches(r.WantedShare())
 }
 
 // asYouAsked is the name of how surely the time asked for is reached, withPauses how that time is counted.
@@ -390,6 +443,9 @@ func (b *builder) sure() section {
 		}
 		parts = append([]string{sentence(text)}, parts...)
 	}
+	if apart := b.readApart(); apart != "" {
+		parts = append([]string{apart}, parts...)
+	}
 	if fates := b.fates(rareFate); len(fates) > 0 {
 		parts = append(parts, capital(strings.Join(fates, "; "))+".")
 	}
@@ -407,6 +463,30 @@ func (b *builder) sure() section {
 		s.text = []string{strings.Join(parts, " ")}
 	}
 	return s
+}
+
+// readApart tells of the reading that lies farthest outside of what is foretold with it, by its
+// own error: who reads the page sees another figure than the own one.
+func (b *builder) readApart() string {
+	var most *answer.Reading
+	far := 0.0
+	for i := range b.a.Readings {
+		r := &b.a.Readings[i]
+		if r.LeftOut || !r.After.Valid() || !(r.Error > 0) {
+			continue
+		}
+		if by := max(r.Value-r.After.High, r.After.Low-r.Value) / r.Error; by > far {
+			most, far = r, by
+		}
+	}
+	if most == nil {
+		return ""
+	}
+	text := capital(b.readingName(most.Key)) + ": read " + orElse(clean(most.Text), b.inUnit(most.Value, most.Unit)) + ", computed " + b.between(most.After, most.Unit)
+	if says := clean(most.Explains); says != "" {
+		text += "; " + says
+	}
+	return sentence(text)
 }
 
 // safety are the lines that no setup and no layout leaves out.

@@ -162,6 +162,41 @@ func TestDangersThatShareALineAreToldApart(t *testing.T) {
 	}
 }
 
+// Dangers of one cause, which the same change to the same thing ends, share a line, so that
+// what has another cause is told, too; two of them take two lines as it is.
+func TestDangersOfOneCauseLeaveRoomForOthers(t *testing.T) {
+	of := func(n int) *answer.Assessment {
+		a := danger()
+		a.Findings, a.Headline[1] = nil, "The first of them."
+		for i, title := range []string{"Nothing disconnects the pack: it is drained.", "It can never be charged again.", "It is left below its limit.", "A cell is driven backwards."}[:n] {
+			f := answer.Finding{Level: answer.Danger, Harm: answer.House, Topic: answer.TopicCutoff, Item: answer.Battery, Title: title, Change: answer.FitCutoff}
+			if i > 0 {
+				f.Certainty, f.Share = answer.Likely, 0.6
+			}
+			a.Findings = append(a.Findings, f)
+		}
+		for i, title := range []string{"The fuse is too large.", "The wire is thin.", "The lamp is too weak.", "The joint is warm."} {
+			a.Findings = append(a.Findings, answer.Finding{Level: answer.FixFirst, Harm: answer.House, Title: title, Change: answer.Change(fmt.Sprint("change ", i))})
+		}
+		return a
+	}
+	long := of(4)
+	long.Findings[2].Title = "The pack " + strings.Repeat("is drained and ", 30) + "ruined."
+	for _, tt := range []struct {
+		a    *answer.Assessment
+		want string
+	}{
+		{of(4), "2. Danger as well: Likely: It can never be charged again; Likely: It is left below its limit; Likely: A cell is driven backwards. 3. Fire: The fuse is too large. 4. Fire: The wire is thin. 5. Fire: The lamp is too weak."},
+		{long, "2. Danger as well: Likely: It can never be charged again; and 2 more that the same changes end. 3. Fire: The fuse is too large."},
+		{of(2), "2. Danger (fire): Likely, in 6 of 10 vehicles like this: It can never be charged again. 3. Fire: The fuse is too large."},
+	} {
+		if text := strings.Join(strings.Fields(written(t, tt.a, report.Options{})), " "); !strings.Contains(text, tt.want) {
+			t.Errorf("lacks %q in\n%s", tt.want, text)
+		}
+		checkPage(t, "dangers of one cause", tt.a)
+	}
+}
+
 // What has to be put right is told before what is to be watched, though another finding
 // asks for the same change; of what is to be watched each change is told once.
 func TestThePageTellsAllThatHasToBePutRight(t *testing.T) {
@@ -351,5 +386,19 @@ func TestThePageAlwaysSaysHowFar(t *testing.T) {
 		if !strings.Contains(text, "3.1 km (2.3 to 4)") || !strings.Contains(text, "Speed  ") || !strings.Contains(text, "Pedal down  ") {
 			t.Errorf("with %d ways out the page does not say how far it goes:\n%s", len(ways), text)
 		}
+	}
+}
+
+// A load that never pauses is not timed with the pauses.
+func TestALoadWithoutPausesIsNotTimedWithThem(t *testing.T) {
+	a := bench()
+	wanted := 45.0
+	a.Ride.WantedMin, a.Ride.ClockMin = &wanted, a.Ride.PedalMin+1
+	if text := written(t, a, report.Options{}); !strings.Contains(text, "45 min with the pauses: ") {
+		t.Errorf("a load with pauses:\n%s", text)
+	}
+	a.Ride.ClockMin = a.Ride.PedalMin
+	if text := written(t, a, report.Options{}); strings.Contains(text, "with the pauses") || !strings.Contains(text, "45 min: ") {
+		t.Errorf("one without:\n%s", text)
 	}
 }

@@ -21,7 +21,7 @@ func (b *builder) waysOut(r room) section {
 			s.lists = append(s.lists, b.way(i, &w, r))
 		}
 		s.after = whoWires(shown)
-		if len(shown) == 2 && len(b.a.Ways) > 2 { // the first lines name three
+		if len(shown) == 2 && len(b.a.Ways) > 2 { // the page has room for two of three
 			s.more = "way " + wayLetter(2)
 		}
 		return s

@@ -19,7 +19,7 @@ func (b *builder) pack() section {
 	}
 	s := section{title: "Battery", facts: []fact{
 		{"Cells", cells},
-		{"Volts", b.span("pack.full_v", volts, p.FullV) + " full, " + b.span("pack.nominal_v", volts, p.NominalV) + " nominal, " +
+		{"Volts", b.span("pack.full_v", volts, p.FullV) + " full and rested, " + b.span("pack.nominal_v", volts, p.NominalV) + " nominal, " +
 			b.span("pack.empty_v", volts, p.EmptyV) + " empty"},
 		{"Rated capacity", b.span("pack.rated_ah", ampHours, p.RatedAh)},
 	}}

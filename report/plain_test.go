@@ -136,9 +136,14 @@ func TestAVehicleThatDoesNotMoveHasNoRideFigures(t *testing.T) {
 	a.Draws.Stuck = 0.68
 	a.Findings = a.Findings[1:3]
 	text := flat(t, a)
-	if !strings.Contains(text, "It does not get going with this load on this ground and slope, so there is no ride to time. That is so in 7 of 10 vehicles like this.") {
+	if !strings.Contains(text, "Likely it does not get going with this load on this ground and slope, so there is no ride to time. That is so in 7 of 10 vehicles like this.") {
 		t.Error("does not say that it does not move, or in how many draws")
 	}
+	a.Draws.Stuck = 0.93
+	if text := flat(t, a); !strings.Contains(text, "It does not get going with this load") || strings.Contains(text, "Likely it") {
+		t.Error("is not sure of what nine of ten do")
+	}
+	a.Draws.Stuck = 0.68
 	if short := written(t, a, report.Options{Short: true}); !strings.Contains(short, "Pedal down: not at all") || strings.Contains(short, "0 s") {
 		t.Errorf("the short report times a ride: %s", short)
 	}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/report"
 )
 
 // readingsOf is the section on readings, on one line.
@@ -124,5 +125,31 @@ func TestTheNextMeasurementSaysWhatItBrings(t *testing.T) {
 		if !strings.Contains(text, tt.want) || tt.lack != "" && strings.Contains(text, tt.lack) {
 			t.Errorf("%s: want %q without %q in %q", name, tt.want, tt.lack, text)
 		}
+	}
+}
+
+// A reading that the printed figures do not hold is named beside how sure they are; one that
+// they hold, or that was left out, is not.
+func TestThePageNamesAReadingThatItsFiguresDoNotHold(t *testing.T) {
+	a := fine()
+	r := answer.Reading{
+		Key: "measured.top_speed", Name: "top speed", Text: "9 km/h", Unit: "m/s", Value: 2.5, Error: 0.25,
+		After: answer.Range{Low: 2, Likely: 2.2, High: 2.4}, Fits: true, Explains: "the box claims 7 km/h",
+	}
+	page := func() string {
+		a.Readings = []answer.Reading{r}
+		return strings.Join(strings.Fields(written(t, a, report.Options{})), " ")
+	}
+	const says = "Top speed: read 9 km/h, computed 7.2 to 8.6 km/h"
+	if text := page(); !strings.Contains(text, says) || !strings.Contains(text, "the box claims 7 km/h.") {
+		t.Errorf("lacks %q:\n%s", says, text)
+	}
+	r.After.High = 2.6
+	if text := page(); strings.Contains(text, "Top speed: read") {
+		t.Errorf("it lies inside:\n%s", text)
+	}
+	r.After.High, r.LeftOut = 2.4, true
+	if text := page(); strings.Contains(text, "Top speed: read") {
+		t.Errorf("it was left out:\n%s", text)
 	}
 }

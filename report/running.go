@@ -35,9 +35,18 @@ func (b *builder) noRide() string {
 	case b.a.NeverRidden():
 		return "Such a pair is never joined: there are no minutes to tell."
 	case b.stuck():
-		return "It does not get going with this load on this ground."
+		return b.surelyStuck() + " with this load on this ground."
 	}
 	return ""
+}
+
+// surelyStuck says that it does not get going as surely as that is so.
+func (b *builder) surelyStuck() string {
+	const flatly = 0.9
+	if d := b.a.Draws; d.Count > 0 && d.Stuck < flatly {
+		return "Likely it does not get going"
+	}
+	return "It does not get going"
 }
 
 // chargeLeft says how much is left, and that it cannot be had where the pack
@@ -67,7 +76,7 @@ func (b *builder) ride() section {
 		return s
 	}
 	if b.stuck() {
-		s.text = []string{"It does not get going with this load on this ground and slope, so there is no ride to time."}
+		s.text = []string{b.surelyStuck() + " with this load on this ground and slope, so there is no ride to time."}
 		if n := b.a.Draws.Stuck; n > 0 && n < 1 {
 			s.text[0] += " That is so in " + counted(n) + " " + b.kindred() + "."
 		}
@@ -159,7 +168,7 @@ func (b *builder) speed() section {
 	case b.a.NeverRidden():
 		return section{}
 	case b.stuck():
-		s.text = []string{"It does not get going."}
+		s.text = []string{b.surelyStuck() + "."}
 	case st != nil:
 		s.facts = []fact{
 			{"Speed", b.span("steady.speed_kmh", kmPerH, st.SpeedKmh)},

@@ -111,7 +111,7 @@ func (b *builder) andLasting(name string, beginnings ...string) string {
 func (b *builder) lasting() []string {
 	switch {
 	case b.stuck():
-		return []string{"It does not get going."}
+		return []string{b.surelyStuck() + "."}
 	case b.a.Ride.End == answer.EndPattern:
 		return []string{"It gives the whole pattern."}
 	}

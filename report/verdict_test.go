@@ -127,7 +127,7 @@ func TestTheFirstLineKeepsTheRange(t *testing.T) {
 		{16, 5, 15, 32, 0.43, answer.Watch, "YES, WITH CARE: 16 to watch. Not full, it lasts 5 to 32 min."},
 		{16, 0.5, 3, 6, 0, answer.Watch, "YES, WITH CARE: 16 to watch. Not full, it lasts 30 s to 6 min."},
 		{16, 1 + 40./60, 4, 7, 0.33, answer.Watch, "YES, WITH CARE: 16 to watch. Not full: 1 min 40 s to 7 min."},
-		{20, 2.2, 3.6, 5.3, 0.33, answer.Watch, "YES, WITH CARE: 20 to watch. Not full: 2 min 12 s to 5 min 18 s."},
+		{20, 2.2, 3.6, 5.3, 0.33, answer.Watch, "YES, WITH CARE: 20 to watch. Not full: 2 min 10 s to 5 min 20 s."},
 		{0, 16, 39, 66, 1, answer.Fine, "YES: as far as these figures go. It lasts 16 min to 1 h 6 min."},
 	} {
 		a := fine()

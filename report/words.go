@@ -98,8 +98,11 @@ func explained(texts []*string, lead []fact) (only []string) {
 			if strings.Contains(low[i][:end], t.means) { // it says so itself
 				continue
 			}
-			if strings.HasPrefix(low[i][end:], "'s") {
-				end += len("'s")
+			for _, own := range [...]string{"'s", "'"} { // of one, or of several
+				if strings.HasPrefix(low[i][end:], own) {
+					end += len(own)
+					break
+				}
 			}
 			*texts[i] = explainedAt(*texts[i], end, t.means)
 			low[i] = strings.ToLower(*texts[i])

@@ -51,6 +51,21 @@ func belowTitle(text string) string {
 	return strings.Join(strings.Fields(text), " ")
 }
 
+// An explanation stands behind the whole of a possessive, and not within it.
+func TestAWordThatOwnsSomethingIsExplainedBehindIt(t *testing.T) {
+	a := fine()
+	a.Verdict = answer.FixFirst
+	for title, want := range map[string]string{
+		"The windings' heat is too much.": "The windings' (a motor's coil of wire) heat",
+		"The winding's heat is too much.": "The winding's (a motor's coil of wire) heat",
+	} {
+		a.Findings = []answer.Finding{{Level: answer.FixFirst, Title: title}}
+		if text := belowTitle(written(t, a, report.Options{})); !strings.Contains(text, want) {
+			t.Errorf("lacks %q: %s", want, text)
+		}
+	}
+}
+
 func TestAWordOfTheFirstLinesIsExplainedOnThePage(t *testing.T) {
 	a := fine()
 	a.Headline = [3]string{"x", "Nothing disconnects it.", "Fit a low-voltage cutoff."}

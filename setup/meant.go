@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"fmt"
 	"strings"
 
 	"example.org/packcheck/internal/quantity"
@@ -121,6 +122,21 @@ func classOf(text string) (volts, amps string, is bool) {
 	return volts, amps, errV == nil && errA == nil
 }
 
+// ofWatts says what to write in the place of "24 V 500 W".
+func ofWatts(class string) string {
+	i := strings.IndexAny(class, "Vv")
+	if i < 1 {
+		return ""
+	}
+	v, w := strings.TrimSpace(class[:i+1]), strings.Trim(class[i+1:], " ,/")
+	volts, _, errV := quantity.Parse(quantity.Voltage, v)
+	watts, _, errW := quantity.Parse(quantity.Power, w)
+	if errV != nil || errW != nil || !(volts.Likely > 0) {
+		return ""
+	}
+	return fmt.Sprintf(`; of watts, what they are at these volts: "%s %s A"`, v, quantity.Digits(watts.Likely/volts.Likely, 2))
+}
+
 // checkClass notes a class that is none, or whose amps are not the ones told.
 func checkClass(d *decoder, c *Controller) {
 	if !c.Class.Given {
@@ -128,7 +144,7 @@ func checkClass(d *decoder, c *Controller) {
 	}
 	_, amps, is := classOf(c.Class.Text)
 	if !is {
-		d.fault(c.Class.Line, c.Class.Key, c.Class.Text, `volts and amps as they are printed on it, such as "24 V 30 A"`)
+		d.fault(c.Class.Line, c.Class.Key, c.Class.Text, `volts and amps as they are printed on it, such as "24 V 30 A"`+ofWatts(c.Class.Text))
 		return
 	}
 	r, _, _ := quantity.Parse(quantity.Current, amps)

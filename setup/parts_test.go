@@ -320,6 +320,12 @@ func TestRiderMassFollowsFromAge(t *testing.T) {
 	if got := parts(t, "[rider]\nmass = \"20 to 26 kg\"\nage = \"5\"\n[pack]\nlabel = \"12 V 7 Ah\"\n").Rider.MassKg; got.Assumed || got.Low != 20 || got.High != 26 {
 		t.Errorf("a weighed child stays weighed: %+v", got)
 	}
+	older := parts(t, "[rider]\nage = \"16 years\"\n[pack]\nlabel = \"12 V 7 Ah\"\n")
+	for _, a := range older.Assumed {
+		if a.Key == "rider.mass" && !strings.HasSuffix(a.Value, "; the growth charts end at 14 years, and an older child is heavier: weigh the child") {
+			t.Errorf("16 years: %q", a.Value)
+		}
+	}
 	// Dressed and shod children outside the charts are refused or noted.
 	s, err := read("[rider]\nage = \"40 years\"\n[pack]\nlabel = \"12 V 7 Ah\"\n")
 	if err != nil {

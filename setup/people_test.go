@@ -160,6 +160,7 @@ func TestHintsNameTheKeyThatWasMeant(t *testing.T) {
 		{"controller.peak_current", "24V 30A", "is a nominal class"},
 		{"controller.continuous_current", "24V 30A", `the current alone, "30A"`},
 		{"controller.class", "30 A", `volts and amps as they are printed on it, such as "24 V 30 A"`},
+		{"controller.class", "24 V 500 W", `such as "24 V 30 A"; of watts, what they are at these volts: "24 V 21 A"`},
 		{"weight", "38lb", `"mass" in [rider] or [vehicle]`},
 		{"fuse", "30A", "a key of the table [fuse], such as fuse.rating"},
 		{"wire", "14", "a key of the table [wire], such as wire.gauge"},

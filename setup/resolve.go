@@ -258,6 +258,7 @@ type blank struct {
 	quantity.Range
 	why, source string
 	shown       string // printed instead of the range, where that says more
+	remark      string // printed behind it
 }
 
 // or returns the value when it was given and the default otherwise.
@@ -275,6 +276,9 @@ func (r *resolver) assume(b blank) Figure {
 	shown := b.shown
 	if shown == "" && r.chosen == nil {
 		shown = f.String()
+	}
+	if b.remark != "" {
+		shown += "; " + b.remark
 	}
 	r.note(f.Key, shown, b.why, b.source)
 	return f

@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"cmp"
 	"fmt"
 
 	"example.org/packcheck/chemistry"
@@ -261,9 +262,7 @@ func (r *resolver) rider() {
 		ages = r.ages(low, high)
 		b.Range = ages.ends()
 	}
-	if old.Note != "" {
-		b.why += " " + old.Note
-	}
+	b.remark = cmp.Or(old.Note, young.Note)
 	if len(middle.Sources) > 0 {
 		b.source = middle.Sources[0]
 	}

@@ -151,7 +151,7 @@ type Pack struct {
 	Label         Word   `key:"label" kind:"text" example:"20 V max 5 Ah" doc:"what is printed on it"`
 	CellsInSeries Value  `key:"cells_in_series" kind:"count" min:"1" max:"100" example:"5" doc:"cells in series"`
 	Strings       Value  `key:"strings" kind:"count" min:"1" max:"100" example:"2" doc:"cells side by side"`
-	Capacity      Value  `key:"capacity" kind:"charge" min:"0.05" max:"2000" example:"5 Ah" doc:"printed capacity of the whole pack"`
+	Capacity      Value  `key:"capacity" kind:"charge" min:"0.05" max:"500" example:"5 Ah" doc:"printed capacity of the whole pack"`
 	Rate          Value  `key:"rate" kind:"time" min:"60" max:"720000" example:"20 h" doc:"hours over which that capacity is given"`
 	Resistance    Value  `key:"resistance" kind:"resistance" min:"0.0001" max:"50" example:"60 mOhm" doc:"resistance of the whole pack, by a meter or in the first second of a load"`
 	Health        Value  `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new"`
@@ -178,7 +178,7 @@ type Second struct {
 	Place
 	Label     Word  `key:"label" kind:"text" example:"12 V 9 Ah" doc:"what is printed on it"`
 	Chemistry Word  `key:"chemistry" kind:"chemistry" example:"agm" doc:"kind of cell; left out: that of the first"`
-	Capacity  Value `key:"capacity" kind:"charge" min:"0.05" max:"2000" example:"9 Ah" doc:"its printed capacity"`
+	Capacity  Value `key:"capacity" kind:"charge" min:"0.05" max:"500" example:"9 Ah" doc:"its printed capacity"`
 	Health    Value `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new; left out: that of the first"`
 }
 

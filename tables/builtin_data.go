@@ -132,6 +132,14 @@ var builtin = Tables{
 			},
 		},
 		{
+			Name: "cdc-growth-older",
+			Value: answer.Source{
+				ID:    "cdc-growth-older",
+				Text:  "US Centers for Disease Control and Prevention, CDC Growth Charts 2000, weight for age 2-20 years: the 5th, 50th and 95th percentile of 10, 12 and 14 years as the printed charts show them",
+				Known: "memory, medians to about 3 %; the ends are rounded outwards. The rows at 8 years are those of cdc-growth",
+			},
+		},
+		{
 			Name: "cell-spread",
 			Value: answer.Source{
 				ID:    "cell-spread",
@@ -2701,6 +2709,24 @@ var builtin = Tables{
 					{X: 7, Y: 31.3}, {X: 8, Y: 36},
 				},
 				source: "cdc-growth",
+			},
+		},
+		{
+			Name: "cdc-older-boys",
+			Value: growth{
+				p5:     []Point{{X: 8, Y: 20.6}, {X: 10, Y: 24}, {X: 12, Y: 29}, {X: 14, Y: 36.5}},
+				p50:    []Point{{X: 8, Y: 25.6}, {X: 10, Y: 32}, {X: 12, Y: 40.5}, {X: 14, Y: 51}},
+				p95:    []Point{{X: 8, Y: 35.1}, {X: 10, Y: 47}, {X: 12, Y: 61}, {X: 14, Y: 76}},
+				source: "cdc-growth-older",
+			},
+		},
+		{
+			Name: "cdc-older-girls",
+			Value: growth{
+				p5:     []Point{{X: 8, Y: 20.1}, {X: 10, Y: 23.7}, {X: 12, Y: 29.5}, {X: 14, Y: 36.5}},
+				p50:    []Point{{X: 8, Y: 25.6}, {X: 10, Y: 33}, {X: 12, Y: 41.7}, {X: 14, Y: 49.5}},
+				p95:    []Point{{X: 8, Y: 36}, {X: 10, Y: 49}, {X: 12, Y: 63}, {X: 14, Y: 74}},
+				source: "cdc-growth-older",
 			},
 		},
 		{

@@ -19,42 +19,53 @@ type ChildMass struct {
 
 // ChildMass returns the body mass of children of an age in years, boys and
 // girls together: the lowest 5th percentile, the mean median and the highest
-// 95th percentile of the growth charts, interpolated between whole years. The
-// charts cover 2 to 8 years; outside, the nearest age stands in, Clamped is
-// set and Note says in which direction that is wrong. It fails for an age
-// that is not from 0 to 18.
+// 95th percentile of the growth charts that reach this age, interpolated between
+// the ages that they have. Together they cover 2 to 14 years; outside, the nearest
+// age stands in, Clamped is set and Note says in which direction that is wrong. It
+// fails for an age that is not from 0 to 18.
 func (t *Tables) ChildMass(ageY float64) (ChildMass, error) {
 	if !(ageY >= 0 && ageY <= 18) {
 		return ChildMass{}, fmt.Errorf("tables: child of %g years %w (want 0 to 18)", ageY, ErrNotFound)
 	}
 	c := ChildMass{AgeY: ageY, P5KG: math.Inf(1)}
+	youngest, oldest := math.Inf(1), math.Inf(-1)
+	for i := range t.children {
+		first, last := t.children[i].Value.ages()
+		youngest, oldest = min(youngest, first), max(oldest, last)
+	}
+	switch {
+	case ageY < youngest:
+		c.Clamped, c.Note = true, fmt.Sprintf("the growth charts begin at %g years, and a younger child is lighter: weigh the child", youngest)
+	case ageY > oldest:
+		c.Clamped, c.Note = true, fmt.Sprintf("the growth charts end at %g years, and an older child is heavier: weigh the child", oldest)
+	}
+	at, charts := min(max(ageY, youngest), oldest), 0.0
 	for i := range t.children {
 		g := &t.children[i].Value
-		c.P5KG = min(c.P5KG, linearInterpolate(g.p5, ageY))
-		c.P50KG += linearInterpolate(g.p50, ageY) / float64(len(t.children))
-		c.P95KG = max(c.P95KG, linearInterpolate(g.p95, ageY))
+		if first, last := g.ages(); at < first || at > last {
+			continue
+		}
+		charts++
+		c.P5KG = min(c.P5KG, linearInterpolate(g.p5, at))
+		c.P50KG += linearInterpolate(g.p50, at)
+		c.P95KG = max(c.P95KG, linearInterpolate(g.p95, at))
 		if !slices.Contains(c.Sources, g.source) {
 			c.Sources = append(c.Sources, g.source)
 		}
-		first, last := g.p50[0].X, g.p50[len(g.p50)-1].X
-		switch {
-		case ageY < first:
-			c.Clamped, c.Note = true, fmt.Sprintf("the tables begin at %g years: a younger child is lighter than this", first)
-		case ageY > last:
-			c.Clamped, c.Note = true, fmt.Sprintf("the tables end at %g years: an older child is heavier than this; weigh the child", last)
-		}
 	}
+	c.P50KG /= charts
 	return c, nil
 }
 
 // GrowthChart returns the percentiles (kg) of one chart at an age inside it:
-// "who-boys", "who-girls", "cdc-boys" or "cdc-girls".
+// "who-boys", "who-girls", "cdc-boys" or "cdc-girls", and of older children
+// "cdc-older-boys" and "cdc-older-girls".
 func (t *Tables) GrowthChart(chart string, ageY float64) (ChildMass, error) {
 	g, ok := t.children.Get(chart)
 	if !ok {
 		return ChildMass{}, notFound("growth chart", chart, t.children.Names())
 	}
-	first, last := g.p50[0].X, g.p50[len(g.p50)-1].X
+	first, last := g.ages()
 	if !(ageY >= first && ageY <= last) {
 		return ChildMass{}, fmt.Errorf("tables: %g years %w (want %g to %g)", ageY, ErrNotFound, first, last)
 	}
@@ -69,6 +80,9 @@ type growth struct {
 	p5, p50, p95 []Point
 	source       string
 }
+
+// ages are the first and the last that it has.
+func (g *growth) ages() (first, last float64) { return g.p50[0].X, g.p50[len(g.p50)-1].X }
 
 func readGrowth(t *Tables, w *row) {
 	g := growth{source: w.source()}

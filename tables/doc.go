@@ -43,7 +43,7 @@
 // Rows "from memory" and estimates are wide defaults and never a reason to
 // call something fine. No measured rolling resistance of a toy wheel on lawn
 // or gravel was found; those rows are estimates of +-50 percent. Child mass
-// covers 2 to 8 years.
+// covers 2 to 14 years, from 8 on from memory.
 //
 // # Units
 //

@@ -63,6 +63,9 @@ func assess(ctx context.Context, c *cli.Command, std streams, verdict *int) erro
 	if c.Bool(flagWhole) && c.Bool(flagShort) {
 		return errors.New("--full and --short do not go together: choose one")
 	}
+	if err := drawsInRange(c); err != nil {
+		return err
+	}
 	if comparing(c) {
 		return compare(ctx, c, std, format, verdict)
 	}
@@ -108,4 +111,13 @@ func asInput(err error) error {
 		return withCode(exitInput, err)
 	}
 	return err
+}
+
+// drawsInRange refuses a number of draws that nothing is computed with; the zero of the
+// library stands for the usual number, that of the option for nothing.
+func drawsInRange(c *cli.Command) error {
+	if n := c.Int(flagDraws); c.IsSet(flagDraws) && (n < packcheck.LeastDraws || n > packcheck.MostDraws) {
+		return fmt.Errorf("--%s %d: want %d to %d", flagDraws, n, packcheck.LeastDraws, packcheck.MostDraws)
+	}
+	return nil
 }

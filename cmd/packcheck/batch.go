@@ -66,8 +66,8 @@ func batchCommand(std streams) *cli.Command {
 			if err != nil {
 				return err
 			}
-			if n := c.Int(flagDraws); c.IsSet(flagDraws) && (n < packcheck.LeastDraws || n > packcheck.MostDraws) {
-				return fmt.Errorf("--draws %d: want %d to %d", n, packcheck.LeastDraws, packcheck.MostDraws) // once, and not for every line
+			if err := drawsInRange(c); err != nil { // once, and not for every line
+				return err
 			}
 			// The cores work on different setups: that needs no waiting for one another.
 			o := packcheck.Options{Draws: c.Int(flagDraws), Ways: c.Bool(flagWays), Workers: 1}

@@ -108,8 +108,10 @@ func TestDrawsMayBeChosen(t *testing.T) {
 			t.Errorf("lacks %q", want)
 		}
 	}
-	var out, errs strings.Builder
-	if code := run([]string{"testdata/setups/fine.toml", "--draws", "3"}, strings.NewReader(""), &out, &errs); code != exitOther || !strings.Contains(errs.String(), "want 16 to") {
-		t.Errorf("three draws: code %d, %q", code, errs.String())
+	for _, n := range []string{"3", "0"} {
+		var out, errs strings.Builder
+		if code := run([]string{"testdata/setups/fine.toml", "--draws", n}, strings.NewReader(""), &out, &errs); code != exitOther || !strings.Contains(errs.String(), "packcheck: --draws "+n+": want 16 to") {
+			t.Errorf("%s draws: code %d, %q", n, code, errs.String())
+		}
 	}
 }

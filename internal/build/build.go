@@ -150,6 +150,9 @@ func (b *Builder) Case(pick setup.Pick) (*Built, error) {
 	c.Vehicle, c.Level = b.vehicle(pick)
 	c.Controller = p.DriveController(pick)
 	c.Limits = limitsOf(&c.Case, c.Path)
+	if lasting := &p.Pack.MaxCurrentA; lasting.Known && !lasting.Assumed {
+		c.Limits.PackLastingA = c.Pack.ContinuousA()
+	}
 	return c, nil
 }
 

@@ -103,7 +103,7 @@ var questions = later.Value[[]row]{Make: func() []row {
 
 		// The vehicle.
 		ask(Tool, "vehicle.slope", "How steep is the steepest climb?",
-			"Lay a plank of one metre on the slope and hold it level: every centimetre of gap below its free end is 1 %. On level ground say 0 %.", "level ground"+neverFine),
+			"Lay a plank of one metre (or 100 inches) on the slope and hold it level: every centimetre (or inch) of gap below its free end is 1 %. On level ground say 0 %.", "level ground"+neverFine),
 		ask(Look, "vehicle.claimed_speed", "Which top speed does the box claim?",
 			"Read the box or the manual.", "that of its kind").settle("gears.ratio"),
 		ask(Look, "vehicle.has_board", "Is there an electronic board between battery and motors?",

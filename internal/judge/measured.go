@@ -246,6 +246,9 @@ func (v *view) diagnose(p *setup.Parts) (charge.Diagnosis, error) {
 		Pack: fresh, RestV: max(restV, leastRestV), HoursRested: raw.HoursRested.Likely / 3600,
 		TempC: min(max(p.PackC(v.Now.Pick), coldestC), hottestC),
 	}
+	if p.SecondRead() {
+		e.Name = atRest("the", p.LeastRestV())
+	}
 	if raw.LoadedVoltage.Given {
 		e.LoadedV = raw.LoadedVoltage.Likely
 	}

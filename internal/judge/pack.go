@@ -50,10 +50,14 @@ func (v *view) joined() {
 	both := read && m != nil && m.RestVoltage.Given
 	if read {
 		leftA, leftB = first.Likely, second.Likely
-		v.add(charge.JudgeRest(j.B.Spec().Profile, j.B.Spec().CellsInSeries, max(raw.SecondRest.Likely, leastRestV))...)
-	}
-	if both {
-		v.add(charge.JudgeRest(one.Spec().Profile, one.Spec().CellsInSeries, max(v.parts.FirstRest().Likely, leastRestV))...)
+		volts := raw.SecondRest.Likely
+		low := charge.JudgeRestOf(atRest("The", volts), j.B.Spec().Profile, j.B.Spec().CellsInSeries, max(volts, leastRestV))
+		if both {
+			volts = v.parts.FirstRest().Likely
+			own := charge.JudgeRestOf(atRest("The", volts), one.Spec().Profile, one.Spec().CellsInSeries, max(volts, leastRestV))
+			low = append(low, own...)
+		}
+		v.add(low...)
 	}
 	j.StateA, j.StateB = one.StateAt(leftA, v.Now.PackC), j.B.StateAt(leftB, v.Now.PackC)
 	if how == "series" {
@@ -77,6 +81,11 @@ func (v *view) joined() {
 		}
 		v.add(f)
 	}
+}
+
+// atRest names one of two batteries by the volts that were read of it, behind an article.
+func atRest(article string, volts float64) string {
+	return article + " battery at " + round(volts, 3) + " V"
 }
 
 // mostChargedA is with how many amps a pack may be charged.

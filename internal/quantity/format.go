@@ -110,8 +110,8 @@ func FormatRangeOne(kind Kind, r Range, system System) string {
 // tens of minutes; from ten hours on, hours are all that is printed.
 func WholeMinutes(r Range) Range {
 	const minute, ten, hour = 60, 10, 3600
-	if r.High-r.Low < 4*minute {
-		return r
+	if width := r.High - r.Low; width < 4*minute {
+		return wholeFives(r, width)
 	}
 	round := func(s float64) float64 {
 		step := float64(minute)
@@ -124,6 +124,26 @@ func WholeMinutes(r Range) Range {
 			step = ten
 		case r.High >= 3*hour:
 			step = ten * minute
+		}
+		return math.Round(s/step) * step
+	}
+	return Range{Low: round(r.Low), Likely: round(r.Likely), High: round(r.High)}
+}
+
+// wholeFives drops the odd seconds of a range that is wide in seconds: "2 min 18 s" of 38 s to
+// 4 min 24 s. What is shorter than ten seconds keeps its own.
+func wholeFives(r Range, width float64) Range {
+	const five, ten, wide, wider = 5, 10, 50, 100
+	if width < wide {
+		return r
+	}
+	step := float64(five)
+	if width >= wider {
+		step = ten
+	}
+	round := func(s float64) float64 {
+		if s < ten {
+			return math.Round(s)
 		}
 		return math.Round(s/step) * step
 	}
@@ -209,6 +229,9 @@ func shown(kind Kind, value float64, system System) (*unit, int) {
 	pick := func(name string) *unit { return kind.find(name) }
 	switch kind {
 	case Voltage:
+		if size < 0.1 { // no meter at home reads tenths of a millivolt
+			return pick("V"), 2
+		}
 		return pick("V"), 3
 	case Current:
 		switch {
@@ -297,13 +320,13 @@ func shown(kind Kind, value float64, system System) (*unit, int) {
 func length(size float64, us bool) *unit {
 	name := ""
 	switch {
-	case us && size < 3*foot:
+	case us && size > 0 && size < 3*foot:
 		name = "in"
 	case us && size < mile/2:
 		name = "ft"
 	case us:
 		name = "mi"
-	case size < 1:
+	case size > 0 && size < 1: // no length at all is one of any unit
 		name = "mm"
 	case size < 1000:
 		name = "m"

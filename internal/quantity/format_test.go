@@ -57,6 +57,7 @@ func TestFormatPrintsWhatPeopleRead(t *testing.T) {
 		{quantity.Temperature, -0.04, metric, "0 C (32 F)"},
 		{quantity.Temperature, -20, metric, "-20 C (-4 F)"},
 		{quantity.Length, 0.254, us, "10 in (254 mm)"},
+		{quantity.Length, 0, metric, "0 m (0 ft)"},
 		{quantity.Length, 1.2, metric, "1.2 m (3.94 ft)"},
 		{quantity.Length, 3400, metric, "3.4 km (2.11 mi)"},
 		{quantity.Speed, 1.5646, metric, "5.6 km/h (3.5 mph)"},
@@ -65,6 +66,7 @@ func TestFormatPrintsWhatPeopleRead(t *testing.T) {
 		{quantity.Gauge, 0, us, "1/0 AWG (53.5 mm2)"},
 		{quantity.Gauge, -3, us, "4/0 AWG (107 mm2)"},
 		{quantity.Area, 2.5, metric, "2.5 mm2 (about 13 AWG)"},
+		{quantity.Voltage, 0.0686, metric, "0.069 V"},
 		{quantity.Voltage, 12.6, metric, "12.6 V"},
 		{quantity.Voltage, 12.85, us, "12.9 V"},
 		{quantity.Voltage, 3.65, metric, "3.65 V"},
@@ -300,7 +302,9 @@ func TestWholeMinutes(t *testing.T) {
 		{quantity.Spread(0.717, 4.4*minute, 29.3*minute), quantity.Spread(1, 4*minute, 29*minute)},
 		{quantity.Spread(0.2, 4.4*minute, 29.3*minute), quantity.Spread(0, 4*minute, 29*minute)},
 		{quantity.Spread(44, 100, 29*minute), quantity.Spread(40, 100, 29*minute)},
-		{quantity.Spread(10, 70.5, 130), quantity.Spread(10, 70.5, 130)}, // short: all of it counts
+		{quantity.Spread(10, 20.5, 40), quantity.Spread(10, 20.5, 40)}, // short: all of it counts
+		{quantity.Spread(7, 43.6, 72.4), quantity.Spread(7, 45, 70)},   // not 43.6 s of 72.4 s
+		{quantity.Spread(38, 138, 264), quantity.Spread(40, 140, 260)}, // nor 2 min 18 s of 4 min 24 s
 		{quantity.Spread(7.96*hour, 16.46*hour, 21.2*hour), quantity.Spread(8*hour, 16.46*hour, 21.2*hour)},
 	} {
 		if got := quantity.WholeMinutes(c.r); got != c.want {

@@ -182,7 +182,7 @@ func TestParseSaysWhatWouldBeRight(t *testing.T) {
 		{quantity.Voltage, "inf V", `read "inf V"; want a voltage with its unit (V, mV, kV), such as "12 V"`, "infinite"},
 		{quantity.Voltage, "1e400 V", `read "1e400 V"; want a plain number, such as "12 V"`, "beyond a float"},
 		{quantity.Voltage, "20 to 12 V", `read "20 to 12 V"; want the smaller value first`, "backwards"},
-		{quantity.Voltage, "12 V or so", `read "12 V or so"; want a voltage with its unit (V, mV, kV), such as "12 V"; "Vorso" is no unit of it`, "words behind"},
+		{quantity.Voltage, "12 V or so", `read "12 V or so"; want a voltage with its unit (V, mV, kV), such as "12 V"; "V or so" is no unit of it`, "words behind"},
 		{quantity.Voltage, "12 V to 14 V to 16 V", `read "12 V to 14 V to 16 V"; want a voltage with its unit (V, mV, kV), such as "12 V"; "to" is not understood`, "three ends"},
 		{quantity.Mass, "20 to 26 kg, likely 30", `read "20 to 26 kg, likely 30"; want a likely value inside the range`, ""},
 		{quantity.Mass, "2 lb 20 oz", `read "2 lb 20 oz"; want a mass with its unit (kg, lb, g, oz), such as "20 kg"; "20" does not follow on`, "more ounces than a pound"},

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 	"strings"
@@ -20,6 +21,7 @@ type part struct {
 	form       form
 	unit       string
 	digits     string // as written, for messages
+	words      string // of the unit, likewise
 }
 
 // form is the shape of a number.
@@ -103,7 +105,11 @@ func (p *parser) part() (part, error) {
 	if err := p.second(&one); err != nil {
 		return one, err
 	}
+	from := p.rest
 	one.unit = p.unitText()
+	for _, t := range from[:len(from)-len(p.rest)] {
+		one.words = strings.TrimSpace(one.words + " " + t.text)
+	}
 	return one, nil
 }
 
@@ -263,7 +269,7 @@ func (p *parser) unitOf(one part, before *unit) (*unit, error) {
 		}
 		return nil, p.fail("ampere-hours, such as %q, not amperes: %q is a current", like, one.digits+" "+one.unit)
 	case u == nil:
-		return nil, p.fail("%s; %q is no unit of it", p.usual(), shorten(one.unit))
+		return nil, p.fail("%s; %q is no unit of it", p.usual(), shorten(cmp.Or(one.words, one.unit)))
 	case one.form == sixties && u.name != "h" && u.name != "min",
 		one.form == against, one.form == oughts && p.kind != Gauge,
 		u.shape == reciprocal && !(one.n > 0):

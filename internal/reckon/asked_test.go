@@ -153,7 +153,7 @@ func TestTheNextStepIsAWayOutWhereThereIsOne(t *testing.T) {
 		t.Fatal("no way out was found")
 	}
 	next := a.Headline[2]
-	if !strings.Contains(next, "way A") || strings.Contains(next, "Look first") != (len(a.Measure) > 0) {
+	if !strings.Contains(next, "way") || strings.Contains(next, "Look first") != (len(a.Measure) > 0) {
 		t.Errorf("the next step is %q beside %d ways and %d questions", next, len(a.Ways), len(a.Measure))
 	}
 	told := 0
@@ -184,7 +184,7 @@ func TestTheNextStepIsAWayOutWhereThereIsOne(t *testing.T) {
 		t.Errorf("why the amps differ is told %d times", told)
 	}
 	without := fewDraws(t, swap())
-	if without.Sought || strings.Contains(without.Headline[2], "way A") {
+	if without.Sought || strings.Contains(without.Headline[2], "way") {
 		t.Errorf("ways that nobody searched: %q", without.Headline[2])
 	}
 }

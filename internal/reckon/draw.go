@@ -305,12 +305,23 @@ func (d *drawn) tell(e *engine, list, used []reading, p *draws.Posterior, o Opti
 			out.Before = foretold(r, p.Predicted[:first], j, nil)
 			out.After = foretold(r, p.Predicted, j, p.Weight)
 			miss := math.Abs(r.scaled(out.After.Likely)-r.scaled(out.Value)) / r.err
-			if out.Fits = miss <= coverage; !out.Fits {
-				out.Explains = "labels and other readings together foretell something else"
-			}
+			out.Fits = miss <= coverage
+			out.Explains = e.disagrees(&out)
 		}
 		d.readings = append(d.readings, out)
 	}
+}
+
+// disagrees says what speaks against a reading that lies outside of what is foretold with it;
+// nothing where it lies inside.
+func (e *engine) disagrees(r *answer.Reading) string {
+	switch claim := e.parts.Setup.Vehicle.ClaimedSpeed; {
+	case r.Fits && r.Value >= r.After.Low && r.Value <= r.After.High:
+		return ""
+	case r.Key == answer.KeyMeasuredTopSpeed && claim.Given:
+		return fmt.Sprintf("the box claims %s, and both were weighed", claim.Text)
+	}
+	return "labels and other readings together foretell something else"
 }
 
 // foretell computes what some draws foretell of a reading that they were not weighed

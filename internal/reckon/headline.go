@@ -85,9 +85,10 @@ func precaution(f *answer.Finding) string {
 }
 
 // throughWays is the next step where ways out were found: one of them, and before
-// it what has to be looked at, so that nobody buys for what is there already.
+// it what has to be looked at, so that nobody buys for what is there already. A page may have
+// room for two of three, so that three have no letters here.
 func throughWays(a *answer.Assessment) string {
-	letters := [...]string{"way A", "way A or B", "way A, B or C"}
+	letters := [...]string{"way A", "way A or B", "one of the ways"}
 	n := min(len(a.Ways), len(letters))
 	switch {
 	case n == 0, a.Urgent(), a.Verdict < answer.FixFirst:

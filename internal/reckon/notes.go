@@ -21,7 +21,7 @@ func notes(v *Vehicle) []answer.Note {
 	for _, text := range p.Notes {
 		add(answer.TopicPack, "%s", text)
 	}
-	add(answer.TopicPack, "Amp-hours say how long, amps how hard: %.3g Ah is a tank, not a pump.",
+	add(answer.TopicPack, "Amp-hours say how long it lasts, amps how hard it works: %.2g Ah tell nothing of the amps that it may give.",
 		v.Now.Pack.RatedAh())
 	for _, text := range v.Judged.Charging.Notes {
 		add(answer.TopicCharge, "%s", text)

@@ -141,7 +141,7 @@ func wouldDo(adv *answer.AdvisedCutoff) string {
 	if adv == nil {
 		return ""
 	}
-	return fmt.Sprintf(". One that opens at %s after %s would see to the first", volts(adv.OpensAtV), quantity.Format(quantity.Duration, adv.DelayS, quantity.Metric))
+	return fmt.Sprintf(". One that opens at %s after %s would end the ride in time", volts(adv.OpensAtV), quantity.Format(quantity.Duration, adv.DelayS, quantity.Metric))
 }
 
 // chargerToBuy describes the right charger.

@@ -76,6 +76,10 @@ func TestAWayOutSettlesThatAChildIsTooYoung(t *testing.T) {
 	if got := reckon.Conclude(&with); got.Headline[1] != "It burns." || len(got.Measure) != 1 || !strings.Contains(got.Headline[2], "way A") {
 		t.Errorf("with one: %q, %v", got.Headline, got.Measure)
 	}
+	with.Ways = make([]answer.Way, 3) // of which a page may show two
+	if got := reckon.Conclude(&with); got.Headline[2] != "Look first, as asked below; then take one of the ways." {
+		t.Errorf("with three: %q", got.Headline[2])
+	}
 	likely := a
 	likely.Measure = []answer.Measurement{{Asks: "How fast?"}}
 	likely.Findings = slices.Clone(a.Findings)

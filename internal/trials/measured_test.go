@@ -292,3 +292,34 @@ func TestATimeUnderAKnownLoadTellsTheHealth(t *testing.T) {
 		t.Errorf("usable charge %+v before, %+v after: the time tells nothing of what the pack holds", before, after)
 	}
 }
+
+// Of two blocks in a row that were both read it is said which one is meant.
+func TestWhichOfTwoBlocksRestsTooLowIsSaid(t *testing.T) {
+	const pair = "[vehicle]\ndesign_voltage = \"24 V\"\n[pack]\nchemistry = \"agm\"\nlabel = \"12 V 7 Ah\"\njoined = \"series\"\n[measured]\nhours_rested = \"24 h\"\n"
+	for _, read2 := range []string{"rest_voltage = \"12.9 V\"\nsecond_rest_voltage = \"11.2 V\"\n", "rest_voltage = \"11.2 V\"\nsecond_rest_voltage = \"12.9 V\"\n"} {
+		a := read(t, pair+read2)
+		told := 0
+		for _, f := range a.Findings {
+			if f.Code == charge.CodeDeeplyFlat || f.Code == charge.CodeOldDeadCell {
+				told++
+				if !strings.Contains(f.Title, "he battery at 11.2 V") {
+					t.Errorf("%s: %q", read2, f.Title)
+				}
+			}
+		}
+		if told == 0 {
+			t.Errorf("%s: no word of it", read2)
+		}
+	}
+}
+
+// A speed that was measured and one that the box claims are both weighed: where the range
+// that is printed holds neither's whole, it is said that the two differ.
+func TestABoxThatClaimsAnotherSpeedThanWasMeasuredIsTold(t *testing.T) {
+	for claim, want := range map[string]string{"5 mph": "the box claims 5 mph, and both were weighed", "6 mph": ""} {
+		a := read(t, "[vehicle]\ndesign_voltage = \"12 V\"\nground = \"asphalt\"\nclaimed_speed = \""+claim+"\"\n[pack]\nlabel = \"12 V 7 Ah\"\nchemistry = \"agm\"\n[measured]\ntop_speed = \"9.5 km/h\"\n")
+		if got := a.Readings[0].Explains; got != want {
+			t.Errorf("a claim of %s: %q, want %q", claim, got, want)
+		}
+	}
+}

@@ -97,7 +97,7 @@ Figures are those of the middle one of those that have it. In brackets: found, r
 [b]Battery[/b]
 [list]
 [*][b]Cells:[/b] li-ion, 5 in series, 1 side by side; label read as 5 cells in series, one string, 18 V nominal, 21 V full
-[*][b]Volts:[/b] 21 V full, 18 V nominal, 14 V empty
+[*][b]Volts:[/b] 21 V full and rested, 18 V nominal, 14 V empty
 [*][b]Rated capacity:[/b] 5 Ah
 [*][b]Usable here:[/b] 4.6 Ah; 80 Wh
 [*][b]Resistance after 10 s:[/b] 81 mOhm
