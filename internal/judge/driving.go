@@ -27,6 +27,10 @@ func (v *view) driving() {
 	if !speed.Measured { // it is read on the flat
 		speed.SpeedMS = levelMS(s)
 	}
+	if o := v.parts.Original; o != nil && v.Was != nil && !speed.Measured && o.Measured != nil && o.Measured.TopSpeed.Given {
+		read := o.Measured.TopSpeed
+		speed.BeforeMS, speed.BeforeBy, speed.Doubted = read.Likely, read.Key, v.leftOut(read.Key)
+	}
 	claim := v.parts.Setup.Vehicle.ClaimedSpeed
 	if claim.Given && v.parts.AsMade && !speed.Measured && speed.SpeedMS > 0 {
 		speed.SpeedMS = max(speed.SpeedMS, claimReached*claim.Low)
