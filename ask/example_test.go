@@ -138,7 +138,7 @@ func ExampleJoin() {
 	gist(ask.Join{A: b, AV: 12.9, B: b, BV: 12.85}.Answer())
 	// Output:
 	// danger: flows at first: 7.5 A (4.22 to 11.3 A)
-	// flows at first: 736 mA (0.391 to 1.08 A)
+	// flows at first: 0.736 A (0.391 to 1.08 A)
 }
 
 func ExampleIdle() {
