@@ -271,3 +271,24 @@ func TestWhatIsBoughtStandsAFifthMoreThanTheFullPack(t *testing.T) {
 		}
 	}
 }
+
+// How a controller fails that a start asks too much of is harm to a child, unless the vehicle
+// has lived with it; what is merely watched is not.
+func TestAControllerThatMayHaveBeenAddedHarmsAChild(t *testing.T) {
+	for _, c := range []struct {
+		peakA float64
+		added bool
+		harm  answer.Harm
+		keys  []string
+	}{
+		{30, false, answer.Part, []string{answer.KeyControllerPeakCurrent}},
+		{30, true, answer.Child, []string{answer.KeyControllerPeakCurrent, answer.KeyMotorsWindingResistance}},
+		{52, true, answer.Wear, []string{answer.KeyControllerPeakCurrent}},
+	} {
+		found := launchCheck(t, "contacts", func(k *drive.LaunchCheck) { k.Case.Limits, k.Added = drive.Limits{ControllerPeakA: c.peakA}, c.added })
+		i := slices.IndexFunc(found, func(f answer.Finding) bool { return f.Code == drive.CodeLaunchOverControllerPeak })
+		if i < 0 || found[i].Harm != c.harm || !slices.Equal(found[i].Decides, c.keys) {
+			t.Errorf("%+v: %+v", c, found)
+		}
+	}
+}

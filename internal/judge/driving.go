@@ -12,7 +12,7 @@ import (
 // driving judges what only a vehicle has.
 func (v *view) driving() {
 	c, s := v.Now, &v.Seen
-	launch := drive.LaunchCheck{Case: c.LaunchCase(), Result: s.Launch, BlockedA: s.Blocked.MotorA, BlockedNM: s.Blocked.PinionNM}
+	launch := drive.LaunchCheck{Case: c.LaunchCase(), Result: s.Launch, BlockedA: s.Blocked.MotorA, BlockedNM: s.Blocked.PinionNM, Added: v.parts.AsMade && v.parts.Original == nil}
 	blocked := drive.BlockedCheck{Blocked: s.Blocked, Limits: c.Limits, LimitA: c.Controller.LimitA}
 	if c.Vehicle.Motor.Thermal.Known() {
 		warm := c.Hold(c.Vehicle)
