@@ -102,6 +102,16 @@ func Advise(w Wish) (Advice, error) {
 	return a, nil
 }
 
+// Costs returns what is left in the pack, as a share of its full charge, when a device that is set
+// to these volts opens, and after how many seconds of the running load that is. The wish
+// is one that [Advise] takes.
+func (w Wish) Costs(opensAtV float64) (left, seconds float64) {
+	f := w.falling()
+	seconds = f.until(opensAtV + w.lost())
+	s := f.after(seconds)
+	return min(max(w.Pack.Charge(s), 0), 1), seconds
+}
+
 // lost returns the volts between pack and device at the running current.
 func (w *Wish) lost() float64 {
 	if w.Where == Controller {
