@@ -6,6 +6,7 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
+	"example.org/packcheck/internal/quantity"
 )
 
 // Cutoff asks where a low-voltage cutoff should open for a pack.
@@ -74,6 +75,8 @@ func (q Cutoff) Answer() (Answer, error) {
 	}
 	f.Low, f.High = min(f.Low, f.Value), max(f.High, f.Value)
 	a.is(f)
+	delay := Figure{What: "delay", Value: one.DelayS, Low: one.DelayS, High: cutoff.LongestDelayS, Unit: "s"}
+	within := quantity.FormatRangeOne(quantity.Duration, answer.Between(one.DelayS, cutoff.LongestDelayS), quantity.Metric)
 	costs := func() { err = q.costs(&a, b, one.OpensAtV, tempC, told) }
 	switch {
 	case !ok:
@@ -82,13 +85,13 @@ func (q Cutoff) Answer() (Answer, error) {
 		a.say("No one setting does: batteries like this need %s to save their weakest cell, and one at the upper end opens far too early in many of the others.", figureWords(f))
 		a.say("%s", why.Advice)
 	case one.MustLatch:
-		a.beside(exactly("delay", one.DelayS, "s"))
-		a.say("Open at %s, after %s below it: that saves the weakest cell in nine of ten like this.", volts(one.OpensAtV), seconds(one.DelayS))
+		a.beside(delay)
+		a.say("Open at %s, after %s below it: that saves the weakest cell in nine of ten like this.", volts(one.OpensAtV), within)
 		costs()
 		a.say("Take one that latches: rested, the pack comes back close to full volts.")
 	default:
-		a.beside(exactly("delay", one.DelayS, "s"), exactly("closes at, if it cannot latch", one.ClosesAtV, "V"))
-		a.say("Open at %s, after %s below it: that saves the weakest cell in nine of ten like this.", volts(one.OpensAtV), seconds(one.DelayS))
+		a.beside(delay, exactly("closes at, if it cannot latch", one.ClosesAtV, "V"))
+		a.say("Open at %s, after %s below it: that saves the weakest cell in nine of ten like this.", volts(one.OpensAtV), within)
 		costs()
 		a.say("Best it latches; one that cannot closes at %s, not lower.", volts(one.ClosesAtV))
 	}

@@ -44,7 +44,7 @@ func ExampleCutoff() {
 	}
 	fmt.Println(a.Figure().Text(), "delay", a.Beside[0].Text())
 	// Output:
-	// 16.2 V (14 to 16.2 V) delay 2 s
+	// 16.3 V (14 to 16.3 V) delay 2 s (2 to 20 s)
 }
 
 // The inrush of two motors on a five-cell pack.
