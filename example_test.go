@@ -42,7 +42,7 @@ label = "20 V max 5 Ah"
 	fmt.Println(len(a.Assumed) > 10, a.Pack.CellsInSeries)
 	// Output:
 	// danger
-	// Nothing disconnects the pack before it is drained to ruin.
+	// Nothing disconnects the pack before it drains to ruin.
 	// true 5
 }
 

@@ -293,9 +293,10 @@ func (r *RideFigures) WantedShare() float64 {
 // AdvisedCutoff is a setting that suits this pack and this launch.
 type AdvisedCutoff struct {
 	OpensAtV  float64 `json:"opens_at_v"`
-	DelayS    float64 `json:"delay_s"`
-	StandbyA  float64 `json:"standby_a"`   // at most, once it has opened
-	ClosesAtV float64 `json:"closes_at_v"` // 0 = it should stay open
+	DelayS    float64 `json:"delay_s"`      // at least: shorter ones open at the launch
+	LongestS  float64 `json:"delay_most_s"` // at most: longer ones no longer protect the weakest cell
+	StandbyA  float64 `json:"standby_a"`    // at most, once it has opened
+	ClosesAtV float64 `json:"closes_at_v"`  // 0 = it should stay open
 	MustLatch bool    `json:"must_latch"`
 }
 

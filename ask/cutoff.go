@@ -6,6 +6,7 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
+	"example.org/packcheck/internal/quantity"
 )
 
 // Cutoff asks where a low-voltage cutoff should open for a pack.
@@ -22,8 +23,8 @@ type Cutoff struct {
 // Own choice, as elsewhere in this module.
 const lowCharge = 0.2
 
-// fewDraws are for what is dear to compute.
-const fewDraws = 32
+// fewDraws are for what is dear to compute, costDraws for one run of a battery.
+const fewDraws, costDraws = 32, 256
 
 // Answer returns the opening voltage that does for nearly all batteries like this;
 // beside it the delay and, for a device that cannot latch, the closing voltage. Where
@@ -74,6 +75,9 @@ func (q Cutoff) Answer() (Answer, error) {
 	}
 	f.Low, f.High = min(f.Low, f.Value), max(f.High, f.Value)
 	a.is(f)
+	delay := Figure{What: "delay", Value: one.DelayS, Low: one.DelayS, High: cutoff.LongestDelayS, Unit: "s"}
+	within := quantity.FormatRangeOne(quantity.Duration, answer.Between(one.DelayS, cutoff.LongestDelayS), quantity.Metric)
+	costs := func() { err = q.costs(&a, b, one.OpensAtV, tempC, told) }
 	switch {
 	case !ok:
 		why := cutoff.CannotProtect()
@@ -81,13 +85,18 @@ func (q Cutoff) Answer() (Answer, error) {
 		a.say("No one setting does: batteries like this need %s to save their weakest cell, and one at the upper end opens far too early in many of the others.", figureWords(f))
 		a.say("%s", why.Advice)
 	case one.MustLatch:
-		a.beside(exactly("delay", one.DelayS, "s"))
-		a.say("Open at %s, after %s below it: that saves the weakest cell in nine of ten like this.", volts(one.OpensAtV), seconds(one.DelayS))
+		a.beside(delay)
+		a.say("Open at %s, after %s below it: that saves the weakest cell in nine of ten like this.", volts(one.OpensAtV), within)
+		costs()
 		a.say("Take one that latches: rested, the pack comes back close to full volts.")
 	default:
-		a.beside(exactly("delay", one.DelayS, "s"), exactly("closes at, if it cannot latch", one.ClosesAtV, "V"))
-		a.say("Open at %s, after %s below it: that saves the weakest cell in nine of ten like this.", volts(one.OpensAtV), seconds(one.DelayS))
+		a.beside(delay, exactly("closes at, if it cannot latch", one.ClosesAtV, "V"))
+		a.say("Open at %s, after %s below it: that saves the weakest cell in nine of ten like this.", volts(one.OpensAtV), within)
+		costs()
 		a.say("Best it latches; one that cannot closes at %s, not lower.", volts(one.ClosesAtV))
+	}
+	if err != nil {
+		return Answer{}, err
 	}
 	p := b.profile()
 	a.Limit = &Limit{What: "harmed below, at rest, were all cells alike", Value: p.HarmV * float64(m.CellsInSeries()), Unit: "V", Want: answer.Above}
@@ -99,6 +108,29 @@ func (q Cutoff) Answer() (Answer, error) {
 	}
 	a.beware("A cutoff is no off switch: take the pack off after the ride. Never bridge it to get home.", "cutoff-practice")
 	return a.checked()
+}
+
+// costs says what a setting leaves unused, and where the load was told how long it lasts
+// until then: what saves the weakest cell is charge that nobody rides with.
+func (q *Cutoff) costs(a *Answer, b *batteries, opensAtV, tempC float64, told bool) error {
+	got, err := b.over(costDraws, 2, func(out []float64, m *battery.Model) error {
+		out[0], out[1] = q.wish(m, tempC).Costs(opensAtV)
+		out[1] /= 60
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	unused := spread("left unused when it opens", got[0], "share", 1)
+	a.beside(unused)
+	if !told {
+		a.say("It leaves %s of the charge unused.", figureWords(unused))
+		return nil
+	}
+	lasts := spread("lasts until it opens", got[1], "min", 60*1000)
+	a.beside(lasts)
+	a.say("From full it then lasts %s at %s, and leaves %s of the charge unused.", figureWords(lasts), amps(q.RunningA), figureWords(unused))
+	return nil
 }
 
 // wish is what the setting is wanted for.

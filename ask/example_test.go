@@ -44,7 +44,7 @@ func ExampleCutoff() {
 	}
 	fmt.Println(a.Figure().Text(), "delay", a.Beside[0].Text())
 	// Output:
-	// 16.2 V (14 to 16.2 V) delay 2 s
+	// 16.3 V (14 to 16.3 V) delay 2 s (2 to 20 s)
 }
 
 // The inrush of two motors on a five-cell pack.
@@ -138,7 +138,7 @@ func ExampleJoin() {
 	gist(ask.Join{A: b, AV: 12.9, B: b, BV: 12.85}.Answer())
 	// Output:
 	// danger: flows at first: 7.5 A (4.22 to 11.3 A)
-	// flows at first: 736 mA (0.391 to 1.08 A)
+	// flows at first: 0.736 A (0.391 to 1.08 A)
 }
 
 func ExampleIdle() {

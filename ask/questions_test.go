@@ -265,6 +265,34 @@ func TestAllThatIsWrongWithAChargerIsSaid(t *testing.T) {
 	}
 }
 
+// A cutoff that saves the weakest cell leaves charge that nobody rides with: how much is said,
+// and of a load that was told how long it lasts until then.
+func TestACutoffIsToldWithWhatItCosts(t *testing.T) {
+	iron := ask.Battery{Label: "12.8 V 10 Ah LiFePO4"}
+	for _, tt := range []struct {
+		amps float64
+		say  string
+		min  bool
+	}{{0, "% of the charge unused", false}, {10, "From full it then lasts ", true}} {
+		a := answered(t, ask.Cutoff{Battery: iron, RunningA: tt.amps})
+		if words := strings.Join(a.Words, " "); !strings.Contains(strings.ReplaceAll(words, "%) of", "% of"), tt.say) {
+			t.Errorf("at %g A: lacks %q in %s", tt.amps, tt.say, words)
+		}
+		var unused, lasts *ask.Figure
+		for i := range a.Beside {
+			switch f := &a.Beside[i]; f.Unit {
+			case "share":
+				unused = f
+			case "min":
+				lasts = f
+			}
+		}
+		if unused == nil || !(unused.Value > 0.1 && unused.Value < 0.9) || (lasts != nil) != tt.min {
+			t.Errorf("at %g A: beside stands %+v", tt.amps, a.Beside)
+		}
+	}
+}
+
 // Of a battery that may last many minutes the shortest time is not told in thousandths
 // of a second.
 // Rested is not the most that a battery gives: off a charger lead-acid has 2.45 V a cell and

@@ -80,7 +80,7 @@ func figureWords(f Figure) string {
 	if kind == quantity.Duration && f.Unit != "s" { // nobody times minutes finer than to a second
 		r = quantity.WholeMinutes(answer.Range{Low: math.Round(r.Low), Likely: math.Round(r.Likely), High: math.Round(r.High)})
 	}
-	likely, span := quantity.Format(kind, r.Likely, system(f.Unit)), quantity.FormatRangeOne(kind, r, system(f.Unit))
+	likely, span := quantity.FormatSpread(kind, r, system(f.Unit))
 	if span == likely {
 		return likely
 	}

@@ -68,7 +68,7 @@ func (e *Evidence) nextTest(s []Suspicion) string {
 	among := func(a, b Condition) bool { return (first == a && second == b) || (first == b && second == a) }
 	switch {
 	case among(Flat, Worn) && e.LoadedV == 0, first == Flat:
-		return "Charge it full at its right charger with somebody present, let it rest overnight and measure again, then once more with the motors pulling: below 2.1 V per cell at rest, or a deep fall under load, it is worn."
+		return "Charge it full at its right charger with somebody present. Let it rest overnight and measure again, then once more with the motors pulling: below 2.1 V per cell at rest, or a deep fall under load, it is worn."
 	case e.LoadedV == 0 && first != Flat && first != ShortedCell:
 		return "Measure the volts at the battery's own posts while the motors pull, and again without load."
 	case among(Worn, BadConnection):

@@ -61,7 +61,7 @@ func (m *match) driving() {
 	f := answer.Finding{
 		Code: CodeDrivesPlugged, Level: answer.FixFirst, Harm: answer.House, Source: "charging-in-toy", Reads: answer.AsTold,
 		Title:   "It can be driven while it is charged: the lead is torn off, or the child drives away on the mains adaptor.",
-		Advice:  "Take the battery out to charge it, or fit a charging socket that cuts the motors off while something is plugged in.",
+		Advice:  "Take the battery out to charge it, or fit a charging socket that cuts the motors off meanwhile.",
 		Change:  answer.ChargeElsewhere,
 		Decides: []string{answer.KeyChargerBlocksDriving},
 	}

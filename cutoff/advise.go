@@ -47,7 +47,7 @@ const MostOfRide = 0.5
 // Advice is a setting: the first three fields are what a device is set to.
 type Advice struct {
 	OpensAtV  float64 // whole-pack volts, as the device sees them
-	DelayS    float64
+	DelayS    float64 // the shortest that rides through the launch; up to [LongestDelayS] it protects as well
 	StandbyA  float64 // at most, once it has opened
 	LeavesV   float64 // the highest opening voltage that leaves [MostOfRide]
 	ClosesAtV float64 // only for a device that cannot latch: above any rebound
@@ -102,6 +102,16 @@ func Advise(w Wish) (Advice, error) {
 	return a, nil
 }
 
+// Costs returns what is left in the pack, as a share of its full charge, when a device that is set
+// to these volts opens, and after how many seconds of the running load that is. The wish
+// is one that [Advise] takes.
+func (w Wish) Costs(opensAtV float64) (left, seconds float64) {
+	f := w.falling()
+	seconds = f.until(opensAtV + w.lost())
+	s := f.after(seconds)
+	return min(max(w.Pack.Charge(s), 0), 1), seconds
+}
+
 // lost returns the volts between pack and device at the running current.
 func (w *Wish) lost() float64 {
 	if w.Where == Controller {
@@ -112,22 +122,12 @@ func (w *Wish) lost() float64 {
 
 // opensAt raises the opening voltage, of a device, in steps of what it is rounded to,
 // until the weakest cell stays above its harm limit, loaded and rested: at the end of
-// the delay, and still after a week in which everybody has forgotten the pack. Where
-// none of a pack under load does, it is that of the full one.
+// any delay that it may be set to, and still after a week in which everybody has
+// forgotten the pack. Where none of a pack under load does, it is that of the full one.
 func (w *Wish) opensAt(f *falling, makers float64) float64 {
 	m := w.Pack
 	raised := func(steps int) float64 { return roundUp(makers+float64(steps)/voltsPerV, voltsPerV) }
-	ok := func(steps int) bool {
-		v := raised(steps)
-		s := f.to(v + w.lost())
-		delay := m.Over(w.delay(v) + 1)
-		delay.Advance(&s, w.LoadA, w.AmbientC)
-		if !w.CellsWatched && WeakestAt(m, s, w.LoadA).Rung >= Harmed {
-			return false
-		}
-		forgotten := restedState(m, m.Charge(s)-w.weekLoss(), w.AmbientC)
-		return w.CellsWatched || WeakestAt(m, forgotten, 0).Rung < Harmed
-	}
+	ok := func(steps int) bool { return w.protects(f, raised(steps)) }
 	full := m.TerminalV(&w.Start, w.LoadA) - w.lost()
 	most := int(math.Ceil((full - makers) * voltsPerV))
 	if most <= 0 || ok(0) {
@@ -137,6 +137,23 @@ func (w *Wish) opensAt(f *falling, makers float64) float64 {
 		return raised(most)
 	}
 	return raised(1 + sort.Search(most-1, func(i int) bool { return ok(i + 1) }))
+}
+
+// protects reports whether the weakest cell stays above its harm limit with a device that is
+// set to so many volts and waits as long as any may.
+func (w *Wish) protects(f *falling, opensAtV float64) bool {
+	if w.CellsWatched {
+		return true
+	}
+	m := w.Pack
+	s := f.to(opensAtV + w.lost())
+	delay := m.Over(LongestDelayS + 1)
+	delay.Advance(&s, w.LoadA, w.AmbientC)
+	if WeakestAt(m, s, w.LoadA).Rung >= Harmed {
+		return false
+	}
+	forgotten := restedState(m, m.Charge(s)-w.weekLoss(), w.AmbientC)
+	return WeakestAt(m, forgotten, 0).Rung < Harmed
 }
 
 // weekLoss returns the share of the full charge that goes in a forgotten week.

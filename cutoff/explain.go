@@ -55,7 +55,7 @@ func Explanations() []answer.Explanation {
 			Code:  CodeLaunchTooDeep,
 			Means: "At each start the volts fall so low and for so long that a cutoff cannot tell a start from an empty battery.",
 			Hurts: "It either opens at every start or waits so long that it no longer protects.",
-			Limit: "15 s as the longest delay that still protects: common practice, no published source.",
+			Limit: "15 s as the longest delay that is advised, from what the start takes; any up to 20 s is allowed for. Common practice, no published source.",
 			Do:    "A softer start, or a battery that holds its volts better.",
 		},
 		{

@@ -42,7 +42,7 @@ func (c *Case) none() answer.Finding {
 	p := c.Pack.Spec().Profile
 	f := onCutoff(answer.Finding{
 		Code: CodeNone, Gravity: 1, Unit: "V", Limit: c.harmV(), Want: answer.Above, Reads: answer.AsNone, Source: p.LadderSource,
-		Title:  "Nothing disconnects the pack before it is drained to ruin.",
+		Title:  "Nothing disconnects the pack before it drains to ruin.",
 		Advice: "Fit a low-voltage cutoff.",
 		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: []string{answer.KeyPackChemistry},
 	})

@@ -68,7 +68,7 @@ func One(list []*Advice, weight []float64, fullV float64) (Advice, bool) {
 func CannotProtect() answer.Finding {
 	return onCutoff(answer.Finding{
 		Code: CodeCannotProtect, Level: answer.Watch, Harm: answer.Wear, Reads: answer.AsTold, Source: "cutoff-practice",
-		Title:  "Switched off by the volts of the whole battery alone, either its weakest cell is harmed or most of the ride is lost.",
+		Title:  "Switched off by the whole battery's volts alone, its weakest cell is harmed or most of the ride is lost.",
 		Advice: "Use a sounder or larger battery, or one whose electronics watch every cell.", Change: answer.FitPack,
 	})
 }

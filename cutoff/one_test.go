@@ -1,6 +1,7 @@
 package cutoff_test
 
 import (
+	"math"
 	"testing"
 
 	"example.org/packcheck/cutoff"
@@ -59,6 +60,28 @@ func TestHalfOfTheRideIsLeftAtTheVoltsThatLeaveIt(t *testing.T) {
 		left := follow(t, under(t, m, 1, 5, opens(cutoff.Module, a.LeavesV))).AtS
 		if share := left / whole; share < 0.45 || share > 0.55 {
 			t.Errorf("%s: at %.2f V %.2f of the ride is over, want a half", chemistry, a.LeavesV, share)
+		}
+	}
+}
+
+// What a setting costs is what the pack is run down to by it, and a higher one costs more.
+func TestAHigherSettingCostsMore(t *testing.T) {
+	for _, chemistry := range []string{"nimh", "lifepo4", "li-ion", "agm"} {
+		m := pack(t, chemistry, 6, 5, nil)
+		w := cutoff.Wish{Case: under(t, m, 1, 5), Where: cutoff.Module}
+		a := advise(t, w)
+		left, seconds := w.Costs(a.OpensAtV)
+		if math.Abs(left-a.Charge) > 1e-9 {
+			t.Errorf("%s: %g left at the advised setting, which opens at %g", chemistry, left, a.Charge)
+		}
+		if run := follow(t, under(t, m, 1, 5, opens(cutoff.Module, a.OpensAtV))).AtS; math.Abs(seconds/run-1) > 0.05 {
+			t.Errorf("%s: opens after %g s, followed after %g s", chemistry, seconds, run)
+		}
+		if more, sooner := w.Costs(a.OpensAtV + 0.2); !(more > left && sooner < seconds) {
+			t.Errorf("%s: 0.2 V higher leaves %g after %g s, not more than %g after %g s", chemistry, more, sooner, left, seconds)
+		}
+		if all, at := w.Costs(2 * m.FullV()); all != 1 || at != 0 {
+			t.Errorf("%s: above its full volts %g is left after %g s", chemistry, all, at)
 		}
 	}
 }

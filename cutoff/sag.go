@@ -45,9 +45,15 @@ func EndsRide(where Place, pedalS, chargeLeft float64) (answer.Finding, bool) {
 const (
 	delayMargin = 1.5  // times the longest sag
 	leastDelayS = 2.0  // of an advised delay
-	mostDelayS  = 15.0 // a longer one no longer protects against a real end
-	delaysPerS  = 2.0  // an advised delay is rounded up to halves of a second
+	mostDelayS  = 15.0 // what asks for more has another remedy
+	delaysPerS  = 1.0  // an advised delay is rounded up to whole seconds: what can be set; own choice
 )
+
+// LongestDelayS is the longest delay with which an advised setting still protects. To which
+// delays a device can be set nobody publishes, so that a setting does with any from what
+// rides through the launch up to this, which leaves room above the most that is asked for.
+// Own choice.
+const LongestDelayS = 20.0
 
 // Sag is what a launch does to the voltage that a device sees.
 type Sag struct {

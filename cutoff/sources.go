@@ -9,7 +9,7 @@ func Sources() []answer.Source {
 	return []answer.Source{
 		{
 			ID:    "cutoff-practice",
-			Text:  "common practice, no published source: a delay half as long again as the longest sag it has to ride through, at least 2 s and at most 15 s; a latch rather than a reclosing voltage; a device needs at least 0.1 s to act",
+			Text:  "common practice, no published source: a delay half as long again as the longest sag it has to ride through, at least 2 s and at most 15 s, in whole seconds, and any longer one up to 20 s, because listings of added modules name no delay of opening; a latch rather than a reclosing voltage; a device needs at least 0.1 s to act",
 			Known: "common practice",
 		},
 		{

@@ -25,6 +25,17 @@ type PaceLimits struct {
 	Source                   string
 }
 
+// rung is how far up a speed is: 0 for one that needs no word, 3 for danger.
+func (p PaceLimits) rung(ms float64) int {
+	n := 0
+	for _, limitMS := range []float64{p.WatchMS, p.FixMS, p.DangerMS} {
+		if faster(ms, limitMS) {
+			n++
+		}
+	}
+	return n
+}
+
 // paceLadder is by the age from which a rung counts, oldest first. What was made
 // for an age is the measure: 6 V vehicles from 18 months reach 5.6 km/h, 12 V
 // ones 8 km/h, sellers name 5 to 6 mph (9.7 km/h) as the most of any, and the

@@ -30,6 +30,7 @@ type LaunchCheck struct {
 	BlockedA  float64       // motor-side current with the wheels blocked, see BlockedWheels
 	BlockedNM float64       // torque of one pinion then; 0 = not known
 	Original  *LaunchResult // the same of the vehicle as it left the factory; nil when not known
+	Added     bool          // the controller may have been added to a vehicle that is as it was made otherwise
 }
 
 // The tops that make a launch over some limit merely worth watching: short and
@@ -120,9 +121,20 @@ func (k LaunchCheck) over() []answer.Finding {
 			k.knownPeak(&f)
 		}
 		f.Harm = wearOrPart(f.Level)
+		if p.code == CodeLaunchOverControllerPeak && f.Level == answer.FixFirst && k.Added {
+			drivesOn(&f)
+		}
 		out = append(out, f)
 	}
 	return out
+}
+
+// drivesOn is a start that is too much for a controller which may have been added: how it
+// fails is harm to a child. How strong the motors are that ask so much of it decides, too.
+func drivesOn(f *answer.Finding) {
+	f.Harm, f.Decides = answer.Child, append(f.Decides, answer.KeyMotorsWindingResistance)
+	f.Title = fmt.Sprintf("Unless original, the controller may fail and drive on: it stands %s, a start takes %s.", amps(f.Limit), amps(f.Found))
+	f.Advice += " If it came with the vehicle, write it under [original.controller] too: then the vehicle has lived with such starts."
 }
 
 const largerController = "Use a larger controller, or one that limits the current below its own peak."

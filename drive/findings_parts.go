@@ -200,7 +200,7 @@ func (k ConverterCheck) Findings() []answer.Finding {
 		f.Code, f.Change = CodeConverterTooSmall, answer.FitConverter
 		asked, gives := said.SaidBeside(said.Current, need, c.LimitA)
 		f.Title = fmt.Sprintf("The converter gives %s but %s asks for %s: it will cut out or burn.", gives, when, asked)
-		f.Advice = fmt.Sprintf("Behind it fit a controller that limits the current to %s or less and stops before it reverses, or instead of both one made for the pack's voltage. Without a limit the converter must give more than %s: launch and reversal count, not steady running.", gives, amps(need))
+		f.Advice = fmt.Sprintf("Behind it fit a controller that limits the current to %s or less and stops before it reverses; or instead of both one made for the pack's voltage. Without a limit the converter must give more than %s: launch and reversal count, not steady running.", gives, amps(need))
 	default:
 		return nil
 	}

@@ -22,6 +22,10 @@ const (
 // those found could not be read in their own text.
 const oldTopMS = 5 * 1609.344 / 3600
 
+// AsFast is from which share of another battery's speed, or volts, on a vehicle is no slower
+// with this one: less is half of what a speed is usually misread by. Own choice.
+const AsFast = 0.95
+
 // Speed as a multiple of the original's. Own choice.
 const (
 	speedWatch = 1.1
@@ -45,6 +49,8 @@ type SpeedCheck struct {
 	Doubted    bool    // other readings contradict it
 	Claimed    bool    // it was computed for a vehicle whose maker claims a speed
 	Remote     bool    // somebody else drives it by a remote control
+	BeforeMS   float64 // what was read with the original battery; 0 = nothing
+	BeforeBy   string  // key of that reading
 }
 
 // Findings judges speed against the original's, against what such vehicles are
@@ -74,6 +80,10 @@ func (k SpeedCheck) Findings() []answer.Finding {
 		f.Advice = limitSpeed(f.LimitMS)
 		out = append(out, f)
 	}
+	if k.staysAsRead() {
+		k.SpeedMS, k.Measured = k.BeforeMS, true
+		fast.Decides = []string{k.BeforeBy}
+	}
 	if f, is := k.fast(fast); is {
 		out = append(out, f)
 	}
@@ -81,6 +91,21 @@ func (k SpeedCheck) Findings() []answer.Finding {
 		out = append(out, k.driver(fast.Decides))
 	}
 	return append(out, k.unbraked()...)
+}
+
+// staysAsRead reports whether what was read with the original battery, which is no guess,
+// is what the speed is judged by: this battery makes the vehicle no slower, and what is
+// computed with it is not worse still.
+func (k SpeedCheck) staysAsRead() bool {
+	if k.Measured || !(k.BeforeMS > 0) || k.SpeedMS < AsFast*k.OriginalMS {
+		return false
+	}
+	age := k.AgeYears
+	if !(age > 0) {
+		age = -1
+	}
+	pace := PaceFor(age)
+	return pace.rung(k.BeforeMS) >= max(1, pace.rung(k.SpeedMS))
 }
 
 // fast holds the speed against what is made for such a driver. What is known of
@@ -99,6 +124,11 @@ func (k SpeedCheck) fast(f answer.Finding) (answer.Finding, bool) {
 	switch {
 	case k.Measured && k.Doubted: // the condition comes first and is short: reports may tell only how a title begins
 		beside = func(limitMS float64) (what, limit string) { return "If read right, its speed", speedWords(limitMS) }
+	case k.BeforeBy != "" && k.Measured:
+		beside = func(limitMS float64) (what, limit string) {
+			what, limit = speedsApart(k.SpeedMS, limitMS)
+			return what + ", read with the battery it came with,", limit
+		}
 	case k.Measured:
 		beside = func(limitMS float64) (what, limit string) { return speedsApart(k.SpeedMS, limitMS) }
 	}

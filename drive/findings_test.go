@@ -122,6 +122,10 @@ func situations() []judged {
 		{"a case that was read at 110 C with the old battery, and stays cooler", heat(drive.HeatCheck{State: drive.HeatState{CaseC: 60}, Original: drive.HeatState{CaseC: 70}, ReadC: 110, ReadBy: answer.KeyMeasuredMotorTemperature, Before: true}), nil},
 		{"a very hot case", heat(drive.HeatCheck{State: drive.HeatState{WindingC: 150, CaseC: 140}}), levels{drive.CodePlasticSoftens: answer.FixFirst}},
 
+		{"read at 10 km/h with the old battery, and no slower", pace(drive.SpeedCheck{SpeedMS: 2.0, OriginalMS: 2.0, AgeYears: 4, BeforeMS: 10 / 3.6, BeforeBy: answer.KeyMeasuredTopSpeed}), levels{drive.CodeFastForARideOn: answer.FixFirst, drive.CodeWayToStop: answer.Fine}},
+		{"read at 14 km/h with the old battery, and a hair slower", pace(drive.SpeedCheck{SpeedMS: 1.97, OriginalMS: 2.0, AgeYears: 4, BeforeMS: 14 / 3.6, BeforeBy: answer.KeyMeasuredTopSpeed}), levels{drive.CodeFastForARideOn: answer.Danger, drive.CodeWayToStop: answer.Fine}},
+		{"read at 14 km/h with the old battery, and slower", pace(drive.SpeedCheck{SpeedMS: 1.5, OriginalMS: 2.0, AgeYears: 4, BeforeMS: 14 / 3.6, BeforeBy: answer.KeyMeasuredTopSpeed}), levels{drive.CodeWayToStop: answer.Fine}},
+		{"read slow with the old battery, and computed too fast", pace(drive.SpeedCheck{SpeedMS: 2.5, OriginalMS: 2.4, AgeYears: 4, BeforeMS: 5 / 3.6, BeforeBy: answer.KeyMeasuredTopSpeed}), levels{drive.CodeFastForARideOn: answer.FixFirst, drive.CodeWayToStop: answer.Fine}},
 		{"as fast as before", pace(drive.SpeedCheck{SpeedMS: 1.5, OriginalMS: 1.45}), nil},
 		{"a little faster", pace(drive.SpeedCheck{SpeedMS: 1.8, OriginalMS: 1.45}), levels{drive.CodeFasterThanOriginal: answer.Watch}},
 		{"12 to 20 V", pace(drive.SpeedCheck{SpeedMS: 2.4, OriginalMS: 1.45, AgeYears: 5}), levels{drive.CodeFasterThanOriginal: answer.FixFirst, drive.CodeFastForARideOn: answer.Watch, drive.CodeWayToStop: answer.Fine}},
@@ -285,6 +289,27 @@ func TestWhatAPackStandsForSecondsIsToldFromWhatItStandsForGood(t *testing.T) {
 	} {
 		if got := told(l); !strings.HasSuffix(got, want) {
 			t.Errorf("%+v: %q, want %q", l, got, want)
+		}
+	}
+}
+
+// How a controller fails that a start asks too much of is harm to a child, unless the vehicle
+// has lived with it; what is merely watched is not.
+func TestAControllerThatMayHaveBeenAddedHarmsAChild(t *testing.T) {
+	for _, c := range []struct {
+		peakA float64
+		added bool
+		harm  answer.Harm
+		keys  []string
+	}{
+		{30, false, answer.Part, []string{answer.KeyControllerPeakCurrent}},
+		{30, true, answer.Child, []string{answer.KeyControllerPeakCurrent, answer.KeyMotorsWindingResistance}},
+		{52, true, answer.Wear, []string{answer.KeyControllerPeakCurrent}},
+	} {
+		found := launchCheck(t, "contacts", func(k *drive.LaunchCheck) { k.Case.Limits, k.Added = drive.Limits{ControllerPeakA: c.peakA}, c.added })
+		i := slices.IndexFunc(found, func(f answer.Finding) bool { return f.Code == drive.CodeLaunchOverControllerPeak })
+		if i < 0 || found[i].Harm != c.harm || !slices.Equal(found[i].Decides, c.keys) {
+			t.Errorf("%+v: %+v", c, found)
 		}
 	}
 }

@@ -113,16 +113,31 @@ func (b *builder) headline() [3]fact {
 func (b *builder) say(text string) string { return usersFirst(clean(text), b.system) }
 
 // lead is the part that must be right when it is all that anybody reads: three
-// lines, one each. What does not fit its line comes back once more, whole.
+// lines, where it takes that to be whole of two lines of text. What does not fit its line comes back once more, whole.
 func (b *builder) lead() (lines, whole []fact) {
-	for _, f := range b.headline() {
+	for i, f := range b.headline() {
 		text := oneLine(f.name, f.value)
+		if i > 0 {
+			text = inLead(f.name, b.leastOf(i), f.value)
+		}
 		lines = append(lines, fact{f.name, text})
 		if text != f.value {
 			whole = append(whole, fact{wholeName(f.name), f.value})
 		}
 	}
 	return lines, whole
+}
+
+// leastOf is with how few characters a clause of a lead line says enough: a reason, behind
+// how sure it is, with as few as "No fuse".
+func (b *builder) leastOf(line int) int {
+	if line != 1 {
+		return leastClause
+	}
+	if first := b.a.First(); first != nil {
+		return len(first.Certainty.Hedge()) + leastSentence
+	}
+	return leastSentence
 }
 
 // sentence ends text with a full stop unless it has an end of its own.

@@ -86,8 +86,9 @@ type columnRoom struct {
 
 func (x *comparer) page(r columnRoom) *document {
 	doc := &document{title: "Side by side: " + things(len(x.Columns), "setup")}
-	for _, f := range x.lead() {
-		doc.lead = append(doc.lead, fact{f.name, oneLine(f.name, f.value)})
+	for i, f := range x.lead() {
+		least := len("A: ") + x.of[x.worst()].leastOf(i)
+		doc.lead = append(doc.lead, fact{f.name, inLead(f.name, least, f.value)})
 	}
 	doc.sections = []section{{title: "Which and why", items: x.each(r)}, x.figures(r.lean)}
 	if best := x.best(); len(best) > 0 {
@@ -143,7 +144,6 @@ func (x *comparer) first() int {
 func (x *comparer) lead() [3]fact {
 	yes, no := x.letters(true), x.letters(false)
 	verdict := fact{answerWord(x.Verdict), ""}
-	against := x.first()
 	switch {
 	case len(yes) == 0:
 		verdict.name, verdict.value = "NO", "none of "+and(no)+" may be used as it is."
@@ -158,16 +158,22 @@ func (x *comparer) lead() [3]fact {
 	default:
 		verdict.value = and(yes) + ", as far as these figures go; not " + and(no) + "."
 	}
-	worst := answer.Fine
-	for i, col := range x.Columns {
-		if v := col.Answer.Verdict; v > worst && v >= answer.FixFirst {
-			worst, against = v, i
-		}
-	}
 	of := func(i, line int) string {
 		return x.Columns[i].Letter + ": " + x.of[i].headline()[line].value
 	}
-	return [3]fact{verdict, {whyName, of(against, 1)}, {nextName, of(x.first(), 2)}}
+	return [3]fact{verdict, {whyName, of(x.worst(), 1)}, {nextName, of(x.first(), 2)}}
+}
+
+// worst is the column whose gravest reason is told: the worst, or where all may be used
+// the best.
+func (x *comparer) worst() int {
+	at, worst := x.first(), answer.Fine
+	for i, col := range x.Columns {
+		if v := col.Answer.Verdict; v > worst && v >= answer.FixFirst {
+			at, worst = i, v
+		}
+	}
+	return at
 }
 
 // each is what every column is, its answer, and its gravest reasons.

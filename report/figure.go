@@ -88,7 +88,8 @@ func otherSystem(s answer.System) answer.System {
 
 // middle prints the likely value no finer than its range supports.
 func (f figures) middle(u unit, r answer.Range) string {
-	return quantity.Format(u.kind, f.steps(u, r, f.system).Likely, f.system)
+	likely, _ := quantity.FormatSpread(u.kind, f.steps(u, r, f.system), f.system)
+	return likely
 }
 
 // ends prints the two ends of a range in one system. Times of two units, such as

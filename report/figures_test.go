@@ -131,6 +131,17 @@ func TestUsersUnitsStandFirst(t *testing.T) {
 	}
 }
 
+// Feet beside miles are two figures to whoever reads them.
+func TestALikelyDistanceHasTheUnitOfItsRange(t *testing.T) {
+	a := wideUS()
+	a.Ride.DistanceKm, a.Ranges["ride.distance_km"] = 0.72, answer.Spread(0.43, 0.72, 1.08)
+	for _, o := range []report.Options{{}, {Full: true}} {
+		if text := strings.Join(strings.Fields(written(t, a, o)), " "); !strings.Contains(text, "0.45 mi (0.27 to 0.67") {
+			t.Errorf("%+v: lacks the miles:\n%s", o, text)
+		}
+	}
+}
+
 func TestEndsOfATimeKeepTheirUnits(t *testing.T) {
 	for _, tt := range []struct {
 		low, high float64 // minutes

@@ -76,7 +76,7 @@ func danger() *answer.Assessment {
 			OpensFirst: answer.OpensPack, OpensAtCharge: ptr(0.076),
 			OpensShare: []answer.Named{{Name: answer.OpensPack, Share: 0.88}, {Name: answer.OpensNothing, Share: 0.12}}, WeakestCellV: 2.71, ChatterCount: 3, IdleDaysToHarm: ptr(41.0),
 			LeftForAWeek: "after a week 5 % of its charge is gone",
-			Advised:      &answer.AdvisedCutoff{OpensAtV: 15.5, DelayS: 2, ClosesAtV: 18.2},
+			Advised:      &answer.AdvisedCutoff{OpensAtV: 15.5, DelayS: 2, LongestS: 20, ClosesAtV: 18.2},
 		},
 		Charge: &answer.ChargeFigures{
 			Match: answer.MatchNo, Reasons: []string{"Never put this charger on this pack."},
@@ -213,7 +213,7 @@ func fine() *answer.Assessment {
 	a.Launch.Slips, a.Launch.AboveS, a.Launch.SparkA, a.Launch.SparkJ, a.Launch.PrechargeOhm = false, nil, nil, nil, nil
 	a.Path.ShortCircuitClearS = ptr(0.011)
 	a.Cutoff.ChatterCount = 0
-	a.Cutoff.Advised = &answer.AdvisedCutoff{OpensAtV: 15.5, DelayS: 2}
+	a.Cutoff.Advised = &answer.AdvisedCutoff{OpensAtV: 15.5, DelayS: 2, LongestS: 20}
 	a.Ride.WantedMin = nil
 	a.Charge = &answer.ChargeFigures{Match: answer.MatchYes, HoursTo80: ptr(1.6), HoursToFull: ptr(2.2), UnplugAfterH: ptr(3.0), EndVPerCell: ptr(4.2)}
 	return a

@@ -43,14 +43,14 @@ func InFew(a *answer.Assessment, tried *Tried) (string, error) {
 		if a.Verdict <= answer.Watch {
 			return word, nil
 		}
-		const fewCharacters = 60 // two lines of a phone; own choice
+		const fewCharacters = aLine // two lines of a phone, and a third where dots would stand; own choice
 		b := newBuilder(a)
 		hedge := ""
 		if len(a.Findings) > 0 {
 			hedge = a.Findings[0].Certainty.Hedge()
 		}
 		why := strings.TrimPrefix(b.headline()[1].value, hedge)
-		return word + ": " + hedge + cut(firstClause(why), fewCharacters), nil
+		return word + ": " + hedge + shorten(firstClause(why), fewCharacters), nil
 	}
 	text := "TRIED: " + tried.holds(a.Verdict)
 	if tried.Today != "" {

@@ -31,7 +31,7 @@ func (b *builder) ask(r room) section {
 	s := section{title: b.askTitle(), numbered: true}
 	shown := b.a.Measure[:min(r.ask, len(b.a.Measure))]
 	for _, m := range shown {
-		s.items = append(s.items, cut(b.toMeasure(m), r.askLen))
+		s.items = append(s.items, shorten(b.toMeasure(m), r.askLen))
 	}
 	if open := b.asksFor(r); open != nil {
 		if rest := unasked(open, shown); len(rest) > 0 {

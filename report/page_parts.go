@@ -190,9 +190,9 @@ func (b *builder) moreDangers(follow, list []*answer.Finding, room int) string {
 // leastTitle is with how few characters a title still says what it is of. Own choice.
 const leastTitle = 26
 
-// named names findings in so many characters: each by its title without why, or by how
-// that begins; where there is no room for that, by the things that they are about, and
-// how many are about each.
+// named names findings in so many characters: each by its title without why, or by a
+// clause that it begins with, or by the thing that it is about; where there is no room for
+// that, by the things alone, and how many are about each. Dots would tell nothing.
 func (b *builder) named(list []*answer.Finding, room int) string {
 	const between = "; "
 	titles := make([]string, len(list))
@@ -206,10 +206,19 @@ func (b *builder) named(list []*answer.Finding, room int) string {
 	if each < leastTitle {
 		return countedThings(list)
 	}
-	for i := range titles {
-		titles[i] = cut(titles[i], each)
+	var said []string
+	var rest []*answer.Finding
+	for i, title := range titles {
+		if whole, ok := ending(title, each); ok {
+			said = append(said, strings.TrimRight(whole, "."))
+		} else {
+			rest = append(rest, list[i])
+		}
 	}
-	return strings.Join(titles, between)
+	if len(rest) > 0 {
+		said = append(said, countedThings(rest))
+	}
+	return strings.Join(said, between)
 }
 
 // countedThings names what findings are about: "the charger (2), the fuse".
@@ -261,7 +270,7 @@ func (b *builder) reason(f *answer.Finding, text string, length int) string {
 	if f.Guess != "" && f.Reads != answer.AsUnknown && f.Change != answer.LookUp { // what is not known is no guess
 		guess = " (A guess: " + cut(everyday(clean(f.Guess)), 60) + ".)"
 	}
-	title := cut(b.say(f.Title), max(min(length, 61), length-len(text)-len(guess)))
+	title := shorten(b.say(f.Title), max(min(length, aLine), length-len(text)-len(guess)))
 	return text + sentence(title) + guess
 }
 

@@ -30,7 +30,7 @@ func (b *builder) waysOut(r room) section {
 	s.text = b.noWay()
 	shown := b.a.Changes[:min(r.steps, len(b.a.Changes))]
 	for _, c := range shown {
-		s.items = append(s.items, cut(b.say(c), r.stepLen))
+		s.items = append(s.items, shorten(b.say(c), r.stepLen))
 	}
 	if n := len(b.a.Changes) - len(shown); n > 0 {
 		s.more = things(n, "more step")
@@ -139,7 +139,7 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		list.told = strings.TrimSpace(list.told + " Still to watch (child, fire): " + left + ".")
 	}
 	for _, step := range w.Steps[:min(r.steps, len(w.Steps))] {
-		list.steps = append(list.steps, cut(b.say(step), r.stepLen))
+		list.steps = append(list.steps, shorten(b.say(step), r.stepLen))
 	}
 	if n := len(w.Steps) - len(list.steps); n > 0 {
 		list.steps = append(list.steps, "and "+strconv.Itoa(n)+" more")

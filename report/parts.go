@@ -198,7 +198,7 @@ func (b *builder) weakestCell(v float64) string {
 // advised says a cutoff's setting in words. One that stays open is always
 // right; a closing voltage is for a device that cannot.
 func (b *builder) advised(adv *answer.AdvisedCutoff) string {
-	text := "opens at " + b.one(volts, adv.OpensAtV) + " after " + b.one(seconds, adv.DelayS) + " and stays open"
+	text := "opens at " + b.one(volts, adv.OpensAtV) + " after " + b.rangeOf(seconds, answer.Between(adv.DelayS, max(adv.DelayS, adv.LongestS))).ends + " and stays open"
 	switch {
 	case adv.MustLatch:
 		text += " until it is reset by hand"

@@ -35,7 +35,8 @@
 //
 // The first three lines of every format but JSON answer whether it may be used
 // like this, say the gravest reason and the next step, because many readers
-// paste no more than that. JSON carries reason and next step in "headline", as sure as
+// paste no more than that. Where no sentence or clause of one ends on a line of text it
+// takes two; none ends in dots. JSON carries reason and next step in "headline", as sure as
 // here, and before them the answer in other words, without its level. Its sentences
 // have metric units in front, whatever the user wrote in.
 //

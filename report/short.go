@@ -29,7 +29,7 @@ func buildShort(a *answer.Assessment) *document {
 		whole = slices.DeleteFunc(whole, func(f fact) bool { return f.name == wholeName(nextName) })
 	}
 	safety := fact{"Safety", shortSafety}
-	room := shortLines - len(facts) - leadLines(safety)
+	room := shortLines - linesOf(facts) - leadLines(safety)
 	add := func(f fact) {
 		if n := leadLines(f); n <= room {
 			facts, room = append(facts, f), room-n
@@ -102,8 +102,9 @@ func (b *builder) shortWays() []fact {
 	return facts
 }
 
-// otherDangers are the dangers that the first lines do not tell, whole where there is
-// room for that, otherwise one line each; where there is not even that, all in one.
+// otherDangers are the dangers that the first lines do not tell, whole while there is
+// room for that, otherwise by a clause, or by what they are about, on one line each; where
+// there is not even that, all in one.
 func (b *builder) otherDangers(room int) []fact {
 	const name = "Danger too"
 	var list []*answer.Finding
@@ -116,18 +117,25 @@ func (b *builder) otherDangers(room int) []fact {
 		chars := (room - 1) * (Columns - leadHang)
 		return []fact{{name, cut(sentence(b.named(list, chars)), chars)}}
 	}
-	var whole, cutShort []fact
-	lines := 0
+	var facts []fact
+	spare := room - len(list)
 	for _, f := range list {
-		opening := b.opening(f)
-		whole = append(whole, fact{name, opening + sentence(firstClause(b.say(f.Title)))})
-		cutShort = append(cutShort, fact{name, opening + cut(b.say(f.Title), Columns-len(name+": "+opening))})
-		lines += leadLines(whole[len(whole)-1])
+		title := b.say(f.Title)
+		whole := fact{name, b.opening(f) + sentence(firstClause(title))}
+		if more := leadLines(whole) - 1; more <= spare {
+			facts, spare = append(facts, whole), spare-more
+			continue
+		}
+		said := b.opening(f) + thing(f) + "."
+		for _, opening := range []string{b.opening(f), f.Certainty.Hedge()} {
+			if short, ok := endingFrom(leastSentence, title, Columns-len(name+": "+opening)); ok {
+				said = opening + short
+				break
+			}
+		}
+		facts = append(facts, fact{name, said})
 	}
-	if lines > room {
-		return cutShort
-	}
-	return whole
+	return facts
 }
 
 // shortFigures are the figures of a short report, most wanted first.

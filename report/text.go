@@ -236,27 +236,77 @@ func wrap(first string, hang int, text string, columns int) []string {
 // oneLine shortens a lead line until it fits.
 func oneLine(name, text string) string { return cut(text, Columns-len(name+": ")) }
 
+// inLead shortens a lead line to one line of text, and where no sentence or clause ends on
+// it, to two: who reads no more than this must not have to guess how it goes on. A clause
+// has so many characters at the least.
+func inLead(name string, least int, text string) string {
+	line := Columns - len(name+": ")
+	if whole, ok := endingFrom(least, text, line); ok {
+		return whole
+	}
+	for room := line + Columns - leadHang; room > line; room-- {
+		if whole, ok := endingFrom(least, text, room); ok && leadLines(fact{name, whole}) <= 2 {
+			return whole
+		}
+	}
+	return cut(text, line)
+}
+
 // cut shortens text to some characters: after a sentence or a clause where one
 // ends in time, otherwise between words and with dots to say so.
 func cut(text string, room int) string {
 	const dots = " ..."
-	if len(text) <= room {
-		return text
+	if whole, ok := ending(text, room); ok {
+		return whole
 	}
 	if room <= len(dots) {
 		return ""
-	}
-	least := min(15, room/2) // a shorter clause says too little
-	for end := room - 1; end >= least; end-- {
-		switch {
-		case strings.ContainsRune(".!?", rune(text[end])) && text[end+1] == ' ':
-			return text[:end+1]
-		case (text[end] == ';' || text[end] == ':') && text[end+1] == ' ', text[end:end+2] == " (":
-			return text[:end] + "."
-		}
 	}
 	if end := strings.LastIndexByte(text[:room-len(dots)+1], ' '); end > 0 {
 		return text[:end] + dots
 	}
 	return text[:room-len(dots)] + dots // one endless word
+}
+
+// shorten is cut with a line more for a sentence that would end in dots, in layouts that have
+// room for about a line.
+func shorten(text string, room int) string {
+	if room >= aLine-aTick {
+		for _, r := range []int{room, room + aLine} {
+			if whole, ok := ending(text, r); ok {
+				return whole
+			}
+		}
+	}
+	return cut(text, room)
+}
+
+// aLine is how many characters of an item stand on a line of text, aTick how many fewer where
+// it has a box to tick.
+const aLine, aTick = Columns - 3, 5
+
+// ending shortens text to some characters after a sentence or a clause; ok is false where
+// none ends in time.
+func ending(text string, room int) (whole string, ok bool) {
+	return endingFrom(leastClause, text, room)
+}
+
+// leastClause and leastSentence are with how few characters these say enough. Own choice.
+const leastClause, leastSentence = 15, 7
+
+// endingFrom is ending with a clause of so many characters or more.
+func endingFrom(least int, text string, room int) (whole string, ok bool) {
+	if len(text) <= room {
+		return text, true
+	}
+	for end := room - 1; end >= min(leastSentence, room/2); end-- {
+		switch {
+		case strings.ContainsRune(".!?", rune(text[end])) && text[end+1] == ' ':
+			return text[:end+1], true
+		case end < min(least, room/2):
+		case (text[end] == ';' || text[end] == ':') && text[end+1] == ' ', text[end:end+2] == " (":
+			return text[:end] + ".", true
+		}
+	}
+	return "", false
 }

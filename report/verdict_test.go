@@ -54,6 +54,44 @@ func TestTheFirstLinesAreAsSureAsTheHeadline(t *testing.T) {
 	}
 }
 
+// The first lines end with a sentence or a clause; where that takes it they go on on a
+// second line, and never in dots.
+func TestTheFirstLinesAreWhole(t *testing.T) {
+	for _, tt := range []struct {
+		hedge     answer.Certainty
+		why, next string
+		want      [2]string
+	}{
+		{answer.Plain, "No fuse: a short circuit burns the wire before anything opens, so that the loom burns.", "Part them. Charge each by itself to full on its own charger.", [2]string{
+			"Why: No fuse.", "Next: Part them.",
+		}},
+		{answer.Possible, "No fuse: a short circuit burns the wire before anything opens, so that the loom burns.", "Fit one.", [2]string{
+			"Why: Possibly: No fuse.", "Next: Fit one.",
+		}},
+		{
+			answer.Likely, "A weak cell is driven backwards when the added cutoff opens; the pack's volts still look right then.",
+			"To be safe: Take the battery out of the vehicle to charge it, and charge it where nothing burns.",
+			[2]string{
+				"Why: Likely: A weak cell is driven backwards when the added\n  cutoff opens; the pack's volts still look right then.",
+				"Next: To be safe: Take the battery out of the vehicle to charge\n  it, and charge it where nothing burns.",
+			},
+		},
+	} {
+		a := fine()
+		a.Verdict, a.Findings = answer.FixFirst, []answer.Finding{{Level: answer.FixFirst, Title: tt.why, Certainty: tt.hedge, Share: 0.6}}
+		a.Headline = [3]string{"x", tt.hedge.Hedge() + tt.why, tt.next}
+		lines, err := report.Lead(a)
+		if err != nil || [2]string(lines[1:]) != tt.want {
+			t.Errorf("%q (%v), want %q", lines[1:], err, tt.want)
+		}
+		for _, o := range []report.Options{{}, {Short: true}} {
+			if text := written(t, a, o); !strings.Contains(text, strings.Join(tt.want[:], "\n")+"\n") {
+				t.Errorf("%+v: not in\n%s", o, text)
+			}
+		}
+	}
+}
+
 // A child that is too young for it is no fault of the vehicle: the page says so first, even
 // before a danger, and not that no change was found.
 func TestAChildThatIsTooYoungStandsFirst(t *testing.T) {

@@ -6,6 +6,8 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+
+	"example.org/packcheck/answer"
 )
 
 // Changes are what is to be otherwise than a setup says. The zero value changes
@@ -13,7 +15,8 @@ import (
 type Changes struct {
 	// Pack is the label of a battery in place of the setup's own; empty keeps
 	// that. All that belongs to the own battery goes with it: the tables [pack],
-	// [cutoff.pack] and [charger], and what was measured with it. Where the own
+	// [cutoff.pack] and [charger], and what was measured with it, but for a speed that
+	// was too fast and that no fewer volts could slow. Where the own
 	// battery is the one that the vehicle was made with (the setup has an original
 	// that names no other; or it is lead-acid of the vehicle's volts) it becomes
 	// [original.pack], and what was measured stays a reading of it. Keys that
@@ -113,8 +116,27 @@ func (d *decoder) change(s *Setup, c Changes) *Setup {
 	for _, path := range slices.Sorted(maps.Keys(all)) {
 		d.entry(out, path, all[path])
 	}
+	d.keepSpeed(s, out, all)
 	out.keepPlaces(s, gone)
 	return out
+}
+
+// keepSpeed puts a speed that was read back among what another battery left out, where it
+// stays one of the vehicle.
+func (d *decoder) keepSpeed(s, out *Setup, all map[string]entry) {
+	i := slices.Index(out.LeftOut, answer.KeyMeasuredTopSpeed)
+	if _, is := all[answer.KeyMeasuredTopSpeed]; i < 0 || is || len(d.faults) > 0 {
+		return
+	}
+	was, err := s.Parts()
+	if err != nil {
+		return
+	}
+	now, err := out.Parts()
+	if err == nil && was.StaysTooFast(now) {
+		d.entry(out, answer.KeyMeasuredTopSpeed, s.entries()[answer.KeyMeasuredTopSpeed])
+		out.LeftOut = slices.Delete(slices.Clone(out.LeftOut), i, i+1)
+	}
 }
 
 // isKeyOrTable reports whether a path is one that a setup may have.

@@ -43,15 +43,39 @@ func TestAnotherBatteryTakesTheOldOnesKeysWithIt(t *testing.T) {
 			}),
 		},
 		"changed before, nobody knows from what": {
-			with(map[string]string{"pack.label": "20 V max 5 Ah", "pack.second.capacity": "4 Ah", "pack.joined": "parallel", "charger.current": "1 A", "measured.top_speed": "9 km/h"}),
+			with(map[string]string{"pack.label": "20 V max 5 Ah", "pack.second.capacity": "4 Ah", "pack.joined": "parallel", "charger.current": "1 A", "measured.ride_time": "40 min"}),
 			with(nil),
+		},
+		"too fast at the same volts": {
+			with(map[string]string{"pack.label": "20 V max 5 Ah", "measured.top_speed": "9 km/h", "measured.ride_time": "40 min"}),
+			with(map[string]string{"measured.top_speed": "9 km/h"}),
+		},
+		"not too fast at the same volts": {
+			with(map[string]string{"pack.label": "20 V max 5 Ah", "measured.top_speed": "7 km/h"}),
+			with(nil),
+		},
+		"not too fast for who rides": {
+			with(map[string]string{"rider.age": "9 years", "pack.label": "20 V max 5 Ah", "measured.top_speed": "9 km/h"}),
+			with(map[string]string{"rider.age": "9 years"}),
+		},
+		"too fast at more volts": {
+			with(map[string]string{"pack.label": "24 V 7 Ah", "measured.top_speed": "9 km/h"}),
+			with(nil),
+		},
+		"too fast at far fewer volts, and faster now": {
+			with(map[string]string{"pack.chemistry": "li-ion", "pack.label": "12 V 4 Ah", "measured.top_speed": "9 km/h"}),
+			with(nil),
+		},
+		"too fast through a converter, which stays": {
+			with(map[string]string{"pack.label": "24 V 7 Ah", "controller.converter_voltage": "12 V", "measured.top_speed": "9 km/h"}),
+			with(map[string]string{"controller.converter_voltage": "12 V", "measured.top_speed": "9 km/h"}),
 		},
 		"an original battery is told, and what was measured is of it": {
 			with(map[string]string{"pack.label": "20 V max 5 Ah", "original.pack.label": "12 V 7 Ah", "measured.top_speed": "5 km/h"}),
 			with(map[string]string{"original.pack.label": "12 V 7 Ah", "measured.top_speed": "5 km/h"}),
 		},
 		"both were measured": {
-			with(map[string]string{"pack.label": "20 V max 5 Ah", "original.pack.label": "12 V 7 Ah", "measured.top_speed": "9 km/h", "original.measured.top_speed": "5 km/h"}),
+			with(map[string]string{"pack.label": "20 V max 5 Ah", "original.pack.label": "12 V 7 Ah", "measured.top_speed": "7 km/h", "original.measured.top_speed": "5 km/h"}),
 			with(map[string]string{"original.pack.label": "12 V 7 Ah", "original.measured.top_speed": "5 km/h"}),
 		},
 		"the original had the same battery": {

@@ -45,10 +45,10 @@ func answerLines(a *ask.Answer) []string {
 		head[len(head)-1] = cut(head[len(head)-1], answerColumns-len(moreWords)) + moreWords
 	}
 	room := answerLinesMost - len(head) - len(limit) - len(taken) - len(caution) - 1
-	if len(beside) > room {
-		beside = beside[:max(room, 0)]
-		if n := len(beside); n > 0 {
-			beside[n-1] = cut(beside[n-1]+" ...", answerColumns)
+	for n := len(others) - 1; len(beside) > max(room, 0); n-- { // as many as stand there whole
+		beside = nil
+		if n > 0 {
+			beside = wrapped(strings.Join(others[:n], "; "), "Beside   ")
 		}
 	}
 	out := append(head, limit...)

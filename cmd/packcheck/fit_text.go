@@ -60,7 +60,8 @@ func estimate(kind quantity.Kind, e cellfit.Estimate) string {
 	if !e.Known {
 		return "not known"
 	}
-	return fmt.Sprintf("%s (%s)", quantity.Format(kind, e.Value, quantity.Metric), quantity.FormatRangeOne(kind, spread(e), quantity.Metric))
+	likely, ends := quantity.FormatSpread(kind, spread(e), quantity.Metric)
+	return likely + " (" + ends + ")"
 }
 
 // spread is the range of an estimate.

@@ -321,6 +321,9 @@ func (t *talk) take(q interview.Question, sets map[string]string, unknown bool) 
 		text += " The rest is still open."
 	}
 	t.say(text)
+	if young := interview.TooYoung(sets); young != "" {
+		t.say(young + " The questions go on; stop ends them.")
+	}
 }
 
 // openKeys are the keys that may still be asked for.

@@ -1,6 +1,7 @@
 package cellfit
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -226,34 +227,20 @@ func pooled(all []Estimate) Estimate {
 	return out
 }
 
-// overRated is the capacity over the rated hours by discharges at several currents: along
-// the line, over the logarithm of the hours, through the two around them, or that of the
-// nearest.
+// overRated is the capacity over the rated hours by discharges at several currents: on the
+// curve, over the logarithm of the hours, through all of them, or that of the nearest.
 func (f *finder) overRated() float64 {
-	var hours, ah []float64
+	ah := map[float64]float64{}
 	for i := range f.runs {
 		if r := &f.runs[i]; r.fullAh > 0 {
-			hours, ah = append(hours, math.Log(r.endAh/r.CurrentA)), append(ah, r.fullAh)
+			ah[math.Log(r.endAh/r.CurrentA)] = r.fullAh
 		}
 	}
-	at := math.Log(f.Options.RateHours)
-	below, above := -1, -1
-	for i, h := range hours {
-		if h <= at && (below < 0 || h > hours[below]) {
-			below = i
-		}
-		if h >= at && (above < 0 || h < hours[above]) {
-			above = i
-		}
+	c := chemistry.Curve{X: slices.Sorted(maps.Keys(ah))}
+	for _, hours := range c.X {
+		c.Y = append(c.Y, ah[hours])
 	}
-	switch {
-	case below < 0:
-		return ah[above]
-	case above < 0 || hours[above] == hours[below]:
-		return ah[below]
-	}
-	share := (at - hours[below]) / (hours[above] - hours[below])
-	return ah[below] + share*(ah[above]-ah[below])
+	return c.At(math.Log(f.Options.RateHours))
 }
 
 // rateSigma is how far batteries of one family differ, relative and per factor

@@ -50,3 +50,25 @@ func scaled(x []float64, by float64) []float64 {
 	}
 	return out
 }
+
+// The capacity over the rated hours is on a curve through what was logged, in any order, and
+// that of the nearest beyond it.
+func TestTheCapacityOverTheRatedHoursLiesBetweenTheLogs(t *testing.T) {
+	const at = 4
+	for name, c := range map[string]struct{ hours, ah []float64 }{
+		"one":                        {[]float64{2}, []float64{at}},
+		"two":                        {[]float64{20, 1}, []float64{at + 1, at - 1}}, // the middle of their logarithms
+		"it was logged itself":       {[]float64{1, 20, math.Sqrt(20)}, []float64{3, 6, at}},
+		"twice the same":             {[]float64{1, 20, 1, 20}, []float64{at - 1, at + 1, at - 1, at + 1}},
+		"all are shorter":            {[]float64{0.5, 1, 0.2}, []float64{3, at, 2}},
+		"all are longer":             {[]float64{30, 10, 20}, []float64{6, at, 5}},
+		"the same over hours of all": {[]float64{30, 10, 1, 2}, []float64{at, at, at, at}},
+	} {
+		if got := cellfit.CapacityOver(math.Sqrt(20), c.hours, c.ah); math.Abs(got-at) > 1e-9 {
+			t.Errorf("%s: %g Ah, want %d", name, got, at)
+		}
+	}
+	if got := cellfit.CapacityOver(4, []float64{1, 2, 8, 20}, []float64{1, 3, 5, 6}); !(got > 3 && got < 5) {
+		t.Errorf("%g Ah do not lie between its neighbours", got)
+	}
+}

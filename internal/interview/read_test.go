@@ -104,6 +104,23 @@ func TestAnAnswerMustStandBesideTheOthers(t *testing.T) {
 	}
 }
 
+// Who is too young for any such vehicle is told at once; for whom the speed decides, later.
+func TestWhoIsTooYoungIsToldAtThatAnswer(t *testing.T) {
+	q := interview.ByKey()["rider.age"]
+	for text, want := range map[string]string{
+		"1 year": "A child of 1 is too young", "11 months, 9 kg": "A child under 1 is too young", "14 months": "A child of 1 is too young",
+		"18 months": "", "2 years": "", "4": "", "17 kg": "", "1 to 5 years": "A child of 1 is too young",
+	} {
+		sets, err := interview.Fill(q, text, nil)
+		if err != nil {
+			t.Fatal(text, err)
+		}
+		if got := interview.TooYoung(sets); got != want && (want == "" || !strings.HasPrefix(got, want)) {
+			t.Errorf("%s: %q, want %q", text, got, want)
+		}
+	}
+}
+
 func FuzzFill(f *testing.F) {
 	all := interview.All()
 	for _, seed := range []string{"", "12", "20 V max 4 Ah", "4 yo, 38lb", "30 A blade", "same", "1.", ",", "; and / ", "\x00", "nan", "1e999 V", strings.Repeat("9 ", 60)} {

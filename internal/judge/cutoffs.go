@@ -224,11 +224,16 @@ func (v *view) chatters(d cutoff.Device, closesAtV float64) bool {
 	return err != nil || followed.Recloses > 0
 }
 
-// passes reports whether a ride that ends with the device, and a forgotten
-// week after it, leaves nothing to fix.
+// passes reports whether a ride that ends with the device, though it waits as long as any
+// may, and a forgotten week after it, leaves nothing to fix.
 func (v *view) passes(d cutoff.Device) (bool, error) {
-	cc := v.cutoffCase()
+	cc, c := v.cutoffCase(), v.Now.Case
+	c.WantedS = 0
 	var err error
+	if c.Cutoffs, err = cutoff.NewChain(d); err != nil {
+		return false, err
+	}
+	d.DelayS = cutoff.LongestDelayS
 	if cc.Chain, err = cutoff.NewChain(d); err != nil {
 		return false, err
 	}
@@ -236,8 +241,6 @@ func (v *view) passes(d cutoff.Device) (bool, error) {
 	if err != nil || toFix(followed.Findings) {
 		return false, err
 	}
-	c := v.Now.Case
-	c.WantedS, c.Cutoffs = 0, cc.Chain
 	out := v.Seen.Marks.Run(&c)
 	if out.PedalS < cutoff.MostOfRide*v.Seen.Lasts.PedalS {
 		return false, nil

@@ -12,7 +12,7 @@ import (
 // driving judges what only a vehicle has.
 func (v *view) driving() {
 	c, s := v.Now, &v.Seen
-	launch := drive.LaunchCheck{Case: c.LaunchCase(), Result: s.Launch, BlockedA: s.Blocked.MotorA, BlockedNM: s.Blocked.PinionNM}
+	launch := drive.LaunchCheck{Case: c.LaunchCase(), Result: s.Launch, BlockedA: s.Blocked.MotorA, BlockedNM: s.Blocked.PinionNM, Added: v.parts.AsMade && v.parts.Original == nil}
 	blocked := drive.BlockedCheck{Blocked: s.Blocked, Limits: c.Limits, LimitA: c.Controller.LimitA}
 	if c.Vehicle.Motor.Thermal.Known() {
 		warm := c.Hold(c.Vehicle)
@@ -26,6 +26,10 @@ func (v *view) driving() {
 	}
 	if !speed.Measured { // it is read on the flat
 		speed.SpeedMS = levelMS(s)
+	}
+	if o := v.parts.Original; o != nil && v.Was != nil && !speed.Measured && o.Measured != nil && o.Measured.TopSpeed.Given {
+		read := o.Measured.TopSpeed
+		speed.BeforeMS, speed.BeforeBy, speed.Doubted = read.Likely, read.Key, v.leftOut(read.Key)
 	}
 	claim := v.parts.Setup.Vehicle.ClaimedSpeed
 	if claim.Given && v.parts.AsMade && !speed.Measured && speed.SpeedMS > 0 {

@@ -126,10 +126,6 @@ func (v *view) noMore() {
 func (v *view) survived() {
 	for i := range v.out.Findings {
 		f := &v.out.Findings[i]
-		if f.Code == drive.CodeLaunchOverControllerPeak && f.Level == answer.FixFirst && v.parts.Original == nil {
-			runsOn(f)
-			continue
-		}
 		switch f.Topic {
 		case answer.TopicLaunch, answer.TopicPath, answer.TopicRide, answer.TopicSpeed:
 			if v.Seen.Stuck() {
@@ -142,14 +138,6 @@ func (v *view) survived() {
 			}
 		}
 	}
-}
-
-// runsOn is a start that is too much for a controller which may have been added: how it
-// fails is harm to a child. How strong the motors are that ask so much of it decides, too.
-func runsOn(f *answer.Finding) {
-	f.Harm, f.Decides = answer.Child, append(f.Decides, answer.KeyMotorsWindingResistance)
-	f.Title = fmt.Sprintf("Unless original, the controller may fail and drive on: it stands %s A, a start takes %s A.", round(f.Limit, 2), round(f.Found, 2))
-	f.Advice += " If it came with the vehicle, write it under [original.controller] too: then the vehicle has lived with such starts."
 }
 
 // add puts findings on the list.

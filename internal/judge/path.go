@@ -94,7 +94,7 @@ func (v *view) fuseInOuting() {
 	case o.EndedBy == ride.FuseOpened:
 		f.Code, f.Level, f.Harm, f.EndsRides = CodeFuseEndsRide, answer.FixFirst, answer.Part, true
 		f.Title = "The fuse opens during a normal ride."
-		f.Advice = "Bring the current down with a current limit or lighter use, or go to thicker wire and the fuse that belongs to it. Never only to a larger fuse."
+		f.Advice = "Bring the current down: by a current limit, lighter use, or thicker wire and the fuse that belongs to it. Never only to a larger fuse."
 	case o.FuseMayOpen:
 		f.Code, f.Level = CodeFuseMayEndRide, answer.Watch
 		f.Title = "A fuse at the early edge of its band may open during a normal ride."

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"cmp"
 	"maps"
 	"slices"
 	"strings"
@@ -112,6 +113,9 @@ func fill(r *Request) Reply {
 	}
 	if text = reads(r.Key, together); text == "" {
 		text = meant(q, r.Text, sets)
+	}
+	if young := interview.TooYoung(sets); young != "" {
+		text = cmp.Or(text, strings.TrimSpace(r.Text)) + ". " + strings.TrimSuffix(young, ".") // the page ends it
 	}
 	return Reply{Sets: sets, Text: text}
 }

@@ -187,6 +187,9 @@ func TestAnswersAreReadAsPeopleTypeThem(t *testing.T) {
 			t.Errorf("%s %q is said to mean %q, want %q", c.key, c.text, reply.Text, c.want)
 		}
 	}
+	if reply, _ := asked(t, page.Request{Do: "fill", Key: "rider.age", Text: "1 year"}); !strings.HasPrefix(reply.Text, "1 year. A child of 1 is too young") || len(reply.Sets) == 0 {
+		t.Errorf("a child of one is answered %q, %v", reply.Text, reply.Sets)
+	}
 	month, _ := asked(t, page.Request{Do: "fill", Key: "storage.from", Text: "November", Today: "2026-11-28", Given: map[string]string{"pack.label": "12 V 7 Ah"}})
 	if month.Sets["storage.from"] != "2026-11-01" || month.Text != "2026-11-01" { // whoever typed it sees what was read
 		t.Errorf("a month gives %+v", month)

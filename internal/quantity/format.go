@@ -84,23 +84,36 @@ func FormatRange(kind Kind, r Range, first System) string {
 
 // FormatRangeOne prints a range in one system: "20 to 26 kg".
 func FormatRangeOne(kind Kind, r Range, system System) string {
+	_, ends := FormatSpread(kind, r, system)
+	return ends
+}
+
+// FormatSpread prints the likely value of a range and its ends in one system and one unit,
+// that of the larger end: "0.45 mi" and "0.27 to 0.67 mi". Only times keep units of their own.
+func FormatSpread(kind Kind, r Range, system System) (likely, ends string) {
 	low, high := r.Low, r.High
 	if kind == Gauge {
 		low, high = high, low // thin to thick, as the area grows
 	}
 	n1, u1 := split(kind, low, system)
 	n2, u2 := split(kind, high, system)
-	if u, digits := shown(kind, max(math.Abs(low), math.Abs(high)), system); u != nil && u1 != u2 && n1 != "unknown" && n2 != "unknown" {
-		// One unit for both ends, that of the larger one: "0.4 to 2.5 A".
-		n1, n2, u1, u2 = Digits(u.from(low), digits), Digits(u.from(high), digits), u.name, u.name
+	n, unit := split(kind, r.Likely, system)
+	if u, digits := shown(kind, max(math.Abs(low), math.Abs(high)), system); u != nil && u1 != "" && u2 != "" { // both are numbers
+		if u1 != u2 {
+			n1, n2, u1, u2 = Digits(u.from(low), digits), Digits(u.from(high), digits), u.name, u.name
+		}
+		if unit != "" && unit != u1 {
+			n, unit = Digits(u.from(r.Likely), digits), u.name
+		}
 	}
+	likely = glue(kind, n, unit)
 	switch a, b := glue(kind, n1, u1), glue(kind, n2, u2); {
 	case a == b:
-		return a
+		return likely, a
 	case u1 != "" && u1 == u2 && !strings.Contains(n1+n2, " "): // "6 min to 3 h 10 min"
-		return n1 + " to " + b
+		return likely, n1 + " to " + b
 	default:
-		return a + " to " + b
+		return likely, a + " to " + b
 	}
 }
 

@@ -312,3 +312,32 @@ func TestWholeMinutes(t *testing.T) {
 		}
 	}
 }
+
+// A likely value and the range around it stand in one unit, that of the larger end.
+func TestALikelyValueHasTheUnitOfItsRange(t *testing.T) {
+	const mile = 1609.344
+	metric, us := quantity.Metric, quantity.Customary
+	for _, c := range []struct {
+		kind quantity.Kind
+		r    quantity.Range
+		in   quantity.System
+		want string
+	}{
+		{quantity.Length, quantity.Spread(0.27*mile, 0.45*mile, 0.67*mile), us, "0.45 mi (0.27 to 0.67 mi)"},
+		{quantity.Length, quantity.Spread(0, 0.45*mile, 0.67*mile), us, "0.45 mi (0 to 0.67 mi)"},
+		{quantity.Length, quantity.Spread(0, 0.1*mile, 0.4*mile), us, "528 ft (0 to 2112 ft)"},
+		{quantity.Length, quantity.Spread(430, 720, 1080), metric, "0.72 km (0.43 to 1.08 km)"},
+		{quantity.Length, quantity.Spread(430, 720, 980), metric, "720 m (430 to 980 m)"},
+		{quantity.Current, quantity.Spread(0.4, 0.9, 2.5), metric, "0.9 A (0.4 to 2.5 A)"},
+		{quantity.Mass, quantity.Spread(0.5, 0.9, 1.2), metric, "0.9 kg (0.5 to 1.2 kg)"},
+		{quantity.Duration, quantity.Spread(360, 3000, 11400), metric, "50 min (6 min to 3 h 10 min)"},
+		{quantity.Temperature, quantity.Spread(-4, 5, 20), metric, "5 C (-4 to 20 C)"},
+		{quantity.Current, quantity.Spread(5, 5, 5), metric, "5 A (5 A)"},
+		{quantity.Current, quantity.Range{Low: 0.4, Likely: 0.9, High: math.Inf(1)}, metric, "900 mA (400 mA to unlimited)"},
+	} {
+		likely, ends := quantity.FormatSpread(c.kind, c.r, c.in)
+		if got := likely + " (" + ends + ")"; got != c.want {
+			t.Errorf("%v of %v: %q, want %q", c.r, c.kind, got, c.want)
+		}
+	}
+}

@@ -14,7 +14,7 @@ func (j *judgedTable) advice(fullV float64) *answer.AdvisedCutoff {
 	if !ok {
 		return nil
 	}
-	return &answer.AdvisedCutoff{OpensAtV: one.OpensAtV, DelayS: one.DelayS, StandbyA: one.StandbyA, ClosesAtV: one.ClosesAtV, MustLatch: one.MustLatch}
+	return &answer.AdvisedCutoff{OpensAtV: one.OpensAtV, DelayS: one.DelayS, LongestS: cutoff.LongestDelayS, StandbyA: one.StandbyA, ClosesAtV: one.ClosesAtV, MustLatch: one.MustLatch}
 }
 
 // sayWhyNone tells of all draws that no one setting does for them, where nothing is

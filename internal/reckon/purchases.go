@@ -126,7 +126,7 @@ func cutoffToBuy(a *answer.Assessment, p *setup.Parts) string {
 		return "none that watches the volts of the whole battery: one that saves its weakest cell opens far too early in many vehicles like this. " +
 			"Use a sounder or larger battery, or one whose own electronics watch every cell."
 	}
-	text := fmt.Sprintf("one that opens at %s after %s and stays open", volts(adv.OpensAtV), quantity.Format(quantity.Duration, adv.DelayS, quantity.Metric))
+	text := fmt.Sprintf("one that opens at %s after %s and stays open", volts(adv.OpensAtV), delayOf(adv))
 	switch {
 	case adv.MustLatch:
 		text += " until it is reset by hand"
@@ -141,7 +141,13 @@ func wouldDo(adv *answer.AdvisedCutoff) string {
 	if adv == nil {
 		return ""
 	}
-	return fmt.Sprintf(". One that opens at %s after %s would end the ride in time", volts(adv.OpensAtV), quantity.Format(quantity.Duration, adv.DelayS, quantity.Metric))
+	return fmt.Sprintf(". One that opens at %s after %s would end the ride in time", volts(adv.OpensAtV), delayOf(adv))
+}
+
+// delayOf is the delay of a cutoff that does: any from what rides through the launch to what
+// still protects, because no table knows to which ones that are sold can be set.
+func delayOf(adv *answer.AdvisedCutoff) string {
+	return quantity.FormatRangeOne(quantity.Duration, quantity.Spread(adv.DelayS, adv.DelayS, adv.LongestS), quantity.Metric)
 }
 
 // chargerToBuy describes the right charger.

@@ -202,7 +202,7 @@ func cutoffStep(a *answer.Assessment, _ *setup.Parts) step {
 	if adv == nil {
 		return step{}
 	}
-	volts, delay, standby := fmt.Sprintf("%.4g V", adv.OpensAtV), fmt.Sprintf("%.3g s", adv.DelayS), fmt.Sprintf("%.3g mA", 1000*adv.StandbyA)
+	volts, delay, standby := fmt.Sprintf("%.4g V", adv.OpensAtV), delayOf(adv), fmt.Sprintf("%.3g mA", 1000*adv.StandbyA)
 	return step{
 		text: fmt.Sprintf("a cutoff that acts at %s after %s, stays off and draws %s at most", volts, delay, standby),
 		sets: map[string]string{

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
 )
 
@@ -65,11 +66,28 @@ func (e *engine) outdated(s *setup.Setup, sets map[string]string) []string {
 	var out []string
 	for key := range s.Values() {
 		name, is := strings.CutPrefix(key, "measured.")
+		if key == answer.KeyMeasuredTopSpeed && e.staysTooFast(s, sets) {
+			continue
+		}
 		if is && slices.ContainsFunc(changedBy(name), func(table string) bool { return len(under(table, sets)) > 0 }) {
 			out = append(out, key)
 		}
 	}
 	return out
+}
+
+// staysTooFast reports whether what some changes leave of a battery and its converter cannot
+// slow a vehicle that was read too fast.
+func (e *engine) staysTooFast(s *setup.Setup, sets map[string]string) bool {
+	if len(under("motors", sets)) > 0 || len(under("gears", sets)) > 0 {
+		return false
+	}
+	changed, err := s.With(sets)
+	if err != nil {
+		return false
+	}
+	p, err := changed.Parts()
+	return err == nil && e.parts.StaysTooFast(p)
 }
 
 // changedBy are the tables and keys with which a reading of that name would be another.

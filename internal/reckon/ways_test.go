@@ -8,6 +8,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/reckon"
 	"example.org/packcheck/setup"
 )
@@ -203,5 +204,86 @@ func TestAFuseThatIsTooFarAwayIsMoved(t *testing.T) {
 	}
 	if len(a.Ways) == 0 || !slices.Equal(a.Ways[0].Steps, []string{"the fuse moved to within 10 cm of the battery"}) || !a.Ways[0].Wiring {
 		t.Errorf("%d ways; the first: %+v", len(a.Ways), a.Ways[:min(1, len(a.Ways))])
+	}
+}
+
+// What does not slow a vehicle that was read too fast does not clear the reading: another
+// battery of as many volts was a way out, because what is computed with it is a guess.
+func TestNoBatteryOfAsManyVoltsClearsASpeedThatWasRead(t *testing.T) {
+	slow := map[string]string{
+		"rider.age": "4 years", "vehicle.design_voltage": "12 V", "vehicle.ground": "asphalt",
+		"pack.chemistry": "li-ion", "pack.label": "12 V 4 Ah", "measured.top_speed": "6 km/h",
+	}
+	s, err := setup.Of(slow)
+	if err != nil {
+		t.Fatal(err)
+	}
+	fast, err := s.With(map[string]string{"measured.top_speed": "10 km/h"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		of   *setup.Setup
+		ways bool
+	}{{s, true}, {fast, false}} {
+		a, err := reckon.Assess(c.of, reckon.Options{Draws: reckon.LeastDraws, Ways: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if found := len(a.Ways) > 0; found != c.ways {
+			t.Errorf("read %s: %d ways out", c.of.Measured.TopSpeed.Text, len(a.Ways))
+		}
+	}
+	for _, c := range []struct {
+		sets map[string]string
+		gone bool
+	}{
+		{map[string]string{"pack.age": "new", "pack.health": ""}, false},
+		{map[string]string{"pack.chemistry": "agm", "pack.label": "12 V 7 Ah"}, false},
+		{map[string]string{"pack.label": "7.2 V 4 Ah"}, true},
+		{map[string]string{"controller.converter_voltage": "6 V"}, true},
+		{map[string]string{"gears.ratio": "60"}, true},
+	} {
+		gone, err := reckon.ReadingsGone(fast, c.sets)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if slices.Contains(gone, answer.KeyMeasuredTopSpeed) != c.gone {
+			t.Errorf("%v: gone are %v", c.sets, gone)
+		}
+	}
+}
+
+// A speed that was read with the battery a vehicle came with is not computed away where
+// the one in its place makes it no slower.
+func TestASpeedReadWithTheOriginalBatteryStaysTooFast(t *testing.T) {
+	s, err := setup.Of(map[string]string{
+		"rider.age": "4 years", "vehicle.design_voltage": "12 V", "vehicle.ground": "asphalt",
+		"pack.chemistry": "lifepo4", "pack.label": "12.8 V 10 Ah", "original.pack.label": "12 V 7 Ah", "measured.top_speed": "10 km/h",
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		sets map[string]string
+		read bool
+	}{
+		{nil, true},
+		{map[string]string{"controller.converter_voltage": "6 V", "original.controller": setup.NothingTold}, false},
+	} {
+		of, err := s.With(c.sets)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, err := reckon.Assess(of, reckon.Options{Draws: reckon.LeastDraws})
+		if err != nil {
+			t.Fatal(err)
+		}
+		read := slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+			return f.Code == drive.CodeFastForARideOn && f.Level == answer.FixFirst && f.Share == 1 && slices.Equal(f.Decides, []string{answer.KeyMeasuredTopSpeed})
+		})
+		if read != c.read {
+			t.Errorf("%v: told as read: %t", c.sets, read)
+		}
 	}
 }

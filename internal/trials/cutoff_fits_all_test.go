@@ -54,6 +54,17 @@ func TestAnAdvisedCutoffLeavesMostOfTheRideOrIsNotAdvised(t *testing.T) {
 				t.Errorf("%s: %v, %s", tt.label, f.Level, f.Title)
 			}
 		}
+		// Which delays a module can be set to nobody knows: the longest does as well.
+		longest := asked(s.with("cutoff.module.opens_at", fmt.Sprintf(`"%g V"`, adv.OpensAtV), "cutoff.module.delay", fmt.Sprintf(`"%g s"`, adv.LongestS),
+			"cutoff.module.standby_current", fmt.Sprintf(`"%g A"`, adv.StandbyA)))
+		for _, f := range longest.Findings {
+			if (f.Topic == answer.TopicCutoff || f.Code == cutoff.CodeIdleWeek) && f.Level >= answer.FixFirst {
+				t.Errorf("%s: set to %g s, %v, %s", tt.label, adv.LongestS, f.Level, f.Title)
+			}
+		}
+		if !(adv.LongestS > adv.DelayS) {
+			t.Errorf("%s: no delay but %g s is advised", tt.label, adv.DelayS)
+		}
 		// A module of which nothing is told may be one of those that draw 1.5 W.
 		unknown := asked(s.with("cutoff.module.opens_at", fmt.Sprintf(`"%g V"`, adv.OpensAtV), "cutoff.module.delay", fmt.Sprintf(`"%g s"`, adv.DelayS)))
 		if tt.chemistry == "li-ion" {

@@ -83,7 +83,7 @@ Winding = a motor's coil of wire; board = a flat plate of small soldered parts; 
 [*][b]Cuts in and out:[/b] no
 [*][b]Left on:[/b] 41 days until harm
 [*][b]Left for a week:[/b] after a week 5 % of its charge is gone
-[*][b]Setting that suits:[/b] opens at 15.5 V after 2 s and stays open
+[*][b]Setting that suits:[/b] opens at 15.5 V after 2 to 20 s and stays open
 [/list]
 
 [b]Charging[/b]

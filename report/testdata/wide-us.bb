@@ -1,5 +1,5 @@
 [b]NO:[/b] no child may ride it like this: 2 dangers, 1 to put right.
-[b]Why:[/b] No fuse: a short circuit burns the wire before anything ...
+[b]Why:[/b] No fuse.
 [b]Next:[/b] Fit a fuse of 20 to 30 A within 178 mm of the pack.
 
 [b]Two-seater, 24 V, two tired blocks[/b]
