@@ -161,17 +161,24 @@ const advisedC = 1.0
 
 // AdvisedA returns the greatest current of which a charger for the pack is advised, A;
 // NaN without a pack.
+//
+// Whose pack may be one that holds half of its label is advised for that one: the charger
+// is bought before anybody knows.
 func (p *Plugged) AdvisedA() float64 {
 	if p.Pack == nil {
 		return math.NaN()
 	}
+	ah, share := p.sheetAh(), 1.0
+	if p.LeastAh > 0 && p.LeastAh < honest*p.LabelAh && p.LeastAh < ah {
+		share = p.LeastAh / ah
+	}
 	if told := p.sheetMostA(); told > 0 {
-		return told
+		return told * share
 	}
 	prof := p.Pack.Spec().Profile
 	c := prof.Charge.MaxC
 	if prof.Family == chemistry.Lithium {
 		c = min(c, advisedC)
 	}
-	return c * p.sheetAh()
+	return c * ah * share
 }

@@ -101,7 +101,7 @@ func habits(list []answer.Finding) []string {
 	var out []string
 	for _, f := range list {
 		switch f.Habit {
-		case answer.HabitPackOff, answer.HabitChargeWarm, answer.HabitTopUp, answer.HabitWatchCharge, answer.HabitCheckPoles:
+		case answer.HabitPackOff, answer.HabitChargeWarm, answer.HabitTopUp, answer.HabitChargeApart, answer.HabitWatchCharge, answer.HabitCheckPoles:
 			if finished {
 				continue
 			}

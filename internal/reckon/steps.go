@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
@@ -42,6 +43,7 @@ var remedies = [...]remedy{
 	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, nil, fuseStep},
 	{"charger", []answer.Change{answer.FitCharger}, nil, chargerStep},
 	{"charging place", []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
+	{"charging off the vehicle", []answer.Change{answer.ChargeElsewhere}, nil, offStep},
 }
 
 // The steps whose places on the way from battery to motors are told.
@@ -246,15 +248,70 @@ func fuseStep(a *answer.Assessment, p *setup.Parts) step {
 	}
 }
 
-func chargerStep(a *answer.Assessment, _ *setup.Parts) step {
-	return step{
-		text: "another charger: " + a.Charge.Right,
-		sets: map[string]string{
-			"charger.label": "", "charger.made_for": "", "charger.voltage": "", "charger.current": "", "charger.stops": "", "charger.timer": "",
-			"charger.output": "", "charger.polarity": "", "charger.jack_polarity": "", "charger.jack": "", "charger.came_with_pack": "",
-			"charger.blocks_driving": "",
-		},
+// chargerStep is another charger, described as it is advised: where it is plugged in, and
+// what hangs on that, stays as told.
+func chargerStep(a *answer.Assessment, p *setup.Parts) step {
+	right := a.Charge.Advised
+	s := step{text: "another charger: " + right.Brief, sets: map[string]string{
+		answer.KeyChargerLabel: "", answer.KeyChargerMadeFor: "", answer.KeyChargerVoltage: "", answer.KeyChargerCurrent: "", answer.KeyChargerStops: "",
+		"charger.timer": "", answer.KeyChargerOutput: "", answer.KeyChargerPolarity: "", answer.KeyChargerCameWithPack: "",
+	}}
+	switch {
+	case right.Own:
+		s.sets[answer.KeyChargerCameWithPack], s.sets[answer.KeyChargerJack] = "true", "pack" // which is taken off for it
+		s.sets[answer.KeyChargerBlocksDriving] = ""
+		return s
+	case right.EndV > 0: // of others nobody can tell the volts
+		s.sets[answer.KeyChargerVoltage], s.sets[answer.KeyChargerCurrent] = fmt.Sprintf("%.4g V", right.EndV), fmt.Sprintf("%.3g A", right.MostA)
+		s.sets[answer.KeyChargerMadeFor], s.sets[answer.KeyChargerStops], s.sets[answer.KeyChargerOutput] = right.MadeFor, "by itself", "dc"
 	}
+	told := &p.Setup.Charger
+	switch {
+	case told.JackPolarity.Given:
+		s.text += ", plug " + told.JackPolarity.Text + " as jack"
+		if right.EndV > 0 {
+			s.sets[answer.KeyChargerPolarity] = told.JackPolarity.Text
+		}
+	case told.Jack.Text == "vehicle" && !lithium(p):
+		s.text += ", plug's poles as the jack's"
+	}
+	return s
+}
+
+// lithium reports whether the battery must not be charged through the vehicle's jack.
+func lithium(p *setup.Parts) bool { return p.Pack.Profile.Family == chemistry.Lithium }
+
+// offStep charges where nobody can drive off, and where each pack is by itself.
+func offStep(a *answer.Assessment, p *setup.Parts) step {
+	asks := func(key string) bool {
+		return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+			return f.Level >= answer.FixFirst && f.Change == answer.ChargeElsewhere && slices.Contains(f.Decides, key)
+		})
+	}
+	jack, drives, joined := asks(answer.KeyChargerJack), asks(answer.KeyChargerBlocksDriving), asks(answer.KeyPackJoined)
+	var parts []string
+	s := step{sets: map[string]string{}}
+	switch {
+	case joined:
+		parts = append(parts, "take the two apart to charge each by itself")
+	case jack || drives && lithium(p):
+		parts = append(parts, "take the battery out to charge it")
+	case drives:
+		s.text = "take the battery out to charge it, or fit a charging socket that cuts the motors off while it charges"
+		s.sets[answer.KeyChargerBlocksDriving] = "true"
+		return s
+	default:
+		return step{}
+	}
+	if p.Setup.Charger.Jack.Text == "vehicle" && lithium(p) {
+		parts = append(parts, "close the vehicle's jack off")
+	}
+	s.text = strings.Join(parts, ", and ")
+	s.sets[answer.KeyChargerJack] = "pack"
+	if p.Setup.Charger.BlocksDriving.Given {
+		s.sets[answer.KeyChargerBlocksDriving] = "true" // what is taken out drives nothing
+	}
+	return s
 }
 
 // roomStep takes the battery into a room to be charged, where the cold or the heat of
