@@ -134,6 +134,12 @@ func (f *Finding) ChargerOut() bool {
 	return f.Item == Charger && f.Topic == TopicCharge && f.Level >= FixFirst
 }
 
+// Blocks reports whether something is to be put right only because nobody told what it is:
+// who looks may find it in order.
+func (f *Finding) Blocks() bool {
+	return f.Level == FixFirst && f.Reads == AsUnknown && f.Change == FitCharger
+}
+
 // harms is the place of a finding by who suffers: what hurts somebody in few draws only
 // stands behind what does so in more, and before what hurts nobody.
 func (f *Finding) harms() int {

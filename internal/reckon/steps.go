@@ -41,6 +41,7 @@ var remedies = [...]remedy{
 	{cutoffName, []answer.Change{answer.FitCutoff}, nil, cutoffStep},
 	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, nil, wireStep},
 	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, nil, fuseStep},
+	{"label of the charger", []answer.Change{answer.FitCharger}, nil, labelStep},
 	{"charger", []answer.Change{answer.FitCharger}, nil, chargerStep},
 	{"charging place", []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
 	{"charging off the vehicle", []answer.Change{answer.ChargeElsewhere}, nil, offStep},
@@ -251,6 +252,9 @@ func fuseStep(a *answer.Assessment, p *setup.Parts) step {
 // chargerStep is another charger, described as it is advised: where it is plugged in, and
 // what hangs on that, stays as told.
 func chargerStep(a *answer.Assessment, p *setup.Parts) step {
+	if len(unread(a)) > 0 {
+		return step{}
+	}
 	right := a.Charge.Advised
 	s := step{text: "another charger: " + right.Brief, sets: map[string]string{
 		answer.KeyChargerLabel: "", answer.KeyChargerMadeFor: "", answer.KeyChargerVoltage: "", answer.KeyChargerCurrent: "", answer.KeyChargerStops: "",
@@ -275,6 +279,43 @@ func chargerStep(a *answer.Assessment, p *setup.Parts) step {
 	case told.Jack.Text == "vehicle" && !lithium(p):
 		s.text += ", plug's poles as the jack's"
 	}
+	return s
+}
+
+// unread are the keys that a look at the charger's label settles, where nothing else is
+// wrong with it; none where another is needed anyhow.
+func unread(a *answer.Assessment) []string {
+	var keys []string
+	for i := range a.Findings {
+		f := &a.Findings[i]
+		if f.Level < answer.FixFirst || f.Change != answer.FitCharger {
+			continue
+		}
+		k := slices.IndexFunc(f.Decides, func(key string) bool { return key == answer.KeyChargerOutput || key == answer.KeyChargerMadeFor })
+		if !f.Blocks() || k < 0 {
+			return nil
+		}
+		keys = append(keys, f.Decides[k])
+	}
+	return keys
+}
+
+// labelStep keeps the charger where its label says what nobody told: nobody buys another
+// for that.
+func labelStep(a *answer.Assessment, _ *setup.Parts) step {
+	right, keys := a.Charge.Advised, unread(a)
+	if len(keys) == 0 || right.Own {
+		return step{}
+	}
+	var says []string
+	s := step{sets: map[string]string{}}
+	if slices.Contains(keys, answer.KeyChargerOutput) {
+		says, s.sets[answer.KeyChargerOutput] = append(says, "DC"), "dc"
+	}
+	if slices.Contains(keys, answer.KeyChargerMadeFor) {
+		says, s.sets[answer.KeyChargerMadeFor] = append(says, right.MadeFor), right.MadeFor
+	}
+	s.text = "keep the charger if its label says " + strings.Join(says, " and ") + "; if not, another: " + right.Brief
 	return s
 }
 

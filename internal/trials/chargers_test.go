@@ -162,3 +162,42 @@ func TestPacksSideBySideMayBeChargedApart(t *testing.T) {
 		t.Errorf("through the vehicle's jack: %v", has(a, charge.CodeChargedInParallel))
 	}
 }
+
+// What keeps a charger from being used only because nobody read its label is asked, first of
+// all, and nobody is told to buy another before.
+func TestALabelThatSettlesItIsAskedFor(t *testing.T) {
+	t.Parallel()
+	base := sheet{
+		"rider.age": `"3 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.ground": `"lawn"`, "pack.label": `"12 V 7 Ah"`, "pack.chemistry": `"agm"`,
+		"charger.label": `"14.7 V 1000 mA"`, "charger.made_for": `"lead-acid"`, "charger.stops": `"by itself"`,
+	}
+	s, a := waysOf(t, base)
+	if len(a.Measure) == 0 || a.Measure[0].Key != answer.KeyChargerOutput {
+		t.Errorf("AC or DC is not asked first: %+v", a.Measure)
+	}
+	if len(a.Ways) == 0 || len(a.Ways[0].Steps) != 1 || !strings.HasPrefix(a.Ways[0].Steps[0], "keep the charger if its label says DC; if not, another: ") {
+		t.Fatalf("ways: %+v", a.Ways)
+	}
+	if set := a.Ways[0].Values(); len(set) != 1 || set[answer.KeyChargerOutput] != "dc" {
+		t.Errorf("the way changes %v", set)
+	}
+	if again := walked(t, s, &a.Ways[0]); again.Verdict != a.Ways[0].Verdict {
+		t.Errorf("asked again: %v", again.Verdict)
+	}
+	for i := range a.Buy {
+		if b := &a.Buy[i]; b.Item == "Charger" && !strings.HasPrefix(b.Text, "the one that you have, if") {
+			t.Errorf("to buy: %s", b.Text)
+		}
+	}
+	for _, s := range []sheet{base.with("charger.label", `"14.7 V 1000 mA DC"`), base.with("charger.output", `"dc"`)} {
+		_, a := waysOf(t, s)
+		if slices.ContainsFunc(a.Measure, func(m answer.Measurement) bool { return m.Key == answer.KeyChargerOutput }) {
+			t.Errorf("asked although it is told: %v", s)
+		}
+	}
+	// Where another is needed anyhow, no label keeps it.
+	_, a = waysOf(t, base.with("charger.label", `"12 V 10 A"`))
+	if len(a.Ways) == 0 || !strings.HasPrefix(a.Ways[0].Steps[0], "another charger: ") {
+		t.Errorf("ten amps on seven ampere-hours: %+v", a.Ways)
+	}
+}
