@@ -201,3 +201,22 @@ func TestALabelThatSettlesItIsAskedFor(t *testing.T) {
 		t.Errorf("ten amps on seven ampere-hours: %+v", a.Ways)
 	}
 }
+
+// Each finding that has a charger settled first is named where the page says so.
+func TestWhatIsToBeSettledOfAChargerIsNamed(t *testing.T) {
+	t.Parallel()
+	_, a := waysOf(t, sheet{
+		"rider.age": `"2 years"`, "vehicle.design_voltage": `"6 V"`, "vehicle.ground": `"parquet"`, "pack.label": `"9.6 V 3 Ah NiMH"`, "charger.label": `"12 V 500 mA"`,
+	})
+	want := "Do not use this charger before this is settled: AC or DC; for what kind of battery it is; the volts that it rises to."
+	if !slices.ContainsFunc(a.Changes, func(c string) bool { return strings.HasPrefix(c, want) }) {
+		t.Errorf("changes: %q", a.Changes)
+	}
+	var out bytes.Buffer
+	if err := report.Write(&out, a, report.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	if page := strings.Join(strings.Fields(out.String()), " "); !strings.Contains(page, want) {
+		t.Errorf("not on the page:\n%s", out.String())
+	}
+}
