@@ -114,9 +114,12 @@ func chargerRows(t testing.TB) []made {
 		{"two lithium packs, nobody told where they are charged", charge.CodeChargedInParallel, onLithium(t, lionCharger, func(p *charge.Plugged) {
 			p.Joined, p.Port = charge.InParallel, charge.PortUnknown
 		}), rightLi, fix, house, answer.Battery, answer.ChargeElsewhere, "series-string-rule"},
-		{"two lithium packs, each on what came with it", charge.CodeChargedInParallel, onLithium(t, lionCharger, func(p *charge.Plugged) {
-			p.Joined, p.Port, p.Charger.SuppliedWithPack = charge.InParallel, charge.PortUnknown, true
+		{"two lithium packs, each on what came with it, read alike", charge.CodeChargedInParallel, onLithium(t, lionCharger, func(p *charge.Plugged) {
+			p.Joined, p.Port, p.Charger.SuppliedWithPack, p.Alike = charge.InParallel, charge.PortUnknown, true, true
 		}), rightLi, watch, wear, answer.Battery, answer.ChangeNone, "series-string-rule"},
+		{"two lithium packs, each on what came with it, of unknown volts", charge.CodeChargedInParallel, onLithium(t, lionCharger, func(p *charge.Plugged) {
+			p.Joined, p.Port, p.Charger.SuppliedWithPack = charge.InParallel, charge.PortUnknown, true
+		}), rightLi, fix, house, answer.Battery, answer.ChangeNone, "series-string-rule"},
 		{"two lithium packs, each at its own socket", charge.CodeChargedInSeries, onLithium(t, lionCharger, func(p *charge.Plugged) {
 			p.Joined, p.Port, p.MadeFor = charge.InSeries, charge.PortPack, charge.ForOne
 		}), rightLi, watch, wear, answer.Battery, answer.ChangeNone, "series-string-rule"},

@@ -102,6 +102,12 @@ func (m *match) joined() {
 		f.Advice = "Charge each alone on its own charger, both full, before they are joined again: as one, the fuller is overcharged."
 		if parallel {
 			f.Advice = "Charge each alone on its own charger, both full, before they are joined again: as one, the current splits as it likes."
+			if (m.lithium() || m.p.ToolPack) && !m.p.Alike {
+				f.Level, f.Harm = answer.FixFirst, answer.House
+				f.Title = "The two packs must be taken apart to be charged, and join again only at the same volts."
+				f.Advice = "Charge each alone on its own charger, full, and measure both at rest before they are joined: at unlike volts one drives the other."
+				f.Decides = append(f.Decides, answer.KeySecondRestVoltage)
+			}
 		}
 		m.say(WithCare, f)
 		return
@@ -109,7 +115,7 @@ func (m *match) joined() {
 	if m.lithium() || m.p.ToolPack {
 		f.Level, f.Harm = answer.Danger, answer.House
 		if asPair {
-			f.Change = answer.FitCharger
+			f.Change = answer.FitCharger // its volts are those of both
 		} else if m.p.Port == PortUnknown || m.p.MadeFor == ForOne && m.p.Port != PortVehicle {
 			f.Level = answer.FixFirst // nobody told that they hang on it as one
 		}
@@ -141,6 +147,10 @@ func (m *match) joined() {
 	}
 	m.say(Unproven, f)
 }
+
+// AlikeShare is how far the volts at rest of two packs may lie apart, over those of one, that
+// are joined side by side. Own choice: what two cheap meters differ by.
+const AlikeShare = 0.01
 
 // apart reports whether it is told that each of two packs is charged by itself: on the
 // charger that came with it, or at its own socket, which the volts of a pair speak against.

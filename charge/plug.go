@@ -19,6 +19,7 @@ type Plugged struct {
 	Port     Port     // where the charger is plugged in
 	Jack     Polarity // polarity that the pack's or vehicle's jack wants, if known
 	Joined   Joined   // whether two packs hang on the charger
+	Alike    bool     // the two of them were read at the same volts
 	Unlike   bool     // the two of them are told to be no pair
 	MadeFor  Size     // of two packs in series: whether the charger's volts are those of one or of both
 	Driving  Driving  // whether the vehicle can be driven meanwhile

@@ -59,7 +59,7 @@ func (v *view) charging() error {
 	plugged := charge.Plugged{
 		Pack: one, Charger: p.Charger.Charger, CellC: placeC, AmbientC: placeC, RestV: v.restV(),
 		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: charge.PolarityNamed(p.Setup.Charger.JackPolarity.Text),
-		SheetA: p.Pack.MaxChargeA, Joined: joined(p.Pack.Joined), Unlike: p.Pack.Second != nil, Driving: driving(p.Setup.Charger.BlocksDriving),
+		SheetA: p.Pack.MaxChargeA, Joined: joined(p.Pack.Joined), Unlike: p.Pack.Second != nil, Alike: v.restAlike(), Driving: driving(p.Setup.Charger.BlocksDriving),
 	}
 	if p.Pack.CapacityAh.Known {
 		plugged.LabelAh = v.Now.Pick(&p.Pack.CapacityAh)
@@ -158,6 +158,16 @@ func (v *view) restV() float64 {
 		return 0
 	}
 	return max(v.parts.LeastRestV(), leastRestV)
+}
+
+// restAlike reports whether both of two joined packs were read, at the same volts.
+func (v *view) restAlike() bool {
+	m := v.parts.Measured
+	if m == nil || !m.RestVoltage.Given || !m.SecondRest.Given {
+		return false
+	}
+	first, second := v.parts.FirstRest().Likely, m.SecondRest.Likely
+	return math.Abs(first-second) <= charge.AlikeShare*max(first, second)
 }
 
 func driving(blocks setup.Flag) charge.Driving {
