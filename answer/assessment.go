@@ -320,6 +320,13 @@ type ChargeFigures struct {
 	Advised *AdvisedCharger `json:"advised,omitempty"` // the right one in figures
 }
 
+// AwakeH are the hours in which somebody can be there and awake while a battery charges: a
+// charge that takes longer goes on next day. Own choice.
+const AwakeH = 14.0
+
+// Overnight reports whether a charge takes longer than somebody can be awake beside it.
+func (c *ChargeFigures) Overnight() bool { return c.UnplugAfterH != nil && *c.UnplugAfterH > AwakeH }
+
 // AdvisedCharger is the charger that belongs to a pack.
 type AdvisedCharger struct {
 	Brief   string  `json:"brief"`           // in so few words that no report has to cut its limits off

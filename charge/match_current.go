@@ -149,7 +149,8 @@ func (m *match) current() {
 		f.Code, f.Level, f.Harm, f.Want = CodeSlow, answer.Watch, answer.Wear, answer.Above
 		f.Limit, f.Source = tooSlowC*ah, "common-charging"
 		f.Title = "The charger is small for this battery: a charge takes more than a day."
-		f.Advice = "It does no harm if it stops by itself; do not cut the charge short, since a part charge wears the battery."
+		f.Advice = fmt.Sprintf("One of up to %s A is sooner done. With this one unplug it overnight and go on next day until it is full: pauses do no harm, a part charge for good does.",
+			quantity.Digits(roundedDown(m.p.AdvisedA()), 3))
 		m.say(WithCare, f)
 	}
 }

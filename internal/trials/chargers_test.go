@@ -158,6 +158,11 @@ func TestPacksSideBySideMayBeChargedApart(t *testing.T) {
 			t.Errorf("%v: %v, %q", s["charger.jack"], has(a, charge.CodeChargedInParallel), a.Habits)
 		}
 	}
+	for key, volts := range map[string]string{"measured.second_rest_voltage": `"20.1 V"`, "measured.rest_voltage": `"20.2 V"`} {
+		if a := assess(t, base.with(key, volts)); has(a, charge.CodeChargedInParallel) != answer.FixFirst {
+			t.Errorf("%s %s beside 20.6 V: %v", key, volts, has(a, charge.CodeChargedInParallel))
+		}
+	}
 	if a := assess(t, base.with("charger.jack", `"vehicle"`)); has(a, charge.CodeChargedInParallel) != answer.Danger {
 		t.Errorf("through the vehicle's jack: %v", has(a, charge.CodeChargedInParallel))
 	}
@@ -218,5 +223,33 @@ func TestWhatIsToBeSettledOfAChargerIsNamed(t *testing.T) {
 	}
 	if page := strings.Join(strings.Fields(out.String()), " "); !strings.Contains(page, want) {
 		t.Errorf("not on the page:\n%s", out.String())
+	}
+}
+
+// A charge that takes longer than anybody stays awake is one order: pulled overnight, and gone
+// on with next day.
+func TestALongChargeIsPausedOvernight(t *testing.T) {
+	t.Parallel()
+	a := assess(t, sheet{
+		"rider.age": `"4 years"`, "vehicle.design_voltage": `"12 V"`, "pack.label": `"12 V 7 Ah"`, "pack.chemistry": `"agm"`, "pack.age": `"new"`,
+		"charger.label": `"14.7 V 1 A DC"`, "charger.made_for": `"lead-acid"`, "charger.stops": `"by itself"`, "charger.came_with_pack": `true`,
+	})
+	for _, full := range []bool{false, true} {
+		var out bytes.Buffer
+		if err := report.Write(&out, a, report.Options{Full: full}); err != nil {
+			t.Fatal(err)
+		}
+		page := strings.Join(strings.Fields(out.String()), " ")
+		_, after, told := strings.Cut(page, "Unplug after")
+		if !told || !strings.Contains(after[:min(len(after), 60)], "paused overnight") {
+			t.Errorf("full %v: %.60s", full, after)
+		}
+	}
+	if !strings.Contains(strings.Join(a.Cautions, " "), "go on next day where it takes longer") {
+		t.Errorf("cautions: %q", a.Cautions)
+	}
+	hours := 5.0
+	if quick := (&answer.ChargeFigures{UnplugAfterH: &hours}); quick.Overnight() {
+		t.Error("five hours need no night")
 	}
 }
