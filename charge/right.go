@@ -50,8 +50,15 @@ func roundedDown(a float64) float64 {
 	if !(a > 0) || math.IsInf(a, 0) {
 		return 0
 	}
-	step := math.Pow(10, math.Floor(math.Log10(a))-1)
-	return math.Floor(a/step+rounding) * step
+	const least, most = 10, 100 // of two digits
+	parts := 1.0
+	for a*parts < least {
+		parts *= 10
+	}
+	for a*parts >= most {
+		parts /= 10
+	}
+	return math.Floor(a*parts*(1+rounding)) / parts
 }
 
 // String describes it as somebody would ask for it.

@@ -2,6 +2,7 @@ package charge_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/packcheck/charge"
@@ -51,4 +52,18 @@ func TestTheRightChargerSuitsAndSaysWhatHangsOnIt(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A charger that takes days is told beside the one that the battery allows, and the charge
+// is paused overnight rather than cut short or left alone.
+func TestASlowChargerIsPausedOvernight(t *testing.T) {
+	for _, f := range charge.Match(plugged(t, "agm", 6, 12, "14.7 V 500 mA DC lead acid automatic")).Findings {
+		if f.Code == charge.CodeSlow {
+			if want := "One of up to 3.6 A is sooner done. With this one unplug it overnight and go on next day"; !strings.HasPrefix(f.Advice, want) {
+				t.Errorf("%q, want %q", f.Advice, want)
+			}
+			return
+		}
+	}
+	t.Error("not told")
 }
