@@ -74,6 +74,11 @@ func (a *Assessment) TooYoung() *Finding {
 	return &a.Findings[i]
 }
 
+// Finished reports whether the battery is one that nobody charges or uses any more.
+func (a *Assessment) Finished() bool {
+	return slices.ContainsFunc(a.Findings, func(f Finding) bool { return f.Finished && f.Level == Danger })
+}
+
 // NeverRidden reports whether the battery is one that nobody rides with, so that minutes,
 // speed and what a start takes are of no use. They are computed all the same; reports for
 // people leave them out.

@@ -50,6 +50,7 @@ const (
 	LoadLess         Change = "less load" // easier ground, less weight, pauses, less voltage
 	FitConverter     Change = "converter" // a step-down converter for what stands less volts
 	FitFuse          Change = "fuse"
+	MoveFuse         Change = "fuse place"
 	FitWire          Change = "wire"  // thicker wire, or a way that carries more
 	FitJoint         Change = "joint" // connector, crimp or switch
 	FitCutoff        Change = "cutoff"

@@ -37,6 +37,8 @@ type Pace struct {
 	LimitKmh float64 `json:"limit_kmh"`
 	AgeYears float64 `json:"age_years,omitempty"` // whole ones, of the youngest who drives; 0 where nobody told
 	Share    float64 `json:"share"`               // 0 to 1
+	// TooFast says that beyond the limit nothing is made for that age; otherwise it is brisk.
+	TooFast bool `json:"too_fast,omitempty"`
 }
 
 // Values returns the keys of the way with their values, as setup.With takes them.

@@ -108,6 +108,11 @@ func findingsMade(t testing.TB) []made {
 			danger, child, "degC", answer.Below, answer.LookUp, "astm-f963-surface", "",
 		},
 		{
+			"lithium of 75 C outside, measured", battery.CodeTooHot,
+			tool.Judge(touched(75, 30)), tool.Judge(touched(54.4, 30)),
+			danger, house, "degC", answer.Below, answer.LookUp, "astm-f963-surface", "it may burn, not only hurt a hand",
+		},
+		{
 			"an old block of 60 C outside", battery.CodeOldHot,
 			battery.JudgeOld(60), battery.JudgeOld(54.4),
 			fix, house, "degC", answer.Below, answer.LookUp, "astm-f963-touched", "what warmed it warms the next",

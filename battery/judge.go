@@ -181,13 +181,19 @@ func (m *Model) judgeHeat(u Use) []answer.Finding {
 	case u.Read && u.SurfaceC > TouchedMostC+heatHairK:
 		f.Found, f.Decides = u.SurfaceC, []string{answer.KeyMeasuredPackTemperature}
 		f.Harm, f.Source, f.Limit = answer.Child, srcTouched, TouchedMostC
-		f.Title = "The battery gets hotter than one may that a child can touch, and too hot to charge."
+		f.Title = "The battery gets too hot for a child to touch, and too hot to charge."
 	default:
 		return nil
 	}
 	if slices.Contains(f.Decides, answer.KeyMeasuredPackTemperature) {
-		f.Change = answer.LookUp
-		f.Advice = "Find out why it gets so hot: a weak cell, a loose joint or too much load. Let it cool before it is charged."
+		f.Change, f.Today = answer.LookUp, f.Level == answer.Danger
+		f.Advice = "Let it cool before it is charged. Find out why it gets so hot: a weak cell, a loose joint or too much load."
+		if m.spec.Profile.Family == chemistry.Lithium {
+			if f.Today { // more than a burnt hand
+				f.Harm = answer.House
+			}
+			f.Advice = "Take it off and let it cool outside. If it swells, smells or hisses, keep away and call for help. Find out why before it is charged or used: a weak cell, a loose joint or too much load."
+		}
 	}
 	return []answer.Finding{f}
 }

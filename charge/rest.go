@@ -130,6 +130,10 @@ func JudgeLoaded(p chemistry.Profile, cells int, l Loaded) []answer.Finding {
 	return []answer.Finding{f}
 }
 
+// finished sets whether the battery of a finding is: then nobody charges or rides with it,
+// and it is seen to today.
+func finished(f *answer.Finding, is bool) { f.Finished, f.NeverRidden, f.Today = is, is, is }
+
 // JudgeRest judges the rested voltage restV of a whole pack (V, so many cells
 // in series) before a charge: drained past saving, too low for an ordinary
 // charge, more than such cells can have, or a lead-acid battery that stood flat
@@ -150,11 +154,13 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 		return []answer.Finding{f.Unread("Whether it may be charged at the volts that it rests at is not known.")}
 	}
 	if most := mostAtRest(p); per > most*(1+rounding) {
-		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Want, f.Finished = CodeOvercharged, answer.Danger, answer.House, 3, most, answer.Below, true
+		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Want = CodeOvercharged, answer.Danger, answer.House, 3, most, answer.Below
+		finished(&f, true)
 		f.Title = "It rests above what such cells may ever have: it was overcharged, or it is another pack than the label says."
 		f.Advice = "Do not charge, use or move it about. Let lithium lie outside, away from anything that burns, and ask where batteries are collected; then find out what the pack really is."
 		if p.Family != chemistry.Lithium {
-			f.Level, f.Gravity, f.Finished = answer.FixFirst, 1, false
+			f.Level, f.Gravity = answer.FixFirst, 1
+			finished(&f, false)
 			f.Title = "It stands above what such a battery rests at: it comes straight from the charger, was overcharged, or is another one than the label says."
 			f.Advice = "Take it off the charger, and measure again next morning. If it still stands so high, look what battery it really is."
 		}
@@ -163,19 +169,23 @@ func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
 	switch {
 	case p.Family == chemistry.LeadAcid && per < deadCellV:
 		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Source = CodeDeadBlock, answer.Danger, answer.House, 2, deadCellV, "common-charging"
-		f.Change, f.Finished = answer.FitPack, true
+		f.Change = answer.FitPack
+		finished(&f, true)
 		f.Title = "The battery is dead. Cells are shorted or were driven backwards, and a charger boils what is left."
-		f.Advice = "Do not charge it; hand it in where batteries are collected, and replace it."
+		f.Advice = "Do not charge it: hand it in and replace it. Ask where batteries are collected."
 	case below(p.NeverRechargeV):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeNeverRecharge, answer.Danger, answer.House, 3
-		f.Limit, f.Change, f.Finished = p.NeverRechargeV, answer.FitPack, true
+		f.Limit, f.Change = p.NeverRechargeV, answer.FitPack
+		finished(&f, true)
 		f.Title = "The pack was drained too far: never charge it again."
-		f.Advice = "Do not try to bring it back. Keep it away from anything that burns and hand it in where batteries are collected."
+		f.Advice = "Keep it away from what burns, and hand it in. Ask where batteries are collected; never try to bring it back."
 	case p.Family == chemistry.Lithium && below(p.Charge.PrechargeV):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeTooLow, answer.Danger, answer.House, 3
-		f.Limit, f.Source, f.Finished = p.Charge.PrechargeV, "lithium-precharge", true
+		f.Limit, f.Source = p.Charge.PrechargeV, "lithium-precharge"
+		finished(&f, true)
 		if !below(p.Charge.PrechargeV - harmBelowEndV) { // a meter's error, or a night's rest, may lie between
-			f.Level, f.Gravity, f.Finished = answer.FixFirst, 0, false
+			f.Level, f.Gravity = answer.FixFirst, 0
+			finished(&f, false)
 		}
 		f.Title = "The cells are too low for an ordinary charge."
 		f.Advice = "Only the pack's own charger may decide on it; if that refuses, the pack is finished. Never help it along with another charger."

@@ -93,10 +93,13 @@ func (b *builder) share(f *answer.Finding, before, behind string) string {
 
 // when says of a finding that does not hold yet when it will.
 func (b *builder) when(f *answer.Finding) string {
-	if f.OnceFull {
-		return "Once it is charged full: "
+	switch {
+	case !f.OnceFull:
+		return ""
+	case b.a.Finished(): // that one never will be
+		return "With another battery of its kind: "
 	}
-	return ""
+	return "Once it is charged full: "
 }
 
 // drawn says what a range is and how many draws stand behind the figures.

@@ -225,17 +225,24 @@ func TestAWayOutSaysWhatItsSpeedMeansAndWhoWires(t *testing.T) {
 	a := danger()
 	way := answer.Way{Title: "Keep it", Steps: []string{"a fuse"}, Verdict: answer.Watch, PedalMin: answer.Exactly(30), SpeedKmh: answer.Spread(3.5, 6, 9.1), Wiring: true}
 	way.Pace = &answer.Pace{LimitKmh: 8.05, Share: 0.2}
-	below, plain := way, way
+	below, plain, beyond := way, way, way
+	beyond.SpeedKmh = answer.Spread(9, 10, 14)
 	below.SpeedKmh, plain.Pace, plain.Wiring = answer.Spread(3.5, 5, 7), nil, false
 	for name, tt := range map[string]struct {
-		ways         []answer.Way
-		over, wiring int
-	}{"straddles": {[]answer.Way{way, way}, 2, 1}, "stays below": {[]answer.Way{below}, 0, 1}, "no limit, no wiring": {[]answer.Way{plain}, 0, 0}} {
+		ways                 []answer.Way
+		over, beyond, wiring int
+	}{
+		"straddles": {[]answer.Way{way, way}, 2, 0, 1}, "stays below": {[]answer.Way{below}, 0, 0, 1}, "lies beyond": {[]answer.Way{beyond}, 0, 1, 1},
+		"no limit, no wiring": {[]answer.Way{plain}, 0, 0, 0},
+	} {
 		a.Ways = tt.ways
 		for _, o := range []report.Options{{}, {Full: true}, {Format: report.FormatMarkdown}, {Format: report.FormatHTML}} {
 			text := strings.Join(strings.Fields(written(t, a, o)), " ")
 			if n := strings.Count(text, "6 km/h (3.5 to 9.1); over 8.1 km/h, brisk for a child, in 2 of 10"); n != tt.over {
 				t.Errorf("%s %+v: told %d times, want %d: %s", name, o, n, tt.over, text)
+			}
+			if n := strings.Count(text, "10 km/h (9 to 14); over 8.1 km/h, brisk for a child."); n != tt.beyond {
+				t.Errorf("%s %+v: all of it beyond is told %d times, want %d: %s", name, o, n, tt.beyond, text)
 			}
 			if n := strings.Count(text, "Somebody trained does the wiring; makers' instructions first."); n != tt.wiring {
 				t.Errorf("%s %+v: says %d times who wires, want %d", name, o, n, tt.wiring)

@@ -108,12 +108,21 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	if w.SpeedKmh.Valid() && w.SpeedKmh.High > 0 {
 		figures = append(figures, b.rangeOf(kmPerH, w.SpeedKmh).brief())
 	}
-	if p := w.Pace; p != nil && w.SpeedKmh.Low < p.LimitKmh && p.LimitKmh < w.SpeedKmh.High { // the range says yes and no
+	if p := w.Pace; p != nil && p.LimitKmh < w.SpeedKmh.High {
 		who := "a child"
 		if p.AgeYears > 0 {
 			who = fmt.Sprintf("a child of %.0f", p.AgeYears)
 		}
-		figures = append(figures, "over "+b.alone(kmPerH, p.LimitKmh).likely+", brisk for "+who+", in "+counted(p.Share))
+		brisk := "over " + b.alone(kmPerH, p.LimitKmh).likely + ", "
+		if p.TooFast {
+			brisk += "too fast for " + who
+		} else {
+			brisk += "brisk for " + who
+		}
+		if w.SpeedKmh.Low < p.LimitKmh { // the range says yes and no
+			brisk += ", in " + counted(p.Share)
+		}
+		figures = append(figures, brisk)
 	}
 	if wanted := b.a.Ride.WantedMin; wanted != nil && w.WantedShare != nil {
 		figures = append(figures, b.one(minutes, *wanted)+": "+reaches(*w.WantedShare))

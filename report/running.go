@@ -30,6 +30,8 @@ func (b *builder) stuck() bool {
 // noRide says why there is no ride to tell figures of; empty where there is one.
 func (b *builder) noRide() string {
 	switch {
+	case b.a.Finished():
+		return "Nobody rides with this battery: there are no minutes to tell."
 	case b.a.NeverRidden():
 		return "Such a pair is never joined: there are no minutes to tell."
 	case b.stuck():

@@ -47,7 +47,7 @@ func (b *builder) verdict() fact {
 	default:
 		use := "no child may ride it like this"
 		switch {
-		case b.batteryItself():
+		case b.a.Finished(), b.batteryItself():
 			use = "nobody uses or charges this battery"
 		case b.onlyCharging():
 			use = "do not charge it like this"

@@ -186,7 +186,7 @@ type Second struct {
 type Cutoffs struct {
 	Pack       Cutoff `table:"pack" doc:"low-voltage cutoff inside the pack; of two joined packs, inside each, with the volts of one"`
 	Module     Module `table:"module" doc:"added low-voltage disconnect behind the pack; sees two packs in series as one"`
-	Controller Cutoff `table:"controller" doc:"low-voltage cutoff of the controller; sees two packs in series as one"`
+	Controller Cutoff `table:"controller" doc:"low-voltage cutoff of the controller, or of the converter before it; sees two packs in series as one"`
 }
 
 // Cutoff is one thing that disconnects the pack.

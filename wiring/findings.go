@@ -229,7 +229,12 @@ func (j *judge) noFuse() {
 				f.Source += ", " + c.Source
 			}
 		}
-		f.Advice = "Look for a fuse by the pack and read its kind and rating. If there is none, or another than this: " + lowerFirst(j.Band.Advice())
+		f.Advice = "Look for a fuse by the pack and read its kind and rating. "
+		if len(j.Band.StandardA) > 0 {
+			f.Advice += "If there is none, or another than this: " + lowerFirst(j.Band.Advice())
+		} else {
+			f.Advice += "If there is none, no size suits this wire and this load yet: " + lowerFirst(j.Band.Advice())
+		}
 	}
 	if j.Far.CurrentA <= j.Far.CarriedA { // the way out and back tames it, a short nearer the pack does not
 		f.Found, f.Limit = j.Near.CurrentA, j.Near.CarriedA

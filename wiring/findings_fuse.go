@@ -178,7 +178,7 @@ func (j *judge) fusePlace() {
 		reach = sheathed
 	}
 	f := answer.Finding{
-		Harm: answer.House, Item: answer.Fuse, Decides: []string{answer.KeyFuseDistanceFromPack},
+		Harm: answer.House, Item: answer.Fuse, Change: answer.MoveFuse, Decides: []string{answer.KeyFuseDistanceFromPack},
 		Found: distanceM, Limit: reach.Likely, Unit: "m", Source: reach.Source,
 		Advice: "Put the fuse right at the pack's terminal: nothing protects the wire before it.",
 	}

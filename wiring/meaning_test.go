@@ -53,7 +53,7 @@ func meanings() []meaning {
 		{wiring.CodeFuseSlowWhenBlocked, answer.Wear, answer.Watch, answer.Fuse, "", blade},
 		{wiring.CodeBlockedOverloadsWire, answer.House, answer.FixFirst, answer.Wire, answer.FitWire, reach},
 		{wiring.CodeFusePlaceUnknown, answer.House, answer.Watch, answer.Fuse, answer.LookUp, reach},
-		{wiring.CodeFuseTooFar, answer.House, answer.Danger, answer.Fuse, "", reach},
+		{wiring.CodeFuseTooFar, answer.House, answer.Danger, answer.Fuse, answer.MoveFuse, reach},
 		{wiring.CodeFuseVoltage, answer.House, answer.FixFirst, answer.Fuse, "", scope},
 		{wiring.CodeFuseHolder, answer.Part, answer.FixFirst, answer.Fuse, "", holder},
 		{wiring.CodeFuseHeat, answer.Wear, answer.Watch, answer.Fuse, "", "large-blade-heat-borrowed"},

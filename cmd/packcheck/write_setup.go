@@ -30,7 +30,7 @@ func savedSetup(c *cli.Command, s *setup.Setup, a *answer.Assessment, std stream
 			return output{}, fmt.Errorf("--%s: %w", flagWay, err)
 		}
 		if way.Carried {
-			fmt.Fprintf(std.err, "packcheck: --%s: what the change makes otherwise was measured before the change and is left out; judged anew, the file gives wider ranges than the report\n", flagWay)
+			fmt.Fprintf(std.err, "packcheck: --%s: what was measured before the change and the change makes otherwise is left out, and with it what that told of the vehicle: judged anew, the file may give other figures than the report; measure again once it is done\n", flagWay)
 		}
 	}
 	target := c.String(flagWriteSetup)

@@ -127,7 +127,7 @@ func (v *view) unexplainedHeat() {
 		v.add(answer.Finding{
 			Code: CodeHotterThanDriven, Level: answer.FixFirst, Harm: answer.House, Topic: answer.TopicMeasured, Item: answer.Battery,
 			Unit: "degC", Found: readC, Limit: limit, Source: srcCommon, Change: answer.LookUp, Decides: []string{answer.KeyMeasuredPackTemperature},
-			Title:  fmt.Sprintf("The battery was read at %s C, and a whole ride warms its cells by %s K at most: both cannot be true.", round(readC, 2), round(max(rise, 1), 2)),
+			Title:  fmt.Sprintf("The battery was read at %s C, and no ride warms it so far: something else does.", round(readC, 2)),
 			Advice: "If it was just charged, or lay in the sun, take the reading again after a drive. If it stays as high, something warms it that nobody told: a failing cell, a loose joint beside it, a load that is always on. Do not use it until that is found.",
 		})
 	}

@@ -29,7 +29,7 @@ func (e *engine) answer(s *setup.Setup, d *drawn, t *table) (*answer.Assessment,
 		return nil, err
 	}
 	a.Measure = e.asked(s, a, gains)
-	a.Habits, a.Buy = habits(a.Findings), purchases(a, p)
+	a.Habits, a.Buy = habits(a), purchases(a, p)
 	for _, c := range cautionsFor(p) {
 		a.Cautions = append(a.Cautions, c.text)
 		a.CautionSources = append(a.CautionSources, c.source)
@@ -64,7 +64,7 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 	shape(a, typical)
 	t.fill(a)
 	words(a, t)
-	a.Findings = count(&t.judged, guesses{e.assumedKeys(), e.assumedSources(), p.AsMade})
+	a.Findings = count(&t.judged, e.guesses())
 	if a.Path != nil {
 		fuse := t.judged.middleFuse(fusedOf(typical))
 		a.Path.FuseSizesA = fuse.sizes()

@@ -52,6 +52,12 @@ func (e *engine) assumedSources() map[string]string {
 	return out
 }
 
+// guesses is what the findings of the answer may rest on.
+func (e *engine) guesses() guesses {
+	p := e.parts
+	return guesses{keys: e.assumedKeys(), sources: e.assumedSources(), asMade: p.AsMade, fuse: p.Setup.Fuse.Rating.Given}
+}
+
 // assumed lists what the setup did not give, the weightiest first: what decides
 // a finding, and how much of the spread of minutes, speed and launch goes with
 // it. What moves nothing keeps the order in which it was assumed.

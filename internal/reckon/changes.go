@@ -123,10 +123,10 @@ func alone(f answer.Finding) string {
 
 // habits is how to use the vehicle as it is judged, one short sentence each; none
 // that has a finished battery charged.
-func habits(list []answer.Finding) []string {
-	finished := isFinished(list)
+func habits(a *answer.Assessment) []string {
+	finished := a.Finished()
 	var out []string
-	for _, f := range list {
+	for _, f := range a.Findings {
 		switch f.Habit {
 		case answer.HabitPackOff, answer.HabitChargeWarm, answer.HabitTopUp, answer.HabitChargeApart, answer.HabitWatchCharge, answer.HabitCheckPoles:
 			if finished {
@@ -138,9 +138,4 @@ func habits(list []answer.Finding) []string {
 		}
 	}
 	return out
-}
-
-// isFinished reports whether the battery is one that nobody charges any more.
-func isFinished(list []answer.Finding) bool {
-	return slices.ContainsFunc(list, func(f answer.Finding) bool { return f.Finished && f.Level == answer.Danger })
 }

@@ -70,7 +70,7 @@ func TestEachChangeIsListedOnceAndStandsAlone(t *testing.T) {
 
 func TestHabitsAreSaidOnceEach(t *testing.T) {
 	list := []answer.Finding{{Habit: answer.HabitKeepClear}, {}, {Habit: answer.HabitLetGo}, {Habit: answer.HabitKeepClear}}
-	if got, want := reckon.Habits(list), []string{answer.HabitKeepClear, answer.HabitLetGo}; !slices.Equal(got, want) {
+	if got, want := reckon.Habits(&answer.Assessment{Findings: list}), []string{answer.HabitKeepClear, answer.HabitLetGo}; !slices.Equal(got, want) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }

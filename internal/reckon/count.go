@@ -170,7 +170,9 @@ func (h *held) told(g guesses) (answer.Finding, bool) {
 			continue
 		}
 		onAGuess(&f, g)
-		if !found || f.Level > best.Level {
+		// Where both are held back to one level, the worse is what is the matter, as long as
+		// it is as certain.
+		if !found || f.Level > best.Level || f.Level == best.Level && f.Certainty <= min(best.Certainty, answer.Likely) {
 			best, found = f, true
 		}
 	}
@@ -279,6 +281,15 @@ type guesses struct {
 	keys    map[string]bool   // setup keys that stand on an assumption or on nothing
 	sources map[string]string // what the assumptions rest on, by key
 	asMade  bool              // nothing says that the vehicle was changed
+	fuse    bool              // which fuse it has was told
+}
+
+// survived reports whether the vehicle has lived with what a finding says of it. How heavy
+// a rider is nobody else knew; nothing was found that is made for a speed that is a danger
+// at the driver's age; and a fuse is what owners put in anew, larger where the first opened.
+func (g guesses) survived(f *answer.Finding) bool {
+	tooFast := f.Change == answer.LimitSpeed && f.Level == answer.Danger
+	return g.asMade && f.Guess != answer.KeyRiderMass && !tooFast && !(g.fuse && f.Item == answer.Fuse)
 }
 
 // onAGuess holds back what rests on a value that nobody gave: it is no danger,
@@ -294,7 +305,7 @@ func onAGuess(f *answer.Finding, g guesses) {
 	}
 	f.Guess = f.Decides[i]
 	most := answer.FixFirst
-	if f.Share < likelyShare || g.asMade && f.Guess != answer.KeyRiderMass { // who rides nobody else knew
+	if f.Share < likelyShare || g.survived(f) {
 		most = answer.Watch
 	}
 	f.Level = min(f.Level, most)

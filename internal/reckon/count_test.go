@@ -109,3 +109,24 @@ func TestALowerRungIsLeftOutWhereThoseAboveTellOfItsVehicles(t *testing.T) {
 		}
 	}
 }
+
+// A vehicle as it was made has lived with what its maker knew and nobody told, but not with
+// who rides, with a speed that nothing was found to be made for, or with an owner's fuse.
+func TestWhatAVehicleAsMadeHasLivedWith(t *testing.T) {
+	for name, tt := range map[string]struct {
+		f        answer.Finding
+		fuseTold bool
+		want     bool
+	}{
+		"hot motors":                {answer.Finding{Level: answer.FixFirst, Item: answer.Motors, Guess: answer.KeyMotorsCan}, false, true},
+		"a speed above its rung":    {answer.Finding{Level: answer.FixFirst, Change: answer.LimitSpeed, Guess: answer.KeyGearsRatio}, false, true},
+		"a speed that is a danger":  {answer.Finding{Level: answer.Danger, Change: answer.LimitSpeed, Guess: answer.KeyGearsRatio}, false, false},
+		"a rider's guessed mass":    {answer.Finding{Level: answer.FixFirst, Guess: answer.KeyRiderMass}, false, false},
+		"the maker's fuse":          {answer.Finding{Level: answer.Danger, Item: answer.Fuse, Guess: answer.KeyWireInsulation}, false, true},
+		"a fuse that an owner told": {answer.Finding{Level: answer.Danger, Item: answer.Fuse, Guess: answer.KeyWireInsulation}, true, false},
+	} {
+		if got := reckon.Survived(tt.f, tt.fuseTold); got != tt.want {
+			t.Errorf("%s: lived with %v, want %v", name, got, tt.want)
+		}
+	}
+}

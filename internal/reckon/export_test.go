@@ -38,6 +38,12 @@ func Count(findings [][]answer.Finding, assumed ...string) []answer.Finding {
 	return count(j, g)
 }
 
+// Survived reports whether a vehicle as it was made has lived with what a finding says,
+// where its fuse was told and where not.
+func Survived(f answer.Finding, fuseTold bool) bool {
+	return guesses{asMade: true, fuse: fuseTold}.survived(&f)
+}
+
 // OriginalsOnAWay returns what the originals of some draws come to (seconds of
 // the ride, metres a second, amperes of the launch), and what they come to once
 // the setup was changed as on a way out and they are computed anew.

@@ -24,14 +24,17 @@ func headline(a *answer.Assessment) [3]string {
 	if a.Steady == nil {
 		use, ready = "do not connect it", "not ready for use"
 	}
-	if !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+	const nobody = "nobody uses or charges this battery"
+	if a.Finished() {
+		use = nobody
+	} else if !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
 		return f.Level == a.Verdict && f.Topic != answer.TopicCharge
 	}) {
 		use, ready = "do not charge it like this", "charging is not in order"
 		if slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { // then another charger mends nothing
 			return f.Level == a.Verdict && slices.Contains(f.Decides, answer.KeyMeasuredRestVoltage)
 		}) {
-			use, ready = "nobody uses or charges this battery", "the battery is not in order"
+			use, ready = nobody, "the battery is not in order"
 		}
 	}
 	if a.TooYoung() != nil {

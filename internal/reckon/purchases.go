@@ -118,7 +118,7 @@ func cutoffToBuy(a *answer.Assessment, p *setup.Parts) string {
 		return "the one that is fitted does"
 	case p.Pack.Profile.Family == chemistry.LeadAcid && !must(a, answer.FixFirst, answer.FitCutoff):
 		text := "none is needed: vehicles with lead-acid batteries are sold without"
-		if !isFinished(a.Findings) {
+		if !a.Finished() {
 			text += ". Stop as soon as it grows slow, and charge it after every ride" + wouldDo(adv)
 		}
 		return text + "."

@@ -42,16 +42,17 @@ var remedies = [...]remedy{
 	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, nil, wireStep},
 	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, nil, fuseStep},
 	{"label of the charger", []answer.Change{answer.FitCharger}, nil, labelStep},
+	{fusePlaceName, []answer.Change{answer.MoveFuse}, nil, fusePlaceStep},
 	{"charger", []answer.Change{answer.FitCharger}, nil, chargerStep},
 	{"charging place", []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
 	{"charging off the vehicle", []answer.Change{answer.ChargeElsewhere}, nil, offStep},
 }
 
 // The steps whose places on the way from battery to motors are told.
-const converterName, controllerName, cutoffName, fuseName, wireName = "converter", "controller", "cutoff", "fuse", "wire"
+const converterName, controllerName, cutoffName, fuseName, fusePlaceName, wireName = "converter", "controller", "cutoff", "fuse", "fuse place", "wire"
 
 // toWire are the steps that somebody has to wire in.
-var toWire = [...]string{converterName, controllerName, cutoffName, fuseName, wireName}
+var toWire = [...]string{converterName, controllerName, cutoffName, fuseName, fusePlaceName, wireName}
 
 // stepsFor lists the steps that what is left to fix asks for and that were not taken
 // yet. A fuse is chosen anew where what was changed since asks for another.
@@ -118,11 +119,20 @@ func converterStep(a *answer.Assessment, p *setup.Parts) step {
 		return step{}
 	}
 	design := down(p.Vehicle.DesignV.Likely)
-	limit := up(1.25 * limitA(a))
-	return step{
+	most := 1.25 * limitA(a)
+	if told := p.Controller.LimitA; told.Known { // that is what a start takes then
+		most = max(most, told.Likely)
+	}
+	limit := up(most)
+	s := step{
 		text: fmt.Sprintf("a %s V step-down converter for %s A", design, limit),
 		sets: map[string]string{"controller.converter_voltage": design + " V", "controller.converter_limit": limit + " A"},
 	}
+	if own := without(p.Setup.Values(), "cutoff.controller"); len(own) > 0 { // it sees the converter's volts alone
+		s.text += "; switch off the speed control's own cutoff, which no longer sees the battery"
+		maps.Copy(s.sets, own)
+	}
+	return s
 }
 
 // leftoversStep takes out what was set for the volts of the battery that was.
@@ -237,16 +247,27 @@ func fuseStep(a *answer.Assessment, p *setup.Parts) step {
 	if a.Pack.FullV > 32 {
 		volts = "58 V"
 	}
-	near, distance := "10 cm", "100 mm"
-	if p.System == quantity.Customary {
-		near, distance = "4 in", "4 in"
-	}
+	near, distance := nearBattery(p)
 	return step{
 		text: fmt.Sprintf("a %s blade fuse (%s) within %s of the battery", rating, volts, near),
 		sets: map[string]string{
 			"fuse.form": setup.UsualFuseForm, "fuse.rating": rating, "fuse.max_voltage": volts, "fuse.distance_from_pack": distance,
 		},
 	}
+}
+
+// nearBattery is how far from the battery a fuse sits at the most, in words and as a value.
+func nearBattery(p *setup.Parts) (words, value string) {
+	if p.System == quantity.Customary {
+		return "4 in", "4 in"
+	}
+	return "10 cm", "100 mm"
+}
+
+// fusePlaceStep puts the fuse that is there where it protects the wire.
+func fusePlaceStep(_ *answer.Assessment, p *setup.Parts) step {
+	near, distance := nearBattery(p)
+	return step{text: "the fuse moved to within " + near + " of the battery", sets: map[string]string{"fuse.distance_from_pack": distance}}
 }
 
 // chargerStep is another charger, described as it is advised: where it is plugged in, and

@@ -56,7 +56,8 @@ func (e *engine) paceOf(a *answer.Assessment) *answer.Pace {
 		return nil
 	}
 	const perHour = 3.6
-	p := &answer.Pace{LimitKmh: a.Findings[i].Limit * perHour, Share: a.Findings[i].Share}
+	f := &a.Findings[i]
+	p := &answer.Pace{LimitKmh: f.Limit * perHour, Share: f.Share, TooFast: f.Limit > f.LimitMS}
 	if r := e.parts.Rider; r != nil && r.AgeYears.Known {
 		p.AgeYears = math.Floor(r.AgeYears.Low)
 	}
