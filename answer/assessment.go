@@ -322,6 +322,25 @@ type ChargeFigures struct {
 	EndVPerCell  *float64 `json:"end_v_per_cell"`
 	Right        string   `json:"right"` // the charger that belongs to this pack, in words
 	Left         []Left   `json:"left"`  // what becomes of a pack that is forgotten on it
+
+	Advised *AdvisedCharger `json:"advised,omitempty"` // the right one in figures
+}
+
+// AwakeH are the hours in which somebody can be there and awake while a battery charges: a
+// charge that takes longer goes on next day. Own choice.
+const AwakeH = 14.0
+
+// Overnight reports whether a charge takes longer than somebody can be awake beside it.
+func (c *ChargeFigures) Overnight() bool { return c.UnplugAfterH != nil && *c.UnplugAfterH > AwakeH }
+
+// AdvisedCharger is the charger that belongs to a pack.
+type AdvisedCharger struct {
+	Brief   string  `json:"brief"`           // in so few words that no report has to cut its limits off
+	Own     bool    `json:"own,omitempty"`   // the one of the pack's maker: nothing else is told
+	MadeFor string  `json:"made_for"`        // as the setup key charger.made_for says it
+	EndV    float64 `json:"end_v,omitempty"` // of whatever hangs on it; 0 = it ends by what it sees of the cells
+	MostA   float64 `json:"most_a,omitempty"`
+	Each    bool    `json:"each,omitempty"` // of two packs, for each of them by itself
 }
 
 // OriginalFigures compares with the vehicle as it left the factory: each

@@ -134,6 +134,12 @@ func (f *Finding) ChargerOut() bool {
 	return f.Item == Charger && f.Topic == TopicCharge && f.Level >= FixFirst
 }
 
+// Blocks reports whether something is to be put right only because nobody told what it is:
+// who looks may find it in order.
+func (f *Finding) Blocks() bool {
+	return f.Level == FixFirst && f.Reads == AsUnknown && f.Change == FitCharger
+}
+
 // place is that of a finding by who suffers and how surely, the larger the earlier: what
 // hurts somebody, and then what may, each by whom; then parts, then what hurts
 // somebody in few draws only, and at last what only ages. A danger that is certain comes

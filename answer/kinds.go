@@ -77,6 +77,7 @@ const (
 	HabitChargeWarm  = "Charge indoors, with the pack at room temperature."
 	HabitCheckPoles  = "Check plus and minus with a meter before the first charge."
 	HabitFeelJoints  = "Feel plugs and wire after ten minutes; what is too warm to hold is renewed."
+	HabitChargeApart = "Take the two packs apart to charge them, each alone on its own charger."
 	HabitTopUp       = "Top the pack up while it is put away."
 	HabitWatchCharge = "Stay near while it charges, and unplug it when it is full."
 )

@@ -74,7 +74,7 @@ func (q Charger) Answer() (Answer, error) {
 	}
 	b.tell(&a)
 	a.cite("cpsc-charging")
-	a.Caution = "Be there and awake while anything charges; unplug it before you go to bed or leave the house."
+	a.Caution = "Be there and awake while anything charges; unplug it before you go to bed or leave the house, and go on next day where it takes longer."
 	if p.Family == chemistry.Lithium && b.parts.Pack.ToolPack {
 		a.beware("A tool pack goes on its own maker's charger only, and never through the vehicle's jack.", "tool-pack-rule")
 	}
@@ -104,11 +104,15 @@ func (a *Answer) hours(plugged charge.Plugged, b *batteries, from, airC float64)
 	span.High = max(span.High, span.Likely)
 	span.Low = min(span.Low, span.Likely)
 	wants := a.Figure()
+	latest := numberWords(r.UnplugH, "h")
+	if r.UnplugH > answer.AwakeH {
+		latest += " on the charger, in several days,"
+	}
 	if r.Full {
 		a.is(ranged("hours to full", span, "h"))
-		a.say("Full after %s; unplug it after %s at the latest.", figureWords(a.Figure()), numberWords(r.UnplugH, "h"))
+		a.say("Full after %s; unplug it after %s at the latest.", figureWords(a.Figure()), latest)
 	} else {
-		a.say("It never gets full; unplug it after %s at the latest.", numberWords(r.UnplugH, "h"))
+		a.say("It never gets full; unplug it after %s at the latest.", latest)
 	}
 	if !math.IsInf(r.UnplugH, 0) && r.UnplugH > 0 {
 		a.beside(exactly("unplug after", r.UnplugH, "h"))

@@ -16,7 +16,7 @@ const MakersFirst = "The instructions of the makers of pack, charger and vehicle
 // chemistry, most important first.
 func Cautions(p chemistry.Profile, toolPack bool) []Caution {
 	out := []Caution{
-		{"Be there and awake while anything charges; unplug before bed and before you leave.", "cpsc-charging"},
+		{"Be there and awake while anything charges; unplug before bed and before you leave, and go on next day where it takes longer.", "cpsc-charging"},
 		{"Charge on what does not burn, away from the way out, and cover neither charger nor pack.", "common-charging"},
 		{"Heat, swelling, a smell or hissing: unplug at the wall if that is safe, keep away, and call for help.", "common-charging"},
 		{"Charging is a job for a grown-up: toy chargers have caught fire.", "charger-recalls-2000"},

@@ -12,12 +12,14 @@ const (
 	// 1 % either way (source "lithium-cc-cv").
 	lithiumCellV, lithiumBand = 4.20, 0.01
 	// phosphateCellV is the same for lithium iron phosphate (source
-	// "phosphate-cell-sheet"); the band is taken over from lithium-ion.
-	phosphateCellV = 3.65
+	// "phosphate-cell-sheet"); the band is taken over from lithium-ion. Chargers for its
+	// blocks are made from phosphateLeastV on, 14.4 V for four cells: common practice, no
+	// published source.
+	phosphateLeastV, phosphateCellV = 3.60, 3.65
 	// leadCycle and leadFloat are the windows per cell at 25 degC that makers
 	// print (source "lead-charge-windows"): 14.4 to 15.0 V and 13.4 to 13.9 V
-	// per block of six.
-	leadCycleLeastV, leadCycleMostV = 14.4 / 6, 15.0 / 6
+	// per block of six. Of gel the least is 14.1 V: from memory, no published source.
+	leadCycleLeastV, leadCycleMostV = 14.1 / 6, 15.0 / 6
 	leadFloatLeastV, leadFloatMostV = 13.4 / 6, 13.9 / 6
 	// plainAdaptor is how far the voltage of a plain transformer adaptor can
 	// rise above its label as the current falls (source "plain-adaptor").
@@ -56,9 +58,9 @@ func (l Label) Charger() Charger {
 	v := l.PrintedV
 	switch l.MadeFor {
 	case ForLithiumIon:
-		c.wholeCells(v, lithiumCellV, "lithium-cc-cv")
+		c.wholeCells(v, lithiumCellV, lithiumCellV, "lithium-cc-cv")
 	case ForLithiumIronPhosphate:
-		c.wholeCells(v, phosphateCellV, "phosphate-cell-sheet")
+		c.wholeCells(v, phosphateLeastV, phosphateCellV, "phosphate-cell-sheet")
 	case PowerSupply:
 		c.held(v, supplyBand, "supply-band", "A power supply holds its printed volts.")
 	case ForLeadAcid:
@@ -79,17 +81,21 @@ func (c *Charger) held(v, band float64, source, why string) {
 
 // cellsAt returns the number of cells that v is a whole multiple of, within
 // half a hundredth of it, 0 when it is none.
-func cellsAt(v, cellV float64) int {
-	n := math.Round(v / cellV)
-	if n < 1 || n > mostCells || math.Abs(v-n*cellV) > 0.005*v {
+func cellsAt(v, cellV float64) int { return cellsBetween(v, cellV, cellV) }
+
+// cellsBetween is the same where each cell may have some volts.
+func cellsBetween(v, leastV, mostV float64) int {
+	n := math.Round(v / mostV)
+	if n < 1 || n > mostCells || v < n*leastV-0.005*v || v > n*mostV+0.005*v {
 		return 0
 	}
 	return int(n)
 }
 
-// wholeCells reads the volts of a lithium charger.
-func (c *Charger) wholeCells(v, cellV float64, source string) {
-	n := cellsAt(v, cellV)
+// wholeCells reads the volts of a lithium charger, which holds its cells at cellV or,
+// where makers differ, at no less than leastV.
+func (c *Charger) wholeCells(v, leastV, cellV float64, source string) {
+	n := cellsBetween(v, leastV, cellV)
 	if n == 0 {
 		c.EndSource, c.EndLeastV = source, max(v-roundedTenthV, 0)
 		if v == math.Trunc(v) {
@@ -98,7 +104,7 @@ func (c *Charger) wholeCells(v, cellV float64, source string) {
 		c.WhyEnd = fmt.Sprintf("%g V is no whole number of cells at %.2f V: the label gives the pack's nominal volts, not what the charger rises to.", v, cellV)
 		return
 	}
-	c.held(v, lithiumBand, source, fmt.Sprintf("%g V is %d cells at %.2f V.", v, n, cellV))
+	c.held(v, lithiumBand, source, fmt.Sprintf("%g V is %d cells at %.2f V.", v, n, v/float64(n)))
 }
 
 // leadBlocks returns how many cells a lead-acid charging voltage belongs to (3

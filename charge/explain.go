@@ -119,9 +119,9 @@ func aboutChargers() []answer.Explanation {
 		{
 			Code:  CodeSlow,
 			Means: "A charge takes more than a day.",
-			Hurts: "Nothing, if it is left to finish. Cut short each time, lead-acid dies early.",
+			Hurts: "Nothing, if it gets full in the end. Cut short each time, lead-acid dies early.",
 			Limit: "A twentieth of the capacity in an hour; an own choice.",
-			Do:    "Begin right after the ride, and let it finish.",
+			Do:    "Begin right after the ride, unplug it overnight, and go on next day until it is full; or use a stronger one that the battery allows.",
 		},
 		{
 			Code:  CodeTimer,

@@ -95,22 +95,40 @@ func chargerRows(t testing.TB) []made {
 		{"nickel charger on lead-acid", charge.CodeWrongChemistry, onLead(t, "NiMH 18V 1A DC", nil), right, danger, house, answer.Charger, answer.FitCharger, ag},
 		{"tool pack, foreign charger", charge.CodeForeignCharger, onLithium(t, lionCharger, tool), onLithium(t, lionCharger, own), fix, house, answer.Charger, answer.FitCharger, "tool-pack-rule"},
 		{"laptop brick", charge.CodePowerSupply, onLithium(t, "laptop adapter 19V DC 3.42A", nil), rightLi, danger, house, answer.Charger, answer.FitCharger, "laptop-volts"},
-		{"lithium in the vehicle", charge.CodeVehicleJack, onLithium(t, lionCharger, at(charge.PortVehicle)), onLithium(t, lionCharger, at(charge.PortPack)), danger, house, answer.Charger, answer.ChangeNone, "jack-practice"},
+		{"lithium in the vehicle", charge.CodeVehicleJack, onLithium(t, lionCharger, at(charge.PortVehicle)), onLithium(t, lionCharger, at(charge.PortPack)), danger, house, answer.Charger, answer.ChargeElsewhere, "jack-practice"},
 		{"lead-acid in the vehicle", charge.CodeInVehicle, onLead(t, leadCharger, at(charge.PortVehicle)), right, watch, wear, answer.Charger, answer.ChangeNone, "charging-in-toy"},
 		{"lead-acid that can be driven meanwhile", charge.CodeDrivesPlugged, onLead(t, leadCharger, moves(charge.DrivingPossible)), onLead(t, leadCharger, moves(charge.DrivingBlocked)), fix, house, answer.Charger, answer.ChargeElsewhere, "charging-in-toy"},
 		{"lithium that can be driven meanwhile", charge.CodeDrivesPlugged, onLithium(t, lionCharger, moves(charge.DrivingPossible)), rightLi, danger, house, answer.Charger, answer.ChargeElsewhere, "charging-in-toy"},
-		{"two tool packs in series", charge.CodeChargedInSeries, onLithium(t, lionCharger, two(charge.InSeries)), rightLi, danger, house, answer.Battery, answer.ChangeNone, "series-string-rule"},
-		{"two blocks in series", charge.CodeChargedInSeries, onLead(t, leadCharger, two(charge.InSeries)), right, fix, part, answer.Battery, answer.ChangeNone, "series-string-rule"},
+		{"two tool packs in series", charge.CodeChargedInSeries, onLithium(t, lionCharger, two(charge.InSeries)), rightLi, danger, house, answer.Battery, answer.ChargeElsewhere, "series-string-rule"},
+		{"two blocks in series", charge.CodeChargedInSeries, onLead(t, leadCharger, two(charge.InSeries)), right, fix, part, answer.Battery, answer.ChargeElsewhere, "series-string-rule"},
 		{"two blocks, charger made for the pair", charge.CodeChargedInSeries, onLead(t, leadCharger, func(p *charge.Plugged) {
 			p.Joined, p.Charger.SuppliedWithPack = charge.InSeries, true
-		}), right, watch, wear, answer.Battery, answer.ChangeNone, "series-string-rule"},
+		}), right, watch, wear, answer.Battery, answer.ChargeElsewhere, "series-string-rule"},
 		{"two blocks and a charger for the pair", charge.CodeChargedInSeries, onLead(t, leadCharger, func(p *charge.Plugged) {
 			p.Joined, p.MadeFor = charge.InSeries, charge.ForPair
-		}), right, watch, wear, answer.Battery, answer.ChangeNone, "series-string-rule"},
+		}), right, watch, wear, answer.Battery, answer.ChargeElsewhere, "series-string-rule"},
 		{"two blocks and a charger for one", charge.CodeChargedInSeries, onLead(t, leadCharger, func(p *charge.Plugged) {
 			p.Joined, p.MadeFor = charge.InSeries, charge.ForOne
+		}), right, watch, wear, answer.Battery, answer.ChargeElsewhere, "series-string-rule"},
+		{"two tool packs in parallel", charge.CodeChargedInParallel, onLithium(t, lionCharger, two(charge.InParallel)), rightLi, danger, house, answer.Battery, answer.ChargeElsewhere, "series-string-rule"},
+		{"two lithium packs, nobody told where they are charged", charge.CodeChargedInParallel, onLithium(t, lionCharger, func(p *charge.Plugged) {
+			p.Joined, p.Port = charge.InParallel, charge.PortUnknown
+		}), rightLi, fix, house, answer.Battery, answer.ChargeElsewhere, "series-string-rule"},
+		{"two lithium packs, each on what came with it, read alike", charge.CodeChargedInParallel, onLithium(t, lionCharger, func(p *charge.Plugged) {
+			p.Joined, p.Port, p.Charger.SuppliedWithPack, p.Alike = charge.InParallel, charge.PortUnknown, true, true
+		}), rightLi, watch, wear, answer.Battery, answer.ChangeNone, "series-string-rule"},
+		{"two lithium packs, each on what came with it, of unknown volts", charge.CodeChargedInParallel, onLithium(t, lionCharger, func(p *charge.Plugged) {
+			p.Joined, p.Port, p.Charger.SuppliedWithPack = charge.InParallel, charge.PortUnknown, true
+		}), rightLi, fix, house, answer.Battery, answer.ChangeNone, "series-string-rule"},
+		{"two lithium packs, each at its own socket", charge.CodeChargedInSeries, onLithium(t, lionCharger, func(p *charge.Plugged) {
+			p.Joined, p.Port, p.MadeFor = charge.InSeries, charge.PortPack, charge.ForOne
+		}), rightLi, watch, wear, answer.Battery, answer.ChangeNone, "series-string-rule"},
+		{"a charger of the pair's volts at the socket of one", charge.CodeChargedInSeries, onLithium(t, lionCharger, func(p *charge.Plugged) {
+			p.Joined, p.Port, p.MadeFor = charge.InSeries, charge.PortPack, charge.ForPair
+		}), rightLi, danger, house, answer.Battery, answer.FitCharger, "series-string-rule"},
+		{"two blocks of lead, each at its own poles", charge.CodeChargedInParallel, onLead(t, leadCharger, func(p *charge.Plugged) {
+			p.Joined, p.Port = charge.InParallel, charge.PortPack
 		}), right, watch, wear, answer.Battery, answer.ChangeNone, "series-string-rule"},
-		{"two tool packs in parallel", charge.CodeChargedInParallel, onLithium(t, lionCharger, two(charge.InParallel)), rightLi, danger, house, answer.Battery, answer.ChangeNone, "series-string-rule"},
 		{"alternating current", charge.CodeGivesAC, onLead(t, "AC 12 V 500 mA", nil), right, danger, house, answer.Charger, answer.FitCharger, "common-charging"},
 		{"AC or DC unknown", charge.CodeOutputUnknown, onLead(t, "lead acid 14.7 V 1.5 A", nil), right, fix, house, answer.Charger, answer.FitCharger, "common-charging"},
 		{"reversed plug", charge.CodePolarityReversed, onLead(t, leadCharger+" centre negative", jack(charge.CentrePositive)), onLead(t, leadCharger+" centre positive", jack(charge.CentrePositive)), danger, house, answer.Charger, answer.FitCharger, "common-charging"},

@@ -82,6 +82,18 @@ func (p Purpose) String() string {
 	return purposeNames[p]
 }
 
+// purposeKeys is indexed by Purpose.
+var purposeKeys = [...]string{"", "lead-acid", "li-ion", "lifepo4", "nimh", "power supply"}
+
+// Key returns the word that a setup file has for the purpose, empty where it has none;
+// [PurposeNamed] is the way back.
+func (p Purpose) Key() string {
+	if p < PurposeUnknown || p > PowerSupply {
+		return ""
+	}
+	return purposeKeys[p]
+}
+
 // Stops says whether a charger ends the charge.
 type Stops int
 

@@ -149,7 +149,8 @@ func (m *match) current() {
 		f.Code, f.Level, f.Harm, f.Want = CodeSlow, answer.Watch, answer.Wear, answer.Above
 		f.Limit, f.Source = tooSlowC*ah, "common-charging"
 		f.Title = "The charger is small for this battery: a charge takes more than a day."
-		f.Advice = "It does no harm if it stops by itself; do not cut the charge short, since a part charge wears the battery."
+		f.Advice = fmt.Sprintf("One of up to %s A is sooner done. With this one unplug it overnight and go on next day until it is full: pauses do no harm, a part charge for good does.",
+			quantity.Digits(roundedDown(m.p.AdvisedA()), 3))
 		m.say(WithCare, f)
 	}
 }
@@ -161,17 +162,24 @@ const advisedC = 1.0
 
 // AdvisedA returns the greatest current of which a charger for the pack is advised, A;
 // NaN without a pack.
+//
+// Whose pack may be one that holds half of its label is advised for that one: the charger
+// is bought before anybody knows.
 func (p *Plugged) AdvisedA() float64 {
 	if p.Pack == nil {
 		return math.NaN()
 	}
+	ah, share := p.sheetAh(), 1.0
+	if p.LeastAh > 0 && p.LeastAh < honest*p.LabelAh && p.LeastAh < ah {
+		share = p.LeastAh / ah
+	}
 	if told := p.sheetMostA(); told > 0 {
-		return told
+		return told * share
 	}
 	prof := p.Pack.Spec().Profile
 	c := prof.Charge.MaxC
 	if prof.Family == chemistry.Lithium {
 		c = min(c, advisedC)
 	}
-	return c * p.sheetAh()
+	return c * ah * share
 }

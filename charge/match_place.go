@@ -25,6 +25,17 @@ const (
 	DrivingPossible
 )
 
+// JudgePlace judges where a pack is charged and what hangs on it, whatever charger is
+// plugged in there: none where that is not told.
+func JudgePlace(p Plugged) []answer.Finding {
+	if p.Pack == nil || p.Port == PortUnknown && p.Driving == DrivingUnknown {
+		return nil
+	}
+	m := &match{p: p, prof: p.Pack.Spec().Profile}
+	m.place()
+	return m.v.Findings
+}
+
 // place judges where the charger is plugged in and what hangs on it.
 func (m *match) place() {
 	if m.p.Port == PortVehicle && (m.lithium() || m.p.ToolPack) {
@@ -32,6 +43,7 @@ func (m *match) place() {
 			Code: CodeVehicleJack, Level: answer.Danger, Harm: answer.House, Gravity: 2, Source: "jack-practice",
 			Title:   "Never charge a tool or lithium pack through the jack.",
 			Advice:  "Take the pack out to charge it, and close the jack off. The jack leads past the pack's protection and was made for the old lead-acid charger.",
+			Change:  answer.ChargeElsewhere,
 			Decides: []string{answer.KeyChargerJack, answer.KeyPackChemistry},
 		})
 	} else if m.p.Port == PortVehicle {
@@ -77,14 +89,36 @@ func (m *match) driving() {
 func (m *match) joined() {
 	parallel := m.p.Joined == InParallel
 	f := answer.Finding{
-		Code: CodeChargedInSeries, Source: "series-string-rule", Item: answer.Battery,
-		Decides: []string{answer.KeyPackJoined, answer.KeyPackChemistry},
+		Code: CodeChargedInSeries, Source: "series-string-rule", Item: answer.Battery, Change: answer.ChargeElsewhere,
+		Decides: []string{answer.KeyPackJoined, answer.KeyPackChemistry, answer.KeyChargerJack},
 	}
 	if parallel {
 		f.Code = CodeChargedInParallel
 	}
+	asPair := !parallel && m.p.MadeFor == ForPair
+	if m.apart() {
+		f.Level, f.Harm, f.Change, f.Habit = answer.Watch, answer.Wear, answer.ChangeNone, answer.HabitChargeApart
+		f.Title = "The two packs must be taken apart to be charged."
+		f.Advice = "Charge each alone on its own charger, both full, before they are joined again: as one, the fuller is overcharged."
+		if parallel {
+			f.Advice = "Charge each alone on its own charger, both full, before they are joined again: as one, the current splits as it likes."
+			if (m.lithium() || m.p.ToolPack) && !m.p.Alike {
+				f.Level, f.Harm = answer.FixFirst, answer.House
+				f.Title = "The two packs must be taken apart to be charged, and join again only at the same volts."
+				f.Advice = "Charge each alone on its own charger, full, and measure both at rest before they are joined: at unlike volts one drives the other."
+				f.Decides = append(f.Decides, answer.KeySecondRestVoltage)
+			}
+		}
+		m.say(WithCare, f)
+		return
+	}
 	if m.lithium() || m.p.ToolPack {
 		f.Level, f.Harm = answer.Danger, answer.House
+		if asPair {
+			f.Change = answer.FitCharger // its volts are those of both
+		} else if m.p.Port == PortUnknown || m.p.MadeFor == ForOne && m.p.Port != PortVehicle {
+			f.Level = answer.FixFirst // nobody told that they hang on it as one
+		}
 		f.Title = "Two packs in series must not be charged as one."
 		f.Advice = "The fuller pack is overcharged before the other is full. Take them apart and charge each on its own charger."
 		if parallel {
@@ -102,7 +136,7 @@ func (m *match) joined() {
 		m.say(WithCare, f)
 		return
 	}
-	if !parallel && m.p.MadeFor == ForPair {
+	if asPair {
 		f.Level, f.Harm = answer.Watch, answer.Wear
 	}
 	f.Title = "Separate batteries in series drift apart when charged as one."
@@ -112,6 +146,17 @@ func (m *match) joined() {
 		f.Advice = "Charge each battery by itself before joining them."
 	}
 	m.say(Unproven, f)
+}
+
+// AlikeShare is how far the volts at rest of two packs may lie apart, over those of one, that
+// are joined side by side. Own choice: what two cheap meters differ by.
+const AlikeShare = 0.01
+
+// apart reports whether it is told that each of two packs is charged by itself: on the
+// charger that came with it, or at its own socket, which the volts of a pair speak against.
+func (m *match) apart() bool {
+	return m.p.Port == PortPack && !(m.p.Joined == InSeries && m.p.MadeFor == ForPair) ||
+		m.p.Port == PortUnknown && m.p.Charger.SuppliedWithPack && (m.lithium() || m.p.ToolPack) && m.p.MadeFor != ForPair
 }
 
 // output judges the kind of current and the polarity.

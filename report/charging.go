@@ -32,7 +32,11 @@ func (b *builder) charge() section {
 		if c.Match != answer.MatchYes && line.value == nil {
 			continue // a charger that does not suit has no hours
 		}
-		s.facts = append(s.facts, fact{line.name, b.maybeSpan("charge."+line.key, line.unit, line.value, notKnown)})
+		text := b.maybeSpan("charge."+line.key, line.unit, line.value, notKnown)
+		if line.value != nil && line.value == c.UnplugAfterH {
+			text += b.overnight()
+		}
+		s.facts = append(s.facts, fact{line.name, text})
 	}
 	if c.EndVPerCell != nil {
 		s.facts = append(s.facts, fact{"Each cell to", b.span("charge.end_v_per_cell", volts, *c.EndVPerCell) + " at most"})

@@ -20,6 +20,7 @@ var notPrinted = []struct{ path, why string }{
 	{`^Draws\.(Runs|Effective)$`, "how the draws came about is for programs; where too few are left, Rough says so"},
 	{`^Ride\.(End|LastsEnd)$`, "the words beside it are printed; it stands in for them where there are none"},
 	{`^Charge\.Reasons\[`, "findings say them; printed where there is none"},
+	{`^Charge\.Advised`, "what to buy and the steps of ways out have it in words; the figures are for programs"},
 	{`^(Charge\.Right|Cutoff\.Advised\.\w+)$`, "what to buy says it; printed where nothing is to be bought"},
 	{`^Readings\[\d+\]\.(Value|Fits)$`, "the text as written is printed, and the ranges beside it"},
 	{`^Conflict\.LeftOut\[`, "each reading says whether it was left out"},

@@ -417,6 +417,15 @@ func reaches(share float64) string {
 	return shared(share)
 }
 
+// overnight says what becomes of a charge that takes longer than anybody stays awake;
+// nothing where it does not.
+func (b *builder) overnight() string {
+	if !b.a.Charge.Overnight() {
+		return ""
+	}
+	return ", paused overnight"
+}
+
 // chargeTimes are how long the charger takes, where it is one that suits.
 func (b *builder) chargeTimes() []fact {
 	c := b.a.Charge
@@ -428,7 +437,7 @@ func (b *builder) chargeTimes() []fact {
 		facts = append(facts, fact{"Charged full in", b.figure("charge.hours_to_full", hours, *c.HoursToFull).brief()})
 	}
 	if c.UnplugAfterH != nil {
-		facts = append(facts, fact{"Unplug after", b.figure("charge.unplug_after_h", hours, *c.UnplugAfterH).brief()})
+		facts = append(facts, fact{"Unplug after", b.figure("charge.unplug_after_h", hours, *c.UnplugAfterH).brief() + b.overnight()})
 	}
 	return facts
 }

@@ -139,7 +139,7 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 		list.told = strings.TrimSpace(list.told + " Still to watch (child, fire): " + left + ".")
 	}
 	for _, step := range w.Steps[:min(r.steps, len(w.Steps))] {
-		list.steps = append(list.steps, shorten(b.say(step), r.stepLen))
+		list.steps = append(list.steps, shorten(b.say(step), max(r.stepLen, leastStep)))
 	}
 	if n := len(w.Steps) - len(list.steps); n > 0 {
 		list.steps = append(list.steps, "and "+strconv.Itoa(n)+" more")
@@ -149,6 +149,10 @@ func (b *builder) way(i int, w *answer.Way, r room) tickList {
 	}
 	return list
 }
+
+// leastStep is the room that a step of a way out has on any page: volts and amps without
+// the limit behind them would be another charger.
+const leastStep = 150
 
 // wayLen is the room for the title of a way out: it says what to get, and is shortened
 // only where steps are left out as well.

@@ -231,6 +231,13 @@ type Charger struct {
 	BlocksDriving Flag `key:"blocks_driving" kind:"yes or no" example:"true" doc:"whether the vehicle cannot be driven while it charges"`
 }
 
+// Described reports whether the charger itself is told, and not only what it is plugged
+// into.
+func (c *Charger) Described() bool {
+	return c.Label.Given || c.MadeFor.Given || c.Voltage.Given || c.Current.Given || c.Stops.Given || c.Timer.Given ||
+		c.Output.Given || c.Polarity.Given || c.CameWithPack.Given
+}
+
 // Outing is how it is driven.
 type Outing struct {
 	Place

@@ -27,8 +27,9 @@ func (s *Setup) swapPack(all map[string]entry, take func(string)) (left []string
 	// readings of its own.
 	o := s.Original
 	readOnOwn := !asMade && (o == nil || !o.Pack.Given) || o != nil && o.Measured.Given
-	for path := range all {
+	for path, e := range all {
 		switch {
+		case OfJack(path, e.text):
 		case OfPack(path):
 			if !asMade || strings.HasPrefix(path, "charger.") {
 				left = append(left, path)
@@ -37,8 +38,8 @@ func (s *Setup) swapPack(all map[string]entry, take func(string)) (left []string
 			left = append(left, path)
 		}
 	}
-	for path := range all {
-		if OfPack(path) {
+	for path, e := range all {
+		if OfPack(path) && !OfJack(path, e.text) {
 			take(path)
 		}
 	}
@@ -52,6 +53,18 @@ func (s *Setup) swapPack(all map[string]entry, take func(string)) (left []string
 // OfPack reports whether a key belongs to the battery that is asked about.
 func OfPack(path string) bool {
 	return strings.HasPrefix(path, "pack.") || strings.HasPrefix(path, "cutoff.pack.") || strings.HasPrefix(path, "charger.")
+}
+
+// OfJack reports whether what is told of charging is told of the vehicle, whatever battery
+// and charger it has: that it is charged through its jack, and what hangs on that.
+func OfJack(path, text string) bool {
+	switch path {
+	case answer.KeyChargerJack:
+		return text == "vehicle"
+	case answer.KeyChargerJackPolarity, answer.KeyChargerBlocksDriving:
+		return true
+	}
+	return false
 }
 
 // OfOriginal reports whether a key of the battery that a vehicle was made with stays one of

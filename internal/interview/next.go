@@ -108,6 +108,7 @@ type use struct {
 const (
 	pressing    = 10 // without it the answer is of another vehicle
 	underDanger = 8  // what a danger asks for may be there already
+	blocking    = 7  // what must be fixed first was not told, and may be in order
 	guessUnder  = 6  // what must be fixed first rests on a guess
 	mayTurn     = 5  // finding it out is expected to turn the verdict
 	underFix    = 4  // what must be fixed first may be in order already
@@ -179,6 +180,8 @@ func (p *pool) byFindings(r *row, concerns func(string) bool, take func(float64,
 		switch {
 		case f.Level == answer.Danger && mends:
 			take(underDanger+quarters(f.Share), "what a danger asks for may be there already")
+		case f.Level == answer.FixFirst && f.Blocks() && slices.ContainsFunc(f.Decides, concerns):
+			take(blocking+quarters(f.Share), "what must be fixed first was not told, and may be in order")
 		case f.Level == answer.FixFirst && concerns(f.Guess):
 			take(guessUnder+quarters(f.Share), "what must be fixed first rests on a guess here")
 		case f.Level == answer.FixFirst && mends:

@@ -6,6 +6,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
@@ -168,6 +169,12 @@ func noCapacity(t *told) bool {
 func oneBlock(t *told) bool {
 	l, ok := t.label()
 	return ok && l.Blocks <= 1
+}
+
+// outputOpen holds where the charger's label leaves open whether it gives AC or DC.
+func outputOpen(t *told) bool {
+	l, err := charge.ParseLabel(t.given["charger.label"])
+	return err != nil || l.Output == charge.OutputUnknown
 }
 
 // notLead holds where the battery may have electronics of its own: a lead block has none.

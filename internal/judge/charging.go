@@ -2,12 +2,10 @@ package judge
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
-	"example.org/packcheck/chemistry"
 	"example.org/packcheck/setup"
 )
 
@@ -16,7 +14,7 @@ import (
 type Charging struct {
 	Match       string // "yes", "no", "unknown", "not described"
 	Reasons     []string
-	Right       string
+	Right       charge.Right
 	Left        []answer.Left
 	Notes       []string
 	HoursTo80   float64
@@ -37,7 +35,7 @@ func (v *view) charging() error {
 		Match:     answer.MatchNone,
 		HoursTo80: math.NaN(), HoursToFull: math.NaN(), UnplugH: math.NaN(), EndVPerCell: math.NaN(),
 	}
-	given := p.Setup.Charger.Given
+	given := p.Setup.Charger.Described()
 	placeC := v.Now.AmbientC // where nobody told how warm it is where it charges
 	if p.Outing.ChargedAtC.Known {
 		placeC = v.Now.Pick(&p.Outing.ChargedAtC)
@@ -61,19 +59,23 @@ func (v *view) charging() error {
 	plugged := charge.Plugged{
 		Pack: one, Charger: p.Charger.Charger, CellC: placeC, AmbientC: placeC, RestV: v.restV(),
 		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: charge.PolarityNamed(p.Setup.Charger.JackPolarity.Text),
-		SheetA: p.Pack.MaxChargeA, Joined: joined(p.Pack.Joined), Driving: driving(p.Setup.Charger.BlocksDriving),
+		SheetA: p.Pack.MaxChargeA, Joined: joined(p.Pack.Joined), Unlike: p.Pack.Second != nil, Alike: v.restAlike(), Driving: driving(p.Setup.Charger.BlocksDriving),
 	}
 	if p.Pack.CapacityAh.Known {
 		plugged.LabelAh = v.Now.Pick(&p.Pack.CapacityAh)
+		if h := &p.Pack.Honesty; h.Known && h.Assumed {
+			plugged.LeastAh = h.Low * plugged.LabelAh
+		}
 	}
-	out.Right = rightCharger(plugged)
-	if plugged.Joined == charge.InSeries && p.Pack.Profile.Family == chemistry.LeadAcid {
+	if plugged.Joined == charge.InSeries {
 		if plugged.MadeFor = p.Charger.SizeFor(one); plugged.MadeFor == charge.ForPair {
 			plugged.Pack, plugged.RestV = v.Now.Pack, 2*plugged.RestV
 		}
 	}
+	out.Right = plugged.Right()
 	if !given {
 		v.add(charge.JudgeRest(p.Pack.Profile, one.Spec().CellsInSeries, plugged.RestV)...)
+		v.add(charge.JudgePlace(plugged)...) // what hangs on the vehicle's jack does so whatever is plugged in
 		out.EndVPerCell = charge.GateAt(p.Pack.Profile, placeC).WantedVPerCell
 		out.Reasons = []string{"The setup does not describe a charger."}
 		return nil
@@ -158,6 +160,16 @@ func (v *view) restV() float64 {
 	return max(v.parts.LeastRestV(), leastRestV)
 }
 
+// restAlike reports whether both of two joined packs were read, at the same volts.
+func (v *view) restAlike() bool {
+	m := v.parts.Measured
+	if m == nil || !m.RestVoltage.Given || !m.SecondRest.Given {
+		return false
+	}
+	first, second := v.parts.FirstRest().Likely, m.SecondRest.Likely
+	return math.Abs(first-second) <= charge.AlikeShare*max(first, second)
+}
+
 func driving(blocks setup.Flag) charge.Driving {
 	switch {
 	case blocks.Given && blocks.Yes:
@@ -191,20 +203,4 @@ func joined(word string) charge.Joined {
 	default:
 		return charge.Single
 	}
-}
-
-// rightCharger says which charger belongs to the pack.
-func rightCharger(plugged charge.Plugged) string {
-	if plugged.ToolPack { // volts and amps would only help to find another one
-		return "only the pack maker's own charger"
-	}
-	spec := plugged.Pack.Spec()
-	p := spec.Profile
-	volts := p.Charge.CellV * float64(spec.CellsInSeries)
-	text := fmt.Sprintf("one made for %s that ends at %s V for this pack (%s V per cell), gives at most %s A and stops by itself",
-		p.Title, round(volts, 3), round(p.Charge.CellV, 3), round(plugged.AdvisedA(), 2))
-	if p.Family == chemistry.Nickel {
-		text = fmt.Sprintf("one made for %s with %d cells that notices by itself when the pack is full", p.Title, spec.CellsInSeries)
-	}
-	return text
 }

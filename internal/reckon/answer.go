@@ -107,7 +107,10 @@ func shape(a *answer.Assessment, v *Vehicle) {
 		a.Ride.WantedMin = nil
 	}
 	c := &v.Judged.Charging
-	a.Charge = &answer.ChargeFigures{Match: c.Match, Reasons: c.Reasons, Right: c.Right, Left: c.Left}
+	a.Charge = &answer.ChargeFigures{Match: c.Match, Reasons: c.Reasons, Right: c.Right.String(), Left: c.Left}
+	a.Charge.Advised = &answer.AdvisedCharger{
+		Brief: c.Right.Brief(), Own: c.Right.Own, MadeFor: c.Right.MadeFor.Key(), EndV: c.Right.EndV, MostA: c.Right.MostA, Each: c.Right.Each,
+	}
 	if v.Was != nil {
 		a.Original = &answer.OriginalFigures{Read: p.Original != nil && p.Original.Measured != nil && readOnOriginal(a.Conflict)}
 	}

@@ -24,9 +24,12 @@ const firstLines = 3
 func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Measurement) []answer.Measurement {
 	weighed := *a
 	weighed.Measure = gains
-	var guesses []string // those that the first lines rest on
+	var guesses []string // those that the first lines rest on, and what these lack
 	for i := range a.Findings[:min(len(a.Findings), firstLines)] {
-		if f := &a.Findings[i]; f.Guess != "" && f.Change != answer.LookUp { // what was not told is no guess
+		switch f := &a.Findings[i]; {
+		case f.Blocks():
+			guesses = append(guesses, f.Decides...)
+		case f.Guess != "" && f.Change != answer.LookUp: // what was not told is no guess
 			guesses = append(guesses, f.Guess)
 		}
 	}

@@ -2,6 +2,7 @@ package reckon
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/packcheck/answer"
 )
@@ -54,10 +55,36 @@ func asks(list []answer.Finding, c answer.Change) bool {
 }
 
 // Where several findings speak against one charger, none of them says enough.
-const (
-	anotherCharger = "Do not use this charger with this pack. Get one that is made for it."
-	settleCharger  = "Do not use this charger before everything named under charging is settled. Better, get one that is made for this pack."
-)
+const anotherCharger = "Do not use this charger with this pack. Get one that is made for it."
+
+// toSettle are what a finding on a charger hangs on, in so few words that a page has room
+// for all of them.
+var toSettle = [...]struct{ key, words string }{
+	{answer.KeyChargerOutput, "AC or DC"},
+	{answer.KeyChargerMadeFor, "for what kind of battery it is"},
+	{answer.KeyChargerVoltage, "the volts that it rises to"},
+	{answer.KeyChargerCurrent, "its amps"},
+	{answer.KeyChargerStops, "whether it stops"},
+	{answer.KeyChargerPolarity, "plus and minus"},
+	{answer.KeyPackLabel, "whether its maker allows it for this pack"},
+}
+
+// settled says what has to be settled before a charger is used, which a page may name
+// nowhere else.
+func settled(in []answer.Finding) string {
+	var what []string
+	for i := range in {
+		for _, s := range toSettle {
+			if slices.Contains(in[i].Decides, s.key) {
+				if !slices.Contains(what, s.words) {
+					what = append(what, s.words)
+				}
+				break
+			}
+		}
+	}
+	return "Do not use this charger before this is settled: " + strings.Join(what, "; ") + ". Better, get one that is made for this pack."
+}
 
 // wordsFor says a change for the findings that ask for it: of several current
 // limits the lowest, since what spares the pack may still be too much for the
@@ -81,7 +108,7 @@ func wordsFor(c answer.Change, made []answer.Finding) string {
 	case c == answer.FitCharger && len(in) > 1 && answer.Worst(in) == answer.Danger:
 		return anotherCharger
 	case c == answer.FitCharger && len(in) > 1:
-		return settleCharger
+		return settled(in)
 	}
 	return alone(best)
 }
@@ -101,7 +128,7 @@ func habits(a *answer.Assessment) []string {
 	var out []string
 	for _, f := range a.Findings {
 		switch f.Habit {
-		case answer.HabitPackOff, answer.HabitChargeWarm, answer.HabitTopUp, answer.HabitWatchCharge, answer.HabitCheckPoles:
+		case answer.HabitPackOff, answer.HabitChargeWarm, answer.HabitTopUp, answer.HabitChargeApart, answer.HabitWatchCharge, answer.HabitCheckPoles:
 			if finished {
 				continue
 			}

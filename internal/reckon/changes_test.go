@@ -39,8 +39,12 @@ func TestEachChangeIsListedOnceAndStandsAlone(t *testing.T) {
 		},
 		"advice on charging says so": {[]answer.Finding{fix(none, answer.TopicCharge, "Read it.")}, []string{"Charging: Read it."}},
 		"two doubts about the charger": {
-			[]answer.Finding{fix(answer.FitCharger, answer.TopicCharge, "Read it."), fix(answer.FitCharger, answer.TopicCharge, "Ask.")},
-			[]string{"Do not use this charger before everything named under charging is settled. Better, get one that is made for this pack."},
+			[]answer.Finding{
+				{Level: answer.FixFirst, Change: answer.FitCharger, Topic: answer.TopicCharge, Advice: "Read it.", Decides: []string{answer.KeyChargerLabel, answer.KeyChargerOutput}},
+				{Level: answer.FixFirst, Change: answer.FitCharger, Topic: answer.TopicCharge, Advice: "Ask.", Decides: []string{answer.KeyChargerLabel, answer.KeyChargerMadeFor}},
+				{Level: answer.FixFirst, Change: answer.FitCharger, Topic: answer.TopicCharge, Advice: "Ask again.", Decides: []string{answer.KeyChargerMadeFor}},
+			},
+			[]string{"Do not use this charger before this is settled: AC or DC; for what kind of battery it is. Better, get one that is made for this pack."},
 		},
 		"a danger and a doubt about the charger": {
 			[]answer.Finding{fix(answer.FitCharger, answer.TopicCharge, "Read it."), danger},

@@ -155,5 +155,8 @@ func chargerToBuy(a *answer.Assessment) string {
 	if a.Charge.Match == answer.MatchYes {
 		return "the one that you have suits"
 	}
+	if len(unread(a)) > 0 {
+		return "the one that you have, if its label says what was not told; else " + a.Charge.Right
+	}
 	return a.Charge.Right
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
@@ -40,9 +41,11 @@ var remedies = [...]remedy{
 	{cutoffName, []answer.Change{answer.FitCutoff}, nil, cutoffStep},
 	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, nil, wireStep},
 	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, nil, fuseStep},
+	{"label of the charger", []answer.Change{answer.FitCharger}, nil, labelStep},
 	{fusePlaceName, []answer.Change{answer.MoveFuse}, nil, fusePlaceStep},
 	{"charger", []answer.Change{answer.FitCharger}, nil, chargerStep},
 	{"charging place", []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
+	{"charging off the vehicle", []answer.Change{answer.ChargeElsewhere}, nil, offStep},
 }
 
 // The steps whose places on the way from battery to motors are told.
@@ -267,15 +270,110 @@ func fusePlaceStep(_ *answer.Assessment, p *setup.Parts) step {
 	return step{text: "the fuse moved to within " + near + " of the battery", sets: map[string]string{"fuse.distance_from_pack": distance}}
 }
 
-func chargerStep(a *answer.Assessment, _ *setup.Parts) step {
-	return step{
-		text: "another charger: " + a.Charge.Right,
-		sets: map[string]string{
-			"charger.label": "", "charger.made_for": "", "charger.voltage": "", "charger.current": "", "charger.stops": "", "charger.timer": "",
-			"charger.output": "", "charger.polarity": "", "charger.jack_polarity": "", "charger.jack": "", "charger.came_with_pack": "",
-			"charger.blocks_driving": "",
-		},
+// chargerStep is another charger, described as it is advised: where it is plugged in, and
+// what hangs on that, stays as told.
+func chargerStep(a *answer.Assessment, p *setup.Parts) step {
+	if len(unread(a)) > 0 {
+		return step{}
 	}
+	right := a.Charge.Advised
+	s := step{text: "another charger: " + right.Brief, sets: map[string]string{
+		answer.KeyChargerLabel: "", answer.KeyChargerMadeFor: "", answer.KeyChargerVoltage: "", answer.KeyChargerCurrent: "", answer.KeyChargerStops: "",
+		"charger.timer": "", answer.KeyChargerOutput: "", answer.KeyChargerPolarity: "", answer.KeyChargerCameWithPack: "",
+	}}
+	switch {
+	case right.Own:
+		s.sets[answer.KeyChargerCameWithPack], s.sets[answer.KeyChargerJack] = "true", "pack" // which is taken off for it
+		s.sets[answer.KeyChargerBlocksDriving] = ""
+		return s
+	case right.EndV > 0: // of others nobody can tell the volts
+		s.sets[answer.KeyChargerVoltage], s.sets[answer.KeyChargerCurrent] = fmt.Sprintf("%.4g V", right.EndV), fmt.Sprintf("%.3g A", right.MostA)
+		s.sets[answer.KeyChargerMadeFor], s.sets[answer.KeyChargerStops], s.sets[answer.KeyChargerOutput] = right.MadeFor, "by itself", "dc"
+	}
+	told := &p.Setup.Charger
+	switch {
+	case told.JackPolarity.Given:
+		s.text += ", plug " + told.JackPolarity.Text + " as jack"
+		if right.EndV > 0 {
+			s.sets[answer.KeyChargerPolarity] = told.JackPolarity.Text
+		}
+	case told.Jack.Text == "vehicle" && !lithium(p):
+		s.text += ", plug's poles as the jack's"
+	}
+	return s
+}
+
+// unread are the keys that a look at the charger's label settles, where nothing else is
+// wrong with it; none where another is needed anyhow.
+func unread(a *answer.Assessment) []string {
+	var keys []string
+	for i := range a.Findings {
+		f := &a.Findings[i]
+		if f.Level < answer.FixFirst || f.Change != answer.FitCharger {
+			continue
+		}
+		k := slices.IndexFunc(f.Decides, func(key string) bool { return key == answer.KeyChargerOutput || key == answer.KeyChargerMadeFor })
+		if !f.Blocks() || k < 0 {
+			return nil
+		}
+		keys = append(keys, f.Decides[k])
+	}
+	return keys
+}
+
+// labelStep keeps the charger where its label says what nobody told: nobody buys another
+// for that.
+func labelStep(a *answer.Assessment, _ *setup.Parts) step {
+	right, keys := a.Charge.Advised, unread(a)
+	if len(keys) == 0 || right.Own {
+		return step{}
+	}
+	var says []string
+	s := step{sets: map[string]string{}}
+	if slices.Contains(keys, answer.KeyChargerOutput) {
+		says, s.sets[answer.KeyChargerOutput] = append(says, "DC"), "dc"
+	}
+	if slices.Contains(keys, answer.KeyChargerMadeFor) {
+		says, s.sets[answer.KeyChargerMadeFor] = append(says, right.MadeFor), right.MadeFor
+	}
+	s.text = "keep the charger if its label says " + strings.Join(says, " and ") + "; if not, another: " + right.Brief
+	return s
+}
+
+// lithium reports whether the battery must not be charged through the vehicle's jack.
+func lithium(p *setup.Parts) bool { return p.Pack.Profile.Family == chemistry.Lithium }
+
+// offStep charges where nobody can drive off, and where each pack is by itself.
+func offStep(a *answer.Assessment, p *setup.Parts) step {
+	asks := func(key string) bool {
+		return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+			return f.Level >= answer.FixFirst && f.Change == answer.ChargeElsewhere && slices.Contains(f.Decides, key)
+		})
+	}
+	jack, drives, joined := asks(answer.KeyChargerJack), asks(answer.KeyChargerBlocksDriving), asks(answer.KeyPackJoined)
+	var parts []string
+	s := step{sets: map[string]string{}}
+	switch {
+	case joined:
+		parts = append(parts, "take the two apart to charge each by itself")
+	case jack || drives && lithium(p):
+		parts = append(parts, "take the battery out to charge it")
+	case drives:
+		s.text = "take the battery out to charge it, or fit a charging socket that cuts the motors off while it charges"
+		s.sets[answer.KeyChargerBlocksDriving] = "true"
+		return s
+	default:
+		return step{}
+	}
+	if p.Setup.Charger.Jack.Text == "vehicle" && lithium(p) {
+		parts = append(parts, "close the vehicle's jack off")
+	}
+	s.text = strings.Join(parts, ", and ")
+	s.sets[answer.KeyChargerJack] = "pack"
+	if p.Setup.Charger.BlocksDriving.Given {
+		s.sets[answer.KeyChargerBlocksDriving] = "true" // what is taken out drives nothing
+	}
+	return s
 }
 
 // roomStep takes the battery into a room to be charged, where the cold or the heat of

@@ -209,6 +209,11 @@ var batteryTables = [...]string{"pack", "charger", "cutoff.pack"}
 // anew begins from another battery, a new one, with some keys beside it.
 func anew(values map[string]string, title string, sets map[string]string) *path {
 	start := without(values, batteryTables[:]...)
+	for key, text := range values {
+		if setup.OfJack(key, text) {
+			delete(start, key)
+		}
+	}
 	maps.Copy(start, sets)
 	start["pack.age"] = newAge
 	w := &path{title: title, start: start}

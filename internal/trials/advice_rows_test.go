@@ -54,6 +54,19 @@ func takensCharge() []taken {
 	store := "storage.from=2026-11-01; storage.until=2027-03-31; "
 	return []taken{
 		{code: charge.CodeDrivesPlugged, change: answer.ChargeElsewhere, base: "iron", set: "charger.jack=terminals; charger.blocks_driving=false", take: "charger.blocks_driving=true"},
+		{code: charge.CodeVehicleJack, change: answer.ChargeElsewhere, base: "iron", set: "charger.jack=vehicle", take: "charger.jack=pack"},
+		{
+			code: charge.CodeChargedInSeries, change: answer.ChargeElsewhere, base: "pair", set: "pack.label=12 V 12 Ah; pack.joined=series; -charger.voltage; charger.jack=terminals",
+			take: "charger.voltage=14.7 V; charger.jack=pack", left: answer.Watch, why: "each time they have to be taken apart",
+		},
+		{
+			code: charge.CodeChargedInSeries, change: answer.FitCharger, base: "iron", set: "pack.joined=series; cutoff.module.opens_at=24 V; charger.voltage=29.2 V; charger.jack=pack",
+			take: "charger.voltage=14.6 V", left: answer.Watch, why: "each time they have to be taken apart",
+		},
+		{
+			code: charge.CodeChargedInParallel, change: answer.ChargeElsewhere, base: "block", set: "pack.joined=parallel", take: "charger.jack=pack",
+			left: answer.Watch, why: "each time they have to be taken apart",
+		},
 		{code: charge.CodeStoredConnected, change: answer.KeepCharged, base: "block", set: store + "storage.connected=true; controller.standby_current=15 mA", take: "storage.connected=false"},
 		{code: charge.CodeDeadBlock, change: answer.FitPack, base: "block", set: "-pack.charge; measured.rest_voltage=0 V; measured.hours_rested=12 h", take: "-measured; pack.charge=100 %"},
 		{code: charge.CodeNeverFull, change: answer.FitCharger, base: "block", set: "charger.current=10 mA", take: ownCharger},

@@ -31,6 +31,7 @@ var notInAnswers = map[string]string{
 	battery.CodeLabelUnclear + " look up":             "answers tell it as a note beside the label; packages battery and ask have it",
 	drive.CodeBoardVoltsUnknown + " look up":          "a setup always has the volts that its vehicle was made for, told or taken from the battery",
 	drive.CodeLaunchUnknown + " look up":              "what a setup may hold can always be computed",
+	charge.CodeChargedInParallel + " charger":         "only of two in series do the volts of a charger tell that it is for both",
 	charge.CodeVoltsTooHigh + " wait before charging": "no built-in chemistry lowers its volts in the heat before it refuses to be charged at all",
 }
 
