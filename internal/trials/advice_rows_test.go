@@ -191,6 +191,7 @@ func takensPath() []taken {
 		{code: wiring.CodeFuseNoneFits, change: answer.FitWire, base: "lithium", set: "wire.gauge=22 AWG; wire.insulation=60 C", take: "wire.gauge=12 AWG; wire.insulation=105 C"},
 		{code: wiring.CodeFuseOpensAtLaunch, change: answer.FitFuse, base: "block", set: "fuse.rating=5 A", take: "fuse.rating={fuse}"},
 		{code: wiring.CodeFuseOpensRunning, change: answer.FitFuse, base: "block", set: "fuse.rating=5 A", take: "fuse.rating={fuse}"},
+		{code: wiring.CodeFuseTooFar, change: answer.MoveFuse, base: "block", set: "fuse.distance_from_pack=500 mm", take: "fuse.distance_from_pack=100 mm"},
 		{code: wiring.CodeFuseOpensAtLaunch, change: answer.FitWire, base: "block", set: "wire.gauge=24 AWG; wire.insulation=60 C; fuse.rating=3 A", take: "wire.gauge=12 AWG; wire.insulation=105 C; fuse.rating=20 A"},
 		{code: wiring.CodeFuseOpensRunning, change: answer.FitWire, base: "block", set: "wire.gauge=24 AWG; wire.insulation=60 C; fuse.rating=3 A", take: "wire.gauge=12 AWG; wire.insulation=105 C; fuse.rating=20 A"},
 		{code: wiring.CodeFusePlaceUnknown, change: answer.LookUp, base: "block", set: "-fuse.distance_from_pack", take: "fuse.distance_from_pack=50 mm"},
