@@ -231,7 +231,7 @@ func (j *judge) noFuse() {
 		}
 		f.Advice = "Look for a fuse by the pack and read its kind and rating. "
 		if len(j.Band.StandardA) > 0 {
-			f.Advice += "If there is none, or another than this: " + lowerFirst(j.Band.Advice())
+			f.Advice += "If there is none, or another, " + lowerFirst(j.Band.Advice())
 		} else {
 			f.Advice += "If there is none, no size suits this wire and this load yet: " + lowerFirst(j.Band.Advice())
 		}
