@@ -171,6 +171,8 @@ func (m *Model) judgeHeat(u Use) []answer.Finding {
 		f.Level, f.Harm, f.Source = answer.Danger, answer.Child, srcSurface
 		if !read {
 			f.Decides = nil
+		} else if m.spec.Profile.Family == chemistry.Lithium { // more than a burnt hand
+			f.Harm = answer.House
 		}
 		f.Limit = surfaceMostC
 		f.Title = "The pack gets hotter than a toy's battery may."
@@ -189,9 +191,6 @@ func (m *Model) judgeHeat(u Use) []answer.Finding {
 		f.Change, f.Today = answer.LookUp, f.Level == answer.Danger
 		f.Advice = "Let it cool before it is charged. Find out why it gets so hot: a weak cell, a loose joint or too much load."
 		if m.spec.Profile.Family == chemistry.Lithium {
-			if f.Today { // more than a burnt hand
-				f.Harm = answer.House
-			}
 			f.Advice = "Take it off and let it cool outside. If it swells, smells or hisses, keep away and call for help. Find out why before it is charged or used: a weak cell, a loose joint or too much load."
 		}
 	}

@@ -221,7 +221,7 @@ func TestWhatIsToBeSettledOfAChargerIsNamed(t *testing.T) {
 	if err := report.Write(&out, a, report.Options{}); err != nil {
 		t.Fatal(err)
 	}
-	if page := strings.Join(strings.Fields(out.String()), " "); !strings.Contains(page, "Do not use this charger before this is settled: AC or DC (") || !strings.Contains(page, "; for what kind of battery it is; the volts that it rises to.") {
+	if page := strings.Join(strings.Fields(out.String()), " "); !strings.Contains(page, "Do not use this charger before this is settled: AC or DC") || !strings.Contains(page, "; for what kind of battery it is; the volts that it rises to.") {
 		t.Errorf("not on the page:\n%s", out.String())
 	}
 }
