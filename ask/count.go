@@ -67,6 +67,9 @@ func whole(f answer.Finding) string { return strings.TrimSpace(f.Title + " " + f
 // advice puts only what to do into words.
 func advice(f answer.Finding) string { return f.Advice }
 
+// title puts only what is wrong into words.
+func title(f answer.Finding) string { return f.Title }
+
 // commonest is the level that at least half of the findings have or exceed.
 func commonest(all []answer.Finding) answer.Level {
 	var levels []answer.Level

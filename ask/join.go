@@ -1,11 +1,14 @@
 package ask
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/draws"
 )
@@ -20,7 +23,8 @@ type Join struct {
 
 // Answer returns, for packs side by side, the current in the first moment; for
 // packs in series, the share of the charge that the larger one has left when the
-// smaller is empty.
+// smaller is empty. Where one rests so that it may not simply be charged it returns the volts
+// of that one, and the others beside them.
 func (q Join) Answer() (Answer, error) {
 	var a Answer
 	var in inputs
@@ -40,27 +44,37 @@ func (q Join) Answer() (Answer, error) {
 		return Answer{}, err
 	}
 	guess := one.guess || two.guess
+	unfit, told := q.unfit(one, two), whole
+	a.unfit(unfit)
+	if len(unfit) > 0 {
+		told = title // what to do with two that differ ends in a charge of both
+	}
+	is := a.is
+	if len(unfit) > 0 {
+		is = func(f Figure) { a.beside(f) }
+	}
 	a.Asked = fmt.Sprintf("may %s at %s be joined with %s at %s", q.A.Label, volts(q.AV), q.B.Label, volts(q.BV))
 	if q.Series {
 		s := j.Series()
-		a.is(exactly("left in the fuller one", s.OverhangAh/math.Max(s.OverhangAh+s.EndsAt, 1e-9), "share"))
+		is(exactly("left in the fuller one", s.OverhangAh/math.Max(s.OverhangAh+s.EndsAt, 1e-9), "share"))
 		a.beside(exactly("together, nominal", s.NominalV, "V"), exactly("together, full", s.FullV, "V"), exactly("comes out of both", s.EndsAt, "Ah"))
 		a.say("In series: %s nominal, %s full; %s come out before the first is empty.", volts(s.NominalV), volts(s.FullV), ampHours(s.EndsAt))
-		a.counted(found, guess, whole)
+		a.counted(found, guess, told)
 		a.cite("string-of-the-smallest")
 	} else {
 		if q.LeadOhm == 0 {
 			a.assume("a lead without resistance")
 		}
-		a.is(spread("flows at first", flows, "A", 1e5))
+		first := spread("flows at first", flows, "A", 1e5)
+		is(first)
 		fuller := "the first into the second"
 		into := j.B
 		if q.BV > q.AV {
 			fuller, into = "the second into the first", j.A
 		}
 		most := into.Profile().Charge.MaxC * into.RatedAh()
-		a.say("Side by side: %s flow at first from %s.", figureWords(a.Figure()), fuller)
-		a.counted(found, guess, whole)
+		a.say("Side by side: %s flow at first from %s.", figureWords(first), fuller)
+		a.counted(found, guess, told)
 		if a.Limit == nil {
 			a.Limit = &Limit{What: "may be charged with", Value: most, Unit: "A"}
 			if a.Value <= most {
@@ -70,6 +84,8 @@ func (q Join) Answer() (Answer, error) {
 		a.cite(into.Profile().Charge.Source)
 	}
 	switch {
+	case len(unfit) > 0:
+		a.beware("One that was drained flat, or rests above full, is never joined with a sound one.", "do-not-mix-packs")
 	case !q.Series && j.Apart():
 		a.beware("Packs of such unlike volts are never joined side by side, however they are charged.", "do-not-mix-packs")
 	case one.profile().Family == chemistry.Lithium || two.profile().Family == chemistry.Lithium:
@@ -78,6 +94,46 @@ func (q Join) Answer() (Answer, error) {
 		a.beware("Join only two of one kind, size and age, both charged full on their own chargers first.", "do-not-mix-packs")
 	}
 	return a.checked()
+}
+
+// unfit is one of two packs that may not simply be charged at the volts it rests at.
+type unfit struct {
+	volts float64
+	cells int
+	guess bool // its chemistry follows from no word on the label
+	found answer.Finding
+}
+
+// unfit lists those, the worse first: whatever else is found, neither joining nor a charge
+// of both mends them.
+func (q Join) unfit(one, two *batteries) []unfit {
+	var out []unfit
+	for _, of := range []struct {
+		name  string
+		b     *batteries
+		volts float64
+	}{{"The first", one, q.AV}, {"The second", two, q.BV}} {
+		cells := of.b.parts.Pack.CellsInSeries
+		for _, f := range charge.JudgeRestOf(of.name, of.b.profile(), cells, of.volts) {
+			out = append(out, unfit{of.volts, cells, of.b.guess, f})
+		}
+	}
+	slices.SortStableFunc(out, func(x, y unfit) int { return cmp.Compare(y.found.Level, x.found.Level) })
+	return out
+}
+
+// unfit tells them, if any.
+func (a *Answer) unfit(list []unfit) {
+	if len(list) == 0 {
+		return
+	}
+	a.say("Do not join them.")
+	for _, u := range list {
+		a.tell(u.found, u.guess, whole)
+	}
+	worst := list[0]
+	a.is(exactly("rests at", worst.volts, "V"))
+	a.Limit = &Limit{What: "may be charged, at rest", Value: worst.found.Limit * float64(worst.cells), Unit: "V", Want: worst.found.Want}
 }
 
 // standing is a pack as it stands at so many rested volts.

@@ -2,8 +2,10 @@ package ask_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/ask"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
@@ -63,5 +65,48 @@ func TestJoiningByLabelAllowsForTheCellsOfLeastResistance(t *testing.T) {
 	}
 	if x, y := a.Figure(), b.Figure(); x.High/x.Low <= y.High/y.Low {
 		t.Errorf("of one label %.1f to %.1f A, of two %.1f to %.1f A: what they share does not average out", x.Low, x.High, y.Low, y.High)
+	}
+}
+
+// Lithium at 1.8 V a cell has copper dissolved in it (source "lithium-precharge"): whoever is
+// told to charge it charges a fire. What is said of it alone is said of it beside another.
+func TestAFlatPackIsNeverChargedToBeJoined(t *testing.T) {
+	for _, c := range []struct {
+		label     string
+		full, low float64
+		level     answer.Level
+		want      string
+	}{
+		{"20 V max 5 Ah", 20, 9, answer.Danger, "the pack is finished"},
+		{"12.8 V 10 Ah LiFePO4", 13.3, 6, answer.Danger, "pack"},
+		{"20 V max 5 Ah", 9, 9, answer.Danger, "the pack is finished"},
+		{"12 V 7 Ah AGM", 12.8, 8, answer.FixFirst, "Try one charge at its right charger and stay near"},
+		{"12 V 7 Ah AGM", 12.8, 4, answer.Danger, "Do not charge it"},
+	} {
+		b := ask.Battery{Label: c.label}
+		for _, q := range []ask.Join{
+			{A: b, B: b, AV: c.full, BV: c.low},
+			{A: b, B: b, AV: c.low, BV: c.full},
+			{A: b, B: b, AV: c.full, BV: c.low, Series: true},
+		} {
+			a := answered(t, q)
+			said := strings.Join(a.Words, " ")
+			if a.Level == nil || *a.Level < c.level || !strings.Contains(said, c.want) || !strings.HasPrefix(said, "Do not join them.") {
+				t.Errorf("%s at %g V and %g V, series %v: %v %q, want %v and %q", c.label, q.AV, q.BV, q.Series, a.Level, said, c.level, c.want)
+			}
+			for _, wrong := range []string{"charge both", "to full", "charged together", "charged full", "within what it may"} {
+				if strings.Contains(said+a.Caution, wrong) {
+					t.Errorf("%s at %g V and %g V, series %v: %q says %q", c.label, q.AV, q.BV, q.Series, said+a.Caution, wrong)
+				}
+			}
+			if a.Value != c.low || a.Unit != "V" || a.Limit == nil || a.Limit.Unit != "V" {
+				t.Errorf("%s at %g V and %g V, series %v: %+v against %+v", c.label, q.AV, q.BV, q.Series, a.Figure(), a.Limit)
+			}
+		}
+	}
+	sound := ask.Battery{Label: "20 V max 5 Ah"}
+	a := answered(t, ask.Join{A: sound, B: sound, AV: 20, BV: 19})
+	if a.What != "flows at first" {
+		t.Errorf("two sound packs: %q", a.Words)
 	}
 }
