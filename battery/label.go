@@ -113,6 +113,9 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	} else if hint != nil {
 		l.Chemistry = hint.Name
 	}
+	if err := w.chargingVolts(readings, hint); err != nil {
+		return Label{}, fmt.Errorf("battery: label %q %w", clip(text), err)
+	}
 	if l.CellsInSeries > maxCells {
 		return Label{}, fmt.Errorf("battery: label %q means %d cells in series, want at most %d", text, l.CellsInSeries, maxCells)
 	}

@@ -1,6 +1,7 @@
 package battery
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -241,4 +242,41 @@ func (w *words) besideLead(lead Reading) []Reading {
 		}
 	}
 	return out
+}
+
+// leadCells are the cells that blocks of lead-acid and banks of few of them are sold with
+// (common practice, no published source).
+var leadCells = [...]int{1, 2, 3, 4, 6, 12, 18, 24}
+
+// Between what a cell of lead-acid stands while it is charged: makers print 2.23 to 2.30 V
+// for float and 2.40 to 2.50 V for cycle use (source "end-volts-three-makers" of package
+// charge), and it rests full at 2.1 V and more. Own choice of the lower one, so that no
+// reading between is counted as a cell more.
+const leastChargedV, mostChargedV = 2.05, 2.5
+
+// chargingVolts is an error where volts that a block of lead-acid is charged with would be
+// read as those of one with more cells: its charger would be one that overcharges the block.
+func (w *words) chargingVolts(readings []Reading, hint *chemistry.Profile) error {
+	if w.cells > 0 || len(readings) == 0 {
+		return nil
+	}
+	p, ok := profileOf(readings[0].Chemistry, hint)
+	if !ok || p.Family != chemistry.LeadAcid {
+		return nil
+	}
+	v := w.volts
+	if v == 0 && w.maxV > 0 {
+		return fmt.Errorf("gives %g V as the most of lead-acid, which is printed with its nominal volts; want these, such as \"12 V 7 Ah\"", w.maxV)
+	}
+	cells := int(math.Round(v / 2))
+	sold := slices.Contains(leadCells[:], cells) || cells%6 == 0
+	if sold && math.Abs(v-2*float64(cells)) <= 0.25 {
+		return nil
+	}
+	for _, n := range slices.Backward(leadCells[:]) {
+		if cellV := v / float64(n); n < cells && cellV >= leastChargedV && cellV <= mostChargedV*(1+1e-9) {
+			return fmt.Errorf("gives %g V for lead-acid, which a block of %d V has on its charger; want the nominal volts: \"%d V\", if these are its charging volts, and otherwise \"%dS\" beside them", v, 2*n, 2*n, cells)
+		}
+	}
+	return nil
 }
