@@ -111,6 +111,8 @@ func (a *Answer) hours(plugged charge.Plugged, b *batteries, from, airC float64)
 	if r.Full {
 		a.is(ranged("hours to full", span, "h"))
 		a.say("Full after %s; unplug it after %s at the latest.", figureWords(a.Figure()), latest)
+	} else if r.GivenUp {
+		a.say("It takes longer than %s to get full, if it ever does; unplug it after %s at the latest.", numberWords(r.BareFullH/24, "d"), latest)
 	} else {
 		a.say("It never gets full; unplug it after %s at the latest.", latest)
 	}

@@ -64,6 +64,7 @@ type Span struct {
 // Outcome is one charge computed.
 type Outcome struct {
 	Full        bool          // it ended with the pack full, or with nine tenths in at the end current
+	GivenUp     bool          // it was still going on after the longest time that is computed, 120 h: whether it gets full is not known
 	HoursTo80   Span          // to 80 % of full charge; zero when it starts above
 	HoursToFull Span          // to the end of the charge, whether Full or not
 	Bare80H     float64       // hours to 80 % as computed; 0 when it starts above

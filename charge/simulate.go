@@ -14,11 +14,14 @@ const (
 	leastStepS  = 30.0  // ... at least this long ...
 	heldStepS   = 180.0 // ... and at most this where the voltage is held ...
 	mostStepS   = 360.0 // ... and this where it is not yet
-	mostHours   = 120.0 // a charge that takes longer is given up
+	mostHours   = 120.0 // a charge that takes longer is given up, a whole number of days
 	solveRounds = 12    // of false position, per step
 	// fullEnough is the charge from which the end current counts as full; a
 	// charger whose voltage is too low for the pack ends far below it.
 	fullEnough = 0.9
+	// smallEnd is the share of the charger's own current that the end current is at most: one
+	// that never gives more than the profile's has not ended when it falls at all. Own choice.
+	smallEnd = 0.5
 	// mostEnd is the greatest end voltage, over that of the full pack, that is
 	// computed: what lies beyond is a slip of the finger. Own choice.
 	mostEnd = 10.0
@@ -100,7 +103,8 @@ func Simulate(c Case) (Outcome, error) {
 		to80 = 0
 	}
 	endA := c.endA()
-	for r.hours < mostHours {
+	ended := false
+	for r.hours < mostHours && !ended {
 		before, ampsBefore := r.m.Charge(r.s), r.amps
 		if before >= 1 {
 			out.Full = true
@@ -111,7 +115,7 @@ func Simulate(c Case) (Outcome, error) {
 		if math.IsNaN(to80) && after >= 0.8 {
 			to80 = r.hours - r.tookH*(1-r.when((0.8-before)/(after-before)))
 		}
-		over, ended := 0.0, false // share of the step after the end
+		over := 0.0 // share of the step after the end
 		if inCV && r.amps <= endA {
 			ended = true
 			if ampsBefore > endA {
@@ -124,9 +128,9 @@ func Simulate(c Case) (Outcome, error) {
 		if ended {
 			r.back(over)
 			out.Full = r.m.Charge(r.s) >= fullEnough
-			break
 		}
 	}
+	out.GivenUp = !ended && !out.Full
 	out.CCHours, out.CCAh = r.hours, r.inAh
 	if !math.IsNaN(r.cvFrom) {
 		out.CVHours = max(0, r.hours-r.cvFrom)
@@ -147,7 +151,7 @@ func (c *Case) endA() float64 {
 	if c.EndA > 0 {
 		return c.EndA
 	}
-	return c.Pack.Spec().Profile.Charge.EndC * c.Pack.RatedAh()
+	return min(c.Pack.Spec().Profile.Charge.EndC*c.Pack.RatedAh(), smallEnd*c.CurrentA)
 }
 
 // start prepares the run.

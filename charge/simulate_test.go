@@ -292,6 +292,24 @@ func TestAChargerTooWeakNeverFillsThePack(t *testing.T) {
 	}
 }
 
+// 12.2 V end a charge long before it is full; 10 mA go on for longer than is computed.
+func TestAChargeThatIsGivenUpIsNotSaidToHaveEnded(t *testing.T) {
+	m := pack(t, "agm", 6, 7)
+	for _, c := range []struct {
+		amps, endV float64
+		givenUp    bool
+		title      string
+	}{
+		{1, 12.2, false, "This charger never gets the pack full."},
+		{0.01, 14.4, true, "This charger takes longer than 5 days to get the pack full, if it ever does."},
+	} {
+		out := simulate(t, charge.Case{Pack: m, Start: m.StateAt(0.1, 20), AmbientC: 20, CurrentA: c.amps, EndV: c.endV})
+		if f, _ := find(out.Findings, charge.CodeNeverFull); out.Full || out.GivenUp != c.givenUp || f.Title != c.title {
+			t.Errorf("%g A to %g V: full %v, given up %v, %q", c.amps, c.endV, out.Full, out.GivenUp, f.Title)
+		}
+	}
+}
+
 func TestUnplugTimeFollowsWhatTheChargerDoes(t *testing.T) {
 	m := pack(t, "agm", 6, 7)
 	c := charge.Case{Pack: m, Start: m.StateAt(0.3, 20), AmbientC: 20, CurrentA: 1, EndV: 14.4}

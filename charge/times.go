@@ -1,6 +1,7 @@
 package charge
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/packcheck/answer"
@@ -130,10 +131,14 @@ func (c *Case) timeFindings(out Outcome) []answer.Finding {
 	p := c.Pack.Spec().Profile
 	var fs []answer.Finding
 	if !out.Full {
+		title := "This charger never gets the pack full."
+		if out.GivenUp {
+			title = fmt.Sprintf("This charger takes longer than %.0f days to get the pack full, if it ever does.", mostHours/24)
+		}
 		fs = append(fs, answer.Finding{
 			Code: CodeNeverFull, Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicCharge, Item: answer.Charger,
 			Unit: "share", Found: out.ChargeAtEnd, Limit: 1, Want: answer.Above, Source: p.Charge.Source,
-			Title:  "This charger never gets the pack full.",
+			Title:  title,
 			Advice: "Use a charger with the end voltage and current that the pack's maker gives.",
 			Change: answer.FitCharger, Decides: append(decidesVolts(), answer.KeyChargerCurrent),
 		})
