@@ -135,6 +135,23 @@ func (b *batteries) tell(a *Answer) {
 	}
 }
 
+// unrated tells of findings on the current that a battery may give that nobody told its
+// rating: what such cells can give is a guess at it, on which nothing is a danger.
+func (b *batteries) unrated(fs []answer.Finding) []answer.Finding {
+	if !b.parts.Pack.MaxCurrentA.Assumed {
+		return fs
+	}
+	for i := range fs {
+		f := &fs[i]
+		if f.LimitKey != answer.KeyPackMaxCurrent || f.Reads == answer.AsUnknown {
+			continue
+		}
+		f.Level, f.Source = min(f.Level, answer.FixFirst), b.profile().Discharge.Source
+		f.Advice = amps(f.Limit) + " is a guess from its kind: look what its maker allows. " + f.Advice
+	}
+	return fs
+}
+
 // spread is a figure of a spread over the draws; where some are not bounded it
 // ends at most.
 func spread(what string, s draws.Spread, unit string, most float64) Figure {

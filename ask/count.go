@@ -20,7 +20,7 @@ const (
 // counted takes over the worst of what was found on many batteries: a finding
 // that holds in half of them or more as it is, one that holds in a tenth one level
 // milder, below that only what may hurt a child or a house, to be watched. told
-// says what of it is put into words.
+// says what of it is put into words; what else has to be put right is said behind it.
 func (a *Answer) counted(found [][]answer.Finding, guess bool, told func(answer.Finding) string) {
 	byCode := map[string][]answer.Finding{}
 	for _, fs := range found {
@@ -55,9 +55,24 @@ func (a *Answer) counted(found [][]answer.Finding, guess bool, told func(answer.
 		return
 	}
 	answer.Sort(out)
+	slices.SortStableFunc(out, func(f, g answer.Finding) int { // as bad: what holds in most of them first
+		return cmp.Or(cmp.Compare(g.Level, f.Level), cmp.Compare(min(g.Share, likelyShare), min(f.Share, likelyShare)))
+	})
 	a.tell(out[0], guess, told)
-	if s := out[0].Share; s < likelyShare {
-		a.say("That holds for %s of the batteries that this may be.", percent(s))
+	a.holdsFor(out[0].Share)
+	for _, f := range out[1:] {
+		if f.Level >= answer.FixFirst {
+			a.say("%s", f.Title)
+			a.holdsFor(f.Share)
+			a.cite(f.Source)
+		}
+	}
+}
+
+// holdsFor says in how many batteries the sentence before it holds, where that is not most.
+func (a *Answer) holdsFor(share float64) {
+	if share < likelyShare {
+		a.say("That holds for %s of the batteries that this may be.", percent(share))
 	}
 }
 

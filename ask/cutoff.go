@@ -100,7 +100,7 @@ func (q Cutoff) Answer() (Answer, error) {
 	}
 	p := b.profile()
 	a.Limit = &Limit{What: "harmed below, at rest, were all cells alike", Value: p.HarmV * float64(m.CellsInSeries()), Unit: "V", Want: answer.Above}
-	a.judged(append(m.Judge(battery.Use{LastingA: q.RunningA, PeakA: q.LaunchA}), likely.Findings...), b.guess)
+	a.judged(append(b.unrated(m.Judge(battery.Use{LastingA: q.RunningA, PeakA: q.LaunchA})), likely.Findings...), b.guess)
 	a.cite(p.End.Source, p.LadderSource)
 	b.tell(&a)
 	if q.LaunchA == 0 {

@@ -40,9 +40,9 @@ func (q Runtime) Answer() (Answer, error) {
 	var found [][]answer.Finding
 	got, err := b.each(2, func(out []float64, m *battery.Model) error {
 		run := m.Discharge(m.StateAt(1, tempC), q.CurrentA, endV(m), tempC)
-		found = append(found, m.Judge(battery.Use{
+		found = append(found, b.unrated(m.Judge(battery.Use{
 			LastingA: q.CurrentA, ColdestC: tempC, HottestC: max(tempC, run.End.TempC), HasTemps: true,
-		}))
+		})))
 		out[0], out[1] = run.Hours*60, run.Ah
 		return nil
 	})
