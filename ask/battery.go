@@ -125,7 +125,10 @@ func (b *batteries) at(z []float64) (*battery.Model, error) {
 func (b *batteries) tell(a *Answer) {
 	p := &b.parts.Pack
 	if p.Chemistry.Assumed || b.parts.Pack.SeveralMeanings {
-		a.assume("%s, %d cells", p.Profile.Title, p.CellsInSeries)
+		a.assume("%s, %s", p.Profile.Title, cellsWords(p.CellsInSeries))
+	}
+	if l, err := battery.ParseLabelOf(b.parts.Setup.Pack.Label.Text, p.Profile); err == nil && l.NickelCadmium {
+		a.assume("nickel-cadmium is computed like nickel-metal hydride, which it resembles")
 	}
 	if p.CapacityAh.Assumed {
 		a.assume("%s", p.CapacityAh.String())

@@ -45,10 +45,18 @@ func (q Label) Answer() (Answer, error) {
 	if end := float64(m.CellsInSeries()) * p.Charge.CellV; end > most { // a charger ends above what it then comes to rest at
 		full, most = full+" and rested, up to "+volts(end)+" on its charger", end
 	}
-	a.say("%d cells of %s in series: %s nominal, %s, %s when empty.", m.CellsInSeries(), p.Title, volts(m.NominalV()), full, volts(m.EmptyV()))
+	inSeries := " in series"
+	if m.CellsInSeries() == 1 {
+		inSeries = ""
+	}
+	a.say("%s of %s%s: %s nominal, %s, %s when empty.", cellsWords(m.CellsInSeries()), p.Title, inSeries, volts(m.NominalV()), full, volts(m.EmptyV()))
 	const other = 0.06 // 3.7 V or 3.8 V of a cell in the place of 3.6 V; 4 V is "max"
 	if n, off := float64(m.CellsInSeries()), math.Abs(l.PrintedV-m.NominalV()); l.PrintedV > 0 && l.Blocks <= 1 && off > 0.05 && off < other*m.NominalV() {
-		a.say("The printed %s are the same cells, counted at %.3g V each instead of %.3g V.", volts(l.PrintedV), l.PrintedV/n, p.NominalV)
+		same := "cells, counted at %.3g V each"
+		if n == 1 {
+			same = "cell, counted at %.3g V"
+		}
+		a.say("The printed %s are the same "+same+" instead of %.3g V.", volts(l.PrintedV), l.PrintedV/n, p.NominalV)
 	}
 	if l.MaxV > m.NominalV()+0.5 {
 		a.say("%s max is the reading right after charging, not another voltage.", volts(l.MaxV))
@@ -57,7 +65,7 @@ func (q Label) Answer() (Answer, error) {
 		var others []string
 		for _, o := range free.Others {
 			if other, ok := chemistry.Builtin().Profile(o.Chemistry); ok {
-				others = append(others, numberWords(float64(o.CellsInSeries), "")+" cells of "+other.Title)
+				others = append(others, cellsWords(o.CellsInSeries)+" of "+other.Title)
 			}
 		}
 		a.say("It can also mean %s: look for the chemistry.", strings.Join(others, " or "))

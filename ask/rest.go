@@ -74,7 +74,7 @@ func (q Rest) Answer() (Answer, error) {
 		a.say("Volts tell next to nothing here.")
 	}
 	if q.Battery.Chemistry == "" && b.parts.Pack.Chemistry.Assumed {
-		a.assume("%s, %d cells", p.Title, cells)
+		a.assume("%s, %s", p.Title, cellsWords(cells))
 	}
 	a.Limit = &Limit{What: "harmed below, at rest", Value: p.HarmV * float64(cells), Unit: "V", Want: sideAbove}
 	if tooLow {

@@ -25,6 +25,7 @@ type Label struct {
 	CapacityAh    float64   // of the whole pack; 0 = not stated and not derivable
 	RateHours     float64   // hours that the capacity is rated over; 0 = not stated
 	EnergyWh      float64   // stated, or nominal volts times capacity; 0 = unknown
+	NickelCadmium bool      // printed on it; it is computed like nickel-metal hydride
 	Blocks        int       // separate blocks that the label names; 0 = it speaks of one
 	BlocksUnclear bool      // it does not say how they are joined; series was taken
 	Others        []Reading // other readings of the same words, best first
@@ -103,7 +104,7 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	if hint != nil && !w.mayBe(*hint) {
 		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, cmp.Or(w.chemistry, w.lithium), hint.Name)
 	}
-	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, PrintedV: w.volts, MaxV: w.maxV, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear}
+	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, PrintedV: w.volts, MaxV: w.maxV, NickelCadmium: w.nickelCadmium, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear}
 	readings, sure := w.readings(hint)
 	if len(readings) > 0 {
 		l.Chemistry, l.CellsInSeries, l.Sure, l.Others = readings[0].Chemistry, readings[0].CellsInSeries, sure, readings[1:]
@@ -182,7 +183,7 @@ func (l *Label) capacity(w words) {
 func (l *Label) notes(w words) {
 	add := func(format string, args ...any) { l.Notes = append(l.Notes, fmt.Sprintf(format, args...)) }
 	if w.maxV > 0 && l.NominalV > 0 && w.maxV > l.NominalV+0.5 {
-		add("%g V max and %g V nominal are one pack, %d cells; %g V is what it reads just after charging, not under load.", w.maxV, l.NominalV, l.CellsInSeries, w.maxV)
+		add("%g V max and %g V nominal are one pack, %s; %g V is what it reads just after charging, not under load.", w.maxV, l.NominalV, cellsWords(l.CellsInSeries), w.maxV)
 	}
 	if w.blocks > 1 && w.blocksUnclear {
 		add("%d blocks of %g V are taken to be in series (%g V); in parallel they would be %g V with the capacities added. Look at the links between them.", w.blocks, w.volts, w.volts*float64(w.blocks), w.volts)
@@ -190,7 +191,7 @@ func (l *Label) notes(w words) {
 	if len(l.Others) > 0 {
 		parts := make([]string, len(l.Others))
 		for i, o := range l.Others {
-			parts[i] = fmt.Sprintf("%d cells of %s", o.CellsInSeries, o.Chemistry)
+			parts[i] = cellsWords(o.CellsInSeries) + " of " + o.Chemistry
 		}
 		add("The label can also mean %s; the chemistry printed on the pack decides.", strings.Join(parts, ", or "))
 		if len(l.Unread) > 0 {
@@ -240,6 +241,14 @@ const leastAh, mostAh = 0.05, 500
 
 // printedV are the volts that the label prints, or those of its cells.
 func (l *Label) printedV(w words) float64 { return cmp.Or(w.volts, w.maxV, l.NominalV, 12) }
+
+// cellsWords is a number of cells in words.
+func cellsWords(n int) string {
+	if n == 1 {
+		return "1 cell"
+	}
+	return fmt.Sprintf("%d cells", n)
+}
 
 // tidy rounds to three decimals, so that 5 x 3.6 is 18.
 func tidy(x float64) float64 { return math.Round(x*1000) / 1000 }

@@ -47,7 +47,13 @@ var (
 	wattHour      = pattern.New(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
 	seriesPattern = pattern.New(`\b(\d{1,3})\s*s(?:\s*x?\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
 	startCurrent  = pattern.New(numberPattern + `\s*(?:cca|mca|cranking)`)
-	bareAmps      = pattern.New(numberPattern + `\s*a(?:mps?|mperes?)?\b`)
+	// bareWatts are no part of a model's name; watts per cell are how blocks for short hours are rated.
+	bareWatts    = pattern.New(`(?:^|[^a-z\d.])` + numberPattern + `\s*w(?:atts?)?\b`)
+	perCellWatts = pattern.New(`\d\s*w(?:atts?)?\s*(?:/|per)`)
+	// below0 are charges with a sign, and volts at the beginning: "13.5 V -13.8 V" is a range,
+	// "12V-7Ah" and "12 V - 7 Ah" have a dash between.
+	below0   = pattern.New(`(?:^|[^\d\s]\s+)-` + numberPattern + `\s*m?(?:ah|wh)|^\s*-` + numberPattern + `\s*v`)
+	bareAmps = pattern.New(numberPattern + `\s*a(?:mps?|mperes?)?\b`)
 )
 
 // smallNumbers are the counts of blocks that people write out.
@@ -59,10 +65,13 @@ var smallNumbers = [...]struct {
 // readWords finds the figures and words of a label.
 func readWords(text string) (words, error) {
 	var w words
-	s := strings.ToLower(strings.NewReplacer("LiFeP", "lifep", "LiFe", "li-fe", "×", "x", "₂", "2", "₄", "4", "\u00a0", " ", "–", "-").Replace(text))
+	s := strings.ToLower(strings.NewReplacer("LiFeP", "lifep", "LiFe", "li-fe", "×", "x", "₂", "2", "₄", "4", "\u00a0", " ", "–", "-", "\u2212", "-").Replace(text))
 	s = decimalComma.Get().ReplaceAllString(s, "$1.$2")
 	w.readChemistry(s)
 	w.unread = unread(text)
+	if m := below0.Get().FindStringSubmatch(s); m != nil {
+		return w, fmt.Errorf("battery: label %q gives -%s, below 0; want figures without a sign, such as \"12 V 7 Ah\"", clip(text), m[1]+m[2])
+	}
 	// Figures that have been understood are blanked out, so that no digit is
 	// read twice.
 	take := func(p *regexp.Regexp) []string {
@@ -111,6 +120,9 @@ func readWords(text string) (words, error) {
 		w.maxV = figure(m[1])
 	}
 	w.readVolts(s)
+	if m := bareWatts.Get().FindStringSubmatch(s); m != nil && !perCellWatts.Get().MatchString(s) && w.ampHours == 0 && w.wattHours == 0 && w.cells == 0 && max(w.volts, w.maxV) > 0 {
+		return w, fmt.Errorf("battery: label %q tells watts, which are those of a motor or a controller and not of a battery; want what the battery holds, such as \"%g V 7 Ah\" or \"%g V 90 Wh\"", clip(text), max(w.volts, w.maxV), max(w.volts, w.maxV))
+	}
 	if m := bareAmps.Get().FindStringSubmatch(s); m != nil && w.ampHours == 0 && w.wattHours == 0 && w.cells == 0 && max(w.volts, w.maxV) > 0 {
 		return w, fmt.Errorf("battery: label %q tells amps, which are a current and no charge; want ampere-hours, such as \"%g V %s Ah\"", clip(text), max(w.volts, w.maxV), m[1])
 	}
