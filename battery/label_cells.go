@@ -260,6 +260,9 @@ func (w *words) chargingVolts(readings []Reading, hint *chemistry.Profile) error
 	if w.cells > 0 || len(readings) == 0 {
 		return nil
 	}
+	if hint == nil && w.chemistry == "" && w.lithium == "" && w.maxV == 0 && readings[0].Chemistry == "li-ion" {
+		return w.chargingVoltsUnnamed()
+	}
 	p, ok := profileOf(readings[0].Chemistry, hint)
 	if !ok || p.Family != chemistry.LeadAcid {
 		return nil
@@ -276,6 +279,24 @@ func (w *words) chargingVolts(readings []Reading, hint *chemistry.Profile) error
 	for _, n := range slices.Backward(leadCells[:]) {
 		if cellV := v / float64(n); n < cells && cellV >= leastChargedV && cellV <= mostChargedV*(1+1e-9) {
 			return fmt.Errorf("gives %g V for lead-acid, which a block of %d V has on its charger; want the nominal volts: \"%d V\", if these are its charging volts, and otherwise \"%dS\" beside them", v, 2*n, 2*n, cells)
+		}
+	}
+	return nil
+}
+
+// chargingVoltsUnnamed is the same for a label that names no kind: volts that a block of 6,
+// 12 or 24 V floats at, and that no count of lithium-ion cells has, would get a charger for
+// such cells. Makers' float volts begin at 2.23 V a cell (as above).
+func (w *words) chargingVoltsUnnamed() error {
+	const leastFloatV = 2.23
+	for _, perCell := range []float64{3.6, 3.7, 4.0, 4.2} { // as cellsOf counts them
+		if math.Abs(w.volts-perCell*math.Round(w.volts/perCell)) <= 0.25 {
+			return nil
+		}
+	}
+	for _, n := range []int{3, 6, 12} {
+		if cellV := w.volts / float64(n); cellV >= leastFloatV && cellV <= mostChargedV {
+			return fmt.Errorf("gives %g V, which a lead-acid block of %d V has on its charger, and names no kind of battery; want the nominal volts, such as \"%d V\", or the kind printed on it, such as \"%g V Li-ion\"", w.volts, 2*n, 2*n, w.volts)
 		}
 	}
 	return nil

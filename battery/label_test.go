@@ -135,6 +135,8 @@ func TestLabels(t *testing.T) {
 		{"12 V - 7 Ah", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", ""},
 		{"12 V 7 Ah -15 to 50 C", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", "a temperature"},
 		{"4.2 V max 2 Ah", "", "li-ion", 1, 0, 3.6, 2, 7.2, 0, battery.Likely, 0, "are one pack, 1 cell;", ""},
+		{"13.8 V 7 Ah Li-ion", "", "li-ion", 4, 0, 14.4, 7, 100.8, 0, battery.Stated, 0, "", "the kind is told"},
+		{"14 V 7 Ah nickel-metal", "", "nimh", 12, 0, 14.4, 7, 100.8, 0, battery.Stated, 0, "", ""},
 		{"90 Wh", "", "", 0, 0, 0, 0, 90, 0, battery.Guess, 0, "does not tell the number of cells", ""},
 		{"20 V", "li-ion", "li-ion", 5, 0, 18, 0, 0, 0, battery.Stated, 0, "", "max is often left out"},
 	} {
@@ -193,6 +195,9 @@ func TestLabelsThatContradictThemselvesAreRefused(t *testing.T) {
 		{"7.2 V 4.5 Ah SLA", "", `"6 V", if these`},
 		{"27.6 V 7 Ah SLA", "", `"24 V", if these`},
 		{"two 13.8 V 7 Ah AGM in series", "", `"12 V", if these`},
+		{"13.8 V 7 Ah", "", `a lead-acid block of 12 V has on its charger, and names no kind of battery; want the nominal volts, such as "12 V"`},
+		{"13.5-13.8 V 7 Ah", "", "a lead-acid block of 12 V"},
+		{"27.6 V 7 Ah", "", "a lead-acid block of 24 V"},
 		{"20 V max 5 Ah AGM", "", "printed with its nominal volts"},
 		{"24 V 500 W", "", `tells watts, which are those of a motor or a controller and not of a battery; want what the battery holds, such as "24 V 7 Ah"`},
 		{"500W 24V", "", "tells watts"},
