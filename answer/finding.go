@@ -157,7 +157,7 @@ func (f *Finding) place() int {
 		return at
 	case f.Certainty == Rare:
 		return rare
-	case f.Certainty == Possible, f.Reads == AsUnknown, f.Change == LookUp, f.Level == Watch && f.Guess != "":
+	case f.Certainty == Possible, f.Reads == AsUnknown, f.Level == Watch && f.Guess != "":
 		at = open
 	case f.Certainty == Likely && f.Level == Danger:
 		at = likely

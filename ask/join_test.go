@@ -77,9 +77,9 @@ func TestAFlatPackIsNeverChargedToBeJoined(t *testing.T) {
 		level     answer.Level
 		want      string
 	}{
-		{"20 V max 5 Ah", 20, 9, answer.Danger, "the pack is finished"},
-		{"12.8 V 10 Ah LiFePO4", 13.3, 6, answer.Danger, "pack"},
-		{"20 V max 5 Ah", 9, 9, answer.Danger, "the pack is finished"},
+		{"20 V max 5 Ah", 20, 9, answer.Danger, "hand it in. Never help it along with any charger"},
+		{"12.8 V 10 Ah LiFePO4", 13.3, 6, answer.Danger, "hand it in. Never help it along with any charger"},
+		{"20 V max 5 Ah", 9, 9, answer.Danger, "hand it in. Never help it along with any charger"},
 		{"12 V 7 Ah AGM", 12.8, 8, answer.FixFirst, "Try one charge at its right charger and stay near"},
 		{"12 V 7 Ah AGM", 12.8, 4, answer.Danger, "Do not charge it"},
 	} {

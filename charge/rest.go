@@ -199,7 +199,10 @@ func JudgeRestOf(name string, p chemistry.Profile, cells int, restV float64) []a
 		if name != "" {
 			f.Title = name + " is too low for an ordinary charge."
 		}
-		f.Advice = "Only the pack's own charger may decide on it; if that refuses, the pack is finished. Never help it along with another charger."
+		f.Advice = "Keep it away from what burns, and hand it in. Never help it along with any charger."
+		if !f.Finished {
+			f.Advice = "Only the pack's own charger may decide on it; if that refuses, the pack is finished. Never help it along with another charger."
+		}
 	case p.Family != chemistry.Lithium && below(p.HarmV):
 		f.Code, f.Level, f.Harm, f.Limit = CodeDeeplyFlat, answer.FixFirst, answer.Part, p.HarmV
 		f.Title = block + " rests below its harm limit: it has stood flat for long, or a cell is dead."

@@ -161,6 +161,9 @@ func (k SlopeCheck) Findings() []answer.Finding {
 	}
 	limit := f.Limit
 	f = k.rolls(f, pull)
+	if f.Level < answer.Danger && over(grade, downhillSine) { // then the slope decides, whatever the motors are
+		f.Decides = []string{answer.KeyVehicleSlope}
+	}
 	switch {
 	case f.Level == answer.Danger:
 	case over(grade, tippingSine):
@@ -175,8 +178,7 @@ func (k SlopeCheck) Findings() []answer.Finding {
 		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "", grade, testedSine, srcStable
 		f.Title = "On this slope the vehicle may run away or tip: it is steeper than the 10 degrees that toys to sit on are tested on."
 		f.Advice = "Keep to gentler ground."
-	// What climbs falls on the way back; what runs away by its motors has said so.
-	case over(grade, downhillSine) && f.Level == answer.Watch:
+	case over(grade, downhillSine): // what climbs falls on the way back
 		f.Level, f.Unit, f.Found, f.Limit, f.Source = answer.FixFirst, "", grade, downhillSine, srcOwn
 		f.Title = "On the way down this slope is steep for a child to keep the vehicle in hand, and it may run away."
 		f.Advice = "Keep to gentler ground."

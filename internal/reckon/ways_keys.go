@@ -99,6 +99,8 @@ func changedBy(name string) []string {
 		return nil
 	case "rest_voltage", "second_rest_voltage", "hours_rested":
 		return []string{"pack"}
+	case "pack_temperature": // a weak cell or a loose joint is no less warm behind a converter
+		return []string{"pack"}
 	case "fuse_rating", "fuse_seconds", "reset_seconds", "restored_by", "blocked_current":
 		return []string{"pack", "controller", "motors", "gears"}
 	case "ride_time", "distance":

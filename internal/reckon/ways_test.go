@@ -114,7 +114,7 @@ func TestAWayOutKeepsTheReadingsThatItCannotChange(t *testing.T) {
 		{"vehicle.remote_control", nil},
 		{"cutoff.module.opens_at", []string{ride}},
 		{"controller.current_limit", []string{opened, ride}},
-		{"controller.converter_voltage", []string{motor, pack, opened, ride, speed}},
+		{"controller.converter_voltage", []string{motor, opened, ride, speed}},
 		{"pack.health", []string{motor, pack, opened, rest, ride, speed}},
 	} {
 		gone, err := reckon.ReadingsGone(s, map[string]string{of.key: "of another"})
