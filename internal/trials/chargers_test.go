@@ -253,3 +253,41 @@ func TestALongChargeIsPausedOvernight(t *testing.T) {
 		t.Error("five hours need no night")
 	}
 }
+
+// What to buy is for the battery as it is, and says so where a way puts another in: on that
+// one it would be dangerous. Where no way keeps the battery nobody buys anything for it.
+func TestWhatToBuyIsForTheBatteryThatIsKept(t *testing.T) {
+	t.Parallel()
+	pair := sheet{
+		"rider.age": `"5 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.has_board": `false`, "vehicle.ground": `"short grass"`,
+		"motors.count": `2`, "motors.can": `"550"`, "motors.rated_voltage": `"12 V"`,
+		"pack.label": `"12 V 7 Ah AGM"`, "pack.joined": `"series"`, "charger.label": `"29.4 V 1.5 A DC for lead-acid"`,
+	}
+	kept := pair.with("pack.joined", "", "charger.label", `"20 V 2 A"`, "charger.made_for", `"li-ion"`)
+	for _, tt := range []struct {
+		name string
+		of   sheet
+		want string
+	}{
+		{"no way keeps it", pair, "none for the battery as it is now"},
+		{"some keep it", kept, "for the battery as it is now, one made for sealed lead-acid"},
+	} {
+		_, a := waysOf(t, tt.of)
+		if len(a.Ways) == 0 {
+			t.Fatalf("%s: no way out", tt.name)
+		}
+		i := slices.IndexFunc(a.Buy, func(p answer.Purchase) bool { return p.Item == "Charger" })
+		if i < 0 || !strings.HasPrefix(a.Buy[i].Text, tt.want) {
+			t.Errorf("%s: %+v", tt.name, a.Buy)
+		}
+		for _, f := range []report.Format{report.FormatText, report.FormatMarkdown, report.FormatBBCode, report.FormatHTML} {
+			var out bytes.Buffer
+			if err := report.Write(&out, a, report.Options{Format: f, Full: true}); err != nil {
+				t.Fatal(err)
+			}
+			if strings.Contains(out.String(), "ends at 29.4 V") {
+				t.Errorf("%s: %v names a charger of 29.4 V", tt.name, f)
+			}
+		}
+	}
+}
