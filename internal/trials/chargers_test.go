@@ -291,3 +291,24 @@ func TestWhatToBuyIsForTheBatteryThatIsKept(t *testing.T) {
 		}
 	}
 }
+
+// On the vehicle's jack hangs the string: a charger for one of the two cannot fill it, as the
+// question by itself says, and is right only where each is charged alone.
+func TestThroughTheVehiclesJackTheStringIsCharged(t *testing.T) {
+	t.Parallel()
+	pair := sheet{
+		"rider.age": `"8 years"`, "vehicle.design_voltage": `"24 V"`, "vehicle.ground": `"short grass"`, "pack.label": `"12 V 9 Ah AGM"`, "pack.joined": `"series"`,
+		"charger.label": `"14.7 V 1.5 A DC for lead-acid"`, "charger.stops": `"by itself"`, "charger.blocks_driving": `true`,
+	}
+	for _, place := range []string{"vehicle", "pack", "terminals"} {
+		a := assess(t, pair.with("charger.jack", `"`+place+`"`))
+		onString := place == "vehicle"
+		if mentioned(a, charge.CodeVoltsTooLow) != onString || (a.Charge.HoursToFull == nil) != onString || (a.Charge.Match == answer.MatchNo) != onString {
+			t.Errorf("%s: %s, too low %v, full in %v", place, a.Charge.Match, mentioned(a, charge.CodeVoltsTooLow), a.Charge.HoursToFull)
+		}
+	}
+	_, a := waysOf(t, pair.with("charger.jack", `"vehicle"`))
+	if len(a.Ways) == 0 || !strings.Contains(strings.Join(a.Ways[0].Steps, "\n"), "29.4 V for the two in series") {
+		t.Errorf("ways: %+v", a.Ways)
+	}
+}
