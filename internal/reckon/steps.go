@@ -291,13 +291,14 @@ func chargerStep(a *answer.Assessment, p *setup.Parts) step {
 		s.sets[answer.KeyChargerMadeFor], s.sets[answer.KeyChargerStops], s.sets[answer.KeyChargerOutput] = right.MadeFor, "by itself", "dc"
 	}
 	told := &p.Setup.Charger
+	closed := told.Jack.Text == "vehicle" && lithium(p) // another step closes that jack off
 	switch {
-	case told.JackPolarity.Given:
+	case told.JackPolarity.Given && !closed:
 		s.text += ", plug " + told.JackPolarity.Text + " as jack"
 		if right.EndV > 0 {
 			s.sets[answer.KeyChargerPolarity] = told.JackPolarity.Text
 		}
-	case told.Jack.Text == "vehicle" && !lithium(p):
+	case told.Jack.Text == "vehicle" && !closed:
 		s.text += ", plug's poles as the jack's"
 	}
 	return s
@@ -367,6 +368,9 @@ func offStep(a *answer.Assessment, p *setup.Parts) step {
 	}
 	if p.Setup.Charger.Jack.Text == "vehicle" && lithium(p) {
 		parts = append(parts, "close the vehicle's jack off")
+		if p.Setup.Charger.JackPolarity.Given {
+			s.sets[answer.KeyChargerJackPolarity] = "" // which was that of the vehicle's
+		}
 	}
 	s.text = strings.Join(parts, ", and ")
 	s.sets[answer.KeyChargerJack] = "pack"

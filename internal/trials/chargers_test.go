@@ -57,7 +57,8 @@ func TestAnotherChargerGoesIntoTheSameJack(t *testing.T) {
 	}
 }
 
-// Whatever battery is put in: a vehicle that drives while it charges still does.
+// Whatever battery is put in: a vehicle that drives while it charges still does. Of a jack
+// that is closed off nothing stays told.
 func TestAnotherBatteryLeavesTheVehiclesJackAsItIs(t *testing.T) {
 	t.Parallel()
 	base := reversedPlug().with("charger.label", "", "charger.made_for", "", "charger.stops", "")
@@ -76,7 +77,7 @@ func TestAnotherBatteryLeavesTheVehiclesJackAsItIs(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := after.Values(); got[answer.KeyChargerBlocksDriving] == "false" || got[answer.KeyChargerJackPolarity] == "" {
+		if got := after.Values(); got[answer.KeyChargerBlocksDriving] == "false" || (got[answer.KeyChargerJackPolarity] == "") != (got[answer.KeyChargerJack] == "pack") {
 			t.Errorf("%s %q leaves %v", a.Ways[i].Title, a.Ways[i].Steps, got)
 		}
 	}
@@ -334,5 +335,33 @@ func TestAnAdaptorThatHoldsNoVoltsIsKeptByNoLabel(t *testing.T) {
 		if got := has(assess(t, told.with("charger.came_with_pack", `true`)), charge.CodeVoltsTooHigh); got != answer.Watch {
 			t.Errorf("%v, that its maker supplied: %v", s["charger.label"], got)
 		}
+	}
+}
+
+// With the vehicle's jack closed off its polarity binds no plug.
+func TestAPlugIsNotMatchedToAJackThatIsClosedOff(t *testing.T) {
+	t.Parallel()
+	iron := sheet{
+		"rider.age": `"5 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.ground": `"short grass"`, "pack.label": `"12.8 V 10 Ah LiFePO4"`, "pack.watches_cells": `true`,
+		"cutoff.pack.opens_at": `"10 V"`, "charger.label": `"14.7 V 1.5 A DC centre positive for lead-acid"`, "charger.stops": `"by itself"`, "charger.jack": `"vehicle"`,
+		"charger.jack_polarity": `"centre negative"`, "charger.blocks_driving": `true`,
+	}
+	read, a := waysOf(t, iron)
+	found := false
+	for i := range a.Ways {
+		steps := strings.Join(a.Ways[i].Steps, "\n")
+		if !strings.Contains(steps, "close the vehicle's jack off") {
+			continue
+		}
+		found = found || strings.Contains(steps, "another charger: ")
+		if strings.Contains(steps, "as jack") {
+			t.Errorf("closed off, and matched to it:\n%s", steps)
+		}
+		if again := walked(t, read, &a.Ways[i]); again.Verdict != a.Ways[i].Verdict || mentioned(again, charge.CodePolarityReversed) {
+			t.Errorf("promised %v, asked again %v", a.Ways[i].Verdict, again.Verdict)
+		}
+	}
+	if !found {
+		t.Errorf("no way takes another charger and closes the jack off: %+v", a.Ways)
 	}
 }
