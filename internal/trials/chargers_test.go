@@ -365,3 +365,30 @@ func TestAPlugIsNotMatchedToAJackThatIsClosedOff(t *testing.T) {
 		t.Errorf("no way takes another charger and closes the jack off: %+v", a.Ways)
 	}
 }
+
+// A timer that ends a charge of days after half a day is told as that, and not as the time to
+// unplug a battery that is full later.
+func TestATimerThatEndsTooEarlyIsStartedAgain(t *testing.T) {
+	t.Parallel()
+	base := sheet{
+		"rider.age": `"6 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.ground": `"short grass"`, "pack.label": `"12 V 35 Ah AGM"`,
+		"charger.label": `"14.7 V 300 mA DC for lead-acid"`, "charger.stops": `"timer"`, "charger.timer": `"12 h"`, "charger.jack": `"pack"`,
+	}
+	for _, s := range []sheet{base, base.with("pack.label", `"12 V 7 Ah AGM"`, "charger.label", `"14.7 V 2 A DC for lead-acid"`)} {
+		a := assess(t, s)
+		early := s["pack.label"] == base["pack.label"]
+		if a.Charge.CutShort() != early {
+			t.Errorf("%s: cut short %v", s["pack.label"], a.Charge.CutShort())
+		}
+		for _, full := range []bool{false, true} {
+			var out bytes.Buffer
+			if err := report.Write(&out, a, report.Options{Full: full}); err != nil {
+				t.Fatal(err)
+			}
+			page := strings.Join(strings.Fields(out.String()), " ")
+			if strings.Contains(page, "not full: start it again next day") != early || strings.Contains(page, "Unplug after") == early {
+				t.Errorf("%s, full %v:\n%s", s["pack.label"], full, out.String())
+			}
+		}
+	}
+}
