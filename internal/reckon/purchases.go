@@ -46,7 +46,7 @@ func forWays(list []answer.Purchase, ways []answer.Way, today map[string]string)
 		case keeps:
 			p.Text = "for the battery as it is now, " + p.Text
 		case p.Item == "Charger":
-			p.Text = "none for the battery as it is now: no way keeps it. That of the new one must be made for the new one."
+			p.Text = "none for the battery as it is now: no way keeps it. The new one needs a charger made for it."
 		default:
 			continue
 		}

@@ -392,3 +392,36 @@ func TestATimerThatEndsTooEarlyIsStartedAgain(t *testing.T) {
 		}
 	}
 }
+
+// Where only the charger is wrong a way with another one comes before those that buy a battery,
+// and these name the right one as well.
+func TestAWrongChargerIsMendedByACharger(t *testing.T) {
+	t.Parallel()
+	read, a := waysOf(t, sheet{
+		"rider.age": `"5 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.has_board": `false`, "vehicle.ground": `"short grass"`,
+		"motors.count": `2`, "motors.can": `"550"`, "motors.rated_voltage": `"12 V"`, "pack.label": `"12 V 7 Ah AGM"`, "original.pack.label": `"12 V 7 Ah AGM"`,
+		"charger.label": `"20 V 2 A"`, "charger.made_for": `"li-ion"`,
+	})
+	if len(a.Ways) < 2 || !strings.HasPrefix(a.Ways[0].Title, "Keep this battery") {
+		t.Fatalf("ways: %+v", a.Ways)
+	}
+	for i := range a.Ways {
+		w := &a.Ways[i]
+		if strings.Contains(w.Title, "its own charger") {
+			continue
+		}
+		if !strings.Contains(strings.Join(w.Steps, "\n"), "another charger: for lead-acid, 14.7 V") {
+			t.Errorf("%s %q names no charger", w.Title, w.Steps)
+		}
+		after, err := read.With(w.Values())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := after.Values()[answer.KeyChargerVoltage]; got != "14.7 V" {
+			t.Errorf("%s saves a charger of %q", w.Title, got)
+		}
+		if again := walked(t, read, w); again.Verdict != w.Verdict {
+			t.Errorf("%s: promised %v, asked again %v", w.Title, w.Verdict, again.Verdict)
+		}
+	}
+}
