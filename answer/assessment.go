@@ -323,6 +323,7 @@ type ChargeFigures struct {
 	Right        string   `json:"right"` // the charger that belongs to this pack, in words
 	Left         []Left   `json:"left"`  // what becomes of a pack that is forgotten on it
 
+	TimerH  float64         `json:"timer_h,omitempty"` // hours after which its timer ends the charge; 0 = no timer, or not told
 	Advised *AdvisedCharger `json:"advised,omitempty"` // the right one in figures
 }
 
@@ -332,6 +333,11 @@ const AwakeH = 14.0
 
 // Overnight reports whether a charge takes longer than somebody can be awake beside it.
 func (c *ChargeFigures) Overnight() bool { return c.UnplugAfterH != nil && *c.UnplugAfterH > AwakeH }
+
+// CutShort reports whether a timer ends the charge before the battery is full.
+func (c *ChargeFigures) CutShort() bool {
+	return c.TimerH > 0 && c.HoursToFull != nil && c.TimerH < *c.HoursToFull
+}
 
 // AdvisedCharger is the charger that belongs to a pack.
 type AdvisedCharger struct {

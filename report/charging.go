@@ -34,7 +34,7 @@ func (b *builder) charge() section {
 		}
 		text := b.maybeSpan("charge."+line.key, line.unit, line.value, notKnown)
 		if line.value != nil && line.value == c.UnplugAfterH {
-			text += b.overnight()
+			line.name, text = b.unplug(text)
 		}
 		s.facts = append(s.facts, fact{line.name, text})
 	}

@@ -21,6 +21,7 @@ var notPrinted = []struct{ path, why string }{
 	{`^Ride\.(End|LastsEnd)$`, "the words beside it are printed; it stands in for them where there are none"},
 	{`^Charge\.Reasons\[`, "findings say them; printed where there is none"},
 	{`^Charge\.Advised`, "what to buy and the steps of ways out have it in words; the figures are for programs"},
+	{`^Charge\.TimerH$`, "the hours after which it is off are printed; that it was a timer is said where it ends too early"},
 	{`^(Charge\.Right|Cutoff\.Advised\.\w+)$`, "what to buy says it; printed where nothing is to be bought"},
 	{`^Readings\[\d+\]\.(Value|Fits)$`, "the text as written is printed, and the ranges beside it"},
 	{`^Conflict\.LeftOut\[`, "each reading says whether it was left out"},

@@ -426,6 +426,15 @@ func (b *builder) overnight() string {
 	return ", paused overnight"
 }
 
+// unplug says when the charger must be off, or that its timer ends a charge that has to go
+// on: next day, because nobody is awake beside it for that long.
+func (b *builder) unplug(hours string) (name, text string) {
+	if b.a.Charge.CutShort() {
+		return "Its timer ends it", "after " + hours + ", not full: start it again next day"
+	}
+	return "Unplug after", hours + b.overnight()
+}
+
 // chargeTimes are how long the charger takes, where it is one that suits.
 func (b *builder) chargeTimes() []fact {
 	c := b.a.Charge
@@ -437,7 +446,8 @@ func (b *builder) chargeTimes() []fact {
 		facts = append(facts, fact{"Charged full in", b.figure("charge.hours_to_full", hours, *c.HoursToFull).brief()})
 	}
 	if c.UnplugAfterH != nil {
-		facts = append(facts, fact{"Unplug after", b.figure("charge.unplug_after_h", hours, *c.UnplugAfterH).brief() + b.overnight()})
+		name, text := b.unplug(b.figure("charge.unplug_after_h", hours, *c.UnplugAfterH).brief())
+		facts = append(facts, fact{name, text})
 	}
 	return facts
 }

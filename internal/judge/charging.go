@@ -6,6 +6,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/setup"
 )
 
@@ -68,7 +69,11 @@ func (v *view) charging() error {
 		}
 	}
 	if plugged.Joined == charge.InSeries {
-		if plugged.MadeFor = p.Charger.SizeFor(one); plugged.MadeFor == charge.ForPair {
+		plugged.MadeFor = p.Charger.SizeFor(one)
+		if plugged.MadeFor == charge.ForOne && plugged.Port == charge.PortVehicle && p.Pack.Profile.Family == chemistry.LeadAcid {
+			plugged.MadeFor = charge.ForPair // it hangs on both whatever its volts are; lithium is refused there anyhow
+		}
+		if plugged.MadeFor == charge.ForPair {
 			plugged.Pack, plugged.RestV = v.Now.Pack, 2*plugged.RestV
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/draws"
@@ -108,6 +109,9 @@ func shape(a *answer.Assessment, v *Vehicle) {
 	}
 	c := &v.Judged.Charging
 	a.Charge = &answer.ChargeFigures{Match: c.Match, Reasons: c.Reasons, Right: c.Right.String(), Left: c.Left}
+	if p.Charger.Stops == charge.StopsByTimer {
+		a.Charge.TimerH = p.Charger.TimerH
+	}
 	a.Charge.Advised = &answer.AdvisedCharger{
 		Brief: c.Right.Brief(), Own: c.Right.Own, MadeFor: c.Right.MadeFor.Key(), EndV: c.Right.EndV, MostA: c.Right.MostA, Each: c.Right.Each,
 	}

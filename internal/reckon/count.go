@@ -286,10 +286,11 @@ type guesses struct {
 
 // survived reports whether the vehicle has lived with what a finding says of it. How heavy
 // a rider is nobody else knew; nothing was found that is made for a speed that is a danger
-// at the driver's age; and a fuse is what owners put in anew, larger where the first opened.
+// at the driver's age; a fuse is what owners put in anew, larger where the first opened; and
+// a charger that nobody said came with the battery is none that it has lived with.
 func (g guesses) survived(f *answer.Finding) bool {
 	tooFast := f.Change == answer.LimitSpeed && f.Level == answer.Danger
-	return g.asMade && f.Guess != answer.KeyRiderMass && !tooFast && !(g.fuse && f.Item == answer.Fuse)
+	return g.asMade && f.Guess != answer.KeyChargerCameWithPack && f.Guess != answer.KeyRiderMass && !tooFast && !(g.fuse && f.Item == answer.Fuse)
 }
 
 // onAGuess holds back what rests on a value that nobody gave: it is no danger,

@@ -29,6 +29,43 @@ func purchases(a *answer.Assessment, p *setup.Parts) []answer.Purchase {
 	return out
 }
 
+// forWays says of what is to be bought that it is for the battery as it is, where a way
+// out puts another in; where all of them do only that there is no charger for it.
+func forWays(list []answer.Purchase, ways []answer.Way, today map[string]string) []answer.Purchase {
+	keeps, all := false, true
+	for i := range ways {
+		other := otherBattery(&ways[i], today)
+		keeps, all = keeps || !other, all && !other
+	}
+	if all {
+		return list
+	}
+	var out []answer.Purchase
+	for _, p := range list {
+		switch {
+		case keeps:
+			p.Text = "for the battery as it is now, " + p.Text
+		case p.Item == "Charger":
+			p.Text = "none for the battery as it is now: no way keeps it. The new one needs a charger made for it."
+		default:
+			continue
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// otherBattery reports whether a way puts a battery of another kind or size in.
+func otherBattery(w *answer.Way, today map[string]string) bool {
+	return slices.ContainsFunc(w.Sets, func(s answer.Set) bool {
+		switch s.Key {
+		case answer.KeyPackLabel, answer.KeyPackChemistry, answer.KeyPackCells, answer.KeyPackJoined:
+			return s.Value != today[s.Key]
+		}
+		return false
+	})
+}
+
 // must reports whether something to fix asks for one of the changes.
 func must(a *answer.Assessment, level answer.Level, changes ...answer.Change) bool {
 	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {

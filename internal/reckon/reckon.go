@@ -112,11 +112,12 @@ func AssessShowing(s *setup.Setup, o Options, show func(*answer.Assessment)) (*a
 	}
 	showWith := func(found []answer.Way) {
 		more := *a
-		more.Ways = found
+		more.Ways, more.Buy = found, forWays(a.Buy, found, s.Values())
 		show(conclude(&more))
 	}
 	showWith(nil)
 	a.Ways, err = e.ways(s, d, a, o, showWith)
+	a.Buy = forWays(a.Buy, a.Ways, s.Values())
 	a.Sought = a.Verdict >= answer.FixFirst && e.parts.Bench == nil
 	return conclude(a), err
 }

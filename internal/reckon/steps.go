@@ -41,15 +41,21 @@ var remedies = [...]remedy{
 	{cutoffName, []answer.Change{answer.FitCutoff}, nil, cutoffStep},
 	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, nil, wireStep},
 	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, nil, fuseStep},
-	{"label of the charger", []answer.Change{answer.FitCharger}, nil, labelStep},
+	{labelName, []answer.Change{answer.FitCharger}, nil, labelStep},
 	{fusePlaceName, []answer.Change{answer.MoveFuse}, nil, fusePlaceStep},
-	{"charger", []answer.Change{answer.FitCharger}, nil, chargerStep},
-	{"charging place", []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
-	{"charging off the vehicle", []answer.Change{answer.ChargeElsewhere}, nil, offStep},
+	{chargerName, []answer.Change{answer.FitCharger}, nil, chargerStep},
+	{roomName, []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
+	{offName, []answer.Change{answer.ChargeElsewhere}, nil, offStep},
 }
 
 // The steps whose places on the way from battery to motors are told.
 const converterName, controllerName, cutoffName, fuseName, fusePlaceName, wireName = "converter", "controller", "cutoff", "fuse", "fuse place", "wire"
+
+// The steps that concern the charging alone.
+const labelName, chargerName, roomName, offName = "label of the charger", "charger", "charging place", "charging off the vehicle"
+
+// toCharge are those steps.
+var toCharge = [...]string{labelName, chargerName, roomName, offName}
 
 // toWire are the steps that somebody has to wire in.
 var toWire = [...]string{converterName, controllerName, cutoffName, fuseName, fusePlaceName, wireName}
@@ -291,13 +297,14 @@ func chargerStep(a *answer.Assessment, p *setup.Parts) step {
 		s.sets[answer.KeyChargerMadeFor], s.sets[answer.KeyChargerStops], s.sets[answer.KeyChargerOutput] = right.MadeFor, "by itself", "dc"
 	}
 	told := &p.Setup.Charger
+	closed := told.Jack.Text == "vehicle" && lithium(p) // another step closes that jack off
 	switch {
-	case told.JackPolarity.Given:
+	case told.JackPolarity.Given && !closed:
 		s.text += ", plug " + told.JackPolarity.Text + " as jack"
 		if right.EndV > 0 {
 			s.sets[answer.KeyChargerPolarity] = told.JackPolarity.Text
 		}
-	case told.Jack.Text == "vehicle" && !lithium(p):
+	case told.Jack.Text == "vehicle" && !closed:
 		s.text += ", plug's poles as the jack's"
 	}
 	return s
@@ -367,6 +374,9 @@ func offStep(a *answer.Assessment, p *setup.Parts) step {
 	}
 	if p.Setup.Charger.Jack.Text == "vehicle" && lithium(p) {
 		parts = append(parts, "close the vehicle's jack off")
+		if p.Setup.Charger.JackPolarity.Given {
+			s.sets[answer.KeyChargerJackPolarity] = "" // which was that of the vehicle's
+		}
 	}
 	s.text = strings.Join(parts, ", and ")
 	s.sets[answer.KeyChargerJack] = "pack"

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/setup"
 	"example.org/packcheck/wiring"
@@ -55,7 +56,11 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 				way.Together += amps
 				said = amps != ""
 			}
-			out = append(out, way)
+			if w.onlyCharger() { // nobody needs another battery then
+				out = slices.Insert(out, 0, way)
+			} else {
+				out = append(out, way)
+			}
 			show(slices.Clone(out))
 		}
 	}
@@ -163,6 +168,7 @@ const keepTitle = "Keep this battery"
 func (e *engine) starts(s *setup.Setup) []*path {
 	var list []*path
 	values := s.Values()
+	v := e.parts.Vehicle
 	if o := s.Original; o != nil && o.Pack.Given {
 		sets := map[string]string{}
 		for key, text := range values {
@@ -173,12 +179,17 @@ func (e *engine) starts(s *setup.Setup) []*path {
 				}
 			}
 		}
-		list = append(list, anew(values, fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), sets))
+		w := anew(values, fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), sets)
+		if was := e.parts.Original; was != nil && was.Pack.Profile.Family == chemistry.LeadAcid {
+			w.keepCharger(values)
+		}
+		list = append(list, w)
 	}
-	v := e.parts.Vehicle
 	if label, ok := blockFor(v.DesignV.Likely); ok && v.DesignV.Known && len(list) == 0 && !e.parts.OnBlocks() {
-		list = append(list, anew(values, fmt.Sprintf("A sealed lead-acid battery, as such vehicles are sold with (%s)", label),
-			map[string]string{"pack.chemistry": "agm", "pack.label": label}))
+		w := anew(values, fmt.Sprintf("A sealed lead-acid battery, as such vehicles are sold with (%s)", label),
+			map[string]string{"pack.chemistry": "agm", "pack.label": label})
+		w.keepCharger(values)
+		list = append(list, w)
 	}
 	list = append(list, &path{title: keepTitle, start: map[string]string{}})
 	b := &e.parts.Pack
@@ -221,6 +232,17 @@ func anew(values map[string]string, title string, sets map[string]string) *path 
 		w.steps = []step{s}
 	}
 	return w
+}
+
+// keepCharger leaves the charger that is there for a lead-acid battery, which comes without
+// one: it is judged on that, and where it is wrong a step names the right one. It did not
+// come with that battery.
+func (w *path) keepCharger(values map[string]string) {
+	for key := range values {
+		if strings.HasPrefix(key, "charger.") && key != answer.KeyChargerCameWithPack && !(key == answer.KeyChargerJack && values[key] != "vehicle") {
+			delete(w.start, key)
+		}
+	}
 }
 
 // without takes the keys of some tables, and single ones, out of a setup.

@@ -37,6 +37,12 @@ func (w *path) takes(name string) bool {
 	return slices.ContainsFunc(w.steps, func(s step) bool { return s.name == name })
 }
 
+// onlyCharger reports whether the path keeps the battery and changes nothing but how it
+// is charged.
+func (w *path) onlyCharger() bool {
+	return w.title == keepTitle && len(w.steps) > 0 && !slices.ContainsFunc(w.steps, func(s step) bool { return !slices.Contains(toCharge[:], s.name) })
+}
+
 // wantedShare is that of the time asked for; nil where none was.
 func wantedShare(a *answer.Assessment) *float64 {
 	if a.Ride.WantedMin == nil {

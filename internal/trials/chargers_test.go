@@ -57,7 +57,8 @@ func TestAnotherChargerGoesIntoTheSameJack(t *testing.T) {
 	}
 }
 
-// Whatever battery is put in: a vehicle that drives while it charges still does.
+// Whatever battery is put in: a vehicle that drives while it charges still does. Of a jack
+// that is closed off nothing stays told.
 func TestAnotherBatteryLeavesTheVehiclesJackAsItIs(t *testing.T) {
 	t.Parallel()
 	base := reversedPlug().with("charger.label", "", "charger.made_for", "", "charger.stops", "")
@@ -76,7 +77,7 @@ func TestAnotherBatteryLeavesTheVehiclesJackAsItIs(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := after.Values(); got[answer.KeyChargerBlocksDriving] == "false" || got[answer.KeyChargerJackPolarity] == "" {
+		if got := after.Values(); got[answer.KeyChargerBlocksDriving] == "false" || (got[answer.KeyChargerJackPolarity] == "") != (got[answer.KeyChargerJack] == "pack") {
 			t.Errorf("%s %q leaves %v", a.Ways[i].Title, a.Ways[i].Steps, got)
 		}
 	}
@@ -190,7 +191,7 @@ func TestALabelThatSettlesItIsAskedFor(t *testing.T) {
 		t.Errorf("asked again: %v", again.Verdict)
 	}
 	for i := range a.Buy {
-		if b := &a.Buy[i]; b.Item == "Charger" && !strings.HasPrefix(b.Text, "the one that you have, if") {
+		if b := &a.Buy[i]; b.Item == "Charger" && !strings.Contains(b.Text, "the one that you have, if") {
 			t.Errorf("to buy: %s", b.Text)
 		}
 	}
@@ -251,5 +252,176 @@ func TestALongChargeIsPausedOvernight(t *testing.T) {
 	hours := 5.0
 	if quick := (&answer.ChargeFigures{UnplugAfterH: &hours}); quick.Overnight() {
 		t.Error("five hours need no night")
+	}
+}
+
+// What to buy is for the battery as it is, and says so where a way puts another in: on that
+// one it would be dangerous. Where no way keeps the battery nobody buys anything for it.
+func TestWhatToBuyIsForTheBatteryThatIsKept(t *testing.T) {
+	t.Parallel()
+	pair := sheet{
+		"rider.age": `"5 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.has_board": `false`, "vehicle.ground": `"short grass"`,
+		"motors.count": `2`, "motors.can": `"550"`, "motors.rated_voltage": `"12 V"`,
+		"pack.label": `"12 V 7 Ah AGM"`, "pack.joined": `"series"`, "charger.label": `"29.4 V 1.5 A DC for lead-acid"`,
+	}
+	kept := pair.with("pack.joined", "", "charger.label", `"20 V 2 A"`, "charger.made_for", `"li-ion"`)
+	for _, tt := range []struct {
+		name string
+		of   sheet
+		want string
+	}{
+		{"no way keeps it", pair, "none for the battery as it is now"},
+		{"some keep it", kept, "for the battery as it is now, one made for sealed lead-acid"},
+	} {
+		_, a := waysOf(t, tt.of)
+		if len(a.Ways) == 0 {
+			t.Fatalf("%s: no way out", tt.name)
+		}
+		i := slices.IndexFunc(a.Buy, func(p answer.Purchase) bool { return p.Item == "Charger" })
+		if i < 0 || !strings.HasPrefix(a.Buy[i].Text, tt.want) {
+			t.Errorf("%s: %+v", tt.name, a.Buy)
+		}
+		for _, f := range []report.Format{report.FormatText, report.FormatMarkdown, report.FormatBBCode, report.FormatHTML} {
+			var out bytes.Buffer
+			if err := report.Write(&out, a, report.Options{Format: f, Full: true}); err != nil {
+				t.Fatal(err)
+			}
+			if strings.Contains(out.String(), "ends at 29.4 V") {
+				t.Errorf("%s: %v names a charger of 29.4 V", tt.name, f)
+			}
+		}
+	}
+}
+
+// On the vehicle's jack hangs the string: a charger for one of the two cannot fill it, as the
+// question by itself says, and is right only where each is charged alone.
+func TestThroughTheVehiclesJackTheStringIsCharged(t *testing.T) {
+	t.Parallel()
+	pair := sheet{
+		"rider.age": `"8 years"`, "vehicle.design_voltage": `"24 V"`, "vehicle.ground": `"short grass"`, "pack.label": `"12 V 9 Ah AGM"`, "pack.joined": `"series"`,
+		"charger.label": `"14.7 V 1.5 A DC for lead-acid"`, "charger.stops": `"by itself"`, "charger.blocks_driving": `true`,
+	}
+	for _, place := range []string{"vehicle", "pack", "terminals"} {
+		a := assess(t, pair.with("charger.jack", `"`+place+`"`))
+		onString := place == "vehicle"
+		if mentioned(a, charge.CodeVoltsTooLow) != onString || (a.Charge.HoursToFull == nil) != onString || (a.Charge.Match == answer.MatchNo) != onString {
+			t.Errorf("%s: %s, too low %v, full in %v", place, a.Charge.Match, mentioned(a, charge.CodeVoltsTooLow), a.Charge.HoursToFull)
+		}
+	}
+	_, a := waysOf(t, pair.with("charger.jack", `"vehicle"`))
+	if len(a.Ways) == 0 || !strings.Contains(strings.Join(a.Ways[0].Steps, "\n"), "29.4 V for the two in series") {
+		t.Errorf("ways: %+v", a.Ways)
+	}
+}
+
+// An adaptor that may rise to 3 V a cell is kept by no label: report, way out and the question
+// by itself say the same of it, whatever battery the vehicle was sold with.
+func TestAnAdaptorThatHoldsNoVoltsIsKeptByNoLabel(t *testing.T) {
+	t.Parallel()
+	gel := sheet{
+		"rider.age": `"5 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.has_board": `false`, "vehicle.ground": `"short grass"`,
+		"motors.count": `2`, "motors.can": `"550"`, "motors.rated_voltage": `"12 V"`,
+		"pack.label": `"12 V 18 Ah gel"`, "pack.joined": `"parallel"`, "charger.label": `"12 V 500 mA"`, "charger.made_for": `"agm"`,
+	}
+	for _, s := range []sheet{gel, gel.with("pack.label", `"6 V 4.5 Ah lead-acid"`, "pack.joined", `"series"`, "charger.label", `"6 V 500 mA"`, "charger.jack", `"pack"`)} {
+		_, a := waysOf(t, s)
+		if len(a.Ways) == 0 || !strings.Contains(strings.Join(a.Ways[0].Steps, "\n"), "another charger: for lead-acid") {
+			t.Errorf("ways: %+v", a.Ways)
+		}
+		told := s.with("charger.label", strings.TrimSuffix(s["charger.label"], `"`)+` DC"`, "charger.jack", `"pack"`)
+		if got := has(assess(t, told), charge.CodeVoltsTooHigh); got != answer.FixFirst {
+			t.Errorf("%v, as DC and at its own jack: %v", s["charger.label"], got)
+		}
+		if got := has(assess(t, told.with("charger.came_with_pack", `true`)), charge.CodeVoltsTooHigh); got != answer.Watch {
+			t.Errorf("%v, that its maker supplied: %v", s["charger.label"], got)
+		}
+	}
+}
+
+// With the vehicle's jack closed off its polarity binds no plug.
+func TestAPlugIsNotMatchedToAJackThatIsClosedOff(t *testing.T) {
+	t.Parallel()
+	iron := sheet{
+		"rider.age": `"5 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.ground": `"short grass"`, "pack.label": `"12.8 V 10 Ah LiFePO4"`, "pack.watches_cells": `true`,
+		"cutoff.pack.opens_at": `"10 V"`, "charger.label": `"14.7 V 1.5 A DC centre positive for lead-acid"`, "charger.stops": `"by itself"`, "charger.jack": `"vehicle"`,
+		"charger.jack_polarity": `"centre negative"`, "charger.blocks_driving": `true`,
+	}
+	read, a := waysOf(t, iron)
+	found := false
+	for i := range a.Ways {
+		steps := strings.Join(a.Ways[i].Steps, "\n")
+		if !strings.Contains(steps, "close the vehicle's jack off") {
+			continue
+		}
+		found = found || strings.Contains(steps, "another charger: ")
+		if strings.Contains(steps, "as jack") {
+			t.Errorf("closed off, and matched to it:\n%s", steps)
+		}
+		if again := walked(t, read, &a.Ways[i]); again.Verdict != a.Ways[i].Verdict || mentioned(again, charge.CodePolarityReversed) {
+			t.Errorf("promised %v, asked again %v", a.Ways[i].Verdict, again.Verdict)
+		}
+	}
+	if !found {
+		t.Errorf("no way takes another charger and closes the jack off: %+v", a.Ways)
+	}
+}
+
+// A timer that ends a charge of days after half a day is told as that, and not as the time to
+// unplug a battery that is full later.
+func TestATimerThatEndsTooEarlyIsStartedAgain(t *testing.T) {
+	t.Parallel()
+	base := sheet{
+		"rider.age": `"6 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.ground": `"short grass"`, "pack.label": `"12 V 35 Ah AGM"`,
+		"charger.label": `"14.7 V 300 mA DC for lead-acid"`, "charger.stops": `"timer"`, "charger.timer": `"12 h"`, "charger.jack": `"pack"`,
+	}
+	for _, s := range []sheet{base, base.with("pack.label", `"12 V 7 Ah AGM"`, "charger.label", `"14.7 V 2 A DC for lead-acid"`)} {
+		a := assess(t, s)
+		early := s["pack.label"] == base["pack.label"]
+		if a.Charge.CutShort() != early {
+			t.Errorf("%s: cut short %v", s["pack.label"], a.Charge.CutShort())
+		}
+		for _, full := range []bool{false, true} {
+			var out bytes.Buffer
+			if err := report.Write(&out, a, report.Options{Full: full}); err != nil {
+				t.Fatal(err)
+			}
+			page := strings.Join(strings.Fields(out.String()), " ")
+			if strings.Contains(page, "not full: start it again next day") != early || strings.Contains(page, "Unplug after") == early {
+				t.Errorf("%s, full %v:\n%s", s["pack.label"], full, out.String())
+			}
+		}
+	}
+}
+
+// Where only the charger is wrong a way with another one comes before those that buy a battery,
+// and these name the right one as well.
+func TestAWrongChargerIsMendedByACharger(t *testing.T) {
+	t.Parallel()
+	read, a := waysOf(t, sheet{
+		"rider.age": `"5 years"`, "vehicle.design_voltage": `"12 V"`, "vehicle.has_board": `false`, "vehicle.ground": `"short grass"`,
+		"motors.count": `2`, "motors.can": `"550"`, "motors.rated_voltage": `"12 V"`, "pack.label": `"12 V 7 Ah AGM"`, "original.pack.label": `"12 V 7 Ah AGM"`,
+		"charger.label": `"20 V 2 A"`, "charger.made_for": `"li-ion"`,
+	})
+	if len(a.Ways) < 2 || !strings.HasPrefix(a.Ways[0].Title, "Keep this battery") {
+		t.Fatalf("ways: %+v", a.Ways)
+	}
+	for i := range a.Ways {
+		w := &a.Ways[i]
+		if strings.Contains(w.Title, "its own charger") {
+			continue
+		}
+		if !strings.Contains(strings.Join(w.Steps, "\n"), "another charger: for lead-acid, 14.7 V") {
+			t.Errorf("%s %q names no charger", w.Title, w.Steps)
+		}
+		after, err := read.With(w.Values())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := after.Values()[answer.KeyChargerVoltage]; got != "14.7 V" {
+			t.Errorf("%s saves a charger of %q", w.Title, got)
+		}
+		if again := walked(t, read, w); again.Verdict != w.Verdict {
+			t.Errorf("%s: promised %v, asked again %v", w.Title, w.Verdict, again.Verdict)
+		}
 	}
 }
