@@ -385,8 +385,7 @@ func (w *path) assess(e *engine, s *setup.Setup, d *drawn, o Options, deep depth
 
 // look judges the setup that the path has led to. A fuse that the way fits is no fuse
 // that its maker chose for that wire: if it is possibly too large, it needs other wire, and
-// if it possibly opens in use, it is not the one to buy; nor does one stay that likely does,
-// for whoever it strands puts a larger one in. A vehicle as it was made has lived with its. A converter that the way fits
+// if it possibly opens in use, it is not the one to buy. A converter that the way fits
 // must give what a launch takes: where it possibly does not, it needs a limit behind it.
 func (w *path) look(other *engine, d *drawn, o Options, deep depth) (*answer.Assessment, *setup.Parts, error) {
 	a, p, err := other.outline(d, o, deep)
@@ -399,7 +398,7 @@ func (w *path) look(other *engine, d *drawn, o Options, deep depth) (*answer.Ass
 		case f.Share < possibleShare:
 		case f.Code == wiring.CodeFuseAboveWire && w.takes(fuseName):
 			f.Level, f.Change = max(f.Level, answer.FixFirst), answer.FitWire
-		case slices.Contains(fuseOpens[:], f.Code) && (w.takes(fuseName) || f.Share >= likelyShare && !p.AsMade):
+		case slices.Contains(fuseOpens[:], f.Code) && w.takes(fuseName):
 			f.Level, f.Change = max(f.Level, answer.FixFirst), answer.FitFuse
 		case f.Code == drive.CodeConverterTooSmall && w.takes(converterName):
 			f.Level, f.Change = max(f.Level, answer.FixFirst), answer.LimitCurrent
