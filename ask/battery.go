@@ -10,6 +10,7 @@ import (
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/build"
 	"example.org/packcheck/internal/draws"
+	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 )
 
@@ -125,7 +126,7 @@ func (b *batteries) at(z []float64) (*battery.Model, error) {
 func (b *batteries) tell(a *Answer) {
 	p := &b.parts.Pack
 	if p.Chemistry.Assumed || b.parts.Pack.SeveralMeanings {
-		a.assume("%s, %s", p.Profile.Title, cellsWords(p.CellsInSeries))
+		a.assume("%s, %s", p.Profile.Title, quantity.Cells(p.CellsInSeries))
 	}
 	if l, err := battery.ParseLabelOf(b.parts.Setup.Pack.Label.Text, p.Profile); err == nil && l.NickelCadmium {
 		a.assume("nickel-cadmium is computed like nickel-metal hydride, which it resembles")

@@ -8,6 +8,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
 )
 
@@ -49,7 +50,7 @@ func (q Label) Answer() (Answer, error) {
 	if m.CellsInSeries() == 1 {
 		inSeries = ""
 	}
-	a.say("%s of %s%s: %s nominal, %s, %s when empty.", cellsWords(m.CellsInSeries()), p.Title, inSeries, volts(m.NominalV()), full, volts(m.EmptyV()))
+	a.say("%s of %s%s: %s nominal, %s, %s when empty.", quantity.Cells(m.CellsInSeries()), p.Title, inSeries, volts(m.NominalV()), full, volts(m.EmptyV()))
 	const other = 0.06 // 3.7 V or 3.8 V of a cell in the place of 3.6 V; 4 V is "max"
 	if n, off := float64(m.CellsInSeries()), math.Abs(l.PrintedV-m.NominalV()); l.PrintedV > 0 && l.Blocks <= 1 && off > 0.05 && off < other*m.NominalV() {
 		same := "cells, counted at %.3g V each"
@@ -65,7 +66,7 @@ func (q Label) Answer() (Answer, error) {
 		var others []string
 		for _, o := range free.Others {
 			if other, ok := chemistry.Builtin().Profile(o.Chemistry); ok {
-				others = append(others, cellsWords(o.CellsInSeries)+" of "+other.Title)
+				others = append(others, quantity.Cells(o.CellsInSeries)+" of "+other.Title)
 			}
 		}
 		a.say("It can also mean %s: look for the chemistry.", strings.Join(others, " or "))

@@ -5,6 +5,7 @@ import (
 	"example.org/packcheck/battery"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/quantity"
 )
 
 // Rest asks what the volts of a battery mean with nothing connected.
@@ -74,7 +75,7 @@ func (q Rest) Answer() (Answer, error) {
 		a.say("Volts tell next to nothing here.")
 	}
 	if q.Battery.Chemistry == "" && b.parts.Pack.Chemistry.Assumed {
-		a.assume("%s, %s", p.Title, cellsWords(cells))
+		a.assume("%s, %s", p.Title, quantity.Cells(cells))
 	}
 	a.Limit = &Limit{What: "harmed below, at rest", Value: p.HarmV * float64(cells), Unit: "V", Want: sideAbove}
 	if tooLow {

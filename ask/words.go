@@ -2,7 +2,6 @@ package ask
 
 import (
 	"math"
-	"strconv"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/quantity"
@@ -119,11 +118,3 @@ func celsius(v float64) string  { return quantity.FormatBoth(quantity.Temperatur
 func seconds(v float64) string  { return quantity.Format(quantity.Duration, v, quantity.Metric) }
 func percent(v float64) string  { return quantity.Format(quantity.Fraction, v, quantity.Metric) }
 func speed(v float64) string    { return quantity.FormatBoth(quantity.Speed, v, quantity.Metric) }
-
-// cellsWords prints a number of cells.
-func cellsWords(n int) string {
-	if n == 1 {
-		return "1 cell"
-	}
-	return strconv.Itoa(n) + " cells"
-}

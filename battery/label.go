@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/quantity"
 )
 
 // Label is what the words on a pack mean.
@@ -183,7 +184,7 @@ func (l *Label) capacity(w words) {
 func (l *Label) notes(w words) {
 	add := func(format string, args ...any) { l.Notes = append(l.Notes, fmt.Sprintf(format, args...)) }
 	if w.maxV > 0 && l.NominalV > 0 && w.maxV > l.NominalV+0.5 {
-		add("%g V max and %g V nominal are one pack, %s; %g V is what it reads just after charging, not under load.", w.maxV, l.NominalV, cellsWords(l.CellsInSeries), w.maxV)
+		add("%g V max and %g V nominal are one pack, %s; %g V is what it reads just after charging, not under load.", w.maxV, l.NominalV, quantity.Cells(l.CellsInSeries), w.maxV)
 	}
 	if w.blocks > 1 && w.blocksUnclear {
 		add("%d blocks of %g V are taken to be in series (%g V); in parallel they would be %g V with the capacities added. Look at the links between them.", w.blocks, w.volts, w.volts*float64(w.blocks), w.volts)
@@ -191,7 +192,7 @@ func (l *Label) notes(w words) {
 	if len(l.Others) > 0 {
 		parts := make([]string, len(l.Others))
 		for i, o := range l.Others {
-			parts[i] = cellsWords(o.CellsInSeries) + " of " + o.Chemistry
+			parts[i] = quantity.Cells(o.CellsInSeries) + " of " + o.Chemistry
 		}
 		add("The label can also mean %s; the chemistry printed on the pack decides.", strings.Join(parts, ", or "))
 		if len(l.Unread) > 0 {
@@ -241,14 +242,6 @@ const leastAh, mostAh = 0.05, 500
 
 // printedV are the volts that the label prints, or those of its cells.
 func (l *Label) printedV(w words) float64 { return cmp.Or(w.volts, w.maxV, l.NominalV, 12) }
-
-// cellsWords is a number of cells in words.
-func cellsWords(n int) string {
-	if n == 1 {
-		return "1 cell"
-	}
-	return fmt.Sprintf("%d cells", n)
-}
 
 // tidy rounds to three decimals, so that 5 x 3.6 is 18.
 func tidy(x float64) float64 { return math.Round(x*1000) / 1000 }

@@ -29,6 +29,14 @@ func Said(kind Kind, value float64) string {
 	return Format(kind, About(value), Metric)
 }
 
+// Cells is a number of cells in words.
+func Cells(n int) string {
+	if n == 1 {
+		return "1 cell"
+	}
+	return strconv.Itoa(n) + " cells"
+}
+
 // SaidBeside prints a figure and its limit as [Said] does, apart as [Apart] does.
 func SaidBeside(kind Kind, value, limit float64) (figure, bound string) {
 	if figure, bound = Said(kind, value), Said(kind, limit); figure != bound {

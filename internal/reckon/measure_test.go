@@ -18,11 +18,17 @@ func fewDraws(t *testing.T, values map[string]string) *answer.Assessment {
 
 func someDraws(t *testing.T, values map[string]string, draws int) *answer.Assessment {
 	t.Helper()
+	return answered(t, values, reckon.Options{Draws: draws})
+}
+
+// answered is the answer of a setup of some keys.
+func answered(t *testing.T, values map[string]string, o reckon.Options) *answer.Assessment {
+	t.Helper()
 	s, err := setup.Of(values)
 	if err != nil {
 		t.Fatal(err)
 	}
-	a, err := reckon.Assess(s, reckon.Options{Draws: draws})
+	a, err := reckon.Assess(s, o)
 	if err != nil {
 		t.Fatal(err)
 	}

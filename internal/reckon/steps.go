@@ -297,7 +297,7 @@ func chargerStep(a *answer.Assessment, p *setup.Parts) step {
 		s.sets[answer.KeyChargerMadeFor], s.sets[answer.KeyChargerStops], s.sets[answer.KeyChargerOutput] = right.MadeFor, "by itself", "dc"
 	}
 	told := &p.Setup.Charger
-	closed := told.Jack.Text == "vehicle" && lithium(p) // another step closes that jack off
+	closed := closesJack(p)
 	switch {
 	case told.JackPolarity.Given && !closed:
 		s.text += ", plug " + told.JackPolarity.Text + " as jack"
@@ -350,6 +350,9 @@ func labelStep(a *answer.Assessment, _ *setup.Parts) step {
 // lithium reports whether the battery must not be charged through the vehicle's jack.
 func lithium(p *setup.Parts) bool { return p.Pack.Profile.Family == chemistry.Lithium }
 
+// closesJack reports whether charging off the vehicle closes its jack off: lithium hangs on it.
+func closesJack(p *setup.Parts) bool { return p.Setup.Charger.Jack.Text == "vehicle" && lithium(p) }
+
 // offStep charges where nobody can drive off, and where each pack is by itself.
 func offStep(a *answer.Assessment, p *setup.Parts) step {
 	asks := func(key string) bool {
@@ -372,7 +375,7 @@ func offStep(a *answer.Assessment, p *setup.Parts) step {
 	default:
 		return step{}
 	}
-	if p.Setup.Charger.Jack.Text == "vehicle" && lithium(p) {
+	if closesJack(p) {
 		parts = append(parts, "close the vehicle's jack off")
 		if p.Setup.Charger.JackPolarity.Given {
 			s.sets[answer.KeyChargerJackPolarity] = "" // which was that of the vehicle's

@@ -156,7 +156,7 @@ func TestNoWayOutClearsAReadingThatItCannotChange(t *testing.T) {
 // Behind a converter a speed control sees the battery no more: its own cutoff goes. And a
 // limit that was told is what a start takes, so the converter gives as much.
 func TestAConverterThatIsAddedSuitsTheSpeedControlBehindIt(t *testing.T) {
-	of, err := setup.Of(map[string]string{
+	a := answered(t, map[string]string{
 		"rider.age": "7 years", "rider.mass": "24 kg", "vehicle.design_voltage": "12 V", "vehicle.ground": "short grass", "vehicle.has_board": "false",
 		"vehicle.brake": "motors", "vehicle.accessories": "own supply", "vehicle.slope": "3 %", "motors.count": "2", "motors.can": "550",
 		"controller.kind": "chopper", "controller.max_voltage": "30 V", "controller.continuous_current": "40 A", "controller.current_limit": "30 A",
@@ -165,14 +165,7 @@ func TestAConverterThatIsAddedSuitsTheSpeedControlBehindIt(t *testing.T) {
 		"pack.label": "18 V 8 Ah", "pack.chemistry": "li-ion", "pack.maker": "own", "pack.watches_cells": "true",
 		"cutoff.pack.opens_at": "14.5 V", "cutoff.controller.opens_at": "16 V",
 		"original.pack.label": "12 V 7 Ah", "original.pack.chemistry": "agm", "original.measured.top_speed": "5.5 km/h", "measured.top_speed": "8.5 km/h",
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, err := reckon.Assess(of, reckon.Options{Draws: 64, Ways: true})
-	if err != nil {
-		t.Fatal(err)
-	}
+	}, reckon.Options{Draws: 64, Ways: true})
 	found := false
 	for _, w := range a.Ways {
 		sets := w.Values()
@@ -191,17 +184,10 @@ func TestAConverterThatIsAddedSuitsTheSpeedControlBehindIt(t *testing.T) {
 
 // A fuse that sits too far away is moved, and nothing is bought for it.
 func TestAFuseThatIsTooFarAwayIsMoved(t *testing.T) {
-	of, err := setup.Of(map[string]string{
+	a := answered(t, map[string]string{
 		"rider.age": "5 years", "vehicle.design_voltage": "12 V", "vehicle.ground": "asphalt", "pack.label": "12 V 7 Ah", "wire.gauge": "12 AWG", "wire.insulation": "105 C",
 		"fuse.form": "small blade", "fuse.rating": "25 A", "fuse.distance_from_pack": "40 cm",
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, err := reckon.Assess(of, reckon.Options{Draws: 64, Ways: true})
-	if err != nil {
-		t.Fatal(err)
-	}
+	}, reckon.Options{Draws: 64, Ways: true})
 	if len(a.Ways) == 0 || !slices.Equal(a.Ways[0].Steps, []string{"the fuse moved to within 10 cm of the battery"}) || !a.Ways[0].Wiring {
 		t.Errorf("%d ways; the first: %+v", len(a.Ways), a.Ways[:min(1, len(a.Ways))])
 	}
