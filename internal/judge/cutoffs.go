@@ -119,9 +119,9 @@ func (v *view) cutoffCase() cutoff.Case {
 	return cutoff.Case{
 		Pack: c.Pack, Start: c.Pack.StateAt(c.StartCharge, c.PackC), Chain: c.Cutoffs,
 		LoadA: loadA, PathOhm: c.PathOhm, AmbientC: c.AmbientC,
-		CellsWatched: v.parts.Pack.WatchesCells,
-		AsSold:       v.asSold(),
-		Watched:      v.parts.Bench != nil && v.parts.Bench.UntilV.Known,
+		CellsWatched: v.parts.Pack.WatchesCells, MayWatch: v.parts.Pack.MayWatch,
+		AsSold:  v.asSold(),
+		Watched: v.parts.Bench != nil && v.parts.Bench.UntilV.Known,
 	}
 }
 
@@ -202,6 +202,17 @@ func (v *view) advise(cc cutoff.Case) error {
 	}
 	v.add(cutoff.CannotProtect())
 	return nil
+}
+
+// mayWatch makes a guess of all that comes of a battery being drained, where it mostly has
+// electronics that watch every cell and nobody told whether it has. How a cutoff is set that
+// was told is none.
+func (v *view) mayWatch() {
+	for i := range v.out.Findings {
+		if f := &v.out.Findings[i]; v.parts.Pack.MayWatch && f.Change == answer.FitCutoff && !f.Added {
+			f.Decides = append([]string{answer.KeyPackWatchesCells}, f.Decides...)
+		}
+	}
 }
 
 // latches reports whether something is fitted that stays open once it has opened.
