@@ -87,7 +87,12 @@ func (t *talk) goOn(file *answers) error {
 	}
 	t.introduce()
 	for t.at < len(known) {
-		switch err := t.put(known[t.at]); {
+		q := known[t.at]
+		err := t.put(q)
+		if q.InWords(t.given) != "" { // what of it is open is asked when its turn comes
+			delete(t.passed, q.Key)
+		}
+		switch {
 		case errors.Is(err, errStopped):
 			t.ended = true
 			return nil

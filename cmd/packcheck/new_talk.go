@@ -241,10 +241,14 @@ const forget = "forget"
 func (t *talk) leave(q interview.Question, out bool) {
 	if !out {
 		var sets map[string]string
-		if t.again() {
+		again := t.again()
+		if again {
 			sets = t.past[t.at].sets
 		}
 		t.done(q, sets)
+		if !again { // the part of it that is open is not asked for ever
+			t.passed[q.Key] = true
+		}
 		t.say("It stays.")
 		return
 	}

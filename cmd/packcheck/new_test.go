@@ -116,3 +116,25 @@ func TestAnswersStandWhenSomebodyGoesBack(t *testing.T) {
 		})
 	}
 }
+
+// A question of which a part is open is asked once more for that part, and not for ever.
+func TestAPartThatStaysOpenIsAskedOnce(t *testing.T) {
+	var said strings.Builder
+	talk := newTalk(strings.NewReader("20V max 4Ah\n12 V\n4\n1\n\n\n30 A\n"+strings.Repeat("\n", 100)), &said)
+	if err := talk.ask(); err != nil {
+		t.Fatal(err)
+	}
+	asked := map[string]int{}
+	for _, m := range talk.past {
+		asked[m.asked.Key]++
+		if asked[m.asked.Key] > 2 {
+			t.Fatalf("%s is asked %d times: %s", m.asked.Key, asked[m.asked.Key], said.String())
+		}
+	}
+	if asked["fuse.form"] != 2 {
+		t.Errorf("the kind of the fuse is asked %d times: %s", asked["fuse.form"], said.String())
+	}
+	if !strings.Contains(said.String(), "What is left to ask hardly moves the answer.") {
+		t.Errorf("it never ends: %s", said.String())
+	}
+}
