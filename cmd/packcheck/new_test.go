@@ -138,3 +138,38 @@ func TestAPartThatStaysOpenIsAskedOnce(t *testing.T) {
 		t.Errorf("it never ends: %s", said.String())
 	}
 }
+
+// No word that somebody ends a talk with becomes the name of a file.
+func TestAWordForNoFileIsNoName(t *testing.T) {
+	t.Chdir(t.TempDir())
+	s, err := setup.Of(map[string]string{"pack.label": "12 V 7 Ah"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for typed, want := range map[string]string{
+		"no\n": "", "None.\n": "", "stop\n": "", "-\n": "", "\n": "", "yes\nno\n": "", "yes\ncart.toml\n": "cart.toml", "no.toml\n": "no.toml",
+	} {
+		var said strings.Builder
+		if err := newTalk(strings.NewReader(typed), &said).keep(s, answers{}); err != nil {
+			t.Fatal(err)
+		}
+		kept, err := filepath.Glob("*")
+		if err != nil || strings.Join(kept, " ") != want {
+			t.Errorf("%q writes %q, want %q: %s", typed, kept, want, said.String())
+		}
+		for _, name := range kept {
+			if err := os.Remove(name); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+}
+
+// A verdict of more than one line is told in whole words.
+func TestWrappedVerdictsStayWhole(t *testing.T) {
+	var said strings.Builder
+	newTalk(strings.NewReader(""), &said).say("Why: so hot that its\n  insulation melts.")
+	if want := "Why: so hot that its insulation melts.\n"; said.String() != want {
+		t.Errorf("%q, want %q", said.String(), want)
+	}
+}
