@@ -1,6 +1,8 @@
 package ask
 
 import (
+	"cmp"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
@@ -35,6 +37,9 @@ func (q Old) Answer() (Answer, error) {
 	in.holds("RestedBetween", q.RestedBetween, q.HoursRested)
 	in.holds("LoadedBetween", q.LoadedBetween, q.LoadedV)
 	in.holds("LoadBetween", q.LoadBetween, q.LoadedA)
+	if least := cmp.Or(q.LoadedBetween.Low, q.LoadedV); least > cmp.Or(q.RestBetween.High, q.RestV) {
+		in.fault("%g V under load are more than at rest; want at most what it has at rest: a load pulls the voltage down", least)
+	}
 	tempC := in.celsius(&a, "TempC", q.TempC, roomC)
 	b, err := in.battery(q.Battery)
 	if err != nil {

@@ -96,3 +96,33 @@ func TestWhatStoppedItIsToldOverWhatTheTimeMayHaveBeen(t *testing.T) {
 		t.Errorf("one that stays dead has no time: %g to %g, %v", dead.Low, dead.High, err)
 	}
 }
+
+// A load pulls the volts down; ranges that overlap may still both be true.
+func TestMoreVoltsUnderLoadThanAtRestAreAFault(t *testing.T) {
+	block := ask.Battery{Label: "12 V 7 Ah"}
+	for _, c := range []struct {
+		q  ask.Old
+		ok bool
+	}{
+		{ask.Old{Battery: block, RestV: 12.6, LoadedV: 12.6, LoadedA: 9}, true},
+		{ask.Old{Battery: block, RestV: 10.2, LoadedV: 12.6, LoadedA: 9}, false},
+		{ask.Old{Battery: block, RestV: 12.2, RestBetween: ask.Between{Low: 12, High: 12.4}, LoadedV: 12.3, LoadedA: 1}, true},
+		{ask.Old{Battery: block, RestV: 12.2, LoadedV: 12.3, LoadedBetween: ask.Between{Low: 12.1, High: 12.5}, LoadedA: 1}, true},
+		{ask.Old{Battery: block, RestV: 12.2, LoadedV: 12.4, LoadedBetween: ask.Between{Low: 12.3, High: 12.5}, LoadedA: 1}, false},
+	} {
+		_, err := c.q.Answer()
+		if told := err != nil && strings.Contains(err.Error(), "a load pulls the voltage down"); told == c.ok || err != nil && c.ok {
+			t.Errorf("%+v: %v", c.q, err)
+		}
+	}
+}
+
+// A cause that hardly fits the time is not told as what it was.
+func TestATimeThatNothingTakesIsToldAsThat(t *testing.T) {
+	for seconds, poor := range map[float64]bool{20: false, 300: false, 86400: true} {
+		a := answered(t, ask.Stopped{Seconds: seconds})
+		if told := strings.HasPrefix(a.Words[0], "Nothing that resets itself"); told != poor {
+			t.Errorf("%g s: %q", seconds, a.Words)
+		}
+	}
+}

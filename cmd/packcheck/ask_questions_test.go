@@ -302,6 +302,7 @@ func TestEveryFaultOfAQuestionIsTold(t *testing.T) {
 		{`fuse 14 awg 20 a launch 60 A`, []string{`want both, such as 60 A for 1 s, or neither`}},
 		{`stopped`, []string{`how it came back is told 0 times; want one of these: the seconds, such as 20 s`}},
 		{`lost 11 v 12 v 5 a`, []string{`want the higher reading first`}},
+		{`old "12 V 7 Ah" "10.2 V" "12.6 V" "9 A"`, []string{`a load pulls the voltage down`}},
 		{`join "12 V 7 Ah" "lead=x" "12.3 V"`, []string{`lead: read "x"; want`, "no second; want"}},
 	} {
 		_, err := answerTo(parted(c.typed))
