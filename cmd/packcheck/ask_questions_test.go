@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"maps"
 	"math"
 	"regexp"
 	"strconv"
@@ -343,4 +344,28 @@ func FuzzQuestionsNeverPanic(f *testing.F) {
 			t.Errorf("ask %q: %d lines\n%s", line, len(lines), strings.Join(lines, "\n"))
 		}
 	})
+}
+
+// What a question cannot take is refused where it was typed, in its own unit, and never by
+// the name of a field in the library.
+func TestWhatIsOutOfBoundsIsNamedAsTyped(t *testing.T) {
+	field := regexp.MustCompile(`[A-Z][A-Za-z]+ is [-+.e0-9]+; want`)
+	for _, v := range verbs() {
+		typed, faults := v.read(parted(v.example)[1:])
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		for _, s := range v.slots {
+			if s.sort != measure && s.sort != motorsSlot && s.sort != teethSlot {
+				continue
+			}
+			for _, value := range []float64{s.low, s.high} {
+				at := maps.Clone(typed)
+				at[s.name] = reading{value: value, low: value, high: value}
+				if _, err := v.question(at).Answer(); err != nil && field.MatchString(err.Error()) {
+					t.Errorf("ask %s: %s of %g: %v", v.name, s.name, value, err)
+				}
+			}
+		}
+	}
 }

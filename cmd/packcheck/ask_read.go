@@ -252,6 +252,8 @@ func (s *slot) wants() string {
 		return fmt.Sprintf("a battery's label such as %q", s.example)
 	case chargerSlot:
 		return fmt.Sprintf("a charger's label such as %q", s.example)
+	case teethSlot, motorsSlot:
+		return fmt.Sprintf("%s such as %q (%g to %g)", s.name, s.example, s.low, s.high)
 	}
 	return fmt.Sprintf("%s such as %q", s.name, s.example)
 }
@@ -272,7 +274,12 @@ func wanted(err error, s *slot) string {
 // nearly reports whether a word was meant for the slot: it has its unit and is
 // only out of bounds.
 func nearly(text string, s *slot) bool {
-	if s.sort != measure || bare(text) {
+	switch {
+	case s.sort == teethSlot || s.sort == motorsSlot:
+		wide := bounded(*s, -math.MaxFloat64, math.MaxFloat64)
+		_, err := wide.parse(text)
+		return err == nil
+	case s.sort != measure || bare(text):
 		return false
 	}
 	_, _, err := quantity.ParseIn(s.kind, text, -math.MaxFloat64, math.MaxFloat64)
@@ -305,9 +312,9 @@ func (s *slot) parse(text string) (reading, error) {
 	case wireSlot:
 		return parseWire(text)
 	case teethSlot:
-		return counted(text, "teeth", "tooth", "t")
+		return s.counted(text, "teeth", "tooth", "t")
 	case motorsSlot:
-		return counted(text, "motors", "motor")
+		return s.counted(text, "motors", "motor")
 	}
 	if s.kind == quantity.Duration {
 		text = inDigits(text)
@@ -341,13 +348,13 @@ func parseWire(text string) (reading, error) {
 }
 
 // counted reads "15 teeth".
-func counted(text string, units ...string) (reading, error) {
+func (s *slot) counted(text string, units ...string) (reading, error) {
 	number := strings.TrimRight(fold(text), strings.Join(units, "")+" ")
 	unit := strings.TrimSpace(fold(text)[len(number):])
 	if !slices.Contains(units, unit) {
 		return reading{}, errors.New("no " + units[0])
 	}
-	r, _, err := quantity.Parse(quantity.Count, number)
+	r, _, err := quantity.ParseIn(quantity.Count, number, s.low, s.high)
 	return reading{value: r.Likely}, err
 }
 
