@@ -224,7 +224,11 @@ func (t *talk) put(q interview.Question) error {
 		}
 		sets, others, err := t.understood(q, line)
 		if err != nil {
-			t.say("Not understood: " + err.Error() + ". An empty line goes on.")
+			text := "Not understood: " + err.Error() + "."
+			if n := len(q.Choices); n > 1 {
+				text += fmt.Sprintf(" A number from 1 to %d will do.", n)
+			}
+			t.say(text + " An empty line goes on.")
 			continue
 		}
 		t.done(q, sets)

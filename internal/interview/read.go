@@ -26,6 +26,9 @@ func Fill(q Question, text string, given map[string]string) (map[string]string, 
 // that are given by name are looked for there.
 func FillIn(base *setup.Setup, q Question, text string, given map[string]string) (map[string]string, error) {
 	text = chosen(q, strings.TrimSpace(text))
+	if q.Key == "vehicle.slope" && (denied(text) || level(text)) {
+		text = "0 %"
+	}
 	switch {
 	case Unknown(text), len(q.Choices) == 0 && denied(text):
 		return nil, nil
@@ -56,6 +59,15 @@ func FillIn(base *setup.Setup, q Question, text string, given map[string]string)
 func denied(text string) bool {
 	switch strings.ToLower(strings.Trim(text, " .!")) {
 	case "no", none, "nothing", "nope", "there is none":
+		return true
+	}
+	return false
+}
+
+// level reports whether an answer says that there is no slope.
+func level(text string) bool {
+	switch strings.ToLower(strings.Trim(text, " .!")) {
+	case "flat", "level", "level ground", "flat ground", "no slope", "no slopes", "no hill", "no hills", "it is flat":
 		return true
 	}
 	return false
@@ -125,9 +137,17 @@ func (in reading) parted(q Question, text string) (map[string]string, error) {
 			return map[string]string{key: bare(key, text)}, nil
 		}
 	}
-	for _, pieces := range cuts(text) {
+	parts := cuts(text)
+	for _, pieces := range parts {
 		if sets := in.dealt(keys, pieces); sets != nil {
 			return sets, nil
+		}
+	}
+	if len(keys) > 1 && len(parts) == 1 { // parted by a mark: the piece that fits nowhere is at fault
+		for _, piece := range parts[0] {
+			if !slices.ContainsFunc(keys, func(key string) bool { return in.fits(key, piece) == nil }) {
+				return nil, in.fits(q.Key, piece)
+			}
 		}
 	}
 	return nil, first
@@ -139,7 +159,7 @@ const mostWords = 8
 // cuts lists the ways to part an answer in two: at a mark between two statements,
 // else between any two words.
 func cuts(text string) [][]string {
-	for _, mark := range []string{", ", "; ", " and ", " / "} {
+	for _, mark := range []string{", ", "; ", " and ", " / ", "/"} {
 		if a, b, ok := strings.Cut(text, mark); ok {
 			return [][]string{{a, b}}
 		}
@@ -262,6 +282,8 @@ func bare(key, text string) string {
 		return text + " years"
 	case quantity.Charge:
 		return text + " Ah"
+	case quantity.Gauge:
+		return text + " AWG"
 	}
 	return text
 }

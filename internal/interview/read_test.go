@@ -36,7 +36,11 @@ func TestAnswersAreReadAsPeopleWriteThem(t *testing.T) {
 		{"fuse.form", "30A", map[string]string{"fuse.rating": "30A"}},
 		{"fuse.form", "blade 30 A", map[string]string{"fuse.form": "blade", "fuse.rating": "30 A"}},
 		{"wire.gauge", "2.5 mm2", map[string]string{"wire.area": "2.5 mm2"}},
-		{"wire.gauge", "14", map[string]string{"wire.gauge": "14"}},
+		{"wire.gauge", "14", map[string]string{"wire.gauge": "14 AWG"}},
+		{"vehicle.slope", "none", map[string]string{"vehicle.slope": "0 %"}},
+		{"vehicle.slope", "Flat.", map[string]string{"vehicle.slope": "0 %"}},
+		{"outing.drive", "30s/10s", map[string]string{"outing.drive": "30s", "outing.pause": "10s"}},
+		{"rider.age", "4 yo/38lb", map[string]string{"rider.age": "4 yo", "rider.mass": "38lb"}},
 		{"vehicle.has_board", "Yes", map[string]string{"vehicle.has_board": "yes"}},
 		{"pack.age", "2", map[string]string{"pack.age": "2 years"}}, // a choice by its number, and what it says
 		{"motors.can", "550", map[string]string{"motors.can": "550"}},
@@ -84,6 +88,20 @@ func TestAMistakeIsAnsweredInOnePlainSentence(t *testing.T) {
 		text := err.Error()
 		if !strings.Contains(text, c.text) || !strings.Contains(text, c.want) || strings.Contains(text, "\n") || strings.Contains(text, c.key) {
 			t.Errorf("%s: %q is answered with %q, want what was read and %q", c.key, c.text, text, c.want)
+		}
+	}
+}
+
+// Of two statements it is the one that was not understood that is asked back.
+func TestThePieceAtFaultIsNamed(t *testing.T) {
+	questions := interview.ByKey()
+	for _, c := range []struct{ key, text, want string }{
+		{"rider.age", "4,5 Jahre, 17,5kg", `read "4,5 Jahre"; right would be an age`},
+		{"rider.age", "three and a half, 35 pounds", `read "three and a half"; right would be an age`},
+		{"rider.age", "4 years, heavy", `read "heavy"; right would be`},
+	} {
+		if sets, err := interview.Fill(questions[c.key], c.text, nil); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: %q gives %v and %v, want %q", c.key, c.text, sets, err, c.want)
 		}
 	}
 }
