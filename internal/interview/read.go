@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -38,6 +39,9 @@ func FillIn(base *setup.Setup, q Question, text string, given map[string]string)
 	if text == Same && slices.ContainsFunc(q.Choices, func(c Choice) bool { return c.Value == Same }) {
 		return sameBattery(given), nil
 	}
+	if want := thickOrThin(q, text); want != "" {
+		return nil, fmt.Errorf("read %q; right would be the number with its unit, %s", text, want)
+	}
 	in := reading{base: base, files: filesOf(given)}
 	sets, err := in.parted(q, text)
 	if err != nil {
@@ -62,6 +66,25 @@ func denied(text string) bool {
 		return true
 	}
 	return false
+}
+
+// fewestGauge is the number from which on a bare one is a gauge: below, it may as well be the
+// area of a thin wire in mm2, and as a gauge it is that of one thicker than a vehicle has.
+// Own choice.
+const fewestGauge = 8
+
+// thickOrThin is what a bare number for a wire may mean that has to be asked back; empty for
+// any other answer.
+func thickOrThin(q Question, text string) string {
+	n, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
+	if err != nil || quantity.KindNamed(keyOf(q.Key).What) != quantity.Gauge || n >= fewestGauge {
+		return ""
+	}
+	area := strconv.Quote(text + " mm2")
+	if n != math.Trunc(n) {
+		return area
+	}
+	return strconv.Quote(text+" AWG") + " or " + area
 }
 
 // level reports whether an answer says that there is no slope.

@@ -79,6 +79,8 @@ func TestAMistakeIsAnsweredInOnePlainSentence(t *testing.T) {
 		{"pack.label", "90 Wh", "the volts with it"},
 		{"motors.count", "two and a half", "number"},
 		{"storage.from", "winter", "year-month-day"},
+		{"wire.gauge", "1,5", `the number with its unit, "1,5 mm2"`},
+		{"wire.gauge", "4", `"4 AWG" or "4 mm2"`},
 	} {
 		sets, err := interview.Fill(questions[c.key], c.text, nil)
 		if err == nil {

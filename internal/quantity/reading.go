@@ -203,6 +203,9 @@ func (p *parser) value(r reading) (float64, error) {
 		}
 		sum, before = sum+v, u
 	}
+	if p.kind == Gauge && sum != math.Trunc(sum) {
+		return 0, p.fail("a whole gauge number, such as %q, or square millimetres as an area, such as %q", p.kind.Example(), "2.5 mm2")
+	}
 	if p.kind == Count && sum != math.Trunc(sum) {
 		return 0, p.fail("%s", p.usual())
 	}
