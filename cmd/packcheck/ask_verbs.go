@@ -6,6 +6,7 @@ import (
 
 	"example.org/packcheck/ask"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/setup"
 	"example.org/packcheck/tables"
@@ -167,8 +168,7 @@ func verbs() []verb {
 				shareSlot("from"), tempSlot("at"), wordSlot("port", "pack", "terminals", "vehicle"), flagSlot("came", "came with it"),
 			),
 			func(g given) ask.Question {
-				port, _ := ask.PortNamed(g.text("port"))
-				return ask.Charger{Label: g.text("charger"), Battery: theBattery(g), Charge: g.known("from"), AirC: g.known("at"), Port: port, CameWithPack: g.has("came")}
+				return ask.Charger{Label: g.text("charger"), Battery: theBattery(g), Charge: g.known("from"), AirC: g.known("at"), Port: charge.PortNamed(g.text("port")), CameWithPack: g.has("came")}
 			},
 		},
 		{
