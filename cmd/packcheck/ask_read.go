@@ -359,13 +359,7 @@ func (s *slot) counted(text string, units ...string) (reading, error) {
 }
 
 // clipped keeps what was read to a readable length.
-func clipped(text string) string {
-	const most = 60
-	if len(text) <= most {
-		return text
-	}
-	return strings.ToValidUTF8(text[:most], "?") + "..."
-}
+func clipped(text string) string { return quantity.Clip(text, quantity.MostRead) }
 
 // fold brings a word into the spelling of the lists.
 func fold(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }
