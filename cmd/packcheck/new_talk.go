@@ -8,7 +8,6 @@ import (
 	"io"
 	"maps"
 	"slices"
-	"strings"
 	"time"
 
 	"example.org/packcheck"
@@ -345,23 +344,10 @@ func (t *talk) openKeys() []string {
 
 // reading says what a label was understood to mean; empty for any other key.
 func (t *talk) reading(key string) string {
-	if !strings.HasSuffix(key, answer.KeyPackLabel) {
-		return ""
+	if pack := interview.LabelRead(t.base, key, t.given); pack != nil {
+		return pack.Reading
 	}
-	s, err := t.setup()
-	if err != nil {
-		return ""
-	}
-	p, err := s.Parts()
-	if err != nil {
-		return ""
-	}
-	if key != answer.KeyPackLabel {
-		if p = p.Original; p == nil {
-			return ""
-		}
-	}
-	return p.Pack.Reading
+	return ""
 }
 
 // back goes to the question before, whose answer stands until another takes its place;

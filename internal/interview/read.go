@@ -229,10 +229,7 @@ func (in reading) sound(values map[string]string, text string) error {
 	if !errors.As(err, &faults) {
 		return err
 	}
-	for _, f := range faults {
-		if f.Read == "" && strings.TrimPrefix(f.Key, "original.") == "pack" {
-			continue
-		}
+	for _, f := range setup.BesideNoBattery(faults) {
 		read, want := f.Read, f.Want
 		switch {
 		case read == "":
