@@ -58,6 +58,7 @@ func (q Fuse) Answer() (Answer, error) {
 	}
 	a.Asked = fmt.Sprintf("which fuse for %s and %s", run.Wire.Name, amps(q.RunningA))
 	a.Limit = &Limit{What: "most, set by the " + band.MostBy, Value: band.MostA, Unit: "A"}
+	a.asks = 1/band.MostA + band.LeastA*1e-9 // first that it protects, then that it holds
 	a.cite(band.MostSource)
 	if n := len(band.StandardA); n > 0 {
 		first, last := band.StandardA[0], band.StandardA[n-1]

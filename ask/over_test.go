@@ -97,6 +97,40 @@ func TestWhatStoppedItIsToldOverWhatTheTimeMayHaveBeen(t *testing.T) {
 	}
 }
 
+// Of what has to be fitted, the words are of the end that asks for most, and not of the middle.
+func TestARangeIsFittedForItsWorseEnd(t *testing.T) {
+	wire := tables.WireSize{System: tables.AWG, Gauge: 10}
+	for _, c := range []struct {
+		name string
+		of   func(x float64) ask.Question
+		ends [2]float64
+		as   float64 // the end whose words count
+	}{
+		{"a wire for more amps", func(x float64) ask.Question { return ask.Wire{CurrentA: x} }, [2]float64{20, 30}, 30},
+		{"a wire for a longer way", func(x float64) ask.Question { return ask.Wire{CurrentA: 20, OneWayM: x, SystemV: 12} }, [2]float64{3, 6}, 6},
+		{"a fuse that holds more amps", func(x float64) ask.Question { return ask.Fuse{Wire: wire, RunningA: x} }, [2]float64{10, 20}, 20},
+		{"a fuse for the insulation that stands less", func(x float64) ask.Question {
+			return ask.Fuse{Wire: tables.WireSize{System: tables.AWG, Gauge: 16}, RunningA: 5, InsulationC: x}
+		}, [2]float64{60, 105}, 60},
+		{"a cutoff that opens higher", func(x float64) ask.Question {
+			return ask.Cutoff{Battery: ask.Battery{Label: "20 V max 5 Ah"}, RunningA: x}
+		}, [2]float64{5, 15}, 5},
+	} {
+		low, high := answered(t, c.of(c.ends[0])), answered(t, c.of(c.ends[1]))
+		over := ask.Over(answered(t, c.of((c.ends[0]+c.ends[1])/2)), low, high)
+		want := low
+		if c.as == c.ends[1] {
+			want = high
+		}
+		if low.Words[0] == high.Words[0] {
+			t.Fatalf("%s: both ends say %q", c.name, low.Words[0])
+		}
+		if over.Words[1] != want.Words[0] || over.Figure() != want.Figure() {
+			t.Errorf("%s: %q (%+v); want %q (%+v)", c.name, over.Words, over.Figure(), want.Words[0], want.Figure())
+		}
+	}
+}
+
 // A load pulls the volts down; ranges that overlap may still both be true.
 func TestMoreVoltsUnderLoadThanAtRestAreAFault(t *testing.T) {
 	block := ask.Battery{Label: "12 V 7 Ah"}

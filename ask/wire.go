@@ -61,6 +61,7 @@ func (q Wire) Answer() (Answer, error) {
 		return Answer{}, err
 	}
 	a.beside(exactly("in metric sizes", area, "mm2"))
+	a.asks = tables.AWGAreaMM2(safe.Size.Gauge) + area
 	carries, err := t.Ampacity(tables.AmpacityQuery{Wire: safe, InsulationC: max(q.InsulationC, coldestC)})
 	if err != nil {
 		return Answer{}, err
