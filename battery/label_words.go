@@ -46,7 +46,7 @@ var (
 	ratePattern   = pattern.New(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b|\b(\d\d)\s*-?\s*hrs?\b`)
 	wattHour      = pattern.New(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
 	seriesPattern = pattern.New(`\b(\d{1,3})\s*s(?:\s*x?\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
-	startCurrent  = pattern.New(numberPattern + `\s*(?:cca|mca|cranking)`)
+	startCurrent  = pattern.New(numberPattern + `\s*(?:cca|mca|cranking|a\s*\(?(?:en|sae|din)\b)`)
 	// bareWatts are no part of a model's name; watts per cell are how blocks for short hours are rated.
 	bareWatts    = pattern.New(`(?:^|[^a-z\d.])` + numberPattern + `\s*w(?:atts?)?\b`)
 	perCellWatts = pattern.New(`\d\s*w(?:atts?)?\s*(?:/|per)`)
