@@ -109,14 +109,23 @@ func (f *fitted) healthLine() string {
 // charge in it: less is a meter's zero. Own choice.
 const chargedShare = 0.05
 
+// moved is the charge that a log took out, and that which it put in.
+func moved(l *cellfit.Log) (outAh, inAh float64) {
+	if outAh, inAh = l.Moved(); inAh > chargedShare*outAh {
+		return outAh, inAh
+	}
+	return l.ChargeAh[l.Rows()-1], 0
+}
+
 // textLogs says what was read, and as what.
 func (f *fitted) textLogs(s *sheet) {
 	s.heading("What was logged")
 	for _, l := range f.logs {
 		n := l.Rows()
-		taken := quantity.Format(quantity.Charge, l.ChargeAh[n-1], quantity.Metric) + " taken out"
-		if outAh, inAh := l.Moved(); inAh > chargedShare*outAh {
-			taken = quantity.Format(quantity.Charge, outAh, quantity.Metric) + " taken out, " + quantity.Format(quantity.Charge, inAh, quantity.Metric) + " charged"
+		outAh, inAh := moved(l)
+		taken := quantity.Format(quantity.Charge, outAh, quantity.Metric) + " taken out"
+		if inAh > 0 {
+			taken += ", " + quantity.Format(quantity.Charge, inAh, quantity.Metric) + " charged"
 		}
 		s.fact(filepath.Base(l.Name), fmt.Sprintf("%d rows over %s, %s", l.FileRows, quantity.Format(quantity.Duration, l.TimeS[n-1], quantity.Metric), taken))
 		s.fact("", columnsText(l.Columns))
