@@ -25,7 +25,7 @@ func Fill(q Question, text string, given map[string]string) (map[string]string, 
 
 // FillIn is [Fill] for a setup of its own folder, which is empty but for that: files
 // that are given by name are looked for there.
-func FillIn(base *setup.Setup, q Question, text string, given map[string]string) (map[string]string, error) {
+func FillIn(base *setup.Setup, q Question, text string, given map[string]string) (sets map[string]string, err error) {
 	text = chosen(q, strings.TrimSpace(text))
 	if q.Key == "vehicle.slope" && (denied(text) || level(text)) {
 		text = "0 %"
@@ -36,15 +36,13 @@ func FillIn(base *setup.Setup, q Question, text string, given map[string]string)
 	case len(text) > longestText:
 		return nil, fmt.Errorf("read %q and more; right would be a line of at most %d characters, such as %q", text[:40], longestText, q.Example)
 	}
-	if text == Same && slices.ContainsFunc(q.Choices, func(c Choice) bool { return c.Value == Same }) {
-		return sameBattery(given), nil
-	}
 	if want := thickOrThin(q, text); want != "" {
 		return nil, fmt.Errorf("read %q; right would be the number with its unit, %s", text, want)
 	}
 	in := reading{base: base, files: filesOf(given)}
-	sets, err := in.parted(q, text)
-	if err != nil {
+	if text == Same && slices.ContainsFunc(q.Choices, func(c Choice) bool { return c.Value == Same }) {
+		sets = sameBattery(given)
+	} else if sets, err = in.parted(q, text); err != nil {
 		return nil, err
 	}
 	whole := maps.Clone(given)
@@ -160,13 +158,13 @@ func (in reading) parted(q Question, text string) (map[string]string, error) {
 			return map[string]string{key: bare(key, text)}, nil
 		}
 	}
-	parts := cuts(text)
+	parts, marked := cuts(text)
 	for _, pieces := range parts {
 		if sets := in.dealt(keys, pieces); sets != nil {
 			return sets, nil
 		}
 	}
-	if len(keys) > 1 && len(parts) == 1 { // parted by a mark: the piece that fits nowhere is at fault
+	if len(keys) > 1 && marked { // then the piece that fits nowhere is at fault
 		for _, piece := range parts[0] {
 			if !slices.ContainsFunc(keys, func(key string) bool { return in.fits(key, piece) == nil }) {
 				return nil, in.fits(q.Key, piece)
@@ -181,21 +179,20 @@ const mostWords = 8
 
 // cuts lists the ways to part an answer in two: at a mark between two statements,
 // else between any two words.
-func cuts(text string) [][]string {
+func cuts(text string) (list [][]string, marked bool) {
 	for _, mark := range []string{", ", "; ", " and ", " / ", "/"} {
 		if a, b, ok := strings.Cut(text, mark); ok {
-			return [][]string{{a, b}}
+			return [][]string{{a, b}}, true
 		}
 	}
 	words := strings.Fields(text)
 	if len(words) > mostWords {
-		return nil
+		return nil, false
 	}
-	var out [][]string
 	for i := 1; i < len(words); i++ {
-		out = append(out, []string{strings.Join(words[:i], " "), strings.Join(words[i:], " ")})
+		list = append(list, []string{strings.Join(words[:i], " "), strings.Join(words[i:], " ")})
 	}
-	return out
+	return list, false
 }
 
 // dealt gives every piece a key of its own, nil where one fits nowhere.

@@ -101,6 +101,7 @@ func TestThePieceAtFaultIsNamed(t *testing.T) {
 		{"rider.age", "4,5 Jahre, 17,5kg", `read "4,5 Jahre"; right would be an age`},
 		{"rider.age", "three and a half, 35 pounds", `read "three and a half"; right would be an age`},
 		{"rider.age", "4 years, heavy", `read "heavy"; right would be`},
+		{"rider.age", "5 mph", `read "5 mph"; right would be an age`},
 	} {
 		if sets, err := interview.Fill(questions[c.key], c.text, nil); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %q gives %v and %v, want %q", c.key, c.text, sets, err, c.want)
@@ -118,6 +119,10 @@ func TestAnAnswerMustStandBesideTheOthers(t *testing.T) {
 	}
 	if sets, err := interview.Fill(questions["measured.loaded_voltage"], "11.8 V", given); err != nil || sets["measured.loaded_voltage"] == "" {
 		t.Errorf("fewer volts under load than at rest: %v, %v", sets, err)
+	}
+	same := interview.ByKey()["original.pack.label"]
+	if sets, err := interview.Fill(same, "same", map[string]string{"pack.label": "12 V 7 Ah", "vehicle.design_voltage": "2 V"}); err == nil {
+		t.Errorf("the same battery is taken for a vehicle of other volts: %v", sets)
 	}
 	if !maps.Equal(given, before) {
 		t.Errorf("what was given has become %v", given)
