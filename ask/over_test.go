@@ -1,6 +1,7 @@
 package ask_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -157,6 +158,26 @@ func TestATimeThatNothingTakesIsToldAsThat(t *testing.T) {
 		a := answered(t, ask.Stopped{Seconds: seconds})
 		if told := strings.HasPrefix(a.Words[0], "Nothing that resets itself"); told != poor {
 			t.Errorf("%g s: %q", seconds, a.Words)
+		}
+	}
+}
+
+// The air that is told is that of a report: around wire and fuse it is 10 K warmer.
+func TestWireAndFuseStandInABoxWarmerThanTheAir(t *testing.T) {
+	size := tables.WireSize{System: tables.AWG, Gauge: 14}
+	hot := 30.0
+	for _, c := range []struct {
+		airC *float64
+		want float64
+	}{
+		{nil, 20},      // 33 CFR 183.425, Table 5: 20 A in surroundings of 30 degC
+		{&hot, 16.330}, // sqrt((60-40)/(60-30)) of it
+	} {
+		a := answered(t, ask.Fuse{Wire: size, RunningA: 5, AirC: c.airC})
+		for _, f := range a.Beside {
+			if f.What == "the wire carries" && math.Abs(f.Value-c.want) > 0.001 {
+				t.Errorf("AWG 14 carries %g A, want %g", f.Value, c.want)
+			}
 		}
 	}
 }

@@ -54,7 +54,7 @@ func TestThirtyQuestionsAsPeopleTypeThem(t *testing.T) {
 		{`fuse 14 AWG 20 A`, expected{value: 30, within: 0.01, says: "up to 30 A it protects the wire"}, "at least 20/0.75 = 26.7 A (fuse glossary), at most 1.5 x 20 A (33 CFR 183.455): 30 A alone"},
 		{`fuse 16 AWG 20 A`, expected{value: 22.5, within: 0.01, level: "fix first", says: "Do not fit a larger fuse"}, "at most 1.5 x 15 A = 22.5 A (checks/drive.md, check 6), below the 26.7 A of the load"},
 		{`fuse "2.5 mm2" "15 A"`, expected{value: 25, within: 0.01}, "at least 15/0.75 = 20 A and the heat's share, at most 1.5 x 26 A x sqrt(30/40) = 33.8 A (DIN VDE 0298-4): 25 A is the first"},
-		{`opened "30 A" "8 s"`, expected{least: 40, most: 55, holds: 57.3}, "latest: between 160 % in 50 s and 200 % in 5 s on logarithmic axes 191 % = 57.3 A (checks/drive.md, section 2)"},
+		{`opened "30 A" "8 s" "10 C"`, expected{least: 40, most: 55, holds: 57.3}, "latest: between 160 % in 50 s and 200 % in 5 s on logarithmic axes 191 % = 57.3 A (checks/drive.md, section 2)"},
 		{`opened "30 A" "5 ms"`, expected{level: "fix first", says: "or more"}, "10 ms is the shortest time that is credited; nothing bounds it above"},
 		{`drop 14 AWG 20 to 25 A 3 m`, expected{low: 0.9936, holds: 1.242, level: "fix first", says: "worse end"}, "6 m x 8.28 mOhm/m x 20 A cold at the one end, x 25 A = 1.242 V cold at the other (checks/drive.md, check 2)"},
 		{`stopped 20 s`, expected{says: "auto-reset breaker"}, "2 to 120 s, 15 s likely (tables, from memory; manuals: about 25 s)"},
