@@ -181,3 +181,25 @@ func TestWireAndFuseStandInABoxWarmerThanTheAir(t *testing.T) {
 		}
 	}
 }
+
+// The volts of lithium do not tell what ails it, but whether it is finished.
+func TestAnOldLithiumPackIsToldByItsRest(t *testing.T) {
+	tool := ask.Battery{Label: "20 V max 5 Ah"}
+	for _, c := range []struct {
+		q    ask.Old
+		want answer.Level
+	}{
+		{ask.Old{Battery: tool, RestV: 18, LoadedV: 16, LoadedA: 9}, answer.Fine},
+		{ask.Old{Battery: tool, RestV: 8}, answer.Danger},
+		{ask.Old{Battery: tool, RestV: 16, RestBetween: ask.Between{Low: 12, High: 18}}, answer.Danger},
+	} {
+		a := answered(t, c.q)
+		level := answer.Fine
+		if a.Level != nil {
+			level = *a.Level
+		}
+		if level != c.want || a.What != "charge" || !strings.HasPrefix(a.Words[0], "Flat, worn or badly connected can be told") {
+			t.Errorf("%+v: %v %s %q", c.q, level, a.What, a.Words)
+		}
+	}
+}
