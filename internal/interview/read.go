@@ -226,19 +226,21 @@ func (in reading) sound(values map[string]string, text string) error {
 	if !errors.As(err, &faults) {
 		return err
 	}
-	for _, f := range setup.BesideNoBattery(faults) {
-		read, want := f.Read, f.Want
-		switch {
-		case read == "":
-			read = text
-		case keyOf(f.Key).What == yesOrNo:
-			want = "yes or no"
-		case voltless(f.Key, read):
-			want = `the volts with it, such as "20 V max 5 Ah"`
-		}
-		return fmt.Errorf("read %q; right would be %s", read, want)
+	left := setup.BesideNoBattery(faults)
+	if len(left) == 0 {
+		return nil
 	}
-	return nil
+	f := left[0]
+	read, want := f.Read, f.Want
+	switch {
+	case read == "":
+		read = text
+	case keyOf(f.Key).What == yesOrNo:
+		want = "yes or no"
+	case voltless(f.Key, read):
+		want = `the volts with it, such as "20 V max 5 Ah"`
+	}
+	return fmt.Errorf("read %q; right would be %s", read, want)
 }
 
 // accompanied adds what a key cannot stand without, so that it can be read alone:
