@@ -77,16 +77,18 @@ func (g given) known(name string) *float64 {
 	return nil
 }
 
-// read fills the slots with the words that were typed, and says all that is
-// wrong with them.
+// read fills the slots with the words that were typed, those first that are named, and says
+// all that is wrong with them.
 func (v *verb) read(args []string) (given, []string) {
 	got := given{}
 	var faults []string
 	lost := 0 // words that a slot may have been meant for
-	for _, text := range v.tokens(args) {
+	words := v.tokens(args)
+	named := func(text string) bool { return strings.Contains(text, "=") }
+	for _, text := range slices.Concat(slices.DeleteFunc(slices.Clone(words), func(text string) bool { return !named(text) }), slices.DeleteFunc(words, named)) {
 		if fault := v.take(got, text); fault != "" {
 			faults = append(faults, fault)
-			if !strings.Contains(text, "=") {
+			if !named(text) {
 				lost++
 			}
 		}
@@ -114,6 +116,9 @@ func (v *verb) take(got given, text string) string {
 		r, err := v.slots[i].parse(rest)
 		if err != nil {
 			return fmt.Sprintf("ask %s: %s: read %q; want %s", v.name, v.slots[i].name, clipped(rest), wanted(err, &v.slots[i]))
+		}
+		if got.has(v.slots[i].name) {
+			return fmt.Sprintf("ask %s: read %q; want one %s only", v.name, clipped(text), v.slots[i].name)
 		}
 		got[v.slots[i].name] = r
 		return ""
