@@ -53,6 +53,10 @@ type Answer struct {
 	Assumed []string        `json:"assumed"` // what was not told, and what was taken
 	Caution string          `json:"caution"` // the one that belongs to it
 	Sources []answer.Source `json:"sources"` // of limit, figures and caution, in this order
+
+	// asks is how much is asked for where something is to be fitted or set: of two answers
+	// that are as bad, [Over] takes what asks for more.
+	asks float64
 }
 
 // Figure is a number with its spread, in Unit: one of "V", "A", "Ohm", "Ah",

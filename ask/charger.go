@@ -124,17 +124,3 @@ func (a *Answer) hours(plugged charge.Plugged, b *batteries, from, airC float64)
 	}
 	return nil
 }
-
-// PortNamed returns the place that a word of the setup's key charger.jack stands
-// for.
-func PortNamed(word string) (charge.Port, bool) {
-	switch word {
-	case "pack":
-		return charge.PortPack, true
-	case "terminals":
-		return charge.PortTerminals, true
-	case "vehicle":
-		return charge.PortVehicle, true
-	}
-	return charge.PortUnknown, false
-}

@@ -75,6 +75,7 @@ func (q Cutoff) Answer() (Answer, error) {
 	}
 	f.Low, f.High = min(f.Low, f.Value), max(f.High, f.Value)
 	a.is(f)
+	a.asks = f.Value
 	delay := Figure{What: "delay", Value: one.DelayS, Low: one.DelayS, High: cutoff.LongestDelayS, Unit: "s"}
 	within := quantity.FormatRangeOne(quantity.Duration, answer.Between(one.DelayS, cutoff.LongestDelayS), quantity.Metric)
 	costs := func() { err = q.costs(&a, b, one.OpensAtV, tempC, told) }

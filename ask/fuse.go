@@ -21,7 +21,7 @@ type Fuse struct {
 	LaunchS     float64  // how long it lasts; 0 = not told
 	InsulationC float64  // rated temperature; 0 = not told: 60 degC, the safe side
 	Form        string   // "small blade", "large blade" ...; empty: small blade
-	AirC        *float64 // around wire and fuse; nil = 30 degC
+	AirC        *float64 // of the air; nil = 20 degC
 }
 
 // Answer returns the standard ratings that hold the load and protect the wire,
@@ -33,7 +33,7 @@ func (q Fuse) Answer() (Answer, error) {
 	in.within("RunningA", q.RunningA, 0.1, 1000, "A")
 	in.launch(q.LaunchA, q.LaunchS, 0.1)
 	in.unless("InsulationC", q.InsulationC, 60, 250, "degC")
-	airC := in.celsius(&a, "AirC", q.AirC, tableC)
+	aroundC := in.around(&a, q.AirC)
 	t := tables.Builtin()
 	form, err := t.Fuse(cmp.Or(q.Form, setup.UsualFuseForm))
 	in.add(err)
@@ -46,7 +46,7 @@ func (q Fuse) Answer() (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	band, err := path.Allowed(t, form, wiring.Demand{RunningA: q.RunningA, LaunchA: q.LaunchA, LaunchS: q.LaunchS}, airC)
+	band, err := path.Allowed(t, form, wiring.Demand{RunningA: q.RunningA, LaunchA: q.LaunchA, LaunchS: q.LaunchS}, aroundC)
 	if err != nil {
 		return Answer{}, err
 	}
@@ -58,6 +58,7 @@ func (q Fuse) Answer() (Answer, error) {
 	}
 	a.Asked = fmt.Sprintf("which fuse for %s and %s", run.Wire.Name, amps(q.RunningA))
 	a.Limit = &Limit{What: "most, set by the " + band.MostBy, Value: band.MostA, Unit: "A"}
+	a.asks = 1/band.MostA + band.LeastA*1e-9 // first that it protects, then that it holds
 	a.cite(band.MostSource)
 	if n := len(band.StandardA); n > 0 {
 		first, last := band.StandardA[0], band.StandardA[n-1]
@@ -69,7 +70,7 @@ func (q Fuse) Answer() (Answer, error) {
 		a.say("%s", band.Advice())
 		a.level(answer.FixFirst, true)
 	}
-	carries := run.CarriesA(airC)
+	carries := run.CarriesA(aroundC)
 	a.beside(exactly("the wire carries", carries, "A"), exactly("the load needs at least", band.LeastA, "A"))
 	if q.RunningA > carries {
 		a.say("The wire itself carries only %s for long.", amps(carries))
@@ -86,7 +87,7 @@ type Opened struct {
 	RatingA float64  // printed on the fuse, 0.1 to 1000 A
 	Seconds float64  // until it opened, 0.001 to 86400 s
 	Form    string   // empty: small blade
-	AirC    *float64 // nil = 20 degC
+	AirC    *float64 // of the air; nil = 20 degC
 }
 
 // Answer returns the steady current, from the least that may have opened it so
@@ -97,7 +98,7 @@ func (q Opened) Answer() (Answer, error) {
 	var in inputs
 	in.within("RatingA", q.RatingA, 0.1, 1000, "A")
 	in.within("Seconds", q.Seconds, 0.001, 86400, "s")
-	airC := in.celsius(&a, "AirC", q.AirC, roomC)
+	aroundC := in.around(&a, q.AirC)
 	form, err := tables.Builtin().Fuse(cmp.Or(q.Form, setup.UsualFuseForm))
 	in.add(err)
 	if err := in.err(); err != nil {
@@ -110,14 +111,14 @@ func (q Opened) Answer() (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	flowed := fuse.WhatFlowed(wiring.Opening{Seconds: q.Seconds, AmbientC: airC})
+	flowed := fuse.WhatFlowed(wiring.Opening{Seconds: q.Seconds, AmbientC: aroundC})
 	a.Asked = fmt.Sprintf("what a fuse of %s saw that opened after %s", amps(q.RatingA), seconds(q.Seconds))
 	f := Figure{What: "current", Value: math.Sqrt(flowed.LeastA * flowed.MostA), Low: flowed.LeastA, High: flowed.MostA, Unit: "A"}
 	if math.IsInf(flowed.MostA, 1) {
 		f.Value, f.High, f.OrMore = f.Low, f.Low, true
 	}
 	a.is(f)
-	holds := fuse.At(airC).HoldsA()
+	holds := fuse.At(aroundC).HoldsA()
 	a.Limit = &Limit{What: "holds for good", Value: holds, Unit: "A"}
 	a.cite(form.GatesSource)
 	switch {

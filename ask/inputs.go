@@ -3,13 +3,13 @@ package ask
 import (
 	"errors"
 	"fmt"
+
+	"example.org/packcheck/internal/build"
 )
 
-// Temperatures that stand in for what was not told, deg C.
-const (
-	roomC  = 20 // common practice, no published source
-	tableC = 30 // surroundings that the ampacities of 33 CFR 183.425 Table 5 are for
-)
+// roomC stands in for a temperature that was not told, deg C. Common practice, no published
+// source.
+const roomC = 20
 
 // inputs collects what is wrong with a question, all of it at once.
 type inputs struct{ faults []error }
@@ -45,6 +45,14 @@ func (in *inputs) celsius(a *Answer, name string, v *float64, usual float64) flo
 	}
 	in.within(name, *v, -40, 150, "degC")
 	return *v
+}
+
+// around returns the temperature around wire and fuse, from that of the air, checked; nil is
+// a room. In the closed battery box of a vehicle it is warmer, as a report has it.
+func (in *inputs) around(a *Answer, airC *float64) float64 {
+	c := in.celsius(a, "AirC", airC, roomC)
+	a.assume("%d K warmer around wire and fuse than in the air", build.BoxRiseK)
+	return c + build.BoxRiseK
 }
 
 func (in *inputs) fault(format string, args ...any) {

@@ -1,6 +1,10 @@
 package ask
 
 import (
+	"cmp"
+	"errors"
+	"slices"
+
 	"example.org/packcheck/answer"
 	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
@@ -23,7 +27,8 @@ type Old struct {
 }
 
 // Answer returns the share of the likeliest condition among those that explain
-// the readings, over what these and the battery may be, and the test to make next.
+// the readings, over what these and the battery may be, and the test to make next. Of
+// other cells than lead-acid the volts tell none of these, and it answers as [Rest] does.
 func (q Old) Answer() (Answer, error) {
 	var a Answer
 	var in inputs
@@ -35,10 +40,16 @@ func (q Old) Answer() (Answer, error) {
 	in.holds("RestedBetween", q.RestedBetween, q.HoursRested)
 	in.holds("LoadedBetween", q.LoadedBetween, q.LoadedV)
 	in.holds("LoadBetween", q.LoadBetween, q.LoadedA)
+	if least := cmp.Or(q.LoadedBetween.Low, q.LoadedV); least > cmp.Or(q.RestBetween.High, q.RestV) {
+		in.fault("%g V under load are more than at rest; want at most what it has at rest: a load pulls the voltage down", least)
+	}
 	tempC := in.celsius(&a, "TempC", q.TempC, roomC)
 	b, err := in.battery(q.Battery)
 	if err != nil {
 		return Answer{}, err
+	}
+	if b.profile().Family != chemistry.LeadAcid {
+		return q.byRest()
 	}
 	m := b.model
 	read := charge.Evidence{
@@ -91,6 +102,24 @@ func (q Old) Answer() (Answer, error) {
 	a.cite("diagnosis-odds", b.profile().Rest.Source)
 	a.beware("These are odds, not a measurement. Stay near while it charges: one with a dead cell gets hot.", "cpsc-charging")
 	return a.checked()
+}
+
+// byRest is what the resting volts alone mean.
+func (q Old) byRest() (Answer, error) {
+	at := func(v float64) (Answer, error) {
+		return Rest{Battery: q.Battery, Volts: v, HoursRested: q.HoursRested, TempC: q.TempC, JustCharged: q.JustCharged}.Answer()
+	}
+	a, err := at(q.RestV)
+	if err == nil && q.RestBetween != (Between{}) {
+		low, errLow := at(q.RestBetween.Low)
+		high, errHigh := at(q.RestBetween.High)
+		a, err = Over(a, low, high), errors.Join(errLow, errHigh)
+	}
+	if err != nil {
+		return Answer{}, err
+	}
+	a.Words = slices.Insert(slices.Clone(a.Words), 0, "Flat, worn or badly connected can be told by volts of sealed lead-acid alone.")
+	return a, nil
 }
 
 // diagnoses are what the readings say over all that they and the battery may be.

@@ -8,30 +8,37 @@ import (
 )
 
 // Over puts answers to one question together that was asked with ranges: likely
-// is that of the middle, the others those of the ends. Figures span all of them;
-// what is said is of the worst, because one of the ends may be true.
+// is that of the middle, the others those of the ends. Figures span all of them; what is
+// said is of the worst, because one of the ends may be true. Where something is to be fitted,
+// that and its figure are those of the end that asks for most.
 func Over(likely Answer, ends ...Answer) Answer {
 	out := likely
 	for i := range ends {
-		if e := &ends[i]; e.Level != nil && (out.Level == nil || *e.Level > *out.Level) {
-			worse := *e
-			worse.is(out.Figure())
-			worse.Asked, worse.Beside = out.Asked, out.Beside
-			out = worse
+		e := &ends[i]
+		if levelOf(e) < levelOf(&out) || levelOf(e) == levelOf(&out) && e.asks <= out.asks {
+			continue
 		}
+		worse := *e
+		if worse.Asked = out.Asked; worse.asks == 0 {
+			worse.is(out.Figure())
+			worse.Beside = out.Beside
+		}
+		out = worse
 	}
 	out.Beside = slices.Clone(out.Beside)
 	out.Words = slices.Clone(out.Words)
 	sure := true // every end is judged alike
 	for i := range ends {
 		e := &ends[i]
-		f := out.Figure()
-		e.widen(&f)
-		out.is(f)
+		if out.asks == 0 { // what is fitted is that of the worst end alone
+			f := out.Figure()
+			e.widen(&f)
+			out.is(f)
+		}
 		for k := range out.Beside {
 			e.widen(&out.Beside[k])
 		}
-		sure = sure && levelOf(e) == levelOf(&out)
+		sure = sure && levelOf(e) == levelOf(&out) && e.asks == out.asks
 	}
 	if len(ends) == 0 {
 		return out

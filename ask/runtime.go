@@ -2,10 +2,12 @@ package ask
 
 import (
 	"math"
+	"slices"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/cutoff"
 	"example.org/packcheck/tables"
 )
 
@@ -44,7 +46,12 @@ func (q Runtime) Answer() (Answer, error) {
 			LastingA: q.CurrentA, ColdestC: tempC, HottestC: max(tempC, run.End.TempC), HasTemps: true,
 		})))
 		out[0], out[1] = run.Hours*60, run.Ah
-		return nil
+		if q.UntilV == 0 { // makers end it where nothing is harmed
+			return nil
+		}
+		drained, err := drainedBy(m, run.End)
+		found[len(found)-1] = append(found[len(found)-1], drained...)
+		return err
 	})
 	if err != nil {
 		return Answer{}, err
@@ -66,6 +73,16 @@ func (q Runtime) Answer() (Answer, error) {
 	a.counted(found, guess, whole)
 	a.caution(m)
 	return a.checked()
+}
+
+// drainedBy is what a discharge has done to a pack that it leaves so, before it has stood
+// for any time.
+func drainedBy(m *battery.Model, end battery.State) ([]answer.Finding, error) {
+	end.TempC = min(end.TempC, battery.MostTempC) // how hot it is, is told by itself
+	left, err := cutoff.Idle(cutoff.Standing{Pack: m, Start: end, AmbientC: roomC})
+	return slices.DeleteFunc(left.Findings, func(f answer.Finding) bool {
+		return f.Code != cutoff.CodePastSaving && f.Reads != answer.AsAtOnce
+	}), err
 }
 
 // peukert adds the time of the published law beside the model's.

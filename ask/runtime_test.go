@@ -29,3 +29,28 @@ func TestCurrentAboveAGuessedRatingIsNoDanger(t *testing.T) {
 		}
 	}
 }
+
+// A discharge down to volts that nobody asked the makers for is judged by how it leaves the
+// weakest cell, as a report of the same load judges it.
+func TestDischargePastTheMakersEndIsJudged(t *testing.T) {
+	tool := ask.Battery{Label: "20 V max 5 Ah"}
+	for _, c := range []struct {
+		name   string
+		untilV float64
+		want   answer.Level
+	}{
+		{"to the makers' end", 0, answer.Fine},
+		{"to what no cell survives", 5, answer.Danger},
+		{"to volts that are above its own", 21, answer.Fine},
+	} {
+		a := answered(t, ask.Runtime{Battery: tool, CurrentA: 5, UntilV: c.untilV})
+		level := answer.Fine
+		if a.Level != nil {
+			level = *a.Level
+		}
+		said := strings.Contains(strings.Join(a.Words, " "), "can never be charged again")
+		if level != c.want || said != (c.want == answer.Danger) {
+			t.Errorf("%s: %v %q", c.name, level, a.Words)
+		}
+	}
+}

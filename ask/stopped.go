@@ -52,13 +52,18 @@ func (q Stopped) Answer() (Answer, error) {
 	a.Asked = "what stopped it: it " + came
 	fits, other, share := q.may(r, found[0].Device)
 	a.is(around("fit of the first", found[0].Fit, fits, "share"))
-	a.say("First the %s. %s", found[0].Device, found[0].Why)
+	first := "First"
+	if found[0].Fit < poorFit {
+		a.say("Nothing that resets itself is known to take such a time: look for a loose plug or contact, too.")
+		first = "The nearest is"
+	}
+	a.say("%s the %s. %s", first, found[0].Device, found[0].Why)
 	a.say("%s", found[0].Check)
 	if share >= possibleShare {
 		a.say("With the time as far off as it may be, it is rather the %s in %s of the cases.", other, percent(share))
 	}
 	for _, other := range found[1:3] {
-		if other.Fit >= 0.3*found[0].Fit && other.Fit > 0.05 {
+		if other.Fit >= 0.3*found[0].Fit && other.Fit > poorFit {
 			a.say("Or: %s (fit %s).", other.Device, percent(other.Fit))
 		}
 	}
@@ -69,6 +74,9 @@ func (q Stopped) Answer() (Answer, error) {
 	a.beware("Whatever opened did its work: find the cause; never bridge it.", "cutoff-practice")
 	return a.checked()
 }
+
+// poorFit is below what no cause counts as one that fits. Own choice.
+const poorFit = 0.05
 
 // timed is for how many times the causes are looked at.
 const timed = 64

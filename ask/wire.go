@@ -21,7 +21,7 @@ type Wire struct {
 	OneWayM     float64  // length of the way there; 0 = not told
 	SystemV     float64  // volts that a drop is a share of; 0 = not told
 	InsulationC float64  // rated temperature; 0 = not told: 60 degC, the safe side
-	AirC        *float64 // around the wire; nil = 30 degC, as the tables have it
+	AirC        *float64 // of the air; nil = 20 degC
 }
 
 // Answer returns a gauge (AWG); its ends are those of 60 and of 105 degC
@@ -36,7 +36,7 @@ func (q Wire) Answer() (Answer, error) {
 	if (q.OneWayM == 0) != (q.SystemV == 0) {
 		in.fault("a length needs the volts beside it, and volts a length; want both, such as 3 m and 12 V, or neither")
 	}
-	airC := in.celsius(&a, "AirC", q.AirC, tableC)
+	aroundC := in.around(&a, q.AirC)
 	if err := in.err(); err != nil {
 		return Answer{}, err
 	}
@@ -44,32 +44,33 @@ func (q Wire) Answer() (Answer, error) {
 	if q.InsulationC == 0 {
 		a.assume("insulation of %d C, the lowest", coldestC)
 	}
-	safe, by, err := q.thinnest(t, max(q.InsulationC, coldestC), airC)
+	safe, by, err := q.thinnest(t, max(q.InsulationC, coldestC), aroundC)
 	if err != nil {
 		return Answer{}, err
 	}
 	other := safe
 	if q.InsulationC == 0 {
-		if other, _, err = q.thinnest(t, hottestC, airC); err != nil {
+		if other, _, err = q.thinnest(t, hottestC, aroundC); err != nil {
 			return Answer{}, err
 		}
 	}
 	a.Asked = "which wire carries " + amps(q.CurrentA)
 	a.is(Figure{What: "gauge", Value: float64(safe.Size.Gauge), Low: float64(safe.Size.Gauge), High: float64(other.Size.Gauge), Unit: "AWG"})
-	area, err := q.metric(t, max(q.InsulationC, coldestC), airC)
+	area, err := q.metric(t, max(q.InsulationC, coldestC), aroundC)
 	if err != nil {
 		return Answer{}, err
 	}
 	a.beside(exactly("in metric sizes", area, "mm2"))
+	a.asks = tables.AWGAreaMM2(safe.Size.Gauge) + area
 	carries, err := t.Ampacity(tables.AmpacityQuery{Wire: safe, InsulationC: max(q.InsulationC, coldestC)})
 	if err != nil {
 		return Answer{}, err
 	}
-	a.say("%s or thicker: it carries %s%s.", safe.Name, amps(carries.At(airC)), by)
+	a.say("%s or thicker: it carries %s%s.", safe.Name, amps(carries.At(aroundC)), by)
 	if other.Size.Gauge != safe.Size.Gauge {
 		a.say("If %d C is printed on its insulation, %s will do.", hottestC, other.Name)
 	}
-	a.Limit = &Limit{What: "the wire carries", Value: carries.At(airC), Unit: "A"}
+	a.Limit = &Limit{What: "the wire carries", Value: carries.At(aroundC), Unit: "A"}
 	a.cite(carries.Source)
 	if q.OneWayM > 0 {
 		drop := t.Figure(tables.DropOrdinary)
@@ -77,7 +78,7 @@ func (q Wire) Answer() (Answer, error) {
 		a.cite(drop.Source)
 	}
 	a.beware(fmt.Sprintf("The fuse follows the wire: at most %s here, within %s of the pack.",
-		amps(t.Figure(tables.FuseShareOfAmpacity).Likely*carries.At(airC)), length(t.Figure(tables.FuseReachBare).Likely)),
+		amps(t.Figure(tables.FuseShareOfAmpacity).Likely*carries.At(aroundC)), length(t.Figure(tables.FuseReachBare).Likely)),
 		t.Figure(tables.FuseShareOfAmpacity).Source)
 	return a.checked()
 }
@@ -89,26 +90,26 @@ func (q Wire) dropOf(w tables.Wire) float64 {
 
 // suits reports whether a wire carries the current and keeps the volts, and what
 // decided against it.
-func (q Wire) suits(t *tables.Tables, w tables.Wire, insulationC, airC float64) (carries, keeps bool, err error) {
+func (q Wire) suits(t *tables.Tables, w tables.Wire, insulationC, aroundC float64) (carries, keeps bool, err error) {
 	amp, err := t.Ampacity(tables.AmpacityQuery{Wire: w, InsulationC: insulationC})
 	if err != nil {
 		return false, false, err
 	}
 	const hair = 1e-9
-	carries = amp.At(airC)*(1+hair) >= q.CurrentA
+	carries = amp.At(aroundC)*(1+hair) >= q.CurrentA
 	keeps = q.OneWayM == 0 || q.dropOf(w) <= t.Figure(tables.DropOrdinary).Likely*q.SystemV*(1+hair)
 	return carries, keeps, nil
 }
 
 // thinnest finds the gauge, and says in words when the drop decided it.
-func (q Wire) thinnest(t *tables.Tables, insulationC, airC float64) (tables.Wire, string, error) {
+func (q Wire) thinnest(t *tables.Tables, insulationC, aroundC float64) (tables.Wire, string, error) {
 	because := ""
 	for _, gauge := range []int{16, 14, 12, 10, 8, 6, 4, 2, 1, 0, -1, -2, -3} { // 33 CFR 183.425(d): no single wire below AWG 16
 		w, err := t.Wire(tables.WireSize{System: tables.AWG, Gauge: gauge})
 		if err != nil {
 			return w, "", err
 		}
-		carries, keeps, err := q.suits(t, w, insulationC, airC)
+		carries, keeps, err := q.suits(t, w, insulationC, aroundC)
 		if err != nil {
 			return w, "", err
 		}
@@ -123,13 +124,13 @@ func (q Wire) thinnest(t *tables.Tables, insulationC, airC float64) (tables.Wire
 }
 
 // metric finds the metric size.
-func (q Wire) metric(t *tables.Tables, insulationC, airC float64) (float64, error) {
+func (q Wire) metric(t *tables.Tables, insulationC, aroundC float64) (float64, error) {
 	for _, mm2 := range []float64{1, 1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120} { // IEC 60228
 		w, err := t.Wire(tables.WireSize{System: tables.Metric, AreaMM2: mm2})
 		if err != nil {
 			return 0, err
 		}
-		carries, keeps, err := q.suits(t, w, insulationC, airC)
+		carries, keeps, err := q.suits(t, w, insulationC, aroundC)
 		if err != nil {
 			return 0, err
 		}
@@ -147,7 +148,7 @@ type Drop struct {
 	OneWayM     float64  // 0.01 to 50 m, the way there
 	SystemV     float64  // volts that the drop is a share of; 0 = not told
 	InsulationC float64  // rated temperature; 0 = not told: 60 degC
-	AirC        *float64 // nil = 30 degC
+	AirC        *float64 // of the air; nil = 20 degC
 }
 
 // Answer returns the drop in volts, from cold wire to wire as warm as the
@@ -159,7 +160,7 @@ func (q Drop) Answer() (Answer, error) {
 	in.within("OneWayM", q.OneWayM, 0.01, 50, "m")
 	in.unless("SystemV", q.SystemV, 1, 200, "V")
 	in.unless("InsulationC", q.InsulationC, 60, 250, "degC")
-	airC := in.celsius(&a, "AirC", q.AirC, tableC)
+	aroundC := in.around(&a, q.AirC)
 	t := tables.Builtin()
 	run, err := wiring.NewRun(t, wiring.RunSpec{Size: q.Wire, OneWayM: q.OneWayM, InsulationC: q.InsulationC})
 	in.add(err)
@@ -170,9 +171,9 @@ func (q Drop) Answer() (Answer, error) {
 		a.assume("insulation of %d C, the lowest", coldestC)
 	}
 	at := func(tempC float64) float64 { return 2 * q.OneWayM * run.Wire.OhmPerM(tempC) * q.CurrentA }
-	hotC := min(run.Ampacity.ConductorC(q.CurrentA, airC), max(q.InsulationC, coldestC))
+	hotC := min(run.Ampacity.ConductorC(q.CurrentA, aroundC), max(q.InsulationC, coldestC))
 	a.Asked = fmt.Sprintf("what %s loses at %s over %s", run.Wire.Name, amps(q.CurrentA), length(q.OneWayM))
-	cold, hot := at(min(roomC, airC)), at(hotC)
+	cold, hot := at(min(roomC, aroundC)), at(hotC)
 	a.is(Figure{What: "drop", Value: (cold + hot) / 2, Low: cold, High: hot, Unit: "V"})
 	a.beside(exactly("resistance, there and back", at(roomC)/q.CurrentA, "Ohm"), exactly("heat in each metre", hot*q.CurrentA/(2*q.OneWayM), "W"))
 	a.say("%s over %s there and %s back.", figureWords(a.Figure()), length(q.OneWayM), length(q.OneWayM))
@@ -185,7 +186,7 @@ func (q Drop) Answer() (Answer, error) {
 		}
 		a.cite(ordinary.Source)
 	}
-	if carries := run.Ampacity.At(airC); q.CurrentA > carries {
+	if carries := run.Ampacity.At(aroundC); q.CurrentA > carries {
 		a.say("The wire carries only %s for long: a thicker one is needed.", amps(carries))
 		a.level(answer.FixFirst, q.InsulationC == 0)
 		a.Limit = &Limit{What: "the wire carries", Value: carries, Unit: "A"}

@@ -246,9 +246,4 @@ func (l *Label) printedV(w words) float64 { return cmp.Or(w.volts, w.maxV, l.Nom
 // tidy rounds to three decimals, so that 5 x 3.6 is 18.
 func tidy(x float64) float64 { return math.Round(x*1000) / 1000 }
 
-func clip(s string) string {
-	if len(s) > 60 {
-		return s[:60] + "..."
-	}
-	return s
-}
+func clip(s string) string { return quantity.Clip(s, quantity.MostRead) }

@@ -284,11 +284,13 @@ func (w *words) chargingVolts(readings []Reading, hint *chemistry.Profile) error
 	return nil
 }
 
+// leastFloatV is where makers' float volts of a cell of lead-acid begin (as above).
+const leastFloatV = 2.23
+
 // chargingVoltsUnnamed is the same for a label that names no kind: volts that a block of 6,
 // 12 or 24 V floats at, and that no count of lithium-ion cells has, would get a charger for
-// such cells. Makers' float volts begin at 2.23 V a cell (as above).
+// such cells.
 func (w *words) chargingVoltsUnnamed() error {
-	const leastFloatV = 2.23
 	for _, perCell := range []float64{3.6, 3.7, 4.0, 4.2} { // as cellsOf counts them
 		if math.Abs(w.volts-perCell*math.Round(w.volts/perCell)) <= 0.25 {
 			return nil

@@ -159,7 +159,7 @@ const otherWords = " v vx ahx volt volts vdc dc ah ha mah ma wh kwh amp amps amp
 	"heavy duty high quality performance long life premium professional plus ultra " +
 	"terminal terminals faston tab tabs spade post posts lug lugs connector plug wire wires lead leads harness fuse charger included " +
 	"toy toys ride car cars kid kids child children electric vehicle tractor scooter truck quad bike motorcycle alarm ups backup emergency light lights " +
-	"cordless drill tool tools power garden mower standby float use initial charge charging discharge recharge constant less than do " +
+	"cordless drill tool tools power garden mower standby float use initial regulation charge charging discharge recharge constant less than do " +
 	"nonspillable non spillable spill leak proof leakproof recycle recyclable dispose disposal properly warning caution danger keep away fire " +
 	"made date ce ul rohs black white red blue green grey "
 

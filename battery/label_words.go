@@ -46,14 +46,16 @@ var (
 	ratePattern   = pattern.New(`(?:/|@|\(|\bat |\bc/?)\s*(\d+)\s*-?\s*(?:hr|h\b|hours?)|\bc(\d+)\b|\b(\d\d)\s*-?\s*hrs?\b`)
 	wattHour      = pattern.New(numberPattern + `\s*(?:wh|watt[ -]?h(?:ou)?rs?)`)
 	seriesPattern = pattern.New(`\b(\d{1,3})\s*s(?:\s*x?\s*(\d{1,3})\s*p)?(?:[^a-z]|$)`)
-	startCurrent  = pattern.New(numberPattern + `\s*(?:cca|mca|cranking)`)
+	startCurrent  = pattern.New(numberPattern + `\s*(?:cca|mca|cranking|a\s*\(?(?:en|sae|din)\b)`)
 	// bareWatts are no part of a model's name; watts per cell are how blocks for short hours are rated.
 	bareWatts    = pattern.New(`(?:^|[^a-z\d.])` + numberPattern + `\s*w(?:atts?)?\b`)
 	perCellWatts = pattern.New(`\d\s*w(?:atts?)?\s*(?:/|per)`)
 	// below0 are charges with a sign, and volts at the beginning: "13.5 V -13.8 V" is a range,
 	// "12V-7Ah" and "12 V - 7 Ah" have a dash between.
 	below0   = pattern.New(`(?:^|[^\d\s]\s+)-` + numberPattern + `\s*m?(?:ah|wh)|^\s*-` + numberPattern + `\s*v`)
-	bareAmps = pattern.New(numberPattern + `\s*a(?:mps?|mperes?)?\b`)
+	bareAmps = pattern.New(numberPattern + `\s*(m?)a(?:mps?|mperes?)?\b`)
+	// powerOfTen is a figure as programs write it, which nobody prints on a battery.
+	powerOfTen = pattern.New(`(?:^|\s)\d+(?:\.\d+)?e[-+]?\d+\s*(?:v|m?ah|m?wh|$)`)
 )
 
 // smallNumbers are the counts of blocks that people write out.
@@ -69,6 +71,10 @@ func readWords(text string) (words, error) {
 	s = decimalComma.Get().ReplaceAllString(s, "$1.$2")
 	w.readChemistry(s)
 	w.unread = unread(text)
+	s, err := withoutCharging(s)
+	if err != nil {
+		return w, fmt.Errorf("battery: label %q %w", clip(text), err)
+	}
 	if m := below0.Get().FindStringSubmatch(s); m != nil {
 		return w, fmt.Errorf("battery: label %q gives -%s, below 0; want figures without a sign, such as \"12 V 7 Ah\"", clip(text), m[1]+m[2])
 	}
@@ -123,8 +129,14 @@ func readWords(text string) (words, error) {
 	if m := bareWatts.Get().FindStringSubmatch(s); m != nil && !perCellWatts.Get().MatchString(s) && w.ampHours == 0 && w.wattHours == 0 && w.cells == 0 && max(w.volts, w.maxV) > 0 {
 		return w, fmt.Errorf("battery: label %q tells watts, which are those of a motor or a controller and not of a battery; want what the battery holds, such as \"%g V 7 Ah\" or \"%g V 90 Wh\"", clip(text), max(w.volts, w.maxV), max(w.volts, w.maxV))
 	}
+	if ofCharger.Get().MatchString(s) && w.ampHours == 0 && w.wattHours == 0 && w.cells == 0 {
+		return w, fmt.Errorf("battery: label %q is that of a charger or an adaptor; want what is printed on the battery, such as \"12 V 7 Ah\"", clip(text))
+	}
+	if m := powerOfTen.Get().FindString(s); m != "" {
+		return w, fmt.Errorf("battery: label %q gives %s; want plain figures, such as \"12 V 7 Ah\"", clip(text), strings.TrimSpace(m))
+	}
 	if m := bareAmps.Get().FindStringSubmatch(s); m != nil && w.ampHours == 0 && w.wattHours == 0 && w.cells == 0 && max(w.volts, w.maxV) > 0 {
-		return w, fmt.Errorf("battery: label %q tells amps, which are a current and no charge; want ampere-hours, such as \"%g V %s Ah\"", clip(text), max(w.volts, w.maxV), m[1])
+		return w, fmt.Errorf("battery: label %q tells amps, which are a current and no charge; want ampere-hours, such as \"%g V %s %sAh\"", clip(text), max(w.volts, w.maxV), m[1], m[2])
 	}
 	if w.volts == 0 && w.maxV == 0 && w.cells == 0 && w.wattHours == 0 {
 		return w, fmt.Errorf("battery: label %q tells no volts, want for instance \"20 V max 5 Ah\", \"12 V 7 Ah\" or \"5S2P\"", clip(text))

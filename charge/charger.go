@@ -17,6 +17,21 @@ const (
 	PortVehicle        // the charging jack on the vehicle
 )
 
+// PortNamed returns the place that a word of the setup's key charger.jack stands for,
+// [PortUnknown] for any other word.
+func PortNamed(word string) Port {
+	switch word {
+	case "pack":
+		return PortPack
+	case "terminals":
+		return PortTerminals
+	case "vehicle":
+		return PortVehicle
+	default:
+		return PortUnknown
+	}
+}
+
 // Charger is one charger as it is plugged in. Voltages are for the whole pack
 // that it charges.
 type Charger struct {

@@ -49,7 +49,7 @@ type Case struct {
 	EndA     float64       // falling current at which it counts as full; 0 = from the profile
 	Stops    Stops         // whether the charger ends the charge
 	TimerH   float64       // hours of its timer; 0 = unknown
-	StepS    float64       // of all steps, s; 0 = by how long it will take: 20 to 60 where the voltage is held, up to 120 before
+	StepS    float64       // of all steps, 0.1 to 3600 s; 0 = by how long it will take: 20 to 60 where the voltage is held, up to 120 before
 }
 
 // Span is a time with its honest spread, in hours. Of lithium LikelyH is the

@@ -47,10 +47,11 @@ func (p *Plugged) Right() Right {
 
 // roundedDown is a greatest current as it is told, of two digits.
 func roundedDown(a float64) float64 {
-	if !(a > 0) || math.IsInf(a, 0) {
+	const least, most = 10, 100 // of two digits
+	const nothing = 1e-9        // no charger is told by so few amps
+	if !(a > nothing) || math.IsInf(a, 0) {
 		return 0
 	}
-	const least, most = 10, 100 // of two digits
 	parts := 1.0
 	for a*parts < least {
 		parts *= 10

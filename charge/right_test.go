@@ -67,3 +67,25 @@ func TestASlowChargerIsPausedOvernight(t *testing.T) {
 	}
 	t.Error("not told")
 }
+
+// However little a pack is said to take, there is an answer.
+func TestNextToNoCurrentIsNone(t *testing.T) {
+	for _, amps := range []float64{5e-324, 1e-308, 1e-12} {
+		p := plugged(t, "agm", 6, 7, "12 V")
+		p.SheetA = amps
+		if r := p.Right(); r.MostA != 0 {
+			t.Errorf("at most %g A where the pack takes %g A", r.MostA, amps)
+		}
+	}
+	p := plugged(t, "agm", 6, 7, "14.7 V 1 A DC for lead acid")
+	c, err := p.Case(p.Pack.StateAt(0, 20))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, step := range []float64{1e-9, math.NaN(), 7200} {
+		c.StepS = step
+		if _, err := charge.Simulate(c); err == nil {
+			t.Errorf("a charge in steps of %g s was computed", step)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package charge
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -14,8 +15,10 @@ const (
 	leastStepS  = 30.0  // ... at least this long ...
 	heldStepS   = 180.0 // ... and at most this where the voltage is held ...
 	mostStepS   = 360.0 // ... and this where it is not yet
-	mostHours   = 120.0 // a charge that takes longer is given up, a whole number of days
-	solveRounds = 12    // of false position, per step
+	// shortestStepS is the shortest that a caller may want: five days of such take seconds.
+	shortestStepS = 0.1
+	mostHours     = 120.0 // a charge that takes longer is given up, a whole number of days
+	solveRounds   = 12    // of false position, per step
 	// fullEnough is the charge from which the end current counts as full; a
 	// charger whose voltage is too low for the pack ends far below it.
 	fullEnough = 0.9
@@ -43,7 +46,7 @@ func (c *Case) check() error {
 		{"EndV", c.EndV, 1e-3, mostEnd * c.Pack.FullV()},
 		{"DroopOhm", c.DroopOhm, 0, 1e6},
 		{"EndA", c.EndA, 0, maxLabelA},
-		{"StepS", c.StepS, 0, 3600},
+		{"StepS", cmp.Or(c.StepS, shortestStepS), shortestStepS, 3600},
 		{"TimerH", c.TimerH, 0, 1e4},
 		{"AmbientC", c.AmbientC, battery.LeastTempC, battery.MostTempC},
 		{"Start.Y1Ah", c.Start.Y1Ah, -1e6, 1e6},

@@ -57,12 +57,13 @@ func (c Curve) Func() func(float64) float64 {
 	return p.Predict
 }
 
-// Grid returns n values at equal distances from lo to hi (both included).
+// Grid returns n values at equal distances from lo to hi (both included); that at lo
+// where n is 1, none where it is less.
 func (c Curve) Grid(lo, hi float64, n int) []float64 {
 	f := c.Func()
-	grid := make([]float64, n)
+	grid := make([]float64, max(n, 0))
 	for i := range grid {
-		grid[i] = f(lo + (hi-lo)*float64(i)/float64(n-1))
+		grid[i] = f(lo + (hi-lo)*float64(i)/float64(max(n-1, 1)))
 	}
 	return grid
 }

@@ -62,8 +62,11 @@ type EndVolts struct {
 }
 
 // At returns the end voltage per cell at a current of rateC times the rated
-// capacity per hour.
+// capacity per hour; NaN of the zero value.
 func (e EndVolts) At(rateC float64) float64 {
+	if len(e.Volts) != len(e.UpToC)+1 {
+		return math.NaN()
+	}
 	for i, c := range e.UpToC {
 		if rateC < c {
 			return e.Volts[i]

@@ -2,6 +2,7 @@ package chemistry
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io/fs"
 
@@ -30,6 +31,9 @@ func Builtin() *Set { return &builtin }
 // families, which are made of both. The built-in set is made so; for chemistries
 // of a user's own there is [Set.Extend], whose errors these are.
 func Load(folder fs.FS) (*Set, error) {
+	if folder == nil {
+		return nil, errors.New("chemistry: no folder to read")
+	}
 	s := &Set{}
 	for _, pattern := range []string{"*.toml", "members/*.toml", "families/*.toml"} {
 		files, err := fs.Glob(folder, pattern)

@@ -104,8 +104,11 @@ func Advise(w Wish) (Advice, error) {
 
 // Costs returns what is left in the pack, as a share of its full charge, when a device that is set
 // to these volts opens, and after how many seconds of the running load that is. The wish
-// is one that [Advise] takes.
+// is one that [Advise] takes; of any other both are NaN.
 func (w Wish) Costs(opensAtV float64) (left, seconds float64) {
+	if w.Case.check() != nil {
+		return math.NaN(), math.NaN()
+	}
 	f := w.falling()
 	seconds = f.until(opensAtV + w.lost())
 	s := f.after(seconds)

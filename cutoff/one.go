@@ -21,9 +21,13 @@ const (
 // itself, with the weight of each; nil stands for one of which no setting protects the
 // weakest cell. It reports false where no setting both protects the weakest cell and
 // leaves most of the ride in nearly all of them: then only electronics that watch every
-// cell do. What closes again must stay below the full pack's volts.
+// cell do. What closes again must stay below the full pack's volts. There must be as many
+// weights as packs; else it is false as well.
 func One(list []*Advice, weight []float64, fullV float64) (Advice, bool) {
 	n := len(list)
+	if n == 0 || len(weight) != n {
+		return Advice{}, false
+	}
 	opens, delay, leaves, closes := make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)
 	all, latch := 0.0, 0.0
 	for i, a := range list {

@@ -85,3 +85,16 @@ func TestAHigherSettingCostsMore(t *testing.T) {
 		}
 	}
 }
+
+// Without a weight for each there is no telling, and no panic.
+func TestOneSettingWantsAWeightForEach(t *testing.T) {
+	two := []*cutoff.Advice{{OpensAtV: 11, LeavesV: 12, StandbyA: 0.001}, {OpensAtV: 11, LeavesV: 12, StandbyA: 0.001}}
+	for name, weight := range map[string][]float64{"none": nil, "too few": {1}, "too many": {1, 1, 1}} {
+		if a, ok := cutoff.One(two, weight, 14); ok {
+			t.Errorf("%s: %+v", name, a)
+		}
+	}
+	if left, s := (cutoff.Wish{}).Costs(11); !math.IsNaN(left) || !math.IsNaN(s) {
+		t.Errorf("a wish without a pack leaves %g after %g s", left, s)
+	}
+}

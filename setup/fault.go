@@ -28,3 +28,15 @@ func faultAt(fs Faults, path string) bool {
 func unknownTable(fs Faults) bool {
 	return slices.ContainsFunc(fs, func(f Fault) bool { return strings.HasPrefix(f.Read, "[") })
 }
+
+// BesideNoBattery is what is wrong with a setup but that it tells no battery, its own or that
+// of the vehicle as it was made; nil where that is all.
+func BesideNoBattery(faults Faults) Faults {
+	var left Faults
+	for _, f := range faults {
+		if f.Read != "" || strings.TrimPrefix(f.Key, "original.") != "pack" {
+			left = append(left, f)
+		}
+	}
+	return left
+}

@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"example.org/packcheck/internal/nesting"
+	"example.org/packcheck/internal/quantity"
 	"github.com/BurntSushi/toml"
 )
 
@@ -237,8 +238,5 @@ func plainMessage(s string) string {
 // shorten keeps what was read to a readable length.
 func shorten(s string) string {
 	const most = 80
-	if len(s) <= most {
-		return s
-	}
-	return strings.ToValidUTF8(s[:most], "?") + "..."
+	return quantity.Clip(s, most)
 }

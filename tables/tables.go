@@ -47,6 +47,9 @@ func Builtin() *Tables { return &builtin }
 //
 // A bad file gives [Faults], all of them.
 func Load(folder fs.FS) (*Tables, error) {
+	if folder == nil {
+		return nil, errors.New("tables: no folder to read")
+	}
 	t := &Tables{}
 	files, err := fs.Glob(folder, "*.toml")
 	if err != nil {

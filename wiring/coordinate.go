@@ -2,6 +2,7 @@ package wiring
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -48,6 +49,9 @@ type FuseBand struct {
 	NeedsAmpacityA float64
 }
 
+// errNoWire is the error for a path that nobody made.
+var errNoWire = errors.New("wiring: a path without wire (use NewPath)")
+
 // Allowed returns the fuse ratings of a form that suit the path at a demand.
 //
 // From below: the running current may load the rating to 75 percent (fuse
@@ -56,8 +60,11 @@ type FuseBand struct {
 // the ampacity of the weakest wire (33 CFR 183.455), the steady current of
 // the weakest joint, the heaviest holder made for the form. A band with MostA
 // below LeastA is empty: then the path or the demand has to change, never the
-// fuse.
+// fuse. It fails for a path without wire, and for a form without opening times.
 func (p *Path) Allowed(t *tables.Tables, form tables.Fuse, d Demand, ambientC float64) (FuseBand, error) {
+	if len(p.runs) == 0 {
+		return FuseBand{}, errNoWire
+	}
 	t = orBuiltin(t)
 	unit, err := NewFuse(FuseSpec{Form: form, RatingA: 1})
 	if err != nil {

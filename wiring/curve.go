@@ -17,7 +17,7 @@ type Band struct {
 }
 
 // Curve is a fuse's opening times at one temperature. Copying it is cheap;
-// its methods do not allocate.
+// its methods do not allocate. The zero Curve is no fuse: it never opens.
 type Curve struct {
 	ratedA float64 // rating left at the temperature
 	floorS float64 // no shorter latest time is credited
@@ -40,6 +40,9 @@ type logPoint struct{ ratio, earliest, latest float64 }
 const adiabaticS = 1.0
 
 func newCurve(gates []tables.Gate, ratedA, floorS float64) Curve {
+	if len(gates) == 0 {
+		return Curve{}
+	}
 	c := Curve{ratedA: ratedA, floorS: floorS, points: make([]logPoint, len(gates)), earliestPower: 2}
 	for i, g := range gates {
 		c.points[i] = logPoint{math.Log(g.Ratio), math.Log(earliestOf(gates, i)), math.Log(latestOf(g))}
@@ -91,10 +94,20 @@ func latestOf(g tables.Gate) float64 {
 func (c Curve) RatedA() float64 { return c.ratedA }
 
 // HoldsA returns the largest current that never opens the fuse.
-func (c Curve) HoldsA() float64 { return c.ratedA * portable.Exp(c.points[0].ratio) }
+func (c Curve) HoldsA() float64 {
+	if len(c.points) == 0 {
+		return math.Inf(1)
+	}
+	return c.ratedA * portable.Exp(c.points[0].ratio)
+}
 
 // MustOpenA returns the smallest current for which a latest time is given.
-func (c Curve) MustOpenA() float64 { return c.mustOpenA }
+func (c Curve) MustOpenA() float64 {
+	if len(c.points) == 0 {
+		return math.Inf(1)
+	}
+	return c.mustOpenA
+}
 
 // Opens returns when the fuse opens at a steady current.
 //
@@ -107,6 +120,9 @@ func (c Curve) MustOpenA() float64 { return c.mustOpenA }
 // Which way the current flows is all one to a fuse. Of a current that is no
 // number there is no telling: both times are NaN.
 func (c Curve) Opens(currentA float64) Band {
+	if len(c.points) == 0 {
+		return Band{math.Inf(1), math.Inf(1)}
+	}
 	x := math.Log(math.Abs(currentA) / c.ratedA)
 	last := c.points[len(c.points)-1]
 	switch {

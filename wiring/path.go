@@ -222,8 +222,12 @@ func Total(losses []Loss) Loss {
 	return sum
 }
 
-// Weakest returns the run that carries least in surroundings of ambientC.
+// Weakest returns the run that carries least in surroundings of ambientC; one that carries
+// nothing where the path has none.
 func (p *Path) Weakest(ambientC float64) Run {
+	if len(p.runs) == 0 {
+		return Run{}
+	}
 	weakest, least := p.runs[0], math.Inf(1)
 	for _, r := range p.runs {
 		if a := r.CarriesA(ambientC); a < least {

@@ -36,7 +36,7 @@ func (s *FuseState) Step(c *Curve, currentA, dtS float64) {
 	s.a2s += currentA * currentA * dtS
 	s.timeS += dtS
 	s.mean = 0
-	if s.a2s > c.mustOpenA*c.mustOpenA*s.timeS {
+	if most := c.MustOpenA(); s.a2s > most*most*s.timeS {
 		s.mean = s.timeS / c.Opens(s.EffectiveA()).LatestS
 	}
 	band := c.Opens(currentA)

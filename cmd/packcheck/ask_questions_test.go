@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"maps"
 	"math"
 	"regexp"
 	"strconv"
@@ -53,7 +54,7 @@ func TestThirtyQuestionsAsPeopleTypeThem(t *testing.T) {
 		{`fuse 14 AWG 20 A`, expected{value: 30, within: 0.01, says: "up to 30 A it protects the wire"}, "at least 20/0.75 = 26.7 A (fuse glossary), at most 1.5 x 20 A (33 CFR 183.455): 30 A alone"},
 		{`fuse 16 AWG 20 A`, expected{value: 22.5, within: 0.01, level: "fix first", says: "Do not fit a larger fuse"}, "at most 1.5 x 15 A = 22.5 A (checks/drive.md, check 6), below the 26.7 A of the load"},
 		{`fuse "2.5 mm2" "15 A"`, expected{value: 25, within: 0.01}, "at least 15/0.75 = 20 A and the heat's share, at most 1.5 x 26 A x sqrt(30/40) = 33.8 A (DIN VDE 0298-4): 25 A is the first"},
-		{`opened "30 A" "8 s"`, expected{least: 40, most: 55, holds: 57.3}, "latest: between 160 % in 50 s and 200 % in 5 s on logarithmic axes 191 % = 57.3 A (checks/drive.md, section 2)"},
+		{`opened "30 A" "8 s" "10 C"`, expected{least: 40, most: 55, holds: 57.3}, "latest: between 160 % in 50 s and 200 % in 5 s on logarithmic axes 191 % = 57.3 A (checks/drive.md, section 2)"},
 		{`opened "30 A" "5 ms"`, expected{level: "fix first", says: "or more"}, "10 ms is the shortest time that is credited; nothing bounds it above"},
 		{`drop 14 AWG 20 to 25 A 3 m`, expected{low: 0.9936, holds: 1.242, level: "fix first", says: "worse end"}, "6 m x 8.28 mOhm/m x 20 A cold at the one end, x 25 A = 1.242 V cold at the other (checks/drive.md, check 2)"},
 		{`stopped 20 s`, expected{says: "auto-reset breaker"}, "2 to 120 s, 15 s likely (tables, from memory; manuals: about 25 s)"},
@@ -163,6 +164,7 @@ func TestWordsAndOrderDoNotChangeAnAnswer(t *testing.T) {
 		{`fuse "14 AWG" "20 A" air="40 C"`, `fuse 14 awg 20 a air 40 C`},
 		{`fuse "14 AWG" "20 A" "60 A" "1 s"`, `fuse 14 awg 20 A launch 60 A for 1 s`},
 		{`opened "30 A" "8 s"`, `opened 30 amp fuse after 8 seconds`},
+		{`fuse "14 AWG" "10 A" "30 A" "1 s"`, `fuse "14 AWG" "30 A" load="10 A" "1 s"`, `fuse launch="30 A" "14 AWG" "1 s" "10 A"`},
 		{`stopped "1 min"`, `stopped came back after a minute`, `stopped it came back by 60 s`},
 		{`stopped unplugged`, `stopped dead until unplugged from the charger`, `stopped power cycled`},
 		{`pace "5 years" "8 km/h"`, `pace a 5-year-old at 8 km/hr`, `pace 5 year old 8 kilometers per hour`, `pace age 5 speed 8 km/h`, `pace 5 y/o 8kph`},
@@ -292,6 +294,7 @@ func TestEveryFaultOfAQuestionIsTold(t *testing.T) {
 		{`runtime`, []string{"no battery; want", "no load; want"}},
 		{`runtime "12 V 600 CCA" "-9 A"`, []string{"starter battery", `read "-9 A"; want a current from 1 mA to 5000 A`}},
 		{`runtime "12 V 9.5 amps" "9 A"`, []string{`want ampere-hours, such as "12 V 9.5 Ah"`}},
+		{`runtime "12 V 7 Ah" load="9 A" load="90 A"`, []string{`read "load=90 A"; want one load only`}},
 		{`pace 5 8 9`, []string{`read "8"; want one age only`, `read "9"; want one age only`}},
 		{`pack`, []string{`read "pack"; want one of label`}},
 		{``, []string{"ask what?"}},
@@ -302,6 +305,7 @@ func TestEveryFaultOfAQuestionIsTold(t *testing.T) {
 		{`fuse 14 awg 20 a launch 60 A`, []string{`want both, such as 60 A for 1 s, or neither`}},
 		{`stopped`, []string{`how it came back is told 0 times; want one of these: the seconds, such as 20 s`}},
 		{`lost 11 v 12 v 5 a`, []string{`want the higher reading first`}},
+		{`old "12 V 7 Ah" "10.2 V" "12.6 V" "9 A"`, []string{`a load pulls the voltage down`}},
 		{`join "12 V 7 Ah" "lead=x" "12.3 V"`, []string{`lead: read "x"; want`, "no second; want"}},
 	} {
 		_, err := answerTo(parted(c.typed))
@@ -342,4 +346,28 @@ func FuzzQuestionsNeverPanic(f *testing.F) {
 			t.Errorf("ask %q: %d lines\n%s", line, len(lines), strings.Join(lines, "\n"))
 		}
 	})
+}
+
+// What a question cannot take is refused where it was typed, in its own unit, and never by
+// the name of a field in the library.
+func TestWhatIsOutOfBoundsIsNamedAsTyped(t *testing.T) {
+	field := regexp.MustCompile(`[A-Z][A-Za-z]+ is [-+.e0-9]+; want`)
+	for _, v := range verbs() {
+		typed, faults := v.read(parted(v.example)[1:])
+		if len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		for _, s := range v.slots {
+			if s.sort != measure && s.sort != motorsSlot && s.sort != teethSlot {
+				continue
+			}
+			for _, value := range []float64{s.low, s.high} {
+				at := maps.Clone(typed)
+				at[s.name] = reading{value: value, low: value, high: value}
+				if _, err := v.question(at).Answer(); err != nil && field.MatchString(err.Error()) {
+					t.Errorf("ask %s: %s of %g: %v", v.name, s.name, value, err)
+				}
+			}
+		}
+	}
 }

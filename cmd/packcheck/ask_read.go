@@ -77,16 +77,18 @@ func (g given) known(name string) *float64 {
 	return nil
 }
 
-// read fills the slots with the words that were typed, and says all that is
-// wrong with them.
+// read fills the slots with the words that were typed, those first that are named, and says
+// all that is wrong with them.
 func (v *verb) read(args []string) (given, []string) {
 	got := given{}
 	var faults []string
 	lost := 0 // words that a slot may have been meant for
-	for _, text := range v.tokens(args) {
+	words := v.tokens(args)
+	named := func(text string) bool { return strings.Contains(text, "=") }
+	for _, text := range slices.Concat(slices.DeleteFunc(slices.Clone(words), func(text string) bool { return !named(text) }), slices.DeleteFunc(words, named)) {
 		if fault := v.take(got, text); fault != "" {
 			faults = append(faults, fault)
-			if !strings.Contains(text, "=") {
+			if !named(text) {
 				lost++
 			}
 		}
@@ -114,6 +116,9 @@ func (v *verb) take(got given, text string) string {
 		r, err := v.slots[i].parse(rest)
 		if err != nil {
 			return fmt.Sprintf("ask %s: %s: read %q; want %s", v.name, v.slots[i].name, clipped(rest), wanted(err, &v.slots[i]))
+		}
+		if got.has(v.slots[i].name) {
+			return fmt.Sprintf("ask %s: read %q; want one %s only", v.name, clipped(text), v.slots[i].name)
 		}
 		got[v.slots[i].name] = r
 		return ""
@@ -252,6 +257,8 @@ func (s *slot) wants() string {
 		return fmt.Sprintf("a battery's label such as %q", s.example)
 	case chargerSlot:
 		return fmt.Sprintf("a charger's label such as %q", s.example)
+	case teethSlot, motorsSlot:
+		return fmt.Sprintf("%s such as %q (%g to %g)", s.name, s.example, s.low, s.high)
 	}
 	return fmt.Sprintf("%s such as %q", s.name, s.example)
 }
@@ -272,7 +279,12 @@ func wanted(err error, s *slot) string {
 // nearly reports whether a word was meant for the slot: it has its unit and is
 // only out of bounds.
 func nearly(text string, s *slot) bool {
-	if s.sort != measure || bare(text) {
+	switch {
+	case s.sort == teethSlot || s.sort == motorsSlot:
+		wide := bounded(*s, -math.MaxFloat64, math.MaxFloat64)
+		_, err := wide.parse(text)
+		return err == nil
+	case s.sort != measure || bare(text):
 		return false
 	}
 	_, _, err := quantity.ParseIn(s.kind, text, -math.MaxFloat64, math.MaxFloat64)
@@ -305,9 +317,9 @@ func (s *slot) parse(text string) (reading, error) {
 	case wireSlot:
 		return parseWire(text)
 	case teethSlot:
-		return counted(text, "teeth", "tooth", "t")
+		return s.counted(text, "teeth", "tooth", "t")
 	case motorsSlot:
-		return counted(text, "motors", "motor")
+		return s.counted(text, "motors", "motor")
 	}
 	if s.kind == quantity.Duration {
 		text = inDigits(text)
@@ -341,24 +353,18 @@ func parseWire(text string) (reading, error) {
 }
 
 // counted reads "15 teeth".
-func counted(text string, units ...string) (reading, error) {
+func (s *slot) counted(text string, units ...string) (reading, error) {
 	number := strings.TrimRight(fold(text), strings.Join(units, "")+" ")
 	unit := strings.TrimSpace(fold(text)[len(number):])
 	if !slices.Contains(units, unit) {
 		return reading{}, errors.New("no " + units[0])
 	}
-	r, _, err := quantity.Parse(quantity.Count, number)
+	r, _, err := quantity.ParseIn(quantity.Count, number, s.low, s.high)
 	return reading{value: r.Likely}, err
 }
 
 // clipped keeps what was read to a readable length.
-func clipped(text string) string {
-	const most = 60
-	if len(text) <= most {
-		return text
-	}
-	return strings.ToValidUTF8(text[:most], "?") + "..."
-}
+func clipped(text string) string { return quantity.Clip(text, quantity.MostRead) }
 
 // fold brings a word into the spelling of the lists.
 func fold(s string) string { return strings.ToLower(strings.Join(strings.Fields(s), " ")) }

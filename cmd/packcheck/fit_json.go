@@ -45,6 +45,7 @@ type fitJSONLog struct {
 	Rows          int     `json:"rows"`
 	Hours         figure  `json:"hours"`
 	TakenOutAh    figure  `json:"taken_out_ah"`
+	ChargedAh     figure  `json:"charged_ah"` // put in; 0 = nothing to speak of
 	Time          string  `json:"time"`
 	Volts         string  `json:"volts"`
 	Amps          string  `json:"amps"`
@@ -77,8 +78,9 @@ func (f *fitted) json(w *bytes.Buffer) error {
 	logs := []fitJSONLog{}
 	for i, l := range f.logs {
 		n, c := l.Rows(), l.Columns
+		outAh, inAh := moved(l)
 		j := fitJSONLog{
-			Name: l.Name, Rows: l.FileRows, Hours: figure(l.TimeS[n-1] / 3600), TakenOutAh: figure(l.ChargeAh[n-1]),
+			Name: l.Name, Rows: l.FileRows, Hours: figure(l.TimeS[n-1] / 3600), TakenOutAh: figure(outAh), ChargedAh: figure(inAh),
 			Time: c.Time, Volts: c.Volts, Amps: c.Amps, Temperature: c.Temp, Separator: c.Separator,
 			DecimalComma: c.DecimalComma, DischargeSign: map[bool]string{false: "plus", true: "minus"}[c.Flipped], Skipped: l.Skipped,
 		}

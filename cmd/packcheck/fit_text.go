@@ -105,13 +105,29 @@ func (f *fitted) healthLine() string {
 	return "at least " + quantity.Format(quantity.Fraction, f.AtLeastAh/f.Options.LabelAh, quantity.Metric) + " of the label; the capacity is not known"
 }
 
+// chargedShare is from which share of what was taken out a log counts as one with a
+// charge in it: less is a meter's zero. Own choice.
+const chargedShare = 0.05
+
+// moved is the charge that a log took out, and that which it put in.
+func moved(l *cellfit.Log) (outAh, inAh float64) {
+	if outAh, inAh = l.Moved(); inAh > chargedShare*outAh {
+		return outAh, inAh
+	}
+	return l.ChargeAh[l.Rows()-1], 0
+}
+
 // textLogs says what was read, and as what.
 func (f *fitted) textLogs(s *sheet) {
 	s.heading("What was logged")
 	for _, l := range f.logs {
 		n := l.Rows()
-		s.fact(filepath.Base(l.Name), fmt.Sprintf("%d rows over %s, %s taken out", l.FileRows,
-			quantity.Format(quantity.Duration, l.TimeS[n-1], quantity.Metric), quantity.Format(quantity.Charge, l.ChargeAh[n-1], quantity.Metric)))
+		outAh, inAh := moved(l)
+		taken := quantity.Format(quantity.Charge, outAh, quantity.Metric) + " taken out"
+		if inAh > 0 {
+			taken += ", " + quantity.Format(quantity.Charge, inAh, quantity.Metric) + " charged"
+		}
+		s.fact(filepath.Base(l.Name), fmt.Sprintf("%d rows over %s, %s", l.FileRows, quantity.Format(quantity.Duration, l.TimeS[n-1], quantity.Metric), taken))
 		s.fact("", columnsText(l.Columns))
 		if l.Skipped > 0 {
 			s.fact("", fmt.Sprintf("%d rows without volts or amps left out", l.Skipped))

@@ -7,7 +7,6 @@ import (
 	"maps"
 	"os"
 	"slices"
-	"strings"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/interview"
@@ -29,7 +28,10 @@ func (t *talk) begin(file *answers) error {
 		_, err = s.Parts()
 	}
 	if faults := (setup.Faults{}); errors.As(err, &faults) {
-		err = withoutBattery(faults)
+		err = nil // that there is no battery yet is none
+		if left := setup.BesideNoBattery(faults); left != nil {
+			err = left
+		}
 	}
 	if err != nil {
 		return withCode(exitInput, fmt.Errorf("%w\n%s cannot be gone on from: put that right, or give another name", err, file.name))
@@ -38,17 +40,6 @@ func (t *talk) begin(file *answers) error {
 	t.base.Name, t.base.Dir = s.Name, s.Dir
 	t.given = s.Values()
 	return t.goOn(file)
-}
-
-// withoutBattery is what is wrong with a setup that may still be without a battery.
-func withoutBattery(faults setup.Faults) error {
-	left := slices.DeleteFunc(slices.Clone(faults), func(f setup.Fault) bool {
-		return f.Read == "" && strings.TrimPrefix(f.Key, "original.") == "pack"
-	})
-	if len(left) == 0 {
-		return nil
-	}
-	return left
 }
 
 // goOn shows what the file says and asks for it again where somebody wants that.
@@ -87,7 +78,12 @@ func (t *talk) goOn(file *answers) error {
 	}
 	t.introduce()
 	for t.at < len(known) {
-		switch err := t.put(known[t.at]); {
+		q := known[t.at]
+		err := t.put(q)
+		if q.InWords(t.given) != "" { // what of it is open is asked when its turn comes
+			delete(t.passed, q.Key)
+		}
+		switch {
 		case errors.Is(err, errStopped):
 			t.ended = true
 			return nil

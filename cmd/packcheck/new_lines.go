@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	"example.org/packcheck/internal/interview"
 	"example.org/packcheck/setup"
 )
 
@@ -34,8 +35,11 @@ func (t *talk) keep(s *setup.Setup, file answers) error {
 		if err != nil {
 			break
 		}
-		if file = (answers{name: strings.TrimSpace(line)}); file.name == "" {
+		if file = (answers{name: strings.TrimSpace(line)}); file.name == "" || unnamed(line) {
 			return nil
+		}
+		if isYes(line) {
+			file.name = ""
 		}
 	}
 	if failed != nil {
@@ -50,6 +54,15 @@ func (t *talk) keep(s *setup.Setup, file answers) error {
 
 // folded is a reply of one word as it is compared.
 func folded(line string) string { return strings.ToLower(strings.Trim(line, " .!")) }
+
+// unnamed reports whether somebody wants no file; a file of that name is asked for by its end.
+func unnamed(line string) bool {
+	switch folded(line) {
+	case "no", "n", "none", "stop", "quit", "exit":
+		return true
+	}
+	return interview.Unknown(line)
+}
 
 // isYes reports whether somebody wants it.
 func isYes(line string) bool {
@@ -94,7 +107,10 @@ func (t *talk) say(text string) {
 		return
 	}
 	text = strings.Map(func(r rune) rune {
-		if unicode.IsPrint(r) {
+		switch {
+		case unicode.IsSpace(r): // the lines of a verdict are wrapped already
+			return ' '
+		case unicode.IsPrint(r):
 			return r
 		}
 		return '?'

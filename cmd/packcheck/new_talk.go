@@ -8,7 +8,6 @@ import (
 	"io"
 	"maps"
 	"slices"
-	"strings"
 	"time"
 
 	"example.org/packcheck"
@@ -224,7 +223,11 @@ func (t *talk) put(q interview.Question) error {
 		}
 		sets, others, err := t.understood(q, line)
 		if err != nil {
-			t.say("Not understood: " + err.Error() + ". An empty line goes on.")
+			text := "Not understood: " + err.Error() + "."
+			if n := len(q.Choices); n > 1 {
+				text += fmt.Sprintf(" A number from 1 to %d will do.", n)
+			}
+			t.say(text + " An empty line goes on.")
 			continue
 		}
 		t.done(q, sets)
@@ -241,10 +244,14 @@ const forget = "forget"
 func (t *talk) leave(q interview.Question, out bool) {
 	if !out {
 		var sets map[string]string
-		if t.again() {
+		again := t.again()
+		if again {
 			sets = t.past[t.at].sets
 		}
 		t.done(q, sets)
+		if !again { // the part of it that is open is not asked for ever
+			t.passed[q.Key] = true
+		}
 		t.say("It stays.")
 		return
 	}
@@ -337,23 +344,10 @@ func (t *talk) openKeys() []string {
 
 // reading says what a label was understood to mean; empty for any other key.
 func (t *talk) reading(key string) string {
-	if !strings.HasSuffix(key, answer.KeyPackLabel) {
-		return ""
+	if pack := interview.LabelRead(t.base, key, t.given); pack != nil {
+		return pack.Reading
 	}
-	s, err := t.setup()
-	if err != nil {
-		return ""
-	}
-	p, err := s.Parts()
-	if err != nil {
-		return ""
-	}
-	if key != answer.KeyPackLabel {
-		if p = p.Original; p == nil {
-			return ""
-		}
-	}
-	return p.Pack.Reading
+	return ""
 }
 
 // back goes to the question before, whose answer stands until another takes its place;

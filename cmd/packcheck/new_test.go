@@ -116,3 +116,60 @@ func TestAnswersStandWhenSomebodyGoesBack(t *testing.T) {
 		})
 	}
 }
+
+// A question of which a part is open is asked once more for that part, and not for ever.
+func TestAPartThatStaysOpenIsAskedOnce(t *testing.T) {
+	var said strings.Builder
+	talk := newTalk(strings.NewReader("20V max 4Ah\n12 V\n4\n1\n\n\n30 A\n"+strings.Repeat("\n", 100)), &said)
+	if err := talk.ask(); err != nil {
+		t.Fatal(err)
+	}
+	asked := map[string]int{}
+	for _, m := range talk.past {
+		asked[m.asked.Key]++
+		if asked[m.asked.Key] > 2 {
+			t.Fatalf("%s is asked %d times: %s", m.asked.Key, asked[m.asked.Key], said.String())
+		}
+	}
+	if asked["fuse.form"] != 2 {
+		t.Errorf("the kind of the fuse is asked %d times: %s", asked["fuse.form"], said.String())
+	}
+	if !strings.Contains(said.String(), "What is left to ask hardly moves the answer.") {
+		t.Errorf("it never ends: %s", said.String())
+	}
+}
+
+// No word that somebody ends a talk with becomes the name of a file.
+func TestAWordForNoFileIsNoName(t *testing.T) {
+	t.Chdir(t.TempDir())
+	s, err := setup.Of(map[string]string{"pack.label": "12 V 7 Ah"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for typed, want := range map[string]string{
+		"no\n": "", "None.\n": "", "stop\n": "", "-\n": "", "\n": "", "yes\nno\n": "", "yes\ncart.toml\n": "cart.toml", "no.toml\n": "no.toml",
+	} {
+		var said strings.Builder
+		if err := newTalk(strings.NewReader(typed), &said).keep(s, answers{}); err != nil {
+			t.Fatal(err)
+		}
+		kept, err := filepath.Glob("*")
+		if err != nil || strings.Join(kept, " ") != want {
+			t.Errorf("%q writes %q, want %q: %s", typed, kept, want, said.String())
+		}
+		for _, name := range kept {
+			if err := os.Remove(name); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+}
+
+// A verdict of more than one line is told in whole words.
+func TestWrappedVerdictsStayWhole(t *testing.T) {
+	var said strings.Builder
+	newTalk(strings.NewReader(""), &said).say("Why: so hot that its\n  insulation melts.")
+	if want := "Why: so hot that its insulation melts.\n"; said.String() != want {
+		t.Errorf("%q, want %q", said.String(), want)
+	}
+}

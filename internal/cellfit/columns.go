@@ -48,7 +48,7 @@ var headingWords = []struct {
 	{pattern.New(`charge`), chargeColumn, 4},
 	{pattern.New(`energy|power|\bm?wh?\b|resist|ohm|\bdv|cycle|step|index|status|state|mode|soc|max|min\b.*[va]|frequency|latitude|longitude`), unknownColumn, 0},
 	{pattern.New(`elapsed|test.?time|total.?time|laufzeit`), timeColumn, 6},
-	{pattern.New(`time|zeit|second|\bsec|hours?\b|minutes?\b|date|datum|clock|duration|dauer|epoch|millis|tiempo|tijd|^t\b|^ms$|^s$|^h$`), timeColumn, 4},
+	{pattern.New(`time|zeit|second|\bsec|hours?\b|minutes?\b|date|datum|clock|duration|dauer|epoch|millis|tiempo|tijd|^t\b|^ms$|^s$|^min$|^h$|^h+:m+(:s+)?$`), timeColumn, 4},
 	{pattern.New(`\bcells? ?\d*\b.*(volt|\bm?v\b)|(volt|\bm?v)\b.*\bcells? ?\d*\b`), voltColumn, 1},
 	{pattern.New(`(pack|batter\w*|\bbus).*(volt|spannung|\bm?v\b)`), voltColumn, 5},
 	{pattern.New(`volt|spannung|spanning|tension|\bm?v\b|^u\b|\bubat|\bvbat`), voltColumn, 4},

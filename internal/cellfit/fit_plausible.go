@@ -95,7 +95,11 @@ func (f *finder) plausibleAmps(l *Log) error {
 		return f.unitsError(l, fmt.Sprintf("%.3g A would take %.0f hours to empty %.3g Ah", amps, hours, label))
 	}
 	if out := spread(l.ChargeAh); out > mostOfLabel*label && len(l.Parts().Discharges) < 2 {
-		return f.unitsError(l, fmt.Sprintf("%.4g Ah came out of a battery of %.3g Ah", out, label))
+		what := fmt.Sprintf("%.4g Ah came out of a battery of %.3g Ah", out, label)
+		if gap := l.gap(); gap != "" {
+			what += " (" + gap + ", and nobody knows what flowed then)"
+		}
+		return f.unitsError(l, what)
 	}
 	return nil
 }

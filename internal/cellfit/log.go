@@ -108,6 +108,15 @@ func (l *Log) pick(rows []int) *Log {
 	return &out
 }
 
+// Moved returns the charge that was taken out in all, and that which was put in.
+func (l *Log) Moved() (outAh, inAh float64) {
+	for i := 1; i < l.Rows(); i++ {
+		ah := l.ChargeAh[i] - l.ChargeAh[i-1]
+		outAh, inAh = outAh+max(ah, 0), inAh+max(-ah, 0)
+	}
+	return outAh, inAh
+}
+
 // mostA is the greatest current, either way.
 func (l *Log) mostA() float64 { return max(slices.Max(l.Amps), -slices.Min(l.Amps)) }
 

@@ -58,6 +58,10 @@ func TestReadUnderstandsCommonLogs(t *testing.T) {
 			return []any{fmt.Sprintf("2024-09-14 10:%02d:%02d", int(s)/60, int(s)%60), v, a}
 		})},
 		{"units on a line of their own, comments above", "# bench of the harvest fair\n\nTime,Voltage,Current\ns,V,A\n" + rows("%.1f,%.3f,%.3f\n", sva)},
+		{"the clock's form on the line of units", "Bench 3\n\nElapsed,Volts,Amps\n(hh:mm:ss),(V),(A)\n" + rows("%s,%.3f,%.3f\n", func(s, v, a float64) []any {
+			return []any{fmt.Sprintf("%02d:%02d:%02d", int(s)/3600, int(s)/60%60, int(s)%60), v, a}
+		})},
+		{"units and nothing else", "min,V,A\n" + rows("%.9f,%.3f,%.3f\n", func(s, v, a float64) []any { return []any{s / 60, v, a} })},
 		{"quoted fields", "\"Time (s)\",\"Voltage (V)\",\"Current (A)\"\n" + rows("\"%.1f\",\"%.3f\",\"%.3f\"\n", sva)},
 		{"no titles", rows("%.1f,%.3f,%.3f\n", sva)},
 		{"no titles, blanks, amps first", rows("%.3[3]f  %.1[1]f   %.3[2]f\n", sva)},

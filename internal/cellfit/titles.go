@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"example.org/packcheck/internal/pattern"
 )
 
 // columns finds the first row of numbers, reads the titles above it, and
@@ -139,6 +141,9 @@ func (p *parser) numbers(fields [][]byte) ([]float64, bool) {
 	return values, good >= 2 && 2*good >= len(fields)-1
 }
 
+// clockUnit is how a clock is written where its unit should stand.
+var clockUnit = pattern.New(`^h+:m+(:s+)?(\.s+)?$`)
+
 // mergeUnits joins the title line with a line of units below it.
 func mergeUnits(titles [][]string, width int) []string {
 	last := titles[len(titles)-1]
@@ -150,7 +155,7 @@ func mergeUnits(titles [][]string, width int) []string {
 	allUnits := true
 	for _, s := range last {
 		s = strings.ToLower(strings.Trim(s, "()[]\"' "))
-		if _, ok := units.Get()[s]; !ok && s != "" {
+		if _, ok := units.Get()[s]; !ok && s != "" && !clockUnit.Get().MatchString(s) {
 			allUnits = false
 		}
 	}

@@ -3,6 +3,7 @@ package cellfit
 import (
 	"fmt"
 	"math"
+	"path/filepath"
 	"slices"
 )
 
@@ -35,6 +36,9 @@ func (p *parser) finish() (*Log, error) {
 		divide(l.ChargeAh, -1)
 	}
 	l.counter()
+	if gap := l.gap(); gap != "" {
+		l.Notes = append(l.Notes, "In "+filepath.Base(l.called())+" "+gap+": the current on both sides was taken to have flowed all that time. Where it did not, the capacity is less.")
+	}
 	if l.Sampled {
 		l.Notes = append(l.Notes, "The current changes more often than is kept of so long a log: some of the changes are used, and the mean current counts the pauses between them.")
 	}

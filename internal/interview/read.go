@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -24,20 +25,24 @@ func Fill(q Question, text string, given map[string]string) (map[string]string, 
 
 // FillIn is [Fill] for a setup of its own folder, which is empty but for that: files
 // that are given by name are looked for there.
-func FillIn(base *setup.Setup, q Question, text string, given map[string]string) (map[string]string, error) {
+func FillIn(base *setup.Setup, q Question, text string, given map[string]string) (sets map[string]string, err error) {
 	text = chosen(q, strings.TrimSpace(text))
+	if q.Key == "vehicle.slope" && (denied(text) || level(text)) {
+		text = "0 %"
+	}
 	switch {
 	case Unknown(text), len(q.Choices) == 0 && denied(text):
 		return nil, nil
 	case len(text) > longestText:
 		return nil, fmt.Errorf("read %q and more; right would be a line of at most %d characters, such as %q", text[:40], longestText, q.Example)
 	}
-	if text == Same && slices.ContainsFunc(q.Choices, func(c Choice) bool { return c.Value == Same }) {
-		return sameBattery(given), nil
+	if want := thickOrThin(q, text); want != "" {
+		return nil, fmt.Errorf("read %q; right would be the number with its unit, %s", text, want)
 	}
 	in := reading{base: base, files: filesOf(given)}
-	sets, err := in.parted(q, text)
-	if err != nil {
+	if text == Same && slices.ContainsFunc(q.Choices, func(c Choice) bool { return c.Value == Same }) {
+		sets = sameBattery(given)
+	} else if sets, err = in.parted(q, text); err != nil {
 		return nil, err
 	}
 	whole := maps.Clone(given)
@@ -56,6 +61,34 @@ func FillIn(base *setup.Setup, q Question, text string, given map[string]string)
 func denied(text string) bool {
 	switch strings.ToLower(strings.Trim(text, " .!")) {
 	case "no", none, "nothing", "nope", "there is none":
+		return true
+	}
+	return false
+}
+
+// fewestGauge is the number from which on a bare one is a gauge: below, it may as well be the
+// area of a thin wire in mm2, and as a gauge it is that of one thicker than a vehicle has.
+// Own choice.
+const fewestGauge = 8
+
+// thickOrThin is what a bare number for a wire may mean that has to be asked back; empty for
+// any other answer.
+func thickOrThin(q Question, text string) string {
+	n, err := strconv.ParseFloat(strings.ReplaceAll(text, ",", "."), 64)
+	if err != nil || quantity.KindNamed(keyOf(q.Key).What) != quantity.Gauge || n >= fewestGauge {
+		return ""
+	}
+	area := strconv.Quote(text + " mm2")
+	if n != math.Trunc(n) {
+		return area
+	}
+	return strconv.Quote(text+" AWG") + " or " + area
+}
+
+// level reports whether an answer says that there is no slope.
+func level(text string) bool {
+	switch strings.ToLower(strings.Trim(text, " .!")) {
+	case "flat", "level", "level ground", "flat ground", "no slope", "no slopes", "no hill", "no hills", "it is flat":
 		return true
 	}
 	return false
@@ -125,9 +158,17 @@ func (in reading) parted(q Question, text string) (map[string]string, error) {
 			return map[string]string{key: bare(key, text)}, nil
 		}
 	}
-	for _, pieces := range cuts(text) {
+	parts, marked := cuts(text)
+	for _, pieces := range parts {
 		if sets := in.dealt(keys, pieces); sets != nil {
 			return sets, nil
+		}
+	}
+	if len(keys) > 1 && marked { // then the piece that fits nowhere is at fault
+		for _, piece := range parts[0] {
+			if !slices.ContainsFunc(keys, func(key string) bool { return in.fits(key, piece) == nil }) {
+				return nil, in.fits(q.Key, piece)
+			}
 		}
 	}
 	return nil, first
@@ -138,21 +179,20 @@ const mostWords = 8
 
 // cuts lists the ways to part an answer in two: at a mark between two statements,
 // else between any two words.
-func cuts(text string) [][]string {
-	for _, mark := range []string{", ", "; ", " and ", " / "} {
+func cuts(text string) (list [][]string, marked bool) {
+	for _, mark := range []string{", ", "; ", " and ", " / ", "/"} {
 		if a, b, ok := strings.Cut(text, mark); ok {
-			return [][]string{{a, b}}
+			return [][]string{{a, b}}, true
 		}
 	}
 	words := strings.Fields(text)
 	if len(words) > mostWords {
-		return nil
+		return nil, false
 	}
-	var out [][]string
 	for i := 1; i < len(words); i++ {
-		out = append(out, []string{strings.Join(words[:i], " "), strings.Join(words[i:], " ")})
+		list = append(list, []string{strings.Join(words[:i], " "), strings.Join(words[i:], " ")})
 	}
-	return out
+	return list, false
 }
 
 // dealt gives every piece a key of its own, nil where one fits nowhere.
@@ -186,22 +226,21 @@ func (in reading) sound(values map[string]string, text string) error {
 	if !errors.As(err, &faults) {
 		return err
 	}
-	for _, f := range faults {
-		if f.Read == "" && strings.TrimPrefix(f.Key, "original.") == "pack" {
-			continue
-		}
-		read, want := f.Read, f.Want
-		switch {
-		case read == "":
-			read = text
-		case keyOf(f.Key).What == yesOrNo:
-			want = "yes or no"
-		case voltless(f.Key, read):
-			want = `the volts with it, such as "20 V max 5 Ah"`
-		}
-		return fmt.Errorf("read %q; right would be %s", read, want)
+	left := setup.BesideNoBattery(faults)
+	if len(left) == 0 {
+		return nil
 	}
-	return nil
+	f := left[0]
+	read, want := f.Read, f.Want
+	switch {
+	case read == "":
+		read = text
+	case keyOf(f.Key).What == yesOrNo:
+		want = "yes or no"
+	case voltless(f.Key, read):
+		want = `the volts with it, such as "20 V max 5 Ah"`
+	}
+	return fmt.Errorf("read %q; right would be %s", read, want)
 }
 
 // accompanied adds what a key cannot stand without, so that it can be read alone:
@@ -262,6 +301,8 @@ func bare(key, text string) string {
 		return text + " years"
 	case quantity.Charge:
 		return text + " Ah"
+	case quantity.Gauge:
+		return text + " AWG"
 	}
 	return text
 }

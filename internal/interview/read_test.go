@@ -36,7 +36,11 @@ func TestAnswersAreReadAsPeopleWriteThem(t *testing.T) {
 		{"fuse.form", "30A", map[string]string{"fuse.rating": "30A"}},
 		{"fuse.form", "blade 30 A", map[string]string{"fuse.form": "blade", "fuse.rating": "30 A"}},
 		{"wire.gauge", "2.5 mm2", map[string]string{"wire.area": "2.5 mm2"}},
-		{"wire.gauge", "14", map[string]string{"wire.gauge": "14"}},
+		{"wire.gauge", "14", map[string]string{"wire.gauge": "14 AWG"}},
+		{"vehicle.slope", "none", map[string]string{"vehicle.slope": "0 %"}},
+		{"vehicle.slope", "Flat.", map[string]string{"vehicle.slope": "0 %"}},
+		{"outing.drive", "30s/10s", map[string]string{"outing.drive": "30s", "outing.pause": "10s"}},
+		{"rider.age", "4 yo/38lb", map[string]string{"rider.age": "4 yo", "rider.mass": "38lb"}},
 		{"vehicle.has_board", "Yes", map[string]string{"vehicle.has_board": "yes"}},
 		{"pack.age", "2", map[string]string{"pack.age": "2 years"}}, // a choice by its number, and what it says
 		{"motors.can", "550", map[string]string{"motors.can": "550"}},
@@ -75,6 +79,8 @@ func TestAMistakeIsAnsweredInOnePlainSentence(t *testing.T) {
 		{"pack.label", "90 Wh", "the volts with it"},
 		{"motors.count", "two and a half", "number"},
 		{"storage.from", "winter", "year-month-day"},
+		{"wire.gauge", "1,5", `the number with its unit, "1,5 mm2"`},
+		{"wire.gauge", "4", `"4 AWG" or "4 mm2"`},
 	} {
 		sets, err := interview.Fill(questions[c.key], c.text, nil)
 		if err == nil {
@@ -84,6 +90,21 @@ func TestAMistakeIsAnsweredInOnePlainSentence(t *testing.T) {
 		text := err.Error()
 		if !strings.Contains(text, c.text) || !strings.Contains(text, c.want) || strings.Contains(text, "\n") || strings.Contains(text, c.key) {
 			t.Errorf("%s: %q is answered with %q, want what was read and %q", c.key, c.text, text, c.want)
+		}
+	}
+}
+
+// Of two statements it is the one that was not understood that is asked back.
+func TestThePieceAtFaultIsNamed(t *testing.T) {
+	questions := interview.ByKey()
+	for _, c := range []struct{ key, text, want string }{
+		{"rider.age", "4,5 Jahre, 17,5kg", `read "4,5 Jahre"; right would be an age`},
+		{"rider.age", "three and a half, 35 pounds", `read "three and a half"; right would be an age`},
+		{"rider.age", "4 years, heavy", `read "heavy"; right would be`},
+		{"rider.age", "5 mph", `read "5 mph"; right would be an age`},
+	} {
+		if sets, err := interview.Fill(questions[c.key], c.text, nil); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: %q gives %v and %v, want %q", c.key, c.text, sets, err, c.want)
 		}
 	}
 }
@@ -98,6 +119,10 @@ func TestAnAnswerMustStandBesideTheOthers(t *testing.T) {
 	}
 	if sets, err := interview.Fill(questions["measured.loaded_voltage"], "11.8 V", given); err != nil || sets["measured.loaded_voltage"] == "" {
 		t.Errorf("fewer volts under load than at rest: %v, %v", sets, err)
+	}
+	same := interview.ByKey()["original.pack.label"]
+	if sets, err := interview.Fill(same, "same", map[string]string{"pack.label": "12 V 7 Ah", "vehicle.design_voltage": "2 V"}); err == nil {
+		t.Errorf("the same battery is taken for a vehicle of other volts: %v", sets)
 	}
 	if !maps.Equal(given, before) {
 		t.Errorf("what was given has become %v", given)

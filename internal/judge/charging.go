@@ -59,7 +59,7 @@ func (v *view) charging() error {
 	}
 	plugged := charge.Plugged{
 		Pack: one, Charger: p.Charger.Charger, CellC: placeC, AmbientC: placeC, RestV: v.restV(),
-		ToolPack: p.Pack.ToolPack, Port: port(p.Setup.Charger.Jack.Text), Jack: charge.PolarityNamed(p.Setup.Charger.JackPolarity.Text),
+		ToolPack: p.Pack.ToolPack, Port: charge.PortNamed(p.Setup.Charger.Jack.Text), Jack: charge.PolarityNamed(p.Setup.Charger.JackPolarity.Text),
 		SheetA: p.Pack.MaxChargeA, Joined: joined(p.Pack.Joined), Unlike: p.Pack.Second != nil, Alike: v.restAlike(), Driving: driving(p.Setup.Charger.BlocksDriving),
 	}
 	if p.Pack.CapacityAh.Known {
@@ -183,19 +183,6 @@ func driving(blocks setup.Flag) charge.Driving {
 		return charge.DrivingPossible
 	default:
 		return charge.DrivingUnknown
-	}
-}
-
-func port(word string) charge.Port {
-	switch word {
-	case "pack":
-		return charge.PortPack
-	case "terminals":
-		return charge.PortTerminals
-	case "vehicle":
-		return charge.PortVehicle
-	default:
-		return charge.PortUnknown
 	}
 }
 

@@ -144,22 +144,12 @@ func meant(q interview.Question, text string, sets map[string]string) string {
 // reads is what a label is understood to mean beside what else is given; empty for
 // what is no label.
 func reads(key string, given map[string]string) string {
-	if key != answer.KeyPackLabel && key != "original."+answer.KeyPackLabel {
+	pack := interview.LabelRead(&setup.Setup{}, key, given)
+	if pack == nil {
 		return ""
 	}
-	s, err := setup.Of(given)
-	if err != nil {
-		return ""
-	}
-	p, err := s.Parts()
-	if err == nil && key != answer.KeyPackLabel {
-		p = p.Original
-	}
-	if err != nil || p == nil {
-		return ""
-	}
-	text := p.Pack.Reading
-	if c := p.Pack.CapacityAh; text != "" && c.Known && !c.Assumed {
+	text := pack.Reading
+	if c := pack.CapacityAh; text != "" && c.Known && !c.Assumed {
 		text += ", " + quantity.Format(quantity.Charge, c.Likely, quantity.Metric)
 	}
 	return text

@@ -47,7 +47,7 @@ func ParseIn(kind Kind, text string, low, high float64) (Range, Written, error) 
 // kind's own example lies outside of: what an error suggests must be right.
 func ParseLike(kind Kind, text string, low, high float64, example string) (Range, Written, error) {
 	if !kind.Known() {
-		return Range{}, Written{}, &Error{Kind: kind, Read: shorten(text), Want: "a known kind of quantity"}
+		return Range{}, Written{}, &Error{Kind: kind, Read: Clip(text, MostRead), Want: "a known kind of quantity"}
 	}
 	p := parser{kind: kind, text: text, low: low, high: high, example: kind.Example()}
 	if at := kind.exampleAt(); example != "" && !(low <= at && at <= high) {
@@ -338,12 +338,14 @@ func (k Kind) withArticle() string {
 }
 
 func (p *parser) fail(format string, args ...any) error {
-	return &Error{Kind: p.kind, Read: shorten(p.text), Want: fmt.Sprintf(format, args...)}
+	return &Error{Kind: p.kind, Read: Clip(p.text, MostRead), Want: fmt.Sprintf(format, args...)}
 }
 
-// shorten keeps an error message to one readable line.
-func shorten(text string) string {
-	const most = 60
+// MostRead is how many bytes of what was read an error repeats.
+const MostRead = 60
+
+// Clip keeps what was read to a readable length, of so many bytes at most.
+func Clip(text string, most int) string {
 	if len(text) <= most {
 		return text
 	}

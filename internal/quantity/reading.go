@@ -203,6 +203,9 @@ func (p *parser) value(r reading) (float64, error) {
 		}
 		sum, before = sum+v, u
 	}
+	if p.kind == Gauge && sum != math.Trunc(sum) {
+		return 0, p.fail("a whole gauge number, such as %q, or square millimetres as an area, such as %q", p.kind.Example(), "2.5 mm2")
+	}
 	if p.kind == Count && sum != math.Trunc(sum) {
 		return 0, p.fail("%s", p.usual())
 	}
@@ -269,7 +272,7 @@ func (p *parser) unitOf(one part, before *unit) (*unit, error) {
 		}
 		return nil, p.fail("ampere-hours, such as %q, not amperes: %q is a current", like, one.digits+" "+one.unit)
 	case u == nil:
-		return nil, p.fail("%s; %q is no unit of it", p.usual(), shorten(cmp.Or(one.words, one.unit)))
+		return nil, p.fail("%s; %q is no unit of it", p.usual(), Clip(cmp.Or(one.words, one.unit), MostRead))
 	case one.form == sixties && u.name != "h" && u.name != "min",
 		one.form == against, one.form == oughts && p.kind != Gauge,
 		u.shape == reciprocal && !(one.n > 0):
