@@ -21,8 +21,11 @@ func (b *builder) waysOut(r room) section {
 			s.lists = append(s.lists, b.way(i, &w, r))
 		}
 		s.after = whoWires(shown)
-		if len(shown) == 2 && len(b.a.Ways) > 2 { // the page has room for two of three
-			s.more = "way " + wayLetter(2)
+		switch len(b.a.Ways) - len(shown) { // what the page has no room for
+		case 1:
+			s.more = "way " + wayLetter(len(shown))
+		case 2:
+			s.more = "ways " + wayLetter(len(shown)) + " and " + wayLetter(len(shown)+1)
 		}
 		return s
 	}
