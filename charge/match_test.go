@@ -41,6 +41,26 @@ func TestChargersAreMatchedOrRefusedWithTheReason(t *testing.T) {
 			fit: charge.Matches,
 		},
 		{
+			name: "its own charger that prints the pack's nominal volts and not its kind", p: plugged(t, "li-ion", 5, 4, "18V 2A DC"),
+			do:  func(p *charge.Plugged) { p.ToolPack, p.Charger.SuppliedWithPack, p.Port = true, true, charge.PortPack },
+			fit: charge.Matches,
+		},
+		{
+			name: "its own that prints whole volts", p: plugged(t, "li-ion", 5, 4, "20V 2A DC"),
+			do:  func(p *charge.Plugged) { p.ToolPack, p.Charger.SuppliedWithPack, p.Port = true, true, charge.PortPack },
+			fit: charge.Matches,
+		},
+		{
+			name: "an adaptor of 18 V that nobody said came with it", p: plugged(t, "li-ion", 5, 4, "18V 2A DC"),
+			do:  func(p *charge.Plugged) { p.ToolPack, p.Port = true, charge.PortPack },
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger,
+		},
+		{
+			name: "one of 12 V on four iron phosphate cells of no tool, whose own prints what it ends at", p: plugged(t, "lifepo4", 4, 7, "12V 1A DC"),
+			do:  func(p *charge.Plugged) { p.Charger.SuppliedWithPack, p.Port = true, charge.PortPack },
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger,
+		},
+		{
 			name: "a plug that is reversed did not come with the pack", p: plugged(t, "li-ion", 5, 5, "21V 2A DC Li-ion automatic centre positive"),
 			do: func(p *charge.Plugged) {
 				p.ToolPack, p.Charger.SuppliedWithPack, p.Port = true, true, charge.PortPack
