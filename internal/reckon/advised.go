@@ -1,10 +1,12 @@
 package reckon
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 )
 
@@ -15,6 +17,18 @@ func (j *judgedTable) advice(fullV float64) *answer.AdvisedCutoff {
 		return nil
 	}
 	return &answer.AdvisedCutoff{OpensAtV: one.OpensAtV, DelayS: one.DelayS, LongestS: cutoff.LongestDelayS, StandbyA: one.StandbyA, ClosesAtV: one.ClosesAtV, MustLatch: one.MustLatch}
+}
+
+// oneCutoff puts the setting that does for the draws into the advice to fit a cutoff.
+func oneCutoff(list []answer.Finding, adv *answer.AdvisedCutoff, p chemistry.Profile) {
+	if adv == nil {
+		return
+	}
+	for i := range list {
+		if f := &list[i]; f.Code == cutoff.CodeNone && f.Level >= answer.FixFirst {
+			f.Advice = cutoff.AdviceToFit(p, fmt.Sprintf("that opens at %s after %s and stays open", volts(adv.OpensAtV), delayOf(adv)))
+		}
+	}
 }
 
 // sayWhyNone tells of all draws that no one setting does for them, where nothing is
