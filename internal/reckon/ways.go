@@ -179,8 +179,13 @@ func (e *engine) starts(s *setup.Setup) []*path {
 				}
 			}
 		}
-		w := anew(values, fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), sets)
-		if was := e.parts.Original; was != nil && was.Pack.Profile.Family == chemistry.LeadAcid {
+		title, was := fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), e.parts.Original
+		if was != nil && was.Pack.SeveralMeanings { // who buys it has to know which it was
+			title += ", if that was " + was.Pack.Profile.Title
+			sets["pack.chemistry"] = was.Pack.Profile.Name
+		}
+		w := anew(values, title, sets)
+		if was != nil && was.Pack.Profile.Family == chemistry.LeadAcid {
 			w.keepCharger(values)
 		}
 		list = append(list, w)
