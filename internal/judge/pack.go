@@ -14,6 +14,7 @@ import (
 const (
 	CodePackWorn      = "pack-worn"      // holds far less than when new
 	CodeCellsAssumed  = "cells-assumed"  // nobody stated the chemistry
+	CodeAcidSpills    = "acid-spills"    // it is not sealed, and the vehicle may tip over
 	CodeBlocksUnclear = "blocks-unclear" // the label does not say how its blocks are joined
 )
 
@@ -28,6 +29,7 @@ func (v *view) pack() {
 	v.worn()
 	v.guessedCells()
 	v.unclearBlocks()
+	v.acid()
 }
 
 // joined judges two packs used as one.
@@ -170,6 +172,27 @@ func (v *view) unclearBlocks() {
 		Advice: "Look at the links between them, and write the volts of the whole or \"in parallel\" into the label.",
 		Change: answer.LookUp,
 	})
+}
+
+// acid warns of a battery that is not sealed, in a vehicle that a child may tip over.
+func (v *view) acid() {
+	p := &v.parts.Pack
+	if !p.LiquidAcid && !p.Starter || v.parts.Vehicle == nil {
+		return
+	}
+	f := answer.Finding{
+		Code: CodeAcidSpills, Level: answer.Danger, Harm: answer.Child, Topic: answer.TopicPack, Item: answer.Battery,
+		Source: srcSpills, Reads: answer.AsTold, Added: true,
+		Title:  "Its acid is liquid and runs out when the vehicle tips over: it burns eyes and skin.",
+		Advice: "Use a sealed battery (AGM or gel), which lets nothing out when it tips.",
+		Change: answer.FitPack, Decides: []string{answer.KeyPackLabel},
+	}
+	if p.Starter { // what it says does not tell
+		f.Level = answer.FixFirst
+		f.Title = "A battery that starts engines mostly has liquid acid, which runs out when the vehicle tips over."
+		f.Advice = "Look for AGM or gel on it. Without that use a sealed battery, which lets nothing out when it tips."
+	}
+	v.add(f)
 }
 
 // round is for figures that are printed in sentences.

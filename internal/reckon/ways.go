@@ -190,7 +190,7 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		}
 		list = append(list, w)
 	}
-	if label, ok := blockFor(v.DesignV.Likely); ok && v.DesignV.Known && len(list) == 0 && !e.parts.OnBlocks() {
+	if label, ok := blockFor(v.DesignV.Likely); ok && v.DesignV.Known && len(list) == 0 && (!e.parts.OnBlocks() || e.parts.Pack.LiquidAcid || e.parts.Pack.Starter) {
 		w := anew(values, fmt.Sprintf("A sealed lead-acid battery, as such vehicles are sold with (%s)", label),
 			map[string]string{"pack.chemistry": "agm", "pack.label": label})
 		w.keepCharger(values)

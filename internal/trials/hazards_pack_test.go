@@ -212,6 +212,18 @@ func restHazards() []hazard {
 			why: "one block gives nothing and is driven backwards", from: blockSheets,
 		},
 		{
+			name: "a block with liquid acid under a child", base: "block", set: "pack.label=12 V 14 Ah flooded", least: danger, codes: judge.CodeAcidSpills,
+			why: "a children's vehicle tips over, and the acid runs out", from: "49 CFR 173.159 (from memory)",
+		},
+		{
+			name: "one whose chemistry is told so", base: "block", set: "pack.chemistry=flooded", least: danger, codes: judge.CodeAcidSpills,
+			why: "the same, in the other place", from: "49 CFR 173.159 (from memory)",
+		},
+		{
+			name: "a car's battery under a child", base: "block", set: "pack.label=12 V 45 Ah 400 A EN car battery", least: fixFirst, codes: judge.CodeAcidSpills,
+			why: "it mostly has liquid acid; sealed ones say AGM", from: practice,
+		},
+		{
 			name: "a tool pack of a fifth of its capacity", base: "lithium", set: "pack.health=20 %", least: fixFirst, codes: judge.CodePackWorn,
 			why: "lithium that lost four fifths is not to be trusted", from: "pinacia.com storage batteries: replace below 80 % (copy); lithium: " + practice,
 		},
