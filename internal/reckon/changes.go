@@ -129,7 +129,7 @@ func wordsFor(c answer.Change, made []answer.Finding, right string) string {
 
 // alone is a finding's advice as it can be quoted without the finding.
 func alone(f answer.Finding) string {
-	if f.Topic == answer.TopicCharge {
+	if f.Topic == answer.TopicCharge && !f.PutAway() {
 		return "Charging: " + f.Advice // otherwise "it" would be anything
 	}
 	return f.Advice
