@@ -60,6 +60,8 @@ var (
 	// someLithium is what sellers print on either kind. Lead-acid has no electronics
 	// that watch its cells.
 	someLithium = pattern.New(`lithium|\bli\b|\bbms\b|battery management|\bpcm\b|\blib\b|\bpolymer\b`)
+	// electronics are words for what switches a battery off by itself.
+	electronics = pattern.New(`\bbms\b|battery management|\bpcm\b|\bpcb\b|protection (?:board|circuit|module)|protected\b`)
 	// notOfLead are words with lead in them that do not tell what is inside.
 	notOfLead = pattern.New(`lead[ -]free|lead (?:wires?|cables?|length)`)
 	// inPlaceOf marks the name of what a pack stands in for.
@@ -97,6 +99,7 @@ func (w *words) readChemistry(s string) {
 		w.liquidAcid = liquidAcid.Get().MatchString(s)
 		w.starter = !w.liquidAcid && starters.Get().MatchString(s) && !childsCar.Get().MatchString(s)
 	}
+	w.electronics = !isLead(w.chemistry) && electronics.Get().MatchString(s)
 	w.leadToo = leadWord && !isLead(w.chemistry) && !inPlaceOf.Get().MatchString(s)
 }
 

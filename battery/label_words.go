@@ -28,6 +28,7 @@ type words struct {
 	lithium        string // the word that says it, but not which kind
 	leadToo        bool   // lead-acid is named beside another chemistry
 	nickelCadmium  bool
+	electronics    bool
 	liquidAcid     bool
 	starter        bool     // and nothing says whether it is sealed
 	format         string   // "18650", "21700", "26650"

@@ -231,6 +231,7 @@ type PackPart struct {
 	Second           *SecondPart // the other of two joined packs; nil where it is like the first
 	SeveralMeanings  bool        // the label can mean more than one kind of cell; the likeliest was taken
 	LithiumAnyway    bool        // of those meanings all are lithium
+	Electronics      bool        // its label says that electronics inside watch it
 	LiquidAcid       bool        // lead-acid that is not sealed, by its label
 	Starter          bool        // lead-acid that starts engines, which mostly is not sealed
 	BlocksUnclear    bool        // the label names several blocks but not how they are joined; series was taken

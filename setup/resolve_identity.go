@@ -35,6 +35,7 @@ func (r *resolver) packIdentity(raw Pack) (label battery.Label, ok bool) {
 					"24 V (two 12 V 7 Ah)", w.Text, label.Blocks))
 			ok = false
 		}
+		p.Electronics = label.Electronics
 		p.BlocksUnclear, p.LiquidAcid, p.Starter = label.BlocksUnclear, label.LiquidAcid || p.LiquidAcid, label.Starter
 		r.parts.Notes = append(r.parts.Notes, label.Notes...)
 	}

@@ -96,11 +96,30 @@ func (j *Judge) Case(c Case) (*Judged, error) {
 	if err := v.onceFull(); err != nil {
 		return nil, err
 	}
+	v.switchesOff()
 	v.noMore()
 	if j.parts.AsMade {
 		v.survived()
 	}
 	return v.out, nil
+}
+
+// switchesOff marks what hangs on how its own electronics switch the battery off: its label
+// says that there are some, and not at how many volts.
+func (v *view) switchesOff() {
+	if !v.parts.Pack.Electronics || v.Now.Cutoffs.Len() > 0 {
+		return
+	}
+	for i := range v.out.Findings {
+		if f := &v.out.Findings[i]; f.Change == answer.FitCutoff {
+			f.Decides = append(slices.Clone(f.Decides), answer.KeyCutoffPackOpensAt)
+		}
+		if f := &v.out.Findings[i]; f.Code == cutoff.CodeNone {
+			f.Title = "It is not told at how many volts its electronics switch it off: if they do not, it drains to ruin."
+			f.Advice = "Ask its seller at how many volts the electronics inside (BMS) switch it off for good. If nobody can tell, use one whose sheet does."
+			f.Change, f.Decides = answer.LookUp, []string{answer.KeyCutoffPackOpensAt}
+		}
+	}
 }
 
 // finished reports whether the battery is: it is neither charged nor used again.

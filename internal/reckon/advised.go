@@ -25,7 +25,7 @@ func oneCutoff(list []answer.Finding, adv *answer.AdvisedCutoff, p chemistry.Pro
 		return
 	}
 	for i := range list {
-		if f := &list[i]; f.Code == cutoff.CodeNone && f.Level >= answer.FixFirst {
+		if f := &list[i]; f.Code == cutoff.CodeNone && f.Change == answer.FitCutoff && f.Level >= answer.FixFirst {
 			f.Advice = cutoff.AdviceToFit(p, fmt.Sprintf("that opens at %s after %s and stays open", volts(adv.OpensAtV), delayOf(adv)))
 		}
 	}
@@ -47,7 +47,7 @@ func (j *judgedTable) sayWhyNone() {
 	why := cutoff.CannotProtect()
 	for i, list := range j.findings {
 		for k := range list { // one that nobody can set is no advice
-			if list[k].Code == cutoff.CodeNone && list[k].Level >= answer.FixFirst {
+			if list[k].Code == cutoff.CodeNone && list[k].Change == answer.FitCutoff && list[k].Level >= answer.FixFirst {
 				list[k].Advice = why.Advice
 			}
 		}

@@ -35,6 +35,9 @@ func (e *engine) assumedKeys() map[string]bool {
 	if !e.parts.Setup.Gives(answer.KeyChargerCameWithPack) {
 		out[answer.KeyChargerCameWithPack] = true
 	}
+	if !e.parts.Setup.Gives(answer.KeyCutoffPackOpensAt) {
+		out[answer.KeyCutoffPackOpensAt] = true
+	}
 	if !e.parts.Setup.Gives(answer.KeySecondRestVoltage) {
 		out[answer.KeySecondRestVoltage] = true
 	}

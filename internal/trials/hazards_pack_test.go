@@ -39,6 +39,10 @@ func cutoffHazards() []hazard {
 			why: "not told counts as none, for every lithium", from: ironSheets,
 		},
 		{
+			name: "LiFePO4 whose label names electronics", base: "iron", set: "-cutoff; pack.label=12.8 V 10 Ah LiFePO4 with BMS", least: fixFirst, codes: cutNone,
+			why: "some are inside, and nobody told at what they switch off", from: ironSheets,
+		},
+		{
 			name: "ten lithium cells in a 24 V vehicle without a cutoff", base: "labels24", set: "pack.chemistry=li-ion; pack.label=36 V 5 Ah", least: danger, codes: cutNone,
 			why: "the same with more cells", from: overDeep,
 		},
