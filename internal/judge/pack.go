@@ -125,7 +125,7 @@ func (v *view) worn() {
 		Advice: "Replace it before long; watch for heat, swelling and a ride that ends suddenly.",
 		Change: answer.FitPack, Decides: []string{v.parts.Pack.Health.Key},
 	}
-	if m := v.parts.Measured; m != nil && (m.RideTime.Given || m.Distance.Given) { // then it is why the ride is short
+	if m := v.parts.Measured; m != nil && m.TellsWear() { // then it is why the ride is short, or the volts fall
 		f.Harm, f.Gravity = answer.Part, 2
 		f.Advice = "A new one of its kind lasts as the vehicle did when new: replace it, and watch for heat, swelling and a ride that ends suddenly."
 	}

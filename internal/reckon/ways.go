@@ -71,11 +71,10 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 // worth a word. Own choice.
 const muchLonger = 1.5
 
-// renewed is a new battery of the same kind in the place of a worn one whose ride was
-// timed, where it gives clearly more: it is all that is wrong, and only to be watched.
+// renewed is a new battery of the same kind in the place of one whose wear was read, where it gives clearly more: it is all that is wrong, and only to be watched.
 func (e *engine) renewed(s *setup.Setup, few, enough *drawn, a *answer.Assessment, o Options) ([]answer.Way, error) {
 	m := e.parts.Measured
-	if m == nil || !m.RideTime.Given && !m.Distance.Given || !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+	if m == nil || !m.TellsWear() || !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
 		return f.Item == answer.Battery && f.Change == answer.FitPack && f.Level > answer.Fine && f.Share >= likelyShare
 	}) {
 		return nil, nil
