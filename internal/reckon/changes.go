@@ -27,6 +27,9 @@ func changes(a *answer.Assessment) []string {
 	if slices.ContainsFunc(must, func(f answer.Finding) bool { return f.Change == answer.FitCharger && f.Level == answer.Danger }) {
 		must = slices.DeleteFunc(must, func(f answer.Finding) bool { return f.Item == answer.Charger && f.Change == answer.LookUp }) // that one goes
 	}
+	if slices.ContainsFunc(must, func(f answer.Finding) bool { return f.Fate == answer.FateStuck }) {
+		must = slices.DeleteFunc(must, func(f answer.Finding) bool { return f.Fate == answer.FateCrawls }) // the same, and milder
+	}
 	var out []string
 	done := map[answer.Change]bool{}
 	for _, f := range must {

@@ -68,6 +68,14 @@ func TestEachChangeIsListedOnceAndStandsAlone(t *testing.T) {
 			[]answer.Finding{fix(answer.LoadLess, answer.TopicRide, "Let less ride."), fix(answer.LoadLess, answer.TopicRide, "Keep to level ground.")},
 			[]string{"Let less ride.", "Keep to level ground."},
 		},
+		"what stands, and what crawls": {
+			[]answer.Finding{
+				{Level: answer.FixFirst, Change: answer.LoadLess, Fate: answer.FateCrawls, Advice: "Let go soon."},
+				{Level: answer.FixFirst, Change: answer.LoadLess, Fate: answer.FateStuck, Advice: "Let go at once."},
+			},
+			[]string{"Let go at once."},
+		},
+		"what crawls alone": {[]answer.Finding{{Level: answer.FixFirst, Change: answer.LoadLess, Fate: answer.FateCrawls, Advice: "Let go soon."}}, []string{"Let go soon."}},
 		"the same words twice": {
 			[]answer.Finding{fix(none, answer.TopicPath, "Renew it."), fix(none, answer.TopicPath, "Renew it.")}, []string{"Renew it."},
 		},
