@@ -90,6 +90,13 @@ func Explanations() []answer.Explanation {
 			Do:    "Read it off the battery (Li-ion, LiFePO4, Pb, AGM, NiMH) or ask its maker, and enter it.",
 		},
 		{
+			Code:  CodeBareCells,
+			Means: "The lithium cells have nothing but foil around them.",
+			Hurts: "A screw, an edge or a crash pierces them, a bump chafes their wires through, and a pierced cell burns with all beside it. In a shell that takes a tool.",
+			Limit: "None: cells without a shell do not belong where they are bumped. Common practice, no published source.",
+			Do:    "Use a pack with a closed shell; who builds one puts the cells into a stiff closed box, with the wires held.",
+		},
+		{
 			Code:  CodeAcidSpills,
 			Means: "The battery is one with liquid acid, or one that starts engines, which mostly has liquid acid.",
 			Hurts: "Children's vehicles tip over. Then the acid runs out; it blinds eyes and burns skin, and eats clothes and wires. Its gas comes out too, and can burn.",

@@ -14,6 +14,7 @@ import (
 const (
 	CodePackWorn      = "pack-worn"      // holds far less than when new
 	CodeCellsAssumed  = "cells-assumed"  // nobody stated the chemistry
+	CodeBareCells     = "bare-cells"     // lithium without a shell
 	CodeAcidSpills    = "acid-spills"    // it is not sealed, and the vehicle may tip over
 	CodeBlocksUnclear = "blocks-unclear" // the label does not say how its blocks are joined
 )
@@ -30,6 +31,7 @@ func (v *view) pack() {
 	v.guessedCells()
 	v.unclearBlocks()
 	v.acid()
+	v.bare()
 }
 
 // joined judges two packs used as one.
@@ -193,6 +195,20 @@ func (v *view) acid() {
 		f.Advice = "Look for AGM or gel on it. Without that use a sealed battery, which lets nothing out when it tips."
 	}
 	v.add(f)
+}
+
+// bare warns of lithium cells that nothing but foil is around, in a vehicle that bumps.
+func (v *view) bare() {
+	if v.parts.Pack.ClosedShell || !lithium(v.parts.Pack.Profile) || v.parts.Vehicle == nil {
+		return
+	}
+	v.add(answer.Finding{
+		Code: CodeBareCells, Level: answer.FixFirst, Harm: answer.House, Topic: answer.TopicPack, Item: answer.Battery,
+		Source: srcCommon, Reads: answer.AsTold, Added: true,
+		Title:   "Bare lithium cells burn when something pierces, bends or chafes them: nothing is around them.",
+		Advice:  "Use a pack with a closed shell. Who builds one puts the cells into a stiff closed box, with nothing sharp inside and the wires held.",
+		Decides: []string{answer.KeyPackHousing},
+	})
 }
 
 // round is for figures that are printed in sentences.

@@ -216,6 +216,10 @@ func restHazards() []hazard {
 			why: "one block gives nothing and is driven backwards", from: blockSheets,
 		},
 		{
+			name: "lithium cells in nothing but foil", base: "lithium", set: "pack.housing=bare cells", least: fixFirst, codes: judge.CodeBareCells,
+			why: "what pierces one sets all of them on fire", from: practice,
+		},
+		{
 			name: "a block with liquid acid under a child", base: "block", set: "pack.label=12 V 14 Ah flooded", least: danger, codes: judge.CodeAcidSpills,
 			why: "a children's vehicle tips over, and the acid runs out", from: "49 CFR 173.159 (from memory)",
 		},
