@@ -52,9 +52,9 @@ func whoWires(ways []answer.Way) []string {
 
 // noWay is told where ways out were searched in vain, but for a child that is too young:
 // that is why, and stands before. What is only put away wrongly is put right by what
-// follows, and of readings that cannot all be true no part is to blame.
+// follows.
 func (b *builder) noWay() []string {
-	if !b.a.Sought || b.a.TooYoung() != nil || b.a.Conflict != nil || b.onlyPutAway() {
+	if !b.a.Sought || b.a.TooYoung() != nil || b.onlyPutAway() {
 		return nil
 	}
 	return []string{"No set of changes that was tried puts all of it right."}
