@@ -92,7 +92,7 @@ func Explanations() []answer.Explanation {
 		{
 			Code:  CodeBareCells,
 			Means: "The lithium cells have nothing but foil around them.",
-			Hurts: "A screw, an edge or a crash pierces them, a bump chafes their wires through, and a pierced cell burns with all beside it. In a shell that takes a tool.",
+			Hurts: "A screw, an edge or a crash pierces them, a bump chafes their wires through, and a pierced cell burns with all beside it. A shell keeps all of that off.",
 			Limit: "None: cells without a shell do not belong where they are bumped. Common practice, no published source.",
 			Do:    "Use a pack with a closed shell; who builds one puts the cells into a stiff closed box, with the wires held.",
 		},
