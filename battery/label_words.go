@@ -87,7 +87,7 @@ func readWords(text string) (words, error) {
 		return got
 	}
 	if m := startCurrent.Get().FindStringSubmatch(s); m != nil {
-		return w, fmt.Errorf("battery: label %q gives %s A of starting current: that is a starter battery, made for seconds and spoilt by deep discharges; want a deep-cycle block, told in ampere-hours such as \"12 V 7 Ah\"", clip(text), m[1])
+		return w, fmt.Errorf("battery: label %q gives %s A of starting current: that is a starter battery, made for seconds and spoilt by deep discharges, and mostly with liquid acid, which runs out when it tips over; want a sealed deep-cycle block, told in ampere-hours such as \"12 V 7 Ah\"", clip(text), m[1])
 	}
 	if w.format != "" {
 		s = strings.Replace(s, w.format, " ", 1)
