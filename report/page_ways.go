@@ -54,7 +54,7 @@ func whoWires(ways []answer.Way) []string {
 // that is why, and stands before. What is only put away wrongly is put right by what
 // follows.
 func (b *builder) noWay() []string {
-	if !b.a.Sought || b.a.TooYoung() != nil || b.onlyPutAway() {
+	if !b.a.Sought || b.a.TooYoung() != nil || b.allPutAway() {
 		return nil
 	}
 	return []string{"No set of changes that was tried puts all of it right."}

@@ -93,6 +93,11 @@ func (b *builder) onlyPutAway() bool {
 	return b.onlyCharging() && !slices.ContainsFunc(b.a.Findings, func(f answer.Finding) bool { return f.Level == b.a.Verdict && !f.PutAway() })
 }
 
+// allPutAway reports whether nothing but how the battery is kept has to be put right.
+func (b *builder) allPutAway() bool {
+	return b.onlyPutAway() && !slices.ContainsFunc(b.a.Findings, func(f answer.Finding) bool { return f.Level >= answer.FixFirst && !f.PutAway() })
+}
+
 // batteryItself reports whether what was read on the battery is the worst of
 // charging: then another charger mends nothing.
 func (b *builder) batteryItself() bool {

@@ -138,9 +138,13 @@ func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*
 	if enough.conflict != nil && len(under("original", w.start)) == 0 {
 		return nil, nil // of the same vehicle it stays until somebody has measured again
 	}
+	begun := slices.Clone(w.steps)
 	found, err := w.search(e, s, few, o)
 	if err != nil || found == nil || hopeless(found) {
 		return nil, err
+	}
+	if found.Verdict < answer.FixFirst && !mends(found) { // a cutoff spoils the ride: more draws may not ask for one
+		w.steps = begun
 	}
 	if mends(found) {
 		if err := w.prune(e, s, few, o); err != nil {
