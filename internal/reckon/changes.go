@@ -122,6 +122,13 @@ func wordsFor(c answer.Change, made []answer.Finding, right string) string {
 				best = f
 			}
 		}
+	case c == answer.FitFuse:
+		for _, f := range in {
+			if f.Unit == "A" { // the one that names a size
+				best = f
+				break
+			}
+		}
 	case c == answer.FitCharger && len(in) > 1 && answer.Worst(in) == answer.Danger:
 		return anotherCharger + right + "."
 	case c == answer.FitCharger && len(in) > 1:

@@ -117,3 +117,17 @@ func TestHabitsAreSaidOnceEach(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
+
+// Of two pieces of advice on a fuse the one that names its size is told.
+func TestTheFuseToFitIsNamedByItsSize(t *testing.T) {
+	fuse := func(level answer.Level, unit, advice string) answer.Finding {
+		return answer.Finding{Level: level, Topic: answer.TopicPath, Item: answer.Fuse, Change: answer.FitFuse, Unit: unit, Advice: advice}
+	}
+	list := []answer.Finding{fuse(answer.Danger, "s", "Fit a smaller one."), fuse(answer.FixFirst, "A", "Fit a 20 A fuse.")}
+	if got, want := reckon.Changes(&answer.Assessment{Findings: list}), []string{"Fit a 20 A fuse."}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got, want := reckon.Changes(&answer.Assessment{Findings: list[:1]}), []string{"Fit a smaller one."}; !slices.Equal(got, want) {
+		t.Errorf("alone: got %q, want %q", got, want)
+	}
+}

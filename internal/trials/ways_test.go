@@ -81,6 +81,11 @@ func inNeed() map[string]sheet {
 			"motors.count": `2`, "motors.can": `"390"`, "pack.label": `"12V 10Ah SLA"`, "original.pack.label": `"12V 4.5Ah"`, "fuse.form": `"small blade"`, "fuse.rating": `"15 A"`,
 			"fuse.distance_from_pack": `"3 in"`, "charger.label": `"12V 1A DC"`, "charger.jack": `"vehicle"`, "charger.made_for": `"lead-acid"`, "outing.wanted": `"2 h"`,
 		},
+		"a large fuse that a short circuit outlasts": {
+			"rider.age": `"7 years"`, "vehicle.design_voltage": `"24 V"`, "vehicle.has_board": `false`, "motors.count": `2`, "motors.can": `"775"`, "motors.rated_voltage": `"24 V"`,
+			"controller.kind": `"chopper"`, "controller.class": `"24 V 20 A"`, "pack.label": `"24V 20Ah LiFePO4"`, "wire.area": `"1.5 mm2"`, "wire.one_way_length": `"2 m"`,
+			"fuse.form": `"large blade"`, "fuse.rating": `"60 A"`,
+		},
 		"two blocks that are not alike": block().with("vehicle.design_voltage", `"24 V"`, "pack.joined", `"series"`, "pack.second.label", `"12 V 7 Ah"`, "pack.second.health", `"50 to 70 %"`,
 			"measured.rest_voltage", `"12.7 V"`, "measured.second_rest_voltage", `"12.2 V"`),
 		"a tool pack where a battery of 24 V was": tool.with("vehicle.design_voltage", `"24 V"`, "pack.label", `"40 V max 4 Ah"`, "original.pack.label", `"24 V 9 Ah"`),
@@ -247,6 +252,7 @@ func TestThePlainWayOutIsFound(t *testing.T) {
 		{"iron phosphate of six volts whose cells nobody watches", "A new battery of the same kind, with electronics inside", []string{"wire of"}},
 		{"a block found dead", "Keep this kind of battery", []string{"a new battery of the same kind"}},
 		{"a larger block on an adaptor", "Keep this battery", []string{"another charger: for lead-acid, 14.7 V"}},
+		{"a large fuse that a short circuit outlasts", "A sealed lead-acid battery", []string{"wire of", "a 3"}}, // 30 or 35 A
 		{"two blocks that are not alike", "Keep this kind of battery", []string{"two new batteries of the same kind, both as the first (12 V 9 Ah)"}},
 		{"a tool pack where a battery of 24 V was", "A new battery of the old kind (24 V 9 Ah), if that was sealed lead-acid", nil},
 		{"a tool pack found dead", "A sealed lead-acid battery", nil},
