@@ -134,6 +134,9 @@ func (f *Finding) ChargerOut() bool {
 	return f.Item == Charger && f.Topic == TopicCharge && f.Level >= FixFirst
 }
 
+// PutAway reports whether it is about how the battery is kept, such as over the winter.
+func (f *Finding) PutAway() bool { return f.Topic == TopicCharge && f.Change == KeepCharged }
+
 // Blocks reports whether something is to be put right only because nobody told what it is:
 // who looks may find it in order.
 func (f *Finding) Blocks() bool {

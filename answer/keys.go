@@ -10,6 +10,8 @@ const (
 	KeyVehicleRemote             = "vehicle.remote_control"
 	KeyVehicleBrake              = "vehicle.brake"
 	KeyRiderMass                 = "rider.mass"
+	KeyPackHousing               = "pack.housing"
+	KeyPackMaker                 = "pack.maker"
 	KeyPackWatchesCells          = "pack.watches_cells"
 	KeySecondRestVoltage         = "measured.second_rest_voltage"
 	KeyVehicleMass               = "vehicle.mass"

@@ -47,9 +47,7 @@ func (q Charger) Answer() (Answer, error) {
 	plugged := charge.Plugged{
 		Pack: m, LabelAh: b.parts.Pack.CapacityAh.Likely, Charger: c, CellC: airC, AmbientC: airC, ToolPack: b.parts.Pack.ToolPack, Port: q.Port,
 	}
-	if plugged.NotSupplied() != "" {
-		plugged.Charger.SuppliedWithPack = false
-	}
+	plugged = plugged.Settled()
 	v := charge.Match(plugged)
 	a.Asked = fmt.Sprintf("may %s charge %s", q.Label, q.Battery.Label)
 	a.Limit = &Limit{What: "never above, per cell", Value: v.MostVPerCell, Unit: "V"}

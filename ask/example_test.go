@@ -185,5 +185,5 @@ func ExampleQuestion() {
 	fmt.Println(err)
 	// Output:
 	// ask: CurrentA is -9; want 0.001 to 5000 A
-	// pack.label: read "12 V 600 CCA"; want a deep-cycle block, told in ampere-hours such as "12 V 7 Ah" (label "12 V 600 CCA" gives 600 A of starting current: that is a starter battery, made for seconds and spoilt by deep discharges)
+	// pack.label: read "12 V 600 CCA"; want a sealed deep-cycle block, told in ampere-hours such as "12 V 7 Ah" (label "12 V 600 CCA" gives 600 A of starting current: that is a starter battery, made for seconds and spoilt by deep discharges, and mostly with liquid acid, which runs out when it tips over)
 }

@@ -75,6 +75,16 @@ func (q Label) Answer() (Answer, error) {
 		}
 		a.level(answer.Watch, true)
 	}
+	switch pack := &b.parts.Pack; {
+	case pack.LiquidAcid:
+		a.say("Its acid is liquid: not for a children's vehicle, which may tip over.")
+		a.level(answer.Watch, false)
+		a.cite("nonspillable-rule")
+	case pack.Starter:
+		a.say("A battery that starts engines mostly has liquid acid: not for a children's vehicle, which may tip over, unless AGM or gel is on it.")
+		a.level(answer.Watch, false)
+		a.cite("nonspillable-rule")
+	}
 	b.tell(&a)
 	toy := tables.Builtin().Figure(tables.ToyVoltage)
 	a.Limit = &Limit{What: "a toy, nominal", Value: toy.Likely, Unit: "V"}

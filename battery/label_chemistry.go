@@ -25,7 +25,9 @@ var chemistryWords = [...]struct {
 	{pattern.New(`ni-?\s?mh|nickel[ -]metal`), "nimh", false},
 	{pattern.New(`ni-?\s?cd|nicad|nickel[ -]cad`), "nimh", true},
 	{pattern.New(`\bgel\b`), "gel", false},
-	{pattern.New(`\bagm\b|\bsla\b|vrla|valve[ -]?regulated|\blead(?:acid)?\b|\bacid\b|\bpb\b|flooded|\bopz[sv]\b`), "agm", false},
+	{pattern.New(`\bagm\b|\bsla\b|vrla|valve[ -]?regulated|\blead(?:acid)?\b|\bacid\b|\bpb\b|\bopzv\b`), "agm", false},
+	{liquidAcid, "agm", false},
+	{starters, "agm", false},
 }
 
 // unmodelled are the cells that chemistry/data has no profile of, by what is
@@ -48,9 +50,18 @@ var unmodelled = [...]struct {
 }
 
 var (
+	// liquidAcid are words for lead-acid that is not sealed, sealedAcid those for one that is,
+	// and starters those for one that starts engines and mostly is not; of the car that a child
+	// rides on nothing is said. From memory.
+	liquidAcid = pattern.New(`flooded|\bvented\b|\bwet[ -](?:cells?|lead|acid|batter\w*)\b|\bacid wet\b|(?:ah|\dv|^) wet\b|\bopen (?:cells?|lead|acid)\b|\bopzs\b|\befb\b`)
+	sealedAcid = pattern.New(`\bagm\b|\bsla\b|\bgel\b|vrla|valve[ -]?regulated|\bsealed\b|non[ -]?spill|spill[ -]?proof|leak[ -]?proof|\bopzv\b`)
+	starters   = pattern.New(`\bsli\b|\b(?:starter|starting) batter|\bcar batter|\bcca\b|cranking|\d\s*a\s*\(?en\b`)
+	childsCar  = pattern.New(`\btoys?\b|\bkid|\bchild|\bride|\briding|\belectric|\bremote|\brc\b`)
 	// someLithium is what sellers print on either kind. Lead-acid has no electronics
 	// that watch its cells.
 	someLithium = pattern.New(`lithium|\bli\b|\bbms\b|battery management|\bpcm\b|\blib\b|\bpolymer\b`)
+	// electronics are words for what switches a battery off by itself.
+	electronics = pattern.New(`\bbms\b|battery management|\bpcm\b|\bpcb\b|protection (?:board|circuit|module)|protected\b`)
 	// notOfLead are words with lead in them that do not tell what is inside.
 	notOfLead = pattern.New(`lead[ -]free|lead (?:wires?|cables?|length)`)
 	// inPlaceOf marks the name of what a pack stands in for.
@@ -84,6 +95,11 @@ func (w *words) readChemistry(s string) {
 			w.chemistry = ""
 		}
 	}
+	if isLead(w.chemistry) && !sealedAcid.Get().MatchString(s) {
+		w.liquidAcid = liquidAcid.Get().MatchString(s)
+		w.starter = !w.liquidAcid && starters.Get().MatchString(s) && !childsCar.Get().MatchString(s)
+	}
+	w.electronics = !isLead(w.chemistry) && electronics.Get().MatchString(s)
 	w.leadToo = leadWord && !isLead(w.chemistry) && !inPlaceOf.Get().MatchString(s)
 }
 
@@ -161,6 +177,7 @@ const otherWords = " v vx ahx volt volts vdc dc ah ha mah ma wh kwh amp amps amp
 	"toy toys ride car cars kid kids child children electric vehicle tractor scooter truck quad bike motorcycle alarm ups backup emergency light lights " +
 	"cordless drill tool tools power garden mower standby float use initial regulation charge charging discharge recharge constant less than do " +
 	"nonspillable non spillable spill leak proof leakproof recycle recyclable dispose disposal properly warning caution danger keep away fire " +
+	"flooded wet vented open starter starting efb sli acid " +
 	"made date ce ul rohs black white red blue green grey "
 
 // leadModel are names that models of sealed lead-acid have: letters, ampere-hours and volts

@@ -28,6 +28,9 @@ type words struct {
 	lithium        string // the word that says it, but not which kind
 	leadToo        bool   // lead-acid is named beside another chemistry
 	nickelCadmium  bool
+	electronics    bool
+	liquidAcid     bool
+	starter        bool     // and nothing says whether it is sealed
 	format         string   // "18650", "21700", "26650"
 	unread         []string // words that may be a model's name, or that of a chemistry
 }
@@ -90,7 +93,7 @@ func readWords(text string) (words, error) {
 		return got
 	}
 	if m := startCurrent.Get().FindStringSubmatch(s); m != nil {
-		return w, fmt.Errorf("battery: label %q gives %s A of starting current: that is a starter battery, made for seconds and spoilt by deep discharges; want a deep-cycle block, told in ampere-hours such as \"12 V 7 Ah\"", clip(text), m[1])
+		return w, fmt.Errorf("battery: label %q gives %s A of starting current: that is a starter battery, made for seconds and spoilt by deep discharges, and mostly with liquid acid, which runs out when it tips over; want a sealed deep-cycle block, told in ampere-hours such as \"12 V 7 Ah\"", clip(text), m[1])
 	}
 	if w.format != "" {
 		s = strings.Replace(s, w.format, " ", 1)

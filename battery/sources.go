@@ -11,6 +11,7 @@ const (
 	srcSurface     = "astm-f963-surface"
 	srcTouched     = "astm-f963-touched"
 	srcUnlike      = "astm-f963-mixing"
+	srcSpills      = "nonspillable-rule"
 )
 
 // Sources returns the sources of the limits that this package itself defines,
@@ -46,6 +47,11 @@ func Sources() []answer.Source {
 			ID:    srcLabels,
 			Text:  "how cordless-tool packs and sealed blocks are labelled: \"max\" counts 4.0 V per lithium cell, nominal 3.6 V; common practice, no published source",
 			Known: "common practice",
+		},
+		{
+			ID:    srcSpills,
+			Text:  "49 CFR 173.159: a lead-acid battery counts as nonspillable only when it passes tests of vibration and pressure without a leak; all others travel upright, guarded against spilled acid",
+			Known: "memory",
 		},
 		{
 			ID:    srcElectronics,

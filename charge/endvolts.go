@@ -107,10 +107,15 @@ func (c *Charger) wholeCells(v, leastV, cellV float64, source string) {
 	c.held(v, lithiumBand, source, fmt.Sprintf("%g V is %d cells at %.2f V.", v, n, v/float64(n)))
 }
 
+// leadCells are the cells in series of what is charged as one: blocks of 6 and 12 V, and
+// strings of them up to 48 V. Nobody makes 30 V, whose charging volts are the name of 36 V.
+// Common practice, no published source.
+func leadCells() [6]int { return [...]int{3, 6, 9, 12, 18, 24} }
+
 // leadBlocks returns how many cells a lead-acid charging voltage belongs to (3
 // for a 6 V block, 6, 12, ...), 0 when it lies in no window.
 func leadBlocks(v, leastV, mostV float64) int {
-	for n := 3; n <= mostCells; n += 3 {
+	for _, n := range leadCells() {
 		if v >= leastV*float64(n)-1e-9 && v <= mostV*float64(n)+1e-9 {
 			return n
 		}

@@ -45,9 +45,7 @@ func Match(p Plugged) Verdict {
 			*v = 0
 		}
 	}
-	if p.NotSupplied() != "" {
-		c.SuppliedWithPack = false
-	}
+	p = p.Settled()
 	prof := p.Pack.Spec().Profile
 	m := &match{p: p, prof: prof, gate: GateAt(prof, p.CellC), ah: p.sheetAh(), v: Verdict{Fit: Matches}}
 	m.v.WantedVPerCell = m.gate.WantedVPerCell
@@ -85,6 +83,22 @@ func (p Plugged) NotSupplied() string {
 		return "A charger whose plug is reversed did not come with this pack: it is judged like any other."
 	}
 	return ""
+}
+
+// Settled is the same with what the charger's coming with the pack tells of it: a tool pack's
+// own is made for its cells, whether its label says so or not, and prints the pack's volts
+// where a plain adaptor prints its own. One that cannot have come with it is like any other.
+func (p Plugged) Settled() Plugged {
+	c := &p.Charger
+	switch {
+	case p.NotSupplied() != "":
+		c.SuppliedWithPack = false
+	case p.Pack != nil && c.SuppliedWithPack && p.ToolPack && c.MadeFor == PurposeUnknown:
+		c.MadeFor = wants(p.Pack.Spec().Profile)
+		read := Label{PrintedV: c.PrintedV, MadeFor: c.MadeFor}.Charger()
+		c.EndLeastV, c.EndMostV, c.Regulated, c.EndSource, c.WhyEnd = read.EndLeastV, read.EndMostV, read.Regulated, read.EndSource, read.WhyEnd
+	}
+	return p
 }
 
 // reversed reports whether plug and jack are known to be of opposite polarity.

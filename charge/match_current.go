@@ -102,6 +102,9 @@ func (m *match) current() {
 	if m.p.SheetA > 0 {
 		f.Decides = append(f.Decides, answer.KeyPackMaxCharge)
 	}
+	if ah < m.p.LabelAh && a <= lim.MaxC*m.p.LabelAh*m.gate.CurrentShare*(1+rounding) { // by its label it is right
+		f.Decides = append(f.Decides, answer.KeyPackMaker)
+	}
 	if m.told > 0 {
 		f.Source = answer.PartRating
 	}

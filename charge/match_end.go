@@ -48,6 +48,7 @@ func (m *match) ending() {
 	default:
 		f.Code, f.Gravity, f.Change = CodeNeverStops, 1, answer.FitCharger
 		f.Level, f.Harm = m.unlessSupplied()
+		f.Decides = append(f.Decides, answer.KeyChargerCameWithPack)
 		f.Title = "The charger never stops: left on, it gasses the battery dry and heats it."
 		f.Advice = "Set an alarm and unplug it at the time given, or use a charger that stops by itself."
 		m.say(WithCare, f)

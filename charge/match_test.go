@@ -41,6 +41,26 @@ func TestChargersAreMatchedOrRefusedWithTheReason(t *testing.T) {
 			fit: charge.Matches,
 		},
 		{
+			name: "its own charger that prints the pack's nominal volts and not its kind", p: plugged(t, "li-ion", 5, 4, "18V 2A DC"),
+			do:  func(p *charge.Plugged) { p.ToolPack, p.Charger.SuppliedWithPack, p.Port = true, true, charge.PortPack },
+			fit: charge.Matches,
+		},
+		{
+			name: "its own that prints whole volts", p: plugged(t, "li-ion", 5, 4, "20V 2A DC"),
+			do:  func(p *charge.Plugged) { p.ToolPack, p.Charger.SuppliedWithPack, p.Port = true, true, charge.PortPack },
+			fit: charge.Matches,
+		},
+		{
+			name: "an adaptor of 18 V that nobody said came with it", p: plugged(t, "li-ion", 5, 4, "18V 2A DC"),
+			do:  func(p *charge.Plugged) { p.ToolPack, p.Port = true, charge.PortPack },
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger,
+		},
+		{
+			name: "one of 12 V on four iron phosphate cells of no tool, whose own prints what it ends at", p: plugged(t, "lifepo4", 4, 7, "12V 1A DC"),
+			do:  func(p *charge.Plugged) { p.Charger.SuppliedWithPack, p.Port = true, charge.PortPack },
+			fit: charge.Refused, code: charge.CodeVoltsTooHigh, level: danger,
+		},
+		{
 			name: "a plug that is reversed did not come with the pack", p: plugged(t, "li-ion", 5, 5, "21V 2A DC Li-ion automatic centre positive"),
 			do: func(p *charge.Plugged) {
 				p.ToolPack, p.Charger.SuppliedWithPack, p.Port = true, true, charge.PortPack
@@ -354,6 +374,10 @@ func TestPrintedVoltsAreReadAsWhatTheChargerRisesTo(t *testing.T) {
 		{"14.1V 1A gel", 13.818, 14.382, true, "gel is charged with less"},
 		{"14.7V 1A lead acid", 14.406, 14.994, true, "within 14.4 to 15.0 V"},
 		{"13.7V 1A lead acid", 13.426, 13.974, true, "a float voltage"},
+		{"44.1V 2A lead acid", 43.218, 44.982, true, "36 V, as a charger of its volts is advised"},
+		{"36V 2A lead acid", 36, 54, false, "the name of 36 V, and no charging voltage of 30 V"},
+		{"58.8V 2A lead acid", 57.624, 59.976, true, "48 V"},
+		{"56.4V 2A lead acid", 55.272, 57.528, true, "48 V of gel"},
 		{"7.2V 500mA lead acid", 7.056, 7.344, true, "cycle volts of a 6 V block"},
 		{"12V 1A lead acid", 12, 18, false, "a plain adaptor rises to one and a half times"},
 		{"12V 1A", 12, 18, false, "the same without a word on the battery"},

@@ -3,6 +3,7 @@ package cutoff
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
@@ -43,16 +44,9 @@ func (c *Case) none() answer.Finding {
 	f := onCutoff(answer.Finding{
 		Code: CodeNone, Gravity: 1, Unit: "V", Limit: c.harmV(), Want: answer.Above, Reads: answer.AsNone, Source: p.LadderSource,
 		Title:  "Nothing disconnects the pack before it drains to ruin.",
-		Advice: "Fit a low-voltage cutoff.",
+		Advice: AdviceToFit(p, ""),
 		Change: answer.FitCutoff, Habit: answer.HabitPackOff, Decides: []string{answer.KeyPackChemistry},
 	})
-	const phosphateV = 3.4 // no cell of a tool pack has less; iron phosphate has
-	switch {
-	case p.Family == chemistry.Lithium && p.NominalV > phosphateV:
-		f.Advice = "Fit a low-voltage cutoff; a tool pack's own protection often sits in the tool, not in the pack."
-	case p.Family == chemistry.LeadAcid:
-		f.Advice = "Fit a low-voltage cutoff; without one stop as soon as it grows slow: lead that stands empty is ruined."
-	}
 	f.Level, f.Harm = ruin(p)
 	if c.MayWatch {
 		f.Title = "Nobody told whether the battery switches itself off before it drains to ruin: most of its kind do."
@@ -69,6 +63,20 @@ func (c *Case) none() answer.Finding {
 		f.Advice = "Stay with it, or use a load that switches itself off."
 	}
 	return f
+}
+
+// AdviceToFit is what to do where nothing disconnects the pack, with the setting of the
+// cutoff where it is known, such as "that opens at 15 V".
+func AdviceToFit(p chemistry.Profile, setting string) string {
+	const phosphateV = 3.4 // no cell of a tool pack has less; iron phosphate has
+	fit := strings.TrimSpace("Fit a low-voltage cutoff " + setting)
+	switch {
+	case p.Family == chemistry.Lithium && p.NominalV > phosphateV:
+		return fit + "; a tool pack's own protection often sits in the tool, not in the pack."
+	case p.Family == chemistry.LeadAcid:
+		return fit + "; without one stop as soon as it grows slow: lead that stands empty is ruined."
+	}
+	return fit + "."
 }
 
 // settings judges the device that opens at the highest pack voltage.

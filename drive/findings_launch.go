@@ -221,7 +221,7 @@ func (k LaunchCheck) going() []answer.Finding {
 	stuck := answer.Finding{
 		Level: answer.FixFirst, Harm: answer.Part, Topic: answer.TopicLaunch, Source: srcMotorLaw, Unit: "N",
 		Change: answer.LoadLess, Habit: answer.HabitFirmGround, Decides: []string{answer.KeyVehicleGround, answer.KeyVehicleSlope},
-		Ladder: LadderGoing, Rung: 3,
+		Ladder: LadderGoing, Rung: 4,
 	}
 	switch {
 	case !r.Moved && r.Slipped:

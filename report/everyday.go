@@ -26,6 +26,8 @@ func everyday(key string) string {
 		return "how the motors are joined"
 	case "fuse.rating", "fuse.form":
 		return "whether there is a fuse, and which"
+	case "cutoff.pack.opens_at":
+		return "when its own electronics switch the battery off"
 	case "fuse.distance_from_pack":
 		return "how far the fuse is from the battery"
 	case "wire.gauge", "wire.area":

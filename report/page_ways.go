@@ -21,11 +21,11 @@ func (b *builder) waysOut(r room) section {
 			s.lists = append(s.lists, b.way(i, &w, r))
 		}
 		s.after = whoWires(shown)
-		if n := len(b.a.Ways) - len(shown); n > 0 { // the page has no room for all
+		switch len(b.a.Ways) - len(shown) { // what the page has no room for
+		case 1:
 			s.more = "way " + wayLetter(len(shown))
-			if n > 1 {
-				s.more = "ways B and C"
-			}
+		case 2:
+			s.more = "ways " + wayLetter(len(shown)) + " and " + wayLetter(len(shown)+1)
 		}
 		return s
 	}
@@ -51,9 +51,10 @@ func whoWires(ways []answer.Way) []string {
 }
 
 // noWay is told where ways out were searched in vain, but for a child that is too young:
-// that is why, and stands before.
+// that is why, and stands before. What is only put away wrongly is put right by what
+// follows.
 func (b *builder) noWay() []string {
-	if !b.a.Sought || b.a.TooYoung() != nil {
+	if !b.a.Sought || b.a.TooYoung() != nil || b.allPutAway() {
 		return nil
 	}
 	return []string{"No set of changes that was tried puts all of it right."}

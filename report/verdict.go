@@ -41,6 +41,8 @@ func (b *builder) verdict() fact {
 			f.value = "the child is too young for it" + strings.Replace(rest, ",", ";", 1) + "."
 		case b.batteryItself():
 			f.value = "its battery is not in order: " + f.value
+		case b.onlyPutAway():
+			f.value = "the way it is put away is not in order: " + f.value
 		case b.onlyCharging():
 			f.value = "its charging is not in order: " + f.value
 		}
@@ -49,6 +51,8 @@ func (b *builder) verdict() fact {
 		switch {
 		case b.a.Finished(), b.batteryItself():
 			use = "nobody uses or charges this battery"
+		case b.onlyPutAway():
+			use = "do not put it away like this"
 		case b.onlyCharging():
 			use = "do not charge it like this"
 		case b.bench():
@@ -82,6 +86,16 @@ func (b *builder) onlyCharging() bool {
 		}
 	}
 	return found
+}
+
+// onlyPutAway reports whether the worst is all about how the battery is kept.
+func (b *builder) onlyPutAway() bool {
+	return b.onlyCharging() && !slices.ContainsFunc(b.a.Findings, func(f answer.Finding) bool { return f.Level == b.a.Verdict && !f.PutAway() })
+}
+
+// allPutAway reports whether nothing but how the battery is kept has to be put right.
+func (b *builder) allPutAway() bool {
+	return b.onlyPutAway() && !slices.ContainsFunc(b.a.Findings, func(f answer.Finding) bool { return f.Level >= answer.FixFirst && !f.PutAway() })
 }
 
 // batteryItself reports whether what was read on the battery is the worst of

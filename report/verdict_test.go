@@ -13,6 +13,7 @@ import (
 func TestTheVerdictNamesWhatIsNotInOrder(t *testing.T) {
 	charging := answer.Finding{Topic: answer.TopicCharge, Item: answer.Charger, Title: "Said."}
 	battery := answer.Finding{Topic: answer.TopicCharge, Item: answer.Battery, Title: "Said.", Decides: []string{answer.KeyMeasuredRestVoltage}}
+	winter := answer.Finding{Topic: answer.TopicCharge, Item: answer.Battery, Title: "Said.", Change: answer.KeepCharged}
 	wire := answer.Finding{Topic: answer.TopicPath, Item: answer.Wire, Title: "Said."}
 	for _, tt := range []struct {
 		level answer.Level
@@ -23,6 +24,9 @@ func TestTheVerdictNamesWhatIsNotInOrder(t *testing.T) {
 		{answer.Danger, []answer.Finding{battery}, "NO: nobody uses or charges this battery: 1 danger."},
 		{answer.Danger, []answer.Finding{battery, wire}, "NO: no child may ride it like this: 2 dangers."},
 		{answer.FixFirst, []answer.Finding{charging}, "NOT YET: its charging is not in order."},
+		{answer.FixFirst, []answer.Finding{winter}, "NOT YET: the way it is put away is not in order."},
+		{answer.Danger, []answer.Finding{winter}, "NO: do not put it away like this: 1 danger."},
+		{answer.Danger, []answer.Finding{winter, charging}, "NO: do not charge it like this: 2 dangers."},
 		{answer.FixFirst, []answer.Finding{battery}, "NOT YET: its battery is not in order."},
 		{answer.FixFirst, []answer.Finding{wire}, "NOT YET: 1 thing to put right first."},
 	} {

@@ -231,6 +231,8 @@ type PackPart struct {
 	Second           *SecondPart // the other of two joined packs; nil where it is like the first
 	SeveralMeanings  bool        // the label can mean more than one kind of cell; the likeliest was taken
 	LithiumAnyway    bool        // of those meanings all are lithium
+	LiquidAcid       bool        // lead-acid that is not sealed, by its label
+	Starter          bool        // lead-acid that starts engines, which mostly is not sealed
 	BlocksUnclear    bool        // the label names several blocks but not how they are joined; series was taken
 	SelfDischarge    Figure      // share per month
 
@@ -251,7 +253,7 @@ type PackPart struct {
 	HottestK     Figure  // what the highest temperature may be off
 	ChargeHours  Figure  // hours of a charge over the computed ones
 	WatchesCells bool    // its electronics disconnect for the weakest cell
-	MayWatch     bool    // nobody told whether they do, of a battery that is mostly sold so
+	MayWatch     bool    // nobody told whether they do, of a battery that is mostly sold so or whose label names some
 	ToolPack     bool    // cordless-tool pack with electronics of its own, as far as words and chemistry tell
 
 	unsettled bool // its kind or volts are not told rightly: nothing can be held against them

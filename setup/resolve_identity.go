@@ -35,7 +35,7 @@ func (r *resolver) packIdentity(raw Pack) (label battery.Label, ok bool) {
 					"24 V (two 12 V 7 Ah)", w.Text, label.Blocks))
 			ok = false
 		}
-		p.BlocksUnclear = label.BlocksUnclear
+		p.BlocksUnclear, p.LiquidAcid, p.Starter = label.BlocksUnclear, label.LiquidAcid || p.LiquidAcid, label.Starter
 		r.parts.Notes = append(r.parts.Notes, label.Notes...)
 	}
 	if !ok && !named {
@@ -130,7 +130,7 @@ func (r *resolver) packNamed(raw Pack) (profile chemistry.Profile, named, sure b
 	if told, is := r.byLabel(raw.Label.Text, profile); loose && is {
 		profile = told
 	}
-	p.Chemistry = Choice{Key: c.Key, Text: profile.Name, Known: true}
+	p.Chemistry, p.LiquidAcid = Choice{Key: c.Key, Text: profile.Name, Known: true}, isLiquidAcid(c.Text)
 	if loose && profile.Family == chemistry.Lithium && !r.toldKind(raw.Label.Text, profile.Family) {
 		p.Chemistry.Assumed, p.Chemistry.Source = true, srcGiven
 		p.Chemistry.Why = fmt.Sprintf("%q does not say which lithium; it could also mean lifepo4.", c.Text)

@@ -70,7 +70,8 @@ func (r *resolver) pack() {
 	p.Joined = raw.Joined.Text
 	p.WatchesCells = raw.WatchesCells.Yes
 	r.second(raw.Second)
-	p.MayWatch = p.Phosphate() && p.Alike() && p.ClosedShell && wholeBattery(label) && !raw.WatchesCells.Given
+	p.MayWatch = p.Profile.Family == chemistry.Lithium && p.Alike() && !raw.WatchesCells.Given &&
+		(label.Electronics || p.Phosphate() && p.ClosedShell && wholeBattery(label))
 	p.ToolPack = toolCells(p.Profile) && p.ClosedShell // bare cells have no maker with a charger for them
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)

@@ -18,6 +18,7 @@ var otherSpellings = [...]struct {
 	{[]string{"sla", "lead acid", "sealed lead acid", "vrla", "lead", "pb"}, []string{"lead-acid", "agm"}, true},
 	{[]string{"gel cell", "gel cells", "gel battery"}, []string{"gel"}, false},
 	{[]string{"absorbed glass mat", "agm battery"}, []string{"agm"}, false},
+	{liquidAcid, []string{"agm"}, false},
 	{[]string{"lithium", "lithium battery"}, []string{"lithium-ion", "li-ion"}, true},
 	{[]string{"lithium ion", "li ion", "liion", "lipo", "li po", "lithium polymer", "nmc", "tool pack"}, []string{"lithium-ion", "li-ion"}, false},
 	{[]string{"lfp", "lifepo", "life po4", "iron phosphate", "lithium iron phosphate", "lithium iron", "lifepo4 battery"}, []string{"lifepo4"}, false},
@@ -26,6 +27,15 @@ var otherSpellings = [...]struct {
 	{[]string{"in series", "one behind the other"}, []string{"series"}, false},
 	{[]string{"in parallel", "side by side"}, []string{"parallel"}, false},
 	{[]string{"ni mh", "nickel", "nickel metal hydride", "nickel metal"}, []string{"nimh"}, false},
+}
+
+// liquidAcid are words for lead-acid that is not sealed, which is computed like a sealed one
+// and judged by its acid.
+var liquidAcid = []string{"flooded", "wet", "wet cell", "wet cells", "flooded lead acid", "wet lead acid", "open lead acid", "vented lead acid"}
+
+// isLiquidAcid reports whether a chemistry is written in one of these words.
+func isLiquidAcid(text string) bool {
+	return slices.Contains(liquidAcid, strings.Join(strings.Fields(strings.ReplaceAll(fold(text), "-", " ")), " "))
 }
 
 // spelled returns the word of a list that a text stands for, and whether it names

@@ -64,3 +64,9 @@ func (m *Measured) Has(name string) bool {
 	v, ok := reflect.ValueOf(m).Elem().FieldByIndex(f.index[1:]).Interface().(Value)
 	return ok && v.Given
 }
+
+// TellsWear reports whether something was measured that a worn battery shows by: how long or
+// how far a charge lasts, or its volts under load.
+func (m *Measured) TellsWear() bool {
+	return m.RideTime.Given || m.Distance.Given || m.LoadedVoltage.Given
+}

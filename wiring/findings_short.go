@@ -54,7 +54,7 @@ func (j *judge) short() {
 		})
 		f.Decides = append(f.Decides, answer.KeyFuseRating, answer.KeyFuseForm)
 		f.Title = "A short circuit may burn the wire before the fuse opens."
-		f.Advice = "Fit a smaller or faster fuse, or thicker wire."
+		f.Advice, f.Change = "Fit a smaller or faster fuse, or thicker wire.", j.Band.change()
 		remembered, far := j.fineIf(form.GatesSource) != answer.Fine, j.boundOnly()
 		if remembered || far {
 			f.Level, f.Gravity = answer.FixFirst, 0

@@ -61,7 +61,7 @@ func meanings() []meaning {
 		{wiring.CodeBreakerAlone, answer.House, answer.FixFirst, answer.Fuse, answer.FitFuse, "sae-j553-scope"},
 
 		{wiring.CodeShortCleared, answer.Wear, answer.Watch, answer.Fuse, "", short},
-		{wiring.CodeShortBurnsWire, answer.House, answer.Danger, answer.Fuse, "", short},
+		{wiring.CodeShortBurnsWire, answer.House, answer.Danger, answer.Fuse, answer.FitWire, short},
 		{wiring.CodeShortAboveBreaking, answer.House, answer.FixFirst, answer.Fuse, "", scope},
 	}
 }

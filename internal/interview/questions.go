@@ -185,7 +185,7 @@ var questions = later.Value[[]row]{Make: func() []row {
 		ask(Look, "charger.label", "What is printed on the charger, on the line of its output?",
 			"Copy the whole line: volts, amps, DC or AC, and the little drawing of plus and minus.", "nothing, and nothing is said of charging"),
 		ask(Look, "charger.output", "Is DC, or a line over dashes, on the charger's label?",
-			"Read its line of output: AC, or a wave (~), means alternating, which charges nothing. AC on the line of the input is the mains.", notFine).choose(Choice{"dc", "yes: direct current"}, Choice{"ac", "no: AC or a wave (~)"}).only(all(given("charger.label", "charger.voltage"), outputOpen)),
+			"Read its line of output. AC or the sign ~ there is alternating current, which charges nothing. AC on the line of the input is the mains.", notFine).choose(Choice{"dc", "yes: direct current"}, Choice{"ac", "no: AC or a wave (~)"}).only(all(given("charger.label", "charger.voltage"), outputOpen)),
 		ask(Look, "charger.made_for", "What kind of battery was the charger made for?",
 			"Read its print; a charger that came with a ride-on is mostly one for lead.", "by its volts").choose(chargers()...).example("lead-acid").only(given("charger.label")),
 		ask(Look, "charger.jack", "Where is the charger plugged in?",

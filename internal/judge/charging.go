@@ -85,13 +85,13 @@ func (v *view) charging() error {
 		out.Reasons = []string{"The setup does not describe a charger."}
 		return nil
 	}
+	notSupplied := plugged.NotSupplied()
+	plugged = plugged.Settled()
 	out.Notes = append(out.Notes, p.Charger.Unclear...)
-	if p.Charger.WhyEnd != "" {
-		out.Notes = append(out.Notes, p.Charger.WhyEnd)
-	}
-	if why := plugged.NotSupplied(); why != "" {
-		plugged.Charger.SuppliedWithPack = false
-		out.Notes = append(out.Notes, why)
+	for _, why := range [...]string{plugged.Charger.WhyEnd, notSupplied} {
+		if why != "" {
+			out.Notes = append(out.Notes, why)
+		}
 	}
 	verdict := charge.Match(plugged)
 	if v.finished() { // the other of two joined packs may be

@@ -31,14 +31,14 @@ func (v *view) ending() {
 		f.Title = "It may jerk forward, but pack and path cannot give what it takes to keep going."
 		f.Advice = "Look for the part with too much resistance, or use a pack, wire and converter made for the current."
 	case v.drives() && v.Now.StartCharge > 0 && (v.Seen.Stuck() || v.Seen.SpinsOn()):
-		f.Code, f.Change, f.Item, f.Ladder, f.Rung = CodeDoesNotGo, answer.LoadLess, answer.Rider, drive.LadderGoing, 3
+		f.Code, f.Change, f.Item, f.Ladder, f.Rung = CodeDoesNotGo, answer.LoadLess, answer.Rider, drive.LadderGoing, 4
 		f.Decides, f.EndsRides, f.Fate = []string{answer.KeyVehicleGround}, true, answer.FateStuck // who rides where is not as it was made
 		f.Title = "It does not get going here with this rider: it stands, or spins its wheels."
 		f.Advice = "Let go of the pedal at once; a motor that cannot turn burns in seconds. Keep to firmer or flatter ground, or let less ride."
 	case v.drives() && v.Now.StartCharge > 0 && v.Seen.Crawls():
 		f.Code, f.Change, f.Item, f.Ladder, f.Rung = CodeBarelyMoves, answer.LoadLess, answer.Motors, drive.LadderGoing, 3
 		f.Decides, f.EndsRides, f.Fate = []string{answer.KeyVehicleGround}, true, answer.FateCrawls // who rides where is not as it was made
-		f.Title = "It barely gets over this ground: it crawls with the motors near their stall, and soon stands."
+		f.Title = "It barely gets over this ground, if at all: it crawls with the motors near their stall, and soon stands."
 		f.Advice = "Let go of the pedal before it smells hot; nearly all that the motors take turns into heat. Keep to firmer or flatter ground, or let less ride."
 	case o.EndedBy == ride.CannotSupply && v.Now.StartCharge > 0:
 		f.Code, f.Change = CodeCannotSupply, answer.FitPack

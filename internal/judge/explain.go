@@ -90,6 +90,20 @@ func Explanations() []answer.Explanation {
 			Do:    "Read it off the battery (Li-ion, LiFePO4, Pb, AGM, NiMH) or ask its maker, and enter it.",
 		},
 		{
+			Code:  CodeBareCells,
+			Means: "The lithium cells have nothing but foil around them.",
+			Hurts: "A screw, an edge or a crash pierces them, a bump chafes their wires through, and a pierced cell burns with all beside it. A shell keeps all of that off.",
+			Limit: "None: cells without a shell do not belong where they are bumped. Common practice, no published source.",
+			Do:    "Use a pack with a closed shell; who builds one puts the cells into a stiff closed box, with the wires held.",
+		},
+		{
+			Code:  CodeAcidSpills,
+			Means: "The battery is one with liquid acid, or one that starts engines, which mostly has liquid acid.",
+			Hurts: "Children's vehicles tip over. Then the acid runs out; it blinds eyes and burns skin, and eats clothes and wires. Its gas comes out too, and can burn.",
+			Limit: "None: such acid does not belong in a toy. Sealed batteries (AGM, gel) pass tests of vibration and pressure without a leak (49 CFR 173.159, from memory).",
+			Do:    "Use a sealed battery of the same volts. Carry this one upright, with glasses on, and hand it in or put it back where it was made for.",
+		},
+		{
 			Code:  CodeBlocksUnclear,
 			Means: "The label names several batteries in one, but not whether they stand in a row or side by side.",
 			Hurts: "In a row they have twice the volts; side by side they do not. Everything else follows from it.",

@@ -253,6 +253,7 @@ func Sources() []answer.Source {
 const (
 	srcCommon   = "common-practice"
 	srcReadings = "readings-agree"
+	srcSpills   = "nonspillable-rule"  // defined in package battery
 	srcWear     = "pack-wear-practice" // defined in package setup
 	srcFuseTime = "iso-8820-3-scope"   // defined in package tables
 	srcFuseRule = "cfr-33-183-455"     // defined in package tables

@@ -14,6 +14,8 @@ import (
 const (
 	CodePackWorn      = "pack-worn"      // holds far less than when new
 	CodeCellsAssumed  = "cells-assumed"  // nobody stated the chemistry
+	CodeBareCells     = "bare-cells"     // lithium without a shell
+	CodeAcidSpills    = "acid-spills"    // it is not sealed, and the vehicle may tip over
 	CodeBlocksUnclear = "blocks-unclear" // the label does not say how its blocks are joined
 )
 
@@ -28,6 +30,8 @@ func (v *view) pack() {
 	v.worn()
 	v.guessedCells()
 	v.unclearBlocks()
+	v.acid()
+	v.bare()
 }
 
 // joined judges two packs used as one.
@@ -123,7 +127,7 @@ func (v *view) worn() {
 		Advice: "Replace it before long; watch for heat, swelling and a ride that ends suddenly.",
 		Change: answer.FitPack, Decides: []string{v.parts.Pack.Health.Key},
 	}
-	if m := v.parts.Measured; m != nil && (m.RideTime.Given || m.Distance.Given) { // then it is why the ride is short
+	if m := v.parts.Measured; m != nil && m.TellsWear() { // then it is why the ride is short, or the volts fall
 		f.Harm, f.Gravity = answer.Part, 2
 		f.Advice = "A new one of its kind lasts as the vehicle did when new: replace it, and watch for heat, swelling and a ride that ends suddenly."
 	}
@@ -169,6 +173,41 @@ func (v *view) unclearBlocks() {
 		Title:  "The label names several blocks but not how they are joined; they are taken to be in series.",
 		Advice: "Look at the links between them, and write the volts of the whole or \"in parallel\" into the label.",
 		Change: answer.LookUp,
+	})
+}
+
+// acid warns of a battery that is not sealed, in a vehicle that a child may tip over.
+func (v *view) acid() {
+	p := &v.parts.Pack
+	if !p.LiquidAcid && !p.Starter || v.parts.Vehicle == nil {
+		return
+	}
+	f := answer.Finding{
+		Code: CodeAcidSpills, Level: answer.Danger, Harm: answer.Child, Topic: answer.TopicPack, Item: answer.Battery,
+		Source: srcSpills, Reads: answer.AsTold, Added: true,
+		Title:  "Its acid is liquid and runs out when the vehicle tips over: it burns eyes and skin.",
+		Advice: "Use a sealed battery (AGM or gel), which lets nothing out when it tips.",
+		Change: answer.FitPack, Decides: []string{answer.KeyPackLabel},
+	}
+	if p.Starter { // what it says does not tell
+		f.Level = answer.FixFirst
+		f.Title = "A battery that starts engines mostly has liquid acid, which runs out when the vehicle tips over."
+		f.Advice = "Look for AGM or gel on it. Without that use a sealed battery, which lets nothing out when it tips."
+	}
+	v.add(f)
+}
+
+// bare warns of lithium cells that nothing but foil is around, in a vehicle that bumps.
+func (v *view) bare() {
+	if v.parts.Pack.ClosedShell || !lithium(v.parts.Pack.Profile) || v.parts.Vehicle == nil {
+		return
+	}
+	v.add(answer.Finding{
+		Code: CodeBareCells, Level: answer.FixFirst, Harm: answer.House, Topic: answer.TopicPack, Item: answer.Battery,
+		Source: srcCommon, Reads: answer.AsTold, Added: true,
+		Title:   "Bare lithium cells burn when something pierces, bends or chafes them: nothing is around them.",
+		Advice:  "Use a pack with a closed shell. Who builds one puts the cells into a stiff closed box, with nothing sharp inside and the wires held.",
+		Decides: []string{answer.KeyPackHousing},
 	})
 }
 

@@ -66,6 +66,7 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 	t.fill(a)
 	words(a, t)
 	a.Findings = count(&t.judged, e.guesses())
+	oneCutoff(a.Findings, a.Cutoff.Advised, p.Pack.Profile)
 	if a.Path != nil {
 		fuse := t.judged.middleFuse(fusedOf(typical))
 		a.Path.FuseSizesA = fuse.sizes()

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/internal/interview"
 	"example.org/packcheck/setup"
 )
@@ -60,7 +61,7 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		if q.Mends != answer.ChangeNone && slices.Contains(mended, q.Mends) {
 			continue // one question on it is enough
 		}
-		if e.forbids(a, &m) || slices.ContainsFunc(list, func(o question) bool { return o.What == m.What }) {
+		if e.chargerGoes(a, q.Key) || e.forbids(a, &m) || slices.ContainsFunc(list, func(o question) bool { return o.What == m.What }) {
 			continue
 		}
 		mended = append(mended, q.Mends)
@@ -182,6 +183,24 @@ func narrowest(gains []answer.Measurement, at func(key string) int) int {
 // askedAs is a question as an answer asks it.
 func askedAs(q *interview.Question) answer.Measurement {
 	return answer.Measurement{Asks: q.Asks, How: q.How, Enter: q.Stands, Drives: q.Drives}
+}
+
+// chargerGoes reports whether a question is on a charger that goes whatever the answer: one
+// that no look at its label keeps. What it was made for tells what an adaptor's volts mean,
+// but alternating current charges nothing.
+func (e *engine) chargerGoes(a *answer.Assessment, key string) bool {
+	switch key {
+	case answer.KeyChargerOutput, answer.KeyChargerStops:
+	case answer.KeyChargerMadeFor, answer.KeyChargerCameWithPack:
+		if e.parts.Charger.Output != charge.AC {
+			return false
+		}
+	default:
+		return false
+	}
+	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Level >= answer.FixFirst && f.Change == answer.FitCharger && f.Certainty == answer.Plain && f.Guess == "" && !f.Blocks()
+	})
 }
 
 // forbids reports whether a question would have somebody run what the answer says no

@@ -223,3 +223,31 @@ func TestWhatWasNotToldDoesNotGoBeforeAGuess(t *testing.T) {
 		}
 	}
 }
+
+// What is on the label of a charger that goes whatever it says is not asked.
+func TestNobodyIsAskedOfAChargerThatGoes(t *testing.T) {
+	with := func(label string, more map[string]string) map[string]string {
+		values := map[string]string{"pack.chemistry": "agm", "pack.label": "12 V 7 Ah", "vehicle.design_voltage": "12 V", "charger.label": label, "charger.jack": "vehicle"}
+		for key, v := range more {
+			values[key] = v
+		}
+		return values
+	}
+	never := map[string]string{"charger.made_for": "lead-acid", "charger.stops": "never"}
+	for _, tt := range []struct {
+		name   string
+		values map[string]string
+		key    string
+		want   bool
+	}{
+		{"DC or not, of one that may suit", with("14.7 V 1 A", map[string]string{"charger.stops": "by itself"}), answer.KeyChargerOutput, true},
+		{"DC or not, of one for 24 V", with("29.4 V 1 A", never), answer.KeyChargerOutput, false},
+		{"for what it is made, of one that gives alternating current", with("14.7 V 1 A AC", nil), answer.KeyChargerMadeFor, false},
+		{"for what it is made, of one that gives direct current", with("14.7 V 1 A DC", nil), answer.KeyChargerMadeFor, true},
+	} {
+		asked := slices.ContainsFunc(fewDraws(t, tt.values).Measure, func(m answer.Measurement) bool { return m.Key == tt.key })
+		if asked != tt.want {
+			t.Errorf("%s: asked %v, want %v", tt.name, asked, tt.want)
+		}
+	}
+}

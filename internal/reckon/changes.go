@@ -24,6 +24,12 @@ func changes(a *answer.Assessment) []string {
 	if slices.ContainsFunc(must, func(f answer.Finding) bool { return !waits(f) }) {
 		must = slices.DeleteFunc(must, waits) // waiting after each ride changes nothing
 	}
+	if slices.ContainsFunc(must, func(f answer.Finding) bool { return f.Change == answer.FitCharger && f.Level == answer.Danger }) {
+		must = slices.DeleteFunc(must, func(f answer.Finding) bool { return f.Item == answer.Charger && f.Change == answer.LookUp }) // that one goes
+	}
+	if slices.ContainsFunc(must, func(f answer.Finding) bool { return f.Fate == answer.FateStuck }) {
+		must = slices.DeleteFunc(must, func(f answer.Finding) bool { return f.Fate == answer.FateCrawls }) // the same, and milder
+	}
 	var out []string
 	done := map[answer.Change]bool{}
 	for _, f := range must {
@@ -37,9 +43,9 @@ func changes(a *answer.Assessment) []string {
 				continue
 			}
 			done[c] = true
-			text = wordsFor(c, must)
+			text = wordsFor(c, must, rightOne(a))
 			if oneController && asks(must, answer.LimitCurrent) {
-				text += " " + wordsFor(answer.LimitCurrent, must)
+				text += " " + wordsFor(answer.LimitCurrent, must, "")
 			}
 		}
 		if !slices.Contains(out, text) {
@@ -55,7 +61,18 @@ func asks(list []answer.Finding, c answer.Change) bool {
 }
 
 // Where several findings speak against one charger, none of them says enough.
-const anotherCharger = "Do not use this charger with this pack. Get one that is made for it."
+const anotherCharger = "Do not use this charger with this pack. Get "
+
+// rightOne is the charger to get, in few words.
+func rightOne(a *answer.Assessment) string {
+	switch {
+	case a.Charge == nil || a.Charge.Advised == nil || a.Charge.Advised.Brief == "":
+		return "one that is made for this pack"
+	case a.Charge.Advised.Own:
+		return "the pack maker's own"
+	}
+	return "one " + a.Charge.Advised.Brief
+}
 
 // toSettle are what a finding on a charger hangs on, in so few words that a page has room
 // for all of them.
@@ -71,7 +88,7 @@ var toSettle = [...]struct{ key, words string }{
 
 // settled says what has to be settled before a charger is used, which a page may name
 // nowhere else.
-func settled(in []answer.Finding) string {
+func settled(in []answer.Finding, right string) string {
 	var what []string
 	for i := range in {
 		for _, s := range toSettle {
@@ -83,14 +100,14 @@ func settled(in []answer.Finding) string {
 			}
 		}
 	}
-	return "Do not use this charger before this is settled: " + strings.Join(what, "; ") + ". Better, get one that is made for this pack."
+	return "Do not use this charger before this is settled: " + strings.Join(what, "; ") + ". Better, get " + right + "."
 }
 
 // wordsFor says a change for the findings that ask for it: of several current
 // limits the lowest, since what spares the pack may still be too much for the
-// controller; of several faults of one charger what answers all of them;
-// otherwise the gravest one's advice.
-func wordsFor(c answer.Change, made []answer.Finding) string {
+// controller; of several faults of one charger what answers all of them, and the right one
+// in its place; otherwise the gravest one's advice.
+func wordsFor(c answer.Change, made []answer.Finding, right string) string {
 	var in []answer.Finding
 	for _, f := range made {
 		if f.Change == c {
@@ -105,17 +122,24 @@ func wordsFor(c answer.Change, made []answer.Finding) string {
 				best = f
 			}
 		}
+	case c == answer.FitFuse:
+		for _, f := range in {
+			if f.Unit == "A" { // the one that names a size
+				best = f
+				break
+			}
+		}
 	case c == answer.FitCharger && len(in) > 1 && answer.Worst(in) == answer.Danger:
-		return anotherCharger
+		return anotherCharger + right + "."
 	case c == answer.FitCharger && len(in) > 1:
-		return settled(in)
+		return settled(in, right)
 	}
 	return alone(best)
 }
 
 // alone is a finding's advice as it can be quoted without the finding.
 func alone(f answer.Finding) string {
-	if f.Topic == answer.TopicCharge {
+	if f.Topic == answer.TopicCharge && !f.PutAway() {
 		return "Charging: " + f.Advice // otherwise "it" would be anything
 	}
 	return f.Advice

@@ -205,6 +205,9 @@ func (h *held) atLeast(level answer.Level) (share float64, middle *answer.Findin
 	if middle.Fate != answer.FateNone { // all draws tell it, not those alone that are judged
 		share += h.of.over[middle.Fate]
 	}
+	if middle.Fate == answer.FateCrawls { // what stands has come past crawling, see climb
+		share += h.of.over[answer.FateStuck]
+	}
 	return min(max(share, 0), 1), middle, true
 }
 
@@ -285,12 +288,13 @@ type guesses struct {
 }
 
 // survived reports whether the vehicle has lived with what a finding says of it. How heavy
-// a rider is nobody else knew; nothing was found that is made for a speed that is a danger
-// at the driver's age; a fuse is what owners put in anew, larger where the first opened; and
-// a charger that nobody said came with the battery is none that it has lived with.
+// a rider is, and on what ground it is to go, nobody else knew; nothing was found that is made
+// for a speed that is a danger at the driver's age; a fuse is what owners put in anew, larger
+// where the first opened; and a charger that nobody said came with the battery is none that it
+// has lived with.
 func (g guesses) survived(f *answer.Finding) bool {
 	tooFast := f.Change == answer.LimitSpeed && f.Level == answer.Danger
-	return g.asMade && f.Guess != answer.KeyChargerCameWithPack && f.Guess != answer.KeyRiderMass && !tooFast && !(g.fuse && f.Item == answer.Fuse)
+	return g.asMade && f.Fate == answer.FateNone && f.Guess != answer.KeyChargerCameWithPack && f.Guess != answer.KeyRiderMass && !tooFast && !(g.fuse && f.Item == answer.Fuse)
 }
 
 // onAGuess holds back what rests on a value that nobody gave: it is no danger,

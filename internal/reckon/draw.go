@@ -317,7 +317,7 @@ func (e *engine) conflict(list []reading, c *draws.Conflict) *answer.Conflict {
 	for i := range list {
 		all = append(all, list[i].name)
 	}
-	out.Words = fmt.Sprintf("These readings cannot all be true: %s. Most likely wrong: %s.", strings.Join(all, ", "), names)
+	out.Words = fmt.Sprintf("These readings cannot all be true: %s. Most likely %s is wrong.", strings.Join(all, ", "), names)
 	return out
 }
 

@@ -31,6 +31,9 @@ func headline(a *answer.Assessment) [3]string {
 		return f.Level == a.Verdict && f.Topic != answer.TopicCharge
 	}) {
 		use, ready = "do not charge it like this", "charging is not in order"
+		if !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return f.Level == a.Verdict && !f.PutAway() }) {
+			use, ready = "do not put it away like this", "the way it is put away is not in order"
+		}
 		if slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { // then another charger mends nothing
 			return f.Level == a.Verdict && slices.Contains(f.Decides, answer.KeyMeasuredRestVoltage)
 		}) {

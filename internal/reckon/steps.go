@@ -438,10 +438,20 @@ func restsBadly(a *answer.Assessment) bool {
 // packStep is a sound one of the same kind in the place of one that is told to be worn,
 // or of which something was read.
 func packStep(_ *answer.Assessment, p *setup.Parts) step {
-	if told := p.Setup.Pack; !told.Health.Given && (!told.Age.Given || told.Age.Text == newAge) && p.Measured == nil {
+	told := p.Setup.Pack
+	unlike := without(p.Setup.Values(), "pack.second")
+	if !told.Health.Given && (!told.Age.Given || told.Age.Text == newAge) && p.Measured == nil && len(unlike) == 0 {
 		return step{}
 	}
-	return step{text: "a new battery of the same kind", sets: map[string]string{"pack.health": "", "pack.charge": "", "pack.age": newAge}}
+	s := step{text: "a new battery of the same kind", sets: map[string]string{"pack.health": "", "pack.charge": "", "pack.age": newAge}}
+	switch {
+	case len(unlike) > 0:
+		s.text = "two new batteries of the same kind, both as the first (" + told.Label.Text + ")"
+		maps.Copy(s.sets, unlike)
+	case told.Joined.Given:
+		s.text = "two new batteries of the same kind"
+	}
+	return s
 }
 
 // newAge is the word for a battery that is new.

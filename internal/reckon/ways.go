@@ -71,11 +71,10 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 // worth a word. Own choice.
 const muchLonger = 1.5
 
-// renewed is a new battery of the same kind in the place of a worn one whose ride was
-// timed, where it gives clearly more: it is all that is wrong, and only to be watched.
+// renewed is a new battery of the same kind in the place of one whose wear was read, where it gives clearly more: it is all that is wrong, and only to be watched.
 func (e *engine) renewed(s *setup.Setup, few, enough *drawn, a *answer.Assessment, o Options) ([]answer.Way, error) {
 	m := e.parts.Measured
-	if m == nil || !m.RideTime.Given && !m.Distance.Given || !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+	if m == nil || !m.TellsWear() || !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
 		return f.Item == answer.Battery && f.Change == answer.FitPack && f.Level > answer.Fine && f.Share >= likelyShare
 	}) {
 		return nil, nil
@@ -139,9 +138,13 @@ func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*
 	if enough.conflict != nil && len(under("original", w.start)) == 0 {
 		return nil, nil // of the same vehicle it stays until somebody has measured again
 	}
+	begun := slices.Clone(w.steps)
 	found, err := w.search(e, s, few, o)
 	if err != nil || found == nil || hopeless(found) {
 		return nil, err
+	}
+	if found.Verdict < answer.FixFirst && !mends(found) { // a cutoff spoils the ride: more draws may not ask for one
+		w.steps = begun
 	}
 	if mends(found) {
 		if err := w.prune(e, s, few, o); err != nil {
@@ -179,13 +182,18 @@ func (e *engine) starts(s *setup.Setup) []*path {
 				}
 			}
 		}
-		w := anew(values, fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), sets)
-		if was := e.parts.Original; was != nil && was.Pack.Profile.Family == chemistry.LeadAcid {
+		title, was := fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), e.parts.Original
+		if was != nil && was.Pack.SeveralMeanings { // who buys it has to know which it was
+			title += ", if that was " + was.Pack.Profile.Title
+			sets["pack.chemistry"] = was.Pack.Profile.Name
+		}
+		w := anew(values, title, sets)
+		if was != nil && was.Pack.Profile.Family == chemistry.LeadAcid {
 			w.keepCharger(values)
 		}
 		list = append(list, w)
 	}
-	if label, ok := blockFor(v.DesignV.Likely); ok && v.DesignV.Known && len(list) == 0 && !e.parts.OnBlocks() {
+	if label, ok := blockFor(v.DesignV.Likely); ok && v.DesignV.Known && len(list) == 0 && (!e.parts.OnBlocks() || e.parts.Pack.LiquidAcid || e.parts.Pack.Starter) {
 		w := anew(values, fmt.Sprintf("A sealed lead-acid battery, as such vehicles are sold with (%s)", label),
 			map[string]string{"pack.chemistry": "agm", "pack.label": label})
 		w.keepCharger(values)

@@ -39,6 +39,8 @@ func takensPack() []taken {
 		{code: battery.CodeSeriesElectronics, change: answer.FitPack, base: "iron", set: "pack.joined=series; cutoff.module.opens_at=22.4 V; charger.voltage=29.2 V", take: "-pack.joined; cutoff.module.opens_at=12 V; charger.voltage=14.6 V"},
 		{code: battery.CodeUnlikePacks, change: answer.FitPack, base: "pair", set: "pack.label=12 V 12 Ah; pack.joined=series; pack.second.label=12 V 7 Ah", take: "-pack.second"},
 		{code: battery.CodeParallelUnlikeVolts, change: answer.FitPack, base: "labels", set: "pack.joined=parallel; pack.second.label=6 V 4 Ah", take: "-pack.joined; -pack.second"},
+		{code: judge.CodeBareCells, change: answer.ChangeNone, base: "lithium", set: "pack.housing=bare cells", take: "pack.housing=closed shell"},
+		{code: judge.CodeAcidSpills, change: answer.FitPack, base: "block", set: "pack.label=12 V 7 Ah flooded", take: "pack.label=12 V 7 Ah AGM"},
 		{code: judge.CodeBlocksUnclear, change: answer.LookUp, base: "pair", set: "pack.label=2 x 12 V 12 Ah; vehicle.design_voltage=24 V", take: "pack.label=24 V (two 12 V) 12 Ah"},
 		{code: judge.CodeCellsAssumed, change: answer.LookUp, base: "iron", set: "pack.chemistry=lithium; pack.label=12 V 10 Ah; -pack.cells_in_series", take: "pack.chemistry=lifepo4"},
 		{code: judge.CodePackNotInTray, change: answer.FitPack, base: "lithium", set: "pack.size=180 x 80 x 80 mm; vehicle.tray=155 x 100 x 100 mm", take: "pack.size=150 x 80 x 80 mm"},

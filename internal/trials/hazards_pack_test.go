@@ -39,6 +39,10 @@ func cutoffHazards() []hazard {
 			why: "not told counts as none, for every lithium", from: ironSheets,
 		},
 		{
+			name: "LiFePO4 whose label names electronics", base: "iron", set: "-cutoff; pack.label=12.8 V 10 Ah LiFePO4 with BMS", least: fixFirst, codes: cutNone,
+			why: "some are inside, and nobody told at what they switch off", from: ironSheets,
+		},
+		{
 			name: "ten lithium cells in a 24 V vehicle without a cutoff", base: "labels24", set: "pack.chemistry=li-ion; pack.label=36 V 5 Ah", least: danger, codes: cutNone,
 			why: "the same with more cells", from: overDeep,
 		},
@@ -210,6 +214,22 @@ func restHazards() []hazard {
 		{
 			name: "24 V pair at 11 V under load", base: "pair", set: "measured.loaded_voltage=11 V; measured.loaded_current=10 A", least: fixFirst, codes: wantSags + "|" + judge.CodeReadingsDisagree,
 			why: "one block gives nothing and is driven backwards", from: blockSheets,
+		},
+		{
+			name: "lithium cells in nothing but foil", base: "lithium", set: "pack.housing=bare cells", least: fixFirst, codes: judge.CodeBareCells,
+			why: "what pierces one sets all of them on fire", from: practice,
+		},
+		{
+			name: "a block with liquid acid under a child", base: "block", set: "pack.label=12 V 14 Ah flooded", least: danger, codes: judge.CodeAcidSpills,
+			why: "a children's vehicle tips over, and the acid runs out", from: "49 CFR 173.159 (from memory)",
+		},
+		{
+			name: "one whose chemistry is told so", base: "block", set: "pack.chemistry=flooded", least: danger, codes: judge.CodeAcidSpills,
+			why: "the same, in the other place", from: "49 CFR 173.159 (from memory)",
+		},
+		{
+			name: "a car's battery under a child", base: "block", set: "pack.label=12 V 45 Ah 400 A EN car battery", least: fixFirst, codes: judge.CodeAcidSpills,
+			why: "it mostly has liquid acid; sealed ones say AGM", from: practice,
 		},
 		{
 			name: "a tool pack of a fifth of its capacity", base: "lithium", set: "pack.health=20 %", least: fixFirst, codes: judge.CodePackWorn,

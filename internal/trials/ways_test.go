@@ -76,7 +76,20 @@ func inNeed() map[string]sheet {
 		"a tool pack found dead": tool.with("measured.rest_voltage", `"9.5 V"`, "measured.hours_rested", `"12 h"`),
 		"a tool pack, the worn block read": tool.with("vehicle.ground", `"asphalt"`, "original.pack.chemistry", `"agm"`, "original.pack.label", `"12 V 7 Ah"`,
 			"original.measured.ride_time", `"20 min"`),
-		"a tool pack, no fuse": tool.with("pack.label", `"14.8 V 5 Ah"`, "fuse.form", `"none"`, "vehicle.ground", `"short grass"`),
+		"a larger block on an adaptor": {
+			"rider.age": `"3 years"`, "rider.mass": `"33 lb"`, "vehicle.claimed_speed": `"3 mph"`, "vehicle.design_voltage": `"12 V"`, "vehicle.has_board": `true`, "vehicle.remote_control": `true`,
+			"motors.count": `2`, "motors.can": `"390"`, "pack.label": `"12V 10Ah SLA"`, "original.pack.label": `"12V 4.5Ah"`, "fuse.form": `"small blade"`, "fuse.rating": `"15 A"`,
+			"fuse.distance_from_pack": `"3 in"`, "charger.label": `"12V 1A DC"`, "charger.jack": `"vehicle"`, "charger.made_for": `"lead-acid"`, "outing.wanted": `"2 h"`,
+		},
+		"a large fuse that a short circuit outlasts": {
+			"rider.age": `"7 years"`, "vehicle.design_voltage": `"24 V"`, "vehicle.has_board": `false`, "motors.count": `2`, "motors.can": `"775"`, "motors.rated_voltage": `"24 V"`,
+			"controller.kind": `"chopper"`, "controller.class": `"24 V 20 A"`, "pack.label": `"24V 20Ah LiFePO4"`, "wire.area": `"1.5 mm2"`, "wire.one_way_length": `"2 m"`,
+			"fuse.form": `"large blade"`, "fuse.rating": `"60 A"`,
+		},
+		"two blocks that are not alike": block().with("vehicle.design_voltage", `"24 V"`, "pack.joined", `"series"`, "pack.second.label", `"12 V 7 Ah"`, "pack.second.health", `"50 to 70 %"`,
+			"measured.rest_voltage", `"12.7 V"`, "measured.second_rest_voltage", `"12.2 V"`),
+		"a tool pack where a battery of 24 V was": tool.with("vehicle.design_voltage", `"24 V"`, "pack.label", `"40 V max 4 Ah"`, "original.pack.label", `"24 V 9 Ah"`),
+		"a tool pack, no fuse":                    tool.with("pack.label", `"14.8 V 5 Ah"`, "fuse.form", `"none"`, "vehicle.ground", `"short grass"`),
 		"a tool pack behind a converter": tool.with("motors.can", `"ride-on 390"`, "wire.gauge", `"14 AWG"`, "wire.insulation", `"105 C"`, "fuse.form", `"small blade"`,
 			"fuse.rating", `"20 A"`, "controller.converter_voltage", `"12 V"`, "cutoff.module.opens_at", `"16.5 V"`),
 		"iron phosphate whose cells nobody watches": block().with("motors.can", `"775"`, "pack.chemistry", `"lifepo4"`, "pack.label", `"12.8 V 20 Ah"`, "pack.watches_cells", "false", "pack.health", `"70 %"`,
@@ -164,6 +177,7 @@ func TestAWayOutChangesNothingThatItDoesNotList(t *testing.T) {
 	said := map[string]string{ // by table or key: a word of the step or title that changes it
 		"vehicle.remote_control": "remote control", "controller.converter": "converter", "controller": "speed control", "wire": "wire of", "fuse": "blade fuse",
 		"cutoff.module": "cutoff", "pack": "battery", "cutoff.pack": "battery", "charger": "charger", "measured": "battery",
+		"original.pack": "battery of the old kind", // which is the one of today then
 	}
 	for name, sheet := range inNeed() {
 		t.Run(name, func(t *testing.T) {
@@ -240,6 +254,10 @@ func TestThePlainWayOutIsFound(t *testing.T) {
 		{"iron phosphate of six volts whose cells nobody watches", "A new battery of the same kind, with electronics inside", []string{"wire of"}},
 		{"iron phosphate of which nobody told whether its cells are watched", "Keep this battery", []string{"keep the battery if its maker says that it watches every cell", "wire of"}},
 		{"a block found dead", "Keep this kind of battery", []string{"a new battery of the same kind"}},
+		{"a larger block on an adaptor", "Keep this battery", []string{"another charger: for lead-acid, 14.7 V"}},
+		{"a large fuse that a short circuit outlasts", "A sealed lead-acid battery", []string{"wire of", "a 3"}}, // 30 or 35 A
+		{"two blocks that are not alike", "Keep this kind of battery", []string{"two new batteries of the same kind, both as the first (12 V 9 Ah)"}},
+		{"a tool pack where a battery of 24 V was", "A new battery of the old kind (24 V 9 Ah), if that was sealed lead-acid", nil},
 		{"a tool pack found dead", "A sealed lead-acid battery", nil},
 		{"a tool pack, the worn block read", "A new battery of the old kind", nil},
 		{"a tool pack, no fuse", "A sealed lead-acid battery", []string{"wire of", "a 30 A blade fuse"}},
