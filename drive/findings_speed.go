@@ -49,7 +49,7 @@ type SpeedCheck struct {
 	Doubted    bool    // other readings contradict it
 	Claimed    bool    // it was computed for a vehicle whose maker claims a speed
 	Remote     bool    // somebody else drives it by a remote control
-	BeforeMS   float64 // what was read with the original battery; 0 = nothing
+	BeforeMS   float64 // what was read with the original battery; 0 = nothing. OriginalMS is computed then
 	BeforeBy   string  // key of that reading
 }
 
@@ -80,8 +80,8 @@ func (k SpeedCheck) Findings() []answer.Finding {
 		f.Advice = limitSpeed(f.LimitMS)
 		out = append(out, f)
 	}
-	if k.staysAsRead() {
-		k.SpeedMS, k.Measured = k.BeforeMS, true
+	if readMS := k.readBefore(); k.staysAsRead(readMS) {
+		k.SpeedMS, k.Measured = readMS, true
 		fast.Decides = []string{k.BeforeBy}
 	}
 	if f, is := k.fast(fast); is {
@@ -93,11 +93,20 @@ func (k SpeedCheck) Findings() []answer.Finding {
 	return append(out, k.unbraked()...)
 }
 
+// readBefore is what was read with the original battery; where other readings or the labels
+// contradict it, what this battery makes of it: no speed that was computed knows of it then.
+func (k SpeedCheck) readBefore() float64 {
+	if ratio := k.SpeedMS / k.OriginalMS; k.Doubted && k.OriginalMS > 0 && isNumber(ratio) {
+		return ratio * k.BeforeMS
+	}
+	return k.BeforeMS
+}
+
 // staysAsRead reports whether what was read with the original battery, which is no guess,
-// is what the speed is judged by: this battery makes the vehicle no slower, and what is
-// computed with it is not worse still.
-func (k SpeedCheck) staysAsRead() bool {
-	if k.Measured || !(k.BeforeMS > 0) || k.SpeedMS < AsFast*k.OriginalMS {
+// is what the speed is judged by: this battery makes the vehicle no slower, or that is in
+// the figure, and what is computed with it is not worse still.
+func (k SpeedCheck) staysAsRead(readMS float64) bool {
+	if k.Measured || !(readMS > 0) || !k.Doubted && k.SpeedMS < AsFast*k.OriginalMS {
 		return false
 	}
 	age := k.AgeYears
@@ -105,7 +114,7 @@ func (k SpeedCheck) staysAsRead() bool {
 		age = -1
 	}
 	pace := PaceFor(age)
-	return pace.rung(k.BeforeMS) >= max(1, pace.rung(k.SpeedMS))
+	return pace.rung(readMS) >= max(1, pace.rung(k.SpeedMS))
 }
 
 // fast holds the speed against what is made for such a driver. What is known of

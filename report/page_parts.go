@@ -313,7 +313,9 @@ func (b *builder) few(r room) section {
 		s.facts = append(s.facts, fact{asYouAsked, asked})
 	}
 	if st := b.a.Steady; st != nil {
-		s.facts = append(s.facts, b.beside(b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh), b.was("original_speed_kmh", kmPerH)))
+		speed := b.beside(b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh), b.was("original_speed_kmh", kmPerH))
+		speed.value += b.withoutRead()
+		s.facts = append(s.facts, speed)
 	}
 	if l := b.a.Launch; l != nil {
 		s.facts = append(s.facts, b.beside(capital(startAmps), b.figure("launch.peak_battery_a", amps, about(l.PeakBatteryA)), b.was("original_launch_a", amps)))

@@ -151,7 +151,7 @@ func (b *builder) shortFigures() []fact {
 	default:
 		facts = append([]fact{{"Pedal down", b.lasts().brief() + b.allUphill()}}, b.onTheLevel()...)
 		if st := b.a.Steady; st != nil {
-			facts = append(facts, fact{b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh).brief()})
+			facts = append(facts, fact{b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh).brief() + b.withoutRead()})
 		}
 		if fates := strings.Join(b.fates(rareFate), "; "); fates != "" {
 			facts = append(facts, fact{"Draws", fates})
