@@ -60,13 +60,13 @@ func TestWhatIsLeftOutIsAskedForAgainAndJudgedWhereItIsTheWorse(t *testing.T) {
 	}
 }
 
-// Whoever read 8 mph with the old battery sees beside a lower speed with more volts that it was
+// Whoever read 13 km/h with the old battery sees beside a lower speed with more volts that it was
 // computed without what was read, and what those volts make of it is judged.
 func TestASpeedThatFitsNothingIsToldBesideTheComputedOne(t *testing.T) {
 	s := labelsOnly().with("rider.mass", "", "rider.age", `"4 years"`, "pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`,
-		"original.pack.label", `"12 V 7 Ah"`, "original.pack.chemistry", `"agm"`, "original.measured.top_speed", `"8 mph"`)
+		"original.pack.label", `"12 V 7 Ah"`, "original.pack.chemistry", `"agm"`, "original.measured.top_speed", `"13 km/h"`)
 	a := assess(t, s)
-	const readMS = 8 * 1609.344 / 3600
+	const readMS = 13 / 3.6
 	if a.Steady.SpeedKmh/3.6 >= readMS {
 		t.Fatalf("%.1f km/h are computed; this test wants less than was read", a.Steady.SpeedKmh)
 	}
@@ -75,7 +75,7 @@ func TestASpeedThatFitsNothingIsToldBesideTheComputedOne(t *testing.T) {
 		if err := report.Write(&text, a, layout); err != nil {
 			t.Fatal(err)
 		}
-		if plain := strings.Join(strings.Fields(text.String()), " "); !strings.Contains(plain, "; without the 8 mph that was read") {
+		if plain := strings.Join(strings.Fields(text.String()), " "); !strings.Contains(plain, "; without the 13 km/h that was read") {
 			t.Errorf("the speed stands without what was read:\n%s", text.String())
 		}
 	}
