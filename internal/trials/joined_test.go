@@ -434,3 +434,26 @@ func TestPacksOfUnlikeVoltsAreNeverJoinedSideBySide(t *testing.T) {
 		t.Errorf("%v: %s", joined.Level, text)
 	}
 }
+
+// As long as they are joined the fuller of two drives its charge into the other: to part them
+// comes before anything that is looked up or bought, also where the other is flat, dead or just
+// off the charger, and nobody is told to charge both.
+func TestTwoThatStandApartAreParted(t *testing.T) {
+	for _, c := range []struct {
+		first, second string
+		next          string
+	}{
+		{"12.9 V", "6 V", "Part them, and judge each by its own volts"},
+		{"6 V", "12.9 V", "Part them, and judge each by its own volts"},
+		{"12.9 V", "10 V", "Part them, and judge each by its own volts"},
+		{"12.9 V", "14.6 V", "Part them, and judge each by its own volts"},
+		{"12.9 V", "3 V", "Do not charge it: hand it in"},
+		{"12.9 V", "11.9 V", "Part them, and charge each by itself to full."},
+	} {
+		a := assess(t, labelsOnly().with("pack.chemistry", `"agm"`, "pack.label", `"12 V 7 Ah"`, "pack.joined", `"parallel"`,
+			"measured.rest_voltage", strconv.Quote(c.first), "measured.second_rest_voltage", strconv.Quote(c.second)))
+		if next := a.Headline[2]; !strings.HasPrefix(next, c.next) {
+			t.Errorf("%s beside %s: next is %q, want %q", c.first, c.second, next, c.next)
+		}
+	}
+}
