@@ -24,7 +24,7 @@ const shortSafety = "The maker's instructions, local codes and licensed practice
 func buildShort(a *answer.Assessment) *document {
 	b := newBuilder(a)
 	facts, whole := b.lead()
-	if len(a.Ways) > 0 && a.Verdict >= answer.FixFirst && !a.Urgent() { // what they say stands on the page, not below
+	if len(a.Ways) > 0 && a.Verdict >= answer.FixFirst && !a.BeforeWays() { // what they say stands on the page, not below
 		facts[2].value = oneLine(nextName, b.nextOnPage())
 		whole = slices.DeleteFunc(whole, func(f fact) bool { return f.name == wholeName(nextName) })
 	}

@@ -91,7 +91,7 @@ func throughWays(a *answer.Assessment) string {
 	letters := [...]string{"way A", "way A or B", "one of the ways"}
 	n := min(len(a.Ways), len(letters))
 	switch {
-	case n == 0, a.Urgent(), a.Verdict < answer.FixFirst:
+	case n == 0, a.BeforeWays(), a.Verdict < answer.FixFirst:
 		return a.Headline[2]
 	case a.ChargerOut() && len(a.Measure) == 0:
 		return "Do not use this charger; take " + letters[n-1] + " below."

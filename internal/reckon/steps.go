@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/quantity"
@@ -406,18 +407,33 @@ const packName = "pack"
 
 // restsBadly reports whether it is the resting battery itself that is not in order.
 func restsBadly(a *answer.Assessment) bool {
-	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
-		return f.Level >= answer.FixFirst && f.Item == answer.Battery && slices.Contains(f.Decides, answer.KeyMeasuredRestVoltage)
-	})
+	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return f.RestsBadly() })
 }
 
 // packStep is a sound one of the same kind in the place of one that is told to be worn,
 // or of which something was read.
-func packStep(_ *answer.Assessment, p *setup.Parts) step {
+func packStep(a *answer.Assessment, p *setup.Parts) step {
 	if told := p.Setup.Pack; !told.Health.Given && (!told.Age.Given || told.Age.Text == newAge) && p.Measured == nil {
 		return step{}
 	}
-	return step{text: "a new battery of the same kind", sets: map[string]string{"pack.health": "", "pack.charge": "", "pack.age": newAge}}
+	s := step{text: "a new battery of the same kind", sets: map[string]string{"pack.health": "", "pack.charge": "", "pack.age": newAge}}
+	if first := a.TriedFirst(); first != nil {
+		s.text += unlessRight(first)
+	}
+	return s
+}
+
+// unlessRight is what may put right a battery that a finding is on, so that none is bought.
+func unlessRight(f *answer.Finding) string {
+	switch f.Code {
+	case charge.CodeDeeplyFlat, charge.CodeOldDeadCell:
+		return ", unless one charge with somebody beside it puts this one right"
+	case charge.CodeOvercharged:
+		return ", if this one still rests so high after a night off the charger"
+	case charge.CodeTooLow:
+		return ", if its own charger refuses this one"
+	}
+	return ""
 }
 
 // newAge is the word for a battery that is new.
