@@ -24,6 +24,8 @@ func TestTheVerdictNamesWhatIsNotInOrder(t *testing.T) {
 		{answer.Danger, []answer.Finding{battery, wire}, "NO: no child may ride it like this: 2 dangers."},
 		{answer.FixFirst, []answer.Finding{charging}, "NOT YET: its charging is not in order."},
 		{answer.FixFirst, []answer.Finding{battery}, "NOT YET: its battery is not in order."},
+		{answer.FixFirst, []answer.Finding{charging, battery}, "NOT YET: its charging is not in order."},
+		{answer.FixFirst, []answer.Finding{battery, charging}, "NOT YET: its battery is not in order."},
 		{answer.FixFirst, []answer.Finding{wire}, "NOT YET: 1 thing to put right first."},
 	} {
 		a := fine()

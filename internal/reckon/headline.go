@@ -31,9 +31,7 @@ func headline(a *answer.Assessment) [3]string {
 		return f.Level == a.Verdict && f.Topic != answer.TopicCharge
 	}) {
 		use, ready = "do not charge it like this", "charging is not in order"
-		if slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { // then another charger mends nothing
-			return f.Level == a.Verdict && slices.Contains(f.Decides, answer.KeyMeasuredRestVoltage)
-		}) {
+		if first := a.First(); first != nil && first.RestsBadly() { // then another charger mends nothing
 			use, ready = nobody, "the battery is not in order"
 		}
 	}
