@@ -47,16 +47,17 @@ var remedies = [...]remedy{
 	{chargerName, []answer.Change{answer.FitCharger}, nil, chargerStep},
 	{roomName, []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
 	{offName, []answer.Change{answer.ChargeElsewhere}, nil, offStep},
+	{alikeName, nil, joinedUnread, alikeStep},
 }
 
 // The steps whose places on the way from battery to motors are told.
 const converterName, controllerName, cutoffName, fuseName, fusePlaceName, wireName = "converter", "controller", "cutoff", "fuse", "fuse place", "wire"
 
 // The steps that concern the charging alone.
-const labelName, chargerName, roomName, offName = "label of the charger", "charger", "charging place", "charging off the vehicle"
+const labelName, chargerName, roomName, offName, alikeName = "label of the charger", "charger", "charging place", "charging off the vehicle", "volts alike"
 
 // toCharge are those steps.
-var toCharge = [...]string{labelName, chargerName, roomName, offName}
+var toCharge = [...]string{labelName, chargerName, roomName, offName, alikeName}
 
 // toWire are the steps that somebody has to wire in.
 var toWire = [...]string{converterName, controllerName, cutoffName, fuseName, fusePlaceName, wireName}
@@ -400,6 +401,27 @@ func roomStep(a *answer.Assessment, _ *setup.Parts) step {
 	}
 	const room = "15 to 25 C"
 	return step{text: "charge the battery in a room of " + room + ", once it has warmed up or cooled down there", sets: map[string]string{"outing.charged_at": room}}
+}
+
+// joinedUnread reports whether something is to be put right because nobody read the volts of
+// two packs that are joined.
+func joinedUnread(a *answer.Assessment) bool {
+	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Level >= answer.FixFirst && slices.Contains(f.Decides, answer.KeySecondRestVoltage)
+	})
+}
+
+// alikeStep joins two packs side by side only where both show the volts of full ones. Where
+// [measured] is of the original battery, no setup could tell them.
+func alikeStep(a *answer.Assessment, p *setup.Parts) step {
+	if p.Pack.Joined != "parallel" || p.Setup.Original != nil && p.Setup.Original.Pack.Given && !p.Setup.Original.Measured.Given {
+		return step{}
+	}
+	full := fmt.Sprintf("%.4g V", a.Pack.FullV)
+	return step{
+		text: "charge each of the two by itself to full, read both the next day, and join them only at the same volts and if their maker allows it",
+		sets: map[string]string{answer.KeyMeasuredRestVoltage: full, answer.KeySecondRestVoltage: full, answer.KeyMeasuredHoursRested: "12 h", "pack.charge": ""},
+	}
 }
 
 // packName is the step that puts another battery in.

@@ -457,3 +457,29 @@ func TestTwoThatStandApartAreParted(t *testing.T) {
 		}
 	}
 }
+
+// Two lithium packs side by side whose volts nobody read need no other battery: the first way
+// out is to charge each and to join them only where both show the same, and what it leads to
+// is in order.
+func TestTwoPacksWhoseVoltsNobodyReadAreKept(t *testing.T) {
+	s := sheet{
+		"rider.age": `"8 years"`, "rider.mass": `"25 kg"`, "vehicle.design_voltage": `"12 V"`, "vehicle.ground": `"asphalt"`, "vehicle.slope": `"0 %"`,
+		"vehicle.brake": `"motors"`, "vehicle.weakest_part_voltage": `"24 V"`, "vehicle.accessories": `"none"`,
+		"controller.kind": `"chopper"`, "controller.max_voltage": `"24 V"`, "controller.current_limit": `"20 A"`, "controller.ramp": `"1 s"`, "controller.reverses": `"after a stop"`,
+		"wire.gauge": `"12 AWG"`, "wire.insulation": `"105 C"`,
+		"fuse.form": `"small blade"`, "fuse.rating": `"25 A"`, "fuse.distance_from_pack": `"50 mm"`, "fuse.max_voltage": `"32 V"`,
+		"pack.label": `"12.8 V 6 Ah LiFePO4"`, "pack.joined": `"parallel"`, "pack.watches_cells": `true`, "cutoff.pack.opens_at": `"10 V"`,
+		"charger.jack": `"pack"`, "charger.came_with_pack": `true`, "charger.stops": `"by itself"`,
+	}
+	read, a := waysOf(t, s)
+	if a.Verdict != answer.FixFirst || len(a.Ways) == 0 {
+		t.Fatalf("%v, %d ways; this test wants something to put right", a.Verdict, len(a.Ways))
+	}
+	w := &a.Ways[0]
+	if want := []string{"charge each of the two by itself to full, read both the next day, and join them only at the same volts and if their maker allows it"}; !slices.Equal(w.Steps, want) {
+		t.Errorf("the first way is %q, want %q", w.Steps, want)
+	}
+	if after := walked(t, read, w); after.Verdict >= answer.FixFirst {
+		t.Errorf("walked it is %v: %s", after.Verdict, after.Headline[1])
+	}
+}
