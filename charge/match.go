@@ -125,8 +125,8 @@ func (m *match) unlessSupplied() (answer.Level, answer.Harm) {
 	return answer.FixFirst, answer.Part
 }
 
-// wants returns the purpose that a charger for this pack must have.
-func wants(p chemistry.Profile) Purpose {
+// PurposeFor returns the purpose that a charger for cells of a profile must have, [PurposeUnknown] for cells of no known family.
+func PurposeFor(p chemistry.Profile) Purpose {
 	switch p.Family {
 	case chemistry.LeadAcid:
 		return ForLeadAcid
@@ -144,7 +144,7 @@ func wants(p chemistry.Profile) Purpose {
 // kind judges what the charger is made for.
 func (m *match) kind() {
 	c := m.p.Charger
-	want := wants(m.prof)
+	want := PurposeFor(m.prof)
 	f := answer.Finding{
 		Source: m.prof.Charge.Source, Change: answer.FitCharger,
 		Decides: []string{answer.KeyChargerLabel, answer.KeyChargerMadeFor},

@@ -30,7 +30,7 @@ func (p *Plugged) Right() Right {
 	spec := p.Pack.Spec()
 	prof := spec.Profile
 	r := Right{
-		MadeFor: wants(prof), Title: prof.Title, Cells: spec.CellsInSeries, VPerCell: prof.Charge.CellV, MostA: roundedDown(p.AdvisedA()),
+		MadeFor: PurposeFor(prof), Title: prof.Title, Cells: spec.CellsInSeries, VPerCell: prof.Charge.CellV, MostA: roundedDown(p.AdvisedA()),
 	}
 	if p.Joined == InSeries && p.MadeFor == ForPair { // the pack is both of them
 		r.Cells /= 2

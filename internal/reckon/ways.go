@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/setup"
@@ -181,14 +182,14 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		}
 		w := anew(values, fmt.Sprintf("A new battery of the old kind (%s)", o.Pack.Label.Text), sets)
 		if was := e.parts.Original; was != nil && was.Pack.Profile.Family == chemistry.LeadAcid {
-			w.keepCharger(values)
+			w.keepCharger(values, charge.PurposeFor(e.parts.Pack.Profile))
 		}
 		list = append(list, w)
 	}
 	if label, ok := blockFor(v.DesignV.Likely); ok && v.DesignV.Known && len(list) == 0 && !e.parts.OnBlocks() {
 		w := anew(values, fmt.Sprintf("A sealed lead-acid battery, as such vehicles are sold with (%s)", label),
 			map[string]string{"pack.chemistry": "agm", "pack.label": label})
-		w.keepCharger(values)
+		w.keepCharger(values, charge.PurposeFor(e.parts.Pack.Profile))
 		list = append(list, w)
 	}
 	list = append(list, &path{title: keepTitle, start: map[string]string{}})
@@ -236,8 +237,12 @@ func anew(values map[string]string, title string, sets map[string]string) *path 
 
 // keepCharger leaves the charger that is there for a lead-acid battery, which comes without
 // one: it is judged on that, and where it is wrong a step names the right one. It did not
-// come with that battery.
-func (w *path) keepCharger(values map[string]string) {
+// come with that battery, but was made for the one that it came with.
+func (w *path) keepCharger(values map[string]string, cameFor charge.Purpose) {
+	told := values[answer.KeyChargerMadeFor] != "" || values[answer.KeyChargerLabel] != ""
+	if values[answer.KeyChargerCameWithPack] == "true" && !told && cameFor != charge.ForLeadAcid {
+		w.start[answer.KeyChargerMadeFor] = cameFor.Key()
+	}
 	for key := range values {
 		if strings.HasPrefix(key, "charger.") && key != answer.KeyChargerCameWithPack && !(key == answer.KeyChargerJack && values[key] != "vehicle") {
 			delete(w.start, key)
