@@ -149,7 +149,7 @@ func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*
 			return nil, err
 		}
 	}
-	told := func() bool { return !enough.weighed || len(e.outdated(s, w.sets(s))) == 0 }
+	told := func() bool { return !enough.weighed || len(e.outdated(s, w.sets(e, s))) == 0 }
 	if enough.weighed || !mends(found) || !told() {
 		if found, err = w.search(e, s, enough, o); err != nil {
 			return nil, err
@@ -418,7 +418,7 @@ func (w *path) anotherBattery() bool { return w.takes(packName) || w.start["pack
 
 // engine prepares the setup that the path has led to.
 func (w *path) engine(e *engine, s *setup.Setup) (*engine, error) {
-	all := w.sets(s)
+	all := w.sets(e, s)
 	for _, key := range e.outdated(s, all) {
 		all[key] = ""
 	}
@@ -449,7 +449,7 @@ func (w *path) way(e *engine, s *setup.Setup, a *answer.Assessment, weighed bool
 		way.Steps = append(way.Steps, st.text)
 		way.Wiring = way.Wiring || slices.Contains(toWire[:], st.name)
 	}
-	all := w.sets(s)
+	all := w.sets(e, s)
 	for _, key := range e.outdated(s, all) {
 		all[key], way.Carried = "", weighed
 	}
