@@ -190,6 +190,12 @@ func speedTo(ms float64, more int) string {
 	return speedNumber(ms*kmh, more) + " km/h (" + speedNumber(ms*mph, more) + " mph)"
 }
 
+// wayWords prints a way in both everyday units, metres with so many decimals.
+func wayWords(m float64, decimals int) string {
+	const feet = 1 / 0.3048
+	return fmt.Sprintf("%.*f m (%.0f ft)", decimals, m, m*feet)
+}
+
 // A metre a second in everyday units.
 const kmh, mph = 3.6, 3600 / 1609.344
 
@@ -277,17 +283,17 @@ func (k SpeedCheck) driver(speed []string) answer.Finding {
 	f := answer.Finding{
 		Code: CodeWayToStop, Level: answer.Fine, Topic: answer.TopicSpeed, Item: answer.Rider, Source: srcReaction,
 		Unit: "m", Found: reactM + brakeM, Reads: answer.AsTold, Habit: answer.HabitKeepClear, Decides: []string{answer.KeyRiderAge},
-		Title: fmt.Sprintf("At best it stands after %.1f m: a child of %.0f lifts the foot %.1f s late, and %.1f m pass before it slows.",
-			reactM+brakeM, k.AgeYears, ReactionS(k.AgeYears), reactM),
+		Title: fmt.Sprintf("At best it stands after %s: a child of %.0f lifts the foot %.1f s late, and %s pass before it slows.",
+			wayWords(reactM+brakeM, 1), k.AgeYears, ReactionS(k.AgeYears), wayWords(reactM, 1)),
 		Advice: "Keep clear of roads, water, steps and slopes. When something surprises the child, count on two or three times that way.",
 	}
 	switch {
 	case free:
-		f.Title = fmt.Sprintf("Nothing brakes it: it rolls on for %.0f m, of which %.1f m pass before a child of %.0f has lifted the foot.",
-			reactM+brakeM, reactM, k.AgeYears)
+		f.Title = fmt.Sprintf("Nothing brakes it: it rolls on for %s, of which %s pass before a child of %.0f has lifted the foot.",
+			wayWords(reactM+brakeM, 0), wayWords(reactM, 1), k.AgeYears)
 	case k.Brake == BrakeUnknown && k.RollMS2 > 0:
 		_, rollM := Stop{SpeedMS: k.SpeedMS, DecelMS2: k.RollMS2}.Distances()
-		f.Title += fmt.Sprintf(" If nothing brakes it, it rolls on for %.0f m.", reactM+rollM)
+		f.Title += fmt.Sprintf(" If nothing brakes it, it rolls on for %s.", wayWords(reactM+rollM, 0))
 	}
 	if k.SpeedMS <= 0 {
 		f.Title = "How far it rolls before it stands is not known: it does not get going here."
