@@ -205,8 +205,7 @@ func (b *builder) named(list []*answer.Finding, room int) string {
 		return len(strings.Join(all, between)) <= room
 	}
 	for i, f := range list {
-		clause, _, _ := strings.Cut(firstClause(b.say(f.Title)), between)
-		title := f.Certainty.Hedge() + clause
+		title := f.Certainty.Hedge() + apartFrom(between, firstClause(b.say(f.Title)))
 		if !fits(title, list[i+1:]) {
 			short, ok := ending(title, min(len(title)-1, leastTitle))
 			if short = strings.TrimRight(short, "."); !ok || !fits(short, list[i+1:]) {
