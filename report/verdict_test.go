@@ -70,6 +70,9 @@ func TestTheFirstLinesAreWhole(t *testing.T) {
 		{answer.Possible, "No fuse: a short circuit burns the wire before anything opens, so that the loom burns.", "Fit one.", [2]string{
 			"Why: Possibly: No fuse.", "Next: Fit one.",
 		}},
+		{answer.Plain, `"volts under load (original battery) = 7 V" fits nothing that the labels may mean.`, `Take this reading once more: "volts under load (original battery) = 7 V".`, [2]string{
+			"Why: \"volts under load (original battery) = 7 V\" fits nothing\n  that the labels may mean.", "Next: Take this reading once more.",
+		}},
 		{
 			answer.Likely, "A weak cell is driven backwards when the added cutoff opens; the pack's volts still look right then.",
 			"To be safe: Take the battery out of the vehicle to charge it, and charge it where nothing burns.",

@@ -45,3 +45,18 @@ func TestABatteryThatRestsBadlyIsTriedBeforeAnotherIsBought(t *testing.T) {
 		}
 	}
 }
+
+// What is found of the battery that a vehicle came with says so, and what it is, in the first
+// lines already.
+func TestWhatIsFoundOfTheOldBatteryNamesItAndWhatItIs(t *testing.T) {
+	old := labelsOnly().with("pack.chemistry", `"gel"`, "pack.label", `"12 V 7 Ah"`, "original.pack.label", `"12 V 7 Ah"`)
+	for _, c := range []struct{ key, value, title string }{
+		{"measured.rest_voltage", `"10.6 V"`, "One cell of the battery that it came with is perhaps dead"},
+		{"measured.loaded_voltage", `"7 V"`, "Under load the battery that it came with falls below "},
+	} {
+		a := assess(t, old.with(c.key, c.value))
+		if !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return strings.HasPrefix(f.Title, c.title) }) {
+			t.Errorf("%s = %s: nothing found begins with %q: %+v", c.key, c.value, c.title, a.Findings)
+		}
+	}
+}
