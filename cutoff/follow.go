@@ -36,6 +36,7 @@ type Case struct {
 	PathOhm      float64       // between pack and controller; 0 = none
 	AmbientC     float64       // surroundings, deg C
 	CellsWatched bool          // the pack's electronics watch every cell: none is driven on alone
+	MayWatch     bool          // nobody told whether they do, of a pack that is mostly sold so
 	AsSold       bool          // lead-acid in a vehicle that is sold with it and without a cutoff: whoever drives ends the ride
 	Watched      bool          // whoever runs the load ends it at a voltage, so a missing cutoff is less grave
 }

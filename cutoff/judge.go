@@ -54,6 +54,10 @@ func (c *Case) none() answer.Finding {
 		f.Advice = "Fit a low-voltage cutoff; without one stop as soon as it grows slow: lead that stands empty is ruined."
 	}
 	f.Level, f.Harm = ruin(p)
+	if c.MayWatch {
+		f.Title = "Nobody told whether the battery switches itself off before it drains to ruin: most of its kind do."
+		f.Advice = "Read the battery's sheet or ask its maker whether it watches every cell and switches itself off. If not, use another: a low-voltage cutoff alone does not see a weak cell."
+	}
 	switch {
 	case c.AsSold && p.Family == chemistry.LeadAcid: // it has lived so, and a cutoff saves a block, no child
 		f.Level, f.Charging = answer.Watch, true

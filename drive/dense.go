@@ -18,12 +18,12 @@ type dense struct {
 	apart  bool           // the vehicle's speed is not that of its wheels
 	reach  float64        // how long the series hold
 
-	t, h  float64      // beginning and length of the piece
-	from  float64      // its beginning, since that of the stretch
-	left0 float64      // what is left there of what dies out
-	calm  bool         // that is not worth mentioning
-	y0    state        // the state at the beginning ...
-	seen  [parts]state // ... and at the ends of the parts
+	t, h  float64            // beginning and length of the piece
+	from  float64            // its beginning, since that of the stretch
+	lefts [parts + 1]float64 // what is left of what dies out there and at the ends of the parts
+	calm  bool               // that is not worth mentioning
+	y0    state              // the state at the beginning ...
+	seen  [parts]state       // ... and at the ends of the parts
 }
 
 // little is a share of the current that the vehicle would draw blocked.
@@ -45,8 +45,8 @@ func (p *plant) cut(d *dense) {
 	if math.Abs(i[6])*cube*cube > gentle*math.Abs(i[0]) {
 		d.h /= 2
 	}
-	d.left0 = d.left(d.from)
-	if d.calm = !(math.Abs(d.fading[motorAmps])*d.left0 > least*p.scale[motorAmps]); !d.calm {
+	d.lefts[0] = d.left(d.from)
+	if d.calm = !(math.Abs(d.fading[motorAmps])*d.lefts[0] > least*p.scale[motorAmps]); !d.calm {
 		d.h = min(d.h, 1.5/d.x.fastest.rate+1.2*d.from)
 	}
 	if rest := d.reach - d.from; d.h > 0.999*rest {
@@ -58,14 +58,15 @@ func (p *plant) cut(d *dense) {
 func (d *dense) look() {
 	const fourth = 0.25
 	x1, x2, x3, x4 := d.from+fourth*d.h, d.from+2*fourth*d.h, d.from+3*fourth*d.h, d.from+d.h
-	var e1, e2, e3, e4 float64
-	if d.left0 > 0 {
-		fall := d.left(fourth * d.h)
-		e1 = d.left0 * fall
-		e2 = e1 * fall
-		e3 = e2 * fall
-		e4 = e3 * fall
+	fall := 0.0
+	if d.lefts[0] > 0 {
+		fall = d.left(fourth * d.h)
 	}
+	e1 := d.lefts[0] * fall
+	e2 := e1 * fall
+	e3 := e2 * fall
+	e4 := e3 * fall
+	d.lefts[1], d.lefts[2], d.lefts[3], d.lefts[4] = e1, e2, e3, e4
 	for k := range d.terms {
 		if k == vehicleSpeed && !d.apart {
 			for s := range d.seen {
@@ -97,18 +98,25 @@ func (d *dense) at(k int, s float64) float64 {
 }
 
 // all returns every state at a share s of the piece.
-func (d *dense) all(s float64) state {
+func (d *dense) all(s float64) (y state) {
 	x := d.from + s*d.h
 	left := d.left(x)
-	var y state
-	for k := range carried {
+	d.moving(x, left, &y)
+	for k := firstBranch; k <= secondBranch; k++ {
 		y[k] = d.terms[k].at(x) + d.fading[k]*left
 	}
+	return y
+}
+
+// moving sets the current and the speeds x seconds after the beginning of the stretch, when
+// left is left of what dies out.
+func (d *dense) moving(x, left float64, y *state) {
+	y[motorAmps] = d.terms[motorAmps].at(x) + d.fading[motorAmps]*left
+	y[wheelSpeed] = d.terms[wheelSpeed].at(x) + d.fading[wheelSpeed]*left
 	y[vehicleSpeed] = y[wheelSpeed]
 	if d.apart {
 		y[vehicleSpeed] = d.terms[vehicleSpeed].at(x)
 	}
-	return y
 }
 
 // slope is the slope of one state that the series carry, x seconds after the beginning of

@@ -107,8 +107,14 @@ func (p *plant) locate(d *dense, e event) float64 {
 	if !(within.FHi > p.slack(e)) {
 		within.Hi, within.FHi = 1, p.over(e, d.t+d.h, d.end())
 	}
-	return solve.Narrow(within, 1e-13, func(s float64) float64 {
-		y := d.all(s)
+	return solve.Narrow(within, 1e-10, func(s float64) float64 {
+		if e == limitLeft { // nothing else looks at the branches
+			y := d.all(s)
+			return p.over(e, d.t+s*d.h, &y)
+		}
+		var y state
+		x := d.from + s*d.h
+		d.moving(x, d.left(x), &y)
 		return p.over(e, d.t+s*d.h, &y)
 	}).Hi
 }

@@ -1,10 +1,6 @@
 package drive
 
-import (
-	"math"
-
-	"example.org/packcheck/internal/portable"
-)
+import "math"
 
 // The equations of a launch are sums and products of its states and of time, so the
 // Taylor series of a solution follow term by term from where it stands (E. Hairer, S. P.
@@ -155,10 +151,7 @@ func (p *plant) holds(d *dense, most, tol float64) float64 {
 		last = max(last, math.Abs(own[order])/large)
 		before = max(before, math.Abs(own[order-1])/large)
 	}
-	reach := portable.Pow(before, -1./(order-1))
-	if portable.Pow(reach, order)*last > 1 {
-		reach = portable.Pow(last, -1./order)
-	}
+	reach := roughExp2(min(-roughLog2(before)/(order-1), -roughLog2(last)/order))
 	switch {
 	case reach > most:
 		return most

@@ -222,24 +222,27 @@ func highest(p *plant, d *dense, m *moments, q quantity, floor float64) (value, 
 	const rounding = 1e-8
 	// At an end of the piece the slope there tells whether a top lies beside it. No need to
 	// ask where nothing dies out and it has hardly become less steep towards there.
+	beside := func(k int) float64 { return p.climb(d, q, float64(k)/parts, d.lefts[k]) }
 	switch {
-	case best == parts && (d.calm && values[parts]-values[parts-1] > (values[parts-1]-values[parts-2])/2 || p.climb(d, q, 1) > 0):
-	case best == 0 && p.climb(d, q, 0) <= 0:
+	case best == parts && (d.calm && values[parts]-values[parts-1] > (values[parts-1]-values[parts-2])/2 || beside(parts) > 0):
+	case best == 0 && beside(0) <= 0:
 	default:
-		low, high := max(0, s-1./parts), min(1, s+1./parts)
+		low, high := max(0, best-1), min(parts, best+1)
+		within := solve.Bracket{Lo: float64(low) / parts, Hi: float64(high) / parts, FLo: -beside(low), FHi: -beside(high)}
 		width := 1e-4 * max(1e-6, min(1, d.t/d.h)) // of the time since the start
-		s = solve.Crossing(low, high, width, func(s float64) float64 { return -p.climb(d, q, s) }).Hi
+		s = solve.Narrow(within, width, func(s float64) float64 { return -p.climb(d, q, s, d.left(d.from+s*d.h)) }).Hi
 		value = max(value, p.quantityAt(d, s, q))
 	}
 	return value, s, value > floor+rounding*math.Abs(floor)
 }
 
-// climb is positive where a quantity is on its way up at a share s of a piece. Where
-// little dies out it may be less than the error allowed, and yet it falls steeply.
-func (p *plant) climb(d *dense, q quantity, s float64) float64 {
+// climb is positive where a quantity is on its way up at a share s of a piece, where left is
+// left of what dies out. Where that is little it may be less than the error allowed, and yet
+// it falls steeply.
+func (p *plant) climb(d *dense, q quantity, s, left float64) float64 {
 	x, fall := d.from+s*d.h, 0.0
 	if math.Abs(d.fading[motorAmps]) > little*p.scale[motorAmps] {
-		fall = d.left(x) * d.x.fastest.rate
+		fall = left * d.x.fastest.rate
 	}
 	if p.full {
 		amps := d.slope(motorAmps, x, fall)

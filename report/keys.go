@@ -14,7 +14,7 @@ func keyWords(key string) string {
 	text := "the " + keyName(name)
 	switch {
 	case name == "watches_cells":
-		text = "how far the weakest cell of " + tableName(table) + " lags"
+		text = "whether anything watches the cells of " + tableName(table)
 	case name == "came_with_pack":
 		text = "who supplied " + tableName(table)
 	case name == "weakest_part_voltage":

@@ -21,8 +21,11 @@ func (b *builder) waysOut(r room) section {
 			s.lists = append(s.lists, b.way(i, &w, r))
 		}
 		s.after = whoWires(shown)
-		if len(shown) == 2 && len(b.a.Ways) > 2 { // the page has room for two of three
-			s.more = "way " + wayLetter(2)
+		if n := len(b.a.Ways) - len(shown); n > 0 { // the page has no room for all
+			s.more = "way " + wayLetter(len(shown))
+			if n > 1 {
+				s.more = "ways B and C"
+			}
 		}
 		return s
 	}

@@ -251,6 +251,7 @@ type PackPart struct {
 	HottestK     Figure  // what the highest temperature may be off
 	ChargeHours  Figure  // hours of a charge over the computed ones
 	WatchesCells bool    // its electronics disconnect for the weakest cell
+	MayWatch     bool    // nobody told whether they do, of a battery that is mostly sold so
 	ToolPack     bool    // cordless-tool pack with electronics of its own, as far as words and chemistry tell
 
 	unsettled bool // its kind or volts are not told rightly: nothing can be held against them

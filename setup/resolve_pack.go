@@ -70,6 +70,7 @@ func (r *resolver) pack() {
 	p.Joined = raw.Joined.Text
 	p.WatchesCells = raw.WatchesCells.Yes
 	r.second(raw.Second)
+	p.MayWatch = p.Phosphate() && p.Alike() && p.ClosedShell && wholeBattery(label) && !raw.WatchesCells.Given
 	p.ToolPack = toolCells(p.Profile) && p.ClosedShell // bare cells have no maker with a charger for them
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
@@ -193,6 +194,12 @@ func toolCells(p chemistry.Profile) bool {
 func (b *PackPart) Phosphate() bool {
 	return b.Profile.Family == chemistry.Lithium && !toolCells(b.Profile)
 }
+
+// wholeBattery reports whether a label names a battery by its volts, and not by how its
+// cells are put together, as those who build one do. What is sold as a whole to replace a
+// lead-acid block mostly has electronics inside that watch every cell (common practice, no
+// published source).
+func wholeBattery(l battery.Label) bool { return l.PrintedV > 0 && l.Strings == 0 }
 
 // usualCapacity is what packs of a chemistry are usually sold with.
 func usualCapacity(p chemistry.Profile) quantity.Range {

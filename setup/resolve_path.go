@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/packcheck/chemistry"
 	"example.org/packcheck/internal/quantity"
 	"example.org/packcheck/tables"
 )
@@ -299,8 +300,26 @@ func (r *resolver) formAndAmps(text string) (form, amps string) {
 // What an added module draws itself, in A, and in W at the most (source srcModule).
 const leastModuleA, likelyModuleA, mostModuleW = 0.0001, 0.01, 1.5
 
-// cutoffs settles what disconnects the pack. Nothing is invented: a pack whose
-// setup names no cutoff has none that anybody may count on.
+// Where between the harm limit and the end of a discharge the electronics of a lithium pack
+// that watch every cell open, as shares of the way. Common practice, no published source.
+const opensLate, opens, opensSoon = 0.3, 0.6, 1.1
+
+// watched is the voltage at which a pack opens of which is told that it watches every cell,
+// and not at how many volts.
+func (r *resolver) watched() (blank, bool) {
+	p := &r.parts.Pack
+	harm, empty := p.Profile.HarmV, p.Profile.EmptyV
+	at := func(share float64) float64 { return float64(p.CellsInSeries) * (harm + share*(empty-harm)) }
+	return blank{
+		table: "cutoff.pack", name: "opens_at", kind: quantity.Voltage,
+		Range: quantity.Spread(at(opensLate), at(opens), at(opensSoon)),
+		why:   "Told is that the battery watches every cell, not at how many volts it switches itself off.", source: srcCutoff,
+	}, p.WatchesCells && p.Profile.Family == chemistry.Lithium
+}
+
+// cutoffs settles what disconnects the pack. Nothing is invented: a pack whose setup names no
+// cutoff, and of which nobody told that it watches every cell, has none that anybody may
+// count on.
 func (r *resolver) cutoffs() {
 	c := r.setup.Cutoff
 	for _, d := range []struct {
@@ -312,18 +331,24 @@ func (r *resolver) cutoffs() {
 		{"module", c.Module.Cutoff, c.Module.Ramp},
 		{"controller", c.Controller, Value{}},
 	} {
-		if !d.raw.Given {
+		its, watched := r.watched()
+		watched = watched && d.where == "pack" && !d.raw.OpensAt.Given
+		if !d.raw.Given && !watched {
 			continue
 		}
 		table := "cutoff." + d.where
 		p := CutoffPart{
 			Where:     d.where,
-			OpensAtV:  r.orUnknown(table, "opens_at", quantity.Voltage, d.raw.OpensAt),
 			ClosesAtV: r.orUnknown(table, "closes_at", quantity.Voltage, d.raw.ClosesAt),
 			RampS:     r.orUnknown(table, "ramp", quantity.Duration, d.ramp),
 			DelayS:    r.orUnknown(table, "delay", quantity.Duration, d.raw.Delay),
 		}
-		if d.raw.OpensAt.Given {
+		if watched {
+			p.OpensAtV = r.assume(its)
+		} else {
+			p.OpensAtV = r.orUnknown(table, "opens_at", quantity.Voltage, d.raw.OpensAt)
+		}
+		if p.OpensAtV.Known {
 			p.DelayS = r.or(d.raw.Delay, blank{
 				table: table, name: "delay", kind: quantity.Duration, Range: quantity.Spread(0, 1, 3),
 				why: "Not given; most wait a moment before they open.", source: srcCutoff,
@@ -332,6 +357,9 @@ func (r *resolver) cutoffs() {
 		standby := blank{
 			table: table, name: "standby_current", kind: quantity.Current, Range: quantity.Spread(0, 0.0001, 0.005),
 			why: "Not given; what such a device usually draws itself.", source: srcCutoff,
+		}
+		if d.where == "pack" { // that of what only watches; a radio in it draws most
+			standby.Range = quantity.Spread(0, 0.00005, 0.001)
 		}
 		if volts := r.parts.PackV(); d.where == "module" && volts > 0 {
 			standby.Range = quantity.Spread(leastModuleA, likelyModuleA, max(mostModuleW/volts, likelyModuleA))

@@ -77,7 +77,11 @@ func (b *Builder) base(s *battery.Spec) (*battery.Model, error) {
 
 // Pack returns the whole pack, joined packs taken as one.
 func (b *Builder) Pack(pick setup.Pick) (*battery.Model, error) {
-	spec := b.Parts.PackSpec(pick)
+	return b.model(b.Parts.PackSpec(pick))
+}
+
+// model is the pack of a spec.
+func (b *Builder) model(spec battery.Spec) (*battery.Model, error) {
 	base, err := b.base(&spec)
 	if err != nil {
 		return nil, err
@@ -94,16 +98,7 @@ func (b *Builder) onePack(whole *battery.Model, pick setup.Pick) (*battery.Model
 	if b.Parts.Pack.Joined == "" {
 		return whole, nil
 	}
-	spec := b.Parts.OnePackSpec(pick) // two kinds of cells have not the profile of one
-	base, err := b.base(&spec)
-	if err != nil {
-		return nil, err
-	}
-	m, err := base.With(spec)
-	if err != nil {
-		return nil, fmt.Errorf("packcheck: %w", err)
-	}
-	return m, nil
+	return b.model(b.Parts.OnePackSpec(pick)) // two kinds of cells have not the profile of one
 }
 
 // path returns the way from pack to motors, nil when the setup has none.

@@ -119,9 +119,9 @@ func (v *view) cutoffCase() cutoff.Case {
 	return cutoff.Case{
 		Pack: c.Pack, Start: c.Pack.StateAt(c.StartCharge, c.PackC), Chain: c.Cutoffs,
 		LoadA: loadA, PathOhm: c.PathOhm, AmbientC: c.AmbientC,
-		CellsWatched: v.parts.Pack.WatchesCells,
-		AsSold:       v.asSold(),
-		Watched:      v.parts.Bench != nil && v.parts.Bench.UntilV.Known,
+		CellsWatched: v.parts.Pack.WatchesCells, MayWatch: v.parts.Pack.MayWatch,
+		AsSold:  v.asSold(),
+		Watched: v.parts.Bench != nil && v.parts.Bench.UntilV.Known,
 	}
 }
 
@@ -180,9 +180,12 @@ func (v *view) advise(cc cutoff.Case) error {
 		if d.OpensAtV >= v.Now.Pack.FullV() {
 			break
 		}
-		ok, err := v.passes(d)
+		ok, short, err := v.passes(d)
 		if err != nil {
 			return err
+		}
+		if short { // whatever opens at more volts cuts it shorter still
+			break
 		}
 		if ok {
 			out := a
@@ -199,6 +202,17 @@ func (v *view) advise(cc cutoff.Case) error {
 	}
 	v.add(cutoff.CannotProtect())
 	return nil
+}
+
+// mayWatch makes a guess of all that comes of a battery being drained, where it mostly has
+// electronics that watch every cell and nobody told whether it has. How a cutoff is set that
+// was told is none.
+func (v *view) mayWatch() {
+	for i := range v.out.Findings {
+		if f := &v.out.Findings[i]; v.parts.Pack.MayWatch && f.Change == answer.FitCutoff && !f.Added {
+			f.Decides = append([]string{answer.KeyPackWatchesCells}, f.Decides...)
+		}
+	}
 }
 
 // latches reports whether something is fitted that stays open once it has opened.
@@ -225,28 +239,28 @@ func (v *view) chatters(d cutoff.Device, closesAtV float64) bool {
 }
 
 // passes reports whether a ride that ends with the device, though it waits as long as any
-// may, and a forgotten week after it, leaves nothing to fix.
-func (v *view) passes(d cutoff.Device) (bool, error) {
+// may, and a forgotten week after it, leaves nothing to fix; and whether the device cuts the
+// ride too short.
+func (v *view) passes(d cutoff.Device) (ok, short bool, err error) {
 	cc, c := v.cutoffCase(), v.Now.Case
 	c.WantedS = 0
-	var err error
 	if c.Cutoffs, err = cutoff.NewChain(d); err != nil {
-		return false, err
+		return false, false, err
 	}
 	d.DelayS = cutoff.LongestDelayS
 	if cc.Chain, err = cutoff.NewChain(d); err != nil {
-		return false, err
+		return false, false, err
 	}
 	followed, err := cutoff.Follow(cc)
 	if err != nil || toFix(followed.Findings) {
-		return false, err
+		return false, false, err
 	}
 	out := v.Seen.Marks.Run(&c)
 	if out.PedalS < cutoff.MostOfRide*v.Seen.Lasts.PedalS {
-		return false, nil
+		return false, true, nil
 	}
 	idled, err := cutoff.Idle(v.standing(&out))
-	return err == nil && !toFix(idled.Findings), err
+	return err == nil && !toFix(idled.Findings), false, err
 }
 
 // toFix reports whether there is something among findings that has to be put right.

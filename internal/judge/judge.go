@@ -161,6 +161,7 @@ func (v *view) judge() error {
 			return fmt.Errorf("packcheck: %w", err)
 		}
 	}
+	v.mayWatch()
 	return nil
 }
 

@@ -64,7 +64,11 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 			continue
 		}
 		mended = append(mended, q.Mends)
-		r := question{m, 1, q.Hard, q.Decides}
+		r := question{m, 1, q.Hard, q.Decides, false}
+		if len(a.Findings) > 0 {
+			worst := &a.Findings[0]
+			r.gravest = worst.Topic == answer.TopicCutoff && slices.Contains(answers, worst.Guess)
+		}
 		switch {
 		case q.Effort >= interview.Meter:
 			r.rank = 2
@@ -80,7 +84,7 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		m := list[k]
 		list = slices.Insert(slices.Delete(list, k, k+1), 1, m)
 	}
-	if len(list) > 0 && list[0].hard { // the first is for who stands beside it, where one of them is
+	if len(list) > 0 && list[0].hard && !list[0].gravest { // the first is for who stands beside it, where one of them is
 		if k := slices.IndexFunc(list, func(m question) bool { return !m.hard && m.rank < 2 }); k > 0 {
 			m := list[k]
 			list = slices.Insert(slices.Delete(list, k, k+1), 0, m)
@@ -106,6 +110,7 @@ type question struct {
 	rank    int // those of lower rank come first
 	hard    bool
 	decides bool // it may be dangerous, or what is to be fixed may be in order
+	gravest bool // the gravest of what was found, that the battery is drained to ruin, rests on it
 }
 
 // gains are the shares by which it narrows what people ask for first: minutes and speed.

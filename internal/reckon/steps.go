@@ -39,10 +39,11 @@ var remedies = [...]remedy{
 	{packName, []answer.Change{answer.FitPack}, restsBadly, packStep},
 	{converterName, []answer.Change{answer.LimitSpeed, answer.FitConverter}, nil, converterStep},
 	{controllerName, []answer.Change{answer.FitController, answer.LimitCurrent}, nil, controllerStep},
+	{watchName, []answer.Change{answer.FitCutoff}, nil, watchStep},
 	{cutoffName, []answer.Change{answer.FitCutoff}, nil, cutoffStep},
 	{wireName, []answer.Change{answer.FitWire, answer.FitJoint}, nil, wireStep},
 	{fuseName, []answer.Change{answer.FitFuse, answer.LookUp}, nil, fuseStep},
-	{labelName, []answer.Change{answer.FitCharger}, nil, labelStep},
+	{labelName, []answer.Change{answer.FitCharger, answer.LookUp}, nil, labelStep},
 	{fusePlaceName, []answer.Change{answer.MoveFuse}, nil, fusePlaceStep},
 	{chargerName, []answer.Change{answer.FitCharger}, nil, chargerStep},
 	{roomName, []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
@@ -208,9 +209,23 @@ func limitA(a *answer.Assessment) float64 {
 	return max(most, 3)
 }
 
-func cutoffStep(a *answer.Assessment, _ *setup.Parts) step {
+// watchName is the step that looks whether the battery watches its cells.
+const watchName = "electronics of the battery"
+
+// watchStep keeps a battery that mostly watches every cell where it is one that does.
+func watchStep(_ *answer.Assessment, p *setup.Parts) step {
+	if !p.Pack.MayWatch {
+		return step{}
+	}
+	return step{
+		text: "keep the battery if its maker says that it watches every cell and switches itself off; if not, one that does",
+		sets: map[string]string{answer.KeyPackWatchesCells: "true"},
+	}
+}
+
+func cutoffStep(a *answer.Assessment, p *setup.Parts) step {
 	adv := a.Cutoff.Advised
-	if adv == nil {
+	if adv == nil || p.Pack.MayWatch { // one that sees the whole battery alone is not enough for its cells
 		return step{}
 	}
 	volts, delay, standby := fmt.Sprintf("%.4g V", adv.OpensAtV), delayOf(adv), fmt.Sprintf("%.3g mA", 1000*adv.StandbyA)
@@ -312,20 +327,23 @@ func chargerStep(a *answer.Assessment, p *setup.Parts) step {
 	return s
 }
 
-// unread are the keys that a look at the charger's label settles, where nothing else is
-// wrong with it; none where another is needed anyhow.
+// unread are the keys that a look at the charger's label or sheet settles, where nothing
+// else is wrong with it; none where another is needed anyhow.
 func unread(a *answer.Assessment) []string {
+	settled := [...]string{answer.KeyChargerOutput, answer.KeyChargerMadeFor, answer.KeyChargerStops}
 	var keys []string
 	for i := range a.Findings {
 		f := &a.Findings[i]
-		if f.Level < answer.FixFirst || f.Change != answer.FitCharger {
+		if f.Level < answer.FixFirst || f.Item != answer.Charger || f.Change != answer.FitCharger && f.Change != answer.LookUp {
 			continue
 		}
-		k := slices.IndexFunc(f.Decides, func(key string) bool { return key == answer.KeyChargerOutput || key == answer.KeyChargerMadeFor })
-		if !f.Blocks() || k < 0 {
+		k := slices.IndexFunc(f.Decides, func(key string) bool { return slices.Contains(settled[:], key) })
+		switch {
+		case k >= 0 && (f.Blocks() || f.Change == answer.LookUp):
+			keys = append(keys, f.Decides[k])
+		case f.Change == answer.FitCharger:
 			return nil
 		}
-		keys = append(keys, f.Decides[k])
 	}
 	return keys
 }
@@ -337,15 +355,21 @@ func labelStep(a *answer.Assessment, _ *setup.Parts) step {
 	if len(keys) == 0 || right.Own {
 		return step{}
 	}
-	var says []string
+	var label, says []string
 	s := step{sets: map[string]string{}}
 	if slices.Contains(keys, answer.KeyChargerOutput) {
-		says, s.sets[answer.KeyChargerOutput] = append(says, "DC"), "dc"
+		label, s.sets[answer.KeyChargerOutput] = append(label, "DC"), "dc"
 	}
 	if slices.Contains(keys, answer.KeyChargerMadeFor) {
-		says, s.sets[answer.KeyChargerMadeFor] = append(says, right.MadeFor), right.MadeFor
+		label, s.sets[answer.KeyChargerMadeFor] = append(label, right.MadeFor), right.MadeFor
 	}
-	s.text = "keep the charger if its label says " + strings.Join(says, " and ") + "; if not, another: " + right.Brief
+	if len(label) > 0 {
+		says = append(says, "its label says "+strings.Join(label, " and "))
+	}
+	if slices.Contains(keys, answer.KeyChargerStops) {
+		says, s.sets[answer.KeyChargerStops] = append(says, "its maker says that it stops by itself"), "by itself"
+	}
+	s.text = "keep the charger if " + strings.Join(says, " and ") + "; if not, another: " + right.Brief
 	return s
 }
 

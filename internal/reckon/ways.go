@@ -57,7 +57,7 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 				way.Together += amps
 				said = amps != ""
 			}
-			if w.onlyCharger() { // nobody needs another battery then
+			if w.changesNothing() { // nobody needs another battery then
 				out = slices.Insert(out, 0, way)
 			} else {
 				out = append(out, way)
@@ -207,7 +207,7 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		}
 		list = append(list, anew(values, fmt.Sprintf("An iron-phosphate battery (LiFePO4, %s) that switches itself off in time, and its own charger", label), sets))
 	}
-	if unwatched {
+	if unwatched && !b.MayWatch {
 		sets := selfWatching(b.CellsInSeries)
 		sets["pack.age"], sets["pack.health"], sets["pack.charge"] = newAge, "", ""
 		list = append(list, &path{title: "A new battery of the same kind, with electronics inside that watch every cell and switch it off in time", start: sets})
@@ -348,9 +348,9 @@ func (w *path) walk(dear bool, look func(depth) (*answer.Assessment, *setup.Part
 }
 
 // take adds steps, each in the place of an earlier one of its name. What the old battery
-// asked for another may not need: that comes alone.
+// asked for another may not need, nor one that turns out to watch its cells: that comes alone.
 func (w *path) take(more []step) {
-	if i := slices.IndexFunc(more, func(s step) bool { return s.name == packName }); i >= 0 {
+	if i := slices.IndexFunc(more, func(s step) bool { return s.name == packName || s.name == watchName }); i >= 0 {
 		more = more[i : i+1]
 	}
 	kept := slices.DeleteFunc(slices.Clone(w.steps), func(was step) bool {

@@ -37,10 +37,10 @@ func (w *path) takes(name string) bool {
 	return slices.ContainsFunc(w.steps, func(s step) bool { return s.name == name })
 }
 
-// onlyCharger reports whether the path keeps the battery and changes nothing but how it
-// is charged.
-func (w *path) onlyCharger() bool {
-	return w.title == keepTitle && len(w.steps) > 0 && !slices.ContainsFunc(w.steps, func(s step) bool { return !slices.Contains(toCharge[:], s.name) })
+// changesNothing reports whether the path keeps the battery and changes nothing but how it
+// is charged, once somebody has looked at it.
+func (w *path) changesNothing() bool {
+	return w.title == keepTitle && len(w.steps) > 0 && !slices.ContainsFunc(w.steps, func(s step) bool { return s.name != watchName && !slices.Contains(toCharge[:], s.name) })
 }
 
 // wantedShare is that of the time asked for; nil where none was.

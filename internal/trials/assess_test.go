@@ -122,7 +122,7 @@ func TestEveryDefaultIsMarkedAndAFullSetupHasNone(t *testing.T) {
 			t.Errorf("%s is not marked as assumed", key)
 		}
 	}
-	full := assess(t, doneProperly(t).with("pack.watches_cells", "true"))
+	full := assess(t, doneProperly(t).with("pack.watches_cells", "true", "cutoff.pack.opens_at", `"14 V"`, "cutoff.pack.delay", `"1 s"`, "cutoff.pack.standby_current", `"0.05 mA"`))
 	for _, a := range full.Assumed {
 		if !strings.HasPrefix(a.Key, "original.") {
 			t.Errorf("a vehicle that is described in full still assumes %s = %s", a.Key, a.Value)

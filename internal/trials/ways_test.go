@@ -79,9 +79,11 @@ func inNeed() map[string]sheet {
 		"a tool pack, no fuse": tool.with("pack.label", `"14.8 V 5 Ah"`, "fuse.form", `"none"`, "vehicle.ground", `"short grass"`),
 		"a tool pack behind a converter": tool.with("motors.can", `"ride-on 390"`, "wire.gauge", `"14 AWG"`, "wire.insulation", `"105 C"`, "fuse.form", `"small blade"`,
 			"fuse.rating", `"20 A"`, "controller.converter_voltage", `"12 V"`, "cutoff.module.opens_at", `"16.5 V"`),
-		"iron phosphate whose cells nobody watches": block().with("motors.can", `"775"`, "pack.chemistry", `"lifepo4"`, "pack.label", `"12.8 V 20 Ah"`, "pack.health", `"70 %"`,
+		"iron phosphate whose cells nobody watches": block().with("motors.can", `"775"`, "pack.chemistry", `"lifepo4"`, "pack.label", `"12.8 V 20 Ah"`, "pack.watches_cells", "false", "pack.health", `"70 %"`,
 			"vehicle.ground", `"asphalt"`, "fuse.form", `"small blade"`, "fuse.rating", `"20 A"`, "fuse.distance_from_pack", `"100 mm"`),
-		"iron phosphate of six volts whose cells nobody watches": block().with("motors.can", `"775"`, "pack.chemistry", `"lifepo4"`, "pack.label", `"6.4 V 10 Ah"`,
+		"iron phosphate of which nobody told whether its cells are watched": block().with("motors.can", `"775"`, "pack.chemistry", `"lifepo4"`, "pack.label", `"12.8 V 20 Ah"`, "pack.health", `"70 %"`,
+			"vehicle.ground", `"asphalt"`, "fuse.form", `"small blade"`, "fuse.rating", `"20 A"`, "fuse.distance_from_pack", `"100 mm"`),
+		"iron phosphate of six volts whose cells nobody watches": block().with("motors.can", `"775"`, "pack.chemistry", `"lifepo4"`, "pack.label", `"6.4 V 10 Ah"`, "pack.watches_cells", "false",
 			"vehicle.design_voltage", `"6 V"`, "vehicle.ground", `"asphalt"`, "fuse.form", `"small blade"`, "fuse.rating", `"20 A"`, "fuse.distance_from_pack", `"100 mm"`),
 	}
 }
@@ -236,6 +238,7 @@ func TestThePlainWayOutIsFound(t *testing.T) {
 	}{
 		{"iron phosphate whose cells nobody watches", "A new battery of the same kind, with electronics inside", []string{"wire of"}},
 		{"iron phosphate of six volts whose cells nobody watches", "A new battery of the same kind, with electronics inside", []string{"wire of"}},
+		{"iron phosphate of which nobody told whether its cells are watched", "Keep this battery", []string{"keep the battery if its maker says that it watches every cell", "wire of"}},
 		{"a block found dead", "Keep this kind of battery", []string{"a new battery of the same kind"}},
 		{"a tool pack found dead", "A sealed lead-acid battery", nil},
 		{"a tool pack, the worn block read", "A new battery of the old kind", nil},
