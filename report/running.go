@@ -165,9 +165,18 @@ func (b *builder) speedName(level string) string {
 // withoutRead says behind a speed that it was computed without one that was read: it may be
 // lower than that with more volts. Nothing where none was left out.
 func (b *builder) withoutRead() string {
+	if read := b.speedLeftOut(); read != "" {
+		return "; without the " + read + " that was read"
+	}
+	return ""
+}
+
+// speedLeftOut is the speed that was read and that the answer does without; empty where there
+// is none.
+func (b *builder) speedLeftOut() string {
 	for i := range b.a.Readings {
 		if r := &b.a.Readings[i]; r.LeftOut && r.Unit == "m/s" {
-			return "; without the " + b.inUnit(r.Value, r.Unit) + " that was read"
+			return b.inUnit(r.Value, r.Unit)
 		}
 	}
 	return ""
