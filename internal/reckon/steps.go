@@ -218,7 +218,7 @@ func watchStep(_ *answer.Assessment, p *setup.Parts) step {
 		return step{}
 	}
 	return step{
-		text: "keep the battery if its maker says that it watches every cell and switches itself off; if not, one that does",
+		text: "make sure that by its maker's word the battery watches every cell and switches itself off; if not, get one that does",
 		sets: map[string]string{answer.KeyPackWatchesCells: "true"},
 	}
 }
@@ -435,10 +435,9 @@ func joinedUnread(a *answer.Assessment) bool {
 	})
 }
 
-// alikeStep joins two packs side by side only where both show the volts of full ones. Where
-// [measured] is of the original battery, no setup could tell them.
+// alikeStep joins two packs side by side only where both show the volts of full ones.
 func alikeStep(a *answer.Assessment, p *setup.Parts) step {
-	if p.Pack.Joined != "parallel" || p.Setup.Original != nil && p.Setup.Original.Pack.Given && !p.Setup.Original.Measured.Given {
+	if p.Pack.Joined != "parallel" {
 		return step{}
 	}
 	full := fmt.Sprintf("%.4g V", a.Pack.FullV)

@@ -114,11 +114,17 @@ func (e *engine) outdated(s *setup.Setup, sets map[string]string) []string {
 		if key == answer.KeyMeasuredTopSpeed && e.staysTooFast(s, sets) {
 			continue
 		}
-		if is && slices.ContainsFunc(changedBy(name), func(table string) bool { return len(under(table, sets)) > 0 }) {
+		if is && slices.ContainsFunc(changedBy(name), func(table string) bool { return makesAnother(table, sets) }) {
 			out = append(out, key)
 		}
 	}
 	return out
+}
+
+// makesAnother reports whether some changes make a table or key of a vehicle another. A battery of
+// which somebody looks up that it watches its cells is the one that was read.
+func makesAnother(table string, sets map[string]string) bool {
+	return slices.ContainsFunc(under(table, sets), func(key string) bool { return key != answer.KeyPackWatchesCells })
 }
 
 // staysTooFast reports whether what some changes leave of a battery and its converter cannot

@@ -475,11 +475,30 @@ func TestTwoPacksWhoseVoltsNobodyReadAreKept(t *testing.T) {
 	if a.Verdict != answer.FixFirst || len(a.Ways) == 0 {
 		t.Fatalf("%v, %d ways; this test wants something to put right", a.Verdict, len(a.Ways))
 	}
+	if _, beside := waysOf(t, s.with("original.pack.label", `"12 V 7 Ah"`)); len(beside.Ways) == 0 || !slices.Equal(beside.Ways[0].Steps, a.Ways[0].Steps) {
+		t.Errorf("beside the battery that it came with the ways are %+v", beside.Ways)
+	}
 	w := &a.Ways[0]
 	if want := []string{"charge each of the two by itself to full, read both the next day, and join them only at the same volts and if their maker allows it"}; !slices.Equal(w.Steps, want) {
 		t.Errorf("the first way is %q, want %q", w.Steps, want)
 	}
 	if after := walked(t, read, w); after.Verdict >= answer.FixFirst {
 		t.Errorf("walked it is %v: %s", after.Verdict, after.Headline[1])
+	}
+}
+
+// The volts at rest of two joined packs that were both read are of those, also where the
+// battery that the vehicle came with is described; all else is read on that one.
+func TestVoltsOfBothPacksAreOfThosePacks(t *testing.T) {
+	s := benchLoad().with("pack.label", `"12.8 V 6 Ah LiFePO4"`, "pack.chemistry", "", "pack.joined", `"parallel"`,
+		"measured.rest_voltage", `"13.3 V"`, "measured.second_rest_voltage", `"13.3 V"`, "measured.hours_rested", `"12 h"`, "charger.came_with_pack", `true`, "charger.jack", `"pack"`)
+	for name, sheet := range map[string]sheet{"alone": s, "beside an original": s.with("original.pack.label", `"12 V 7 Ah"`, "original.pack.chemistry", `"agm"`)} {
+		a := assess(t, sheet)
+		if got := has(a, battery.CodeParallelEqualising); got > answer.Fine {
+			t.Errorf("%s: two packs of the same volts: %v, the fuller charges the other", name, got)
+		}
+		if got := has(a, charge.CodeChargedInParallel); got != answer.Watch {
+			t.Errorf("%s: two packs of the same volts that are charged apart: %v", name, got)
+		}
 	}
 }

@@ -238,7 +238,7 @@ func TestThePlainWayOutIsFound(t *testing.T) {
 	}{
 		{"iron phosphate whose cells nobody watches", "A new battery of the same kind, with electronics inside", []string{"wire of"}},
 		{"iron phosphate of six volts whose cells nobody watches", "A new battery of the same kind, with electronics inside", []string{"wire of"}},
-		{"iron phosphate of which nobody told whether its cells are watched", "Keep this battery", []string{"keep the battery if its maker says that it watches every cell", "wire of"}},
+		{"iron phosphate of which nobody told whether its cells are watched", "Keep this battery", []string{"make sure that by its maker's word the battery watches every cell", "wire of"}},
 		{"a block found dead", "Keep this kind of battery", []string{"a new battery of the same kind"}},
 		{"a tool pack found dead", "A sealed lead-acid battery", nil},
 		{"a tool pack, the worn block read", "A new battery of the old kind", nil},
