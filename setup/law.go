@@ -102,8 +102,8 @@ type Option struct {
 	Share float64 // of all vehicles that the setup may mean; the shares of a choice add up to 1
 }
 
-// Commonest returns, of draws of this choice with their weights, one that fell
-// on the option that most of the weight did.
+// Commonest returns the likeliest standard normal that falls on the option on which most of
+// the weight of some draws of this choice did.
 func (c *Choosing) Commonest(z, weight []float64) float64 {
 	share := make([]float64, len(c.Options))
 	for i := range z {
@@ -115,12 +115,14 @@ func (c *Choosing) Commonest(z, weight []float64) float64 {
 			best = k
 		}
 	}
-	for i := range z {
-		if c.number(z[i]) == best {
-			return z[i]
-		}
-	}
-	return 0
+	return c.likeliest(best)
+}
+
+// likeliest is the standard normal nearest to the middle that falls on an option.
+func (c *Choosing) likeliest(option int) float64 {
+	const beyond = 1e-6 // a cut, which rounding may take for either side
+	cuts := append(append([]float64{math.Inf(-1)}, c.Cuts()...), math.Inf(1))
+	return min(max(0, cuts[option]+beyond), cuts[option+1]-beyond)
 }
 
 // Cuts returns the standard normals at which one option gives way to the next,

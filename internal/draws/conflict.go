@@ -42,10 +42,10 @@ const (
 // absence mends most stays out, and so on until the others agree: a second one may
 // be wrong too.
 //
-// The search begins in the middle of what is assumed and, where it is not nil, from
-// another draw that is known to come near to the readings. workers is as in [Options].
-// It fails as [Condition] does.
-func FindConflict(dims int, m Model, readings []Reading, from []float64, workers int) (Conflict, bool, error) {
+// The search begins in the middle of what is assumed and from draws that are known to come
+// near to the readings, from each of these among what the choices pick there. choices and
+// workers are as in [Options]. It fails as [Condition] does.
+func FindConflict(dims int, m Model, readings []Reading, from [][]float64, choices []Choice, workers int) (Conflict, bool, error) {
 	if err := check(dims, m, readings); err != nil {
 		return Conflict{}, false, err
 	}
@@ -58,11 +58,15 @@ func FindConflict(dims int, m Model, readings []Reading, from []float64, workers
 	}
 	counts := every(len(readings))
 	here := s.descend(s.middle, counts)
-	if from != nil {
-		if near := s.at(from); near.runs {
+	for _, c := range choices { // no slope shows what lies beyond a cut
+		s.held = append(s.held, c.Unknown)
+	}
+	for _, z := range from {
+		if near := s.at(z); near.runs {
 			here = s.better(here, s.descend(near, counts), counts)
 		}
 	}
+	s.held = nil
 	here = s.overSteps(here, counts)
 	c := Conflict{Best: s.bestOf(here, counts)}
 	for count(counts) > 0 && s.chance(here, counts) < ConflictBelow {

@@ -135,7 +135,7 @@ func wrong(t *testing.T, factor float64, trials int, which ...int) wronged {
 		readings := read(c, random, (*rand.Rand).NormFloat64, which...)
 		bad := i % len(readings)
 		readings[bad].Value += math.Log(factor)
-		conflict, found, err := draws.FindConflict(cartUnknowns, cartModel(which...), readings, nil, 1)
+		conflict, found, err := draws.FindConflict(cartUnknowns, cartModel(which...), readings, nil, nil, 1)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -186,7 +186,7 @@ func TestPushedUnknownsAreThoseThatTheReadingsHangOn(t *testing.T) {
 		out[0] = 0.5*z[0] + 0.1*z[1]
 		return true
 	}
-	c, found, err := draws.FindConflict(3, model, []draws.Reading{{Value: 2, Err: 0.1}}, nil, 1)
+	c, found, err := draws.FindConflict(3, model, []draws.Reading{{Value: 2, Err: 0.1}}, nil, nil, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -205,8 +205,8 @@ func TestWhatWeighedDrawsHaveFoundIsNoConflict(t *testing.T) {
 		return true
 	}
 	readings := []draws.Reading{{Value: 0, Err: 0.3}, {Value: 1, Err: 0.3}}
-	for name, from := range map[string][]float64{"the middle alone": nil, "from where it fits": {-1.8, 0.4}} {
-		c, found, err := draws.FindConflict(2, model, readings, from, 1)
+	for name, from := range map[string][][]float64{"the middle alone": nil, "from where it fits": {{-1.8, 0.4}}, "from another place, too": {{1, 1}, {-1.8, 0.4}}} {
+		c, found, err := draws.FindConflict(2, model, readings, from, nil, 1)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -216,13 +216,35 @@ func TestWhatWeighedDrawsHaveFoundIsNoConflict(t *testing.T) {
 	}
 }
 
+// Just beyond a cut each step towards the middle falls back over it: what a choice picked
+// stays picked while the rest is sought.
+func TestASearchFromADrawStaysAmongWhatItsChoicesPick(t *testing.T) {
+	const cut = -1.2
+	model := func(_ int, z, out []float64) bool {
+		out[0] = 3 + 0.1*z[1]
+		if z[0] < cut {
+			out[0] = 0.4 * z[1]
+		}
+		return true
+	}
+	readings := []draws.Reading{{Value: 0.8, Err: 0.3}}
+	from := []float64{cut - 1e-9, -1.5}
+	c, found, err := draws.FindConflict(2, model, readings, [][]float64{from}, []draws.Choice{{Unknown: 0, Cuts: []float64{cut}}}, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if found || c.Best.Z[0] != from[0] {
+		t.Errorf("conflict %v at %v, want none beside %v", found, c.Best.Z, from[0])
+	}
+}
+
 func TestTwoReadingsOfOneThingAreBothNamed(t *testing.T) {
 	model := func(_ int, z, out []float64) bool {
 		out[0], out[1], out[2] = z[0], z[0], z[1]
 		return true
 	}
 	readings := []draws.Reading{{Value: -1, Err: 0.2}, {Value: 1, Err: 0.2}, {Value: 0.3, Err: 0.2}}
-	c, found, err := draws.FindConflict(2, model, readings, nil, 1)
+	c, found, err := draws.FindConflict(2, model, readings, nil, nil, 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -240,7 +262,7 @@ func TestConflictIsTheSameWhateverTheWorkers(t *testing.T) {
 	readings[1].Value += math.Log(4)
 	var first draws.Conflict
 	for i, workers := range []int{1, 2, 7} {
-		c, _, err := draws.FindConflict(cartUnknowns, cartModel(which...), readings, nil, workers)
+		c, _, err := draws.FindConflict(cartUnknowns, cartModel(which...), readings, nil, nil, workers)
 		if err != nil {
 			t.Fatal(err)
 		}

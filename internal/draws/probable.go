@@ -1,6 +1,9 @@
 package draws
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Best is the most probable draw, as far as the search went.
 type Best struct {
@@ -61,6 +64,7 @@ type search struct {
 	runs     int
 
 	middle place // where the search starts
+	held   []int // unknowns that stay where they are
 	views  []*view
 }
 
@@ -214,10 +218,12 @@ func pick(slope [][]float64, counts []bool) (chosen [][]float64) {
 
 // shortened takes the Gauss-Newton step from here, halved until it improves.
 func (s *search) shortened(here place, slope [][]float64, counts []bool) (place, bool) {
-	rowsOf := pick(slope, counts)
 	var innovation []float64
+	var rowsOf [][]float64
 	for j, row := range slope {
 		if counts[j] {
+			row = s.free(row)
+			rowsOf = append(rowsOf, row)
 			innovation = append(innovation, here.residual[j]+dot(row, here.z))
 		}
 	}
@@ -226,6 +232,9 @@ func (s *search) shortened(here place, slope [][]float64, counts []bool) (place,
 		for j, u := range solve(gramOf(rowsOf), innovation) {
 			addScaled(target, u, rowsOf[j])
 		}
+	}
+	for _, i := range s.held {
+		target[i] = here.z[i]
 	}
 	for share := 1.0; share > 0.05; share /= 2 {
 		z := make([]float64, s.dims)
@@ -237,6 +246,18 @@ func (s *search) shortened(here place, slope [][]float64, counts []bool) (place,
 		}
 	}
 	return here, false
+}
+
+// free is a row of slopes without those along what is held.
+func (s *search) free(row []float64) []float64 {
+	if len(s.held) == 0 {
+		return row
+	}
+	row = slices.Clone(row)
+	for _, i := range s.held {
+		row[i] = 0
+	}
+	return row
 }
 
 // solve returns (JJ' + I)^-1 e, for the errors as they are.

@@ -1,6 +1,7 @@
 package reckon
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -157,14 +158,12 @@ func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.P
 	how.Choices, how.MostRounds, how.Scramble = e.choices(), firstRounds, e.scramble
 	settled := false // that those used can all be true
 	for {
-		var near []float64 // the draw in the middle of the weighed ones
 		p, err := draws.Condition(e.world.Dims(), o.unlessDone(e.model(used)), asRead(used), how)
 		agree := func() bool {
-			if settled || len(used) == 0 {
+			if settled || len(used) == 0 || len(used) == 1 && within(&used[0], p.Predicted[:min(len(p.Z), o.firstDraws())]) {
 				return true
 			}
-			near = middle(e.world, p.Z, p.Weight, draws.NewExplainer(p.Z, p.Weight).Median)
-			return e.agree(used, near)
+			return e.agree(used, middle(e.world, p.Z, p.Weight, draws.NewExplainer(p.Z, p.Weight).Median))
 		}
 		if err == nil && agree() {
 			if err = p.Grow(how.Enough, allRounds); err == nil && agree() {
@@ -175,8 +174,9 @@ func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.P
 		if settled {
 			return nil, nil, e.unreadable(err)
 		}
-		if err != nil {
-			near = nil
+		var near [][]float64
+		if err == nil {
+			near = e.modes(p)
 		}
 		rest, errConflict := e.settle(d, used, near, o)
 		switch {
@@ -225,10 +225,10 @@ func (e *engine) unreadable(err error) error {
 }
 
 // settle looks whether all readings can be true. Of those that cannot, the one
-// that fits least is left out, until the others agree. near is a draw that comes near to
-// them, or nil.
-func (e *engine) settle(d *drawn, list []reading, near []float64, o Options) ([]reading, error) {
-	c, is, err := draws.FindConflict(e.world.Dims(), o.unlessDone(e.model(list)), asRead(list), near, o.Workers)
+// that fits least is left out, until the others agree. near are draws that come near to
+// them.
+func (e *engine) settle(d *drawn, list []reading, near [][]float64, o Options) ([]reading, error) {
+	c, is, err := draws.FindConflict(e.world.Dims(), o.unlessDone(e.model(list)), asRead(list), near, e.choices(), o.Workers)
 	if err != nil {
 		return nil, e.unreadable(err)
 	}
@@ -244,6 +244,47 @@ func (e *engine) settle(d *drawn, list []reading, near []float64, o Options) ([]
 		}
 	}
 	return used, nil
+}
+
+// within reports whether a reading lies in the range that is printed without it. Where that
+// is of two kinds of motor with nothing in between, there are others that nobody told of.
+func within(r *reading, predicted [][]float64) bool {
+	of := foretold(r, predicted, 0, nil)
+	return r.value.Likely >= of.Low && r.value.Likely <= of.High
+}
+
+// mostModes is from how many kinds of vehicle readings are sought to be explained. Own choice.
+const mostModes = 3
+
+// modes are the middles of the weighed draws of each kind of vehicle, by what its choices
+// select; those with the most weight.
+func (e *engine) modes(p *draws.Posterior) [][]float64 {
+	type kind struct {
+		parts  *setup.Parts
+		z      [][]float64
+		weight []float64
+		sum    float64
+	}
+	var kinds []*kind
+	for i, z := range p.Z {
+		parts, err := e.world.Parts(z)
+		if err != nil || p.Weight[i] == 0 {
+			continue
+		}
+		k := slices.IndexFunc(kinds, func(k *kind) bool { return k.parts == parts })
+		if k < 0 {
+			k = len(kinds)
+			kinds = append(kinds, &kind{parts: parts})
+		}
+		of := kinds[k]
+		of.z, of.weight, of.sum = append(of.z, z), append(of.weight, p.Weight[i]), of.sum+p.Weight[i]
+	}
+	slices.SortStableFunc(kinds, func(a, b *kind) int { return cmp.Compare(b.sum, a.sum) })
+	var out [][]float64
+	for _, k := range kinds[:min(len(kinds), mostModes)] {
+		out = append(out, middle(e.world, k.z, k.weight, draws.NewExplainer(k.z, k.weight).Median))
+	}
+	return out
 }
 
 // conflict says which readings do not go together.
