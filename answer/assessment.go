@@ -108,6 +108,29 @@ func (a *Assessment) Urgent() bool {
 	return len(a.Findings) > 0 && a.Findings[0].Level == Danger && a.Findings[0].Today
 }
 
+// TriedFirst is the finding on a battery that rests badly whose advice may put it right, so
+// that nobody buys another before; nil where nothing does.
+func (a *Assessment) TriedFirst() *Finding {
+	var first *Finding
+	for i := range a.Findings {
+		switch f := &a.Findings[i]; {
+		case !f.RestsBadly():
+		case f.Change == FitPack, f.Level > FixFirst: // it is finished
+			return nil
+		case first == nil && f.Change == ChangeNone && f.Advice != "":
+			first = f
+		}
+	}
+	return first
+}
+
+// BeforeWays reports whether the next step comes before any way out is taken: a danger of
+// today is ended, or the battery tried that another would be bought for.
+func (a *Assessment) BeforeWays() bool {
+	tried := a.TriedFirst()
+	return a.Urgent() || tried != nil && tried == a.First()
+}
+
 // DrawFigures says how the unknowns were drawn.
 type DrawFigures struct {
 	Count     int     `json:"count"`     // different vehicles that the figures are counted over; of those weighed by readings, the ones picked

@@ -137,6 +137,11 @@ func (f *Finding) ChargerOut() bool {
 // PutAway reports whether it is about how the battery is kept, such as over the winter.
 func (f *Finding) PutAway() bool { return f.Topic == TopicCharge && f.Change == KeepCharged }
 
+// RestsBadly reports whether it is that a battery rests so that it is not in order.
+func (f *Finding) RestsBadly() bool {
+	return f.Level >= FixFirst && f.Item == Battery && slices.Contains(f.Decides, KeyMeasuredRestVoltage)
+}
+
 // Blocks reports whether something is to be put right only because nobody told what it is:
 // who looks may find it in order.
 func (f *Finding) Blocks() bool {

@@ -34,6 +34,7 @@ type Joint struct {
 	StateA, StateB State
 	ReadAV, ReadBV float64 // rested volts that were read of both; 0 = those of the states
 	LeadOhm        float64 // resistance of the lead between them, both ways
+	Unfit          bool    // one of them rests so that it may not simply be charged
 }
 
 // Equalising is what flows when two packs are joined in parallel.
@@ -152,9 +153,13 @@ func (j Joint) JudgeParallel() []answer.Finding {
 				answer.KeyPackChemistry, answer.KeyPackCapacity, answer.KeyPackCharge, answer.KeyPackJoined,
 			},
 		})
+		apart := j.Unfit || j.uneven()
+		if apart && !j.unequal() {
+			f.Advice = "Part them, and judge each by its own volts at rest before anything else. Never join packs at different charge."
+		}
 		if e.CurrentA > farTooMuch*limit || into.spec.Profile.Family == chemistry.Lithium {
 			f.Level, f.Harm = answer.Danger, answer.House
-			f.Today = j.unequal() // as long as they are joined, the one charges the other
+			f.Today = apart // as long as they are joined, the one charges the other
 		}
 		if math.IsNaN(e.CurrentA) {
 			f = f.Unread("How much current the one pack pushes into the other is not known.")
@@ -208,10 +213,14 @@ func (j Joint) first(advice string) string {
 	return "Part them. Charge each by itself to full on its own charger and read both again, but never one that was drained flat. " + advice
 }
 
-// unequal reports whether the two are at different charge, and both have some left.
+// uneven reports whether the two are at different charge.
+func (j Joint) uneven() bool {
+	return math.Abs(j.A.Charge(j.StateA)-j.B.Charge(j.StateB)) > unequalHang
+}
+
+// unequal reports whether they are, and both have some left.
 func (j Joint) unequal() bool {
-	a, b := j.A.Charge(j.StateA), j.B.Charge(j.StateB)
-	return min(a, b) > 0 && math.Abs(a-b) > unequalHang
+	return j.uneven() && !j.Unfit && min(j.A.Charge(j.StateA), j.B.Charge(j.StateB)) > 0
 }
 
 // SeriesPair is what two packs in series amount to.

@@ -39,6 +39,11 @@ func TestEqualisingCurrent(t *testing.T) {
 	if f := j.JudgeParallel()[0]; f.Level != answer.Danger || !f.Today || !strings.HasPrefix(f.Advice, "Part them.") {
 		t.Errorf("to part them is not what is done first: %+v", f)
 	}
+	unfit := j
+	unfit.Unfit = true
+	if f := unfit.JudgeParallel()[0]; f.Level != answer.Danger || !f.Today || !strings.HasPrefix(f.Advice, "Part them") || strings.Contains(f.Advice, "full") {
+		t.Errorf("one of them may not simply be charged: to part them, and no charge, is what is done first: %+v", f)
+	}
 	j.StateA = j.StateB
 	if c := codes(j.JudgeParallel()); len(c) != 0 {
 		t.Errorf("joining equal packs: findings %v", c)

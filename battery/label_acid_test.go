@@ -19,7 +19,6 @@ func TestLiquidAcidIsReadOffALabel(t *testing.T) {
 		{"Wet-cell battery 12V 14Ah", true, false},
 		{"12V 7Ah OPzS", true, false},
 		{"12V 60Ah EFB starter battery", true, false},
-		{"12V 45Ah 400A EN", false, true},
 		{"12V 40Ah car battery", false, true},
 		{"12V 45Ah starter battery", false, true},
 		{"12V 14Ah AGM starter battery", false, false},

@@ -250,9 +250,10 @@ var leadCells = [...]int{1, 2, 3, 4, 6, 12, 18, 24}
 
 // Between what a cell of lead-acid stands while it is charged: makers print 2.23 to 2.30 V
 // for float and 2.40 to 2.50 V for cycle use (source "end-volts-three-makers" of package
-// charge), and it rests full at 2.1 V and more. Own choice of the lower one, so that no
-// reading between is counted as a cell more.
-const leastChargedV, mostChargedV = 2.05, 2.5
+// charge), chargers for the cold and those that equalise go to 2.65 V (from memory), and it
+// rests full at 2.1 V and more. Own choice of the lower one, so that no reading between is
+// counted as a cell more.
+const leastChargedV, mostChargedV = 2.05, 2.65
 
 // chargingVolts is an error where volts that a block of lead-acid is charged with would be
 // read as those of one with more cells: its charger would be one that overcharges the block.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"example.org/packcheck/internal/quantity"
 )
 
 // Readings of a printed voltage.
@@ -104,7 +106,7 @@ func (c *Charger) wholeCells(v, leastV, cellV float64, source string) {
 		c.WhyEnd = fmt.Sprintf("%g V is no whole number of cells at %.2f V: the label gives the pack's nominal volts, not what the charger rises to.", v, cellV)
 		return
 	}
-	c.held(v, lithiumBand, source, fmt.Sprintf("%g V is %d cells at %.2f V.", v, n, v/float64(n)))
+	c.held(v, lithiumBand, source, fmt.Sprintf("%g V is %s at %.2f V.", v, quantity.Cells(n), v/float64(n)))
 }
 
 // leadCells are the cells in series of what is charged as one: blocks of 6 and 12 V, and

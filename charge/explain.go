@@ -140,9 +140,9 @@ func aboutChargers() []answer.Explanation {
 		{
 			Code:  CodeNeverStops,
 			Means: "The charger goes on when the battery is full.",
-			Hurts: "Lithium is overcharged and may burn. Lead-acid dries out, heats and gives off gas that burns.",
+			Hurts: "Lithium is overcharged and may burn. Lead-acid dries out, heats and gives off gas that burns; so does nickel at more than a tenth of its ampere-hours.",
 			Limit: "How this kind of cell is charged, from its sources.",
-			Do:    "For lithium another charger. For lead-acid the unplugging time in the report, an alarm, and better one that stops.",
+			Do:    "For lithium another charger. For lead-acid and nickel the unplugging time in the report, an alarm, and better one that stops.",
 		},
 		{
 			Code:  CodeNeverFull,

@@ -42,6 +42,12 @@ func onLithium(t testing.TB, label string, do func(*charge.Plugged)) []answer.Fi
 	return matched(plugged(t, "li-ion", 5, 5, label), do)
 }
 
+// onNickel is what Match finds on ten cells of nickel, changed by do.
+func onNickel(t testing.TB, label string, do func(*charge.Plugged)) []answer.Finding {
+	t.Helper()
+	return matched(plugged(t, "nimh", 10, 5, label), do)
+}
+
 func matched(p charge.Plugged, do func(*charge.Plugged)) []answer.Finding {
 	if do != nil {
 		do(&p)
@@ -74,7 +80,7 @@ func chargerRows(t testing.TB) []made {
 	t.Helper()
 	const danger, fix, watch = answer.Danger, answer.FixFirst, answer.Watch
 	const house, part, wear = answer.House, answer.Part, answer.Wear
-	li, ag := profile(t, "li-ion").Charge.Source, profile(t, "agm").Charge.Source
+	li, ag, ni := profile(t, "li-ion").Charge.Source, profile(t, "agm").Charge.Source, profile(t, "nimh").Charge.Source
 	stops := func(how charge.Stops) func(*charge.Plugged) {
 		return func(p *charge.Plugged) { p.Charger.Stops = how }
 	}
@@ -158,6 +164,9 @@ func chargerRows(t testing.TB) []made {
 		{"stop unknown, lead-acid", charge.CodeStopUnknown, onLead(t, "lead acid 14.4V 1A DC", nil), right, watch, wear, answer.Charger, answer.LookUp, ag},
 		{"never stops, lithium", charge.CodeNeverStops, onLithium(t, lionCharger, stops(charge.StopsNever)), rightLi, danger, house, answer.Charger, answer.FitCharger, "lithium-cc-cv"},
 		{"never stops, lead-acid", charge.CodeNeverStops, onLead(t, leadCharger, stops(charge.StopsNever)), onLead(t, "lead acid 13.6V 1A DC", stops(charge.StopsNever)), fix, part, answer.Charger, answer.FitCharger, ag},
+		{"never stops, nickel full of amps", charge.CodeNeverStops, onNickel(t, "NiMH 14.5V 2A DC", stops(charge.StopsNever)), onNickel(t, "NiMH 14.5V 2A DC", stops(charge.StopsByItself)), fix, house, answer.Charger, answer.FitCharger, ni},
+		{"never stops, nickel at a tenth of its ampere-hours", charge.CodeNeverStops, onNickel(t, "NiMH 14.5V 500mA DC", stops(charge.StopsNever)), onNickel(t, "NiMH 14.5V 500mA DC", stops(charge.StopsByItself)), fix, part, answer.Charger, answer.FitCharger, ni},
+		{"never stops, nickel, came with the battery", charge.CodeNeverStops, onNickel(t, "NiMH 14.5V 2A DC", supplied(charge.StopsNever)), right, watch, wear, answer.Charger, answer.FitCharger, ni},
 		{"never stops, came with the battery", charge.CodeNeverStops, onLead(t, leadCharger, supplied(charge.StopsNever)), right, watch, wear, answer.Charger, answer.FitCharger, ag},
 	}
 }

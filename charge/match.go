@@ -94,7 +94,7 @@ func (p Plugged) Settled() Plugged {
 	case p.NotSupplied() != "":
 		c.SuppliedWithPack = false
 	case p.Pack != nil && c.SuppliedWithPack && p.ToolPack && c.MadeFor == PurposeUnknown:
-		c.MadeFor = wants(p.Pack.Spec().Profile)
+		c.MadeFor = PurposeFor(p.Pack.Spec().Profile)
 		read := Label{PrintedV: c.PrintedV, MadeFor: c.MadeFor}.Charger()
 		c.EndLeastV, c.EndMostV, c.Regulated, c.EndSource, c.WhyEnd = read.EndLeastV, read.EndMostV, read.Regulated, read.EndSource, read.WhyEnd
 	}
@@ -139,8 +139,8 @@ func (m *match) unlessSupplied() (answer.Level, answer.Harm) {
 	return answer.FixFirst, answer.Part
 }
 
-// wants returns the purpose that a charger for this pack must have.
-func wants(p chemistry.Profile) Purpose {
+// PurposeFor returns the purpose that a charger for cells of a profile must have, [PurposeUnknown] for cells of no known family.
+func PurposeFor(p chemistry.Profile) Purpose {
 	switch p.Family {
 	case chemistry.LeadAcid:
 		return ForLeadAcid
@@ -158,7 +158,7 @@ func wants(p chemistry.Profile) Purpose {
 // kind judges what the charger is made for.
 func (m *match) kind() {
 	c := m.p.Charger
-	want := wants(m.prof)
+	want := PurposeFor(m.prof)
 	f := answer.Finding{
 		Source: m.prof.Charge.Source, Change: answer.FitCharger,
 		Decides: []string{answer.KeyChargerLabel, answer.KeyChargerMadeFor},

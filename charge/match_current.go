@@ -57,7 +57,7 @@ const (
 // printsC is the greatest that is taken for a charging current of such cells.
 func printsC(p chemistry.Profile) float64 {
 	most := p.Charge.KindMostC()
-	switch wants(p) {
+	switch PurposeFor(p) {
 	case ForLeadAcid:
 		most = max(most, leadPrintsC)
 	case ForLithiumIon:

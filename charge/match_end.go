@@ -12,6 +12,11 @@ const (
 	CodeNeverStops  = "charger-never-stops"  // does not end
 )
 
+// slowNickelC is the current over capacity that cells of nickel stand for the hours of a
+// standard charge, in which they end full (source of the profile's charge). That more than that
+// makes full ones hot and vent is from memory.
+const slowNickelC = 0.1
+
 // ending judges whether and how the charge ends.
 func (m *match) ending() {
 	c := m.p.Charger
@@ -51,6 +56,13 @@ func (m *match) ending() {
 		f.Decides = append(f.Decides, answer.KeyChargerCameWithPack)
 		f.Title = "The charger never stops: left on, it gasses the battery dry and heats it."
 		f.Advice = "Set an alarm and unplug it at the time given, or use a charger that stops by itself."
+		if m.prof.Family == chemistry.Nickel {
+			f.Title = "The charger never stops: full cells of nickel turn all that flows into heat."
+			if f.Level == answer.FixFirst && m.p.Charger.CurrentA > slowNickelC*m.ah*(1+rounding) {
+				f.Harm, f.Title = answer.House, "The charger never stops: full cells of nickel turn all that flows into heat, and vent gas that burns."
+				f.Advice = "Use a charger that notices when the cells are full; until then be there, and unplug it at the time given."
+			}
+		}
 		m.say(WithCare, f)
 	}
 }

@@ -87,6 +87,7 @@ type Loaded struct {
 	V       float64 // of the whole pack
 	RateC   float64 // the load, times its capacity per hour
 	Charged bool    // it rested at half of its charge or more
+	Name    string  // what findings call it where it is one of several, such as "the battery that it came with"; empty = it
 }
 
 // JudgeLoaded judges the voltage of a pack of so many cells in series under load.
@@ -98,6 +99,7 @@ func JudgeLoaded(p chemistry.Profile, cells int, l Loaded) []answer.Finding {
 	per := l.V / float64(cells)
 	last := p.End.At(l.RateC)
 	harm := min(p.HarmV, last-harmBelowEndV)
+	it := cmp.Or(l.Name, "it")
 	known := !math.IsNaN(l.V) && !math.IsNaN(l.RateC)
 	if known && per >= last*(1-rounding) {
 		return nil
@@ -106,20 +108,20 @@ func JudgeLoaded(p chemistry.Profile, cells int, l Loaded) []answer.Finding {
 		Code: CodeFallsFar, Level: answer.Watch, Harm: answer.Wear, Topic: answer.TopicPack, Item: answer.Battery, Unit: "V",
 		Found: per, Limit: last, Want: answer.Above, Source: p.End.Source, Habit: answer.HabitPackOff,
 		Decides: []string{answer.KeyMeasuredLoadedVoltage, answer.KeyPackLabel, answer.KeyPackCells, answer.KeyPackChemistry},
-		Title:   "Under load it falls below where its maker ends a discharge.",
+		Title:   "Under load " + it + " falls below where its maker ends a discharge.",
 		Advice:  "Stop when it gets this low and charge it; if it was full, it is worn, cold or badly connected.",
 	}
 	if !known {
-		return []answer.Finding{f.Unread("Whether it falls too far under load is not known.")}
+		return []answer.Finding{f.Unread("Whether " + it + " falls too far under load is not known.")}
 	}
 	if l.Charged {
 		f.Level, f.Harm, f.Change = answer.FixFirst, answer.Part, answer.FitPack
-		f.Title = "Charged, and yet under load it falls below where its maker ends a discharge: it is worn out, or a contact is bad."
+		f.Title = "Charged, and yet under load " + it + " falls below where its maker ends a discharge: it is worn out, or a contact is bad."
 		f.Advice = "Measure at the battery's own posts while the motors pull: if they fall as far, replace the battery; if not, look for the bad contact, which grows hot."
 	}
 	if per < harm*(1-rounding) {
 		f.Level, f.Harm, f.Limit, f.Source, f.Change = answer.FixFirst, answer.Part, harm, p.LadderSource, answer.FitPack
-		f.Title = "Under load it falls below its harm limit: a cell is dead or driven backwards, or a contact is bad."
+		f.Title = "Under load " + it + " falls below its harm limit: a cell is dead or driven backwards, or a contact is bad."
 		f.Advice = "Do not drive on. Measure at the battery's own posts: if they fall as far, replace the battery; if not, look for the bad contact, which grows hot."
 		if p.Family == chemistry.Lithium {
 			f.Harm = answer.House

@@ -30,7 +30,7 @@ func (p *Plugged) Right() Right {
 	spec := p.Pack.Spec()
 	prof := spec.Profile
 	r := Right{
-		MadeFor: wants(prof), Title: prof.Title, Cells: spec.CellsInSeries, VPerCell: prof.Charge.CellV, MostA: roundedDown(p.AdvisedA()),
+		MadeFor: PurposeFor(prof), Title: prof.Title, Cells: spec.CellsInSeries, VPerCell: prof.Charge.CellV, MostA: roundedDown(p.AdvisedA()),
 	}
 	if p.Joined == InSeries && p.MadeFor == ForPair { // the pack is both of them
 		r.Cells /= 2
@@ -69,7 +69,7 @@ func (r Right) String() string {
 	case r.Own:
 		return "only the pack maker's own charger"
 	case !(r.EndV > 0):
-		return fmt.Sprintf("one made for %s with %d cells that notices by itself when the pack is full%s", r.Title, r.Cells, r.hangs())
+		return fmt.Sprintf("one made for %s with %s that notices by itself when the pack is full%s", r.Title, quantity.Cells(r.Cells), r.hangs())
 	}
 	what := r.hangs()
 	if what == "" {
@@ -86,7 +86,7 @@ func (r Right) Brief() string {
 	case r.Own:
 		return r.String()
 	case !(r.EndV > 0):
-		return fmt.Sprintf("for %s, %d cells%s, that notices when they are full", r.MadeFor, r.Cells, r.hangs())
+		return fmt.Sprintf("for %s, %s%s, that notices when they are full", r.MadeFor, quantity.Cells(r.Cells), r.hangs())
 	}
 	return fmt.Sprintf("for %s, %s V%s, at most %s A, stops by itself", r.MadeFor, quantity.Digits(r.EndV, digits), r.hangs(), quantity.Digits(r.MostA, digits))
 }

@@ -30,6 +30,7 @@ func TestTheRightChargerSuitsAndSaysWhatHangsOnIt(t *testing.T) {
 		{"two packs of lithium, whatever the charger is for", "lifepo4", 8, func(p *charge.Plugged) { p.Joined, p.MadeFor = charge.InSeries, charge.ForPair }, 14.4, "for lithium iron phosphate, 14.4 V for each by itself, at most 3.5 A, stops by itself"},
 		{"one that may hold less than half", "lifepo4", 4, func(p *charge.Plugged) { p.LabelAh, p.LeastAh = 7, 2.9 }, 14.4, "for lithium iron phosphate, 14.4 V, at most 1.4 A, stops by itself"},
 		{"nickel", "nimh", 8, nil, 0, "for nickel-metal hydride, 8 cells, that notices when they are full"},
+		{"one cell of nickel", "nimh", 1, nil, 0, "for nickel-metal hydride, 1 cell, that notices when they are full"},
 		{"a tool pack", "li-ion", 5, func(p *charge.Plugged) { p.ToolPack = true }, 0, "only the pack maker's own charger"},
 	} {
 		p := plugged(t, tt.chem, tt.cells, 7, "12 V")

@@ -108,9 +108,9 @@ func TestTheWayToStopIsToldBrakedAndFree(t *testing.T) {
 		words string
 	}{
 		// 2 m/s, reaction of 5 years 0.465 s: 0.93 m, then 4/(2 x 2.94) = 0.68 m, or 4/(2 x 0.4) = 5 m free.
-		{drive.BrakeUnknown, 1.61, "it rolls on for 6 m"},
-		{drive.BrakeMotors, 1.61, "At best it stands after 1.6 m"},
-		{drive.BrakeNone, 5.93, "Nothing brakes it: it rolls on for 6 m"},
+		{drive.BrakeUnknown, 1.61, "it rolls on for 6 m (19 ft)"},
+		{drive.BrakeMotors, 1.61, "At best it stands after 1.6 m (5 ft)"},
+		{drive.BrakeNone, 5.93, "Nothing brakes it: it rolls on for 6 m (19 ft)"},
 	} {
 		for _, f := range (drive.SpeedCheck{SpeedMS: 2, AgeYears: 5, Brake: c.brake, RollMS2: 0.4}).Findings() {
 			if f.Code == drive.CodeWayToStop && (math.Abs(f.Found-c.found) > 0.01 || !strings.Contains(f.Title, c.words)) {

@@ -49,7 +49,7 @@ type SpeedCheck struct {
 	Doubted    bool    // other readings contradict it
 	Claimed    bool    // it was computed for a vehicle whose maker claims a speed
 	Remote     bool    // somebody else drives it by a remote control
-	BeforeMS   float64 // what was read with the original battery; 0 = nothing
+	BeforeMS   float64 // what was read with the original battery; 0 = nothing. OriginalMS is computed then
 	BeforeBy   string  // key of that reading
 }
 
@@ -80,8 +80,8 @@ func (k SpeedCheck) Findings() []answer.Finding {
 		f.Advice = limitSpeed(f.LimitMS)
 		out = append(out, f)
 	}
-	if k.staysAsRead() {
-		k.SpeedMS, k.Measured = k.BeforeMS, true
+	if readMS := k.readBefore(); k.staysAsRead(readMS) {
+		k.SpeedMS, k.Measured = readMS, true
 		fast.Decides = []string{k.BeforeBy}
 	}
 	if f, is := k.fast(fast); is {
@@ -93,11 +93,20 @@ func (k SpeedCheck) Findings() []answer.Finding {
 	return append(out, k.unbraked()...)
 }
 
+// readBefore is what was read with the original battery; where other readings or the labels
+// contradict it, what this battery makes of it: no speed that was computed knows of it then.
+func (k SpeedCheck) readBefore() float64 {
+	if ratio := k.SpeedMS / k.OriginalMS; k.Doubted && k.OriginalMS > 0 && isNumber(ratio) {
+		return ratio * k.BeforeMS
+	}
+	return k.BeforeMS
+}
+
 // staysAsRead reports whether what was read with the original battery, which is no guess,
-// is what the speed is judged by: this battery makes the vehicle no slower, and what is
-// computed with it is not worse still.
-func (k SpeedCheck) staysAsRead() bool {
-	if k.Measured || !(k.BeforeMS > 0) || k.SpeedMS < AsFast*k.OriginalMS {
+// is what the speed is judged by: this battery makes the vehicle no slower, or that is in
+// the figure, and what is computed with it is not worse still.
+func (k SpeedCheck) staysAsRead(readMS float64) bool {
+	if k.Measured || !(readMS > 0) || !k.Doubted && k.SpeedMS < AsFast*k.OriginalMS {
 		return false
 	}
 	age := k.AgeYears
@@ -105,7 +114,7 @@ func (k SpeedCheck) staysAsRead() bool {
 		age = -1
 	}
 	pace := PaceFor(age)
-	return pace.rung(k.BeforeMS) >= max(1, pace.rung(k.SpeedMS))
+	return pace.rung(readMS) >= max(1, pace.rung(k.SpeedMS))
 }
 
 // fast holds the speed against what is made for such a driver. What is known of
@@ -179,6 +188,12 @@ func speedsApart(a, b float64) (string, string) {
 // speedTo prints a speed with some digits more than people use.
 func speedTo(ms float64, more int) string {
 	return speedNumber(ms*kmh, more) + " km/h (" + speedNumber(ms*mph, more) + " mph)"
+}
+
+// wayWords prints a way in both everyday units, metres with so many decimals.
+func wayWords(m float64, decimals int) string {
+	const feet = 1 / 0.3048
+	return fmt.Sprintf("%.*f m (%.0f ft)", decimals, m, m*feet)
 }
 
 // A metre a second in everyday units.
@@ -268,17 +283,17 @@ func (k SpeedCheck) driver(speed []string) answer.Finding {
 	f := answer.Finding{
 		Code: CodeWayToStop, Level: answer.Fine, Topic: answer.TopicSpeed, Item: answer.Rider, Source: srcReaction,
 		Unit: "m", Found: reactM + brakeM, Reads: answer.AsTold, Habit: answer.HabitKeepClear, Decides: []string{answer.KeyRiderAge},
-		Title: fmt.Sprintf("At best it stands after %.1f m: a child of %.0f lifts the foot %.1f s late, and %.1f m pass before it slows.",
-			reactM+brakeM, k.AgeYears, ReactionS(k.AgeYears), reactM),
+		Title: fmt.Sprintf("At best it stands after %s: a child of %.0f lifts the foot %.1f s late, and %s pass before it slows.",
+			wayWords(reactM+brakeM, 1), k.AgeYears, ReactionS(k.AgeYears), wayWords(reactM, 1)),
 		Advice: "Keep clear of roads, water, steps and slopes. When something surprises the child, count on two or three times that way.",
 	}
 	switch {
 	case free:
-		f.Title = fmt.Sprintf("Nothing brakes it: it rolls on for %.0f m, of which %.1f m pass before a child of %.0f has lifted the foot.",
-			reactM+brakeM, reactM, k.AgeYears)
+		f.Title = fmt.Sprintf("Nothing brakes it: it rolls on for %s, of which %s pass before a child of %.0f has lifted the foot.",
+			wayWords(reactM+brakeM, 0), wayWords(reactM, 1), k.AgeYears)
 	case k.Brake == BrakeUnknown && k.RollMS2 > 0:
 		_, rollM := Stop{SpeedMS: k.SpeedMS, DecelMS2: k.RollMS2}.Distances()
-		f.Title += fmt.Sprintf(" If nothing brakes it, it rolls on for %.0f m.", reactM+rollM)
+		f.Title += fmt.Sprintf(" If nothing brakes it, it rolls on for %s.", wayWords(reactM+rollM, 0))
 	}
 	if k.SpeedMS <= 0 {
 		f.Title = "How far it rolls before it stands is not known: it does not get going here."

@@ -203,8 +203,13 @@ func (x *comparer) one(i int, r columnRoom) []string {
 func (x *comparer) sure() string {
 	d := x.Columns[0].Answer.Draws
 	text := ""
+	for i, b := range x.of {
+		if read := b.speedLeftOut(); read != "" {
+			text += "The speed of " + x.Columns[i].Letter + " is without the " + read + " that was read. "
+		}
+	}
 	if d.Count > 0 {
-		text = quantity.Digits(float64(d.Count), 3) + " " + x.of[0].kindred() + " were computed in each column, not tested"
+		text += quantity.Digits(float64(d.Count), 3) + " " + x.of[0].kindred() + " were computed in each column, not tested"
 	}
 	if x.SameDraws {
 		return text + ": the same ones in all, so that a difference is one."

@@ -227,3 +227,24 @@ func TestWhatIsNoFinishedComparisonIsRefused(t *testing.T) {
 		t.Error("an unknown format went through")
 	}
 }
+
+// A speed that was read and left out is told beside several setups, as on the page of one.
+func TestAComparisonTellsTheSpeedThatItIsWithout(t *testing.T) {
+	for _, tt := range []struct {
+		list []*answer.Assessment
+		want []string
+	}{
+		{[]*answer.Assessment{danger(), fine()}, []string{"The speed of A is without the 18 km/h that was read."}},
+		{[]*answer.Assessment{fine(), danger()}, []string{"The speed of B is without the 18 km/h that was read."}},
+		{[]*answer.Assessment{fine(), fine()}, nil},
+	} {
+		var out bytes.Buffer
+		if err := report.WriteComparison(&out, comparison(tt.list...), report.Options{}); err != nil {
+			t.Fatal(err)
+		}
+		text := strings.Join(strings.Fields(out.String()), " ")
+		if got := regexp.MustCompile(`The speed of . is without [^.]*\.`).FindAllString(text, -1); !slices.Equal(got, tt.want) {
+			t.Errorf("%q, want %q in\n%s", got, tt.want, text)
+		}
+	}
+}

@@ -48,6 +48,8 @@ func everyday(key string) string {
 		return "how strong the battery is under load"
 	case "pack.charge":
 		return "how full the battery is"
+	case "measured.second_rest_voltage":
+		return "how many volts the other of the two has"
 	case "pack.temperature", "outing.air":
 		return "how warm the day is"
 	case "outing.charged_at":

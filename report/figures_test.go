@@ -123,10 +123,10 @@ func TestInJSONWhatIsNothingIsZero(t *testing.T) {
 }
 
 func TestUsersUnitsStandFirst(t *testing.T) {
-	if text := flat(t, danger()); !strings.Contains(text, "Speed: 6.8 km/h (6.1 to 7.5; 3.8 to 4.7 mph).") {
+	if text := flat(t, danger()); !strings.Contains(text, "Speed: 6.8 km/h (6.1 to 7.5; 3.8 to 4.7 mph)") {
 		t.Errorf("metric user: km/h not first:\n%s", text)
 	}
-	if text := flat(t, wideUS()); !strings.Contains(text, "Speed: 4.2 mph (1.3 to 6.8; 2.1 to 11 km/h).") {
+	if text := flat(t, wideUS()); !strings.Contains(text, "Speed: 4.2 mph (1.3 to 6.8; 2.1 to 11 km/h)") {
 		t.Errorf("US user: mph not first:\n%s", text)
 	}
 }

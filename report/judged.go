@@ -105,6 +105,12 @@ func firstClause(text string) string {
 	return strings.TrimRight(text, ".")
 }
 
+// apartFrom is what stands before a separator, for a list that is parted by it.
+func apartFrom(separator, text string) string {
+	text, _, _ = strings.Cut(text, separator)
+	return text
+}
+
 // inShort is the title of a finding without why; what asks to be looked up names all
 // of it.
 func (b *builder) inShort(f *answer.Finding) string {

@@ -190,30 +190,31 @@ func (b *builder) moreDangers(follow, list []*answer.Finding, room int) string {
 // leastTitle is with how few characters a title still says what it is of. Own choice.
 const leastTitle = 26
 
-// named names findings in so many characters: each by its title without why, or by a
-// clause that it begins with, or by the thing that it is about; where there is no room for
-// that, by the things alone, and how many are about each. Dots would tell nothing.
+// named names findings in so many characters, the gravest first: each by its title without why,
+// or by a clause that it begins with, as long as there is room to name the things that the others
+// are about, and how many are about each. Dots would tell nothing.
 func (b *builder) named(list []*answer.Finding, room int) string {
 	const between = "; "
-	titles := make([]string, len(list))
-	for i, f := range list {
-		titles[i] = f.Certainty.Hedge() + firstClause(b.say(f.Title))
-	}
-	if whole := strings.Join(titles, between); len(whole) <= room {
-		return whole
-	}
-	each := (room - len(between)*(len(list)-1)) / len(list)
-	if each < leastTitle {
-		return countedThings(list)
-	}
 	var said []string
 	var rest []*answer.Finding
-	for i, title := range titles {
-		if whole, ok := ending(title, each); ok {
-			said = append(said, strings.TrimRight(whole, "."))
-		} else {
-			rest = append(rest, list[i])
+	fits := func(title string, after []*answer.Finding) bool {
+		all := append(slices.Clone(said), title)
+		if left := slices.Concat(rest, after); len(left) > 0 {
+			all = append(all, countedThings(left))
 		}
+		return len(strings.Join(all, between)) <= room
+	}
+	for i, f := range list {
+		title := f.Certainty.Hedge() + apartFrom(between, firstClause(b.say(f.Title)))
+		if !fits(title, list[i+1:]) {
+			short, ok := ending(title, min(len(title)-1, leastTitle))
+			if short = strings.TrimRight(short, "."); !ok || !fits(short, list[i+1:]) {
+				rest = append(rest, f)
+				continue
+			}
+			title = short
+		}
+		said = append(said, title)
 	}
 	if len(rest) > 0 {
 		said = append(said, countedThings(rest))
@@ -313,7 +314,9 @@ func (b *builder) few(r room) section {
 		s.facts = append(s.facts, fact{asYouAsked, asked})
 	}
 	if st := b.a.Steady; st != nil {
-		s.facts = append(s.facts, b.beside(b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh), b.was("original_speed_kmh", kmPerH)))
+		speed := b.beside(b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh), b.was("original_speed_kmh", kmPerH))
+		speed.value += b.withoutRead()
+		s.facts = append(s.facts, speed)
 	}
 	if l := b.a.Launch; l != nil {
 		s.facts = append(s.facts, b.beside(capital(startAmps), b.figure("launch.peak_battery_a", amps, about(l.PeakBatteryA)), b.was("original_launch_a", amps)))

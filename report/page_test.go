@@ -128,8 +128,8 @@ func TestNoLengthDropsADanger(t *testing.T) {
 	checkPage(t, "seven dangers", a)
 }
 
-// Where dangers share a line it says what they are, not only of which part; where there
-// is no room for that, how many are of each.
+// Where dangers share a line it says what they are, not only of which part, the gravest first;
+// where there is no room for more, how many are of each.
 func TestDangersThatShareALineAreToldApart(t *testing.T) {
 	of := func(titles ...string) *answer.Assessment {
 		a := danger()
@@ -145,15 +145,17 @@ func TestDangersThatShareALineAreToldApart(t *testing.T) {
 	}
 	few := of("One.", "Two.", "Three.", "Four.", "Nothing disconnects the pack: it is drained.", "It can never be charged again: it fails.")
 	many := of(slices.Repeat([]string{"The pack may burst " + strings.Repeat("and burn ", 12) + "at any time."}, 24)...)
+	wide := of("On this slope it rolls away with the child, and nothing brakes it.", "There is no fuse.", "The full pack is too much for the weakest part behind it.", "Nothing disconnects it before it drains to ruin.")
 	for _, tt := range []struct {
 		a    *answer.Assessment
 		o    report.Options
 		want string
 	}{
+		{wide, report.Options{Short: true}, "Danger too: On this slope it rolls away with the child, and nothing brakes it; There is no fuse; The full pack is too much for the weakest part behind it; Likely: Nothing disconnects it before it drains to ruin."},
 		{few, report.Options{}, "Danger as well: Nothing disconnects the pack; Likely: It can never be charged again."},
-		{many, report.Options{}, "Danger as well: the battery (20)."},
+		{many, report.Options{}, "at any time; the battery (18)."},
 		{few, report.Options{Short: true}, "Danger too: One; Two; Three; Four; Nothing disconnects the pack; Likely: It can never be charged again."},
-		{many, report.Options{Short: true}, "Danger too: the battery (24)."},
+		{many, report.Options{Short: true}, "at any time; the battery (23)."},
 	} {
 		if text := strings.Join(strings.Fields(written(t, tt.a, tt.o)), " "); !strings.Contains(text, tt.want) {
 			t.Errorf("%+v: lacks %q in\n%s", tt.o, tt.want, text)

@@ -162,6 +162,26 @@ func (b *builder) speedName(level string) string {
 	return level
 }
 
+// withoutRead says behind a speed that it was computed without one that was read: it may be
+// lower than that with more volts. Nothing where none was left out.
+func (b *builder) withoutRead() string {
+	if read := b.speedLeftOut(); read != "" {
+		return "; without the " + read + " that was read"
+	}
+	return ""
+}
+
+// speedLeftOut is the speed that was read and that the answer does without; empty where there
+// is none.
+func (b *builder) speedLeftOut() string {
+	for i := range b.a.Readings {
+		if r := &b.a.Readings[i]; r.LeftOut && r.Unit == "m/s" {
+			return b.inUnit(r.Value, r.Unit)
+		}
+	}
+	return ""
+}
+
 func (b *builder) speed() section {
 	s := section{title: b.speedName("Speed on the level")}
 	switch st := b.a.Steady; {
@@ -171,7 +191,7 @@ func (b *builder) speed() section {
 		s.text = []string{b.surelyStuck() + "."}
 	case st != nil:
 		s.facts = []fact{
-			{"Speed", b.span("steady.speed_kmh", kmPerH, st.SpeedKmh)},
+			{"Speed", b.span("steady.speed_kmh", kmPerH, st.SpeedKmh) + b.withoutRead()},
 			{"Amps", b.withMotors(b.rough("steady.battery_a", amps, st.BatteryA), b.rough("steady.motor_a", amps, st.MotorA))},
 			{"Volts at the board", b.span("steady.bus_v", volts, st.BusV)},
 			{"Power at wheels", b.span("steady.efficiency", share, st.Efficiency) + " of the pack's"},

@@ -24,7 +24,7 @@ const shortSafety = "The maker's instructions, local codes and licensed practice
 func buildShort(a *answer.Assessment) *document {
 	b := newBuilder(a)
 	facts, whole := b.lead()
-	if len(a.Ways) > 0 && a.Verdict >= answer.FixFirst && !a.Urgent() { // what they say stands on the page, not below
+	if len(a.Ways) > 0 && a.Verdict >= answer.FixFirst && !a.BeforeWays() { // what they say stands on the page, not below
 		facts[2].value = oneLine(nextName, b.nextOnPage())
 		whole = slices.DeleteFunc(whole, func(f fact) bool { return f.name == wholeName(nextName) })
 	}
@@ -103,8 +103,8 @@ func (b *builder) shortWays() []fact {
 }
 
 // otherDangers are the dangers that the first lines do not tell, whole while there is
-// room for that, otherwise by a clause, or by what they are about, on one line each; where
-// there is not even that, all in one.
+// room for that, otherwise by a clause, on one line each; where there is not even that, all
+// in one.
 func (b *builder) otherDangers(room int) []fact {
 	const name = "Danger too"
 	var list []*answer.Finding
@@ -114,8 +114,7 @@ func (b *builder) otherDangers(room int) []fact {
 		}
 	}
 	if len(list) > room {
-		chars := (room - 1) * (Columns - leadHang)
-		return []fact{{name, cut(sentence(b.named(list, chars)), chars)}}
+		return []fact{b.dangersInOne(name, list, room)}
 	}
 	var facts []fact
 	spare := room - len(list)
@@ -126,16 +125,28 @@ func (b *builder) otherDangers(room int) []fact {
 			facts, spare = append(facts, whole), spare-more
 			continue
 		}
-		said := b.opening(f) + thing(f) + "."
-		for _, opening := range []string{b.opening(f), f.Certainty.Hedge()} {
-			if short, ok := endingFrom(leastSentence, title, Columns-len(name+": "+opening)); ok {
-				said = opening + short
+		short, ok := "", false
+		opening := b.opening(f)
+		for _, opening = range []string{b.opening(f), f.Certainty.Hedge()} {
+			if short, ok = endingFrom(leastSentence, title, Columns-len(name+": "+opening)); ok {
 				break
 			}
 		}
-		facts = append(facts, fact{name, said})
+		if !ok { // what it is about alone would tell little
+			return []fact{b.dangersInOne(name, list, room)}
+		}
+		facts = append(facts, fact{name, opening + short})
 	}
 	return facts
+}
+
+// dangersInOne are dangers in one fact of so many lines.
+func (b *builder) dangersInOne(name string, list []*answer.Finding, lines int) fact {
+	for chars := lines * (Columns - leadHang); ; chars -= leadHang {
+		if f := (fact{name, sentence(b.named(list, chars))}); leadLines(f) <= lines || chars <= leastTitle {
+			return f
+		}
+	}
 }
 
 // shortFigures are the figures of a short report, most wanted first.
@@ -151,7 +162,7 @@ func (b *builder) shortFigures() []fact {
 	default:
 		facts = append([]fact{{"Pedal down", b.lasts().brief() + b.allUphill()}}, b.onTheLevel()...)
 		if st := b.a.Steady; st != nil {
-			facts = append(facts, fact{b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh).brief()})
+			facts = append(facts, fact{b.speedName("Speed"), b.figure("steady.speed_kmh", kmPerH, st.SpeedKmh).brief() + b.withoutRead()})
 		}
 		if fates := strings.Join(b.fates(rareFate), "; "); fates != "" {
 			facts = append(facts, fact{"Draws", fates})

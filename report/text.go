@@ -303,7 +303,7 @@ func endingFrom(least int, text string, room int) (whole string, ok bool) {
 		switch {
 		case strings.ContainsRune(".!?", rune(text[end])) && text[end+1] == ' ':
 			return text[:end+1], true
-		case end < min(least, room/2):
+		case end < min(least, room/2), strings.Count(text[:end], `"`)%2 == 1: // what somebody typed stays whole
 		case (text[end] == ';' || text[end] == ':') && text[end+1] == ' ', text[end:end+2] == " (":
 			return text[:end] + ".", true
 		}

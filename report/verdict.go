@@ -100,11 +100,7 @@ func (b *builder) allPutAway() bool {
 
 // batteryItself reports whether what was read on the battery is the worst of
 // charging: then another charger mends nothing.
-func (b *builder) batteryItself() bool {
-	return b.onlyCharging() && slices.ContainsFunc(b.a.Findings, func(f answer.Finding) bool {
-		return f.Level == b.a.Verdict && slices.Contains(f.Decides, answer.KeyMeasuredRestVoltage)
-	})
-}
+func (b *builder) batteryItself() bool { return b.onlyCharging() && b.a.First().RestsBadly() }
 
 // andLasting says behind one of some beginnings how long it lasts, as roomy as its line
 // allows. The range is what is left out last, and then the likely value says that it is

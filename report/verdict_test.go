@@ -28,6 +28,8 @@ func TestTheVerdictNamesWhatIsNotInOrder(t *testing.T) {
 		{answer.Danger, []answer.Finding{winter}, "NO: do not put it away like this: 1 danger."},
 		{answer.Danger, []answer.Finding{winter, charging}, "NO: do not charge it like this: 2 dangers."},
 		{answer.FixFirst, []answer.Finding{battery}, "NOT YET: its battery is not in order."},
+		{answer.FixFirst, []answer.Finding{charging, battery}, "NOT YET: its charging is not in order."},
+		{answer.FixFirst, []answer.Finding{battery, charging}, "NOT YET: its battery is not in order."},
 		{answer.FixFirst, []answer.Finding{wire}, "NOT YET: 1 thing to put right first."},
 	} {
 		a := fine()
@@ -71,6 +73,9 @@ func TestTheFirstLinesAreWhole(t *testing.T) {
 		}},
 		{answer.Possible, "No fuse: a short circuit burns the wire before anything opens, so that the loom burns.", "Fit one.", [2]string{
 			"Why: Possibly: No fuse.", "Next: Fit one.",
+		}},
+		{answer.Plain, `"volts under load (original battery) = 7 V" fits nothing that the labels may mean.`, `Take this reading once more: "volts under load (original battery) = 7 V".`, [2]string{
+			"Why: \"volts under load (original battery) = 7 V\" fits nothing\n  that the labels may mean.", "Next: Take this reading once more.",
 		}},
 		{
 			answer.Likely, "A weak cell is driven backwards when the added cutoff opens; the pack's volts still look right then.",

@@ -129,10 +129,15 @@ func (s *Setup) has(name string) bool {
 // it does not tell.
 func (s *Setup) system() quantity.System {
 	count := map[quantity.System]int{}
-	all := reflect.ValueOf(s).Elem()
-	for _, f := range registry.Get().fields {
-		if v, ok := all.FieldByIndex(f.index).Addr().Interface().(*Value); ok && v.Given {
-			count[v.System]++
+	for _, in := range []*Setup{s, s.Original} {
+		if in == nil {
+			continue
+		}
+		all := reflect.ValueOf(in).Elem()
+		for _, f := range registry.Get().fields {
+			if v, ok := all.FieldByIndex(f.index).Addr().Interface().(*Value); ok && v.Given {
+				count[v.System]++
+			}
 		}
 	}
 	if count[quantity.Customary] > count[quantity.Metric] {

@@ -8,6 +8,7 @@ import (
 
 	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
+	"example.org/packcheck/internal/quantity"
 )
 
 // packIdentity finds out what kind of pack it is: chemistry and cells. It
@@ -66,7 +67,7 @@ func (r *resolver) packIdentity(raw Pack) (label battery.Label, ok bool) {
 		return label, false
 	}
 	if label.Text != "" {
-		p.Reading = fmt.Sprintf("%s, %d cells in series", profile.Title, p.CellsInSeries)
+		p.Reading = fmt.Sprintf("%s, %s in series", profile.Title, quantity.Cells(p.CellsInSeries))
 	}
 	return label, ok
 }
@@ -203,7 +204,7 @@ func (r *resolver) readChemistry(w Word, l battery.Label) Choice {
 		c.Why = fmt.Sprintf("The label %q does not say; this is the likeliest.", w.Text)
 		var others []string
 		for _, o := range l.Others {
-			others = append(others, fmt.Sprintf("%s with %d cells", o.Chemistry, o.CellsInSeries))
+			others = append(others, fmt.Sprintf("%s with %s", o.Chemistry, quantity.Cells(o.CellsInSeries)))
 		}
 		if len(others) > 0 {
 			c.Why = fmt.Sprintf("The label %q does not say; it could also mean %s.", w.Text, strings.Join(others, " or "))

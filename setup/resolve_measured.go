@@ -24,7 +24,8 @@ const OnOriginal = " (original battery)"
 
 // measured hands what was measured to the battery that it was measured on:
 // [measured] is of the original battery where the setup describes one, unless
-// [original.measured] is there as well.
+// [original.measured] is there as well. The volts at rest of two joined packs that were
+// both read are always of those.
 func (p *Parts) measured() (faults Faults) {
 	s := p.Setup
 	owner := p
@@ -36,10 +37,16 @@ func (p *Parts) measured() (faults Faults) {
 		}
 	}
 	if m := s.Measured; m.Given {
+		if owner != p && m.SecondRest.Given && m.RestVoltage.Given && p.Pack.Joined != "" {
+			p.Measured = &Measured{Place: m.Place, RestVoltage: m.RestVoltage, HoursRested: m.HoursRested, SecondRest: m.SecondRest}
+			m.RestVoltage, m.HoursRested = Value{}, Value{}
+		}
 		if owner != p {
 			m.SecondRest = Value{} // is always of the pack that is asked about
 		}
-		owner.Measured = &m
+		if m != (Measured{Place: m.Place}) {
+			owner.Measured = &m
+		}
 	}
 	for _, q := range []*Parts{p, p.Original} {
 		if q != nil && q.Measured != nil && !q.Pack.unsettled {

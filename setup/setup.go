@@ -261,7 +261,7 @@ type Storage struct {
 type Measured struct {
 	Place
 	RestVoltage    Value `key:"rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.6 V" doc:"battery voltage with nothing connected; of two packs in series it may be that of one or of both, which the volts tell"`
-	SecondRest     Value `key:"second_rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.9 V" doc:"of two joined packs that are asked about, the resting voltage of the other one by itself"`
+	SecondRest     Value `key:"second_rest_voltage" kind:"voltage" min:"0" max:"500" example:"12.9 V" doc:"of two joined packs that are asked about, the resting voltage of the other one by itself; rest_voltage beside it is of the first"`
 	HoursRested    Value `key:"hours_rested" kind:"time" min:"0" max:"63072000" example:"12 h" doc:"time since it was last charged or used, before rest_voltage was read"`
 	LoadedVoltage  Value `key:"loaded_voltage" kind:"voltage" min:"0" max:"500" example:"11.4 V" doc:"battery voltage while driving, at any charge or, beside rest_voltage, at the one that it tells; of two packs in series, of one or of both"`
 	LoadedCurrent  Value `key:"loaded_current" kind:"current" min:"0.01" max:"1000" example:"15 A" doc:"current at that moment"`

@@ -7,6 +7,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
+	"example.org/packcheck/internal/quantity"
 )
 
 // swapPack takes out of a setup's keys what belongs to its own battery, and
@@ -95,7 +96,7 @@ func (d *decoder) packTold(c Changes) {
 	}
 	var kinds []string
 	for _, r := range append([]battery.Reading{{Chemistry: l.Chemistry, CellsInSeries: l.CellsInSeries}}, l.Others...) {
-		text := fmt.Sprintf("%q (%d cells)", r.Chemistry, r.CellsInSeries)
+		text := fmt.Sprintf("%q (%s)", r.Chemistry, quantity.Cells(r.CellsInSeries))
 		if r.Chemistry != "" && !slices.Contains(kinds, text) {
 			kinds = append(kinds, text)
 		}

@@ -83,7 +83,7 @@ func (p *Path) Allowed(t *tables.Tables, form tables.Fuse, d Demand, ambientC fl
 	}
 	share := t.Figure(tables.FuseShareOfAmpacity)
 	ofWire := share.Likely * p.Weakest(ambientC).CarriesA(ambientC)
-	b.Limits = append(b.Limits, FuseLimit{By: "wire", MostA: ofWire, Source: share.Source})
+	b.Limits = append(b.Limits, FuseLimit{By: ofTheWire, MostA: ofWire, Source: share.Source})
 	for _, c := range p.contacts {
 		if c.SteadyA > 0 {
 			b.Limits = append(b.Limits, FuseLimit{By: "joint", Name: c.Name, MostA: c.SteadyA, Source: c.Source})
@@ -108,6 +108,15 @@ func (p *Path) Allowed(t *tables.Tables, form tables.Fuse, d Demand, ambientC fl
 	}
 	return b, nil
 }
+
+// AboveWire reports whether a rating is too large for the wire, as a fuse that is fitted is
+// found to be.
+func (b FuseBand) AboveWire(ratingA float64) bool {
+	return slices.ContainsFunc(b.Limits, func(l FuseLimit) bool { return l.By == ofTheWire && drawsOver(ratingA, l.MostA) })
+}
+
+// ofTheWire is what limits a fuse most.
+const ofTheWire = "wire"
 
 // Advice says in plain words what to do about the band: which ratings to
 // choose from, or what to change when there is none. It never says to fit a
@@ -141,7 +150,7 @@ func (b FuseBand) changes() []string {
 	for _, limit := range b.Limits {
 		switch {
 		case limit.MostA >= b.LeastA:
-		case limit.By == "wire":
+		case limit.By == ofTheWire:
 			add(fmt.Sprintf("wire that carries %.0f A or more", math.Ceil(b.NeedsAmpacityA)))
 		case limit.By == "joint":
 			add(fmt.Sprintf("%s made for %.0f A or more", limit.Name, math.Ceil(b.LeastA)))

@@ -133,7 +133,8 @@ battery whose ride was timed it shows what a new one gives.
 
 saves one as a setup file; judged again, it gives what the report promised.
 Change it, or say --set to it, and judge it anew. What was measured on the old
-battery or before the change cannot be kept then, and that is said.
+battery stays as read on the original one where nothing but the battery changes.
+What else was measured before the change cannot be kept, and that is said.
 `
 
 const topicFiles = `--trace FILE and --trace-launch FILE write tables (CSV), --write-setup FILE a

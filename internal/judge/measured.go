@@ -89,15 +89,22 @@ func (v *view) measured() error {
 	return nil
 }
 
-// of adds findings on a battery that was measured, and says which one it is. One that
-// is no longer used does not come first.
+// of adds findings on a battery that was measured. One that is no longer used does not
+// come first.
 func (v *view) of(p *setup.Parts, findings ...answer.Finding) {
 	for i := range findings {
-		if p != v.parts {
-			findings[i].Title, findings[i].Today = "The battery that it came with: "+findings[i].Title, false
-		}
+		findings[i].Today = findings[i].Today && p == v.parts
 	}
 	v.add(findings...)
+}
+
+// nameOf is what findings call a battery that was measured; empty for the one that is asked
+// about.
+func (v *view) nameOf(p *setup.Parts) string {
+	if p == v.parts {
+		return ""
+	}
+	return "the battery that it came with"
 }
 
 // CodeHotterThanDriven says that a battery was read hotter than driving makes it.
@@ -166,7 +173,7 @@ func (v *view) loaded(p *setup.Parts) {
 		_, likely, _ := p.ChargeAtRest(v.Now.Pick)
 		charged = likely >= halfCharged
 	}
-	v.of(p, charge.JudgeLoaded(spec.Profile, spec.CellsInSeries, charge.Loaded{V: m.LoadedVoltage.Likely, RateC: rate, Charged: charged})...)
+	v.of(p, charge.JudgeLoaded(spec.Profile, spec.CellsInSeries, charge.Loaded{V: m.LoadedVoltage.Likely, RateC: rate, Charged: charged, Name: v.nameOf(p)})...)
 }
 
 func (v *view) tell(f answer.MeasuredFigure) { v.out.Measured = append(v.out.Measured, f) }
@@ -244,7 +251,7 @@ func (v *view) diagnose(p *setup.Parts) (charge.Diagnosis, error) {
 	}
 	e := charge.Evidence{
 		Pack: fresh, RestV: max(restV, leastRestV), HoursRested: raw.HoursRested.Likely / 3600,
-		TempC: min(max(p.PackC(v.Now.Pick), coldestC), hottestC),
+		TempC: min(max(p.PackC(v.Now.Pick), coldestC), hottestC), Name: v.nameOf(p),
 	}
 	if p.SecondRead() {
 		e.Name = atRest("the", p.LeastRestV())

@@ -61,6 +61,7 @@ func (v *view) joined() {
 			own := charge.JudgeRestOf(atRest("The", volts), one.Spec().Profile, one.Spec().CellsInSeries, max(volts, leastRestV))
 			low = append(low, own...)
 		}
+		j.Unfit = len(low) > 0
 		v.add(low...)
 	}
 	j.StateA, j.StateB = one.StateAt(leftA, v.Now.PackC), j.B.StateAt(leftB, v.Now.PackC)

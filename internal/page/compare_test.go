@@ -14,13 +14,13 @@ import (
 // place.
 func TestOtherBatteriesStandBeside(t *testing.T) {
 	given := bench()
-	reply, _ := asked(t, page.Request{Do: "compare", Given: given, Packs: []string{"12.8 V 10 Ah LiFePO4", "12 V 12 Ah AGM"}})
+	reply, _ := asked(t, page.Request{Do: "compare", Given: given, Packs: []string{"12 V 9 Ah gel", "12 V 12 Ah AGM"}})
 	own, err := setup.Of(given)
 	if err != nil {
 		t.Fatal(err)
 	}
 	setups := []*setup.Setup{own}
-	for _, label := range []string{"12.8 V 10 Ah LiFePO4", "12 V 12 Ah AGM"} {
+	for _, label := range []string{"12 V 9 Ah gel", "12 V 12 Ah AGM"} {
 		other, err := own.Change(setup.Changes{Pack: label})
 		if err != nil {
 			t.Fatal(err)

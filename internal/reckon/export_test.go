@@ -53,7 +53,7 @@ func OriginalsOnAWay(s *setup.Setup, draws int, sets map[string]string) (before,
 		return nil, nil, err
 	}
 	w := &path{title: keepTitle, steps: []step{{sets: sets}}}
-	changed, err := s.With(w.sets(s))
+	changed, err := s.With(w.sets(e, s))
 	if err != nil {
 		return nil, nil, err
 	}

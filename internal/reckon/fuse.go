@@ -3,6 +3,7 @@ package reckon
 import (
 	"cmp"
 	"maps"
+	"math"
 	"slices"
 
 	"example.org/packcheck/answer"
@@ -33,8 +34,9 @@ func (f *fused) sizes() []float64 {
 }
 
 // middleFuse is the fuse that the answer speaks of: that of the typical vehicle, unless
-// it finds a size that suits it where most vehicles find none, or none where most find
-// one. Then it is the one with the middle current of those that agree with most.
+// it finds a size to buy where most vehicles find none, or none where most find one, or one of
+// its sizes is none to buy. Then it is the one with the middle current of those that agree
+// with most, and name none but sizes to buy.
 func (j *judgedTable) middleFuse(typical fused) fused {
 	if typical.band == nil {
 		return typical
@@ -44,22 +46,60 @@ func (j *judgedTable) middleFuse(typical fused) fused {
 		if f.band == nil {
 			continue
 		}
-		if all += j.weight[k]; len(f.sizes()) == 0 {
+		if all += j.weight[k]; len(j.toBuy(f)) == 0 {
 			none += j.weight[k]
 		}
 	}
 	suited := none < likelyShare*all
-	if all == 0 || suited == (len(typical.sizes()) > 0) {
+	agrees := func(f fused) bool {
+		sizes := j.toBuy(f)
+		return suited == (len(sizes) > 0) && len(sizes) == len(f.sizes())
+	}
+	if all == 0 || agrees(typical) {
 		return typical
 	}
-	var agree []int // draws
+	var agree, alike []int // draws; alike are those with the sizes of the typical one that are left
 	for k, f := range j.fuses {
-		if f.band != nil && suited == (len(f.sizes()) > 0) {
-			agree = append(agree, k)
+		if f.band == nil || !agrees(f) {
+			continue
 		}
+		if agree = append(agree, k); slices.Equal(f.sizes(), j.toBuy(typical)) {
+			alike = append(alike, k)
+		}
+	}
+	if len(alike) > 0 {
+		agree = alike
+	}
+	if len(agree) == 0 { // whatever suits the weakest wire is too large for none
+		return slices.MinFunc(j.fuses, func(a, b fused) int { return cmp.Compare(a.mostA(), b.mostA()) })
 	}
 	slices.SortStableFunc(agree, func(a, b int) int { return cmp.Compare(j.fuses[a].band.LeastA, j.fuses[b].band.LeastA) })
 	return j.fuses[upTo(agree, 0.5, func(k int) float64 { return j.weight[k] })]
+}
+
+// mostA is the largest fuse that the vehicle stands, +Inf where that is not known.
+func (f *fused) mostA() float64 {
+	if f.band == nil {
+		return math.Inf(1)
+	}
+	return f.band.MostA
+}
+
+// toBuy are the sizes that suit a vehicle and are not too large for the wire of so many others
+// that it would be told of one that is fitted.
+func (j *judgedTable) toBuy(f fused) []float64 {
+	return slices.DeleteFunc(slices.Clone(f.sizes()), func(size float64) bool {
+		above, all := 0.0, 0.0
+		for k, other := range j.fuses {
+			if other.band == nil {
+				continue
+			}
+			if all += j.weight[k]; other.band.AboveWire(size) {
+				above += j.weight[k]
+			}
+		}
+		return above >= possibleShare*all
+	})
 }
 
 // sizesForNearlyAll are the standard sizes, ascending, that suit in nine of ten of the

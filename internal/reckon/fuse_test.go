@@ -34,6 +34,29 @@ func TestTheFuseIsThatOfAVehicleThatAgreesWithMost(t *testing.T) {
 			t.Errorf("%s: the fuse of the vehicle that asks for %g A at the least, want that for %g A", c.name, got.band.LeastA, c.leastA)
 		}
 	}
+	onWire := func(leastA, wireA float64, sizes ...float64) fused {
+		return fused{band: &wiring.FuseBand{LeastA: leastA, MostA: wireA, StandardA: sizes, Limits: []wiring.FuseLimit{{By: "wire", MostA: wireA}}}}
+	}
+	many := func(n int, f fused) []fused { return slices.Repeat([]fused{f}, n) }
+	for _, c := range []struct {
+		name    string
+		typical fused
+		fuses   []fused
+		want    []float64
+	}{
+		{"a size that is too large for the wire of four in ten is not named", onWire(14, 26, 15, 20, 25), slices.Concat(many(6, onWire(14, 26, 15, 20, 25)), many(4, onWire(14, 22, 15, 20))), []float64{15, 20}},
+		{"nor are all of them where the smallest is too large for one in ten", onWire(18, 26, 20, 25), slices.Concat(many(9, onWire(18, 26, 20, 25)), many(1, onWire(18, 19))), nil},
+		{"one that is too large for one in twenty is named", onWire(18, 24, 20), slices.Concat(many(19, onWire(18, 24, 20)), many(1, onWire(18, 19))), []float64{20}},
+		{"where none has the sizes that are left, those of the weakest wire are named", onWire(18, 26, 20, 25), slices.Concat(many(8, onWire(18, 26, 20, 25)), many(2, onWire(9, 12, 10))), []float64{10}},
+	} {
+		j := judgedTable{fuses: c.fuses}
+		for range c.fuses {
+			j.weight = append(j.weight, 1/float64(len(c.fuses)))
+		}
+		if got := j.middleFuse(c.typical); !slices.Equal(got.sizes(), c.want) {
+			t.Errorf("%s: %v, want %v", c.name, got.sizes(), c.want)
+		}
+	}
 	if got := (&judgedTable{}).middleFuse(fused{}); got.band != nil {
 		t.Error("a fuse without a path")
 	}

@@ -34,9 +34,7 @@ func headline(a *answer.Assessment) [3]string {
 		if !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return f.Level == a.Verdict && !f.PutAway() }) {
 			use, ready = "do not put it away like this", "the way it is put away is not in order"
 		}
-		if slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { // then another charger mends nothing
-			return f.Level == a.Verdict && slices.Contains(f.Decides, answer.KeyMeasuredRestVoltage)
-		}) {
+		if first := a.First(); first != nil && first.RestsBadly() { // then another charger mends nothing
 			use, ready = nobody, "the battery is not in order"
 		}
 	}
@@ -94,7 +92,7 @@ func throughWays(a *answer.Assessment) string {
 	letters := [...]string{"way A", "way A or B", "one of the ways"}
 	n := min(len(a.Ways), len(letters))
 	switch {
-	case n == 0, a.Urgent(), a.Verdict < answer.FixFirst:
+	case n == 0, a.BeforeWays(), a.Verdict < answer.FixFirst:
 		return a.Headline[2]
 	case a.ChargerOut() && len(a.Measure) == 0:
 		return "Do not use this charger; take " + letters[n-1] + " below."

@@ -1,6 +1,7 @@
 package reckon_test
 
 import (
+	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
@@ -35,5 +36,23 @@ func TestTheNextStepIsAsSureAsItsOwnFinding(t *testing.T) {
 	}})
 	if h[1] != "It is hot." || h[2] != "To be safe: Slow it." {
 		t.Errorf("%q", h)
+	}
+}
+
+// What is not in order is that of which the reason is told.
+func TestTheVerdictAndItsReasonAreOfOneFinding(t *testing.T) {
+	charger := answer.Finding{Level: answer.FixFirst, Topic: answer.TopicCharge, Item: answer.Charger, Title: "Wrong charger."}
+	battery := answer.Finding{Level: answer.FixFirst, Topic: answer.TopicCharge, Item: answer.Battery, Title: "It rests low.", Decides: []string{answer.KeyMeasuredRestVoltage}}
+	for _, c := range []struct {
+		list    []answer.Finding
+		verdict string
+	}{
+		{[]answer.Finding{charger, battery}, "charging is not in order"},
+		{[]answer.Finding{battery, charger}, "the battery is not in order"},
+	} {
+		h := reckon.Headline(&answer.Assessment{Verdict: answer.FixFirst, Steady: &answer.SteadyFigures{}, Findings: c.list})
+		if !strings.HasPrefix(h[0], c.verdict) || h[1] != c.list[0].Title {
+			t.Errorf("%q, want %q for %q", h, c.verdict, c.list[0].Title)
+		}
 	}
 }

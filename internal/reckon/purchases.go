@@ -117,10 +117,10 @@ func fuseToBuy(a *answer.Assessment, p *setup.Parts) string {
 		return "the one that is fitted suits"
 	}
 	switch {
-	case len(w.FuseSizesA) > 0: // of the vehicle in the middle, as what is advised
+	case len(w.FuseSizesA) > 0: // of the vehicle whose fuse is advised
 	case w.FuseLeastA == nil || w.FuseMostA == nil:
 		return "none yet: no rating suits this wire and this load. First limit the current or fit thicker wire."
-	default: // the amps told are of all vehicles, this of the one in the middle
+	default: // the amps told are of all vehicles, this of that one
 		return "none yet: no standard size suits this wire and this load. First limit the current or strengthen the path."
 	}
 	text := sizes(w.FuseSizesA) + "; printed with " + volts(math.Ceil(a.Pack.FullV)) + " or more; right at the pack."

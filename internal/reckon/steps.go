@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/quantity"
@@ -47,16 +48,17 @@ var remedies = [...]remedy{
 	{chargerName, []answer.Change{answer.FitCharger}, nil, chargerStep},
 	{roomName, []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
 	{offName, []answer.Change{answer.ChargeElsewhere}, nil, offStep},
+	{alikeName, nil, joinedUnread, alikeStep},
 }
 
 // The steps whose places on the way from battery to motors are told.
 const converterName, controllerName, cutoffName, fuseName, fusePlaceName, wireName = "converter", "controller", "cutoff", "fuse", "fuse place", "wire"
 
 // The steps that concern the charging alone.
-const labelName, chargerName, roomName, offName = "label of the charger", "charger", "charging place", "charging off the vehicle"
+const labelName, chargerName, roomName, offName, alikeName = "label of the charger", "charger", "charging place", "charging off the vehicle", "volts alike"
 
 // toCharge are those steps.
-var toCharge = [...]string{labelName, chargerName, roomName, offName}
+var toCharge = [...]string{labelName, chargerName, roomName, offName, alikeName}
 
 // toWire are the steps that somebody has to wire in.
 var toWire = [...]string{converterName, controllerName, cutoffName, fuseName, fusePlaceName, wireName}
@@ -216,7 +218,7 @@ func watchStep(_ *answer.Assessment, p *setup.Parts) step {
 		return step{}
 	}
 	return step{
-		text: "keep the battery if its maker says that it watches every cell and switches itself off; if not, one that does",
+		text: "make sure that by its maker's word the battery watches every cell and switches itself off; if not, get one that does",
 		sets: map[string]string{answer.KeyPackWatchesCells: "true"},
 	}
 }
@@ -425,19 +427,37 @@ func roomStep(a *answer.Assessment, _ *setup.Parts) step {
 	return step{text: "charge the battery in a room of " + room + ", once it has warmed up or cooled down there", sets: map[string]string{"outing.charged_at": room}}
 }
 
+// joinedUnread reports whether something is to be put right because nobody read the volts of
+// two packs that are joined.
+func joinedUnread(a *answer.Assessment) bool {
+	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Level >= answer.FixFirst && slices.Contains(f.Decides, answer.KeySecondRestVoltage)
+	})
+}
+
+// alikeStep joins two packs side by side only where both show the volts of full ones.
+func alikeStep(a *answer.Assessment, p *setup.Parts) step {
+	if p.Pack.Joined != "parallel" {
+		return step{}
+	}
+	full := fmt.Sprintf("%.4g V", a.Pack.FullV)
+	return step{
+		text: "charge each of the two by itself to full, read both the next day, and join them only at the same volts and if their maker allows it",
+		sets: map[string]string{answer.KeyMeasuredRestVoltage: full, answer.KeySecondRestVoltage: full, answer.KeyMeasuredHoursRested: "12 h", "pack.charge": ""},
+	}
+}
+
 // packName is the step that puts another battery in.
 const packName = "pack"
 
 // restsBadly reports whether it is the resting battery itself that is not in order.
 func restsBadly(a *answer.Assessment) bool {
-	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
-		return f.Level >= answer.FixFirst && f.Item == answer.Battery && slices.Contains(f.Decides, answer.KeyMeasuredRestVoltage)
-	})
+	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool { return f.RestsBadly() })
 }
 
 // packStep is a sound one of the same kind in the place of one that is told to be worn,
 // or of which something was read.
-func packStep(_ *answer.Assessment, p *setup.Parts) step {
+func packStep(a *answer.Assessment, p *setup.Parts) step {
 	told := p.Setup.Pack
 	unlike := without(p.Setup.Values(), "pack.second")
 	if !told.Health.Given && (!told.Age.Given || told.Age.Text == newAge) && p.Measured == nil && len(unlike) == 0 {
@@ -451,7 +471,23 @@ func packStep(_ *answer.Assessment, p *setup.Parts) step {
 	case told.Joined.Given:
 		s.text = "two new batteries of the same kind"
 	}
+	if first := a.TriedFirst(); first != nil && len(unlike) == 0 {
+		s.text += unlessRight(first)
+	}
 	return s
+}
+
+// unlessRight is what may put right a battery that a finding is on, so that none is bought.
+func unlessRight(f *answer.Finding) string {
+	switch f.Code {
+	case charge.CodeDeeplyFlat, charge.CodeOldDeadCell:
+		return ", unless one charge with somebody beside it puts this one right"
+	case charge.CodeOvercharged:
+		return ", if this one still rests so high after a night off the charger"
+	case charge.CodeTooLow:
+		return ", if its own charger refuses this one"
+	}
+	return ""
 }
 
 // newAge is the word for a battery that is new.

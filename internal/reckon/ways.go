@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/drive"
 	"example.org/packcheck/setup"
@@ -151,7 +152,7 @@ func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*
 			return nil, err
 		}
 	}
-	told := func() bool { return !enough.weighed || len(e.outdated(s, w.sets(s))) == 0 }
+	told := func() bool { return !enough.weighed || len(e.outdated(s, w.sets(e, s))) == 0 }
 	if enough.weighed || !mends(found) || !told() {
 		if found, err = w.search(e, s, enough, o); err != nil {
 			return nil, err
@@ -189,14 +190,14 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		}
 		w := anew(values, title, sets)
 		if was != nil && was.Pack.Profile.Family == chemistry.LeadAcid {
-			w.keepCharger(values)
+			w.keepCharger(values, charge.PurposeFor(e.parts.Pack.Profile))
 		}
 		list = append(list, w)
 	}
 	if label, ok := blockFor(v.DesignV.Likely); ok && v.DesignV.Known && len(list) == 0 && (!e.parts.OnBlocks() || e.parts.Pack.LiquidAcid || e.parts.Pack.Starter) {
 		w := anew(values, fmt.Sprintf("A sealed lead-acid battery, as such vehicles are sold with (%s)", label),
 			map[string]string{"pack.chemistry": "agm", "pack.label": label})
-		w.keepCharger(values)
+		w.keepCharger(values, charge.PurposeFor(e.parts.Pack.Profile))
 		list = append(list, w)
 	}
 	list = append(list, &path{title: keepTitle, start: map[string]string{}})
@@ -244,8 +245,12 @@ func anew(values map[string]string, title string, sets map[string]string) *path 
 
 // keepCharger leaves the charger that is there for a lead-acid battery, which comes without
 // one: it is judged on that, and where it is wrong a step names the right one. It did not
-// come with that battery.
-func (w *path) keepCharger(values map[string]string) {
+// come with that battery, but was made for the one that it came with.
+func (w *path) keepCharger(values map[string]string, cameFor charge.Purpose) {
+	told := values[answer.KeyChargerMadeFor] != "" || values[answer.KeyChargerLabel] != ""
+	if values[answer.KeyChargerCameWithPack] == "true" && !told && cameFor != charge.ForLeadAcid {
+		w.start[answer.KeyChargerMadeFor] = cameFor.Key()
+	}
 	for key := range values {
 		if strings.HasPrefix(key, "charger.") && key != answer.KeyChargerCameWithPack && !(key == answer.KeyChargerJack && values[key] != "vehicle") {
 			delete(w.start, key)
@@ -421,7 +426,7 @@ func (w *path) anotherBattery() bool { return w.takes(packName) || w.start["pack
 
 // engine prepares the setup that the path has led to.
 func (w *path) engine(e *engine, s *setup.Setup) (*engine, error) {
-	all := w.sets(s)
+	all := w.sets(e, s)
 	for _, key := range e.outdated(s, all) {
 		all[key] = ""
 	}
@@ -452,7 +457,7 @@ func (w *path) way(e *engine, s *setup.Setup, a *answer.Assessment, weighed bool
 		way.Steps = append(way.Steps, st.text)
 		way.Wiring = way.Wiring || slices.Contains(toWire[:], st.name)
 	}
-	all := w.sets(s)
+	all := w.sets(e, s)
 	for _, key := range e.outdated(s, all) {
 		all[key], way.Carried = "", weighed
 	}

@@ -9,8 +9,53 @@ import (
 	"example.org/packcheck/setup"
 )
 
-// sets are all keys of a setup that the path sets, by key.
-func (w *path) sets(s *setup.Setup) map[string]string {
+// sets are all keys of a setup that the path sets, by key. What was measured and no longer
+// is of the vehicle then stays as read on the battery that was, where a setup can say so.
+func (w *path) sets(e *engine, s *setup.Setup) map[string]string {
+	all := w.changes(s)
+	if before := e.readBefore(s, all); before != nil {
+		return w.keepingOriginal(s, before)
+	}
+	return all
+}
+
+// readBefore are some changes, and that today's battery is the original one, with what was
+// measured of the vehicle: where this was made with it and nothing but the battery is
+// changed. Nil where not. What was read of the battery alone goes with it.
+func (e *engine) readBefore(s *setup.Setup, sets map[string]string) map[string]string {
+	gone := e.outdated(s, sets)
+	if !e.parts.AsMade || s.Original != nil || len(gone) == 0 {
+		return nil
+	}
+	before := maps.Clone(sets)
+	for key, text := range s.Values() {
+		name, measured := strings.CutPrefix(key, "measured.")
+		switch {
+		case setup.OfOriginal(key):
+			before["original."+key] = text
+		case !measured || slices.Contains(ofVehicle[:], name):
+		case slices.Contains(gone, key):
+			before[key] = ""
+		default: // it stays one of today's
+			return nil
+		}
+	}
+	changed, err := s.With(before)
+	if err != nil {
+		return nil
+	}
+	if p, err := changed.Parts(); err != nil || !p.AsMade || p.Original.Measured == nil {
+		return nil
+	}
+	return before
+}
+
+// ofVehicle are the names of what is measured that tell of a vehicle, whatever battery is in it
+// now.
+var ofVehicle = [...]string{"ride_time", "distance", "top_speed", "loaded_current", "motor_voltage", "blocked_current", "pull_force"}
+
+// changes are the keys that the path sets, and what keeps the original as it was.
+func (w *path) changes(s *setup.Setup) map[string]string {
 	all := maps.Clone(w.start)
 	if all == nil {
 		all = map[string]string{}
@@ -69,11 +114,17 @@ func (e *engine) outdated(s *setup.Setup, sets map[string]string) []string {
 		if key == answer.KeyMeasuredTopSpeed && e.staysTooFast(s, sets) {
 			continue
 		}
-		if is && slices.ContainsFunc(changedBy(name), func(table string) bool { return len(under(table, sets)) > 0 }) {
+		if is && slices.ContainsFunc(changedBy(name), func(table string) bool { return makesAnother(table, sets) }) {
 			out = append(out, key)
 		}
 	}
 	return out
+}
+
+// makesAnother reports whether some changes make a table or key of a vehicle another. A battery of
+// which somebody looks up that it watches its cells is the one that was read.
+func makesAnother(table string, sets map[string]string) bool {
+	return slices.ContainsFunc(under(table, sets), func(key string) bool { return key != answer.KeyPackWatchesCells })
 }
 
 // staysTooFast reports whether what some changes leave of a battery and its converter cannot

@@ -116,6 +116,7 @@ func TestAWayOutKeepsTheReadingsThatItCannotChange(t *testing.T) {
 		{"controller.current_limit", []string{opened, ride}},
 		{"controller.converter_voltage", []string{motor, opened, ride, speed}},
 		{"pack.health", []string{motor, pack, opened, rest, ride, speed}},
+		{"pack.watches_cells", nil},
 	} {
 		gone, err := reckon.ReadingsGone(s, map[string]string{of.key: "of another"})
 		if err != nil {

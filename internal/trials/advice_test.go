@@ -69,6 +69,29 @@ func TestTheAdvisedCutoffAndFusePassTheirOwnJudgement(t *testing.T) {
 	}
 }
 
+// A fuse that is named to buy is not told to be too large once it is fitted, on a hot day
+// neither.
+func TestAFuseToBuyIsNotTooLargeForTheWireOnAHotDay(t *testing.T) {
+	t.Parallel()
+	named := 0
+	for _, gauge := range []string{"16 AWG", "14 AWG", "12 AWG", "10 AWG"} {
+		for _, insulation := range []string{"60 C", "80 C", "105 C"} {
+			s := labelsOnly().with("pack.chemistry", `"agm"`, "pack.label", `"12 V 12 Ah"`, "outing.air", `"15 to 40 C"`,
+				"wire.gauge", strconv.Quote(gauge), "wire.insulation", strconv.Quote(insulation))
+			for _, amps := range assess(t, s).Path.FuseSizesA {
+				named++
+				a := assess(t, s.with("fuse.form", `"small blade"`, "fuse.rating", fmt.Sprintf(`"%g A"`, amps), "fuse.distance_from_pack", `"100 mm"`))
+				if has(a, wiring.CodeFuseAboveWire) >= answer.FixFirst {
+					t.Errorf("%s for %s: %g A is named to buy, and too large once it is fitted", gauge, insulation, amps)
+				}
+			}
+		}
+	}
+	if named < 6 {
+		t.Errorf("%d sizes are named in all", named)
+	}
+}
+
 // Who buys the charger that is described as the right one must not be told
 // afterwards that it is wrong. (Of a tool pack's only its maker's own is.)
 func TestTheRightChargerIsRight(t *testing.T) {

@@ -425,3 +425,27 @@ func TestAWrongChargerIsMendedByACharger(t *testing.T) {
 		}
 	}
 }
+
+// The charger that came with another kind of battery is made for that: a way with a lead-acid
+// one names its own, whatever else is told of the charger.
+func TestTheChargerOfAnotherKindOfBatteryIsNotKeptForLeadAcid(t *testing.T) {
+	t.Parallel()
+	for _, pack := range []sheet{
+		{"pack.label": `"20 V max 5 Ah"`, "pack.chemistry": `"li-ion"`},
+		{"pack.label": `"12.8 V 10 Ah"`, "pack.chemistry": `"lifepo4"`},
+		{"pack.label": `"14.4 V 3 Ah"`, "pack.chemistry": `"nimh"`},
+	} {
+		_, a := waysOf(t, sheet{
+			"rider.age": `"5 years"`, "vehicle.design_voltage": `"12 V"`, "charger.came_with_pack": `true`,
+			"pack.label": pack["pack.label"], "pack.chemistry": pack["pack.chemistry"],
+		})
+		i := slices.IndexFunc(a.Ways, func(w answer.Way) bool { return strings.HasPrefix(w.Title, "A sealed lead-acid battery") })
+		if i < 0 {
+			t.Errorf("%s: no way with lead-acid", pack["pack.label"])
+			continue
+		}
+		if w := &a.Ways[i]; !strings.Contains(strings.Join(w.Steps, "\n"), "another charger: for lead-acid, 14.7 V") {
+			t.Errorf("%s: %s %q names no charger", pack["pack.label"], w.Title, w.Steps)
+		}
+	}
+}

@@ -434,3 +434,71 @@ func TestPacksOfUnlikeVoltsAreNeverJoinedSideBySide(t *testing.T) {
 		t.Errorf("%v: %s", joined.Level, text)
 	}
 }
+
+// As long as they are joined the fuller of two drives its charge into the other: to part them
+// comes before anything that is looked up or bought, also where the other is flat, dead or just
+// off the charger, and nobody is told to charge both.
+func TestTwoThatStandApartAreParted(t *testing.T) {
+	for _, c := range []struct {
+		first, second string
+		next          string
+	}{
+		{"12.9 V", "6 V", "Part them, and judge each by its own volts"},
+		{"6 V", "12.9 V", "Part them, and judge each by its own volts"},
+		{"12.9 V", "10 V", "Part them, and judge each by its own volts"},
+		{"12.9 V", "14.6 V", "Part them, and judge each by its own volts"},
+		{"12.9 V", "3 V", "Do not charge it: hand it in"},
+		{"12.9 V", "11.9 V", "Part them, and charge each by itself to full."},
+	} {
+		a := assess(t, labelsOnly().with("pack.chemistry", `"agm"`, "pack.label", `"12 V 7 Ah"`, "pack.joined", `"parallel"`,
+			"measured.rest_voltage", strconv.Quote(c.first), "measured.second_rest_voltage", strconv.Quote(c.second)))
+		if next := a.Headline[2]; !strings.HasPrefix(next, c.next) {
+			t.Errorf("%s beside %s: next is %q, want %q", c.first, c.second, next, c.next)
+		}
+	}
+}
+
+// Two lithium packs side by side whose volts nobody read need no other battery: the first way
+// out is to charge each and to join them only where both show the same, and what it leads to
+// is in order.
+func TestTwoPacksWhoseVoltsNobodyReadAreKept(t *testing.T) {
+	s := sheet{
+		"rider.age": `"8 years"`, "rider.mass": `"25 kg"`, "vehicle.design_voltage": `"12 V"`, "vehicle.ground": `"asphalt"`, "vehicle.slope": `"0 %"`,
+		"vehicle.brake": `"motors"`, "vehicle.weakest_part_voltage": `"24 V"`, "vehicle.accessories": `"none"`,
+		"controller.kind": `"chopper"`, "controller.max_voltage": `"24 V"`, "controller.current_limit": `"20 A"`, "controller.ramp": `"1 s"`, "controller.reverses": `"after a stop"`,
+		"wire.gauge": `"12 AWG"`, "wire.insulation": `"105 C"`,
+		"fuse.form": `"small blade"`, "fuse.rating": `"25 A"`, "fuse.distance_from_pack": `"50 mm"`, "fuse.max_voltage": `"32 V"`,
+		"pack.label": `"12.8 V 6 Ah LiFePO4"`, "pack.joined": `"parallel"`, "pack.watches_cells": `true`, "cutoff.pack.opens_at": `"10 V"`,
+		"charger.jack": `"pack"`, "charger.came_with_pack": `true`, "charger.stops": `"by itself"`,
+	}
+	read, a := waysOf(t, s)
+	if a.Verdict != answer.FixFirst || len(a.Ways) == 0 {
+		t.Fatalf("%v, %d ways; this test wants something to put right", a.Verdict, len(a.Ways))
+	}
+	if _, beside := waysOf(t, s.with("original.pack.label", `"12 V 7 Ah"`)); len(beside.Ways) == 0 || !slices.Equal(beside.Ways[0].Steps, a.Ways[0].Steps) {
+		t.Errorf("beside the battery that it came with the ways are %+v", beside.Ways)
+	}
+	w := &a.Ways[0]
+	if want := []string{"charge each of the two by itself to full, read both the next day, and join them only at the same volts and if their maker allows it"}; !slices.Equal(w.Steps, want) {
+		t.Errorf("the first way is %q, want %q", w.Steps, want)
+	}
+	if after := walked(t, read, w); after.Verdict >= answer.FixFirst {
+		t.Errorf("walked it is %v: %s", after.Verdict, after.Headline[1])
+	}
+}
+
+// The volts at rest of two joined packs that were both read are of those, also where the
+// battery that the vehicle came with is described; all else is read on that one.
+func TestVoltsOfBothPacksAreOfThosePacks(t *testing.T) {
+	s := benchLoad().with("pack.label", `"12.8 V 6 Ah LiFePO4"`, "pack.chemistry", "", "pack.joined", `"parallel"`,
+		"measured.rest_voltage", `"13.3 V"`, "measured.second_rest_voltage", `"13.3 V"`, "measured.hours_rested", `"12 h"`, "charger.came_with_pack", `true`, "charger.jack", `"pack"`)
+	for name, sheet := range map[string]sheet{"alone": s, "beside an original": s.with("original.pack.label", `"12 V 7 Ah"`, "original.pack.chemistry", `"agm"`)} {
+		a := assess(t, sheet)
+		if got := has(a, battery.CodeParallelEqualising); got > answer.Fine {
+			t.Errorf("%s: two packs of the same volts: %v, the fuller charges the other", name, got)
+		}
+		if got := has(a, charge.CodeChargedInParallel); got != answer.Watch {
+			t.Errorf("%s: two packs of the same volts that are charged apart: %v", name, got)
+		}
+	}
+}

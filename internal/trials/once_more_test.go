@@ -7,6 +7,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/report"
 )
 
 // A reading that fits nothing is asked for once more, first of all, unless the answer
@@ -56,5 +57,30 @@ func TestWhatIsLeftOutIsAskedForAgainAndJudgedWhereItIsTheWorse(t *testing.T) {
 	fast := labelsOnly().with("rider.mass", "", "rider.age", `"2 years"`, "measured.top_speed", `"0.5 km/h"`)
 	if a := assess(t, fast); a.Conflict == nil || has(a, drive.CodeTooYoung) < answer.FixFirst { // at 0.5 km/h it would be to watch
 		t.Errorf("a speed that fits nothing hides the one that was computed: %v", has(a, drive.CodeTooYoung))
+	}
+}
+
+// Whoever read 13 km/h with the old battery sees beside a lower speed with more volts that it was
+// computed without what was read, and what those volts make of it is judged.
+func TestASpeedThatFitsNothingIsToldBesideTheComputedOne(t *testing.T) {
+	s := labelsOnly().with("rider.mass", "", "rider.age", `"4 years"`, "pack.chemistry", `"li-ion"`, "pack.label", `"20 V max 5 Ah"`,
+		"original.pack.label", `"12 V 7 Ah"`, "original.pack.chemistry", `"agm"`, "original.measured.top_speed", `"13 km/h"`)
+	a := assess(t, s)
+	const readMS = 13 / 3.6
+	if a.Steady.SpeedKmh/3.6 >= readMS {
+		t.Fatalf("%.1f km/h are computed; this test wants less than was read", a.Steady.SpeedKmh)
+	}
+	for _, layout := range []report.Options{{}, {Full: true}} {
+		var text strings.Builder
+		if err := report.Write(&text, a, layout); err != nil {
+			t.Fatal(err)
+		}
+		if plain := strings.Join(strings.Fields(text.String()), " "); !strings.Contains(plain, "; without the 13 km/h that was read") {
+			t.Errorf("the speed stands without what was read:\n%s", text.String())
+		}
+	}
+	i := slices.IndexFunc(a.Findings, func(f answer.Finding) bool { return f.Code == drive.CodeFastForARideOn })
+	if i < 0 || a.Findings[i].Found <= readMS {
+		t.Errorf("judged is no more than was read with fewer volts: %+v", a.Findings)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"maps"
 	"math/rand/v2"
+	"regexp"
 	"runtime"
 	"slices"
 	"strings"
@@ -160,6 +161,31 @@ func TestASetupSurvivesBeingAssessed(t *testing.T) {
 		}
 		if fmt.Sprintf("%+v", *s) != before {
 			t.Errorf("%s: assessing changed the setup", file)
+		}
+	}
+}
+
+// Who typed miles and pounds reads them first, whichever battery they were read with.
+func TestTheUsersUnitsAreThoseOfAllThatWasTyped(t *testing.T) {
+	base := labelsOnly().with("rider.mass", "", "rider.age", `"5 years"`, "original.pack.label", `"12 V 7 Ah"`, "original.pack.chemistry", `"agm"`)
+	for _, c := range []struct {
+		key, value string
+		want       answer.System
+	}{
+		{"original.measured.top_speed", `"4 mph"`, answer.Customary},
+		{"measured.top_speed", `"4 mph"`, answer.Customary},
+		{"original.measured.top_speed", `"6.4 km/h"`, answer.Metric},
+	} {
+		a := assess(t, base.with(c.key, c.value))
+		if a.System != c.want {
+			t.Errorf("%s = %s: answered in %v, want %v", c.key, c.value, a.System, c.want)
+		}
+		var text strings.Builder
+		if err := report.Write(&text, a, report.Options{Full: true}); err != nil {
+			t.Fatal(err)
+		}
+		if feet := regexp.MustCompile(`stands\s+after\s+[0-9.]+\s+ft`).MatchString(text.String()); feet != (c.want == answer.Customary) {
+			t.Errorf("%s = %s: the way to stop is told in feet first: %t", c.key, c.value, feet)
 		}
 	}
 }

@@ -252,7 +252,7 @@ func TestThePlainWayOutIsFound(t *testing.T) {
 	}{
 		{"iron phosphate whose cells nobody watches", "A new battery of the same kind, with electronics inside", []string{"wire of"}},
 		{"iron phosphate of six volts whose cells nobody watches", "A new battery of the same kind, with electronics inside", []string{"wire of"}},
-		{"iron phosphate of which nobody told whether its cells are watched", "Keep this battery", []string{"keep the battery if its maker says that it watches every cell", "wire of"}},
+		{"iron phosphate of which nobody told whether its cells are watched", "Keep this battery", []string{"make sure that by its maker's word the battery watches every cell", "wire of"}},
 		{"a block found dead", "Keep this kind of battery", []string{"a new battery of the same kind"}},
 		{"a larger block on an adaptor", "Keep this battery", []string{"another charger: for lead-acid, 14.7 V"}},
 		{"a large fuse that a short circuit outlasts", "A sealed lead-acid battery", []string{"wire of", "a 3"}}, // 30 or 35 A

@@ -74,7 +74,7 @@ Figures are those of the middle one of those that have it. In brackets: found, r
 
 [b]Speed on the level[/b]
 [list]
-[*][b]Speed:[/b] 6.8 km/h (6.1 to 7.5; 3.8 to 4.7 mph)
+[*][b]Speed:[/b] 6.8 km/h (6.1 to 7.5; 3.8 to 4.7 mph); without the 18 km/h that was read
 [*][b]Amps:[/b] 9.3 A; in the motors 4.7 A
 [*][b]Volts at the board:[/b] 17.4 V
 [*][b]Power at wheels:[/b] 61 % of the pack's

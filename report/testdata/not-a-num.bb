@@ -21,7 +21,7 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [*][b]Pedal down:[/b] 33 min; original 41 min
 [*][b]With the pauses:[/b] 46 min
 [*][b]As you asked:[/b] 45 min with the pauses: likely (7 of 10)
-[*][b]Speed:[/b] 6.8 km/h (6.1 to 7.5); original 4.5 km/h
+[*][b]Speed:[/b] 6.8 km/h (6.1 to 7.5); original 4.5 km/h; without the 18 km/h that was read
 [*][b]Amps at a start:[/b] 88 A (71 to 118); original 46.5 A
 [*][b]Distance:[/b] 3.1 km (2.3 to 4) in the 45 min asked
 [/list]

@@ -21,7 +21,7 @@ Likely, and in brackets where 8 of 10 vehicles like this lie:
 [*][b]Pedal down:[/b] 33 min; original 41 min
 [*][b]With the pauses:[/b] 46 min
 [*][b]As you asked:[/b] 45 min with the pauses: likely (7 of 10)
-[*][b]Speed:[/b] 4.2 mph (1.3 to 6.8); original 2.8 mph
+[*][b]Speed:[/b] 4.2 mph (1.3 to 6.8); original 2.8 mph; without the 11 mph that was read
 [*][b]Amps at a start:[/b] 88 A; original 46.5 A
 [*][b]Distance:[/b] 1.9 mi (0.19 to 6.1) in the 45 min asked
 [/list]

@@ -74,7 +74,7 @@ Figures are those of the middle one of those that have it. In brackets: found, r
 
 [b]Speed on the level[/b]
 [list]
-[*][b]Speed:[/b] 4.2 mph (1.3 to 6.8; 2.1 to 11 km/h)
+[*][b]Speed:[/b] 4.2 mph (1.3 to 6.8; 2.1 to 11 km/h); without the 11 mph that was read
 [*][b]Amps:[/b] 9.3 A; in the motors 4.7 A
 [*][b]Volts at the board:[/b] 17.4 V
 [*][b]Power at wheels:[/b] 61 % of the pack's

@@ -101,7 +101,7 @@ func TestTheReaderFollowsTheMakers(t *testing.T) {
 	for code, want := range map[string]string{
 		battery.CodeTooHot:             "danger (child), danger (house), fix first (child), fix first (part)", // battery: one finding, changed by a switch
 		drive.CodeLaunchOverController: "fix first (part), watch (wear)",                                      // drive: a table, and its address handed on
-		charge.CodeNeverStops:          "danger (house), fix first (part), watch (wear)",                      // charge: two results of a helper
+		charge.CodeNeverStops:          "danger (house), fix first (house), fix first (part), watch (wear)",   // charge: two results of a helper
 		drive.CodeToothLoadBlocked:     "fix first (part), watch (wear)",                                      // drive: begun by one function, ended by another
 		wiring.CodeWireCarries:         "watch (wear), fine (wear)",                                           // wiring: a level that a helper gives
 		judge.CodeCellsAssumed:         "fix first (house), watch (house)",                                    // judge
