@@ -99,6 +99,9 @@ func (q Cutoff) Answer() (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
+	if b.parts.Pack.MayWatch {
+		a.say("Most such watch every cell themselves: ask its maker before one is added.")
+	}
 	p := b.profile()
 	a.Limit = &Limit{What: "harmed below, at rest, were all cells alike", Value: p.HarmV * float64(m.CellsInSeries()), Unit: "V", Want: answer.Above}
 	a.judged(append(b.unrated(m.Judge(battery.Use{LastingA: q.RunningA, PeakA: q.LaunchA})), likely.Findings...), b.guess)
