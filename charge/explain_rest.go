@@ -8,7 +8,7 @@ func aboutVolts() []answer.Explanation {
 			Code:  CodeOvercharged,
 			Means: "With nothing connected the battery shows more volts than such cells can rest at.",
 			Hurts: "Overcharged lithium cells may catch fire hours later. If it is another battery than the label says, its charger and its cutoff are the wrong ones.",
-			Limit: "Lithium: the most that a cell may be charged to, and 2 % for the meter. Lead-acid: the volts of a full, rested one and 0.12 V a cell for the hours after the charger.",
+			Limit: "Lithium: the most that a cell may be charged to; what lies up to 2 % above may be the meter's error, more is a danger. Lead-acid: the volts of a full, rested one and 0.12 V a cell for the hours after the charger.",
 			Do:    "Do not charge or use it. Put lithium outside, away from anything that burns, and find out what it is. Let a lead-acid battery stand for a night and measure again.",
 		},
 		{

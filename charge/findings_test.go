@@ -192,6 +192,7 @@ func packRows(t testing.TB) []made {
 		{"2.7 V a cell", charge.CodeTooLow, rest(li, 5, 13.5), rest(li, 5, 15), danger, house, answer.Battery, answer.ChangeNone, "lithium-precharge"},
 		{"2 V on a block", charge.CodeDeadBlock, rest(ag, 6, 2), rest(ag, 6, 6.1), danger, house, answer.Battery, answer.FitPack, "common-charging"},
 		{"9 V on a block", charge.CodeDeeplyFlat, rest(ag, 6, 9), rest(ag, 6, 11.5), fix, part, answer.Battery, answer.ChangeNone, ag.LadderSource},
+		{"21.5 V on five lithium cells", charge.CodeOvercharged, rest(li, 5, 21.5), rest(li, 5, 21.1), fix, house, answer.Battery, answer.ChangeNone, li.LadderSource},
 		{"26 V on five lithium cells", charge.CodeOvercharged, rest(li, 5, 26), rest(li, 5, 21.1), danger, house, answer.Battery, answer.ChangeNone, li.LadderSource},
 		{"14.5 V at rest on a block", charge.CodeOvercharged, rest(ag, 6, 14.5), rest(ag, 6, 13.3), fix, house, answer.Battery, answer.ChangeNone, ag.LadderSource},
 		{"five lithium cells at 9 V under load", charge.CodeFallsFar, charge.JudgeLoaded(li, 5, charge.Loaded{V: 9, RateC: 1}), charge.JudgeLoaded(li, 5, charge.Loaded{V: 15, RateC: 1}), fix, house, answer.Battery, answer.FitPack, li.LadderSource},

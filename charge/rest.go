@@ -177,6 +177,10 @@ func JudgeRestOf(name string, p chemistry.Profile, cells int, restV float64) []a
 		return []answer.Finding{f}
 	}
 	switch {
+	case p.Family == chemistry.Lithium && per > p.Charge.CellMaxV*(1+rounding): // a meter's error may lie between
+		f.Code, f.Level, f.Harm, f.Limit, f.Want = CodeOvercharged, answer.FixFirst, answer.House, p.Charge.CellMaxV, answer.Below
+		f.Title = it + " rests above what a charger may leave in such cells: it was overcharged, or the meter reads high."
+		f.Advice = "Measure once more, with a fresh battery in the meter or with another meter. Until then do not charge or use it, and keep it away from what burns."
 	case p.Family == chemistry.LeadAcid && per < deadCellV:
 		f.Code, f.Level, f.Harm, f.Gravity, f.Limit, f.Source = CodeDeadBlock, answer.Danger, answer.House, 2, deadCellV, "common-charging"
 		f.Change = answer.FitPack
