@@ -71,7 +71,7 @@ func (r *resolver) pack() {
 	p.WatchesCells = raw.WatchesCells.Yes
 	r.second(raw.Second)
 	p.MayWatch = p.Profile.Family == chemistry.Lithium && p.Alike() && !raw.WatchesCells.Given &&
-		(label.Electronics || p.Phosphate() && p.ClosedShell && wholeBattery(label))
+		(label.Electronics || p.Phosphate() && !p.SeveralMeanings && p.ClosedShell && wholeBattery(label))
 	p.ToolPack = toolCells(p.Profile) && p.ClosedShell // bare cells have no maker with a charger for them
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)

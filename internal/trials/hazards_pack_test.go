@@ -35,8 +35,12 @@ func cutoffHazards() []hazard {
 			why: "a 12 V vehicle drives on at 7 V", from: overDeep,
 		},
 		{
-			name: "LiFePO4 without a cutoff", base: "iron", set: "-cutoff", least: danger, codes: cutNone,
-			why: "not told counts as none, for every lithium", from: ironSheets,
+			name: "LiFePO4 without a cutoff", base: "iron", set: "-cutoff; pack.watches_cells=false", least: danger, codes: cutNone,
+			why: "nothing disconnects it", from: ironSheets,
+		},
+		{
+			name: "LiFePO4 of which nobody told a cutoff", base: "iron", set: "-cutoff", least: fixFirst, codes: cutNone,
+			why: "most watch their cells themselves: that this one does not is a guess", from: ironSheets,
 		},
 		{
 			name: "LiFePO4 whose label names electronics", base: "iron", set: "-cutoff; pack.label=12.8 V 10 Ah LiFePO4 with BMS", least: fixFirst, codes: cutNone,
@@ -228,7 +232,7 @@ func restHazards() []hazard {
 			why: "the same, in the other place", from: "49 CFR 173.159 (from memory)",
 		},
 		{
-			name: "a car's battery under a child", base: "block", set: "pack.label=12 V 45 Ah 400 A EN car battery", least: fixFirst, codes: judge.CodeAcidSpills,
+			name: "a car's battery under a child", base: "block", set: "pack.label=12 V 45 Ah car battery", least: fixFirst, codes: judge.CodeAcidSpills,
 			why: "it mostly has liquid acid; sealed ones say AGM", from: practice,
 		},
 		{
