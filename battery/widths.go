@@ -132,11 +132,12 @@ func LeadHealth() []HealthShare {
 	}
 }
 
-// LeadHealthTimed is LeadHealth of those whose ride somebody timed: some are worn out,
-// which is why it was timed (how many: own choice).
-func LeadHealthTimed() []HealthShare {
+// LeadHealthRead is LeadHealth of those with which somebody read what wear shows by, such as
+// the time of a ride or the volts under load: some are worn out, which is why it was read
+// (how many: own choice).
+func LeadHealthRead() []HealthShare {
 	const wornOut = 0.15
-	all, worn := LeadHealth(), WornLeadHealthTimed()
+	all, worn := LeadHealth(), WornLeadHealthRead()
 	for i := range all {
 		all[i].Share *= 1 - wornOut
 	}
@@ -146,9 +147,9 @@ func LeadHealthTimed() []HealthShare {
 	return append(all, worn...)
 }
 
-// WornLeadHealthTimed is the same of those that are called worn: one in three is all
+// WornLeadHealthRead is the same of those that are called worn: one in three is all
 // but dead (own choice).
-func WornLeadHealthTimed() []HealthShare {
+func WornLeadHealthRead() []HealthShare {
 	const spent = 1.0 / 3
 	return []HealthShare{leadShare(tables.HealthLeadWorn, 1-spent), leadShare(tables.HealthLeadSpent, spent)}
 }

@@ -192,13 +192,13 @@ func (r *resolver) offLabel(raw Pack) {
 	told(&p.ChargeHours, "charge_doubt", w.ChargeHours, "", "What the computed hours of a charge may be off.")
 }
 
-// anyAge and anyAgeTimed are the health of a sealed lead-acid battery of which
-// nobody told how old it is, wornTimed that of one that is called worn. They are
+// anyAge and anyAgeRead are the health of a sealed lead-acid battery of which
+// nobody told how old it is, wornRead that of one that is called worn. They are
 // worked out once: they are the same for all.
 var (
-	anyAge      = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealth()) }}
-	anyAgeTimed = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthTimed()) }}
-	wornTimed   = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.WornLeadHealthTimed()) }}
+	anyAge     = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealth()) }}
+	anyAgeRead = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead()) }}
+	wornRead   = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.WornLeadHealthRead()) }}
 )
 
 func ofHealth(shares []battery.HealthShare) *mixture {
