@@ -192,13 +192,16 @@ func (r *resolver) offLabel(raw Pack) {
 	told(&p.ChargeHours, "charge_doubt", w.ChargeHours, "", "What the computed hours of a charge may be off.")
 }
 
-// anyAge and anyAgeRead are the health of a sealed lead-acid battery of which
-// nobody told how old it is, wornRead that of one that is called worn. They are
-// worked out once: they are the same for all.
+// anyAge is the health of a sealed lead-acid battery of which nobody told how old it is,
+// the others those with which somebody read what wear shows by. They are worked out once:
+// they are the same for all.
 var (
 	anyAge     = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealth()) }}
-	anyAgeRead = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead()) }}
-	wornRead   = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.WornLeadHealthRead()) }}
+	anyAgeRead = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("")) }}
+	year1Read  = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("1 year")) }}
+	year2Read  = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("2 years")) }}
+	year3Read  = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("3 years")) }}
+	wornRead   = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("worn")) }}
 )
 
 func ofHealth(shares []battery.HealthShare) *mixture {

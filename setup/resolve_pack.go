@@ -235,22 +235,39 @@ func (r *resolver) wearRead() bool {
 	return today
 }
 
-// leadHealth is the health of a block that may be of one age or another; nil for others.
+// leadHealth is the health of a block that may be of one age or another, or dead before
+// its time; nil for others.
 func (r *resolver) leadHealth() *mixture {
-	age := r.setup.Pack.Age
-	switch {
+	switch age := r.setup.Pack.Age; {
 	case r.parts.Pack.Profile.Family != chemistry.LeadAcid:
 		return nil
-	case age.Text == "worn" && r.wearRead():
-		return wornRead.Get()
 	case age.Given:
-		return nil
+		return r.leadHealthAt(age.Text)
 	case r.wearRead():
 		return anyAgeRead.Get()
 	case r.oldPack():
 		return nil
 	}
 	return anyAge.Get()
+}
+
+// leadHealthAt is that of a block of which the age was told: nil where nothing was read
+// that says how it does, and for a new one.
+func (r *resolver) leadHealthAt(age string) *mixture {
+	if !r.wearRead() {
+		return nil
+	}
+	switch age {
+	case "1 year":
+		return year1Read.Get()
+	case "2 years":
+		return year2Read.Get()
+	case "3 years":
+		return year3Read.Get()
+	case "worn":
+		return wornRead.Get()
+	}
+	return nil
 }
 
 // healthDefault is the wear of a pack of which nothing is known. The original
@@ -266,6 +283,8 @@ func (r *resolver) healthDefault() blank {
 		b.Range = mix.ends()
 	}
 	switch {
+	case age.Given && mix != nil && age.Text != "worn":
+		b.why = fmt.Sprintf("Not measured; usual for a battery that is %q, and what wear shows by was read: one in ten worn out, one in twenty all but dead.", age.Text)
 	case age.Given:
 		b.why = fmt.Sprintf("Not measured; usual for a battery that is %q.", age.Text)
 	case mix != nil && r.wearRead():

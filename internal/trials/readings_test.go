@@ -212,6 +212,11 @@ func TestWhatWearShowsByTellsAWornBlock(t *testing.T) {
 		{"200 m", labels.with("measured.distance", `"200 m"`), 5},
 	} {
 		told, a := assess(t, tt.read.with("pack.age", `"worn"`)), assess(t, tt.read)
+		for _, age := range []string{`"1 year"`, `"2 years"`, `"3 years"`} { // it may be dead before its time
+			if old := assess(t, tt.read.with("pack.age", age)); old.Conflict != nil || old.Ride.PedalMin > 1.5*tt.minutes {
+				t.Errorf("%s: %.3g min of a block of %s, %+v", tt.name, old.Ride.PedalMin, age, old.Conflict)
+			}
+		}
 		if told.Conflict != nil || a.Conflict != nil {
 			t.Errorf("%s: %+v where it is worn, %+v where it may be", tt.name, told.Conflict, a.Conflict)
 		}
