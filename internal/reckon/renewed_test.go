@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/internal/reckon"
 	"example.org/packcheck/setup"
 )
@@ -36,8 +37,32 @@ func TestWhatATimedBlockHoldsGoesWithItsMinutes(t *testing.T) {
 			t.Errorf("%s: a worn battery is not told", tt.time)
 			continue
 		}
-		if f := a.Findings[i]; f.Found < tt.least || f.Found > tt.most || f.Level != answer.Watch || f.Share < 0.9 {
-			t.Errorf("%s: %v, %s (in a share of %.2f)", tt.time, f.Level, f.Title, f.Share)
+		if f := a.Findings[i]; f.Found < tt.least || f.Found > tt.most || f.Level != answer.Watch || f.Share < 0.9 || f.Guess != "" {
+			t.Errorf("%s: %v, %s (in a share of %.2f, a guess: %q)", tt.time, f.Level, f.Title, f.Share, f.Guess)
+		}
+	}
+}
+
+// What a block holds stays a guess where no reading tells it: by its age alone, by readings
+// that cannot all be true, and in part of the vehicles only.
+func TestWhatNoReadingTellsOfABlockIsAGuess(t *testing.T) {
+	for _, tt := range []struct {
+		name   string
+		values map[string]string
+	}{
+		{"by its age", timed(map[string]string{"pack.age": "3 years"})},
+		{"by its volts at rest", timed(map[string]string{"pack.age": "3 years", "measured.rest_voltage": "12.8 V", "measured.hours_rested": "12 h"})},
+		{"10 minutes, and 3 km", timed(map[string]string{"pack.age": "3 years", "measured.ride_time": "10 min", "measured.distance": "3 km"})},
+		{"volts that hold", timed(map[string]string{"measured.loaded_voltage": "11.9 V"})},
+	} {
+		a := someDraws(t, tt.values, 256)
+		i := slices.IndexFunc(a.Findings, func(f answer.Finding) bool { return f.Code == judge.CodePackWorn })
+		if i < 0 {
+			t.Errorf("%s: a worn battery is not told", tt.name)
+			continue
+		}
+		if f := a.Findings[i]; f.Guess != answer.KeyPackHealth || f.Level != answer.Watch {
+			t.Errorf("%s: %v, %s (a guess: %q)", tt.name, f.Level, f.Title, f.Guess)
 		}
 	}
 }
