@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
 	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/internal/reckon"
 	"example.org/packcheck/setup"
@@ -107,6 +108,26 @@ func TestATimedBlockIsSetBesideANewOne(t *testing.T) {
 		}
 		if strings.Contains(a.Headline[2], "way A") || strings.Contains(a.Headline[2], "the ways") { // nothing has to be put right
 			t.Errorf("%s: %q", tt.name, a.Headline[2])
+		}
+	}
+}
+
+// A place of -15 to 5 C is once as cold as -15 C, whatever it is on most days: a block that
+// reads an eighth full may freeze there in every vehicle.
+func TestTheColdestNightFreezesABlock(t *testing.T) {
+	for place, share := range map[string]float64{"-15 to 5 C": 0.9, "-4 to 5 C": 0} {
+		a := someDraws(t, timed(map[string]string{
+			"measured.rest_voltage": "11.9 V", "measured.hours_rested": "48 h",
+			"storage.from": "2026-11-01", "storage.until": "2027-04-01", "storage.temperature": place, "storage.connected": "false",
+		}), 256)
+		got := 0.0
+		for _, f := range a.Findings {
+			if f.Code == charge.CodeStoredMayFreeze {
+				got = f.Share
+			}
+		}
+		if got < share || share == 0 && got > 0 {
+			t.Errorf("%s: it may freeze in a share of %.2f, want %g", place, got, share)
 		}
 	}
 }
