@@ -132,11 +132,23 @@ func LeadHealth() []HealthShare {
 	}
 }
 
-// LeadHealthTimed is LeadHealth of those whose ride somebody timed: some are worn out,
-// which is why it was timed (how many: own choice).
-func LeadHealthTimed() []HealthShare {
-	const wornOut = 0.15
-	all, worn := LeadHealth(), WornLeadHealthTimed()
+// LeadHealthRead is what those hold with which somebody read what wear shows by, such as
+// the time of a ride or the volts under load, by the word for their age: some are worn
+// out, which is why it was read, and one in three of those is all but dead (how many: own
+// choice). Of a word that nobody knows, and of none, it is LeadHealth with those.
+func LeadHealthRead(age string) []HealthShare {
+	const wornOut, spent = 0.15, 1.0 / 3
+	worn := []HealthShare{leadShare(tables.HealthLeadWorn, 1-spent), leadShare(tables.HealthLeadSpent, spent)}
+	all := LeadHealth()
+	if row, _, known := healthFigures(age); known {
+		all = []HealthShare{leadShare(row, 1)}
+	}
+	switch age {
+	case "new":
+		return all
+	case "worn":
+		return worn
+	}
 	for i := range all {
 		all[i].Share *= 1 - wornOut
 	}
@@ -144,13 +156,6 @@ func LeadHealthTimed() []HealthShare {
 		worn[i].Share *= wornOut
 	}
 	return append(all, worn...)
-}
-
-// WornLeadHealthTimed is the same of those that are called worn: one in three is all
-// but dead (own choice).
-func WornLeadHealthTimed() []HealthShare {
-	const spent = 1.0 / 3
-	return []HealthShare{leadShare(tables.HealthLeadWorn, 1-spent), leadShare(tables.HealthLeadSpent, spent)}
 }
 
 func leadShare(row tables.FigureName, share float64) HealthShare {

@@ -48,6 +48,7 @@ type Store struct {
 	From      Date     // put away
 	Until     Date     // wanted again
 	TempC     float64  // mean temperature of the place, deg C
+	ColdestC  float64  // the coldest that it gets there, deg C, for what may freeze; above TempC it counts as that
 	StandbyA  float64  // what still draws from it; 0 = disconnected
 	OwnA      float64  // of that, what its own electronics draw on the vehicle or off it
 	DrawnBy   []string // setup keys of what draws
@@ -98,6 +99,7 @@ func Keep(s Store) (Stored, error) {
 	}{
 		{"Charge", s.Charge, 0, 1},
 		{"TempC", s.TempC, battery.LeastTempC, battery.MostTempC},
+		{"ColdestC", s.ColdestC, battery.LeastTempC, battery.MostTempC},
 		{"StandbyA", s.StandbyA, 0, 100},
 		{"OwnA", s.OwnA, 0, 100},
 	} {
@@ -239,10 +241,10 @@ func (s *Store) findings(out Stored) []answer.Finding {
 		}
 		fs = append(fs, f)
 	}
-	if freezeC := freezingC(out.LeftLeast); lead && s.TempC < freezeC {
+	if freezeC, coldestC := freezingC(out.LeftLeast), min(s.TempC, s.ColdestC); lead && coldestC < freezeC {
 		fs = append(fs, inStore(answer.Finding{
 			Code: CodeStoredMayFreeze, Level: answer.FixFirst, Harm: answer.Part,
-			Unit: "degC", Found: s.TempC, Limit: freezeC, Want: answer.Above, Source: "lead-freezing",
+			Unit: "degC", Found: coldestC, Limit: freezeC, Want: answer.Above, Source: "lead-freezing",
 			Title:  "The battery may freeze here as its charge falls, and burst.",
 			Advice: "Keep it charged or in a warmer place. Never charge or use a frozen or swollen battery.",
 			Change: answer.KeepCharged, Decides: []string{answer.KeyStorageTemperature, answer.KeyPackCharge},

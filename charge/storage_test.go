@@ -102,6 +102,11 @@ func TestTheWinterListIsDatedAndInOrder(t *testing.T) {
 			charge.Store{Pack: pack(t, "agm", 6, 7), Charge: 0.3, TempC: -18},
 			"Charge it full before", "Charge it full, let it rest", charge.CodeStoredMayFreeze, answer.FixFirst,
 		},
+		{
+			"lead-acid part full in a place with hard frost at times",
+			charge.Store{Pack: pack(t, "agm", 6, 7), Charge: 0.3, TempC: 0, ColdestC: -18},
+			"Charge it full before", "Charge it full, let it rest", charge.CodeStoredMayFreeze, answer.FixFirst,
+		},
 	}
 	for _, tt := range tests {
 		tt.s.From, tt.s.Until = autumn, spring

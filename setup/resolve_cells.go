@@ -192,13 +192,16 @@ func (r *resolver) offLabel(raw Pack) {
 	told(&p.ChargeHours, "charge_doubt", w.ChargeHours, "", "What the computed hours of a charge may be off.")
 }
 
-// anyAge and anyAgeTimed are the health of a sealed lead-acid battery of which
-// nobody told how old it is, wornTimed that of one that is called worn. They are
-// worked out once: they are the same for all.
+// anyAge is the health of a sealed lead-acid battery of which nobody told how old it is,
+// the others those with which somebody read what wear shows by. They are worked out once:
+// they are the same for all.
 var (
-	anyAge      = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealth()) }}
-	anyAgeTimed = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthTimed()) }}
-	wornTimed   = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.WornLeadHealthTimed()) }}
+	anyAge     = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealth()) }}
+	anyAgeRead = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("")) }}
+	year1Read  = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("1 year")) }}
+	year2Read  = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("2 years")) }}
+	year3Read  = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("3 years")) }}
+	wornRead   = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("worn")) }}
 )
 
 func ofHealth(shares []battery.HealthShare) *mixture {

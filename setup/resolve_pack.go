@@ -218,39 +218,56 @@ func usualCapacity(p chemistry.Profile) quantity.Range {
 // oldPack reports whether the pack is the original's own.
 func (r *resolver) oldPack() bool { return r.original != nil && r.original.Pack.Given }
 
-// timed reports whether a ride was timed with the pack, which tells what it holds. Of
-// which battery [measured] is, [Parts.measured] says.
-func (r *resolver) timed() bool {
-	m, o := r.today.Measured.RideTime, r.today.Original
-	switch {
+// wearRead reports whether something was read with the pack that its wear shows by, such
+// as the time of a ride. Of which battery [measured] is, [Parts.measured] says.
+func (r *resolver) wearRead() bool {
+	today := r.today.Measured.TellsWear()
+	switch o := r.today.Original; {
 	case o == nil:
-		return m.Given
+		return today
 	case !o.Pack.Given: // there is one battery
-		return m.Given || o.Measured.RideTime.Given
+		return today || o.Measured.TellsWear()
 	case !o.Measured.Given:
-		return r.oldPack() && m.Given
+		return r.oldPack() && today
 	case r.oldPack():
-		return o.Measured.RideTime.Given
+		return o.Measured.TellsWear()
 	}
-	return m.Given
+	return today
 }
 
-// leadHealth is the health of a block that may be of one age or another; nil for others.
+// leadHealth is the health of a block that may be of one age or another, or dead before
+// its time; nil for others.
 func (r *resolver) leadHealth() *mixture {
-	age := r.setup.Pack.Age
-	switch {
+	switch age := r.setup.Pack.Age; {
 	case r.parts.Pack.Profile.Family != chemistry.LeadAcid:
 		return nil
-	case age.Text == "worn" && r.timed():
-		return wornTimed.Get()
 	case age.Given:
-		return nil
-	case r.timed():
-		return anyAgeTimed.Get()
+		return r.leadHealthAt(age.Text)
+	case r.wearRead():
+		return anyAgeRead.Get()
 	case r.oldPack():
 		return nil
 	}
 	return anyAge.Get()
+}
+
+// leadHealthAt is that of a block of which the age was told: nil where nothing was read
+// that says how it does, and for a new one.
+func (r *resolver) leadHealthAt(age string) *mixture {
+	if !r.wearRead() {
+		return nil
+	}
+	switch age {
+	case "1 year":
+		return year1Read.Get()
+	case "2 years":
+		return year2Read.Get()
+	case "3 years":
+		return year3Read.Get()
+	case "worn":
+		return wornRead.Get()
+	}
+	return nil
 }
 
 // healthDefault is the wear of a pack of which nothing is known. The original
@@ -266,10 +283,12 @@ func (r *resolver) healthDefault() blank {
 		b.Range = mix.ends()
 	}
 	switch {
+	case age.Given && mix != nil && age.Text != "worn":
+		b.why = fmt.Sprintf("Not measured; usual for a battery that is %q, and what wear shows by was read: one in ten worn out, one in twenty all but dead.", age.Text)
 	case age.Given:
 		b.why = fmt.Sprintf("Not measured; usual for a battery that is %q.", age.Text)
-	case mix != nil && r.timed():
-		b.why = "Not given; its ride was timed: half of them nearly new, the others older, one in ten worn out, one in twenty all but dead."
+	case mix != nil && r.wearRead():
+		b.why = "Not given; what wear shows by was read: half of them nearly new, the others older, one in ten worn out, one in twenty all but dead."
 	case mix != nil:
 		b.why = "Not given; half of them new, the others of any age up to the two to three years that they serve."
 	case r.oldPack() && (r.setup.Measured.Given || r.today.Measured.Given): // then it is the old one that was measured

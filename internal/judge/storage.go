@@ -16,8 +16,8 @@ func (v *view) storage() error {
 	store := charge.Store{
 		Pack: v.Now.Pack, Charge: v.Now.StartCharge, From: day(raw.From), Until: day(raw.Until), TempC: v.Now.AmbientC,
 	}
-	if v.parts.StoreC.Known {
-		store.TempC = build.Known(&v.parts.StoreC, v.Now.Pick)
+	if v.parts.StoreC.Known { // what was told spans one winter: its coldest night comes in every vehicle
+		store.TempC, store.ColdestC = build.Known(&v.parts.StoreC, v.Now.Pick), v.parts.StoreC.Range.Low
 	}
 	if raw.Connected.Yes {
 		store.InVehicle = true

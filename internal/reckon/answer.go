@@ -65,7 +65,7 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 	shape(a, typical)
 	t.fill(a)
 	words(a, t)
-	a.Findings = count(&t.judged, e.guesses())
+	a.Findings = count(&t.judged, e.guesses(d.conflict))
 	oneCutoff(a.Findings, a.Cutoff.Advised, p.Pack.Profile)
 	if a.Path != nil {
 		fuse := t.judged.middleFuse(fusedOf(typical))

@@ -52,11 +52,13 @@ func (e *engine) assumedSources() map[string]string {
 	return out
 }
 
-// guesses is what the findings of the answer may rest on.
-func (e *engine) guesses() guesses {
+// guesses is what the findings of the answer may rest on. Readings that contradict one
+// another tell nothing of a battery's wear.
+func (e *engine) guesses(c *answer.Conflict) guesses {
 	p := e.parts
 	fuse := p.Setup.Fuse.Rating.Given && (p.Setup.Wire.Gauge.Given || p.Setup.Wire.Area.Given)
-	return guesses{keys: e.assumedKeys(), sources: e.assumedSources(), asMade: p.AsMade, fuse: fuse}
+	read := map[string]bool{answer.KeyPackHealth: c == nil && p.Measured != nil && p.Measured.TellsWear()}
+	return guesses{keys: e.assumedKeys(), read: read, sources: e.assumedSources(), asMade: p.AsMade, fuse: fuse}
 }
 
 // assumed lists what the setup did not give, the weightiest first: what decides

@@ -282,6 +282,7 @@ func asksFor(f *answer.Finding) float64 {
 // guesses is what findings may rest on that nobody gave.
 type guesses struct {
 	keys    map[string]bool   // setup keys that stand on an assumption or on nothing
+	read    map[string]bool   // of those, what readings tell of: no guess where nearly all draws that fit them agree
 	sources map[string]string // what the assumptions rest on, by key
 	asMade  bool              // nothing says that the vehicle was changed
 	fuse    bool              // which fuse it has, and on which wire, was told
@@ -304,7 +305,7 @@ func onAGuess(f *answer.Finding, g guesses) {
 	if by := g.sources[f.LimitKey]; by != "" { // nobody has read it off the part
 		f.Source = strings.ReplaceAll(f.Source, answer.PartRating, by)
 	}
-	i := slices.IndexFunc(f.Decides, func(key string) bool { return g.keys[key] })
+	i := slices.IndexFunc(f.Decides, func(key string) bool { return g.keys[key] && !(g.read[key] && f.Certainty == answer.Plain) })
 	if i < 0 {
 		return
 	}

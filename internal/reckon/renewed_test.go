@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/charge"
+	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/internal/reckon"
 	"example.org/packcheck/setup"
 )
@@ -36,8 +38,32 @@ func TestWhatATimedBlockHoldsGoesWithItsMinutes(t *testing.T) {
 			t.Errorf("%s: a worn battery is not told", tt.time)
 			continue
 		}
-		if f := a.Findings[i]; f.Found < tt.least || f.Found > tt.most || f.Level != answer.Watch || f.Share < 0.9 {
-			t.Errorf("%s: %v, %s (in a share of %.2f)", tt.time, f.Level, f.Title, f.Share)
+		if f := a.Findings[i]; f.Found < tt.least || f.Found > tt.most || f.Level != answer.Watch || f.Share < 0.9 || f.Guess != "" {
+			t.Errorf("%s: %v, %s (in a share of %.2f, a guess: %q)", tt.time, f.Level, f.Title, f.Share, f.Guess)
+		}
+	}
+}
+
+// What a block holds stays a guess where no reading tells it: by its age alone, by readings
+// that cannot all be true, and in part of the vehicles only.
+func TestWhatNoReadingTellsOfABlockIsAGuess(t *testing.T) {
+	for _, tt := range []struct {
+		name   string
+		values map[string]string
+	}{
+		{"by its age", timed(map[string]string{"pack.age": "3 years"})},
+		{"by its volts at rest", timed(map[string]string{"pack.age": "3 years", "measured.rest_voltage": "12.8 V", "measured.hours_rested": "12 h"})},
+		{"10 minutes, and 3 km", timed(map[string]string{"pack.age": "3 years", "measured.ride_time": "10 min", "measured.distance": "3 km"})},
+		{"volts that hold", timed(map[string]string{"measured.loaded_voltage": "11.9 V"})},
+	} {
+		a := someDraws(t, tt.values, 256)
+		i := slices.IndexFunc(a.Findings, func(f answer.Finding) bool { return f.Code == judge.CodePackWorn })
+		if i < 0 {
+			t.Errorf("%s: a worn battery is not told", tt.name)
+			continue
+		}
+		if f := a.Findings[i]; f.Guess != answer.KeyPackHealth || f.Level != answer.Watch {
+			t.Errorf("%s: %v, %s (a guess: %q)", tt.name, f.Level, f.Title, f.Guess)
 		}
 	}
 }
@@ -53,7 +79,7 @@ func TestATimedBlockIsSetBesideANewOne(t *testing.T) {
 	}{
 		{"4 minutes", timed(map[string]string{"measured.ride_time": "4 min", "vehicle.tray": "155 x 70 x 100 mm"}), 1},
 		{"12 minutes of a worn one", timed(map[string]string{"measured.ride_time": "12 min", "pack.age": "worn"}), 1},
-		{"volts that fall far under 9 A", timed(map[string]string{"measured.rest_voltage": "12.8 V", "measured.hours_rested": "12 h", "measured.loaded_voltage": "8.5 V", "measured.loaded_current": "9 A"}), 1},
+		{"volts that fall far under 9 A", timed(map[string]string{"measured.rest_voltage": "12.8 V", "measured.hours_rested": "12 h", "measured.loaded_voltage": "9 V", "measured.loaded_current": "9 A"}), 1},
 		{"volts that hold under 9 A", timed(map[string]string{"measured.rest_voltage": "12.8 V", "measured.hours_rested": "12 h", "measured.loaded_voltage": "12.1 V", "measured.loaded_current": "9 A"}), 0},
 		{"as long as when new", timed(map[string]string{"measured.ride_time": "50 min"}), 0},
 		{"called worn, and not timed", timed(map[string]string{"pack.age": "worn"}), 0},
@@ -82,6 +108,26 @@ func TestATimedBlockIsSetBesideANewOne(t *testing.T) {
 		}
 		if strings.Contains(a.Headline[2], "way A") || strings.Contains(a.Headline[2], "the ways") { // nothing has to be put right
 			t.Errorf("%s: %q", tt.name, a.Headline[2])
+		}
+	}
+}
+
+// A place of -15 to 5 C is once as cold as -15 C, whatever it is on most days: a block that
+// reads an eighth full may freeze there in every vehicle.
+func TestTheColdestNightFreezesABlock(t *testing.T) {
+	for place, share := range map[string]float64{"-15 to 5 C": 0.9, "-4 to 5 C": 0} {
+		a := someDraws(t, timed(map[string]string{
+			"measured.rest_voltage": "11.9 V", "measured.hours_rested": "48 h",
+			"storage.from": "2026-11-01", "storage.until": "2027-04-01", "storage.temperature": place, "storage.connected": "false",
+		}), 256)
+		got := 0.0
+		for _, f := range a.Findings {
+			if f.Code == charge.CodeStoredMayFreeze {
+				got = f.Share
+			}
+		}
+		if got < share || share == 0 && got > 0 {
+			t.Errorf("%s: it may freeze in a share of %.2f, want %g", place, got, share)
 		}
 	}
 }

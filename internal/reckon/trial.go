@@ -42,7 +42,7 @@ func (t *Trial) Findings(z []float64) ([]answer.Finding, error) {
 		return nil, err
 	}
 	j := judgedTable{weight: []float64{1}, findings: [][]answer.Finding{v.Judged.Findings}}
-	return count(&j, t.e.guesses()), nil
+	return count(&j, t.e.guesses(nil)), nil
 }
 
 // Figures returns figures of a vehicle by their JSON paths.

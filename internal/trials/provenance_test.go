@@ -37,7 +37,9 @@ func untrue(a *answer.Assessment, told rig) []string {
 			}
 		}
 		for _, key := range f.Decides {
-			follows := key == "pack.chemistry" || key == "pack.temperature" && told["outing.air"] != "" // by its usual reading
+			read := key == "pack.health" && f.Certainty == answer.Plain && a.Conflict == nil && // told by what wear shows by
+				(told["measured.ride_time"] != "" || told["measured.distance"] != "" || told["measured.loaded_voltage"] != "")
+			follows := read || key == "pack.chemistry" || key == "pack.temperature" && told["outing.air"] != "" // by its usual reading
 			if assumed[key] && f.Guess == "" && !follows {
 				say("%s hangs on %s, which nobody told, and does not say so", f.Code, key)
 			}

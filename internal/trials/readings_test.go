@@ -194,3 +194,34 @@ func TestARideTimeTellsAWornBlock(t *testing.T) {
 		}
 	}
 }
+
+// So is one by the volts that it falls to under load, and by how far a charge takes it: what
+// was read of an old block is no wrong reading because nobody said that it is old.
+func TestWhatWearShowsByTellsAWornBlock(t *testing.T) {
+	t.Parallel()
+	labels := sheet{}.with("rider.age", `"5 years"`, "vehicle.design_voltage", `"12 V"`, "vehicle.ground", `"asphalt"`,
+		"pack.chemistry", `"sla"`, "pack.label", `"12 V 7 Ah"`)
+	for _, tt := range []struct {
+		name    string
+		read    sheet
+		minutes float64 // of pedal down that such a block gives at most in the middle
+	}{
+		{"9 V under load", labels.with("measured.loaded_voltage", `"9 V"`), 20},
+		{"10 V under load, 12.6 V at rest", labels.with("measured.loaded_voltage", `"10 V"`, "measured.rest_voltage", `"12.6 V"`, "measured.hours_rested", `"12 h"`), 20},
+		{"10.2 V under load, 12.9 V at rest", labels.with("measured.loaded_voltage", `"10.2 V"`, "measured.rest_voltage", `"12.9 V"`), 20},
+		{"200 m", labels.with("measured.distance", `"200 m"`), 5},
+	} {
+		told, a := assess(t, tt.read.with("pack.age", `"worn"`)), assess(t, tt.read)
+		for _, age := range []string{`"1 year"`, `"2 years"`, `"3 years"`} { // it may be dead before its time
+			if old := assess(t, tt.read.with("pack.age", age)); old.Conflict != nil || old.Ride.PedalMin > 1.5*tt.minutes {
+				t.Errorf("%s: %.3g min of a block of %s, %+v", tt.name, old.Ride.PedalMin, age, old.Conflict)
+			}
+		}
+		if told.Conflict != nil || a.Conflict != nil {
+			t.Errorf("%s: %+v where it is worn, %+v where it may be", tt.name, told.Conflict, a.Conflict)
+		}
+		if got := a.Ride.PedalMin; got > tt.minutes {
+			t.Errorf("%s: %.3g min are promised, at most %g of such a block", tt.name, got, tt.minutes)
+		}
+	}
+}
