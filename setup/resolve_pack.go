@@ -110,6 +110,11 @@ func (r *resolver) second(raw Second) {
 			r.noWord(raw.Chemistry, raw.Chemistry.Text, r.chem.Names())
 		}
 		s.Profile = profile
+		if ok && raw.Label.Given && r.otherLithium(raw.Chemistry, raw.Label, profile) {
+			return
+		}
+	} else if means, sure := r.meant(raw.Label.Text); raw.Label.Given && sure == battery.Stated && !chargedAlike(means, p.Profile) {
+		s.Profile = means // its words name another kind than the first is of
 	}
 	if w := raw.Label; w.Given {
 		l, err := r.label(w.Text, s.Profile) // without a name nothing tells of which kind it is
