@@ -77,7 +77,7 @@ func (q Join) Answer() (Answer, error) {
 		a.counted(found, guess, told)
 		if a.Limit == nil {
 			a.Limit = &Limit{What: "may be charged with", Value: most, Unit: "A"}
-			if a.Value <= most {
+			if a.Value <= most && !j.Apart() {
 				a.say("That is within what it may be charged with.")
 			}
 		}
