@@ -205,7 +205,10 @@ func (b *PackPart) Phosphate() bool {
 // cells are put together, as those who build one do. What is sold as a whole to replace a
 // lead-acid block mostly has electronics inside that watch every cell (common practice, no
 // published source).
-func wholeBattery(l battery.Label) bool { return l.PrintedV > 0 && l.Strings == 0 }
+func wholeBattery(l battery.Label) bool {
+	ofCells := l.CellsInSeries == max(l.Blocks, 1) // the volts are those of one cell
+	return l.PrintedV > 0 && l.Strings == 0 && !l.NoElectronics && !ofCells
+}
 
 // usualCapacity is what packs of a chemistry are usually sold with.
 func usualCapacity(p chemistry.Profile) quantity.Range {
