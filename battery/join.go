@@ -35,6 +35,7 @@ type Joint struct {
 	ReadAV, ReadBV float64 // rested volts that were read of both; 0 = those of the states
 	LeadOhm        float64 // resistance of the lead between them, both ways
 	Unfit          bool    // one of them rests so that it may not simply be charged
+	Watched        bool    // the electronics of each watch its every cell and switch it off
 }
 
 // Equalising is what flows when two packs are joined in parallel.
@@ -300,7 +301,11 @@ func (j Joint) JudgeSeries() []answer.Finding {
 			Advice:  j.first("Use two equal packs of one age, charged together; cut off on the voltage of each one."),
 			Decides: []string{answer.KeyPackChemistry, answer.KeyPackCapacity, answer.KeyPackCharge, answer.KeyPackJoined},
 		})
-		if share > graveHang && first.spec.Profile.Family == chemistry.Lithium {
+		switch {
+		case j.Watched: // it opens before it is reversed
+			f.Title = "Two unequal packs in series: the smaller is empty first, and its electronics end the ride for both."
+			f.Advice = j.first("Use two equal packs of one age, charged together.")
+		case share > graveHang && first.spec.Profile.Family == chemistry.Lithium:
 			f.Level, f.Harm = answer.Danger, answer.House
 		}
 		if math.IsNaN(share) {

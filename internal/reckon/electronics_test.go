@@ -1,9 +1,12 @@
 package reckon_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
 )
 
@@ -41,6 +44,36 @@ func TestElectronicsOnALabelAreAskedFor(t *testing.T) {
 		}
 		if !found || !asked {
 			t.Errorf("%s: told %v, asked %v", tt.label, found, asked)
+		}
+	}
+}
+
+// Of two packs in series the larger drives the smaller backwards, unless the electronics of
+// each open before that: whether they do is told, or a guess on which no danger rests.
+func TestElectronicsOfUnequalPacksInSeriesOpenBeforeTheSmallerIsReversed(t *testing.T) {
+	for _, tt := range []struct {
+		watches string
+		want    answer.Level
+		guess   string
+	}{
+		{"", answer.FixFirst, answer.KeyPackWatchesCells},
+		{"true", answer.FixFirst, ""},
+		{"false", answer.Danger, ""},
+	} {
+		values := map[string]string{
+			"rider.age": "5 years", "vehicle.design_voltage": "24 V", "motors.count": "2", "pack.label": "12.8 V 7 Ah LiFePO4", "pack.joined": "series",
+			"pack.charge": "100 %", "pack.second.label": "12.8 V 12 Ah LiFePO4",
+		}
+		if tt.watches != "" {
+			values[answer.KeyPackWatchesCells] = tt.watches
+		}
+		a := fewDraws(t, values)
+		i := slices.IndexFunc(a.Findings, func(f answer.Finding) bool { return f.Code == battery.CodeSeriesUnequalCharge })
+		if i < 0 {
+			t.Fatalf("watches cells %q: the two are not called unequal", tt.watches)
+		}
+		if f := a.Findings[i]; f.Level != tt.want || f.Guess != tt.guess || strings.Contains(f.Title, "backwards") == (tt.watches == "true") {
+			t.Errorf("watches cells %q: %v, a guess %q: %s, want %v and %q", tt.watches, f.Level, f.Guess, f.Title, tt.want, tt.guess)
 		}
 	}
 }
