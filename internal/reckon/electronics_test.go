@@ -8,6 +8,7 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
+	"example.org/packcheck/internal/reckon"
 )
 
 // A label that names electronics inside does not say what they do: that is asked, and what
@@ -75,5 +76,23 @@ func TestElectronicsOfUnequalPacksInSeriesOpenBeforeTheSmallerIsReversed(t *test
 		if f := a.Findings[i]; f.Level != tt.want || f.Guess != tt.guess || strings.Contains(f.Title, "backwards") == (tt.watches == "true") {
 			t.Errorf("watches cells %q: %v, a guess %q: %s, want %v and %q", tt.watches, f.Level, f.Guess, f.Title, tt.want, tt.guess)
 		}
+	}
+}
+
+// Where all is well once a battery watches its cells, to make sure of that is a way out, and
+// stands first: nothing has to be bought.
+func TestToMakeSureThatTheCellsAreWatchedIsAWayOutWhereThatIsAllThatIsMissing(t *testing.T) {
+	values := map[string]string{ // half the motors grow hot on this slope, and few draws asked for thicker wire besides
+		"rider.age": "5 years", "vehicle.design_voltage": "12 V", "vehicle.ground": "short grass", "vehicle.slope": "3 %", "vehicle.has_board": "false",
+		"motors.count": "2", "motors.can": "550", "pack.label": "12.8 V 12 Ah LiFePO4", "pack.max_current": "40 A",
+		"fuse.form": "small blade", "fuse.rating": "30 A", "fuse.distance_from_pack": "100 mm", "wire.gauge": "12 AWG",
+	}
+	untold := answered(t, values, reckon.Options{Ways: true})
+	values[answer.KeyPackWatchesCells] = "true"
+	if told := answered(t, values, reckon.Options{}); told.Verdict != answer.Watch {
+		t.Fatalf("told that it does: %v", told.Verdict)
+	}
+	if w := untold.Ways; len(w) == 0 || w[0].Title != "Keep this battery, and first do this" || !strings.HasPrefix(w[0].Steps[0], "make sure") {
+		t.Errorf("the ways out are %+v", w)
 	}
 }
