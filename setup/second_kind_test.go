@@ -36,3 +36,32 @@ func TestTheOtherPackIsNotCalledAnotherLithiumThanItsLabelSays(t *testing.T) {
 		t.Errorf("got %v, want %s", err, want)
 	}
 }
+
+// Whether electronics watch the cells of two joined packs is a guess where each by itself mostly
+// has some, of whatever size; one that is told to have none decides for both.
+func TestEachOfTwoPacksMayWatchItsCellsByItsOwnLabel(t *testing.T) {
+	for _, c := range []struct {
+		first, second string
+		want          bool
+	}{
+		{"12.8 V 7 Ah LiFePO4", "", true},
+		{"12.8 V 7 Ah LiFePO4", "capacity = \"9 Ah\"", true},
+		{"12.8 V 7 Ah LiFePO4", "label = \"12.8 V 9 Ah LiFePO4\"", true},
+		{"12.8 V 7 Ah LiFePO4", "label = \"6.4 V 7 Ah LiFePO4\"", true},
+		{"12.8 V 7 Ah LiFePO4", "label = \"11.1 V 7 Ah li-ion with BMS\"", true},
+		{"12.8 V 7 Ah LiFePO4", "label = \"11.1 V 7 Ah li-ion\"", false},
+		{"12.8 V 7 Ah LiFePO4", "label = \"12.8 V 9 Ah LiFePO4 no BMS\"", false},
+		{"12.8 V 7 Ah LiFePO4 no BMS", "label = \"12.8 V 9 Ah LiFePO4\"", false},
+		{"12.8 V 7 Ah LiFePO4", "label = \"12 V 7 Ah AGM\"", false},
+		{"12.8 V 7 Ah LiFePO4", "chemistry = \"agm\"", false},
+		{"12 V 7 Ah AGM", "label = \"12.8 V 7 Ah LiFePO4\"", false},
+	} {
+		text := "[pack]\nlabel = \"" + c.first + "\"\njoined = \"series\"\n"
+		if c.second != "" {
+			text += "[pack.second]\n" + c.second + "\n"
+		}
+		if got := parts(t, text+"[load]\ncurrent = \"5 A\"\n").Pack.MayWatch; got != c.want {
+			t.Errorf("%q and %s: %v, want %v", c.first, c.second, got, c.want)
+		}
+	}
+}
