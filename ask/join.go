@@ -77,7 +77,7 @@ func (q Join) Answer() (Answer, error) {
 		a.counted(found, guess, told)
 		if a.Limit == nil {
 			a.Limit = &Limit{What: "may be charged with", Value: most, Unit: "A"}
-			if a.Value <= most {
+			if a.Value <= most && !j.Apart() {
 				a.say("That is within what it may be charged with.")
 			}
 		}
@@ -189,10 +189,22 @@ func (q Join) drawn(one, two *batteries) (draws.Spread, [][]answer.Finding, erro
 		j := q.joint(a, b)
 		flows = append(flows, j.Parallel().CurrentA)
 		if q.Series {
-			found = append(found, j.JudgeSeries())
+			found = append(found, inSeries(&j, one, two))
 		} else {
 			found = append(found, j.JudgeParallel())
 		}
 	}
 	return draws.SpreadOf(flows, nil), found, nil
+}
+
+// inSeries is what is found of both in series: that nothing opens before the smaller is
+// reversed is a guess where both mostly watch their cells, and no danger rests on one.
+func inSeries(j *battery.Joint, one, two *batteries) []answer.Finding {
+	found := j.JudgeSeries()
+	for i := range found {
+		if f := &found[i]; f.Code == battery.CodeSeriesUnequalCharge && one.parts.Pack.MayWatch && two.parts.Pack.MayWatch {
+			f.Level = min(f.Level, answer.FixFirst)
+		}
+	}
+	return found
 }

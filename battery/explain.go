@@ -81,9 +81,9 @@ func Explanations() []answer.Explanation {
 		},
 		{
 			Code:  CodeParallelUnlikeVolts,
-			Means: "Two batteries are joined plus to plus, and the one has more volts when it is empty than the other when it is full.",
+			Means: "Two batteries are joined plus to plus, and the one has more volts when it is empty than the other when it is full, or more when it is full than the other may be charged with.",
 			Hurts: "A current far above any charging current flows until the one is drained or the other boils, vents or burns. Charging them first changes nothing.",
-			Limit: "The volts of the full battery of fewer volts. That only batteries of the same volts stand side by side is sellers' guidance.",
+			Limit: "The volts of the full battery of fewer volts, or 5 % more than it may be charged with (own choice). That only batteries of the same volts stand side by side is sellers' guidance.",
 			Do:    "Take them apart, with the charger and the vehicle off. Use one battery of the vehicle's own volts.",
 		},
 		{

@@ -35,6 +35,7 @@ type Joint struct {
 	ReadAV, ReadBV float64 // rested volts that were read of both; 0 = those of the states
 	LeadOhm        float64 // resistance of the lead between them, both ways
 	Unfit          bool    // one of them rests so that it may not simply be charged
+	Watched        bool    // the electronics of each watch its every cell and switch it off
 }
 
 // Equalising is what flows when two packs are joined in parallel.
@@ -174,18 +175,38 @@ func (j Joint) JudgeParallel() []answer.Finding {
 // at least 0.78 times. Own choice, from the ladders of the built-in profiles.
 const twiceTheVolts = 1.6
 
-// Apart reports whether one pack has more volts empty than the other full, so that no
-// charge of either makes them alike.
-func (j Joint) Apart() bool {
-	return j.whole() && max(j.A.EmptyV(), j.B.EmptyV()) > min(j.A.FullV(), j.B.FullV())*(1+currentHair)
+// overfull is how far above the volts that the one may be charged with the other must be when it
+// is full to overcharge it for sure: makers' limits lie some per cent apart. Own choice.
+const overfull = 1.05
+
+// Apart reports whether no charge makes them alike for good: the one has more volts empty than
+// the other full, or full more than the other may ever be charged with.
+func (j Joint) Apart() bool { return j.whole() && (j.emptyAbove() || j.fullAbove()) }
+
+// byVolts is the pack of more volts and that of less.
+func (j Joint) byVolts() (more, less *Model) {
+	if j.B.FullV() > j.A.FullV() {
+		return j.B, j.A
+	}
+	return j.A, j.B
 }
+
+func (j Joint) emptyAbove() bool {
+	more, less := j.byVolts()
+	return more.EmptyV() > less.FullV()*(1+currentHair)
+}
+
+func (j Joint) fullAbove() bool {
+	more, less := j.byVolts()
+	return more.FullV() > overfull*mostV(less)
+}
+
+// mostV is what a pack may be charged with, in V.
+func mostV(m *Model) float64 { return float64(m.spec.CellsInSeries) * m.spec.Profile.Charge.CellMaxV }
 
 // apart says what becomes of such packs plus to plus.
 func (j Joint) apart() answer.Finding {
-	more, less := j.A, j.B
-	if less.EmptyV() > more.EmptyV() {
-		more, less = less, more
-	}
+	more, less := j.byVolts()
 	f := onPack(answer.Finding{
 		Code: CodeParallelUnlikeVolts, Level: answer.Danger, Harm: answer.House, Today: true, NeverRidden: true,
 		Title: fmt.Sprintf("Packs of %.3g V and %.3g V are joined in parallel: the one overcharges the other without an end.", more.NominalV(), less.NominalV()),
@@ -194,6 +215,11 @@ func (j Joint) apart() answer.Finding {
 		Change:  answer.FitPack,
 		Decides: []string{answer.KeyPackJoined},
 	})
+	if !j.emptyAbove() {
+		f.Found, f.Limit = more.FullV(), mostV(less)
+		f.Title = fmt.Sprintf("Packs of %.3g V and %.3g V are joined in parallel: what fills the one overcharges the other.", more.NominalV(), less.NominalV())
+		f.Advice = "Never join them: they are never both full and both safe. If they are joined, take them apart now."
+	}
 	if more.NominalV() < twiceTheVolts*less.NominalV() { // then it hangs on their cells
 		f.Decides = append(f.Decides, answer.KeyPackChemistry)
 	}
@@ -275,7 +301,11 @@ func (j Joint) JudgeSeries() []answer.Finding {
 			Advice:  j.first("Use two equal packs of one age, charged together; cut off on the voltage of each one."),
 			Decides: []string{answer.KeyPackChemistry, answer.KeyPackCapacity, answer.KeyPackCharge, answer.KeyPackJoined},
 		})
-		if share > graveHang && first.spec.Profile.Family == chemistry.Lithium {
+		switch {
+		case j.Watched: // it opens before it is reversed
+			f.Title = "Two unequal packs in series: the smaller is empty first, and its electronics end the ride for both."
+			f.Advice = j.first("Use two equal packs of one age, charged together.")
+		case share > graveHang && first.spec.Profile.Family == chemistry.Lithium:
 			f.Level, f.Harm = answer.Danger, answer.House
 		}
 		if math.IsNaN(share) {

@@ -62,6 +62,8 @@ var (
 	someLithium = pattern.New(`lithium|\bli\b|\bbms\b|battery management|\bpcm\b|\blib\b|\bpolymer\b`)
 	// electronics are words for what switches a battery off by itself.
 	electronics = pattern.New(`\bbms\b|battery management|\bpcm\b|\bpcb\b|protection (?:board|circuit|module)|protected\b`)
+	// noElectronics are words for their absence. From memory.
+	noElectronics = pattern.New(`unprotected|\b(?:no|non|not|without|w/o|excl\w*)[ -]+(?:an? |any |built[ -]in |internal )*(?:bms|battery management|pcm|pcb|protect)|\b(?:bms|pcm|pcb)[ :]*(?:is )?(?:not?\b|none|excl|separate)`)
 	// notOfLead are words with lead in them that do not tell what is inside.
 	notOfLead = pattern.New(`lead[ -]free|lead (?:wires?|cables?|length)`)
 	// inPlaceOf marks the name of what a pack stands in for.
@@ -99,7 +101,8 @@ func (w *words) readChemistry(s string) {
 		w.liquidAcid = liquidAcid.Get().MatchString(s)
 		w.starter = !w.liquidAcid && starters.Get().MatchString(s) && !childsCar.Get().MatchString(s)
 	}
-	w.electronics = !isLead(w.chemistry) && electronics.Get().MatchString(s)
+	w.noElectronics = noElectronics.Get().MatchString(s)
+	w.electronics = !isLead(w.chemistry) && !w.noElectronics && electronics.Get().MatchString(s)
 	w.leadToo = leadWord && !isLead(w.chemistry) && !inPlaceOf.Get().MatchString(s)
 }
 

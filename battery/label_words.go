@@ -29,6 +29,7 @@ type words struct {
 	leadToo        bool   // lead-acid is named beside another chemistry
 	nickelCadmium  bool
 	electronics    bool
+	noElectronics  bool
 	liquidAcid     bool
 	starter        bool     // and nothing says whether it is sealed
 	format         string   // "18650", "21700", "26650"

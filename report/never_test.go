@@ -23,12 +23,14 @@ func TestOfAPairThatIsNeverJoinedNoRideIsTold(t *testing.T) {
 		{"possibly", answer.FixFirst, answer.Possible, true},
 	} {
 		a := danger()
+		level := 40.0
+		a.Ride.LevelPedalMin = &level
 		a.Findings = []answer.Finding{{
 			Level: tt.level, Certainty: tt.certainty, Share: 0.5, Title: "They are joined.", Advice: "Take them apart.", Today: true, NeverRidden: true,
 		}}
 		for _, o := range []report.Options{{}, {Full: true}, {Short: true}, {Format: report.FormatHTML}} {
 			text := written(t, a, o)
-			if got := strings.Contains(text, "Pedal down") || strings.Contains(text, "Amps at a start"); got != tt.told {
+			if got := strings.Contains(text, "Pedal down") || strings.Contains(text, "Amps at a start") || strings.Contains(text, "On the level"); got != tt.told {
 				t.Errorf("%s, %+v: told %v in\n%s", tt.name, o, got, text)
 			}
 			if got := strings.Contains(text, "there are no minutes to tell"); got == tt.told && !o.Short { // ten lines have no room for it

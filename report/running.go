@@ -144,7 +144,7 @@ func (b *builder) allUphill() string {
 // onTheLevel is how long a ride lasts without the climb that the other figures are for.
 func (b *builder) onTheLevel() []fact {
 	level := b.a.Ride.LevelPedalMin
-	if level == nil {
+	if level == nil || b.a.Finished() || b.a.NeverRidden() {
 		return nil
 	}
 	between := "; up and down lies between"

@@ -265,6 +265,8 @@ type SecondPart struct {
 	CellsInSeries int
 	CapacityAh    Figure
 	Health        Figure // not Known: as the first
+
+	mayWatch bool // as MayWatch of the first, by its own label
 }
 
 // CutoffPart is one thing that disconnects the pack; only what was given is

@@ -19,7 +19,7 @@ func (r *resolver) packIdentity(raw Pack) (label battery.Label, ok bool) {
 	profile, named, sure := r.packNamed(raw)
 	ok = sure
 	if w := raw.Label; w.Given {
-		if named && r.otherLithium(raw, profile) {
+		if named && r.otherLithium(raw.Chemistry, w, profile) {
 			named, ok = false, false
 		}
 		var err error
@@ -171,19 +171,35 @@ func (r *resolver) toldKind(label string, family chemistry.Family) bool {
 
 // otherLithium refuses a label of one kind of lithium under another name:
 // a charger or a cutoff for the wrong one is a fire, or a ruined pack.
-func (r *resolver) otherLithium(raw Pack, named chemistry.Profile) bool {
-	l, err := r.label(raw.Label.Text, chemistry.Profile{})
-	if err != nil || l.Sure == battery.Guess || named.Family != chemistry.Lithium && named.Family != chemistry.LeadAcid {
+func (r *resolver) otherLithium(kind, label Word, named chemistry.Profile) bool {
+	means, sure := r.meant(label.Text)
+	if sure == battery.Guess || named.Family != chemistry.Lithium && named.Family != chemistry.LeadAcid ||
+		means.Family != chemistry.Lithium || chargedAlike(means, named) {
 		return false
 	}
-	means, ok := r.chem.Profile(l.Chemistry)
-	const apart = 0.3 // V per cell, charged: 3.65 and 4.2 V are
-	if !ok || means.Family != chemistry.Lithium || math.Abs(means.Charge.CellMaxV-named.Charge.CellMaxV) < apart {
-		return false
-	}
-	r.fault(raw.Chemistry.Line, raw.Chemistry.Key, raw.Chemistry.Text,
-		fmt.Sprintf("%q, which is what the label %q means, or another label: the two are charged to different volts", means.Name, raw.Label.Text))
+	r.fault(kind.Line, kind.Key, kind.Text,
+		fmt.Sprintf("%q, which is what the label %q means, or another label: the two are charged to different volts", means.Name, label.Text))
 	return true
+}
+
+// meant is the kind of cells that a label tells by itself, and how surely: a guess where it
+// tells none.
+func (r *resolver) meant(label string) (chemistry.Profile, battery.Sureness) {
+	l, err := r.label(label, chemistry.Profile{})
+	if err != nil {
+		return chemistry.Profile{}, battery.Guess
+	}
+	p, ok := r.chem.Profile(l.Chemistry)
+	if !ok {
+		return p, battery.Guess
+	}
+	return p, l.Sure
+}
+
+// chargedAlike reports whether cells of two kinds are charged to about the same volts.
+func chargedAlike(a, b chemistry.Profile) bool {
+	const apart = 0.3 // V per cell, charged: 3.65 and 4.2 V are
+	return math.Abs(a.Charge.CellMaxV-b.Charge.CellMaxV) < apart
 }
 
 // readChemistry says how the chemistry follows from the label.

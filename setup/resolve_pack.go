@@ -70,8 +70,8 @@ func (r *resolver) pack() {
 	p.Joined = raw.Joined.Text
 	p.WatchesCells = raw.WatchesCells.Yes
 	r.second(raw.Second)
-	p.MayWatch = p.Profile.Family == chemistry.Lithium && p.Alike() && !raw.WatchesCells.Given &&
-		(label.Electronics || p.Phosphate() && !p.SeveralMeanings && p.ClosedShell && wholeBattery(label))
+	mostly := mayWatch(p.Profile, label, p.ClosedShell) && (p.Second == nil || p.Second.mayWatch)
+	p.MayWatch = mostly && !raw.WatchesCells.Given && (label.Electronics || !p.SeveralMeanings)
 	p.ToolPack = toolCells(p.Profile) && p.ClosedShell // bare cells have no maker with a charger for them
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
@@ -110,14 +110,20 @@ func (r *resolver) second(raw Second) {
 			r.noWord(raw.Chemistry, raw.Chemistry.Text, r.chem.Names())
 		}
 		s.Profile = profile
+		if ok && raw.Label.Given && r.otherLithium(raw.Chemistry, raw.Label, profile) {
+			return
+		}
+	} else if means, sure := r.meant(raw.Label.Text); raw.Label.Given && sure == battery.Stated && !chargedAlike(means, p.Profile) {
+		s.Profile = means // its words name another kind than the first is of
 	}
+	s.mayWatch = s.like(p)
 	if w := raw.Label; w.Given {
 		l, err := r.label(w.Text, s.Profile) // without a name nothing tells of which kind it is
 		if err != nil {
 			r.fault(w.Line, w.Key, w.Text, wantLabel(err))
 			return
 		}
-		s.CellsInSeries = max(l.CellsInSeries, 1)
+		s.CellsInSeries, s.mayWatch = max(l.CellsInSeries, 1), mayWatch(s.Profile, l, p.ClosedShell)
 		if l.CapacityAh > 0 {
 			s.CapacityAh = r.derived(blank{
 				table: "pack.second", name: "capacity", kind: quantity.Charge, Range: quantity.Exactly(l.CapacityAh),
@@ -196,11 +202,20 @@ func (b *PackPart) Phosphate() bool {
 	return b.Profile.Family == chemistry.Lithium && !toolCells(b.Profile)
 }
 
+// mayWatch reports whether a battery of such cells and such a label mostly watches every cell,
+// or its label names electronics.
+func mayWatch(p chemistry.Profile, l battery.Label, closedShell bool) bool {
+	return p.Family == chemistry.Lithium && (l.Electronics || closedShell && !toolCells(p) && wholeBattery(l))
+}
+
 // wholeBattery reports whether a label names a battery by its volts, and not by how its
 // cells are put together, as those who build one do. What is sold as a whole to replace a
 // lead-acid block mostly has electronics inside that watch every cell (common practice, no
 // published source).
-func wholeBattery(l battery.Label) bool { return l.PrintedV > 0 && l.Strings == 0 }
+func wholeBattery(l battery.Label) bool {
+	ofCells := l.CellsInSeries == max(l.Blocks, 1) // the volts are those of one cell
+	return l.PrintedV > 0 && l.Strings == 0 && !l.NoElectronics && !ofCells
+}
 
 // usualCapacity is what packs of a chemistry are usually sold with.
 func usualCapacity(p chemistry.Profile) quantity.Range {

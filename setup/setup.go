@@ -177,7 +177,7 @@ type Pack struct {
 type Second struct {
 	Place
 	Label     Word  `key:"label" kind:"text" example:"12 V 9 Ah" doc:"what is printed on it"`
-	Chemistry Word  `key:"chemistry" kind:"chemistry" example:"agm" doc:"kind of cell; left out: that of the first"`
+	Chemistry Word  `key:"chemistry" kind:"chemistry" example:"agm" doc:"kind of cell; left out: what its label names, or that of the first"`
 	Capacity  Value `key:"capacity" kind:"charge" min:"0.05" max:"500" example:"9 Ah" doc:"its printed capacity"`
 	Health    Value `key:"health" kind:"fraction" min:"0.02" max:"1" example:"80 to 100 %" doc:"capacity left, of that when new; left out: that of the first"`
 }

@@ -66,7 +66,14 @@ func (v *view) joined() {
 	}
 	j.StateA, j.StateB = one.StateAt(leftA, v.Now.PackC), j.B.StateAt(leftB, v.Now.PackC)
 	if how == "series" {
-		v.add(asRead(j.JudgeSeries(), both)...)
+		p := &v.parts.Pack
+		j.Watched = p.WatchesCells && lithium(p.Profile)
+		for _, f := range asRead(j.JudgeSeries(), both) {
+			if f.Code == battery.CodeSeriesUnequalCharge && p.MayWatch {
+				f.Decides = append([]string{answer.KeyPackWatchesCells}, f.Decides...)
+			}
+			v.add(f)
+		}
 		return
 	}
 	if both {

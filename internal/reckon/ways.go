@@ -144,7 +144,7 @@ func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*
 	if err != nil || found == nil || hopeless(found) {
 		return nil, err
 	}
-	if found.Verdict < answer.FixFirst && !mends(found) { // a cutoff spoils the ride: more draws may not ask for one
+	if !mends(found) { // more draws may not ask for the step that spoils it
 		w.steps = begun
 	}
 	if mends(found) {

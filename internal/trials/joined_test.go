@@ -387,7 +387,8 @@ func TestTwoKindsOfCellsInSeriesHaveTheVoltsOfBoth(t *testing.T) {
 	}
 }
 
-// Where one pack has more volts empty than the other full, no charge makes them alike, and
+// Where one pack has more volts empty than the other full, or full more than the other may be
+// charged with, no charge makes them alike for good, and
 // what comes of it is no guess: it stands first, and nobody is told to charge and join them.
 func TestPacksOfUnlikeVoltsAreNeverJoinedSideBySide(t *testing.T) {
 	t.Parallel()
@@ -398,6 +399,9 @@ func TestPacksOfUnlikeVoltsAreNeverJoinedSideBySide(t *testing.T) {
 		{"agm", "12 V 7 Ah", "6 V 4 Ah", true},
 		{"", "12 V 7 Ah", "6 V 4 Ah", true},
 		{"li-ion", "20 V max 5 Ah", "12 V max 4 Ah", true},
+		{"li-ion", "14.8 V 5 Ah", "11.1 V 5 Ah", true}, // 16.8 V fill the one, and are 5.6 V a cell of the other
+		{"li-ion", "20 V max 5 Ah", "14.4 V 4 Ah", true},
+		{"lifepo4", "12.8 V 7 Ah", "9.6 V 7 Ah", true},
 		{"agm", "12 V 7 Ah", "12 V 4 Ah", false},
 		{"li-ion", "20 V max 5 Ah", "18 V 4 Ah", false},
 	} {
@@ -425,13 +429,18 @@ func TestPacksOfUnlikeVoltsAreNeverJoinedSideBySide(t *testing.T) {
 			}
 		}
 	}
-	joined, err := ask.Join{A: ask.Battery{Label: "12 V 7 Ah"}, B: ask.Battery{Label: "6 V 4 Ah"}, AV: 12.9, BV: 6.4}.Answer()
-	if err != nil {
-		t.Fatal(err)
-	}
-	text := strings.Join(append(joined.Words, joined.Caution), " ")
-	if joined.Level == nil || *joined.Level != answer.Danger || !strings.Contains(text, "Never join them") || strings.Contains(text, "full on their own") || strings.Contains(text, "within what") {
-		t.Errorf("%v: %s", joined.Level, text)
+	for _, q := range []ask.Join{
+		{A: ask.Battery{Label: "12 V 7 Ah"}, B: ask.Battery{Label: "6 V 4 Ah"}, AV: 12.9, BV: 6.4},
+		{A: ask.Battery{Label: "14.8 V 5 Ah li-ion"}, B: ask.Battery{Label: "11.1 V 5 Ah li-ion"}, AV: 12.4, BV: 12.4},
+	} {
+		joined, err := q.Answer()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := strings.Join(append(joined.Words, joined.Caution), " ")
+		if joined.Level == nil || *joined.Level != answer.Danger || !strings.Contains(text, "Never join them") || strings.Contains(text, "full on their own") || strings.Contains(text, "within what") {
+			t.Errorf("%v: %s", joined.Level, text)
+		}
 	}
 }
 
