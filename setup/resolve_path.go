@@ -322,6 +322,7 @@ func (r *resolver) watched() (blank, bool) {
 // count on.
 func (r *resolver) cutoffs() {
 	c := r.setup.Cutoff
+	its, watches := r.watched()
 	for _, d := range []struct {
 		where string
 		raw   Cutoff
@@ -331,8 +332,7 @@ func (r *resolver) cutoffs() {
 		{"module", c.Module.Cutoff, c.Module.Ramp},
 		{"controller", c.Controller, Value{}},
 	} {
-		its, watched := r.watched()
-		watched = watched && d.where == "pack" && !d.raw.OpensAt.Given
+		watched := watches && d.where == "pack" && !d.raw.OpensAt.Given
 		if !d.raw.Given && !watched {
 			continue
 		}

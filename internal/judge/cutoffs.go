@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/cutoff"
 	"example.org/packcheck/internal/build"
@@ -204,12 +205,16 @@ func (v *view) advise(cc cutoff.Case) error {
 	return nil
 }
 
-// mayWatch makes a guess of all that comes of a battery being drained, where it mostly has
-// electronics that watch every cell and nobody told whether it has. How a cutoff is set that
-// was told is none.
+// mayWatch makes a guess of all that comes of a battery being drained, or of one of two in
+// series driven backwards, where it mostly has electronics that watch every cell and nobody
+// told whether it has. How a cutoff is set that was told is none.
 func (v *view) mayWatch() {
+	if !v.parts.Pack.MayWatch {
+		return
+	}
 	for i := range v.out.Findings {
-		if f := &v.out.Findings[i]; v.parts.Pack.MayWatch && f.Change == answer.FitCutoff && !f.Added {
+		f := &v.out.Findings[i]
+		if f.Change == answer.FitCutoff && !f.Added || f.Code == battery.CodeSeriesUnequalCharge {
 			f.Decides = append([]string{answer.KeyPackWatchesCells}, f.Decides...)
 		}
 	}

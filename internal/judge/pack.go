@@ -66,14 +66,8 @@ func (v *view) joined() {
 	}
 	j.StateA, j.StateB = one.StateAt(leftA, v.Now.PackC), j.B.StateAt(leftB, v.Now.PackC)
 	if how == "series" {
-		p := &v.parts.Pack
-		j.Watched = p.WatchesCells && lithium(p.Profile)
-		for _, f := range asRead(j.JudgeSeries(), both) {
-			if f.Code == battery.CodeSeriesUnequalCharge && p.MayWatch {
-				f.Decides = append([]string{answer.KeyPackWatchesCells}, f.Decides...)
-			}
-			v.add(f)
-		}
+		j.Watched = v.parts.Pack.WatchesCells && lithium(v.parts.Pack.Profile)
+		v.add(asRead(j.JudgeSeries(), both)...)
 		return
 	}
 	if both {

@@ -41,29 +41,32 @@ func (j *judgedTable) middleFuse(typical fused) fused {
 	if typical.band == nil {
 		return typical
 	}
+	tooLarge := j.tooLarge()
+	toBuy := func(f fused) []float64 { return slices.DeleteFunc(slices.Clone(f.sizes()), tooLarge) }
 	none, all := 0.0, 0.0
 	for k, f := range j.fuses {
 		if f.band == nil {
 			continue
 		}
-		if all += j.weight[k]; len(j.toBuy(f)) == 0 {
+		if all += j.weight[k]; len(toBuy(f)) == 0 {
 			none += j.weight[k]
 		}
 	}
 	suited := none < likelyShare*all
 	agrees := func(f fused) bool {
-		sizes := j.toBuy(f)
+		sizes := toBuy(f)
 		return suited == (len(sizes) > 0) && len(sizes) == len(f.sizes())
 	}
 	if all == 0 || agrees(typical) {
 		return typical
 	}
+	left := toBuy(typical)
 	var agree, alike []int // draws; alike are those with the sizes of the typical one that are left
 	for k, f := range j.fuses {
 		if f.band == nil || !agrees(f) {
 			continue
 		}
-		if agree = append(agree, k); slices.Equal(f.sizes(), j.toBuy(typical)) {
+		if agree = append(agree, k); slices.Equal(f.sizes(), left) {
 			alike = append(alike, k)
 		}
 	}
@@ -85,21 +88,26 @@ func (f *fused) mostA() float64 {
 	return f.band.MostA
 }
 
-// toBuy are the sizes that suit a vehicle and are not too large for the wire of so many others
-// that it would be told of one that is fitted.
-func (j *judgedTable) toBuy(f fused) []float64 {
-	return slices.DeleteFunc(slices.Clone(f.sizes()), func(size float64) bool {
+// tooLarge tells of a size whether it is too large for the wire of so many vehicles that they
+// would be told of one that is fitted; that is counted once for each.
+func (j *judgedTable) tooLarge() func(size float64) bool {
+	counted := map[float64]bool{}
+	return func(size float64) bool {
+		if is, known := counted[size]; known {
+			return is
+		}
 		above, all := 0.0, 0.0
-		for k, other := range j.fuses {
-			if other.band == nil {
+		for k, f := range j.fuses {
+			if f.band == nil {
 				continue
 			}
-			if all += j.weight[k]; other.band.AboveWire(size) {
+			if all += j.weight[k]; f.band.AboveWire(size) {
 				above += j.weight[k]
 			}
 		}
-		return above >= possibleShare*all
-	})
+		counted[size] = above >= possibleShare*all
+		return counted[size]
+	}
 }
 
 // sizesForNearlyAll are the standard sizes, ascending, that suit in nine of ten of the

@@ -141,13 +141,12 @@ func (w *path) find(e *engine, s *setup.Setup, few, enough *drawn, o Options) (*
 	if err != nil || found == nil || hopeless(found) {
 		return nil, err
 	}
-	if !mends(found) { // more draws may not ask for the step that spoils it
-		w.steps = begun
-	}
 	if mends(found) {
 		if err := w.prune(e, s, few, o); err != nil {
 			return nil, err
 		}
+	} else { // more draws may not ask for the step that spoils it
+		w.steps = begun
 	}
 	told := func() bool { return !enough.weighed || len(e.outdated(s, w.sets(e, s))) == 0 }
 	if enough.weighed || !mends(found) || !told() {
