@@ -29,11 +29,7 @@ var chemistryWords = [...]struct {
 	{perCellWatts, "agm", false},
 	{liquidAcid, "agm", false},
 	{starters, "agm", false},
-	{balanceBoard, "li-ion", false},
 }
-
-// balanceBoard is always sold with lithium-ion. From memory.
-var balanceBoard = pattern.New(`hover[ -]?board|balanc\w*[ -]board`)
 
 // unmodelled are the cells that chemistry/data has no profile of, by what is
 // printed on them; codes of primary cells are those of IEC 60086 (from memory).
@@ -65,9 +61,8 @@ var (
 	// someLithium is what sellers print on either kind. Lead-acid has no electronics
 	// that watch its cells.
 	someLithium = pattern.New(`lithium|\bli\b|\bbms\b|battery management|\bpcm\b|\blib\b|\bpolymer\b`)
-	// electronics are words for what switches a battery off by itself, and for small electric
-	// vehicles, whose lithium has to have such (EN 50604-1, from memory).
-	electronics = pattern.New(`\bbms\b|battery management|\bpcm\b|\bpcb\b|protection (?:board|circuit|module)|protected\b|\be-?bikes?\b|pedelec|scooter|skateboard|hover[ -]?board|balanc\w*[ -]board`)
+	// electronics are words for what switches a battery off by itself.
+	electronics = pattern.New(`\bbms\b|battery management|\bpcm\b|\bpcb\b|protection (?:board|circuit|module)|protected\b`)
 	// noElectronics are words for their absence. From memory.
 	noElectronics = pattern.New(`unprotected|\b(?:no|non|not|without|w/o|excl\w*)[ -]+(?:an? |any |built[ -]in |internal )*(?:bms|battery management|pcm|pcb|protect)|\b(?:bms|pcm|pcb)[ :]*(?:is )?(?:not?\b|none|excl|separate)`)
 	// notOfLead are words with lead in them that do not tell what is inside.

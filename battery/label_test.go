@@ -147,7 +147,6 @@ func TestLabels(t *testing.T) {
 		{"a pair of 6 V 7 Ah in series", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", ""},
 		{"12 V 7 Ah, discharge 105 A (5 s)", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", "seconds are no cells in series"},
 		{"12 V 8 Ah LiFePO4, peak 24 A (3~5s)", "", "lifepo4", 4, 0, 12.8, 8, 102.4, 0, battery.Stated, 0, "", "nor are a range of them"},
-		{"hoverboard 36 V 4.4 Ah", "", "li-ion", 10, 0, 36, 4.4, 158.4, 0, battery.Stated, 0, "", "always lithium-ion"},
 		{"12 V 34 W per cell SLA", "", "agm", 6, 0, 12, 0, 0, 0, battery.Stated, 0, "", ""},
 		{"12V-7Ah", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", "a dash between"},
 		{"12 V - 7 Ah", "", "agm", 6, 0, 12, 7, 84, 0, battery.Likely, 0, "", ""},

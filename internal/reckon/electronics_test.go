@@ -26,8 +26,6 @@ func TestElectronicsOnALabelAreAskedFor(t *testing.T) {
 		{"14.4 V 7 Ah li-ion, BMS not included", answer.Danger},
 		{"14.4 V 7 Ah li-ion unprotected", answer.Danger},
 		{"14.4 V 7 Ah li-ion protected", answer.FixFirst},
-		{"24 V 10 Ah li-ion e-bike battery", answer.FixFirst},
-		{"hoverboard battery 36 V 4.4 Ah", answer.FixFirst},
 		{"12.8 V 7 Ah LiFePO4", answer.FixFirst}, // sold as a whole it mostly has some
 		{"12.8 V 7 Ah LiFePO4 no BMS", answer.Danger},
 		{"four 3.2 V 7 Ah LiFePO4 in series", answer.Danger}, // single cells have none
