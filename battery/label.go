@@ -29,6 +29,7 @@ type Label struct {
 	NickelCadmium bool      // printed on it; it is computed like nickel-metal hydride
 	Electronics   bool      // it says that electronics inside watch the battery, not at what they switch off
 	NoElectronics bool      // it says that there are none
+	LastingA      float64   // amps that it says the battery may give for long; 0 = none, or of lead-acid or of several
 	LiquidAcid    bool      // lead-acid that is not sealed, by its words; it is computed like a sealed one
 	Starter       bool      // lead-acid that starts engines, by its words, which do not say whether it is sealed
 	Blocks        int       // separate blocks that the label names; 0 = it speaks of one
@@ -128,6 +129,9 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	if p, ok := profileOf(l.Chemistry, hint); ok && l.CellsInSeries > 0 {
 		n := float64(l.CellsInSeries)
 		l.NominalV, l.FullV, l.EmptyV = tidy(n*p.NominalV), n*p.FullV, n*p.EmptyV
+	}
+	if w.namedBlocks <= 1 {
+		l.LastingA = w.lastingA
 	}
 	l.capacity(w)
 	l.notes(w)

@@ -13,7 +13,7 @@ import (
 const kinds = `(?:pcs\.?|pieces|blocks|batteries|packs)`
 
 var (
-	countBefore = pattern.New(`\b(?:(\d{1,2})\s*(?:x|\*|times|of|` + kinds + `(?:\s*of)?)|(two|three|four|six|eight)(?:\s*(?:x|of|` + kinds + `(?:\s*of)?))?)\s*` + numberPattern + `\s*v`)
+	countBefore = pattern.New(`\b(?:(\d{1,2})\s*(?:x|\*|times|of|` + kinds + `(?:\s*of)?)|(two|pair|couple|three|four|six|eight)(?:\s*(?:x|of|` + kinds + `(?:\s*of)?))?)\s*` + numberPattern + `\s*v`)
 	// A figure of millimetres has a digit before its "x", and "max" is no "x".
 	countAfter = pattern.New(`(?:[a-z)][\s(,]*\b|ah|v)x\s*(\d{1,2})(?:[^\da-z.]|$)|[a-z)][\s(,]*(?:(\d{1,2})\s*(?:x\s*\)?$|` + kinds + `|of them)|(two|three|four|six|eight)\s*(?:` + kinds + `|of them))`)
 	// Sums of which nobody can say how they are wired.
@@ -84,7 +84,7 @@ func findBlocks(s string) (b blockSpan, ok bool) {
 // or by the ampere-hours of all of them, whichever the label has.
 func (w *words) readBlocks(s, label string) error {
 	if sumOfBlocks.Get().MatchString(s) {
-		return fmt.Errorf("battery: label %q adds up several blocks but not how they are joined; want for instance \"24 V (two 12 V 7 Ah)\" or \"two 12 V 7 Ah in parallel\"", label)
+		return fmt.Errorf("battery: label %q adds up several blocks but not how they are joined; want for instance \"24 V (two 12 V 7 Ah)\" or \"two 12 V 7 Ah in parallel\"; of two that differ, one as pack.label and the other as pack.second.label, with pack.joined = \"series\" or \"parallel\"", label)
 	}
 	b, ok := findBlocks(s)
 	if !ok {

@@ -26,6 +26,7 @@ var chemistryWords = [...]struct {
 	{pattern.New(`ni-?\s?cd|nicad|nickel[ -]cad`), "nimh", true},
 	{pattern.New(`\bgel\b`), "gel", false},
 	{pattern.New(`\bagm\b|\bsla\b|vrla|valve[ -]?regulated|\blead(?:acid)?\b|\bacid\b|\bpb\b|\bopzv\b`), "agm", false},
+	{perCellWatts, "agm", false},
 	{liquidAcid, "agm", false},
 	{starters, "agm", false},
 }
@@ -172,7 +173,7 @@ func phosphateCell(v float64) bool { return math.Abs(v-3.2) < 0.06 }
 // any. What is not among them may be a model's name, or the name of a chemistry.
 const otherWords = " v vx ahx volt volts vdc dc ah ha mah ma wh kwh amp amps ampere amperes milliamp hour hours hr hrs watt watts " +
 	"mm cm inch inches in kg lb lbs oz deg degc degf max min approx nom nominal rated rating capacity voltage current power energy rate " +
-	"pcs pc piece pieces block blocks battery batteries bat batt pack packs cell cells each per both one two three four six eight times series parallel " +
+	"pcs pc piece pieces block blocks battery batteries bat batt pack packs cell cells each per both one two pair couple three four six eight times series parallel " +
 	"wired joined connected and or the with without for from to at by is are it its an as of on off no not my our this that " +
 	"rechargeable sealed deep cycle cyclic maintenance free type model size new old used original oem spare replacement replaces equivalent genuine " +
 	"heavy duty high quality performance long life premium professional plus ultra " +

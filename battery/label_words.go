@@ -30,6 +30,7 @@ type words struct {
 	nickelCadmium  bool
 	electronics    bool
 	noElectronics  bool
+	lastingA       float64 // see [lastingA]; of a label of one battery that is not lead-acid
 	liquidAcid     bool
 	starter        bool     // and nothing says whether it is sealed
 	format         string   // "18650", "21700", "26650"
@@ -53,7 +54,7 @@ var (
 	startCurrent  = pattern.New(numberPattern + `\s*(?:cca|mca|cranking|a\s*\(?(?:en|sae|din)\b)`)
 	// bareWatts are no part of a model's name; watts per cell are how blocks for short hours are rated.
 	bareWatts    = pattern.New(`(?:^|[^a-z\d.])` + numberPattern + `\s*w(?:atts?)?\b`)
-	perCellWatts = pattern.New(`\d\s*w(?:atts?)?\s*(?:/|per)`)
+	perCellWatts = pattern.New(`\d\s*w(?:atts?)?\s*(?:/|per\b)\s*(?:cell|block|\d+\s*min)`)
 	// below0 are charges with a sign, and volts at the beginning: "13.5 V -13.8 V" is a range,
 	// "12V-7Ah" and "12 V - 7 Ah" have a dash between.
 	below0   = pattern.New(`(?:^|[^\d\s]\s+)-` + numberPattern + `\s*m?(?:ah|wh)|^\s*-` + numberPattern + `\s*v`)
@@ -66,7 +67,7 @@ var (
 var smallNumbers = [...]struct {
 	word  string
 	count int
-}{{"two", 2}, {"three", 3}, {"four", 4}, {"six", 6}, {"eight", 8}}
+}{{"two", 2}, {"pair", 2}, {"couple", 2}, {"three", 3}, {"four", 4}, {"six", 6}, {"eight", 8}}
 
 // readWords finds the figures and words of a label.
 func readWords(text string) (words, error) {
@@ -74,6 +75,9 @@ func readWords(text string) (words, error) {
 	s := strings.ToLower(strings.NewReplacer("LiFeP", "lifep", "LiFe", "li-fe", "×", "x", "₂", "2", "₄", "4", "\u00a0", " ", "–", "-", "\u2212", "-").Replace(text))
 	s = decimalComma.Get().ReplaceAllString(s, "$1.$2")
 	w.readChemistry(s)
+	if !isLead(w.chemistry) {
+		w.lastingA = lastingA(s)
+	}
 	w.unread = unread(text)
 	s, err := withoutCharging(s)
 	if err != nil {
@@ -115,6 +119,7 @@ func readWords(text string) (words, error) {
 		}
 		s = s[:m[0]] + " " + ratePattern.Get().ReplaceAllString(s[m[1]:], " ")
 	}
+	s = ampsSeconds.Get().ReplaceAllString(s, "$1 ;")
 	if m := take(seriesPattern.Get()); m != nil {
 		w.cells, _ = strconv.Atoi(m[1])
 		w.strings, _ = strconv.Atoi(m[2])

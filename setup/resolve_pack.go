@@ -84,7 +84,7 @@ func (r *resolver) pack() {
 		return
 	}
 	r.packResistance(m)
-	r.packLimits(raw, m.MassKg())
+	r.packLimits(raw, label, m.MassKg())
 	r.track(&p.CellsAt, &p.Honesty, &p.GrowthAt80, &p.Steepness, &p.LeftBehind, &p.Weakest, &p.TabsOhm, &p.HottestK, &p.ChargeHours)
 	r.track(&p.CapacityAh, &p.RateS, &p.ResistanceOhm, &p.ResistanceFactor, &p.Health,
 		&p.TemperatureC, &p.Charge, &p.MaxCurrentA, &p.MassKg, &p.SelfDischarge)
@@ -338,7 +338,7 @@ func (r *resolver) packResistance(m *battery.Model) {
 
 // packLimits settles mass (kg as the profile has it), current limit and
 // self-discharge.
-func (r *resolver) packLimits(raw Pack, kg float64) {
+func (r *resolver) packLimits(raw Pack, label battery.Label, kg float64) {
 	p := &r.parts.Pack
 	// Mass and self-discharge follow from chemistry and capacity, like the rest
 	// of the profile; they count as assumed only where those are.
@@ -347,12 +347,19 @@ func (r *resolver) packLimits(raw Pack, kg float64) {
 		table: "pack", name: "mass", kind: quantity.Mass, Range: quantity.Spread(0.8*kg, kg, 1.2*kg),
 		why: "Not weighed; follows from the energy that it holds.", source: firstSource(p.Profile.Mass.Source),
 	})
-	p.MaxCurrentA = r.or(raw.MaxCurrent, blank{
+	limit := blank{
 		table: "pack", name: "max_current", kind: quantity.Current,
 		Range:  quantity.Exactly(p.Profile.Discharge.ContinuousC * p.CapacityAh.Likely),
 		why:    "Not given; what such cells can give for long.",
 		source: firstSource(p.Profile.Discharge.Source),
-	})
+	}
+	switch {
+	case raw.MaxCurrent.Given || label.LastingA == 0 || p.Profile.Family == chemistry.LeadAcid:
+		p.MaxCurrentA = r.or(raw.MaxCurrent, limit)
+	default:
+		limit.Range, limit.why, limit.source = quantity.Exactly(label.LastingA), "Read from the label.", srcGiven
+		p.MaxCurrentA = r.derived(limit)
+	}
 	if raw.MaxCharge.Given {
 		p.MaxChargeA = raw.MaxCharge.Low
 	}

@@ -104,7 +104,7 @@ const claimReached = 0.8
 func (v *view) boardOpens() {
 	p := &v.parts.Pack
 	guarded := p.WatchesCells || v.parts.Setup.Cutoff.Pack.Given
-	if !guarded || !lithium(p.Profile) || v.parts.Setup.Gives(answer.KeyPackMaxCurrent) {
+	if !guarded || !lithium(p.Profile) || !p.MaxCurrentA.Assumed {
 		return
 	}
 	for i := range v.out.Findings {

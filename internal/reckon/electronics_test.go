@@ -8,6 +8,7 @@ import (
 	"example.org/packcheck/answer"
 	"example.org/packcheck/battery"
 	"example.org/packcheck/cutoff"
+	"example.org/packcheck/drive"
 	"example.org/packcheck/internal/reckon"
 )
 
@@ -94,5 +95,28 @@ func TestToMakeSureThatTheCellsAreWatchedIsAWayOutWhereThatIsAllThatIsMissing(t 
 	}
 	if w := untold.Ways; len(w) == 0 || w[0].Title != "Keep this battery, and first do this" || !strings.HasPrefix(w[0].Steps[0], "make sure") {
 		t.Errorf("the ways out are %+v", w)
+	}
+}
+
+// Amps that a label names are known: what asks for more is limited, and no guess.
+func TestAmpsOnALabelLimitWhatTheBatteryGives(t *testing.T) {
+	for _, tt := range []struct {
+		label  string
+		want   answer.Level
+		change answer.Change
+	}{
+		{"12 V 10 Ah LiFePO4 BMS", answer.Watch, answer.LookUp},
+		{"12 V 10 Ah LiFePO4 10 A BMS", answer.FixFirst, answer.LimitCurrent},
+	} {
+		a := fewDraws(t, map[string]string{
+			"rider.age": "4 years", "vehicle.design_voltage": "12 V", "vehicle.ground": "asphalt", "pack.watches_cells": "true", "pack.label": tt.label,
+		})
+		i := slices.IndexFunc(a.Findings, func(f answer.Finding) bool { return f.Code == drive.CodeBlockedOverPack })
+		if i < 0 {
+			t.Fatalf("%s: blocked wheels do not ask for more amps than it gives", tt.label)
+		}
+		if f := a.Findings[i]; f.Level != tt.want || f.Change != tt.change || (f.Guess == "") != (tt.change == answer.LimitCurrent) {
+			t.Errorf("%s: %q is %v, %v, a guess %q; want %v, %v", tt.label, f.Title, f.Level, f.Change, f.Guess, tt.want, tt.change)
+		}
 	}
 }
