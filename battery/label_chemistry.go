@@ -59,9 +59,12 @@ var (
 	childsCar  = pattern.New(`\btoys?\b|\bkid|\bchild|\bride|\briding|\belectric|\bremote|\brc\b`)
 	// someLithium is what sellers print on either kind. Lead-acid has no electronics
 	// that watch its cells.
-	someLithium = pattern.New(`lithium|\bli\b|\bbms\b|battery management|\bpcm\b|\blib\b|\bpolymer\b`)
+	someLithium = pattern.New(`lithium|\bli\b|\bbms\b|battery management|\bpcm\b|\blib\b|\bpolymer\b|\bhover-?\s?boards?\b`)
 	// electronics are words for what switches a battery off by itself.
 	electronics = pattern.New(`\bbms\b|battery management|\bpcm\b|\bpcb\b|protection (?:board|circuit|module)|protected\b`)
+	// ridden are names of what lithium batteries are sold for as a whole, with electronics that
+	// watch every cell, as EN 15194 and UL 2272 ask of them. From memory.
+	ridden = pattern.New(`\bhover-?\s?boards?\b|\be-?\s?(?:bi(?:ke|cycle)s?|scooters?)\b|\belectric (?:bi(?:ke|cycle)s?|scooters?)\b|\bpedelecs?\b`)
 	// noElectronics are words for their absence. From memory.
 	noElectronics = pattern.New(`unprotected|\b(?:no|non|not|without|w/o|excl\w*)[ -]+(?:an? |any |built[ -]in |internal )*(?:bms|battery management|pcm|pcb|protect)|\b(?:bms|pcm|pcb)[ :]*(?:is )?(?:not?\b|none|excl|separate)`)
 	// notOfLead are words with lead in them that do not tell what is inside.
@@ -103,6 +106,7 @@ func (w *words) readChemistry(s string) {
 	}
 	w.noElectronics = noElectronics.Get().MatchString(s)
 	w.electronics = !isLead(w.chemistry) && !w.noElectronics && electronics.Get().MatchString(s)
+	w.ridden = ridden.Get().MatchString(s)
 	w.leadToo = leadWord && !isLead(w.chemistry) && !inPlaceOf.Get().MatchString(s)
 }
 

@@ -57,6 +57,9 @@ func (p *pool) put(r *row, u use) Question {
 		}
 		q.Usual = text
 	}
+	if r.rest.asks != "" && given(r.Fills...)(&p.told) {
+		q.Asks, q.How, q.Example = r.rest.asks, r.rest.how, r.rest.example
+	}
 	q.Asks = strings.Replace(q.Asks, byWhich, p.which(), 1)
 	return q
 }

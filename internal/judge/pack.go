@@ -157,7 +157,7 @@ func (v *view) guessedCells() {
 		Change: answer.LookUp, Decides: []string{p.Chemistry.Key},
 	}
 	if p.SeveralMeanings {
-		f.Level = answer.FixFirst
+		f.Level, f.Gravity = answer.FixFirst, 2 // what is fixed of cutoff, charger and fuse is for its kind
 		f.Title = fmt.Sprintf("The label can mean more than one kind of cell; %s is only the likeliest.", p.Profile.Title)
 	}
 	v.add(f)

@@ -251,3 +251,17 @@ func TestNobodyIsAskedOfAChargerThatGoes(t *testing.T) {
 		}
 	}
 }
+
+// On a page that says no, what may put it right is looked at before what only makes a range
+// narrower, although it is harder to find out.
+func TestWhatDecidesIsAskedBeforeWhatOnlyNarrows(t *testing.T) {
+	for want, values := range map[string]map[string]string{
+		"fuse.form":                {"pack.label": "18650 3S2P 5200mAh", "vehicle.design_voltage": "12 V", "rider.age": "5 years", "vehicle.ground": "lawn"},
+		answer.KeyPackWatchesCells: {"pack.label": "36 V 10 Ah li-ion e-bike", "vehicle.design_voltage": "36 V", "rider.mass": "32 kg", "rider.age": "9 years", "vehicle.ground": "gravel"},
+	} {
+		a := fewDraws(t, values)
+		if len(a.Measure) == 0 || a.Measure[0].Key != want {
+			t.Errorf("%s: %+v is asked first, want %s", values["pack.label"], a.Measure, want)
+		}
+	}
+}
