@@ -256,7 +256,11 @@ func TestNobodyIsAskedOfAChargerThatGoes(t *testing.T) {
 // narrower, although it is harder to find out.
 func TestWhatDecidesIsAskedBeforeWhatOnlyNarrows(t *testing.T) {
 	for want, values := range map[string]map[string]string{
-		"fuse.form":                {"pack.label": "18650 3S2P 5200mAh", "vehicle.design_voltage": "12 V", "rider.age": "5 years", "vehicle.ground": "lawn"},
+		"fuse.form": {"pack.label": "18650 3S2P 5200mAh", "vehicle.design_voltage": "12 V", "rider.age": "5 years", "vehicle.ground": "lawn"},
+		answer.KeyChargerStops: {
+			"pack.label": "12.8 V 7 Ah LiFePO4", "pack.watches_cells": "true", "pack.max_current": "15 A", "vehicle.design_voltage": "12 V", "rider.age": "4 years",
+			"charger.label": "14.6 V 2 A DC LiFePO4", "original.pack.label": "12 V 7 Ah", "vehicle.ground": "lawn",
+		},
 		answer.KeyPackWatchesCells: {"pack.label": "36 V 10 Ah li-ion e-bike", "vehicle.design_voltage": "36 V", "rider.mass": "32 kg", "rider.age": "9 years", "vehicle.ground": "gravel"},
 	} {
 		a := fewDraws(t, values)
