@@ -89,7 +89,9 @@ func Assess(c Case) (Result, error) {
 	}
 	r.Losses = c.Path.Losses(Load{CurrentA: c.Demand.RunningA, FullV: c.Pack.FullV, WireC: min(r.WireC, hottestCopperC)})
 	r.Total = Total(r.Losses)
-	r.Near, r.Far, r.Worst = c.Path.Shorts(c.Pack, c.AmbientC)
+	end := c.Pack
+	end.LoadA = c.Demand.RunningA
+	r.Near, r.Far, r.Worst = c.Path.Shorts(end, c.AmbientC)
 	if f := c.Path.fuse; f != nil {
 		curve := f.At(c.AmbientC)
 		r.Fuse = FuseTimes{
