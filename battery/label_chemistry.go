@@ -21,7 +21,7 @@ var chemistryWords = [...]struct {
 	cadmium bool
 }{
 	{pattern.New(`li-?\s?fe\s?y?\s?p[o0](?:4|\b)|\bli-fe\b|\blfp\b|iron[ -]?phosphate|\bifp?[rp](?:\b|\d)`), "lifepo4", false},
-	{pattern.New(`li-?\s?ion|lithium[ -]ion|\bli-?\s?po(?:s|ly\w*)?\b|lithium[ -]poly|\bli-?hv\b|\b(?:nmc|ncm|nca|lco|lmo)\b|li(?:co|ni[a-z0-9./]*|mn2)o[24]|lithium[ -](?:cobalt|nickel|manganese)|\bi[cnm][rp](?:\b|\d)`), "li-ion", false},
+	{pattern.New(`li-?\s?ion|lithium[ -]ion|\bli-?\s?po(?:s|ly\w*)?\b|lithium[ -]poly|\bli-?hv\b|\b(?:nmc|ncm|nca|lco|lmo)\b|li(?:co|ni[a-z0-9./]*|mn2)o[24]|lithium[ -](?:cobalt|nickel|manganese)|\bi[cnm][rp](?:\b|\d)|\bhover-?\s?boards?\b`), "li-ion", false},
 	{pattern.New(`ni-?\s?mh|nickel[ -]metal`), "nimh", false},
 	{pattern.New(`ni-?\s?cd|nicad|nickel[ -]cad`), "nimh", true},
 	{pattern.New(`\bgel\b`), "gel", false},
@@ -59,7 +59,7 @@ var (
 	childsCar  = pattern.New(`\btoys?\b|\bkid|\bchild|\bride|\briding|\belectric|\bremote|\brc\b`)
 	// someLithium is what sellers print on either kind. Lead-acid has no electronics
 	// that watch its cells.
-	someLithium = pattern.New(`lithium|\bli\b|\bbms\b|battery management|\bpcm\b|\blib\b|\bpolymer\b|\bhover-?\s?boards?\b`)
+	someLithium = pattern.New(`lithium|\bli\b|\bbms\b|battery management|\bpcm\b|\blib\b|\bpolymer\b`)
 	// electronics are words for what switches a battery off by itself.
 	electronics = pattern.New(`\bbms\b|battery management|\bpcm\b|\bpcb\b|protection (?:board|circuit|module)|protected\b`)
 	// ridden are names of what lithium batteries are sold for as a whole, with electronics that

@@ -17,8 +17,8 @@ const mostAsked = 5
 // firstLines is on how many of the gravest findings the first lines rest. Own choice.
 const firstLines = 3
 
-// asked are the questions for whoever owns the thing: the guesses that the first lines
-// rest on, then in the order of an interview what would turn the verdict, the one that
+// asked are the questions for whoever owns the thing: that without which the answer is of
+// another vehicle, the guesses that the first lines rest on, then in the order of an interview what would turn the verdict, the one that
 // narrows most among the first two. What needs a meter comes after all that needs none, and what is
 // hard to find out is not the first where something easier is left, or may put something right. What narrows minutes
 // or speed most is among them, see [keepNarrowing].
@@ -65,7 +65,7 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 			continue
 		}
 		mended = append(mended, q.Mends)
-		r := question{m, 1, q.Hard, q.Decides, false}
+		r := question{m, 1, q.Hard, q.Decides || len(a.Findings) > 0 && slices.Contains(answers, a.Findings[0].Guess), false}
 		there := false // what a danger asks for may be
 		for i := range a.Findings[:min(len(a.Findings), firstLines)] {
 			if f := &a.Findings[i]; f.Topic == answer.TopicCutoff {
@@ -74,6 +74,8 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 			}
 		}
 		switch {
+		case q.Presses:
+			r.rank = -1
 		case q.Effort >= interview.Meter:
 			r.rank = 2
 		case there, rests(answers):
@@ -118,7 +120,7 @@ type question struct {
 	answer.Measurement
 	rank    int // those of lower rank come first
 	hard    bool
-	decides bool // it may be dangerous, or what is to be fixed may be in order
+	decides bool // it may be dangerous, what is to be fixed may be in order, or the first reason rests on it
 	gravest bool // that the battery is drained to ruin, one of the gravest findings, rests on it
 }
 

@@ -269,3 +269,19 @@ func TestWhatDecidesIsAskedBeforeWhatOnlyNarrows(t *testing.T) {
 		}
 	}
 }
+
+// Of a battery that has half of the vehicle's volts it is first asked whether there are two.
+func TestWhetherThereAreTwoBatteriesIsAskedFirstWhereOneHasHalfTheVolts(t *testing.T) {
+	for volts, want := range map[string]bool{"24 V": true, "12 V": false} {
+		a := fewDraws(t, map[string]string{"pack.label": "12 V 7 Ah", "pack.chemistry": "sla", "vehicle.design_voltage": volts, "rider.age": "6 years"})
+		if got := len(a.Measure) > 0 && a.Measure[0].Key == "pack.joined"; got != want {
+			t.Errorf("in a vehicle of %s: asked first %v: %+v", volts, got, a.Measure)
+		}
+		if guess := a.Findings[0].Guess; !slices.ContainsFunc(a.Measure, func(m answer.Measurement) bool {
+			q := interview.ByKey()[m.Key]
+			return slices.Contains(q.Keys(), guess)
+		}) {
+			t.Errorf("in a vehicle of %s: the first reason rests on %s, and nobody is asked: %+v", volts, guess, a.Measure)
+		}
+	}
+}
