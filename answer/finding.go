@@ -145,7 +145,7 @@ func (f *Finding) RestsBadly() bool {
 // Blocks reports whether something is to be put right only because nobody told what it is:
 // who looks may find it in order.
 func (f *Finding) Blocks() bool {
-	return f.Level == FixFirst && f.Reads == AsUnknown && f.Change == FitCharger
+	return f.Level == FixFirst && f.Reads == AsUnknown && (f.Change == FitCharger || f.Change == LookUp)
 }
 
 // place is that of a finding by who suffers and how surely, the larger the earlier: what

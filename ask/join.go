@@ -114,7 +114,7 @@ func (q Join) unfit(one, two *batteries) []unfit {
 		volts float64
 	}{{"The first", one, q.AV}, {"The second", two, q.BV}} {
 		cells := of.b.parts.Pack.CellsInSeries
-		for _, f := range charge.JudgeRestOf(of.name, of.b.profile(), cells, of.volts) {
+		for _, f := range charge.JudgeResting(of.b.profile(), cells, charge.Resting{V: of.volts, Name: of.name}) {
 			out = append(out, unfit{of.volts, cells, of.b.guess, f})
 		}
 	}

@@ -22,6 +22,8 @@ var (
 	maxBehind = pattern.New(`\(\s*(max\.?\s*` + numberPattern + `\s*v(?:olts?)?\b)`)
 	// ofCharger stands on chargers and adaptors.
 	ofCharger = pattern.New(`\b(?:in|out)put\b|\d\s*hz\b|\dv?\s*~|\badapt[eo]r\b|\bpower supply\b|^\W*(?:battery )?charger\b`)
+	// ofPowerBank are names of what makes its volts by electronics, whatever its cells have.
+	ofPowerBank = pattern.New(`\bpower[ -]?(?:bank|station)s?\b`)
 )
 
 const voltsFromTo = numberPattern + `\s*(?:v(?:olts?)?)?\s*(?:(?:-|~|to)\s*[\d.]+\s*)?v(?:olts?)?\b`

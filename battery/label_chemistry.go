@@ -21,7 +21,7 @@ var chemistryWords = [...]struct {
 	cadmium bool
 }{
 	{pattern.New(`li-?\s?fe\s?y?\s?p[o0](?:4|\b)|\bli-fe\b|\blfp\b|iron[ -]?phosphate|\bifp?[rp](?:\b|\d)`), "lifepo4", false},
-	{pattern.New(`li-?\s?ion|lithium[ -]ion|\bli-?\s?po(?:s|ly\w*)?\b|lithium[ -]poly|\bli-?hv\b|\b(?:nmc|ncm|nca|lco|lmo)\b|li(?:co|ni[a-z0-9./]*|mn2)o[24]|lithium[ -](?:cobalt|nickel|manganese)|\bi[cnm][rp](?:\b|\d)`), "li-ion", false},
+	{pattern.New(`li-?\s?ion|lithium[ -]ion|\bli-?\s?po(?:s|ly\w*)?\b|lithium[ -]poly|\bli-?hv\b|\b(?:nmc|ncm|nca|lco|lmo)\b|li(?:co|ni[a-z0-9./]*|mn2)o[24]|lithium[ -](?:cobalt|nickel|manganese)|\bi[cnm][rp](?:\b|\d)|\bhover-?\s?boards?\b`), "li-ion", false},
 	{pattern.New(`ni-?\s?mh|nickel[ -]metal`), "nimh", false},
 	{pattern.New(`ni-?\s?cd|nicad|nickel[ -]cad`), "nimh", true},
 	{pattern.New(`\bgel\b`), "gel", false},
@@ -63,6 +63,9 @@ var (
 	someLithium = pattern.New(`lithium|\bli\b|\bbms\b|battery management|\bpcm\b|\blib\b|\bpolymer\b`)
 	// electronics are words for what switches a battery off by itself.
 	electronics = pattern.New(`\bbms\b|battery management|\bpcm\b|\bpcb\b|protection (?:board|circuit|module)|protected\b`)
+	// ridden are names of what lithium batteries are sold for as a whole, with electronics that
+	// watch every cell, as EN 15194 and UL 2272 ask of them. From memory.
+	ridden = pattern.New(`\bhover-?\s?boards?\b|\be-?\s?(?:bi(?:ke|cycle)s?|scooters?)\b|\belectric (?:bi(?:ke|cycle)s?|scooters?)\b|\bpedelecs?\b`)
 	// noElectronics are words for their absence. From memory.
 	noElectronics = pattern.New(`unprotected|\b(?:no|non|not|without|w/o|excl\w*)[ -]+(?:an? |any |built[ -]in |internal )*(?:bms|battery management|pcm|pcb|protect)|\b(?:bms|pcm|pcb)[ :]*(?:is )?(?:not?\b|none|excl|separate)`)
 	// notOfLead are words with lead in them that do not tell what is inside.
@@ -104,6 +107,7 @@ func (w *words) readChemistry(s string) {
 	}
 	w.noElectronics = noElectronics.Get().MatchString(s)
 	w.electronics = !isLead(w.chemistry) && !w.noElectronics && electronics.Get().MatchString(s)
+	w.ridden = ridden.Get().MatchString(s)
 	w.leadToo = leadWord && !isLead(w.chemistry) && !inPlaceOf.Get().MatchString(s)
 }
 

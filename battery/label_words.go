@@ -31,6 +31,7 @@ type words struct {
 	electronics    bool
 	noElectronics  bool
 	lastingA       float64 // see [lastingA]; of a label of one battery that is not lead-acid
+	ridden         bool
 	liquidAcid     bool
 	starter        bool     // and nothing says whether it is sealed
 	format         string   // "18650", "21700", "26650"
@@ -79,6 +80,9 @@ func readWords(text string) (words, error) {
 		w.lastingA = lastingA(s)
 	}
 	w.unread = unread(text)
+	if m := ofPowerBank.Get().FindString(s); m != "" {
+		return w, fmt.Errorf("battery: label %q is that of a %s, whose electronics make its volts from other cells, for small things, and mostly switch off when a motor starts; want what is printed on a battery, such as \"12 V 7 Ah\"", clip(text), m)
+	}
 	s, err := withoutCharging(s)
 	if err != nil {
 		return w, fmt.Errorf("battery: label %q %w", clip(text), err)

@@ -155,11 +155,23 @@ func TestABatteryLowerThanEmptyIsNotCalledEmptyToo(t *testing.T) {
 		t.Errorf("%+v", fs)
 	}
 	for _, v := range []float64{5, 9.8, 11.2, 16} {
-		if fs := charge.JudgeRestOf("The one", profile(t, "agm"), 6, v); len(fs) != 1 || !strings.HasPrefix(fs[0].Title, "The one ") {
+		if fs := charge.JudgeResting(profile(t, "agm"), 6, charge.Resting{V: v, Name: "The one"}); len(fs) != 1 || !strings.HasPrefix(fs[0].Title, "The one ") {
 			t.Errorf("%g V: %+v", v, fs)
 		}
 	}
-	if fs := charge.JudgeRestOf("The one", profile(t, "li-ion"), 5, 13); len(fs) != 1 || !strings.HasPrefix(fs[0].Title, "The one ") {
+	if fs := charge.JudgeResting(profile(t, "li-ion"), 5, charge.Resting{V: 13, Name: "The one"}); len(fs) != 1 || !strings.HasPrefix(fs[0].Title, "The one ") {
 		t.Errorf("lithium: %+v", fs)
+	}
+}
+
+// Whoever has waited a night is not sent to wait for one.
+func TestAPackThatRestedANightIsNotToRestAnother(t *testing.T) {
+	for _, v := range []float64{10.4, 13.9} { // lower than an empty one, above a full one
+		for hours, want := range map[float64]bool{0: true, 1: true, 24: false} {
+			fs := charge.JudgeResting(profile(t, "agm"), 6, charge.Resting{V: v, Hours: hours})
+			if len(fs) != 1 || fs[0].Level != answer.FixFirst || strings.Contains(fs[0].Advice, "next morning") != want {
+				t.Errorf("%g V after %g h: %+v", v, hours, fs)
+			}
+		}
 	}
 }

@@ -7,22 +7,23 @@ import (
 
 // Plugged is a pack on a charger, before anything flows.
 type Plugged struct {
-	Pack     *battery.Model // the pack; of two joined packs one of them, or both where MadeFor is ForPair
-	Charger  Charger
-	CellC    float64  // cell temperature now, deg C
-	AmbientC float64  // surroundings, deg C
-	RestV    float64  // rested voltage of the pack; 0 = not measured
-	LabelAh  float64  // what is printed on the pack; 0 = what it holds
-	LeastAh  float64  // what such a pack of unknown make holds at the least; 0 = as Pack
-	SheetA   float64  // greatest charging current that the pack's own sheet allows; 0 = not told
-	ToolPack bool     // a cordless-tool pack with electronics and a charger of its own
-	Port     Port     // where the charger is plugged in
-	Jack     Polarity // polarity that the pack's or vehicle's jack wants, if known
-	Joined   Joined   // whether two packs hang on the charger
-	Alike    bool     // the two of them were read at the same volts
-	Unlike   bool     // the two of them are told to be no pair
-	MadeFor  Size     // of two packs in series: whether the charger's volts are those of one or of both
-	Driving  Driving  // whether the vehicle can be driven meanwhile
+	Pack        *battery.Model // the pack; of two joined packs one of them, or both where MadeFor is ForPair
+	Charger     Charger
+	CellC       float64  // cell temperature now, deg C
+	AmbientC    float64  // surroundings, deg C
+	RestV       float64  // rested voltage of the pack; 0 = not measured
+	HoursRested float64  // before that was read, since it was last charged or used; 0 = not known
+	LabelAh     float64  // what is printed on the pack; 0 = what it holds
+	LeastAh     float64  // what such a pack of unknown make holds at the least; 0 = as Pack
+	SheetA      float64  // greatest charging current that the pack's own sheet allows; 0 = not told
+	ToolPack    bool     // a cordless-tool pack with electronics and a charger of its own
+	Port        Port     // where the charger is plugged in
+	Jack        Polarity // polarity that the pack's or vehicle's jack wants, if known
+	Joined      Joined   // whether two packs hang on the charger
+	Alike       bool     // the two of them were read at the same volts
+	Unlike      bool     // the two of them are told to be no pair
+	MadeFor     Size     // of two packs in series: whether the charger's volts are those of one or of both
+	Driving     Driving  // whether the vehicle can be driven meanwhile
 }
 
 // Verdict is the answer of [Match].

@@ -31,7 +31,7 @@ func (m *match) state() {
 		}
 		m.say(fit, f)
 	}
-	for _, f := range JudgeRest(m.prof, m.p.Pack.Spec().CellsInSeries, m.p.RestV) {
+	for _, f := range JudgeResting(m.prof, m.p.Pack.Spec().CellsInSeries, Resting{V: m.p.RestV, Hours: m.p.HoursRested}) {
 		fit := WithCare
 		switch {
 		case f.Level == answer.Danger:
@@ -143,12 +143,20 @@ func finished(f *answer.Finding, is bool) { f.Finished, f.NeverRidden, f.Today =
 // or is dead. None when restV is 0; that it is no number is told. It errs to no
 // side: a meter's own error is not allowed for.
 func JudgeRest(p chemistry.Profile, cells int, restV float64) []answer.Finding {
-	return JudgeRestOf("", p, cells, restV)
+	return JudgeResting(p, cells, Resting{V: restV})
 }
 
-// JudgeRestOf is [JudgeRest] of one of several packs, by the name that its findings call it
-// by at the beginning of a sentence.
-func JudgeRestOf(name string, p chemistry.Profile, cells int, restV float64) []answer.Finding {
+// Resting are the volts of a pack with nothing connected.
+type Resting struct {
+	V     float64 // of the whole pack
+	Hours float64 // since it was last charged or used; 0 = not known
+	Name  string  // what findings call it at the beginning of a sentence, where it is one of several; empty = It
+}
+
+// JudgeResting is [JudgeRest] with how long it rested, and by a name: whoever has waited a
+// night is not sent to wait for one.
+func JudgeResting(p chemistry.Profile, cells int, r Resting) []answer.Finding {
+	name, restV, waited := r.Name, r.V, r.Hours >= restedH
 	it, block, pack := cmp.Or(name, "It"), cmp.Or(name, "The battery"), cmp.Or(name, "The pack")
 	if restV <= 0 || cells <= 0 {
 		return nil
@@ -173,6 +181,10 @@ func JudgeRestOf(name string, p chemistry.Profile, cells int, restV float64) []a
 			finished(&f, false)
 			f.Title = it + " stands above what such a battery rests at: it comes straight from the charger, was overcharged, or is another one than the label says."
 			f.Advice = "Take it off the charger, and measure again next morning. If it still stands so high, look what battery it really is."
+			if waited {
+				f.Title = it + " stands above what such a battery rests at: it was overcharged, or is another one than the label says."
+				f.Advice = "Look what battery it really is, and measure once more, with a fresh battery in the meter or with another meter."
+			}
 		}
 		return []answer.Finding{f}
 	}
@@ -218,6 +230,9 @@ func JudgeRestOf(name string, p chemistry.Profile, cells int, restV float64) []a
 		f.Code, f.Level, f.Harm, f.Limit, f.Source = CodeDeeplyFlat, answer.FixFirst, answer.Part, emptyRestV, p.Rest.Source
 		f.Title = block + " rests lower than an empty one: probably a cell is dead, or it stood flat and is harmed; do not leave it alone on a charger."
 		f.Advice = "Just drained: measure again next morning. Else try one charge with somebody beside it: if it grows hot, or rests 2 V short of full again, replace it."
+		if waited {
+			f.Advice = "Try one charge with somebody beside it: if it grows hot, or rests 2 V short of full again, replace it."
+		}
 		f.Habit = answer.HabitWatchCharge
 	default:
 		return nil

@@ -33,11 +33,22 @@ func inDays(d float64) string {
 	case d < 1.0/24:
 		return "less than an hour"
 	case d < 1:
-		return fmt.Sprintf("%.1f hours", math.Floor(d*240)/10)
-	case d < 10:
-		return fmt.Sprintf("%.1f days", math.Floor(d*10)/10)
+		return lasting(24*d, "hour")
 	}
-	return fmt.Sprintf("%.0f days", math.Floor(d))
+	return lasting(d, "day")
+}
+
+// lasting prints a time rounded down, in tenths where it is short.
+func lasting(n float64, unit string) string {
+	if n < 10 {
+		n = math.Floor(n*10) / 10
+	} else {
+		n = math.Floor(n)
+	}
+	if n != 1 {
+		unit += "s"
+	}
+	return fmt.Sprintf("%g %s", n, unit)
 }
 
 // findings says how soon the pack is harmed.

@@ -227,3 +227,15 @@ func TestStandingOutOfRangeIsAnError(t *testing.T) {
 		}
 	}
 }
+
+// A time is printed as it is said: no tenth of nought, and one day is no days.
+func TestTheDaysOfAPackLeftAloneAreSaidAsPeopleDo(t *testing.T) {
+	for days, want := range map[float64]string{
+		0.01: "less than an hour", 1.01 / 24: "1 hour", 4.79 / 24: "4.7 hours", 14.03 / 24: "14 hours", 1.05: "1 day", 4.02: "4 days", 4.79: "4.7 days", 14.9: "14 days",
+	} {
+		got := cutoff.Idled{DaysToHarm: days, DaysToNever: math.Inf(1)}.Week()
+		if !strings.Contains(got, " after "+want+".") {
+			t.Errorf("%g days: %s, want %s", days, got, want)
+		}
+	}
+}

@@ -192,6 +192,7 @@ func (k SlopeCheck) Findings() []answer.Finding {
 // ToyCheck is the battery of a toy against what any toy may have.
 type ToyCheck struct {
 	NominalV float64 // of all packs together
+	DesignV  float64 // nominal volts that the vehicle was made for; 0 = not known
 }
 
 // mostToyV is the greatest nominal voltage of a toy. The hair is for how cells are
@@ -210,6 +211,11 @@ func (k ToyCheck) Findings() []answer.Finding {
 		Unit: "V", Found: k.NominalV, Limit: mostToyV, Source: srcToyVolts, Decides: []string{answer.KeyPackLabel},
 		Title:  volts(k.NominalV) + ": a toy may have 24 V at most where a child can reach.",
 		Advice: "Use a battery of at most 24 V.",
+	}
+	if k.DesignV > mostToyV+toyHairV && k.NominalV <= designMargin*k.DesignV { // fewer volts would not drive it
+		f.Change = answer.ChangeNone
+		f.Title = volts(k.NominalV) + " is more than a toy may have, which is 24 V: what was made with it is no toy."
+		f.Advice = "Keep to the age and the weight that its maker names: toys are what is made for children under 14."
 	}
 	if !isNumber(k.NominalV) {
 		f = f.Unread("Whether it has more volts than a toy may have is not known: the battery's are not.")

@@ -45,6 +45,7 @@ func childSituations() []judged {
 		{"a controller of too few amperes", given(drive.RunningCheck{MotorA: 35, Limits: drive.Limits{ControllerContinuousA: 25}}.Findings()), levels{drive.CodeRunningOverController: answer.FixFirst}},
 		{"a controller of enough amperes", given(drive.RunningCheck{MotorA: 20, Limits: drive.Limits{ControllerContinuousA: 25}}.Findings()), nil},
 		{"a battery of 36 V", given(drive.ToyCheck{NominalV: 36}.Findings()), levels{drive.CodeAboveToyVolts: answer.FixFirst}},
+		{"a battery of 36 V in what was made for it", given(drive.ToyCheck{NominalV: 36, DesignV: 36}.Findings()), levels{drive.CodeAboveToyVolts: answer.FixFirst}},
 		{"a battery of 25.2 V", given(drive.ToyCheck{NominalV: 25.2}.Findings()), nil},
 		// EN 71-1: a toy of 15 kg must resist 110 N.
 		{"a slope that no brake holds", given(drive.SlopeCheck{GradeN: 130, RollN: 15, ToyKg: 15, AllKg: 90}.Findings()), levels{drive.CodeRollsBack: answer.FixFirst}},
@@ -170,6 +171,16 @@ func TestWhatCreepsUnseenHasNoSpeed(t *testing.T) {
 		fs := drive.SlopeCheck{GradeN: 40, RollN: 15, ToyKg: 15, AllKg: 45, Brake: drive.BrakeMotors, ShortedNSPerM: force}.Findings()
 		if len(fs) != 1 || !strings.Contains(fs[0].Title, want) {
 			t.Errorf("%g N s/m: %+v", force, fs)
+		}
+	}
+}
+
+// Nobody is sent to a battery that does not drive the vehicle.
+func TestAVehicleMadeForMoreVoltsThanAToysKeepsThem(t *testing.T) {
+	for designV, want := range map[float64]answer.Change{0: answer.FitPack, 24: answer.FitPack, 36: answer.ChangeNone} {
+		f := drive.ToyCheck{NominalV: 36, DesignV: designV}.Findings()[0]
+		if f.Change != want || f.Advice == "" {
+			t.Errorf("made for %g V: %q asks for %q", designV, f.Advice, f.Change)
 		}
 	}
 }

@@ -24,8 +24,10 @@ func everyday(key string) string {
 		return "how many motors it has"
 	case "motors.wiring":
 		return "how the motors are joined"
-	case "fuse.rating", "fuse.form":
+	case "fuse.rating":
 		return "whether there is a fuse, and which"
+	case "fuse.form":
+		return "what kind of fuse it is"
 	case "cutoff.pack.opens_at":
 		return "when its own electronics switch the battery off"
 	case "fuse.distance_from_pack":

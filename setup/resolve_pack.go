@@ -203,9 +203,9 @@ func (b *PackPart) Phosphate() bool {
 }
 
 // mayWatch reports whether a battery of such cells and such a label mostly watches every cell,
-// or its label names electronics.
+// as whole ones of iron phosphate and those of electric bicycles do, or its label names electronics.
 func mayWatch(p chemistry.Profile, l battery.Label, closedShell bool) bool {
-	return p.Family == chemistry.Lithium && (l.Electronics || closedShell && !toolCells(p) && wholeBattery(l))
+	return p.Family == chemistry.Lithium && (l.Electronics || closedShell && (l.Ridden && !l.NoElectronics || !toolCells(p) && wholeBattery(l)))
 }
 
 // wholeBattery reports whether a label names a battery by its volts, and not by how its

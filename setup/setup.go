@@ -64,7 +64,7 @@ type Vehicle struct {
 	Ground             Word  `key:"ground" kind:"ground" example:"short grass" doc:"the ground it runs on, in everyday words"`
 	Slope              Value `key:"slope" kind:"slope" min:"0" max:"0.5" example:"3 %" doc:"steepest climb, rise per run; a path that falls on the way there climbs on the way back"`
 	ClaimedSpeed       Value `key:"claimed_speed" kind:"speed" min:"0.2" max:"15" example:"5 km/h" doc:"top speed that the box or the manual claims"`
-	DesignVoltage      Value `key:"design_voltage" kind:"voltage" min:"1" max:"100" example:"12 V" doc:"voltage that the vehicle was made for"`
+	DesignVoltage      Value `key:"design_voltage" kind:"voltage" min:"3" max:"100" example:"12 V" doc:"voltage that the vehicle was made for"`
 	RatedLoad          Value `key:"rated_load" kind:"mass" min:"5" max:"500" example:"30 kg" doc:"greatest mass of all who ride that label or manual allow"`
 	RemoteControl      Flag  `key:"remote_control" kind:"yes or no" example:"true" doc:"whether a remote control drives it and still works"`
 	Accessories        Word  `key:"accessories" kind:"word" words:"on the pack|own supply|none" example:"on the pack" doc:"where steering motor, radio and lights get their volts from"`

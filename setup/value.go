@@ -65,6 +65,11 @@ func (m *Measured) Has(name string) bool {
 	return ok && v.Given
 }
 
+// CameBack reports whether what had opened was seen to come back, as no blown fuse does.
+func (m *Measured) CameBack() bool {
+	return m.ResetSeconds.Given || m.RestoredBy.Text != "" && m.RestoredBy.Text != "nothing"
+}
+
 // TellsWear reports whether something was measured that a worn battery shows by: how long or
 // how far a charge lasts, or its volts under load.
 func (m *Measured) TellsWear() bool {

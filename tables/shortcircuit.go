@@ -26,6 +26,22 @@ func (i Insulation) WithstandS(areaMM2, currentA float64) float64 {
 	return x * x
 }
 
+// coolestStartC is the least temperature (degC) at which a fault is taken to find a
+// conductor: that of the coolest rating that k is printed for with PVC (IEC 60364-5-54).
+const coolestStartC = 70
+
+// From returns what the insulation stands where the conductor is at startC (degC) when the
+// fault begins and not as hot as its rating, but never less than 70 degC: k by the formula
+// of [Tables.AdiabaticK]. Without it better insulation stood less than worse with the same end.
+func (i Insulation) From(startC float64) Insulation {
+	if startC = max(startC, coolestStartC); !(startC < i.StartC) {
+		return i
+	}
+	i.StartC = startC
+	i.K = Builtin().AdiabaticK(i.StartC, i.FinalC)
+	return i
+}
+
 // AdiabaticK returns k in A sqrt(s)/mm2 for copper heated from startC to
 // finalC: 226 sqrt(ln((234.5 + finalC)/(234.5 + startC))), IEC 60949:1988.
 // It is 0 unless finalC is above startC.

@@ -25,8 +25,10 @@ type Case struct {
 	// It is then judged as if it had none, but said so.
 	FuseUnknown bool
 	// OpenedA is the rating of a fuse that was seen to open, 0 where none was. What is in
-	// its place is not known for that.
-	OpenedA float64
+	// its place is not known for that. CameBack says that it closed again: it was no fuse
+	// that blew.
+	OpenedA  float64
+	CameBack bool
 
 	// AsMade says that path and protection are those of the vehicle as it was made,
 	// Replaced that another battery took the place of the one that it was made with.
@@ -87,7 +89,9 @@ func Assess(c Case) (Result, error) {
 	}
 	r.Losses = c.Path.Losses(Load{CurrentA: c.Demand.RunningA, FullV: c.Pack.FullV, WireC: min(r.WireC, hottestCopperC)})
 	r.Total = Total(r.Losses)
-	r.Near, r.Far, r.Worst = c.Path.Shorts(c.Pack, c.AmbientC)
+	end := c.Pack
+	end.LoadA = c.Demand.RunningA
+	r.Near, r.Far, r.Worst = c.Path.Shorts(end, c.AmbientC)
 	if f := c.Path.fuse; f != nil {
 		curve := f.At(c.AmbientC)
 		r.Fuse = FuseTimes{

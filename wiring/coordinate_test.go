@@ -194,6 +194,28 @@ func TestOfPlacesThatStandAShortEquallyTheNearestIsTold(t *testing.T) {
 	}
 }
 
+// A wire is no worse in a short circuit for insulation that stands more: what it starts from
+// is as warm as the load made it, and not as its rating.
+func TestBetterInsulationStandsNoShorterAShort(t *testing.T) {
+	for _, loadA := range []float64{2, 8, 15} {
+		last := 0.0
+		for _, rated := range []float64{60, 70, 80, 90, 105, 125, 200} {
+			p := path(t, wiring.PathSpec{Runs: []wiring.Run{run(t, wiring.RunSpec{Size: awg(16), OneWayM: 1, InsulationC: rated})}})
+			s, _, _ := p.Shorts(wiring.PackEnd{FullV: 13, Ohm: 0.01, LoadA: loadA}, 30)
+			if s.LimitS < last*(1-1e-9) {
+				t.Errorf("%g A before: %g degC stands %g s, less gave %g", loadA, rated, s.LimitS, last)
+			}
+			last = s.LimitS
+		}
+	}
+	// Without a load told it is as hot as its rating, as the standard has it.
+	p := path(t, wiring.PathSpec{Runs: []wiring.Run{run(t, wiring.RunSpec{Size: awg(16), OneWayM: 1, InsulationC: 105})}})
+	cool, _, _ := p.Shorts(wiring.PackEnd{FullV: 13, Ohm: 0.01, LoadA: 1}, 30)
+	hot, _, _ := p.Shorts(wiring.PackEnd{FullV: 13, Ohm: 0.01}, 30)
+	// ln((234.5+160)/(234.5+70)) over ln((234.5+160)/(234.5+105)), by hand.
+	near(t, "the gain", cool.LimitS/hot.LimitS, math.Log(394.5/304.5)/math.Log(394.5/339.5), 1e-6)
+}
+
 func TestShortBehindADistantFuseHasTheWireBeforeIt(t *testing.T) {
 	form, err := tables.Builtin().Fuse("small blade")
 	if err != nil {

@@ -50,7 +50,7 @@ func ExampleAssess() {
 	// fix first: The fuse is too large for its holder. (40 A, limit 30)
 	// watch: The fuse may open at launch. (0.4 s, limit 0.322)
 	// watch: Some heat builds up in the pedal switch. (1.96 W, limit 1)
-	// fine: In a short circuit the fuse opens before the wire is harmed. (0.197 s, limit 0.463)
+	// fine: In a short circuit the fuse opens before the wire is harmed. (0.197 s, limit 0.529)
 	// fine: The running current is within what the wire can take. (14 A, limit 20)
 	// Soften the launch with a current limit or a slower ramp; otherwise fit wire that carries 28 A or more and a kind of fuse and holder made for this current. Do not fit a larger fuse on this path; once it is changed, see anew which one suits.
 }

@@ -221,7 +221,9 @@ func (j *judge) noFuse() {
 		f.Code, f.Level, f.Gravity = CodeFuseUnknown, answer.FixFirst, 1
 		f.Decides = []string{answer.KeyFuseRating, answer.KeyFuseForm}
 		f.Title = "Nothing is known of a fuse: without one a short circuit makes the wire glow."
-		if j.OpenedA > 0 {
+		if j.OpenedA > 0 && j.CameBack {
+			f.Title = fmt.Sprintf("Something of %.3g A opened and came back, and whether a fuse is there as well is not known: without one a short circuit makes the wire glow.", j.OpenedA)
+		} else if j.OpenedA > 0 {
 			f.Title = fmt.Sprintf("A fuse of %.3g A opened, and what is in its place is not known: without one a short circuit makes the wire glow.", j.OpenedA)
 		} else if j.Replaced {
 			f.Title = "Nothing is known of a fuse; many batteries of ride-ons have theirs inside, and it left with the old one. A short circuit then makes the wire glow."

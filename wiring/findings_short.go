@@ -50,7 +50,7 @@ func (j *judge) short() {
 	case over(w.ClearS, w.LimitS) && over(w.CurrentA, w.CarriedA):
 		f.Code, f.Level, f.Harm, f.Gravity = CodeShortBurnsWire, answer.Danger, answer.House, 2
 		f.Decides = j.wireDecides(weakest, func(best Run) bool {
-			return over(w.ClearS, best.Insulation.WithstandS(best.Wire.AreaMM2*best.wires(), w.CurrentA)) && over(w.CurrentA, best.CarriesA(j.AmbientC))
+			return over(w.ClearS, best.warmed(j.Demand.RunningA, j.AmbientC).WithstandS(best.Wire.AreaMM2*best.wires(), w.CurrentA)) && over(w.CurrentA, best.CarriesA(j.AmbientC))
 		})
 		f.Decides = append(f.Decides, answer.KeyFuseRating, answer.KeyFuseForm)
 		f.Title = "A short circuit may burn the wire before the fuse opens."

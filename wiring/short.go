@@ -1,11 +1,16 @@
 package wiring
 
-import "math"
+import (
+	"math"
+
+	"example.org/packcheck/tables"
+)
 
 // PackEnd is the pack as a fault sees it.
 type PackEnd struct {
 	FullV float64 // fully charged, at rest
 	Ohm   float64 // of the whole pack, at its lowest
+	LoadA float64 // that flowed for good before the fault and warmed the wire; 0: the wire is as hot as its rating
 }
 
 // Short is a short circuit at one place of the path.
@@ -29,6 +34,14 @@ func (s Short) margin() float64 {
 	return s.LimitS / s.ClearS
 }
 
+// warmed is what the insulation of a run stands in a fault after a lasting current.
+func (r *Run) warmed(loadA, ambientC float64) tables.Insulation {
+	if !(loadA > 0) {
+		return r.Insulation
+	}
+	return r.Insulation.From(r.Ampacity.ConductorC(loadA/r.wires(), ambientC))
+}
+
 // shortPlaces is the number of places along the wire that are tried.
 const shortPlaces = 33
 
@@ -40,8 +53,8 @@ const sameMargin = 1e-9
 // the one at the far end of the wire (smallest current), and the one along
 // the way that leaves the wire the least margin. The fault itself has no
 // resistance; switch, controller and motors lie beyond it. The wire is cold
-// for the current, so that it is the largest, and at its rated temperature
-// for what it stands. Resistance of the pack must be above 0 or the current
+// for the current, so that it is the largest, and as warm as the load made it,
+// at most at its rated temperature, for what it stands. Resistance of the pack must be above 0 or the current
 // right behind the fuse is taken as infinite.
 func (p *Path) Shorts(pack PackEnd, ambientC float64) (near, far, worst Short) {
 	var fuseOhm, reach float64
@@ -52,9 +65,15 @@ func (p *Path) Shorts(pack PackEnd, ambientC float64) (near, far, worst Short) {
 		}
 	}
 	var wireOhm, lengthM, jointOhm float64
-	for _, r := range p.runs {
+	var weakest tables.Insulation // of the run that stands the least, and its area
+	weakestMM2 := math.Inf(1)
+	for i := range p.runs {
+		r := &p.runs[i]
 		wireOhm += r.ohm20()
 		lengthM += r.OneWayM
+		if in, mm2 := r.warmed(pack.LoadA, ambientC), r.Wire.AreaMM2*r.wires(); i == 0 || in.K*mm2 < weakest.K*weakestMM2 {
+			weakest, weakestMM2 = in, mm2
+		}
 	}
 	for _, c := range p.contacts {
 		if c.Kind == Joint {
@@ -82,8 +101,8 @@ func (p *Path) Shorts(pack PackEnd, ambientC float64) (near, far, worst Short) {
 		if p.fuse != nil {
 			s.ClearS = opens.Opens(s.CurrentA).LatestS
 		}
-		for _, r := range p.runs {
-			s.LimitS = min(s.LimitS, r.Insulation.WithstandS(r.Wire.AreaMM2*r.wires(), s.CurrentA))
+		if len(p.runs) > 0 {
+			s.LimitS = weakest.WithstandS(weakestMM2, s.CurrentA)
 		}
 		switch i {
 		case 0:

@@ -35,6 +35,7 @@ type Question struct {
 	Why     string        // set by [Next]: why it is asked now; empty where the answer so far does not hang on it
 	Mends   answer.Change // what a finding may ask for that is there already
 	Decides bool          // set by [Next]: the verdict so far may hang on it
+	Presses bool          // set by [Next]: without it the answer is of another vehicle
 }
 
 // Keys are all keys of the setup that an answer may fill in.

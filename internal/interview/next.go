@@ -50,12 +50,15 @@ func Next(given map[string]string, a *answer.Assessment, passed func(key string)
 // put is a question as it is asked now.
 func (p *pool) put(r *row, u use) Question {
 	q := r.Question
-	q.Why, q.Decides = u.why, u.weight >= untold
+	q.Why, q.Decides, q.Presses = u.why, u.weight >= untold, u.weight >= pressing
 	if text, assumed := p.usual[q.Key]; assumed && len(q.Choices) == 0 {
 		if strings.HasSuffix(q.Usual, neverFine) {
 			text += neverFine
 		}
 		q.Usual = text
+	}
+	if r.rest.asks != "" && given(r.Fills...)(&p.told) {
+		q.Asks, q.How, q.Example = r.rest.asks, r.rest.how, r.rest.example
 	}
 	q.Asks = strings.Replace(q.Asks, byWhich, p.which(), 1)
 	return q

@@ -114,6 +114,20 @@ func TestNobodyIsPressedForOneThingThreeTimes(t *testing.T) {
 	}
 }
 
+// Of a fuse whose amps are told only its kind is left to ask.
+func TestTheAmpsOfAFuseAreNotAskedForTwice(t *testing.T) {
+	for amps, want := range map[string]string{"": "Which fuse sits next to the battery, of how many amps?", "30 A": "What kind of fuse is it?"} {
+		list := interview.Next(map[string]string{"pack.label": "12 V 7 Ah", "fuse.rating": amps}, nil, nil)
+		k := slices.IndexFunc(list, func(q interview.Question) bool { return q.Key == "fuse.form" })
+		if k < 0 || list[k].Asks != want {
+			t.Fatalf("%q told: %+v", amps, list)
+		}
+		if sets, err := interview.Fill(list[k], list[k].Example, nil); err != nil || sets["fuse.form"] == "" || (sets["fuse.rating"] == "") != (amps != "") {
+			t.Errorf("%q told: %s is %v, %v", amps, list[k].Example, sets, err)
+		}
+	}
+}
+
 func TestTwoBatteriesAreAskedForWhereTheyMakeTheVolts(t *testing.T) {
 	for volts, want := range map[string]bool{"24 V": true, "12 V": false} {
 		list := interview.Next(map[string]string{"pack.label": "12 V 7 Ah", "vehicle.design_voltage": volts}, nil, nil)

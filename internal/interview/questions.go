@@ -83,7 +83,8 @@ var questions = later.Value[[]row]{Make: func() []row {
 
 		// Fuse and wire.
 		ask(Look, "fuse.form", "Which fuse sits next to the battery, of how many amps?",
-			"Follow the red wire from the battery: it sits within a hand's breadth, often in a plastic holder, with its amps on top.", notFine).example("30 A blade").fills("fuse.rating").choose(Choice{none, "there is none"}, Choice{"small blade", "a blade fuse as in a car, 19 mm wide"}, Choice{"large blade", "a large blade fuse, 29 mm wide"}, Choice{"glass tube", "a glass tube"}, Choice{"auto-reset breaker", "a breaker that comes back by itself"}).mends(answer.FitFuse),
+			"Follow the red wire from the battery: it sits within a hand's breadth, often in a plastic holder, with its amps on top.", notFine).example("30 A blade").fills("fuse.rating").choose(Choice{none, "there is none"}, Choice{"small blade", "a blade fuse as in a car, 19 mm wide"}, Choice{"large blade", "a large blade fuse, 29 mm wide"}, Choice{"glass tube", "a glass tube"}, Choice{"auto-reset breaker", "a breaker that comes back by itself"}).mends(answer.FitFuse).
+			left("What kind of fuse is it?", "Take it out of its holder: a blade as in a car is 19 mm wide, a large one 29 mm; others are glass tubes, or breakers that come back by themselves.", "blade"),
 		ask(Look, "fuse.rating", "How many amps are printed on the fuse?",
 			"Read the number on its top.", notFine).mends(answer.FitFuse).only(all(given("fuse.form"), not("fuse.form", none))),
 		ask(Tool, "fuse.distance_from_pack", "How much wire is there between the battery and the fuse?",

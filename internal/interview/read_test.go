@@ -71,6 +71,7 @@ func TestAMistakeIsAnsweredInOnePlainSentence(t *testing.T) {
 	for _, c := range []struct{ key, text, want string }{
 		{"vehicle.design_voltage", "12 bananas", "a voltage with its unit"},
 		{"vehicle.design_voltage", "12000 V", "V"},
+		{"vehicle.design_voltage", "1", "from 3 V"}, // the number of a choice that is not there
 		{"rider.age", "-5", "years"},
 		{"rider.mass", "20", "mass"},
 		{"vehicle.ground", "moon", "asphalt"},

@@ -21,7 +21,11 @@ type row struct {
 	when    condition                // whether it makes sense; nil = always
 	fits    bool                     // what goes in is held against what takes it
 	presses func(*told) (why string) // whether it goes before all others; nil = never
+	rest    wording                  // how it is asked where what it fills in besides is given
 }
+
+// wording is how a question is asked, and looked up.
+type wording struct{ asks, how, example string }
 
 // told is what is given, and what a question may hang on.
 type told struct {
@@ -53,6 +57,9 @@ func (r row) hard() row { r.Hard = true; return r }
 func (r row) only(when condition) row { r.when = when; return r }
 
 func (r row) press(when func(*told) string) row { r.presses = when; return r }
+
+// left says how the row asks for its own key alone, where another was given already.
+func (r row) left(asks, how, example string) row { r.rest = wording{asks, how, example}; return r }
 
 // asked reports whether the question makes sense beside what is given.
 func (r *row) asked(t *told) bool { return r.when == nil || r.when(t) }

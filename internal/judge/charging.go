@@ -58,7 +58,7 @@ func (v *view) charging() error {
 		placeC = roomC // that it is charged out there is a guess, and hides nothing of the charger
 	}
 	plugged := charge.Plugged{
-		Pack: one, Charger: p.Charger.Charger, CellC: placeC, AmbientC: placeC, RestV: v.restV(),
+		Pack: one, Charger: p.Charger.Charger, CellC: placeC, AmbientC: placeC, RestV: v.restV(), HoursRested: v.hoursRested(),
 		ToolPack: p.Pack.ToolPack, Port: charge.PortNamed(p.Setup.Charger.Jack.Text), Jack: charge.PolarityNamed(p.Setup.Charger.JackPolarity.Text),
 		SheetA: p.Pack.MaxChargeA, Joined: joined(p.Pack.Joined), Unlike: p.Pack.Second != nil, Alike: v.restAlike(), Driving: driving(p.Setup.Charger.BlocksDriving),
 	}
@@ -79,7 +79,7 @@ func (v *view) charging() error {
 	}
 	out.Right = plugged.Right()
 	if !given {
-		v.add(charge.JudgeRest(p.Pack.Profile, one.Spec().CellsInSeries, plugged.RestV)...)
+		v.add(charge.JudgeResting(p.Pack.Profile, one.Spec().CellsInSeries, charge.Resting{V: plugged.RestV, Hours: plugged.HoursRested})...)
 		v.add(charge.JudgePlace(plugged)...) // what hangs on the vehicle's jack does so whatever is plugged in
 		out.EndVPerCell = charge.GateAt(p.Pack.Profile, placeC).WantedVPerCell
 		out.Reasons = []string{"The setup does not describe a charger."}
@@ -163,6 +163,14 @@ func (v *view) restV() float64 {
 		return 0
 	}
 	return max(v.parts.LeastRestV(), leastRestV)
+}
+
+// hoursRested is how long the pack had rested before that was read; 0 where nobody told.
+func (v *view) hoursRested() float64 {
+	if m := v.parts.Measured; m != nil {
+		return m.HoursRested.Likely / 3600
+	}
+	return 0
 }
 
 // restAlike reports whether both of two joined packs were read, at the same volts.

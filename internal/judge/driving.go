@@ -126,7 +126,7 @@ func (v *view) aboard(speed *drive.SpeedCheck) {
 		GradeN: c.Vehicle.GradeN, RollN: c.Vehicle.RollN, ToyKg: c.Vehicle.MassKg - c.Pick(&v.parts.Rider.MassKg), AllKg: c.Vehicle.MassKg,
 		Brake: speed.Brake, ShortedNSPerM: c.Vehicle.ShortedNSPerM(),
 	}.Findings()...)
-	v.add(drive.ToyCheck{NominalV: c.Pack.NominalV()}.Findings()...)
+	v.add(drive.ToyCheck{NominalV: c.Pack.NominalV(), DesignV: build.Known(&p.DesignV, c.Pick)}.Findings()...)
 	v.add(drive.RemoteCheck{Fitted: p.Remote, SpeedMS: speed.SpeedMS, OriginalMS: speed.OriginalMS}.Findings()...)
 	v.add(drive.AccessoryCheck{
 		OnPack: p.Accessories.Text == "on the pack", Own: p.Accessories.Known && p.Accessories.Text != "on the pack",

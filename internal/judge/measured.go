@@ -269,8 +269,10 @@ func (v *view) diagnose(p *setup.Parts) (charge.Diagnosis, error) {
 // itself.
 func (v *view) opened(p *setup.Parts) error {
 	raw := p.Measured
+	leastA := 0.0 // that opened it
 	if raw.FuseSeconds.Given {
-		if err := v.fuseOpened(p); err != nil {
+		var err error
+		if leastA, err = v.fuseOpened(p); err != nil {
 			return err
 		}
 	}
@@ -284,13 +286,17 @@ func (v *view) opened(p *setup.Parts) error {
 	}
 	f := openedInUse(key)
 	f.Unit, f.Found, f.Reads = "s", raw.ResetSeconds.Likely, answer.AsTold
+	flowed := "too much current flowed"
+	if leastA > 0 {
+		flowed = fmt.Sprintf("at least %s A flowed", round(leastA, 2))
+	}
 	switch by {
 	case "", "itself":
-		f.Title = "Something opened in use and came back by itself: too much current flowed, and it will again, with the pedal perhaps still down."
+		f.Title = fmt.Sprintf("Something opened in use and came back by itself: %s, and will again, with the pedal perhaps still down.", flowed)
 	case "nothing":
-		f.Title = "Something opened in use and did not come back: too much current flowed."
+		f.Title = fmt.Sprintf("Something opened in use and did not come back: %s.", flowed)
 	default:
-		f.Title = "Something opened in use and came back later: too much current flowed, or the battery was empty, and it will happen again."
+		f.Title = fmt.Sprintf("Something opened in use and came back later: %s, or the battery was empty, and it will happen again.", flowed)
 	}
 	f.Advice = "Find out why before it is driven on: turn the wheels by hand, look for chafed wire, ask whether the wheels were blocked."
 	v.add(f)
@@ -321,8 +327,9 @@ func openedInUse(key string) answer.Finding {
 	}
 }
 
-// fuseOpened tells which current opened a fuse.
-func (v *view) fuseOpened(p *setup.Parts) error {
+// fuseOpened tells which current opened a fuse, and returns the least that did; 0 = it is not
+// known. Of what came back nobody is told to look for another fuse.
+func (v *view) fuseOpened(p *setup.Parts) (leastA float64, err error) {
 	raw := p.Measured
 	spec, ok := p.FuseSpec(v.Now.Pick)
 	if !ok {
@@ -332,11 +339,11 @@ func (v *view) fuseOpened(p *setup.Parts) error {
 		spec.RatingA = raw.FuseRating.Likely
 	}
 	if spec.RatingA <= 0 {
-		return nil
+		return 0, nil
 	}
 	fuse, err := wiring.NewFuse(spec)
 	if err != nil {
-		return err
+		return 0, err
 	}
 	flowed := fuse.WhatFlowed(wiring.Opening{Seconds: raw.FuseSeconds.Likely, AmbientC: v.Now.AmbientC + build.BoxRiseK})
 	says := fmt.Sprintf("at least %s A flowed", round(flowed.LeastA, 2))
@@ -347,10 +354,12 @@ func (v *view) fuseOpened(p *setup.Parts) error {
 	f.Unit, f.Found, f.Limit = "A", flowed.LeastA, spec.RatingA
 	f.Title = fmt.Sprintf("A fuse opened in use: at least %s A flowed. Something draws too much, or rubs, sticks or is shorted.", round(flowed.LeastA, 2))
 	f.Advice = "Find out why before another fuse goes in: turn the wheels by hand, look for chafed wire, ask whether the wheels were blocked. Never put in a larger one."
-	v.add(f)
+	if !raw.CameBack() {
+		v.add(f)
+	}
 	v.tell(answer.MeasuredFigure{
 		Name:     fmt.Sprintf("%s A fuse opened after", round(spec.RatingA, 3)),
 		Measured: raw.FuseSeconds.Text, Says: says,
 	})
-	return nil
+	return flowed.LeastA, nil
 }

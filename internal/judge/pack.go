@@ -55,10 +55,10 @@ func (v *view) joined() {
 	if read {
 		leftA, leftB = first.Likely, second.Likely
 		volts := raw.SecondRest.Likely
-		low := charge.JudgeRestOf(atRest("The", volts), j.B.Spec().Profile, j.B.Spec().CellsInSeries, max(volts, leastRestV))
+		low := charge.JudgeResting(j.B.Spec().Profile, j.B.Spec().CellsInSeries, charge.Resting{V: max(volts, leastRestV), Hours: v.hoursRested(), Name: atRest("The", volts)})
 		if both {
 			volts = v.parts.FirstRest().Likely
-			own := charge.JudgeRestOf(atRest("The", volts), one.Spec().Profile, one.Spec().CellsInSeries, max(volts, leastRestV))
+			own := charge.JudgeResting(one.Spec().Profile, one.Spec().CellsInSeries, charge.Resting{V: max(volts, leastRestV), Hours: v.hoursRested(), Name: atRest("The", volts)})
 			low = append(low, own...)
 		}
 		j.Unfit = len(low) > 0
@@ -157,7 +157,7 @@ func (v *view) guessedCells() {
 		Change: answer.LookUp, Decides: []string{p.Chemistry.Key},
 	}
 	if p.SeveralMeanings {
-		f.Level = answer.FixFirst
+		f.Level, f.Gravity = answer.FixFirst, 2 // what is fixed of cutoff, charger and fuse is for its kind
 		f.Title = fmt.Sprintf("The label can mean more than one kind of cell; %s is only the likeliest.", p.Profile.Title)
 	}
 	v.add(f)

@@ -66,7 +66,7 @@ func (v *view) wire() error {
 		AsMade:      v.parts.AsMade, Replaced: !v.parts.AsMade && v.drives(),
 	}
 	if m := v.parts.Measured; m != nil && m.FuseRating.Given {
-		wc.OpenedA = m.FuseRating.Likely
+		wc.OpenedA, wc.CameBack = m.FuseRating.Likely, m.CameBack()
 	}
 	if v.drives() {
 		l := &s.Launch

@@ -17,10 +17,10 @@ const mostAsked = 5
 // firstLines is on how many of the gravest findings the first lines rest. Own choice.
 const firstLines = 3
 
-// asked are the questions for whoever owns the thing: the guesses that the first lines
-// rest on, then in the order of an interview what would turn the verdict, the one that
+// asked are the questions for whoever owns the thing: that without which the answer is of
+// another vehicle, the guesses that the first lines rest on, then in the order of an interview what would turn the verdict, the one that
 // narrows most among the first two. What needs a meter comes after all that needs none, and what is
-// hard to find out is not the first where something easier is left. What narrows minutes
+// hard to find out is not the first where something easier is left, or may put something right. What narrows minutes
 // or speed most is among them, see [keepNarrowing].
 func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Measurement) []answer.Measurement {
 	weighed := *a
@@ -65,15 +65,20 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 			continue
 		}
 		mended = append(mended, q.Mends)
-		r := question{m, 1, q.Hard, q.Decides, false}
-		if len(a.Findings) > 0 {
-			worst := &a.Findings[0]
-			r.gravest = worst.Topic == answer.TopicCutoff && slices.Contains(answers, worst.Guess)
+		r := question{m, 1, q.Hard, q.Decides || len(a.Findings) > 0 && slices.Contains(answers, a.Findings[0].Guess), false}
+		there := false // what a danger asks for may be
+		for i := range a.Findings[:min(len(a.Findings), firstLines)] {
+			if f := &a.Findings[i]; f.Topic == answer.TopicCutoff {
+				there = there || f.Level == answer.Danger && q.Mends == f.Change
+				r.gravest = r.gravest || f.Level >= answer.FixFirst && slices.Contains(answers, f.Guess)
+			}
 		}
 		switch {
+		case q.Presses:
+			r.rank = -1
 		case q.Effort >= interview.Meter:
 			r.rank = 2
-		case rests(answers):
+		case there, rests(answers):
 			r.rank = 0
 		}
 		list = append(list, r)
@@ -86,7 +91,12 @@ func (e *engine) asked(s *setup.Setup, a *answer.Assessment, gains []answer.Meas
 		list = slices.Insert(slices.Delete(list, k, k+1), 1, m)
 	}
 	if len(list) > 0 && list[0].hard && !list[0].gravest { // the first is for who stands beside it, where one of them is
-		if k := slices.IndexFunc(list, func(m question) bool { return !m.hard && m.rank < 2 }); k > 0 {
+		toFix := a.Verdict >= answer.FixFirst // then for what may put it right, and not for what only narrows
+		k := slices.IndexFunc(list, func(m question) bool { return !m.hard && (m.rank == 0 && toFix || m.rank < 2 && !toFix) })
+		if k < 0 {
+			k = slices.IndexFunc(list, func(m question) bool { return !m.hard && m.rank == 1 && m.decides })
+		}
+		if k > 0 {
 			m := list[k]
 			list = slices.Insert(slices.Delete(list, k, k+1), 0, m)
 		}
@@ -110,8 +120,8 @@ type question struct {
 	answer.Measurement
 	rank    int // those of lower rank come first
 	hard    bool
-	decides bool // it may be dangerous, or what is to be fixed may be in order
-	gravest bool // the gravest of what was found, that the battery is drained to ruin, rests on it
+	decides bool // it may be dangerous, what is to be fixed may be in order, or the first reason rests on it
+	gravest bool // that the battery is drained to ruin, one of the gravest findings, rests on it
 }
 
 // gains are the shares by which it narrows what people ask for first: minutes and speed.

@@ -251,3 +251,37 @@ func TestNobodyIsAskedOfAChargerThatGoes(t *testing.T) {
 		}
 	}
 }
+
+// On a page that says no, what may put it right is looked at before what only makes a range
+// narrower, although it is harder to find out.
+func TestWhatDecidesIsAskedBeforeWhatOnlyNarrows(t *testing.T) {
+	for want, values := range map[string]map[string]string{
+		"fuse.form": {"pack.label": "18650 3S2P 5200mAh", "vehicle.design_voltage": "12 V", "rider.age": "5 years", "vehicle.ground": "lawn"},
+		answer.KeyChargerStops: {
+			"pack.label": "12.8 V 7 Ah LiFePO4", "pack.watches_cells": "true", "pack.max_current": "15 A", "vehicle.design_voltage": "12 V", "rider.age": "4 years",
+			"charger.label": "14.6 V 2 A DC LiFePO4", "original.pack.label": "12 V 7 Ah", "vehicle.ground": "lawn",
+		},
+		answer.KeyPackWatchesCells: {"pack.label": "36 V 10 Ah li-ion e-bike", "vehicle.design_voltage": "36 V", "rider.mass": "32 kg", "rider.age": "9 years", "vehicle.ground": "gravel"},
+	} {
+		a := fewDraws(t, values)
+		if len(a.Measure) == 0 || a.Measure[0].Key != want {
+			t.Errorf("%s: %+v is asked first, want %s", values["pack.label"], a.Measure, want)
+		}
+	}
+}
+
+// Of a battery that has half of the vehicle's volts it is first asked whether there are two.
+func TestWhetherThereAreTwoBatteriesIsAskedFirstWhereOneHasHalfTheVolts(t *testing.T) {
+	for volts, want := range map[string]bool{"24 V": true, "12 V": false} {
+		a := fewDraws(t, map[string]string{"pack.label": "12 V 7 Ah", "pack.chemistry": "sla", "vehicle.design_voltage": volts, "rider.age": "6 years"})
+		if got := len(a.Measure) > 0 && a.Measure[0].Key == "pack.joined"; got != want {
+			t.Errorf("in a vehicle of %s: asked first %v: %+v", volts, got, a.Measure)
+		}
+		if guess := a.Findings[0].Guess; !slices.ContainsFunc(a.Measure, func(m answer.Measurement) bool {
+			q := interview.ByKey()[m.Key]
+			return slices.Contains(q.Keys(), guess)
+		}) {
+			t.Errorf("in a vehicle of %s: the first reason rests on %s, and nobody is asked: %+v", volts, guess, a.Measure)
+		}
+	}
+}

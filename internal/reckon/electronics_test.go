@@ -26,6 +26,11 @@ func TestElectronicsOnALabelAreAskedFor(t *testing.T) {
 		{"14.4 V 7 Ah li-ion, BMS not included", answer.Danger},
 		{"14.4 V 7 Ah li-ion unprotected", answer.Danger},
 		{"14.4 V 7 Ah li-ion protected", answer.FixFirst},
+		{"10.8 V 7 Ah li-ion e-bike", answer.FixFirst}, // sold as a whole with some
+		{"10.8 V 7 Ah li-ion e-bike, no BMS", answer.Danger},
+		{"10.8 V 7 Ah hoverboard", answer.FixFirst},
+		{"3S2P 7 Ah e-bike", answer.FixFirst},
+		{"3S2P 7 Ah", answer.Danger},
 		{"12.8 V 7 Ah LiFePO4", answer.FixFirst}, // sold as a whole it mostly has some
 		{"12.8 V 7 Ah LiFePO4 no BMS", answer.Danger},
 		{"four 3.2 V 7 Ah LiFePO4 in series", answer.Danger}, // single cells have none

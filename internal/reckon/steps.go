@@ -47,7 +47,7 @@ var remedies = [...]remedy{
 	{chargerName, []answer.Change{answer.FitCharger}, nil, chargerStep},
 	{roomName, []answer.Change{answer.ChargeElsewhere}, nil, roomStep},
 	{offName, []answer.Change{answer.ChargeElsewhere}, nil, offStep},
-	{alikeName, nil, joinedUnread, alikeStep},
+	{alikeName, nil, joinedUnlike, alikeStep},
 }
 
 // The steps whose places on the way from battery to motors are told.

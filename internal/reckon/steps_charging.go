@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/packcheck/answer"
+	"example.org/packcheck/battery"
 	"example.org/packcheck/chemistry"
 	"example.org/packcheck/setup"
 )
@@ -144,11 +145,11 @@ func roomStep(a *answer.Assessment, _ *setup.Parts) step {
 	return step{text: "charge the battery in a room of " + room + ", once it has warmed up or cooled down there", sets: map[string]string{"outing.charged_at": room}}
 }
 
-// joinedUnread reports whether something is to be put right because nobody read the volts of
-// two packs that are joined.
-func joinedUnread(a *answer.Assessment) bool {
+// joinedUnlike reports whether something is to be put right because two packs that are joined
+// have other volts, or because nobody read them.
+func joinedUnlike(a *answer.Assessment) bool {
 	return slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
-		return f.Level >= answer.FixFirst && slices.Contains(f.Decides, answer.KeySecondRestVoltage)
+		return f.Level >= answer.FixFirst && (f.Code == battery.CodeParallelEqualising || slices.Contains(f.Decides, answer.KeySecondRestVoltage))
 	})
 }
 

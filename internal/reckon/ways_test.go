@@ -274,3 +274,17 @@ func TestASpeedReadWithTheOriginalBatteryStaysTooFast(t *testing.T) {
 		}
 	}
 }
+
+// Nobody buys another battery where the two that are there are only at different charge.
+func TestTwoBlocksReadAtDifferentChargeAreChargedAndNotReplaced(t *testing.T) {
+	a := answered(t, map[string]string{
+		"pack.label": "12 V 7 Ah", "pack.chemistry": "sla", "pack.joined": "parallel", "vehicle.design_voltage": "12 V", "rider.age": "4 years", "vehicle.ground": "lawn",
+		"measured.rest_voltage": "12.8 V", "measured.second_rest_voltage": "12.2 V",
+	}, reckon.Options{Draws: 256, Ways: true})
+	if a.Verdict != answer.Danger || len(a.Ways) == 0 {
+		t.Fatalf("%v with %d ways out", a.Verdict, len(a.Ways))
+	}
+	if w := a.Ways[0]; w.Verdict > answer.Watch || len(w.Steps) != 1 || !strings.Contains(w.Steps[0], "charge each of the two by itself") {
+		t.Errorf("the first way out: %v, %q", w.Verdict, w.Steps)
+	}
+}

@@ -12,6 +12,7 @@ import (
 	"example.org/packcheck"
 	"example.org/packcheck/answer"
 	"example.org/packcheck/drive"
+	"example.org/packcheck/internal/judge"
 	"example.org/packcheck/wiring"
 )
 
@@ -158,5 +159,52 @@ func TestASpeedThatOtherReadingsContradictIsTooFastOnlyIfReadRight(t *testing.T)
 	}
 	if has(a, drive.CodeFastForARideOn) < answer.Watch {
 		t.Error("the speed is not judged")
+	}
+}
+
+// Nobody is sent to look for another fuse where what opened came back, as no blown one does.
+func TestWhatOpenedAndCameBackIsNoBlownFuse(t *testing.T) {
+	t.Parallel()
+	opened := labelsOnly().without("fuse").with("measured.fuse_rating", `"25 A"`, "measured.fuse_seconds", `"4 s"`)
+	for by, want := range map[string]struct{ blown, back bool }{
+		"": {true, false}, "nothing": {true, false}, "itself": {false, true}, "released pedal": {false, true}, "charger": {false, true},
+	} {
+		s := opened
+		if by != "" {
+			s = s.with("measured.restored_by", `"`+by+`"`)
+		}
+		var blown, back bool
+		for _, f := range assess(t, s).Findings {
+			switch f.Code {
+			case judge.CodeFuseOpened:
+				blown = blown || strings.HasPrefix(f.Title, "A fuse opened")
+				back = back || strings.HasPrefix(f.Title, "Something opened")
+				if !strings.Contains(f.Title, "at least") {
+					t.Errorf("by %q: the amps are lost: %s", by, f.Title)
+				}
+			case wiring.CodeFuseUnknown:
+				if got := strings.Contains(f.Title, "came back"); got == want.blown {
+					t.Errorf("by %q: %s", by, f.Title)
+				}
+			}
+		}
+		if blown != want.blown || back != want.back {
+			t.Errorf("by %q: told of a blown fuse %v, of what came back %v", by, blown, back)
+		}
+	}
+}
+
+// Fuse, cutoff and charger are for one kind of cell: which it is comes before them.
+func TestTheKindOfCellIsTheFirstReasonWhereALabelLeavesItOpen(t *testing.T) {
+	t.Parallel()
+	a := assess(t, sheet{
+		"rider.age": `"7 years"`, "vehicle.design_voltage": `"24 V"`, "vehicle.ground": `"lawn"`, "pack.label": `"24 V 7 Ah"`, "pack.age": `"1 year"`,
+		"measured.ride_time": `"40 min"`, "measured.top_speed": `"7 km/h"`,
+	})
+	if f := a.First(); f == nil || f.Code != judge.CodeCellsAssumed {
+		t.Errorf("the first reason is %+v", f)
+	}
+	if len(a.Measure) == 0 || a.Measure[0].Key != "pack.chemistry" {
+		t.Errorf("asked for first: %+v", a.Measure)
 	}
 }
