@@ -319,3 +319,27 @@ func TestNoWayOutLeavesAContradiction(t *testing.T) {
 		t.Errorf("conflict %v, ways out %v", a.Conflict, a.Ways)
 	}
 }
+
+// A controller that waits for a standstill puts right what reversing at speed asks too much: a
+// new tool pack of 20 V in a 24 V vehicle had no way that kept it for that alone.
+func TestAControllerThatWaitsPutsReversingRight(t *testing.T) {
+	t.Parallel()
+	s, a := waysOf(t, sheet{}.with("rider.mass", `"20 kg"`, "rider.age", `"5"`, "vehicle.design_voltage", `"24 V"`,
+		"pack.label", `"20 V max 4 Ah"`, "pack.age", `"new"`))
+	for _, w := range a.Ways {
+		if !strings.HasPrefix(w.Title, "Keep this battery") {
+			continue
+		}
+		if !slices.ContainsFunc(w.Steps, func(step string) bool { return strings.Contains(step, "stop before reverse") }) {
+			t.Errorf("no step waits for a standstill: %q", w.Steps)
+		}
+		after := walked(t, s, &w)
+		for _, f := range after.Findings {
+			if f.Code == drive.CodeReversal {
+				t.Errorf("taken, and yet: %s", f.Title)
+			}
+		}
+		return
+	}
+	t.Errorf("no way keeps the pack: %+v", a.Ways)
+}
