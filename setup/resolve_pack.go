@@ -253,36 +253,25 @@ func (r *resolver) wearRead() bool {
 // leadHealth is the health of a block that may be of one age or another, or dead before
 // its time; nil for others.
 func (r *resolver) leadHealth() *mixture {
-	switch age := r.setup.Pack.Age; {
+	switch read, is := r.leadWear(); {
 	case r.parts.Pack.Profile.Family != chemistry.LeadAcid:
 		return nil
-	case age.Given:
-		return r.leadHealthAt(age.Text)
-	case r.wearRead():
-		return anyAgeRead.Get()
-	case r.oldPack():
+	case is:
+		return read.health
+	case r.setup.Pack.Age.Given, r.oldPack():
 		return nil
 	}
 	return anyAge.Get()
 }
 
-// leadHealthAt is that of a block of which the age was told: nil where nothing was read
-// that says how it does, and for a new one.
-func (r *resolver) leadHealthAt(age string) *mixture {
-	if !r.wearRead() {
-		return nil
+// leadWear is how worn a block may be of which something was read that says how it does. Not of
+// a new one, and of no other kind.
+func (r *resolver) leadWear() (wear, bool) {
+	if r.parts.Pack.Profile.Family != chemistry.LeadAcid || !r.wearRead() {
+		return wear{}, false
 	}
-	switch age {
-	case "1 year":
-		return year1Read.Get()
-	case "2 years":
-		return year2Read.Get()
-	case "3 years":
-		return year3Read.Get()
-	case "worn":
-		return wornRead.Get()
-	}
-	return nil
+	read, is := wearByWord.Get()[r.setup.Pack.Age.Text]
+	return read, is
 }
 
 // healthDefault is the wear of a pack of which nothing is known. The original
