@@ -29,6 +29,7 @@ type Label struct {
 	NickelCadmium bool      // printed on it; it is computed like nickel-metal hydride
 	Electronics   bool      // it says that electronics inside watch the battery, not at what they switch off
 	NoElectronics bool      // it says that there are none
+	OfCells       bool      // it says how its cells are put together, as in "4S" or "5S2P"
 	LiquidAcid    bool      // lead-acid that is not sealed, by its words; it is computed like a sealed one
 	Starter       bool      // lead-acid that starts engines, by its words, which do not say whether it is sealed
 	Blocks        int       // separate blocks that the label names; 0 = it speaks of one
@@ -109,7 +110,7 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	if hint != nil && !w.mayBe(*hint) {
 		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, cmp.Or(w.chemistry, w.lithium), hint.Name)
 	}
-	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, PrintedV: w.volts, MaxV: w.maxV, NickelCadmium: w.nickelCadmium, Electronics: w.electronics, NoElectronics: w.noElectronics, LiquidAcid: w.liquidAcid, Starter: w.starter, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear}
+	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, PrintedV: w.volts, MaxV: w.maxV, NickelCadmium: w.nickelCadmium, Electronics: w.electronics, NoElectronics: w.noElectronics, OfCells: w.cells > 0, LiquidAcid: w.liquidAcid, Starter: w.starter, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear}
 	readings, sure := w.readings(hint)
 	if len(readings) > 0 {
 		l.Chemistry, l.CellsInSeries, l.Sure, l.Others = readings[0].Chemistry, readings[0].CellsInSeries, sure, readings[1:]

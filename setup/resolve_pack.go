@@ -72,7 +72,7 @@ func (r *resolver) pack() {
 	r.second(raw.Second)
 	mostly := mayWatch(p.Profile, label, p.ClosedShell) && (p.Second == nil || p.Second.mayWatch)
 	p.MayWatch = mostly && !raw.WatchesCells.Given && (label.Electronics || !p.SeveralMeanings)
-	p.ToolPack = toolCells(p.Profile) && p.ClosedShell // bare cells have no maker with a charger for them
+	p.ToolPack = toolCells(p.Profile) && p.ClosedShell && !ofItsOwn(label) // bare cells have no maker with a charger for them
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
 	}
@@ -214,7 +214,15 @@ func mayWatch(p chemistry.Profile, l battery.Label, closedShell bool) bool {
 // published source).
 func wholeBattery(l battery.Label) bool {
 	ofCells := l.CellsInSeries == max(l.Blocks, 1) // the volts are those of one cell
-	return l.PrintedV > 0 && l.Strings == 0 && !l.NoElectronics && !ofCells
+	return l.PrintedV > 0 && !l.OfCells && !l.NoElectronics && !ofCells
+}
+
+// ofItsOwn reports whether a label is that of a battery that is sold by itself, and not for a tool: it
+// names electronics, and counts 3.7 V for each cell. Makers of tools print 3.6 V, or 4 V as the most
+// (common practice, no published source).
+func ofItsOwn(l battery.Label) bool {
+	const cellV, near = 3.7, 0.05
+	return l.Electronics && l.MaxV == 0 && l.CellsInSeries > 0 && math.Abs(l.PrintedV/float64(l.CellsInSeries)-cellV) < near
 }
 
 // usualCapacity is what packs of a chemistry are usually sold with.
