@@ -17,7 +17,7 @@ const keepTitle = "Keep this battery"
 
 // starts lists what a way out may begin from: another battery, or the one that
 // is asked about.
-func (e *engine) starts(s *setup.Setup) []*path {
+func (e *engine) starts(s *setup.Setup, a *answer.Assessment) []*path {
 	var list []*path
 	values := s.Values()
 	v := e.parts.Vehicle
@@ -49,6 +49,9 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		list = append(list, w)
 	}
 	list = append(list, &path{title: keepTitle, start: map[string]string{}})
+	if e.wearRead(a) && !restsBadly(a) && !wants(a, answer.FitPack) { // else to keep its kind puts a new one in its place
+		list = append(list, e.renewing(a))
+	}
 	b := &e.parts.Pack
 	unwatched := b.Phosphate() && !b.WatchesCells
 	if label, cells, ok := phosphateFor(v.DesignV.Likely); ok && v.DesignV.Known && !(unwatched && b.CellsInSeries == cells) {
