@@ -343,3 +343,26 @@ func TestAControllerThatWaitsPutsReversingRight(t *testing.T) {
 	}
 	t.Errorf("no way keeps the pack: %+v", a.Ways)
 }
+
+// What an iron-phosphate battery that is bought to watch its cells opens at follows from that
+// it does; what the electronics of the old one opened at goes with them.
+func TestANewBatteryBringsItsOwnElectronics(t *testing.T) {
+	t.Parallel()
+	_, a := waysOf(t, sheet{}.with("rider.mass", `"20 kg"`, "vehicle.design_voltage", `"12 V"`, "pack.chemistry", `"lifepo4"`,
+		"pack.label", `"12.8 V 10 Ah"`, "pack.watches_cells", "false", "cutoff.pack.opens_at", `"7 V"`))
+	for _, w := range a.Ways {
+		if !strings.HasPrefix(w.Title, "A new battery of the same kind, with electronics inside") {
+			continue
+		}
+		for key, text := range w.Values() {
+			if strings.HasPrefix(key, "cutoff.pack") && text != "" {
+				t.Errorf("it sets %s = %s", key, text)
+			}
+		}
+		if text, is := w.Values()["cutoff.pack.opens_at"]; !is || text != "" {
+			t.Error("what the old one opened at stays")
+		}
+		return
+	}
+	t.Errorf("no way with electronics inside: %+v", a.Ways)
+}
