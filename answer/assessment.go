@@ -1,6 +1,10 @@
 package answer
 
-import "slices"
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
 
 // Schema names the shape of an [Assessment] written as JSON. Keys are added
 // under the same name; a renamed or removed key makes a new one.
@@ -19,7 +23,7 @@ type Assessment struct {
 	Schema   string           `json:"schema"`
 	Title    string           `json:"title"`
 	Verdict  Level            `json:"verdict"`
-	Headline [3]string        `json:"headline"` // verdict without its level; largest risk, with how sure it is; next step
+	Headline [3]string        `json:"headline"` // verdict without its level; first reason, with how sure it is; next step
 	Draws    DrawFigures      `json:"draws"`
 	Pack     PackFigures      `json:"pack"`
 	Steady   *SteadyFigures   `json:"steady"` // nil on a bench load
@@ -90,7 +94,8 @@ func (a *Assessment) NeverRidden() bool {
 
 // First is the finding that is told first: the gravest, but whose child is too young is told
 // that before what must be changed to ride, though not before a danger of charging or of
-// today, which harms without a ride. Nil without findings.
+// today, which harms without a ride. Where nothing is a danger, what was read on a battery
+// that rests badly comes before the rest: for its sake somebody asks. Nil without findings.
 func (a *Assessment) First() *Finding {
 	if len(a.Findings) == 0 {
 		return nil
@@ -99,7 +104,33 @@ func (a *Assessment) First() *Finding {
 	if young := a.TooYoung(); young != nil && !a.Urgent() && !(gravest.Level == Danger && gravest.Topic == TopicCharge) {
 		return young
 	}
+	if gravest.Level == FixFirst {
+		if i := slices.IndexFunc(a.Findings, func(f Finding) bool { return f.RestsBadly() }); i >= 0 {
+			return &a.Findings[i]
+		}
+	}
 	return gravest
+}
+
+// PassedOver counts, by whom they may hurt, the findings that are graver than the first of
+// [Assessment.First] where that is a battery that rests badly: "child: 1, fire: 2". Whoever tells
+// only that one first names them beside it. Empty where there are none.
+func (a *Assessment) PassedOver() string {
+	first := a.First()
+	if first == nil || !first.RestsBadly() {
+		return ""
+	}
+	var harmed [Child + 1]int
+	for i := 0; &a.Findings[i] != first; i++ {
+		harmed[a.Findings[i].Harm]++
+	}
+	var parts []string
+	for h := Child; h >= House; h-- {
+		if n := harmed[h]; n > 0 {
+			parts = append(parts, fmt.Sprintf("%s: %d", h.AtRisk(), n))
+		}
+	}
+	return strings.Join(parts, ", ")
 }
 
 // Urgent reports whether the gravest finding is a danger to be ended today: then that is
@@ -290,8 +321,9 @@ type RideFigures struct {
 	// other figures of the ride are then for climbing all the time.
 	LevelPedalMin *float64 `json:"level_pedal_min,omitempty"`
 	RestVAfter    float64  `json:"rest_v_after"`
-	ChargeLeft    float64  `json:"charge_left"`    // 0 to 1
-	StartsCharged float64  `json:"starts_charged"` // 0 to 1; below 1 where less was told, or its volts at rest say so
+	ChargeLeft    float64  `json:"charge_left"`           // 0 to 1
+	StartsCharged float64  `json:"starts_charged"`        // 0 to 1; below 1 where less was told, or its volts at rest say so
+	SpoilsFlat    bool     `json:"spoils_flat,omitempty"` // left charged so little it loses capacity for good
 	DeliveredAh   float64  `json:"delivered_ah"`
 	DeliveredWh   float64  `json:"delivered_wh"`
 	MotorCaseC    *float64 `json:"motor_case_c"` // nil on a bench load

@@ -65,6 +65,18 @@ func (h Harm) String() string {
 	return harmNames[h]
 }
 
+// AtRisk says who or what suffers, where it is more than the vehicle: "child" or "fire";
+// empty otherwise.
+func (h Harm) AtRisk() string {
+	switch h {
+	case Child:
+		return "child"
+	case House:
+		return "fire"
+	}
+	return ""
+}
+
 // MarshalText makes JSON carry the harm's printed name.
 func (h Harm) MarshalText() ([]byte, error) { return []byte(h.String()), nil }
 

@@ -107,7 +107,7 @@ func ExampleFuse() {
 func ExampleOpened() {
 	gist(ask.Opened{RatingA: 30, Seconds: 8}.Answer())
 	// Output:
-	// current: 45.7 A (37.4 to 55.9 A)
+	// fix first: current: 45.7 A (37.4 to 55.9 A)
 }
 
 func ExampleStopped() {

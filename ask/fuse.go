@@ -121,10 +121,11 @@ func (q Opened) Answer() (Answer, error) {
 	holds := fuse.At(aroundC).HoldsA()
 	a.Limit = &Limit{What: "holds for good", Value: holds, Unit: "A"}
 	a.cite(form.GatesSource)
+	a.level(answer.FixFirst, false) // as a report says of what opened in use
+	a.asks = f.Low                  // of two times the one that more flowed by is worse
 	switch {
 	case f.OrMore:
 		a.say("More than %s, how much more the fuse does not tell: a short circuit.", amps(f.Low))
-		a.level(answer.FixFirst, false)
 	default:
 		a.say("Between %s and %s, if it was steady: %.2g to %.2g times its rating.", amps(f.Low), amps(f.High), f.Low/q.RatingA, f.High/q.RatingA)
 		a.say("A fuse is a band, not a line: two of one kind differ that much.")

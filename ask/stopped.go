@@ -3,6 +3,7 @@ package ask
 import (
 	"math"
 
+	"example.org/packcheck/answer"
 	"example.org/packcheck/internal/draws"
 	"example.org/packcheck/tables"
 	"example.org/packcheck/wiring"
@@ -71,6 +72,7 @@ func (q Stopped) Answer() (Answer, error) {
 		a.assume("no lithium pack")
 	}
 	a.cite(found[0].Source)
+	a.level(answer.FixFirst, false) // as a report says of what opened in use
 	a.beware("Whatever opened did its work: find the cause; never bridge it.", "cutoff-practice")
 	return a.checked()
 }

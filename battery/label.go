@@ -31,6 +31,7 @@ type Label struct {
 	NoElectronics bool      // it says that there are none
 	LastingA      float64   // amps that it says the battery may give for long; 0 = none, or of lead-acid or of several
 	Ridden        bool      // it names an electric bicycle, scooter or hoverboard, whose lithium batteries are sold with electronics
+	OfCells       bool      // it says how its cells are put together, as in "4S" or "5S2P"
 	LiquidAcid    bool      // lead-acid that is not sealed, by its words; it is computed like a sealed one
 	Starter       bool      // lead-acid that starts engines, by its words, which do not say whether it is sealed
 	Blocks        int       // separate blocks that the label names; 0 = it speaks of one
@@ -111,7 +112,14 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	if hint != nil && !w.mayBe(*hint) {
 		return Label{}, fmt.Errorf("battery: label %q says %s but the chemistry given is %s", text, cmp.Or(w.chemistry, w.lithium), hint.Name)
 	}
-	l := Label{Text: text, RateHours: w.rateHours, Strings: w.strings, PrintedV: w.volts, MaxV: w.maxV, NickelCadmium: w.nickelCadmium, Electronics: w.electronics, NoElectronics: w.noElectronics, Ridden: w.ridden, LiquidAcid: w.liquidAcid, Starter: w.starter, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear}
+	l := Label{
+		Text: text, RateHours: w.rateHours, Strings: w.strings, PrintedV: w.volts, MaxV: w.maxV, NickelCadmium: w.nickelCadmium,
+		Electronics: w.electronics, NoElectronics: w.noElectronics, Ridden: w.ridden, OfCells: w.cells > 0,
+		LiquidAcid: w.liquidAcid, Starter: w.starter, Blocks: w.namedBlocks, BlocksUnclear: w.blocksUnclear,
+	}
+	if w.namedBlocks <= 1 {
+		l.LastingA = w.lastingA
+	}
 	readings, sure := w.readings(hint)
 	if len(readings) > 0 {
 		l.Chemistry, l.CellsInSeries, l.Sure, l.Others = readings[0].Chemistry, readings[0].CellsInSeries, sure, readings[1:]
@@ -130,9 +138,6 @@ func parseLabel(text string, hint *chemistry.Profile) (Label, error) {
 	if p, ok := profileOf(l.Chemistry, hint); ok && l.CellsInSeries > 0 {
 		n := float64(l.CellsInSeries)
 		l.NominalV, l.FullV, l.EmptyV = tidy(n*p.NominalV), n*p.FullV, n*p.EmptyV
-	}
-	if w.namedBlocks <= 1 {
-		l.LastingA = w.lastingA
 	}
 	l.capacity(w)
 	l.notes(w)

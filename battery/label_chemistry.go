@@ -50,6 +50,9 @@ var unmodelled = [...]struct {
 	{pattern.New(`\bnon[ -]?rechargeable|\bnot[ -]rechargeable|\bdo not recharge`), "cells that are never charged"},
 }
 
+// watchers are words for electronics that watch the cells of lithium, which lead-acid has none of.
+const watchers = `\bbms\b|battery management|\bpcm\b`
+
 var (
 	// liquidAcid are words for lead-acid that is not sealed, sealedAcid those for one that is,
 	// and starters those for one that starts engines and mostly is not; of the car that a child
@@ -58,16 +61,15 @@ var (
 	sealedAcid = pattern.New(`\bagm\b|\bsla\b|\bgel\b|vrla|valve[ -]?regulated|\bsealed\b|non[ -]?spill|spill[ -]?proof|leak[ -]?proof|\bopzv\b`)
 	starters   = pattern.New(`\bsli\b|\b(?:starter|starting) batter|\bcar batter|\bcca\b|cranking|\d\s*a\s*\(?en\b`)
 	childsCar  = pattern.New(`\btoys?\b|\bkid|\bchild|\bride|\briding|\belectric|\bremote|\brc\b`)
-	// someLithium is what sellers print on either kind. Lead-acid has no electronics
-	// that watch its cells.
-	someLithium = pattern.New(`lithium|\bli\b|\bbms\b|battery management|\bpcm\b|\blib\b|\bpolymer\b`)
+	// someLithium is what sellers print on either kind.
+	someLithium = pattern.New(`lithium|\bli\b|` + watchers + `|\blib\b|\bpolymer\b|\bhover-?\s?boards?\b`)
 	// electronics are words for what switches a battery off by itself.
-	electronics = pattern.New(`\bbms\b|battery management|\bpcm\b|\bpcb\b|protection (?:board|circuit|module)|protected\b`)
+	electronics = pattern.New(watchers + `|\bpcb\b|protection (?:board|circuit|module)|protected\b`)
 	// ridden are names of what lithium batteries are sold for as a whole, with electronics that
 	// watch every cell, as EN 15194 and UL 2272 ask of them. From memory.
 	ridden = pattern.New(`\bhover-?\s?boards?\b|\be-?\s?(?:bi(?:ke|cycle)s?|scooters?)\b|\belectric (?:bi(?:ke|cycle)s?|scooters?)\b|\bpedelecs?\b`)
 	// noElectronics are words for their absence. From memory.
-	noElectronics = pattern.New(`unprotected|\b(?:no|non|not|without|w/o|excl\w*)[ -]+(?:an? |any |built[ -]in |internal )*(?:bms|battery management|pcm|pcb|protect)|\b(?:bms|pcm|pcb)[ :]*(?:is )?(?:not?\b|none|excl|separate)`)
+	noElectronics = pattern.New(`unprotected|\bbare cells?\b|\b(?:no|non|not|without|w/o|excl\w*)[ -]+(?:an? |any |built[ -]in |internal )*(?:bms|battery management|pcm|pcb|protect)|\b(?:bms|pcm|pcb)[ :]*(?:is )?(?:not?\b|none|excl|separate)`)
 	// notOfLead are words with lead in them that do not tell what is inside.
 	notOfLead = pattern.New(`lead[ -]free|lead (?:wires?|cables?|length)`)
 	// inPlaceOf marks the name of what a pack stands in for.

@@ -7,7 +7,7 @@ import (
 )
 
 // Step advances states by a fixed time; get one from [Model.Over]. It never
-// changes, so it may be shared.
+// changes, so it may be shared. The zero value is a step of no time: it moves nothing.
 type Step struct {
 	m              *Model
 	hours          float64
@@ -44,6 +44,9 @@ func (m *Model) Over(dtS float64) Step {
 // the profile's greatest charge voltage) is lost: it goes into gas and heat.
 func (p *Step) Advance(s *State, currentA, ambientC float64) {
 	m := p.m
+	if m == nil {
+		return
+	}
 	w := m.warmth(s.TempC)
 	z := m.filled(s)
 	i, f := place(w.effective(s.Y1Ah*m.headOf, z))
@@ -60,6 +63,9 @@ func (p *Step) Advance(s *State, currentA, ambientC float64) {
 // AdvanceFrom is [Step.Advance] for a caller that has already looked at the
 // state.
 func (p *Step) AdvanceFrom(now *Look, s *State, currentA, ambientC float64) {
+	if p.m == nil {
+		return
+	}
 	drop := now.Ohm*currentA + now.fallV
 	settled1, settled2 := p.m.settled(&now.warmth, now.ohm1*currentA, now.ohm2*currentA)
 	p.move(s, currentA, ambientC, drop, settled1, settled2)
@@ -74,6 +80,9 @@ func (p *Step) Warm(s *State, watts float64) { s.TempC += watts * p.perWatt }
 // the two, where that takes those of the beginning, and the current along one that rises
 // by so many amps over the step, where that takes its mean.
 func (p *Step) Straighten(now, end *Look, s *State, currentA, risesA float64) {
+	if p.m == nil {
+		return
+	}
 	from1, from2 := p.m.settled(&now.warmth, now.ohm1*currentA, now.ohm2*currentA)
 	to1, to2 := p.m.settled(&end.warmth, end.ohm1*currentA, end.ohm2*currentA)
 	more1, more2 := (to1-from1)*(1-p.fastM), (to2-from2)*(1-p.slowM)
@@ -91,6 +100,9 @@ func (p *Step) Straighten(now, end *Look, s *State, currentA, risesA float64) {
 // SwingOhm is by how many volts an ampere more at the end of the step than in its
 // mean may move the branches.
 func (p *Step) SwingOhm(now *Look) float64 {
+	if p.m == nil {
+		return 0
+	}
 	return now.ohm1*(1-p.fast) + now.ohm2*(1-p.slow)
 }
 

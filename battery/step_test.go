@@ -179,3 +179,18 @@ func BenchmarkDischarge(b *testing.B) {
 		})
 	}
 }
+
+// The zero value of a step is one of no time: whoever forgot to ask a model for it gets back
+// what was there, and no panic.
+func TestAStepOfNoTimeMovesNothing(t *testing.T) {
+	var step battery.Step
+	was := battery.State{Y1Ah: 3, Y2Ah: 2, V1: 0.1, V2: 0.2, TempC: 20}
+	now, end, s := battery.Look{Ohm: 0.1}, battery.Look{Ohm: 0.2}, was
+	step.Advance(&s, 5, 10)
+	step.AdvanceFrom(&now, &s, 5, 10)
+	step.Warm(&s, 5)
+	step.Straighten(&now, &end, &s, 5, 1)
+	if swing := step.SwingOhm(&now); s != was || swing != 0 {
+		t.Errorf("%+v, want %+v; a swing of %g Ohm", s, was, swing)
+	}
+}

@@ -132,12 +132,14 @@ func LeadHealth() []HealthShare {
 	}
 }
 
+// How many lead-acid batteries with which somebody read what wear shows by are worn out, how many
+// of these all but dead, and how many have dried out or stood flat. Own choice.
+const wornOut, spent, driedOut = 0.15, 1.0 / 3, 0.5
+
 // LeadHealthRead is what those hold with which somebody read what wear shows by, such as
 // the time of a ride or the volts under load, by the word for their age: some are worn
-// out, which is why it was read, and one in three of those is all but dead (how many: own
-// choice). Of a word that nobody knows, and of none, it is LeadHealth with those.
+// out, which is why it was read, and one in three of those is all but dead. Of a word that nobody knows, and of none, it is LeadHealth with those.
 func LeadHealthRead(age string) []HealthShare {
-	const wornOut, spent = 0.15, 1.0 / 3
 	worn := []HealthShare{leadShare(tables.HealthLeadWorn, 1-spent), leadShare(tables.HealthLeadSpent, spent)}
 	all := LeadHealth()
 	if row, _, known := healthFigures(age); known {
@@ -156,6 +158,26 @@ func LeadHealthRead(age string) []HealthShare {
 		worn[i].Share *= wornOut
 	}
 	return append(all, worn...)
+}
+
+// GrowthShare is how much the resistance of some batteries grows, and how many they are.
+type GrowthShare struct {
+	GrowthAt80 tables.Value // as in [Widths]
+	Share      float64      // the shares add up to 1
+}
+
+// LeadGrowthRead is how the resistance of the batteries of [LeadHealthRead] grows: half as many as
+// are worn out have dried out or stood flat, whatever charge they hold.
+func LeadGrowthRead(age string) []GrowthShare {
+	share := wornOut * driedOut
+	switch age {
+	case "new":
+		share = 0
+	case "worn":
+		share = driedOut
+	}
+	t := tables.Builtin()
+	return []GrowthShare{{t.Figure(tables.GrowthLead).Value, 1 - share}, {t.Figure(tables.GrowthLeadSpent).Value, share}}
 }
 
 func leadShare(row tables.FigureName, share float64) HealthShare {

@@ -17,7 +17,7 @@ const (
 func (l Label) UnclearBeside(outputTold, purposeTold bool) []string {
 	var out []string
 	for _, text := range l.Unclear {
-		if text == unclearOutput && outputTold || text == unclearPurpose && purposeTold {
+		if text == unclearOutput && (outputTold || l.MadeFor.GivesDC()) || text == unclearPurpose && purposeTold {
 			continue
 		}
 		out = append(out, text)

@@ -94,6 +94,11 @@ func (p Purpose) Key() string {
 	return purposeKeys[p]
 }
 
+// GivesDC reports whether every charger of the purpose gives direct current: what holds the end
+// voltage of lithium is electronics, behind a rectifier. Simple ones for lead-acid or nickel may be
+// transformers whose rectifier sits in the vehicle. Common practice, no published source.
+func (p Purpose) GivesDC() bool { return p == ForLithiumIon || p == ForLithiumIronPhosphate }
+
 // Stops says whether a charger ends the charge.
 type Stops int
 

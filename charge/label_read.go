@@ -257,7 +257,7 @@ func (l *Label) sayUnclear() {
 	if l.PrintedA == 0 {
 		l.Unclear = append(l.Unclear, "The output amps are not printed.")
 	}
-	if l.Output == OutputUnknown {
+	if l.Output == OutputUnknown && !l.MadeFor.GivesDC() {
 		l.Unclear = append(l.Unclear, unclearOutput)
 	}
 	if l.MadeFor == PurposeUnknown && looksLikeLaptop(l.PrintedV) {

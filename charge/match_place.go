@@ -172,7 +172,7 @@ func (m *match) output() {
 			Change: answer.FitCharger, Decides: output,
 		})
 	case OutputUnknown:
-		if c.SuppliedWithPack {
+		if c.SuppliedWithPack || c.MadeFor.GivesDC() {
 			break
 		}
 		m.say(Unproven, answer.Finding{

@@ -172,6 +172,15 @@ func TestChargersAreMatchedOrRefusedWithTheReason(t *testing.T) {
 			fit: charge.Unproven, code: charge.CodeOutputUnknown, level: fix,
 		},
 		{
+			name: "AC or DC not said of one for lead-acid", p: plugged(t, "agm", 6, 7, "lead-acid 14.7 V 1.5 A automatic"),
+			fit: charge.Unproven, code: charge.CodeOutputUnknown, level: fix, why: "its rectifier may sit in the vehicle",
+		},
+		{
+			name: "AC or DC not said of one for iron phosphate", p: plugged(t, "lifepo4", 4, 10, "14.6 V 2 A LiFePO4 automatic centre positive"),
+			do:  func(p *charge.Plugged) { p.Jack = charge.CentrePositive },
+			fit: charge.Matches, why: "no charger for lithium gives AC",
+		},
+		{
 			name: "nominal volts on a lithium charger", p: plugged(t, "li-ion", 5, 5, "18V 2A DC Li-ion automatic"),
 			fit: charge.Unproven, code: charge.CodeEndVoltsUnknown, level: fix, why: "what nobody told is no danger by itself",
 		},

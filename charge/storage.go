@@ -135,6 +135,12 @@ func (s *Store) topUpAt() float64 {
 	return otherTopUpAt
 }
 
+// SpoilsFlat reports whether a pack that is left charged so little (0 to 1) loses capacity for
+// good (source "lead-sulfation"): lead-acid from where it is topped up in store.
+func SpoilsFlat(p chemistry.Profile, share float64) bool {
+	return p.Family == chemistry.LeadAcid && share < leadTopUpAt
+}
+
 // topUpDays returns the days from the right storage charge to the next charge
 // that is due, by the loss (taken at its most) and by the makers' calendar,
 // whichever is sooner.

@@ -36,6 +36,9 @@ func (p PaceLimits) rung(ms float64) int {
 	return n
 }
 
+// fiveMPH is 5 mph, which prints as 8 km/h in whichever digits.
+const fiveMPH = 8.04672 / 3.6
+
 // paceLadder is by the age from which a rung counts, oldest first. What was made
 // for an age is the measure: 6 V vehicles from 18 months reach 5.6 km/h, 12 V
 // ones 8 km/h, sellers name 5 to 6 mph (9.7 km/h) as the most of any, and the
@@ -47,9 +50,9 @@ var paceLadder = [...]struct {
 }{
 	{12, PaceLimits{12.9 / 3.6, 16 / 3.6, 25 / 3.6, srcOwn}},
 	{8, PaceLimits{9.7 / 3.6, 12.9 / 3.6, 19.4 / 3.6, srcOwn}},
-	{5, PaceLimits{8.05 / 3.6, 9.7 / 3.6, 12.9 / 3.6, srcSold + ", " + srcFastest}},
-	{3, PaceLimits{6.5 / 3.6, 8.05 / 3.6, 12.9 / 3.6, srcOldSpeed + ", " + srcFastest}},
-	{0, PaceLimits{4 / 3.6, 5.6 / 3.6, 8.05 / 3.6, srcSlow + ", " + srcOldSpeed}},
+	{5, PaceLimits{fiveMPH, 9.7 / 3.6, 12.9 / 3.6, srcSold + ", " + srcFastest}},
+	{3, PaceLimits{6.5 / 3.6, fiveMPH, 12.9 / 3.6, srcOldSpeed + ", " + srcFastest}},
+	{0, PaceLimits{4 / 3.6, 5.6 / 3.6, fiveMPH, srcSlow + ", " + srcOldSpeed}},
 }
 
 // unknownAgeYears stands in for an age that was not given: the middle of those

@@ -260,6 +260,7 @@ func (k ReversalCheck) Findings() []answer.Finding {
 			f.Level, f.Harm, f.Item, f.Source, f.Found, f.Limit = answer.FixFirst, answer.Part, p.item, srcRating, p.a, p.limitA
 			f.Decides, f.LimitKey = append(f.Decides, p.key), p.key
 			f.Title = fmt.Sprintf("Reversing while rolling asks too much of %s: at most %s.", p.part, l.most(p.item, p.limitA))
+			f.Change = answer.FitController
 			f.Advice = "Fit a controller that reverses only after a standstill. Until then stop before reversing, and teach the driver to."
 			break
 		}

@@ -63,7 +63,7 @@ func meanings() []meaning {
 		{drive.CodeConverterLimitUnknown, answer.Part, answer.FixFirst, answer.Board, answer.LookUp, rating, "a converter of unknown limit", "a converter large enough"},
 		{drive.CodeConverterTooSmall, answer.Part, answer.FixFirst, answer.Board, answer.FitConverter, rating, "a converter for running amps", "a converter large enough"},
 		{drive.CodePlugInSpark, answer.Wear, answer.Watch, answer.Board, "", "precharge-guides", "a spark", "no capacitor"},
-		{drive.CodeReversal, answer.Part, answer.FixFirst, answer.Pedal, "", rating, "reversal over the switch's rating", "reversal from rest"},
+		{drive.CodeReversal, answer.Part, answer.FixFirst, answer.Pedal, answer.FitController, rating, "reversal over the switch's rating", "reversal from rest"},
 
 		{drive.CodeFasterThanOriginal, answer.Child, answer.FixFirst, answer.Rider, answer.LimitSpeed, "kinetic-energy", "12 to 20 V", "as fast as before"},
 		{drive.CodeFastForARideOn, answer.Child, answer.Danger, answer.Rider, answer.LimitSpeed, "ride-on-speed-1998, ride-on-speed-24v", "faster than any ride-on was made for", "a little faster"},

@@ -20,7 +20,7 @@ func counted(share float64) string {
 	const (
 		whole = 0.995 // from here on it is all
 		most  = 0.95  // from here on the rest is easier to say
-		tenth = 0.095
+		tenth = 0.1   // as [answer.Possible]: no "seldom" stands beside "1 of 10"
 	)
 	switch {
 	case math.IsNaN(share):
@@ -34,7 +34,7 @@ func counted(share float64) string {
 	case share <= 0:
 		return "none"
 	}
-	steps := [...]float64{10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 200, 300, 500, 1000}
+	steps := [...]float64{11, 12, 15, 20, 25, 30, 40, 50, 75, 100, 200, 300, 500, 1000}
 	one, last := 1/share, steps[len(steps)-1]
 	if one > last*1.2 {
 		return "fewer than 1 of " + strconv.Itoa(int(last))
@@ -55,7 +55,7 @@ func (b *builder) kindred() string {
 
 // shared is a share as every report says it: a word and, in brackets, of how many.
 func shared(share float64) string {
-	const half, tenth = 0.5, 0.095 // where [counted] begins to count in tenths
+	const half, tenth = 0.5, 0.1 // where [counted] begins to count in tenths
 	sure := answer.Rare
 	switch {
 	case share >= half:

@@ -94,13 +94,7 @@ func atRisk(f *answer.Finding) string {
 	if f.Level == answer.Fine {
 		return ""
 	}
-	switch f.Harm {
-	case answer.Child:
-		return "child"
-	case answer.House:
-		return "fire"
-	}
-	return ""
+	return f.Harm.AtRisk()
 }
 
 // guessed says on which assumed value a finding rests.

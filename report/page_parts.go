@@ -286,19 +286,29 @@ func inBrackets(word string) string {
 // fullyCharged is from where on a battery passes as full. Own choice.
 const fullyCharged = 0.95
 
-// charged says of a battery that is not full that all figures are for what is in it.
+// charged says of a battery that is not full that all figures are for what is in it, and
+// of one that spoils when it is left so that it is to be charged, unless that is the first reason.
 func (b *builder) charged() []fact {
-	if of := b.a.Ride.StartsCharged; of < fullyCharged {
-		return []fact{{"Charged now", b.span("ride.starts_charged", share, of) + "; what follows is for that"}}
+	of := b.a.Ride.StartsCharged
+	if of >= fullyCharged {
+		return nil
 	}
-	return nil
+	return append([]fact{{"Charged now", b.span("ride.starts_charged", share, of) + "; what follows is for that"}}, b.leftFlat()...)
+}
+
+// leftFlat says that a battery of a kind that spoils is to be charged.
+func (b *builder) leftFlat() []fact {
+	if first := b.a.First(); !b.a.Ride.SpoilsFlat || first != nil && first.Today || b.a.Finished() || b.a.NeverRidden() {
+		return nil
+	}
+	return []fact{{"Left so flat", "it loses capacity for good: charge it today"}}
 }
 
 // few are the figures that people ask for, beside those of the original.
 func (b *builder) few(r room) section {
 	s := section{title: "In figures"}
 	if why := b.noRide(); why != "" {
-		return section{title: s.title, text: []string{why}, facts: b.onTheLevel()}
+		return section{title: s.title, text: []string{why}, facts: append(b.onTheLevel(), b.leftFlat()...)}
 	}
 	ride := b.a.Ride
 	s.facts = append(s.facts, b.charged()...)
@@ -307,7 +317,7 @@ func (b *builder) few(r room) section {
 	} else {
 		down := b.beside("Pedal down", b.lasts(), b.was("original_pedal_min", minutes))
 		down.value += b.allUphill()
-		s.facts = append(s.facts, down, fact{"With the pauses", b.clock().brief()})
+		s.facts = append(s.facts, down, fact{pedalClock, b.clock().brief()})
 		s.facts = append(s.facts, b.onTheLevel()...)
 	}
 	if asked := b.asked(); asked != "" {
@@ -328,7 +338,7 @@ func (b *builder) few(r room) section {
 		} else if k := slices.IndexFunc(s.facts, func(f fact) bool { return f.name == asYouAsked }); k >= 0 {
 			s.facts[k].value = strings.Replace(s.facts[k].value, withPauses, "", 1) + "; " + far // on one line
 		} else { // how far it goes stands beside how long it takes for that
-			s.facts[1].value += "; " + far
+			s.facts[slices.IndexFunc(s.facts, func(f fact) bool { return f.name == pedalClock })].value += "; " + far
 		}
 	}
 	s.facts = append(s.facts, b.chargeTimes()...)
@@ -393,6 +403,9 @@ func (b *builder) asked() string {
 	}
 	return b.one(minutes, *r.WantedMin) + pauses + ": " + reaches(r.WantedShare())
 }
+
+// pedalClock is the name of how long it lasts by the clock.
+const pedalClock = "With the pauses"
 
 // asYouAsked is the name of how surely the time asked for is reached, withPauses how that time is counted.
 const asYouAsked, withPauses = "As you asked", " with the pauses"

@@ -80,14 +80,14 @@ func (b *builder) ride() section {
 		if n := b.a.Draws.Stuck; n > 0 && n < 1 {
 			s.text[0] += " That is so in " + counted(n) + " " + b.kindred() + "."
 		}
-		s.facts = b.onTheLevel()
+		s.facts = append(b.onTheLevel(), b.leftFlat()...)
 		return b.topic(s, answer.TopicRide)
 	}
 	s.facts = append(s.facts, b.charged()...)
 	if b.bench() {
 		s.facts = append(s.facts, fact{"Under load", b.lasts().whole()})
 	} else {
-		s.facts = append(s.facts, fact{"Pedal down", b.lasts().whole() + b.allUphill()}, fact{"With the pauses", b.clock().whole()})
+		s.facts = append(s.facts, fact{"Pedal down", b.lasts().whole() + b.allUphill()}, fact{pedalClock, b.clock().whole()})
 		s.facts = append(s.facts, b.onTheLevel()...)
 	}
 	if r.WantedMin == nil {

@@ -31,7 +31,7 @@ func (b *builder) verdict() fact {
 	case answer.Watch:
 		f.value = b.andLasting(f.name, things(watches, "thing")+" to watch.", strconv.Itoa(watches)+" to watch.")
 	case answer.FixFirst:
-		f.value = things(fixes, "thing") + " to put right first" + also(watches, "to watch") + "."
+		f.value = things(fixes, "thing") + " to put right first" + inBrackets(b.a.PassedOver()) + also(watches, "to watch") + "."
 		switch {
 		case b.a.TooYoung() != nil:
 			rest := also(watches, "to watch")
@@ -39,6 +39,7 @@ func (b *builder) verdict() fact {
 				rest = also(fixes-1, "more to put right")
 			}
 			f.value = "the child is too young for it" + strings.Replace(rest, ",", ";", 1) + "."
+		case b.a.PassedOver() != "": // there is no room for both
 		case b.batteryItself():
 			f.value = "its battery is not in order: " + f.value
 		case b.onlyPutAway():

@@ -13,6 +13,7 @@ import (
 func TestTheVerdictNamesWhatIsNotInOrder(t *testing.T) {
 	charging := answer.Finding{Topic: answer.TopicCharge, Item: answer.Charger, Title: "Said."}
 	battery := answer.Finding{Topic: answer.TopicCharge, Item: answer.Battery, Title: "Said.", Decides: []string{answer.KeyMeasuredRestVoltage}}
+	burns := answer.Finding{Topic: answer.TopicCharge, Item: answer.Charger, Harm: answer.House, Title: "Said."}
 	winter := answer.Finding{Topic: answer.TopicCharge, Item: answer.Battery, Title: "Said.", Change: answer.KeepCharged}
 	wire := answer.Finding{Topic: answer.TopicPath, Item: answer.Wire, Title: "Said."}
 	for _, tt := range []struct {
@@ -28,7 +29,8 @@ func TestTheVerdictNamesWhatIsNotInOrder(t *testing.T) {
 		{answer.Danger, []answer.Finding{winter}, "NO: do not put it away like this: 1 danger."},
 		{answer.Danger, []answer.Finding{winter, charging}, "NO: do not charge it like this: 2 dangers."},
 		{answer.FixFirst, []answer.Finding{battery}, "NOT YET: its battery is not in order."},
-		{answer.FixFirst, []answer.Finding{charging, battery}, "NOT YET: its charging is not in order."},
+		{answer.FixFirst, []answer.Finding{charging, battery}, "NOT YET: its battery is not in order."},
+		{answer.FixFirst, []answer.Finding{burns, battery}, "NOT YET: 2 things to put right first (fire: 1)."},
 		{answer.FixFirst, []answer.Finding{battery, charging}, "NOT YET: its battery is not in order."},
 		{answer.FixFirst, []answer.Finding{wire}, "NOT YET: 1 thing to put right first."},
 	} {
@@ -225,6 +227,33 @@ func TestWhatIsInTheBatteryStandsBeforeTheMinutes(t *testing.T) {
 		a.Ride.StartsCharged = charged
 		if text := written(t, a, report.Options{}); strings.Contains(text, "Charged now") != (want != "") || !strings.Contains(text, want) {
 			t.Errorf("charged %g: want %q in\n%s", charged, want, text)
+		}
+	}
+}
+
+// What spoils a battery that is left flat is told on the page, whether it rides or not, but
+// for where it is the first reason and where nobody charges it any more.
+func TestABatteryThatSpoilsFlatIsToBeChargedToday(t *testing.T) {
+	const line = "Left so flat       it loses capacity for good: charge it today"
+	low := answer.Finding{Level: answer.FixFirst, Topic: answer.TopicCharge, Item: answer.Battery, Title: "It rests low."}
+	for _, c := range []struct {
+		name   string
+		spoils bool
+		stuck  float64
+		of     answer.Finding
+		want   bool
+	}{
+		{"flat", true, 0, low, true},
+		{"flat, and it does not move", true, 1, low, true},
+		{"lithium", false, 0, low, false},
+		{"the first reason", true, 0, answer.Finding{Level: answer.Watch, Title: "It is flat.", Today: true}, false},
+		{"finished", true, 0, answer.Finding{Level: answer.Danger, Title: "It is dead.", Finished: true, NeverRidden: true}, false},
+	} {
+		a := fine()
+		a.Verdict, a.Findings = c.of.Level, []answer.Finding{c.of}
+		a.Ride.StartsCharged, a.Ride.SpoilsFlat, a.Draws.Stuck = 0.2, c.spoils, c.stuck
+		if got := written(t, a, report.Options{}); strings.Contains(got, line) != c.want {
+			t.Errorf("%s: told %v, want %v:\n%s", c.name, !c.want, c.want, got)
 		}
 	}
 }

@@ -165,9 +165,12 @@ func (p *Parts) PackC(pick Pick) float64 {
 }
 
 // Motor returns one motor at one choice of its figures, with its heat where the
-// can table has it. Winding limits are left to the caller.
+// can table has it. Winding limits are left to the caller. On a bench load it is zero.
 func (p *Parts) Motor(pick Pick) drive.Motor {
 	m := p.Motors
+	if m == nil {
+		return drive.Motor{}
+	}
 	d := drive.Motor{
 		TorqueConstant: pick(&m.TorqueConstant), WindingOhm: pick(&m.WindingOhm),
 		WindingH: of(pick, &m.WindingH), NoLoadA: of(pick, &m.NoLoadA), RotorInertiaKgM2: of(pick, &m.RotorInertiaKgM2),
@@ -197,14 +200,20 @@ const windingShare = 0.3
 
 // TotalKg returns all that moves: vehicle, rider, pack or both joined packs.
 func (p *Parts) TotalKg(pick Pick) float64 {
-	packs := of(pick, &p.Pack.MassKg)
+	kg := of(pick, &p.Pack.MassKg)
 	switch {
 	case p.Pack.Second != nil:
-		packs += p.secondKg(pick)
+		kg += p.secondKg(pick)
 	case p.Pack.Joined != "":
-		packs *= 2
+		kg *= 2
 	}
-	return pick(&p.Vehicle.MassKg) + pick(&p.Rider.MassKg) + packs
+	if p.Vehicle != nil {
+		kg += pick(&p.Vehicle.MassKg)
+	}
+	if p.Rider != nil {
+		kg += pick(&p.Rider.MassKg)
+	}
+	return kg
 }
 
 // motors is how many there are at one choice of the figures, chain how many of
@@ -219,8 +228,11 @@ func (p *Parts) chain(pick Pick) int {
 }
 
 // DriveVehicle returns motors, gears, wheels, mass and ground at one choice of
-// the figures. It must not be called on a bench load.
+// the figures. On a bench load it is zero.
 func (p *Parts) DriveVehicle(pick Pick) drive.Vehicle {
+	if p.Vehicle == nil || p.Gears == nil || p.Motors == nil {
+		return drive.Vehicle{}
+	}
 	v, g := p.Vehicle, p.Gears
 	motor, motors, chain := p.Motor(pick), p.motors(pick), p.chain(pick)
 	radius := pick(&v.WheelDiameterM) / 2

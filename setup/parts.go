@@ -75,8 +75,13 @@ func (p *Parts) Source(id string) (answer.Source, bool) {
 	if i := slices.IndexFunc(own, func(s answer.Source) bool { return s.ID == id }); i >= 0 {
 		return own[i], true
 	}
-	if s, ok := p.Tables.Source(id); ok {
-		return s, true
+	if p.Tables != nil {
+		if s, ok := p.Tables.Source(id); ok {
+			return s, true
+		}
+	}
+	if p.Chemistry == nil {
+		return answer.Source{}, false
 	}
 	return p.Chemistry.Source(id)
 }

@@ -182,6 +182,9 @@ func (r *resolver) offLabel(raw Pack) {
 		told(&p.Weakest, "watches_cells", w.Weakest, "the weakest cell lacks %.1f to %.0f %% of the charge", "Not measured; what the weakest cell of such packs lacks.")
 	}
 	told(&p.GrowthAt80, "resistance_growth", w.GrowthAt80, "", "How much the resistance grows with age.")
+	if read, is := r.leadWear(); is {
+		p.GrowthAt80.mix, p.GrowthAt80.Range = read.growth, read.growth.ends()
+	}
 	told(&p.Steepness, "steepness", w.Steepness, "", "How much less such blocks give when they are emptied fast.")
 	if raw.Tested.Yes {
 		r.testedOver(raw, told)
@@ -192,17 +195,29 @@ func (r *resolver) offLabel(raw Pack) {
 	told(&p.ChargeHours, "charge_doubt", w.ChargeHours, "", "What the computed hours of a charge may be off.")
 }
 
-// anyAge is the health of a sealed lead-acid battery of which nobody told how old it is,
-// the others those with which somebody read what wear shows by. They are worked out once:
-// they are the same for all.
-var (
-	anyAge     = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealth()) }}
-	anyAgeRead = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("")) }}
-	year1Read  = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("1 year")) }}
-	year2Read  = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("2 years")) }}
-	year3Read  = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("3 years")) }}
-	wornRead   = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealthRead("worn")) }}
-)
+// anyAge is the health of a sealed lead-acid battery of which nobody told how old it is.
+var anyAge = later.Value[*mixture]{Make: func() *mixture { return ofHealth(battery.LeadHealth()) }}
+
+// wear is what a sealed lead-acid battery may hold and how its resistance may have grown.
+type wear struct{ health, growth *mixture }
+
+// wearByWord are those with which somebody read what wear shows by, by the word for their age;
+// none where nobody told it. They are worked out once: they are the same for all.
+var wearByWord = later.Value[map[string]wear]{Make: func() map[string]wear {
+	all := map[string]wear{}
+	for _, age := range append(battery.Ages(), "") {
+		if age == "new" { // nobody reads wear of one
+			continue
+		}
+		var kinds []kind
+		for _, g := range battery.LeadGrowthRead(age) {
+			kinds = append(kinds, kind{span(g.GrowthAt80), g.Share})
+		}
+		growth, _ := mixed(kinds...)
+		all[age] = wear{ofHealth(battery.LeadHealthRead(age)), growth}
+	}
+	return all
+}}
 
 func ofHealth(shares []battery.HealthShare) *mixture {
 	var kinds []kind

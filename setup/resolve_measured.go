@@ -144,7 +144,7 @@ func (p *Parts) ChargeAtRest(pick Pick) (low, likely, high float64) {
 // read.
 func (p *Parts) SecondRead() bool {
 	m := p.Measured
-	return p.Pack.Joined != "" && (m == nil || m.SecondRest.Given) && p.Setup.Measured.SecondRest.Given
+	return p.Pack.Joined != "" && (m == nil || m.SecondRest.Given) && p.Setup != nil && p.Setup.Measured.SecondRest.Given
 }
 
 // ChargesAtRest returns what the volts at rest tell of each of two joined packs. Where
@@ -152,8 +152,8 @@ func (p *Parts) SecondRead() bool {
 // the first was, or there is one pack, both is false.
 func (p *Parts) ChargesAtRest(pick Pick) (first, second answer.Range, both bool) {
 	m, tempC := p.Measured, p.PackC(pick)
-	other := p.Setup.Measured
 	if p.SecondRead() {
+		other := p.Setup.Measured
 		spec, unlike := p.SecondPackSpec(pick)
 		if !unlike {
 			spec = p.OnePackSpec(pick)
@@ -180,19 +180,28 @@ func chargeOf(spec battery.Spec, volts answer.Range, restedS, tempC float64) ans
 	return quantity.Spread(low, likely, high)
 }
 
-// FirstRest is the volts at rest that were read of the battery, which must be there, of
-// two joined packs those of the first.
-func (p *Parts) FirstRest() answer.Range {
-	if p.Pack.Joined == "series" {
-		return p.Measured.RestVoltage.Scale(0.5)
+// readings is what was measured; nothing where nobody did.
+func (p *Parts) readings() *Measured {
+	if p.Measured == nil {
+		return &Measured{}
 	}
-	return p.Measured.RestVoltage.Range
+	return p.Measured
 }
 
-// LeastRestV is the volts at rest that were read of the battery, which must be there, of
-// two joined packs those of one; where both of one voltage were read, of the emptier.
+// FirstRest is the volts at rest that were read of the battery, of two joined packs those of the
+// first; zero where none were.
+func (p *Parts) FirstRest() answer.Range {
+	volts := p.readings().RestVoltage
+	if p.Pack.Joined == "series" {
+		return volts.Scale(0.5)
+	}
+	return volts.Range
+}
+
+// LeastRestV is the volts at rest that were read of the battery, of two joined packs those of
+// one; where both of one voltage were read, of the emptier. Zero where none were.
 func (p *Parts) LeastRestV() float64 {
-	m, volts := p.Measured, p.FirstRest().Likely
+	m, volts := p.readings(), p.FirstRest().Likely
 	if b := p.Pack.Second; p.Pack.Joined != "" && m.SecondRest.Given && (b == nil || b.CellsInSeries == p.Pack.CellsInSeries) {
 		volts = min(volts, m.SecondRest.Likely)
 	}
@@ -285,7 +294,7 @@ func (p *Parts) MotorCaseC() (caseC float64, key string) {
 // TouchedC is what the seconds that a hand stood on a motor's case tell of it, in
 // degC: the temperature from which on bare metal burns in that time.
 func (p *Parts) TouchedC() Value {
-	t := p.Measured.MotorTouch
+	t := p.readings().MotorTouch
 	if t.Given {
 		t.Range = quantity.Spread(p.Tables.BurnsAfter(t.High).Likely, p.Tables.BurnsAfter(t.Likely).Likely, p.Tables.BurnsAfter(t.Low).Likely)
 	}

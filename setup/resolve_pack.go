@@ -72,7 +72,7 @@ func (r *resolver) pack() {
 	r.second(raw.Second)
 	mostly := mayWatch(p.Profile, label, p.ClosedShell) && (p.Second == nil || p.Second.mayWatch)
 	p.MayWatch = mostly && !raw.WatchesCells.Given && (label.Electronics || !p.SeveralMeanings)
-	p.ToolPack = toolCells(p.Profile) && p.ClosedShell // bare cells have no maker with a charger for them
+	p.ToolPack = toolCells(p.Profile) && p.ClosedShell && !ofItsOwn(label) // bare cells have no maker with a charger for them
 	if raw.Resistance.Given {
 		p.ResistanceOhm = r.given(quantity.Resistance, raw.Resistance)
 	}
@@ -214,7 +214,15 @@ func mayWatch(p chemistry.Profile, l battery.Label, closedShell bool) bool {
 // published source).
 func wholeBattery(l battery.Label) bool {
 	ofCells := l.CellsInSeries == max(l.Blocks, 1) // the volts are those of one cell
-	return l.PrintedV > 0 && l.Strings == 0 && !l.NoElectronics && !ofCells
+	return l.PrintedV > 0 && !l.OfCells && !l.NoElectronics && !ofCells
+}
+
+// ofItsOwn reports whether a label is that of a battery that is sold by itself, and not for a tool: it
+// names electronics, and counts 3.7 V for each cell. Makers of tools print 3.6 V, or 4 V as the most
+// (common practice, no published source).
+func ofItsOwn(l battery.Label) bool {
+	const cellV, near = 3.7, 0.05
+	return l.Electronics && l.MaxV == 0 && l.CellsInSeries > 0 && math.Abs(l.PrintedV/float64(l.CellsInSeries)-cellV) < near
 }
 
 // usualCapacity is what packs of a chemistry are usually sold with.
@@ -253,36 +261,25 @@ func (r *resolver) wearRead() bool {
 // leadHealth is the health of a block that may be of one age or another, or dead before
 // its time; nil for others.
 func (r *resolver) leadHealth() *mixture {
-	switch age := r.setup.Pack.Age; {
+	switch read, is := r.leadWear(); {
 	case r.parts.Pack.Profile.Family != chemistry.LeadAcid:
 		return nil
-	case age.Given:
-		return r.leadHealthAt(age.Text)
-	case r.wearRead():
-		return anyAgeRead.Get()
-	case r.oldPack():
+	case is:
+		return read.health
+	case r.setup.Pack.Age.Given, r.oldPack():
 		return nil
 	}
 	return anyAge.Get()
 }
 
-// leadHealthAt is that of a block of which the age was told: nil where nothing was read
-// that says how it does, and for a new one.
-func (r *resolver) leadHealthAt(age string) *mixture {
-	if !r.wearRead() {
-		return nil
+// leadWear is how worn a block may be of which something was read that says how it does. Not of
+// a new one, and of no other kind.
+func (r *resolver) leadWear() (wear, bool) {
+	if r.parts.Pack.Profile.Family != chemistry.LeadAcid || !r.wearRead() {
+		return wear{}, false
 	}
-	switch age {
-	case "1 year":
-		return year1Read.Get()
-	case "2 years":
-		return year2Read.Get()
-	case "3 years":
-		return year3Read.Get()
-	case "worn":
-		return wornRead.Get()
-	}
-	return nil
+	read, is := wearByWord.Get()[r.setup.Pack.Age.Text]
+	return read, is
 }
 
 // healthDefault is the wear of a pack of which nothing is known. The original

@@ -26,6 +26,11 @@ func TestAToolPackIsOneWhateverItsChemistryIsCalled(t *testing.T) {
 	}{
 		{"chemistry = \"li-ion\"\nlabel = \"18 V 5 Ah\"", true},
 		{"chemistry = \"shed\"\nchemistry_file = \"own.toml\"\ncells_in_series = 5\ncapacity = \"5 Ah\"", true},
+		{"label = \"11.1 V 5 Ah li-ion with BMS\"", false}, // sold by itself, with a charger of its own
+		{"label = \"11.1 V 5 Ah li-ion\"", true},           // nothing says that it watches itself
+		{"label = \"10.8 V 5 Ah li-ion with BMS\"", true},
+		{"label = \"12 V max 5 Ah li-ion with BMS\"", true},
+		{"label = \"18 V 5 Ah li-ion with BMS\"", true},
 		{"chemistry = \"lifepo4\"\nlabel = \"12.8 V 7 Ah\"", false},
 		{"chemistry = \"agm\"\nlabel = \"12 V 7 Ah\"", false},
 	} {

@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"errors"
 	"slices"
 	"sync"
 )
@@ -161,8 +162,14 @@ func (w *World) Choices() []Choosing { return slices.Clone(w.choices) }
 // Likeliest returns the parts with every choice at its likeliest.
 func (w *World) Likeliest() *Parts { return w.likely }
 
-// Parts returns the parts that the choices of a point select.
+// errNoWorld is what a World that was not made by [Setup.World] answers with.
+var errNoWorld = errors.New("setup: this World is of no setup; want one that Setup.World returned")
+
+// Parts returns the parts that the choices of a point select. Those of a zero World are an error.
 func (w *World) Parts(z []float64) (*Parts, error) {
+	if w.from == nil {
+		return nil, errNoWorld
+	}
 	n := w.selected(z)
 	w.mu.Lock()
 	defer w.mu.Unlock()
@@ -232,16 +239,31 @@ func (w *World) weighed(z []float64) *asNew {
 	return t
 }
 
-// Printed returns the value of place i of a point as people write it.
+// Printed returns the value of place i of a point as people write it; empty where there is no
+// such place.
 func (w *World) Printed(i int, z []float64) string {
-	if i < len(w.choices) {
+	switch {
+	case i < 0 || i >= w.Dims():
+		return ""
+	case i < len(w.choices):
 		return w.choices[i].at(z[i])
 	}
 	return w.figures[i-len(w.choices)].printed(w.Value(i, w.Pick(z)))
 }
 
-// Value returns the figure at place i of the point that was picked.
-func (w *World) Value(i int, pick Pick) float64 { return pick(w.figures[i-len(w.choices)]) }
+// Value returns the figure at place i of the point that was picked; 0 where there is none.
+func (w *World) Value(i int, pick Pick) float64 {
+	if i -= len(w.choices); i < 0 || i >= len(w.figures) {
+		return 0
+	}
+	return pick(w.figures[i])
+}
 
-// Number returns the number of the option that place i of a point falls on.
-func (w *World) Number(i int, z []float64) float64 { return float64(w.choices[i].number(z[i])) }
+// Number returns the number of the option that place i of a point falls on; 0 where there is no
+// choice.
+func (w *World) Number(i int, z []float64) float64 {
+	if i < 0 || i >= len(w.choices) {
+		return 0
+	}
+	return float64(w.choices[i].number(z[i]))
+}

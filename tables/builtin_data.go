@@ -540,6 +540,14 @@ var builtin = Tables{
 			},
 		},
 		{
+			Name: "lead-growth-spent",
+			Value: answer.Source{
+				ID:    "lead-growth-spent",
+				Text:  "own choice, no published source: a sealed block that dried out or stood flat shows its full volts at rest and has several times the resistance that its lost charge alone would tell",
+				Known: "judgement, no published source",
+			},
+		},
+		{
 			Name: "lead-hour-shares",
 			Value: answer.Source{
 				ID:    "lead-hour-shares",
@@ -1348,6 +1356,15 @@ var builtin = Tables{
 				What:  "resistance at 80 % health over that when new, sealed lead-acid",
 				Unit:  "x",
 				Value: Value{Low: 1.2, Likely: 1.5, High: 2.5, Source: "lead-growth"},
+			},
+		},
+		{
+			Name: "growth-lead-spent",
+			Value: Figure{
+				Name:  "growth-lead-spent",
+				What:  "resistance at 80 % health over that when new, sealed lead-acid that dried out or stood flat",
+				Unit:  "x",
+				Value: Value{Low: 2, Likely: 4, High: 10, Source: "lead-growth-spent"},
 			},
 		},
 		{

@@ -105,6 +105,7 @@ const (
 	HealthLithiumWorn       FigureName = "health-lithium-worn"       // x: health of a lithium pack: worn
 	GrowthLithium           FigureName = "growth-lithium"            // x: resistance at 80 % health over that when new, lithium
 	GrowthLead              FigureName = "growth-lead"               // x: resistance at 80 % health over that when new, sealed lead-acid
+	GrowthLeadSpent         FigureName = "growth-lead-spent"         // x: resistance at 80 % health over that when new, sealed lead-acid that dried out or stood flat
 	CoolingBare             FigureName = "cooling-bare"              // W/(m2 K): cooling of a bare battery in air
 	CoolingStill            FigureName = "cooling-still"             // W/(m2 K): cooling of a bare battery where no fan blows
 	CoolingShell            FigureName = "cooling-shell"             // x: cooling in a closed shell over that in free air

@@ -181,7 +181,7 @@ func oneBlock(t *told) bool {
 // outputOpen holds where the charger's label leaves open whether it gives AC or DC.
 func outputOpen(t *told) bool {
 	l, err := charge.ParseLabel(t.given["charger.label"])
-	return err != nil || l.Output == charge.OutputUnknown
+	return err != nil || l.Output == charge.OutputUnknown && !l.MadeFor.GivesDC()
 }
 
 // notLead holds where the battery may have electronics of its own: a lead block has none.

@@ -60,6 +60,31 @@ func TestALinkGivesTheSamePageToSomebodyElse(t *testing.T) {
 	p.silent()
 }
 
+// "Begin anew" forgets nothing by one slip of a finger: it asks first, and whoever does something
+// else is not asked any more.
+func TestToBeginAnewAsksFirst(t *testing.T) {
+	t.Parallel()
+	p := opened(t, "")
+	given := maps.Clone(twenty()["lead, twelve"])
+	p.tell(given)
+	const button = "[data-hand=clear]"
+	label := func() string { return eval[string](p, `document.querySelector('`+button+`').textContent`) }
+	p.do(chromedp.Click(button, chromedp.ByQuery))
+	if got := p.given(); !maps.Equal(got, given) || !strings.Contains(label(), "Press again") {
+		t.Fatalf("pressed once: %q, %v is left of %v", label(), got, given)
+	}
+	p.do(chromedp.Focus("#title", chromedp.ByQuery))
+	if label() != "Begin anew" {
+		t.Errorf("elsewhere: the button still says %q", label())
+	}
+	p.do(chromedp.Click(button, chromedp.ByQuery), chromedp.Click(button, chromedp.ByQuery))
+	p.settled()
+	if got := p.given(); len(got) > 0 || label() != "Begin anew" {
+		t.Errorf("pressed twice: %q, %v is left", label(), got)
+	}
+	p.silent()
+}
+
 // Every way out can be tried with a tap, gives the verdict that was promised, and
 // can be taken back.
 func TestEveryWayOutCanBeTriedAndTakenBack(t *testing.T) {

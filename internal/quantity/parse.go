@@ -59,6 +59,10 @@ func ParseLike(kind Kind, text string, low, high float64, example string) (Range
 		text = spokenAge(oldAs.Get().Replace(lower))
 	case Charge:
 		text = joinedHours.Get().Replace(lower)
+	case Duration:
+		if spoken := spokenTimes.Get().Replace(" " + lower); spoken != " "+lower {
+			text = spoken
+		}
 	}
 	if n := slices.Index(inWords, strings.ToLower(strings.TrimSpace(text))); kind == Count && n > 0 {
 		text = strconv.Itoa(n)

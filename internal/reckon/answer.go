@@ -64,6 +64,7 @@ func (e *engine) found(d *drawn, t *table, typical *Vehicle) *answer.Assessment 
 	t.tell(&a.Draws)
 	shape(a, typical)
 	t.fill(a)
+	a.Ride.SpoilsFlat = charge.SpoilsFlat(p.Pack.Profile, a.Ride.StartsCharged)
 	words(a, t)
 	a.Findings = count(&t.judged, e.guesses(d.conflict))
 	oneCutoff(a.Findings, a.Cutoff.Advised, p.Pack.Profile)

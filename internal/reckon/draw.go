@@ -177,6 +177,9 @@ func (e *engine) weigh(d *drawn, list []reading, o Options) ([]reading, *draws.P
 		var near [][]float64
 		if err == nil {
 			near = e.modes(p)
+			if p.Grow(how.Enough, allRounds) == nil { // beyond a cliff, such as not getting going, later rounds come nearer
+				near = append(near, e.modes(p)...)
+			}
 		}
 		rest, errConflict := e.settle(d, used, near, o)
 		switch {

@@ -47,6 +47,9 @@ func headline(a *answer.Assessment) [3]string {
 	case answer.Danger:
 		h[0] = fmt.Sprintf("%s; %s", use, counts(dangers, "danger", fixes, "to fix first"))
 	case answer.FixFirst:
+		if harmed := a.PassedOver(); harmed != "" {
+			ready += " (" + harmed + ")"
+		}
 		h[0] = fmt.Sprintf("%s; %s", ready, counts(fixes, "fault", watches, "to watch"))
 	case answer.Watch:
 		h[0] = fmt.Sprintf("usable with care; %d to watch", watches)
@@ -66,7 +69,11 @@ func headline(a *answer.Assessment) [3]string {
 				break
 			}
 		}
-		switch { // whatever mends it, it is not used before
+		switch look := kindFirst(a, first); { // whatever mends it, it is not used before
+		case look != nil:
+			h[2] = look.Advice
+		case first.RestsBadly() && first.Level == answer.FixFirst && a.ChargerOut():
+			h[2] = "Do not use this charger. " + h[2]
 		case !first.ChargerOut():
 		case first.Level == answer.Danger:
 			h[2] = "Do not use this charger; get the right one."
@@ -75,6 +82,21 @@ func headline(a *answer.Assessment) [3]string {
 		}
 	}
 	return h
+}
+
+// kindFirst is the finding that asks of what kind the battery is, where one that rests badly
+// would be charged on a guess of that; nil where nothing asks.
+func kindFirst(a *answer.Assessment, first *answer.Finding) *answer.Finding {
+	if !first.RestsBadly() || first.Guess == "" {
+		return nil
+	}
+	i := slices.IndexFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Level >= answer.FixFirst && f.Change == answer.LookUp && f.Guess == first.Guess
+	})
+	if i < 0 {
+		return nil
+	}
+	return &a.Findings[i]
 }
 
 // precaution says in front of an advice that it may turn out not to be needed.

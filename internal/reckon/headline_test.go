@@ -47,7 +47,7 @@ func TestTheVerdictAndItsReasonAreOfOneFinding(t *testing.T) {
 		list    []answer.Finding
 		verdict string
 	}{
-		{[]answer.Finding{charger, battery}, "charging is not in order"},
+		{[]answer.Finding{charger}, "charging is not in order"},
 		{[]answer.Finding{battery, charger}, "the battery is not in order"},
 	} {
 		h := reckon.Headline(&answer.Assessment{Verdict: answer.FixFirst, Steady: &answer.SteadyFigures{}, Findings: c.list})

@@ -112,6 +112,41 @@ func TestATimedBlockIsSetBesideANewOne(t *testing.T) {
 	}
 }
 
+// So is it where something else has to be put right first: who moves a fuse is told what the worn
+// block beside it costs.
+func TestATimedBlockIsSetBesideANewOneWhatElseIsWrong(t *testing.T) {
+	far := map[string]string{"fuse.rating": "15 A", "fuse.distance_from_pack": "40 cm"}
+	for _, tt := range []struct {
+		name  string
+		more  map[string]string
+		title string // of the way with a new one, how it begins; empty = there is none
+	}{
+		{"12 minutes", map[string]string{"measured.ride_time": "12 min"}, "A new battery of the same kind"},
+		{"as long as when new", map[string]string{"measured.ride_time": "50 min"}, ""},
+		{"rests badly as well", map[string]string{"measured.ride_time": "12 min", "measured.rest_voltage": "9.5 V"}, "Keep this kind of battery"},
+	} {
+		values := timed(far)
+		maps.Copy(values, tt.more)
+		s, err := setup.Of(values)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a, err := reckon.Assess(s, reckon.Options{Draws: 256, Ways: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var anew []string
+		for _, w := range a.Ways {
+			if v := w.Values(); v["pack.age"] == "new" && v["pack.label"] == "" { // of the label that is there
+				anew = append(anew, w.Title)
+			}
+		}
+		if a.Verdict != answer.FixFirst || len(anew) > 1 || (len(anew) == 1) != (tt.title != "") || len(anew) == 1 && !strings.HasPrefix(anew[0], tt.title) {
+			t.Errorf("%s: %v, with a new one %q, want %q", tt.name, a.Verdict, anew, tt.title)
+		}
+	}
+}
+
 // A place of -15 to 5 C is once as cold as -15 C, whatever it is on most days: a block that
 // reads an eighth full may freeze there in every vehicle.
 func TestTheColdestNightFreezesABlock(t *testing.T) {

@@ -35,7 +35,7 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 	if a.Verdict < answer.FixFirst {
 		return e.renewed(s, few, enough, a, o)
 	}
-	starts := e.starts(s)
+	starts := e.starts(s, a)
 	finds := inTurn(len(starts), o.Workers, func(i int) (*answer.Assessment, error) { return starts[i].find(e, s, few, enough, o) })
 	var out []answer.Way
 	said := false // why the amps of the steps differ
@@ -49,6 +49,9 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 		}
 		if mends(found) {
 			way := w.way(e, s, found, d.weighed)
+			if w.title == newTitle && !gains(&way, a) {
+				continue
+			}
 			order, amps := together(w.steps)
 			if way.Together = order; !said { // once
 				way.Together += amps
@@ -69,24 +72,42 @@ func (e *engine) ways(s *setup.Setup, d *drawn, a *answer.Assessment, o Options,
 // worth a word. Own choice.
 const muchLonger = 1.5
 
+// newTitle is the way that begins from a new battery in the place of the one that is there.
+const newTitle = "A new battery of the same kind"
+
+// wearRead reports whether readings tell that the battery is worn.
+func (e *engine) wearRead(a *answer.Assessment) bool {
+	m := e.parts.Measured
+	return m != nil && m.TellsWear() && slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
+		return f.Item == answer.Battery && f.Change == answer.FitPack && f.Level > answer.Fine && f.Share >= likelyShare
+	})
+}
+
+// renewing begins from a new battery of the same kind.
+func (e *engine) renewing(a *answer.Assessment) *path {
+	return &path{title: newTitle, start: packStep(a, e.parts).sets}
+}
+
+// gains reports whether a way gives clearly more minutes than the battery does today.
+func gains(way *answer.Way, a *answer.Assessment) bool {
+	today := rangeOf(a, minutesPath, a.Ride.LastsPedalMin)
+	return way.PedalMin.Low > today.Likely && way.PedalMin.Likely >= muchLonger*today.Likely
+}
+
 // renewed is a new battery of the same kind in the place of one whose wear was read, where it gives clearly more: it is all that is wrong, and only to be watched.
 func (e *engine) renewed(s *setup.Setup, few, enough *drawn, a *answer.Assessment, o Options) ([]answer.Way, error) {
-	m := e.parts.Measured
-	if m == nil || !m.TellsWear() || !slices.ContainsFunc(a.Findings, func(f answer.Finding) bool {
-		return f.Item == answer.Battery && f.Change == answer.FitPack && f.Level > answer.Fine && f.Share >= likelyShare
-	}) {
+	if !e.wearRead(a) {
 		return nil, nil
 	}
-	w := &path{title: "A new battery of the same kind", start: packStep(a, e.parts).sets}
+	w := e.renewing(a)
 	found, err := w.find(e, s, few, enough, o)
 	if err != nil || !mends(found) || len(w.steps) > 0 {
 		return nil, err
 	}
-	way, today := w.way(e, s, found, true), rangeOf(a, minutesPath, a.Ride.LastsPedalMin)
-	if !(way.PedalMin.Low > today.Likely && way.PedalMin.Likely >= muchLonger*today.Likely) {
-		return nil, nil
+	if way := w.way(e, s, found, true); gains(&way, a) {
+		return []answer.Way{way}, nil
 	}
-	return []answer.Way{way}, nil
+	return nil, nil
 }
 
 // inTurn computes f for 0 to n-1, all at once where there are workers for that, and

@@ -33,7 +33,7 @@ func (e *engine) readBefore(s *setup.Setup, sets map[string]string) map[string]s
 		switch {
 		case setup.OfOriginal(key):
 			before["original."+key] = text
-		case !measured || slices.Contains(ofVehicle[:], name):
+		case !measured || readOn(name).vehicle:
 		case slices.Contains(gone, key):
 			before[key] = ""
 		default: // it stays one of today's
@@ -49,10 +49,6 @@ func (e *engine) readBefore(s *setup.Setup, sets map[string]string) map[string]s
 	}
 	return before
 }
-
-// ofVehicle are the names of what is measured that tell of a vehicle, whatever battery is in it
-// now.
-var ofVehicle = [...]string{"ride_time", "distance", "top_speed", "loaded_current", "motor_voltage", "blocked_current", "pull_force"}
 
 // changes are the keys that the path sets, and what keeps the original as it was.
 func (w *path) changes(s *setup.Setup) map[string]string {
@@ -114,7 +110,7 @@ func (e *engine) outdated(s *setup.Setup, sets map[string]string) []string {
 		if key == answer.KeyMeasuredTopSpeed && e.staysTooFast(s, sets) {
 			continue
 		}
-		if is && slices.ContainsFunc(changedBy(name), func(table string) bool { return makesAnother(table, sets) }) {
+		if is && slices.ContainsFunc(readOn(name).changedBy, func(table string) bool { return makesAnother(table, sets) }) {
 			out = append(out, key)
 		}
 	}
@@ -141,21 +137,31 @@ func (e *engine) staysTooFast(s *setup.Setup, sets map[string]string) bool {
 	return err == nil && e.parts.StaysTooFast(p)
 }
 
-// changedBy are the tables and keys with which a reading of that name would be another.
-// A limit on the amps, which is well above those of driving, leaves speed and heat as they
-// are; thicker wire, a fuse and a charger change nothing that is read.
-func changedBy(name string) []string {
+// reads is what something measured tells of.
+type reads struct {
+	vehicle   bool     // it tells of a vehicle, whatever battery is in it now
+	changedBy []string // tables and keys with which it would be another
+}
+
+// readOn is what a reading of that name tells of. A limit on the amps, which is well above those
+// of driving, leaves speed and heat as they are; thicker wire, a fuse and a charger change
+// nothing that is read.
+func readOn(name string) reads {
 	switch name {
 	case "pull_force":
-		return nil
+		return reads{vehicle: true}
 	case "rest_voltage", "second_rest_voltage", "hours_rested":
-		return []string{"pack"}
+		return reads{changedBy: []string{"pack"}}
 	case "pack_temperature": // a weak cell or a loose joint is no less warm behind a converter
-		return []string{"pack"}
-	case "fuse_rating", "fuse_seconds", "reset_seconds", "restored_by", "blocked_current":
-		return []string{"pack", "controller", "motors", "gears"}
+		return reads{changedBy: []string{"pack"}}
+	case "fuse_rating", "fuse_seconds", "reset_seconds", "restored_by":
+		return reads{changedBy: []string{"pack", "controller", "motors", "gears"}}
+	case "blocked_current":
+		return reads{true, []string{"pack", "controller", "motors", "gears"}}
 	case "ride_time", "distance":
-		return []string{"pack", "controller", "motors", "gears", "cutoff"}
+		return reads{true, []string{"pack", "controller", "motors", "gears", "cutoff"}}
+	case "top_speed", "loaded_current", "motor_voltage":
+		return reads{true, []string{"pack", "controller.converter_voltage", "motors", "gears"}}
 	}
-	return []string{"pack", "controller.converter_voltage", "motors", "gears"}
+	return reads{changedBy: []string{"pack", "controller.converter_voltage", "motors", "gears"}}
 }

@@ -17,7 +17,7 @@ const keepTitle = "Keep this battery"
 
 // starts lists what a way out may begin from: another battery, or the one that
 // is asked about.
-func (e *engine) starts(s *setup.Setup) []*path {
+func (e *engine) starts(s *setup.Setup, a *answer.Assessment) []*path {
 	var list []*path
 	values := s.Values()
 	v := e.parts.Vehicle
@@ -49,11 +49,13 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		list = append(list, w)
 	}
 	list = append(list, &path{title: keepTitle, start: map[string]string{}})
+	if e.wearRead(a) && !restsBadly(a) && !wants(a, answer.FitPack) { // else to keep its kind puts a new one in its place
+		list = append(list, e.renewing(a))
+	}
 	b := &e.parts.Pack
 	unwatched := b.Phosphate() && !b.WatchesCells
 	if label, cells, ok := phosphateFor(v.DesignV.Likely); ok && v.DesignV.Known && !(unwatched && b.CellsInSeries == cells) {
-		sets := selfWatching(cells)
-		sets["pack.chemistry"], sets["pack.label"] = "lifepo4", label
+		sets := map[string]string{answer.KeyPackWatchesCells: "true", "pack.chemistry": "lifepo4", "pack.label": label}
 		if e.parts.AsMade && (s.Original == nil || !s.Original.Pack.Given) { // what it was made with is the original then
 			for key, text := range values {
 				if setup.OfOriginal(key) {
@@ -64,8 +66,8 @@ func (e *engine) starts(s *setup.Setup) []*path {
 		list = append(list, anew(values, fmt.Sprintf("An iron-phosphate battery (LiFePO4, %s) that switches itself off in time, and its own charger", label), sets))
 	}
 	if unwatched && !b.MayWatch {
-		sets := selfWatching(b.CellsInSeries)
-		sets["pack.age"], sets["pack.health"], sets["pack.charge"] = newAge, "", ""
+		sets := map[string]string{answer.KeyPackWatchesCells: "true", "pack.age": newAge, "pack.health": "", "pack.charge": ""}
+		maps.Copy(sets, without(values, "cutoff.pack")) // those of the old one go with it
 		list = append(list, &path{title: "A new battery of the same kind, with electronics inside that watch every cell and switch it off in time", start: sets})
 	}
 	return list
@@ -141,14 +143,4 @@ func phosphateFor(designV float64) (label string, cells int, ok bool) {
 		return "25.6 V 10 Ah", 8, true
 	}
 	return "", 0, false
-}
-
-// selfWatching are the keys of an iron-phosphate battery that is sold with electronics
-// inside that watch every cell, and open at so many volts of each. Common practice, no
-// published source.
-func selfWatching(cells int) map[string]string {
-	const opensV = 2.5
-	return map[string]string{
-		"pack.watches_cells": "true", "cutoff.pack.opens_at": fmt.Sprintf("%g V", opensV*float64(cells)), "cutoff.pack.delay": "2 s",
-	}
 }

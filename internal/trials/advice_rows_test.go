@@ -167,6 +167,7 @@ func takensDrive() []taken {
 		{code: drive.CodePlasticSoftens, change: answer.LoadLess, base: "board", set: "pack.label=24 V (two 12 V) 7 Ah", take: "pack.label=12 V 7 Ah", left: answer.Watch, why: "as it was made"},
 		{code: drive.CodeRampBoundsNothing, change: answer.LimitCurrent, base: "direct", set: "-controller.current_limit; pack.max_current=20 A", take: "controller.current_limit={limit_a}"},
 		{code: drive.CodeRemoteOnFaster, change: answer.LimitSpeed, base: "swap", set: "vehicle.remote_control=true", take: "vehicle.remote_control=false"},
+		{code: drive.CodeReversal, change: answer.FitController, base: "direct", set: "pack.max_current=10 A; -controller.current_limit; -controller.reverses", take: "controller.reverses=after a stop"},
 		{code: drive.CodeRollsBack, change: answer.LoadLess, base: "block", set: "vehicle.slope=30 %", take: "vehicle.slope=0 %"},
 		{code: drive.CodeRunningOverController, change: answer.FitController, base: "direct", set: "controller.continuous_current=3 A", take: "controller.continuous_current=40 A"},
 		{code: drive.CodeSpinsOnTheSpot, change: answer.LoadLess, base: "block", set: "vehicle.slope=30 %", take: "vehicle.slope=0 %"},

@@ -30,6 +30,9 @@ func TestABatteryThatMostlyWatchesItsCellsIsNoDangerUntilSomebodySaysThatItDoesN
 		{"it opens where every cell is harmed", []string{"cutoff.pack.opens_at", `"7 V"`}, answer.Fine, answer.Danger},
 		{"bare cells", []string{"pack.housing", `"bare cells"`}, answer.Danger, answer.Danger},
 		{"cells that somebody put together", []string{"pack.label", `"4S2P LiFePO4 10 Ah"`}, answer.Danger, answer.Danger},
+		{"the same with its volts", []string{"pack.label", `"4S LiFePO4 12.8 V 10 Ah"`}, answer.Danger, answer.Danger},
+		{"bare cells by the label", []string{"pack.label", `"12.8 V 10 Ah LiFePO4 bare cells"`}, answer.Danger, answer.Danger},
+		{"the same with electronics", []string{"pack.label", `"4S LiFePO4 12.8 V 10 Ah with BMS"`}, answer.FixFirst, answer.FixFirst},
 		{"a tool pack", []string{"pack.label", `"12 V max 4 Ah"`, "pack.chemistry", `"li-ion"`}, answer.Danger, answer.Danger},
 	} {
 		t.Run(row.name, func(t *testing.T) {

@@ -225,3 +225,35 @@ func TestWhatWearShowsByTellsAWornBlock(t *testing.T) {
 		}
 	}
 }
+
+// A block that shows full volts at rest and hardly any under load has dried out or stood flat: an
+// ordinary sign of wear, whatever its size. It was a reading that fits nothing. So was a ride of
+// some minutes up a slope, which the same block called worn gave. A new one gives neither.
+func TestADriedOutBlockShowsUnderLoad(t *testing.T) {
+	t.Parallel()
+	of := func(design, label, rest, loaded string) sheet {
+		return sheet{}.with("rider.mass", `"20 kg"`, "vehicle.design_voltage", `"`+design+`"`, "pack.label", `"`+label+`"`, "pack.chemistry", `"agm"`,
+			"measured.rest_voltage", `"`+rest+`"`, "measured.loaded_voltage", `"`+loaded+`"`)
+	}
+	uphill := sheet{}.with("rider.mass", `"20 kg"`, "vehicle.design_voltage", `"6 V"`, "vehicle.slope", `"6 %"`, "pack.label", `"6 V 4.5 Ah"`,
+		"pack.age", `"2 years"`, "measured.ride_time", `"12 min"`)
+	for _, tt := range []struct {
+		name string
+		read sheet
+		fits bool
+	}{
+		{"12 V 12 Ah", of("12 V", "12 V 12 Ah", "12.9 V", "8 V"), true},
+		{"12 V 12 Ah of two years", of("12 V", "12 V 12 Ah", "12.9 V", "8 V").with("pack.age", `"2 years"`), true},
+		{"6 V 4.5 Ah", of("6 V", "6 V 4.5 Ah", "6.45 V", "4 V"), true},
+		{"24 V 7 Ah", of("24 V", "24 V 7 Ah", "25.8 V", "16 V"), true},
+		{"a new one", of("12 V", "12 V 12 Ah", "12.9 V", "8 V").with("pack.age", `"new"`), false},
+		{"12 min uphill, two years", uphill, true},
+		{"12 min uphill, of untold age", uphill.with("pack.age", ""), true},
+		{"12 min uphill, worn", uphill.with("pack.age", `"worn"`), true},
+		{"2 min uphill, new", uphill.with("pack.age", `"new"`, "measured.ride_time", `"2 min"`), false},
+	} {
+		if a := assess(t, tt.read); (a.Conflict == nil) != tt.fits {
+			t.Errorf("%s: fits %v, want %v: %+v", tt.name, !tt.fits, tt.fits, a.Conflict)
+		}
+	}
+}

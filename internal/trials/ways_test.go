@@ -319,3 +319,50 @@ func TestNoWayOutLeavesAContradiction(t *testing.T) {
 		t.Errorf("conflict %v, ways out %v", a.Conflict, a.Ways)
 	}
 }
+
+// A controller that waits for a standstill puts right what reversing at speed asks too much: a
+// new tool pack of 20 V in a 24 V vehicle had no way that kept it for that alone.
+func TestAControllerThatWaitsPutsReversingRight(t *testing.T) {
+	t.Parallel()
+	s, a := waysOf(t, sheet{}.with("rider.mass", `"20 kg"`, "rider.age", `"5"`, "vehicle.design_voltage", `"24 V"`,
+		"pack.label", `"20 V max 4 Ah"`, "pack.age", `"new"`))
+	for _, w := range a.Ways {
+		if !strings.HasPrefix(w.Title, "Keep this battery") {
+			continue
+		}
+		if !slices.ContainsFunc(w.Steps, func(step string) bool { return strings.Contains(step, "stop before reverse") }) {
+			t.Errorf("no step waits for a standstill: %q", w.Steps)
+		}
+		after := walked(t, s, &w)
+		for _, f := range after.Findings {
+			if f.Code == drive.CodeReversal {
+				t.Errorf("taken, and yet: %s", f.Title)
+			}
+		}
+		return
+	}
+	t.Errorf("no way keeps the pack: %+v", a.Ways)
+}
+
+// What an iron-phosphate battery that is bought to watch its cells opens at follows from that
+// it does; what the electronics of the old one opened at goes with them.
+func TestANewBatteryBringsItsOwnElectronics(t *testing.T) {
+	t.Parallel()
+	_, a := waysOf(t, sheet{}.with("rider.mass", `"20 kg"`, "vehicle.design_voltage", `"12 V"`, "pack.chemistry", `"lifepo4"`,
+		"pack.label", `"12.8 V 10 Ah"`, "pack.watches_cells", "false", "cutoff.pack.opens_at", `"7 V"`))
+	for _, w := range a.Ways {
+		if !strings.HasPrefix(w.Title, "A new battery of the same kind, with electronics inside") {
+			continue
+		}
+		for key, text := range w.Values() {
+			if strings.HasPrefix(key, "cutoff.pack") && text != "" {
+				t.Errorf("it sets %s = %s", key, text)
+			}
+		}
+		if text, is := w.Values()["cutoff.pack.opens_at"]; !is || text != "" {
+			t.Error("what the old one opened at stays")
+		}
+		return
+	}
+	t.Errorf("no way with electronics inside: %+v", a.Ways)
+}

@@ -47,9 +47,26 @@ function hand(form, answer) {
 		},
 		open: () => file.click(),
 		print: () => window.print(),
-		clear: () => start(),
+		// What was told is gone after a second press alone; whatever else is done takes the first back.
+		clear(button) {
+			if (button.dataset.sure || Object.keys(form.given()).length === 0) {
+				unsure(button);
+				return start();
+			}
+			button.dataset.sure = 'asked';
+			button.dataset.was = button.textContent;
+			button.textContent = 'Forget all that was told? Press again';
+		},
 	};
-	for (const button of document.querySelectorAll('[data-hand]')) button.addEventListener('click', () => deeds[button.dataset.hand]());
+	const unsure = (button) => {
+		if (!button.dataset.sure) return;
+		delete button.dataset.sure;
+		button.textContent = button.dataset.was;
+	};
+	for (const button of document.querySelectorAll('[data-hand]')) {
+		button.addEventListener('click', () => deeds[button.dataset.hand](button));
+		button.addEventListener('blur', () => unsure(button));
+	}
 
 	// Paper has no folds to open.
 	window.addEventListener('beforeprint', () => document.querySelectorAll('.fold').forEach((d) => { d.dataset.was = d.open; d.open = true; }));
