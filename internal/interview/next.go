@@ -57,8 +57,7 @@ func (p *pool) put(r *row, u use) Question {
 		}
 		q.Usual = text
 	}
-	q.Asks = strings.Replace(q.Asks, byWhich, p.which(), 1)
-	return q
+	return q.Beside(p.given)
 }
 
 // pool is what there is to choose the next question from.
@@ -72,14 +71,6 @@ type pool struct {
 
 // bench reports whether another load stands in place of a vehicle.
 func (p *pool) bench() bool { return given("load.current", "load.power", "load.pattern")(&p.told) }
-
-// which is the battery that a reading is of.
-func (p *pool) which() string {
-	if p.given["original.pack.label"] != "" {
-		return "with the battery it came with"
-	}
-	return "with this battery"
-}
 
 // has reports whether a question is answered: its key, or one that does as well.
 func (p *pool) has(r *row) bool {
