@@ -82,7 +82,7 @@ func Explanations() []answer.Explanation {
 		{
 			Code:  CodeNeverOpens,
 			Means: "There is a cutoff, but the battery is empty before it opens.",
-			Hurts: "The same as with none.",
+			Hurts: "It protects nothing: the battery is drained too far, as it is without any cutoff.",
 			Limit: "The volts at which this battery is empty under the load.",
 			Do:    "Raise its setting, or fit one that suits this battery.",
 		},

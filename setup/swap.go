@@ -96,15 +96,15 @@ func (d *decoder) packTold(c Changes) {
 	}
 	var kinds []string
 	for _, r := range append([]battery.Reading{{Chemistry: l.Chemistry, CellsInSeries: l.CellsInSeries}}, l.Others...) {
-		text := fmt.Sprintf("%q (%s)", r.Chemistry, quantity.Cells(r.CellsInSeries))
+		text := fmt.Sprintf("%q (%s)", strings.TrimSpace(c.Pack)+" "+r.Chemistry, quantity.Cells(r.CellsInSeries))
 		if r.Chemistry != "" && !slices.Contains(kinds, text) {
 			kinds = append(kinds, text)
 		}
 	}
 	if l.Sure == battery.Guess && len(kinds) != 1 {
-		want := "pack.chemistry beside it"
+		want := "the kind of battery behind it, which the label does not tell"
 		if len(kinds) > 0 {
-			want += ", which the label does not tell: " + strings.Join(kinds[:len(kinds)-1], ", ") + " or " + kinds[len(kinds)-1]
+			want += ": " + strings.Join(kinds[:len(kinds)-1], ", ") + " or " + kinds[len(kinds)-1]
 		}
 		d.fault(afterFile, "pack.label", c.Pack, want)
 	}

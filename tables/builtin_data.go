@@ -2514,7 +2514,8 @@ var builtin = Tables{
 				Name: "asphalt",
 				Words: []string{
 					"tarmac", "blacktop", "road", "street", "pavement", "sidewalk", "driveway", "paved",
-					"paving", "paving stones", "rough concrete",
+					"paving", "paving stones", "street or paving", "patio", "terrace", "parking lot",
+					"car park", "rough concrete",
 				},
 				Rolling: Value{Low: 0.0033, Likely: 0.004, High: 0.005, Source: "al-eisawi-1999"},
 				RubberRolling: Value{
@@ -2548,8 +2549,11 @@ var builtin = Tables{
 		{
 			Name: "gravel",
 			Value: Ground{
-				Name:  "gravel",
-				Words: []string{"loose gravel", "pea gravel", "shingle", "wood chips", "bark", "mulch", "stones"},
+				Name: "gravel",
+				Words: []string{
+					"loose gravel", "pea gravel", "shingle", "wood chips", "bark", "mulch", "stones",
+					"gravel path", "gravel drive", "gravel road",
+				},
 				Rolling: Value{
 					Low:    0.007200000000000001,
 					Likely: 0.014400000000000001,
@@ -2592,7 +2596,7 @@ var builtin = Tables{
 				Name: "packed dirt",
 				Words: []string{
 					"dirt", "hard dirt", "earth", "packed earth", "trail", "path", "clay", "farm track",
-					"soil",
+					"dirt track", "dirt road", "dirt path", "forest path", "soil",
 				},
 				Rolling:       Value{Low: 0.00375, Likely: 0.0075, High: 0.01125, Source: "ground-judgement"},
 				RubberRolling: Value{Low: 0.003, Likely: 0.006375, High: 0.010125, Source: "rubber-face-judgement"},
@@ -2626,6 +2630,7 @@ var builtin = Tables{
 				Name: "short grass",
 				Words: []string{
 					"grass", "lawn", "short dry grass", "mown grass", "cut grass", "turf", "garden", "yard",
+					"back yard",
 				},
 				Rolling:       Value{Low: 0.005, Likely: 0.01, High: 0.015, Source: "ground-judgement"},
 				RubberRolling: Value{Low: 0.004, Likely: 0.0085, High: 0.0135, Source: "rubber-face-judgement"},
@@ -2641,7 +2646,7 @@ var builtin = Tables{
 				Name: "smooth concrete",
 				Words: []string{
 					"concrete", "garage floor", "smooth floor", "indoor floor", "wood floor", "parquet",
-					"linoleum", "hard floor",
+					"wooden floor", "laminate", "vinyl floor", "linoleum", "hard floor",
 				},
 				Rolling: Value{Low: 0.0022, Likely: 0.0026000000000000003, High: 0.00375, Source: "al-eisawi-1999"},
 				RubberRolling: Value{

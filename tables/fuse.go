@@ -117,7 +117,10 @@ func (f Fuse) HeatShare(ambientC float64) (share float64, ok bool) {
 // the source ID. The guide prints shares for 100 to 100 000 pulses; fewer
 // pulses get no more than the share for 100, more than 100 000 get none (0).
 func (t *Tables) PulseShare(pulses float64) (share float64, source string) {
-	life, _ := t.pulses.Get("blade")
+	life, is := t.pulses.Get("blade")
+	if !is { // the zero Tables: none is known to be stood
+		return 0, ""
+	}
 	last := life.shares[len(life.shares)-1]
 	if !(pulses <= last.X) {
 		return 0, life.source
@@ -133,7 +136,10 @@ func (t *Tables) PulseShare(pulses float64) (share float64, source string) {
 // the one for 100 pulses gives 0, one below the share for 100 000 gives no
 // more than 100 000: the guide ends there.
 func (t *Tables) PulsesFor(share float64) float64 {
-	life, _ := t.pulses.Get("blade")
+	life, is := t.pulses.Get("blade")
+	if !is {
+		return 0
+	}
 	shares := life.shares
 	last := shares[len(shares)-1]
 	switch {

@@ -345,3 +345,20 @@ func TestCautionsName(t *testing.T) {
 		}
 	}
 }
+
+// A ground is found by the words of a home, with an article or without.
+func TestAGroundIsFoundByWordsOfAHome(t *testing.T) {
+	for word, want := range map[string]string{
+		"patio": "asphalt", "street or paving": "asphalt", "the driveway": "asphalt", "a smooth floor": "smooth concrete", "Laminate": "smooth concrete",
+		"my back yard": "short grass", "the garden": "short grass", "dirt track": "packed dirt", "gravel path": "gravel", "The Lawn": "short grass",
+	} {
+		if g, err := tables.Builtin().Ground(word); err != nil || g.Name != want {
+			t.Errorf("%q is %q, want %q (%v)", word, g.Name, want, err)
+		}
+	}
+	for _, word := range []string{"the", "the moon", "a", "snow"} {
+		if g, err := tables.Builtin().Ground(word); err == nil {
+			t.Errorf("%q is %q", word, g.Name)
+		}
+	}
+}

@@ -175,12 +175,27 @@ func byWord[V any](all rows.Rows[V], what, asked string, words func(V) []string)
 			return all[i].Value, nil
 		}
 	}
+	if bare := withoutArticle(asked); bare != "" && bare != asked {
+		if v, err := byWord(all, what, bare, words); err == nil {
+			return v, nil
+		}
+	}
 	var none V
 	readable := all.Names()
 	for i, name := range readable {
 		readable[i] = strings.ReplaceAll(name, "-", " ")
 	}
 	return none, notFound(what, asked, readable)
+}
+
+// withoutArticle is "garden" of "the garden".
+func withoutArticle(text string) string {
+	text = strings.TrimSpace(text)
+	first, rest, more := strings.Cut(text, " ")
+	if more && slices.Contains([]string{"the", "a", "an", "my", "our"}, strings.ToLower(first)) {
+		return rest
+	}
+	return text
 }
 
 // valuesOf returns a copy of every row, in the order of their names.

@@ -95,7 +95,10 @@ func (t *Tables) Wire(size WireSize) (Wire, error) {
 		if size.Tinned {
 			name = "class5-tinned"
 		}
-		c, _ := t.conductors.Get(name)
+		c, is := t.conductors.Get(name)
+		if !is { // the zero Tables
+			return Wire{}, fmt.Errorf("tables: conductor %q %w", name, ErrNotFound)
+		}
 		w.Name = fmt.Sprintf("%g mm2", size.AreaMM2)
 		w.AreaMM2 = size.AreaMM2
 		// R goes as 1/area outside the table.

@@ -27,7 +27,7 @@ func aboutPath() []answer.Explanation {
 			Code:  CodeWireOverloaded,
 			Means: "The wire carries more amps in steady driving than it may for long.",
 			Hurts: "It gets hot all along, hottest where it is bundled or covered. Its insulation ages, softens and in the end melts; bare wires then touch.",
-			Limit: "The same tables; where the heat would reach what insulation stands only for seconds, it is called a danger.",
+			Limit: "What a wire of its size and insulation carries for long, by tables for small vehicles and boats (33 CFR 183.425, DIN VDE 0298-4); where the heat would reach what insulation stands only for seconds, it is called a danger.",
 			Do:    "Thicker wire, or less current. Never a larger fuse: it would take away the one thing that protects this wire.",
 		},
 		{
@@ -76,7 +76,7 @@ func aboutPath() []answer.Explanation {
 			Code:  CodeFuseUnknown,
 			Means: "Nobody has said whether there is a fuse, or of which kind and size.",
 			Hurts: "If there is none, a short circuit makes the wire glow. If there is one, it may be far too large, which comes to the same.",
-			Limit: "33 CFR 183.455, as above for a wire without a fuse.",
+			Limit: "33 CFR 183.455 asks for protection of every such wire, close to the battery: a rule for boats, the nearest that exists.",
 			Do:    "Follow the red wire from the battery: a fuse sits within a hand's breadth of it, often in a plastic holder. Read its number and enter it.",
 		},
 	}

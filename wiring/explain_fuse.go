@@ -15,7 +15,7 @@ func aboutFuses() []answer.Explanation {
 			Code:  CodeShortBurnsWire,
 			Means: "If the wires touch, the wire may reach the temperature that destroys its insulation before the fuse has opened.",
 			Hurts: "Bare, hot copper lies on plastic and upholstery. That is how fires start.",
-			Limit: "As for a short that is cleared in time: the wire by IEC 60364-5-54, the fuse at the slow edge of its band.",
+			Limit: "How long a wire stands a current follows from its copper (IEC 60364-5-54); the fuse is counted at the slow edge of what its standard allows.",
 			Do:    "A smaller or faster fuse, or thicker wire. A weaker battery makes it worse, not better: less current opens a fuse later.",
 		},
 		{

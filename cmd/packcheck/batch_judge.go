@@ -121,10 +121,9 @@ func (h *head) readItem(i item) (*setup.Setup, error) {
 		faults = append(faults, setup.Fault{File: i.name, Key: key, Read: shown(raw), Want: "each key once only"})
 	}
 	for key, raw := range object {
-		var text string
-		if json.Unmarshal(raw, &text) != nil || bytes.Equal(raw, []byte("null")) {
-			faults = append(faults, setup.Fault{File: i.name, Key: key, Read: shown(raw), Want: `a text, as it stands in a setup file: "12 V"`})
-			text = string(raw) // the key is there: its lack is no fault beside this one
+		text, want := textOf(key, raw)
+		if want != "" {
+			faults = append(faults, setup.Fault{File: i.name, Key: key, Read: shown(raw), Want: want})
 		}
 		values[key] = text
 	}
@@ -139,6 +138,25 @@ func (h *head) readItem(i item) (*setup.Setup, error) {
 		return setup.ReadWith(strings.NewReader(text), i.name, i.place())
 	}
 	return setup.OfWith(values, i.name, i.place())
+}
+
+// textOf is a value as a setup file has it: a text, or a number or a yes that may stand
+// there without quotes. Want is what would be right in place of anything else; text is
+// then what stands there, since the key is not missing.
+func textOf(key string, raw json.RawMessage) (text, want string) {
+	if json.Unmarshal(raw, &text) == nil && !bytes.Equal(raw, []byte("null")) {
+		return text, ""
+	}
+	switch raw[0] {
+	case '{':
+		return string(raw), fmt.Sprintf(`keys with their table in front: "%s.KEY"`, key)
+	case '[', 'n':
+		return string(raw), `a text, as it stands in a setup file: "12 V"`
+	}
+	if key == "toml" {
+		return string(raw), "a whole setup file as a text"
+	}
+	return string(raw), ""
 }
 
 // objectOf parts one object into its keys, and those that come again with what stands

@@ -52,7 +52,7 @@ func (t *talk) goOn(file *answers) error {
 	for _, q := range interview.All() {
 		if text := q.InWords(t.given); text != "" {
 			known = append(known, q)
-			t.say("  " + q.Asks + " " + text)
+			t.say("  " + q.Beside(t.given).Asks + " " + text)
 			for _, key := range q.Keys() {
 				delete(left, key)
 			}

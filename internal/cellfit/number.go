@@ -1,6 +1,7 @@
 package cellfit
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -64,4 +65,19 @@ func parseSlow(f []byte, comma bool) (float64, bool) {
 	}
 	x, err := strconv.ParseFloat(s, 64)
 	return x, err == nil
+}
+
+// absent is what loggers and spreadsheets write where nothing was read. What was
+// too much for a meter ("OL", "inf") was read, and is none of these.
+var absent = []string{"nan", "-", "--", "---", "n/a", "na", "#n/a", "null", "none", "nil"}
+
+// blank reports whether a field says that there is no value.
+func blank(f []byte) bool {
+	switch {
+	case len(f) == 0:
+		return true
+	case isDigit(f[0]), len(f) > 4, len(f) > 1 && isDigit(f[1]):
+		return false
+	}
+	return slices.ContainsFunc(absent, func(word string) bool { return strings.EqualFold(string(f), word) })
 }

@@ -171,10 +171,7 @@ func (p *parser) separator(lines [][]byte) {
 		}
 	}
 	p.sep = best
-	if best == ',' {
-		return
-	}
-	commas, points := 0, 0
+	commas, points := 0, 0 // between commas, a decimal one stands in quotes
 	for _, line := range lines {
 		for _, f := range split(nil, line, best) {
 			if bytes.IndexByte(f, ':') >= 0 || bytes.Count(f, []byte{'.'}) > 1 {
@@ -253,7 +250,7 @@ func (p *parser) row(line []byte, last bool) error {
 		return ReadError{p.o.Name, p.line, 0, fmt.Sprintf("%d columns", len(f)), fmt.Sprintf("at least %d, as in the rows before", p.need)}
 	}
 	volts := p.index[voltColumn] >= 0
-	if volts && len(f[p.index[voltColumn]]) == 0 || len(f[p.index[ampColumn]]) == 0 {
+	if volts && blank(f[p.index[voltColumn]]) || blank(f[p.index[ampColumn]]) {
 		p.log.Skipped++
 		return nil
 	}
@@ -283,7 +280,7 @@ func (p *parser) row(line []byte, last bool) error {
 
 // extras reads what a log may have besides.
 func (p *parser) extras(f [][]byte) (fault error) {
-	there := func(q quantity) bool { return p.index[q] >= 0 && len(f) > p.index[q] && len(f[p.index[q]]) > 0 }
+	there := func(q quantity) bool { return p.index[q] >= 0 && len(f) > p.index[q] && !blank(f[p.index[q]]) }
 	r := &p.now
 	r[chargeColumn] = math.NaN()
 	for _, q := range [...]quantity{tempColumn, ambientColumn, chargeColumn} {

@@ -99,6 +99,10 @@ func TestReadUnderstandsCommonLogs(t *testing.T) {
 		{"French", "Temps (s);Tension (V);Courant (A)\n" + comma(rows("%.1f;%.3f;%.3f\n", sva))},
 		{"Dutch", "Tijd (s);Spanning (V);Stroom (A)\n" + comma(rows("%.1f;%.3f;%.3f\n", sva))},
 		{"Spanish", "Tiempo (s);Voltaje (V);Corriente (A)\n" + comma(rows("%.1f;%.3f;%.3f\n", sva))},
+		{"decimal commas in quotes, commas between", "Zeit,Spannung,Strom\n" + strings.ReplaceAll(comma(rows("%.0f;\"%.3f\";\"%.3f\"\n", sva)), ";", ",")},
+		{"a separator behind every row and not behind the titles", "Time (s),Voltage (V),Current (mA)\n" + rows("%.0f,%.3f,%.0f,\n", func(s, v, a float64) []any { return []any{s, v, 1000 * a} })},
+		{"what was not read, in words of loggers", "s,V,A\n-10,NaN,NaN\n" + rows("%.1f,%.3f,%.3f\n", sva) + "112,n/a,3\n113,12.3,-\n114,12.3,null\n"},
+		{"a comment that names more than there is", "# Time, voltage, current of a pack, by hand\nTime,Volts,Amps,Step\n" + rows("%.1f,%.3f,%.3f,1\n", sva)},
 		{"a blank voltage now and then", "s,V,A\n" + rows("%.1f,%.3f,%.3f\n", sva) + "115,,\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -133,7 +137,11 @@ func TestReadSaysWhereAndWhat(t *testing.T) {
 		{"a word among the numbers", head + "2,low,1\n", 4, 2, `log.csv:4: column 2: "low"; want a number for volts`},
 		{"time going back", head + "0.5,12.7,1\n", 4, 1, "rows in the order of time"},
 		{"too few columns", head + "2,12.7\n3,12.6,1\n", 4, 0, "2 columns; want at least 3"},
-		{"not a number", head + "2,nan,1\n", 4, 2, `"nan"`},
+		{"more than the meter shows", head + "2,OL,1\n", 4, 2, `"OL"; want a number for volts`},
+		{"decimal commas with commas between", "Zeit,Spannung,Strom\n0,20,9,5,0\n10,20,8,5,0\n", 2, 0, "5 columns under 3 titles; want a semicolon or a tab"},
+		{"the same, whole volts first", "Zeit,Spannung,Strom\n0,21,5\n10,20,9,5,0\n", 3, 0, "5 columns under 3 titles"},
+		{"the same, titles behind a #", "# Zeit,Spannung,Strom\n0,20,9,5,0\n10,20,8,5,0\n", 2, 0, "5 columns under 3 titles"},
+		{"the same without titles", "0,20,9,5,0\n10,20,8,5,0\n", 1, 0, "5 columns of whole numbers without titles"},
 		{"only a current that was set", "time_s,voltage_v,Set Current\n0,12,1\n1,12,1\n", 1, 0, "no column for amps among"},
 		{"a unit of something else", head + "2,12 A,1\n", 4, 2, `"12 A"; want a number for volts`},
 		{"no current", "time_s,voltage_v\n0,12\n1,12\n", 1, 0, "no column for amps"},

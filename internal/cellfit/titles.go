@@ -16,6 +16,7 @@ func (p *parser) columns(lines [][]byte) error {
 	var titles, marked [][]string // marked: behind a # that may be a comment's
 	var first [][]byte            // fields of the first row of numbers
 	var rows [][]float64
+	var widest wide
 	width := 0
 	for i, line := range lines {
 		line = bytes.TrimSpace(line)
@@ -36,9 +37,12 @@ func (p *parser) columns(lines [][]byte) error {
 			if len(fields) == width && len(rows) < 400 {
 				rows = append(rows, values)
 			}
+			if len(fields) > widest.columns && !slices.ContainsFunc(values, math.IsNaN) {
+				widest = wide{len(fields), i + 1}
+			}
 			continue
 		}
-		if len(rows) > 0 {
+		if len(rows) > 0 || unfilled(fields, p.comma) {
 			continue
 		}
 		titles = append(titles, texts(fields))
@@ -46,10 +50,20 @@ func (p *parser) columns(lines [][]byte) error {
 	if len(rows) == 0 {
 		return ReadError{p.o.Name, 0, 0, "no row of numbers in the first 64 KB", p.wanted()}
 	}
+	if ends := len(first) - 1; len(first[ends]) == 0 { // every row may end in a separator
+		for i, t := range titles {
+			if len(t) == ends {
+				titles[i] = append(t, "")
+			}
+		}
+	}
+	if err := p.cut(slices.Concat(titles, marked), widest, rows); err != nil {
+		return err
+	}
 	// Only titles over as many columns as there are numbers count.
 	titles = slices.DeleteFunc(titles, func(t []string) bool { return len(t) != width && len(t) != width+1 })
 	if len(titles) == 0 {
-		titles = titlesBehindMarks(marked, width)
+		titles = p.titlesBehindMarks(marked, width)
 	}
 	p.use = make([]heading, width)
 	names := make([]string, width)
@@ -76,7 +90,7 @@ func texts(fields [][]byte) []string {
 // titlesBehindMarks finds the last line behind a # that names time, volts and
 // amps over as many columns as there are numbers. The # may itself be the title
 // of a column that counts the rows.
-func titlesBehindMarks(marked [][]string, width int) [][]string {
+func (p *parser) titlesBehindMarks(marked [][]string, width int) [][]string {
 	for _, t := range slices.Backward(marked) {
 		if len(t) == width+1 && t[0] == "#" {
 			t = t[1:]
@@ -87,11 +101,7 @@ func titlesBehindMarks(marked [][]string, width int) [][]string {
 		if t[0] != "#" {
 			t[0] = strings.TrimSpace(strings.TrimLeft(t[0], "#"))
 		}
-		var has [chargeColumn + 1]bool
-		for _, title := range t {
-			has[readHeading(title).what] = true
-		}
-		if has[timeColumn] && has[voltColumn] && has[ampColumn] {
+		if p.named(t) {
 			return [][]string{t}
 		}
 	}

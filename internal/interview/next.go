@@ -60,8 +60,7 @@ func (p *pool) put(r *row, u use) Question {
 	if r.rest.asks != "" && given(r.Fills...)(&p.told) {
 		q.Asks, q.How, q.Example = r.rest.asks, r.rest.how, r.rest.example
 	}
-	q.Asks = strings.Replace(q.Asks, byWhich, p.which(), 1)
-	return q
+	return q.Beside(p.given)
 }
 
 // pool is what there is to choose the next question from.
@@ -75,14 +74,6 @@ type pool struct {
 
 // bench reports whether another load stands in place of a vehicle.
 func (p *pool) bench() bool { return given("load.current", "load.power", "load.pattern")(&p.told) }
-
-// which is the battery that a reading is of.
-func (p *pool) which() string {
-	if p.given["original.pack.label"] != "" {
-		return "with the battery it came with"
-	}
-	return "with this battery"
-}
 
 // has reports whether a question is answered: its key, or one that does as well.
 func (p *pool) has(r *row) bool {

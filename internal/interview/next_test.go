@@ -236,3 +236,26 @@ func TestWhatAnAnswerHangsOnIsAskedFor(t *testing.T) {
 		}
 	}
 }
+
+// What is asked of a reading says of which battery it is, once.
+func TestAQuestionOfAReadingNamesTheBattery(t *testing.T) {
+	for _, c := range []struct {
+		given    map[string]string
+		of, with string
+	}{
+		{nil, "the one to be used", "with this battery"},
+		{map[string]string{"original.motors.can": "550"}, "the one to be used", "with this battery"},
+		{map[string]string{"original.pack.chemistry": "agm"}, "the one that it came with", "with the battery it came with"},
+		{map[string]string{"original.pack.label": "12 V 7 Ah", "original.measured.ride_time": "1 h"}, "the one to be used", "with this battery"},
+	} {
+		for key, want := range map[string]string{
+			"measured.rest_voltage": "How many volts does the battery have at rest (" + c.of + ")?",
+			"measured.top_speed":    "How fast is it on the flat, " + c.with + "?",
+		} {
+			q := interview.ByKey()[key]
+			if got := q.Beside(c.given).Asks; got != want {
+				t.Errorf("beside %v: %q, want %q", c.given, got, want)
+			}
+		}
+	}
+}

@@ -6,8 +6,12 @@ import (
 )
 
 // byWhich says of which battery a reading is, as long as it is not known which
-// batteries there are; [Next] knows better.
-const byWhich = "with the battery that it came with or, where that was not told, with this one"
+// batteries there are; [Question.Beside] and [Next] know better. ofWhich says it of a
+// question about the battery itself.
+const (
+	byWhich = "with the battery that it came with or, where that was not told, with this one"
+	ofWhich = "the one that it came with or, where that was not told, the one to be used"
+)
 
 // neverFine ends what is taken for a thing that may be dangerous.
 const neverFine = ", and it is never called fine"
@@ -228,17 +232,17 @@ var questions = later.Value[[]row]{Make: func() []row {
 			"Mark ten metres on the flat and take the seconds at full speed, freshly charged, in its fast gear.", "nothing").settle("gears.ratio"),
 		ask(Tool, "measured.pull_force", "Which force pulls it along, with the child on it?",
 			"Pull it slowly over this ground by hand with a luggage scale, the battery off.", "nothing").settle("vehicle.ground"),
-		ask(Meter, "measured.rest_voltage", "How many volts does the battery have at rest, "+byWhich+"?",
+		ask(Meter, "measured.rest_voltage", "How many volts does the battery have at rest ("+ofWhich+")?",
 			"Put a voltmeter across its poles with nothing connected.", "nothing"),
 		ask(Look, "measured.hours_rested", "How long had it rested then?",
 			"Count from the last ride or charge.", "that it had just been used").only(given("measured.rest_voltage")),
 		ask(Meter, "measured.loaded_current", "How many amps flow while it drives, "+byWhich+"?",
 			"Clamp a direct-current meter around one battery wire while it drives.", "nothing"),
-		ask(Meter, "measured.loaded_voltage", "How many volts does the battery have while it drives, "+byWhich+"?",
+		ask(Meter, "measured.loaded_voltage", "How many volts does the battery have while it drives ("+ofWhich+")?",
 			"Clip a voltmeter to its poles and read it while an adult walks beside.", "nothing").only(given("measured.loaded_current")),
 		ask(Meter, "measured.blocked_current", "How many amps flow at the moment when the wheels are held, "+byWhich+"?",
 			"Read the peak of a clamp meter at the start from rest; never hold the wheels for longer than a second.", "nothing"),
-		ask(Tool, "measured.pack_temperature", "How warm is the battery straight after a drive, "+byWhich+"?",
+		ask(Tool, "measured.pack_temperature", "How warm is the battery straight after a drive ("+ofWhich+")?",
 			"Hold a kitchen thermometer against its middle for a minute, straight after the longest drive.", "nothing"),
 		ask(Tool, "measured.motor_temperature", "How warm is a motor straight after a drive, "+byWhich+"?",
 			"Unplug the battery and hold a kitchen thermometer against the motor's can for a minute, straight after the longest drive.", "nothing"),

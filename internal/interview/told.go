@@ -5,6 +5,7 @@ import (
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/setup"
+	"example.org/packcheck/tables"
 )
 
 // Told returns what is given as the answer to a question: the texts in the order of its
@@ -19,18 +20,47 @@ func (q *Question) Told(given map[string]string) (texts []string, sets map[strin
 	return texts, sets
 }
 
+// Beside is a question as it is asked beside what is given: a reading is of the battery
+// that the vehicle came with as soon as that was told and has none of its own.
+func (q Question) Beside(given map[string]string) Question {
+	was, own := false, false
+	for key := range given {
+		was = was || strings.HasPrefix(key, "original.pack.")
+		own = own || strings.HasPrefix(key, "original.measured.")
+	}
+	by, of := "with this battery", "the one to be used"
+	if was && !own {
+		by, of = "with the battery it came with", "the one that it came with"
+	}
+	q.Asks = strings.NewReplacer(byWhich, by, ofWhich, of).Replace(q.Asks)
+	return q
+}
+
 // InWords is what is given as the answer to a question, as its choices have it; empty
 // where nothing is.
 func (q *Question) InWords(given map[string]string) string {
 	texts, _ := q.Told(given)
 	for i, text := range texts {
-		for _, c := range q.Choices {
-			if c.Value == text || c.Value == "yes" && text == "true" || c.Value == "no" && text == "false" {
-				texts[i] = c.Says
-			}
-		}
+		texts[i] = q.Says(text)
 	}
 	return strings.Join(texts, ", ")
+}
+
+// Says is a text of a setup as a choice of a question has it; the text itself where it is
+// none of them.
+func (q *Question) Says(text string) string {
+	name := text
+	if q.Key == answer.KeyVehicleGround {
+		if ground, err := tables.Builtin().Ground(text); err == nil {
+			name = ground.Name
+		}
+	}
+	for _, c := range q.Choices {
+		if c.Value == name || c.Value == "yes" && text == "true" || c.Value == "no" && text == "false" {
+			return c.Says
+		}
+	}
+	return text
 }
 
 // LabelRead is the battery that a label means beside what else is given, in a setup of the

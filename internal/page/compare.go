@@ -46,7 +46,7 @@ func (s *Session) sideBySide(r *Request) (*answer.Comparison, []Fault) {
 	var faults []Fault
 	for i, label := range r.Packs {
 		place := fmt.Sprint(i)
-		if wrong := bounded(map[string]string{"pack.label": label}); wrong != nil {
+		if wrong := bounded(map[string]string{answer.KeyPackLabel: label}); wrong != nil {
 			faults = append(faults, Fault{place, wrong[0].Says})
 			continue
 		}
@@ -71,11 +71,18 @@ func (s *Session) sideBySide(r *Request) (*answer.Comparison, []Fault) {
 	return c, nil
 }
 
-// oneOf is the first fault of an error.
+// oneOf is the first fault of an error, in a field of its own: what key it is of says the
+// field.
 func oneOf(err error) Fault {
 	var list setup.Faults
-	if errors.As(err, &list) {
-		return faultsOf(list[:1])[0]
+	if !errors.As(err, &list) {
+		return faultsOf(err)[0]
 	}
-	return faultsOf(err)[0]
+	first := list[0]
+	if first.Key == answer.KeyPackLabel {
+		first.Key = ""
+	}
+	out := faultsOf(setup.Faults{first})[0]
+	out.Says = capital(out.Says)
+	return out
 }

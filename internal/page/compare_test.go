@@ -126,3 +126,23 @@ func TestTheTextForAForumHasTheOtherBatteries(t *testing.T) {
 		t.Error("the figures differ for what stands beside them")
 	}
 }
+
+// What is wrong with a battery to stand beside is told in its field, so that it can be
+// mended there.
+func TestAFaultOfABatteryBesideCanBeMendedInItsField(t *testing.T) {
+	given := map[string]string{"pack.label": "12 V 7 Ah SLA"}
+	reply, _ := asked(t, page.Request{Do: "compare", Given: given, Packs: []string{"junk", "36V 10Ah"}})
+	if len(reply.Faults) != 2 {
+		t.Fatalf("%+v", reply)
+	}
+	for _, f := range reply.Faults {
+		if strings.Contains(f.Says, "pack.") || !strings.HasPrefix(f.Says, "Read ") {
+			t.Errorf("a fault names keys: %q", f.Says)
+		}
+	}
+	_, after, _ := strings.Cut(reply.Faults[1].Says, "does not tell: \"")
+	mended, _, _ := strings.Cut(after, "\"")
+	if reply, _ := asked(t, page.Request{Do: "compare", Given: given, Packs: []string{mended}}); reply.Faults != nil || reply.Text == "" {
+		t.Errorf("as it was asked for, %q: %v", mended, reply.Faults)
+	}
+}

@@ -56,6 +56,18 @@ func next(r *Request, a *answer.Assessment) []Question {
 	return out
 }
 
+// reworded are the words of the questions that are answered and are asked in others
+// now: a reading may be of another battery than it was when it was told.
+func reworded(given map[string]string) map[string]string {
+	out := map[string]string{}
+	for _, q := range interview.All() {
+		if now := q.Beside(given).Asks; given[q.Key] != "" && now != q.Asks {
+			out[q.Key] = now
+		}
+	}
+	return out
+}
+
 // asked finds the question that has a key of its own; for a key that nobody is
 // asked for, one is made of what the registry says of it.
 func asked(key string) (interview.Question, bool) {
@@ -125,12 +137,7 @@ func fill(r *Request) Reply {
 func meant(q interview.Question, text string, sets map[string]string) string {
 	var all []string
 	for _, key := range q.Keys() {
-		if value := sets[key]; value != "" && value != setup.NothingTold {
-			for _, c := range q.Choices {
-				if c.Value == value {
-					value = c.Says
-				}
-			}
+		if value := q.Says(sets[key]); value != "" && value != setup.NothingTold {
 			all = append(all, value)
 		}
 	}
@@ -168,10 +175,10 @@ func fields(r *Request) Reply {
 	}
 	var out []Field
 	for _, q := range interview.All() {
-		f := Field{Question: questionOf(q), First: first[q.Key]}
+		f := Field{Question: questionOf(q.Beside(r.Given)), First: first[q.Key]}
 		f.Text, f.Sets = field(q, left, r.Given)
 		if f.Text != "" {
-			f.Reads = reads(q.Key, r.Given)
+			f.Reads = cmp.Or(reads(q.Key, r.Given), meant(q, f.Text, f.Sets))
 		}
 		for key := range f.Sets {
 			delete(left, key)

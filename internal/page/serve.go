@@ -48,6 +48,7 @@ type Reply struct {
 	Sets   map[string]string `json:"sets,omitempty"` // what an answer fills in
 	Fields []Field           `json:"fields,omitempty"`
 	Next   []Question        `json:"next,omitempty"`
+	Asks   map[string]string `json:"asks,omitempty"`  // questions that were answered, in the words of now
 	Parts  map[string]string `json:"parts,omitempty"` // of the HTML report
 	Word   string            `json:"word,omitempty"`  // the answer in a word or two
 	Few    string            `json:"few,omitempty"`   // the answer and why, in a line
@@ -169,13 +170,13 @@ func (s *Session) assess(r *Request, early func(Reply)) Reply {
 	if faults := elsewhere(r.Given); faults != nil {
 		return Reply{Faults: faults}
 	}
-	waits := Reply{Waits: true, Next: next(r, nil)}
+	waits := Reply{Waits: true, Next: next(r, nil), Asks: reworded(r.Given)}
 	if !slices.ContainsFunc(slices.Collect(maps.Keys(r.Given)), isPack) {
 		return waits
 	}
 	made, err := setup.Of(r.Given)
 	if err != nil {
-		return Reply{Faults: faultsOf(err), Next: waits.Next}
+		return Reply{Faults: faultsOf(err), Next: waits.Next, Asks: waits.Asks}
 	}
 	more := func(a *answer.Assessment) {
 		x := shown(r, a)
@@ -184,12 +185,12 @@ func (s *Session) assess(r *Request, early func(Reply)) Reply {
 	}
 	first, err := reckon.Assess(made, reckon.Options{Draws: FewDraws})
 	if err != nil {
-		return Reply{Faults: faultsOf(err), Next: waits.Next}
+		return Reply{Faults: faultsOf(err), Next: waits.Next, Asks: waits.Asks}
 	}
 	more(first)
 	a, err := reckon.AssessShowing(made, reckon.Options{Draws: ManyDraws, Ways: true}, more)
 	if err != nil {
-		return Reply{Faults: faultsOf(err), Next: waits.Next}
+		return Reply{Faults: faultsOf(err), Next: waits.Next, Asks: waits.Asks}
 	}
 	s.given, s.last = maps.Clone(r.Given), a
 	return shown(r, a)
@@ -206,7 +207,7 @@ func shown(r *Request, a *answer.Assessment) Reply {
 		return said(err.Error())
 	}
 	reply := Reply{
-		Next: next(r, a), Parts: map[string]string{}, Word: word, Few: few, Level: a.Verdict.String(), Draws: a.Draws.Count, Off: a.Draws.ShareErr,
+		Next: next(r, a), Asks: reworded(r.Given), Parts: map[string]string{}, Word: word, Few: few, Level: a.Verdict.String(), Draws: a.Draws.Count, Off: a.Draws.ShareErr,
 	}
 	for _, p := range parts {
 		reply.Parts[string(p.Part)] = p.Markup

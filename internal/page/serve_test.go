@@ -180,6 +180,8 @@ func TestAnswersAreReadAsPeopleTypeThem(t *testing.T) {
 		{"vehicle.design_voltage", "12 V", ""},
 		{"vehicle.ground", "lawn", ""},
 		{"vehicle.ground", "short grass", "lawn"},
+		{"vehicle.ground", "grass", "lawn"}, // and no meadow
+		{"vehicle.ground", "the driveway", "street or paving"},
 		{"rider.age", "4 years, 17 kg", ""},
 		{"vehicle.design_voltage", "don't know", ""},
 	} {
@@ -197,6 +199,37 @@ func TestAnswersAreReadAsPeopleTypeThem(t *testing.T) {
 	reply, _ := asked(t, page.Request{Do: "fill", Key: "vehicle.design_voltage", Text: "twelve bananas"})
 	if len(reply.Faults) != 1 || !strings.Contains(reply.Faults[0].Says, "right would be") || reply.Faults[0].Key != "vehicle.design_voltage" {
 		t.Errorf("nonsense gives %+v", reply)
+	}
+}
+
+// A reading is of the battery that the vehicle came with as soon as that was told: the
+// question that it answers says so, in the page and behind a link, with an answer or with
+// a fault.
+func TestAReadingSaysOfWhichBatteryItIs(t *testing.T) {
+	const key = "measured.rest_voltage"
+	for _, c := range []struct {
+		name     string
+		original string
+		want     string
+	}{
+		{"with nothing told of it", "", "(the one to be used)?"},
+		{"with one told", "12 V 7 Ah SLA", "(the one that it came with)?"},
+		{"with one that cannot have such volts", "6 V 4 Ah SLA", "(the one that it came with)?"},
+	} {
+		given := map[string]string{"pack.label": "12.8 V 10 Ah LiFePO4", key: "13.1 V"}
+		if c.original != "" {
+			given["original.pack.label"] = c.original
+		}
+		reply, _ := asked(t, page.Request{Do: "assess", Given: given})
+		if !strings.HasSuffix(reply.Asks[key], c.want) {
+			t.Errorf("%s, answered: %q, want it to end in %q", c.name, reply.Asks[key], c.want)
+		}
+		reply, _ = asked(t, page.Request{Do: "fields", Given: given})
+		for _, f := range reply.Fields {
+			if f.Key == key && !strings.HasSuffix(f.Asks, c.want) {
+				t.Errorf("%s, laid out: %q, want it to end in %q", c.name, f.Asks, c.want)
+			}
+		}
 	}
 }
 

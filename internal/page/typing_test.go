@@ -249,3 +249,31 @@ func TestTypingNeverStalls(t *testing.T) {
 	}
 	p.silent()
 }
+
+// What was typed in other words presses the choice that it was read as; a question that
+// was answered is reworded where what is told after it makes it one of another battery.
+func TestFieldsFollowWhatWasUnderstood(t *testing.T) {
+	t.Parallel()
+	p := opened(t, "")
+	p.typeInto("vehicle.ground", "grass")
+	p.typeInto("pack.label", "12.8 V 10 Ah LiFePO4")
+	p.rest()
+	if got := eval[[]string](p, `[...document.querySelectorAll('.field[data-key="vehicle.ground"] [aria-pressed=true]')].map((b) => b.textContent)`); len(got) != 1 || got[0] != "lawn" {
+		t.Errorf("grass presses %v, want lawn", got)
+	}
+	p.ask("measured.rest_voltage")
+	p.typeInto("measured.rest_voltage", "13.1")
+	p.rest()
+	label := func() string {
+		return eval[string](p, `document.querySelector('.field[data-key="measured.rest_voltage"] label').textContent`)
+	}
+	if got := label(); !strings.HasSuffix(got, "(the one to be used)?") {
+		t.Errorf("a reading of today's battery is asked as %q", got)
+	}
+	p.typeInto("original.pack.label", "12 V 7 Ah SLA")
+	p.rest()
+	if got := label(); !strings.HasSuffix(got, "(the one that it came with)?") {
+		t.Errorf("with the old battery told the reading is still asked as %q", got)
+	}
+	p.silent()
+}

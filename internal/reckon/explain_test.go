@@ -73,6 +73,11 @@ func TestEveryFindingIsExplained(t *testing.T) {
 			if text == "" || !strings.HasSuffix(text, ".") {
 				t.Errorf("%s: what it %s is %q, want whole sentences", code, part, text)
 			}
+			for _, elsewhere := range []string{"as above", "The same as ", "The same tables", "As for "} { // packcheck explain prints one alone
+				if strings.Contains(text, elsewhere) {
+					t.Errorf("%s: %q leans on another explanation", code, text)
+				}
+			}
 			for _, r := range text {
 				if r < ' ' || r > '~' {
 					t.Errorf("%s: %q is not ASCII", code, text)

@@ -112,6 +112,7 @@ class Answer {
 		const faults = this.form.blame(reply.faults || []);
 		notice(faults.map((f) => f.says), 'answer');
 		this.form.offer(reply.next);
+		for (const f of this.form.all()) f.reword((reply.asks || {})[f.key]);
 		if (!reply.parts) {
 			this.clear();
 			this.wanted = '';

@@ -52,6 +52,15 @@ class Field {
 		this.mark();
 	}
 
+	// reword asks the same in other words: what else was told says of which battery it is.
+	reword(asks) {
+		if (!asks || asks === this.data.asks) return;
+		this.data.asks = asks;
+		this.node.querySelector('label').textContent = asks;
+		for (const hidden of this.node.querySelectorAll('.foot .unseen')) hidden.textContent = `: ${asks}`;
+		if (this.group) this.group.setAttribute('aria-label', `Answers: ${asks}`);
+	}
+
 	chips(d) {
 		if (!d.choices) return null;
 		const group = el('div', {class: 'chips', role: 'group', 'aria-label': `Answers: ${d.asks}`});
@@ -109,6 +118,7 @@ class Field {
 
 	// means shows what a label was understood to mean.
 	means(text) {
+		this.meaning = text || '';
 		this.reads.textContent = text ? `Read as: ${text}.` : '';
 		this.reads.hidden = !text;
 	}
@@ -139,7 +149,7 @@ class Field {
 		this.node.classList.toggle('known', Object.keys(this.sets).length > 0);
 		if (!this.group) return;
 		for (const chip of this.group.children) {
-			chip.setAttribute('aria-pressed', String(this.text !== '' && (chip.textContent === this.text || chip.dataset.value === (this.sets[this.key] || this.text))));
+			chip.setAttribute('aria-pressed', String(this.text !== '' && ([this.text, this.meaning].includes(chip.textContent) || chip.dataset.value === (this.sets[this.key] || this.text))));
 		}
 	}
 }
