@@ -542,7 +542,7 @@ func (b *builder) safety() section {
 	s := section{title: "Safety", items: []string{
 		"Go by maker's instructions, local codes, licensed practice. A changed vehicle no longer is the one that was tested.",
 		first,
-		"Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.",
+		"Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a lithium battery drained flat.",
 	}}
 	if n := len(b.a.Cautions); n > 0 {
 		s.more = things(n, "caution")

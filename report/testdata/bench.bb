@@ -25,7 +25,7 @@ Likely, and in brackets where 8 of 10 setups like this lie:
 [list]
 [*]Go by maker's instructions, local codes, licensed practice. A changed vehicle no longer is the one that was tested.
 [*]Stay beside it while it runs, on something that does not burn, with a hand on what cuts the battery off.
-[*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.
+[*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a lithium battery drained flat.
 [/list]
 
 Full report: 3 cautions.

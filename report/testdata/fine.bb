@@ -23,7 +23,7 @@
 [list]
 [*]Go by maker's instructions, local codes, licensed practice. A changed vehicle no longer is the one that was tested.
 [*]First run: wheels up, then with no child, then with a grown-up beside it and a hand on a switch that cuts the battery off.
-[*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a battery drained flat.
+[*]Charge with the charger made for this battery, and be there and awake. Never bridge what switches it off, fit a larger fuse or bring back a lithium battery drained flat.
 [/list]
 
 Full report: 2 cautions.
