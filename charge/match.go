@@ -3,6 +3,7 @@ package charge
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/packcheck/answer"
 	"example.org/packcheck/chemistry"
@@ -62,6 +63,11 @@ func Match(p Plugged) Verdict {
 	m.current()
 	m.ending()
 	m.state()
+	if c.Output == AC { // of its volts, amps and end nothing counts
+		m.v.Findings = slices.DeleteFunc(m.v.Findings, func(f answer.Finding) bool {
+			return f.Change == answer.FitCharger && f.Code != CodeGivesAC
+		})
+	}
 	answer.Sort(m.v.Findings)
 	return m.v
 }

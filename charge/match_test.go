@@ -3,6 +3,7 @@ package charge_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -505,6 +506,22 @@ func TestWhatABlocksSheetAllowsMovesTheLimitButNotTheDanger(t *testing.T) {
 		f, _ := find(found, charge.CodeCurrentTooHigh)
 		if f.Level != c.want {
 			t.Errorf("%g A on 7 Ah of which the sheet allows %g A: %v, want %v", c.chargerA, c.sheetA, f.Level, c.want)
+		}
+	}
+}
+
+// An adaptor that gives alternating current charges nothing: neither its volts nor what it is
+// made for count then.
+func TestOfAlternatingCurrentNothingElseIsTold(t *testing.T) {
+	for _, label := range []string{"AC 12 V 500 mA", "OUTPUT 24VAC 1A", "AC 14.6 V 2 A LiFePO4"} {
+		v := charge.Match(plugged(t, "agm", 6, 7, label))
+		for _, f := range v.Findings {
+			if f.Change == answer.FitCharger && f.Code != charge.CodeGivesAC {
+				t.Errorf("%s: told as well: %s", label, f.Title)
+			}
+		}
+		if v.Fit != charge.Refused || !slices.ContainsFunc(v.Findings, func(f answer.Finding) bool { return f.Code == charge.CodeGivesAC }) {
+			t.Errorf("%s is not refused for that", label)
 		}
 	}
 }

@@ -57,6 +57,10 @@ func TestALinkGivesTheSamePageToSomebodyElse(t *testing.T) {
 			t.Errorf("the text in %s is %.80q", format, text)
 		}
 	}
+	p.tell(map[string]string{"rider.age": "6 years"})
+	if !eval[bool](p, `document.querySelector('#handed').hidden`) {
+		t.Error("what was handed on still stands there, of the answer before")
+	}
 	p.silent()
 }
 
@@ -78,7 +82,7 @@ func TestToBeginAnewAsksFirst(t *testing.T) {
 		t.Errorf("elsewhere: the button still says %q", label())
 	}
 	p.do(chromedp.Click(button, chromedp.ByQuery), chromedp.Click(button, chromedp.ByQuery))
-	p.settled()
+	eval[bool](p, `new Promise((done) => { const look = () => document.querySelector('#state').textContent.includes('as soon as the battery is told') ? done(true) : setTimeout(look, 50); look(); })`)
 	if got := p.given(); len(got) > 0 || label() != "Begin anew" {
 		t.Errorf("pressed twice: %q, %v is left", label(), got)
 	}

@@ -200,7 +200,7 @@ func takensPath() []taken {
 		{code: wiring.CodeFusePlaceUnknown, change: answer.LookUp, base: "block", set: "-fuse.distance_from_pack", take: "fuse.distance_from_pack=50 mm"},
 		{code: wiring.CodeShortBurnsWire, change: answer.FitFuse, base: "block", set: "wire.gauge=16 AWG; wire.insulation=105 C; fuse.form=large blade; fuse.rating=80 A", take: oneFuse},
 		{code: wiring.CodeShortBurnsWire, change: answer.FitWire, base: "block", set: "wire.gauge=22 AWG; wire.insulation=60 C; fuse.form=large blade; fuse.rating=60 A", take: "wire.gauge=10 AWG; wire.insulation=105 C; fuse.form=small blade; fuse.rating=30 A"},
-		{code: wiring.CodeShortBurnsWire, change: answer.LookUp, base: "block", set: "fuse.form=auto-reset breaker; fuse.rating=20 A", take: "fuse.form=small blade; fuse.rating=20 A"},
+		{code: wiring.CodeShortBurnsWire, change: answer.LookUp, base: "block", set: "wire.gauge=16 AWG; fuse.form=auto-reset breaker; fuse.rating=20 A", take: "fuse.form=small blade"},
 		{code: wiring.CodeFuseHolder, change: answer.LookUp, base: "lithium", set: "", take: "", left: answer.Watch, why: "the holder is read, no key tells it"},
 		{code: wiring.CodeFuseUnknown, change: answer.FitFuse, base: "block", set: "-fuse", take: oneFuse},
 		{code: wiring.CodeNoFuse, change: answer.FitFuse, base: "block", set: "-fuse; fuse.form=none", take: oneFuse},

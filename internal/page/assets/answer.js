@@ -54,6 +54,7 @@ class Answer {
 	async compute(turn) {
 		const request = {do: 'assess', given: this.form.given(), passed: this.form.passed(), tried: this.onTrial()};
 		this.request = null;
+		document.getElementById('handed').hidden = true; // it is of the answer before
 		this.note('Computing ...');
 		const reply = await engine.compute(request, (early) => {
 			if (turn !== this.turn) return;
