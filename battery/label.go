@@ -29,7 +29,7 @@ type Label struct {
 	NickelCadmium bool      // printed on it; it is computed like nickel-metal hydride
 	Electronics   bool      // it says that electronics inside watch the battery, not at what they switch off
 	NoElectronics bool      // it says that there are none
-	LastingA      float64   // amps that it says the battery may give for long; 0 = none, or of lead-acid or of several
+	LastingA      float64   // amps that it says the battery may give for long; 0 = none, or of lead-acid by its words or of several
 	Ridden        bool      // it names an electric bicycle, scooter or hoverboard, whose lithium batteries are sold with electronics
 	OfCells       bool      // it says how its cells are put together, as in "4S" or "5S2P"
 	LiquidAcid    bool      // lead-acid that is not sealed, by its words; it is computed like a sealed one

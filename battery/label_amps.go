@@ -1,6 +1,7 @@
 package battery
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/packcheck/internal/pattern"
@@ -14,6 +15,7 @@ var (
 	ampsBehind   = pattern.New(`^\s*` + forSeconds)
 	ampsSeconds  = pattern.New(`(\da(?:mps?)?|\d\s+a(?:mps?)?)\s*` + forSeconds)
 	ampsClause   = pattern.New(`[\d;,()|]`)
+	ampsWords    = [...]*pattern.Lazy{ampsLasting, ampsCharging, ampsBrief}
 )
 
 // forSeconds are no cells in series, as in "5 s".
@@ -33,21 +35,14 @@ func lastingA(s string) float64 {
 			behind = behind[:at[0]]
 		}
 		words := before
-		if !ampsLasting.Get().MatchString(before) && !ampsCharging.Get().MatchString(before) && !ampsBrief.Get().MatchString(before) {
+		if !slices.ContainsFunc(ampsWords[:], func(p *pattern.Lazy) bool { return p.Get().MatchString(before) }) {
 			words = behind
 		}
-		discharge := strings.Contains(words, "discharg")
-		switch {
-		case brief, ampsBrief.Get().MatchString(words), !ampsLasting.Get().MatchString(words):
-			continue
-		case ampsCharging.Get().MatchString(words) && !discharge:
+		charging := ampsCharging.Get().MatchString(words) && !strings.Contains(words, "discharg")
+		if brief || charging || ampsBrief.Get().MatchString(words) || !ampsLasting.Get().MatchString(words) {
 			continue
 		}
-		a := figure(s[m[2]:m[3]])
-		if m[4] < m[5] {
-			a /= 1000
-		}
-		if a > 0 && (least == 0 || a < least) {
+		if a := wholeUnits(s, m); a > 0 && (least == 0 || a < least) {
 			least = a
 		}
 	}

@@ -23,13 +23,14 @@ var (
 	cellAmpHour = pattern.New(ampHourPattern + `\s*(?:(?:/|per|of an?|each)\s*)?(?:li-?\s?ion|lithium|nmc|lfp|life\s?po4?|inr|icr|ni-?mh)?\s*cells?\b|cells\s*(?:of|at)\s*` + ampHourPattern)
 )
 
-// ampHours is the figure of a match of ampHour, in Ah.
-func ampHours(s string, m []int) float64 {
-	ah := figure(s[m[2]:m[3]])
+// wholeUnits is the figure of a match of ampHour, in Ah, or of bareAmps, in A: either may stand
+// in thousandths.
+func wholeUnits(s string, m []int) float64 {
+	x := figure(s[m[2]:m[3]])
 	if s[m[4]:m[5]] == "m" {
-		ah /= 1000
+		x /= 1000
 	}
-	return ah
+	return x
 }
 
 // blockSpan is the part of a label that speaks of one of several blocks.
@@ -58,7 +59,7 @@ func findBlocks(s string) (b blockSpan, ok bool) {
 		afterVolts = m[1]
 		for _, ah := range ampHour.Get().FindAllStringSubmatchIndex(s, 8) {
 			if ah[0] >= afterVolts && besideVolts.Get().MatchString(s[afterVolts:ah[0]]) {
-				b.ampHours, b.to = ampHours(s, ah), ah[1]
+				b.ampHours, b.to = wholeUnits(s, ah), ah[1]
 			}
 		}
 		return b, b.count > 1
@@ -74,7 +75,7 @@ func findBlocks(s string) (b blockSpan, ok bool) {
 	}
 	for _, ah := range ampHour.Get().FindAllStringSubmatchIndex(s[:m[0]+1], 8) {
 		if ah[0] > b.from {
-			b.ampHours = ampHours(s, ah)
+			b.ampHours = wholeUnits(s, ah)
 		}
 	}
 	return b, b.count > 1 && b.volts > 0
@@ -96,7 +97,7 @@ func (w *words) readBlocks(s, label string) error {
 		allV = max(allV, figure(v[1]))
 	}
 	if m := ampHour.Get().FindStringSubmatchIndex(rest); m != nil {
-		allAh = ampHours(rest, m)
+		allAh = wholeUnits(rest, m)
 	}
 	series, parallel := strings.Contains(s, "series"), strings.Contains(s, "parallel")
 	w.namedBlocks, w.volts, w.blocks = b.count, b.volts, b.count

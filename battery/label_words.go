@@ -116,7 +116,7 @@ func readWords(text string) (words, error) {
 	w.ofCell = cellAmpHour.Get().MatchString(s)
 	if m := ampHour.Get().FindStringSubmatchIndex(s); m != nil {
 		if w.ampHours == 0 { // else of several blocks, and understood
-			w.ampHours = ampHours(s, m)
+			w.ampHours = wholeUnits(s, m)
 		}
 		if r := ratePattern.Get().FindStringSubmatch(s); r != nil {
 			w.rateHours = figure(r[1] + r[2] + r[3])

@@ -37,7 +37,7 @@ func (p PaceLimits) rung(ms float64) int {
 }
 
 // fiveMPH is 5 mph, which prints as 8 km/h in whichever digits.
-const fiveMPH = 8.04672 / 3.6
+const fiveMPH = 5 * 1609.344 / 3600
 
 // paceLadder is by the age from which a rung counts, oldest first. What was made
 // for an age is the measure: 6 V vehicles from 18 months reach 5.6 km/h, 12 V

@@ -20,7 +20,7 @@ const (
 // oldTopMS is 5 mph, the top of what ride-ons were sold with in the 1990s
 // (newspaper reports of the recall of 22 October 1998). No standard's number:
 // those found could not be read in their own text.
-const oldTopMS = 5 * 1609.344 / 3600
+const oldTopMS = fiveMPH
 
 // AsFast is from which share of another battery's speed, or volts, on a vehicle is no slower
 // with this one: less is half of what a speed is usually misread by. Own choice.

@@ -350,12 +350,11 @@ func (r *resolver) packLimits(raw Pack, label battery.Label, kg float64) {
 		why:    "Not given; what such cells can give for long.",
 		source: firstSource(p.Profile.Discharge.Source),
 	}
-	switch {
-	case raw.MaxCurrent.Given || label.LastingA == 0 || p.Profile.Family == chemistry.LeadAcid:
-		p.MaxCurrentA = r.or(raw.MaxCurrent, limit)
-	default:
-		limit.Range, limit.why, limit.source = quantity.Exactly(label.LastingA), "Read from the label.", srcGiven
+	if a := label.LastingA; a > 0 && !raw.MaxCurrent.Given && p.Profile.Family != chemistry.LeadAcid {
+		limit.Range, limit.why, limit.source = quantity.Exactly(a), "Read from the label.", srcGiven
 		p.MaxCurrentA = r.derived(limit)
+	} else {
+		p.MaxCurrentA = r.or(raw.MaxCurrent, limit)
 	}
 	if raw.MaxCharge.Given {
 		p.MaxChargeA = raw.MaxCharge.Low

@@ -11,7 +11,7 @@ import (
 // Case is one path to be judged.
 type Case struct {
 	Path     *Path
-	Pack     PackEnd
+	Pack     PackEnd // its LoadA is taken from Demand
 	Demand   Demand
 	AmbientC float64        // surroundings of wire and fuse; a closed battery box is warmer than the air
 	Form     tables.Fuse    // form to choose ratings from when there is no fuse; empty: the small blade

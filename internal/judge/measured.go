@@ -1,6 +1,7 @@
 package judge
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -269,13 +270,14 @@ func (v *view) diagnose(p *setup.Parts) (charge.Diagnosis, error) {
 // itself.
 func (v *view) opened(p *setup.Parts) error {
 	raw := p.Measured
-	leastA := 0.0 // that opened it
+	flowed := ""
 	if raw.FuseSeconds.Given {
 		var err error
-		if leastA, err = v.fuseOpened(p); err != nil {
+		if flowed, err = v.fuseOpened(p); err != nil {
 			return err
 		}
 	}
+	flowed = cmp.Or(flowed, "too much current flowed")
 	by := raw.RestoredBy.Text
 	if !raw.ResetSeconds.Given && by == "" {
 		return nil
@@ -286,10 +288,6 @@ func (v *view) opened(p *setup.Parts) error {
 	}
 	f := openedInUse(key)
 	f.Unit, f.Found, f.Reads = "s", raw.ResetSeconds.Likely, answer.AsTold
-	flowed := "too much current flowed"
-	if leastA > 0 {
-		flowed = fmt.Sprintf("at least %s A flowed", round(leastA, 2))
-	}
 	switch by {
 	case "", "itself":
 		f.Title = fmt.Sprintf("Something opened in use and came back by itself: %s, and will again, with the pedal perhaps still down.", flowed)
@@ -327,9 +325,9 @@ func openedInUse(key string) answer.Finding {
 	}
 }
 
-// fuseOpened tells which current opened a fuse, and returns the least that did; 0 = it is not
-// known. Of what came back nobody is told to look for another fuse.
-func (v *view) fuseOpened(p *setup.Parts) (leastA float64, err error) {
+// fuseOpened tells which current opened a fuse, and returns in words the least that did; empty
+// where it is not known. Of what came back nobody is told to look for another fuse.
+func (v *view) fuseOpened(p *setup.Parts) (least string, err error) {
 	raw := p.Measured
 	spec, ok := p.FuseSpec(v.Now.Pick)
 	if !ok {
@@ -339,20 +337,21 @@ func (v *view) fuseOpened(p *setup.Parts) (leastA float64, err error) {
 		spec.RatingA = raw.FuseRating.Likely
 	}
 	if spec.RatingA <= 0 {
-		return 0, nil
+		return "", nil
 	}
 	fuse, err := wiring.NewFuse(spec)
 	if err != nil {
-		return 0, err
+		return "", err
 	}
 	flowed := fuse.WhatFlowed(wiring.Opening{Seconds: raw.FuseSeconds.Likely, AmbientC: v.Now.AmbientC + build.BoxRiseK})
-	says := fmt.Sprintf("at least %s A flowed", round(flowed.LeastA, 2))
+	least = fmt.Sprintf("at least %s A flowed", round(flowed.LeastA, 2))
+	says := least
 	if !math.IsInf(flowed.MostA, 1) {
 		says = fmt.Sprintf("%s to %s A flowed", round(flowed.LeastA, 2), round(flowed.MostA, 2))
 	}
 	f := openedInUse(answer.KeyMeasuredFuseSeconds)
 	f.Unit, f.Found, f.Limit = "A", flowed.LeastA, spec.RatingA
-	f.Title = fmt.Sprintf("A fuse opened in use: at least %s A flowed. Something draws too much, or rubs, sticks or is shorted.", round(flowed.LeastA, 2))
+	f.Title = "A fuse opened in use: " + least + ". Something draws too much, or rubs, sticks or is shorted."
 	f.Advice = "Find out why before another fuse goes in: turn the wheels by hand, look for chafed wire, ask whether the wheels were blocked. Never put in a larger one."
 	if !raw.CameBack() {
 		v.add(f)
@@ -361,5 +360,5 @@ func (v *view) fuseOpened(p *setup.Parts) (leastA float64, err error) {
 		Name:     fmt.Sprintf("%s A fuse opened after", round(spec.RatingA, 3)),
 		Measured: raw.FuseSeconds.Text, Says: says,
 	})
-	return flowed.LeastA, nil
+	return least, nil
 }

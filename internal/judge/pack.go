@@ -54,12 +54,12 @@ func (v *view) joined() {
 	both := read && m != nil && m.RestVoltage.Given
 	if read {
 		leftA, leftB = first.Likely, second.Likely
-		volts := raw.SecondRest.Likely
-		low := charge.JudgeResting(j.B.Spec().Profile, j.B.Spec().CellsInSeries, charge.Resting{V: max(volts, leastRestV), Hours: v.hoursRested(), Name: atRest("The", volts)})
+		resting := func(m *battery.Model, volts float64) []answer.Finding {
+			return charge.JudgeResting(m.Spec().Profile, m.Spec().CellsInSeries, charge.Resting{V: max(volts, leastRestV), Hours: v.hoursRested(), Name: atRest("The", volts)})
+		}
+		low := resting(j.B, raw.SecondRest.Likely)
 		if both {
-			volts = v.parts.FirstRest().Likely
-			own := charge.JudgeResting(one.Spec().Profile, one.Spec().CellsInSeries, charge.Resting{V: max(volts, leastRestV), Hours: v.hoursRested(), Name: atRest("The", volts)})
-			low = append(low, own...)
+			low = append(low, resting(one, v.parts.FirstRest().Likely)...)
 		}
 		j.Unfit = len(low) > 0
 		v.add(low...)
